@@ -1,0 +1,54 @@
+/**
+ * constraints/ holds what pieces keep while others move: one file a kind, one equation set, one sentence.
+ * A kind turns held poses into residuals with their derivatives; how they are brought to zero is solve/'s affair.
+ */
+import type { Pose } from '../plane/pose.ts';
+
+/** The arena's walls, by compass with +y to the north and +x to the east: south y = 0, west x = 0. */
+export type Wall = 'south' | 'east' | 'north' | 'west';
+
+/** What a constraint takes hold of: a piece at a fraction along its length (0 … 1, 0 at its −x end), or a wall. */
+export type Grip = { readonly piece: string; readonly at?: number } | { readonly wall: Wall };
+
+/**
+ * As stored. No `hold`: it only measures. `side`: which mirror image was meant, kept for ever.
+ * In an obstacle a grip names the obstacle's own pieces; in a layout it names `obstacle/piece`.
+ */
+export interface Constraint {
+  readonly id: string;
+  readonly kind: string;
+  readonly grips: readonly Grip[];
+  /** Metres or radians, by the kind. */
+  readonly hold?: number;
+  readonly side?: 1 | -1;
+}
+
+/** A grip made concrete for the equations. A wall is a held pose on the wall, +x along it, +y into the arena. */
+export interface Held {
+  readonly pose: Pose;
+  /** Size of the piece along its x and y, metres; 0 for a wall. */
+  readonly length: number;
+  readonly width: number;
+  /** Fraction along x, 0 … 1. */
+  readonly at: number;
+}
+
+/** One equation's value, and its derivative by x, y and angle of each held pose. */
+export interface Residual {
+  readonly value: number;
+  readonly gradient: readonly (readonly [number, number, number])[];
+}
+
+export interface ConstraintKind {
+  readonly id: string;
+  readonly title: string;
+  readonly unit: 'm' | 'rad' | 'none';
+  /** How many grips it takes, and of what. */
+  readonly takes: readonly ('piece' | 'wall')[];
+  /** The value now, metres or radians. */
+  measure(held: readonly Held[], side: 1 | -1): number;
+  /** All zero when the constraint is met. */
+  residuals(held: readonly Held[], hold: number, side: 1 | -1): readonly Residual[];
+  /** One plain sentence; `value` is already printed in the course's unit. */
+  sentence(names: readonly string[], value: string): string;
+}

@@ -1,0 +1,113 @@
+/**
+ * course/ holds the document: what it is, how it may be edited, and its history. Plain immutable JSON, SI units.
+ */
+
+import type { Constraint, Wall } from '../constraints/constraint.ts';
+import type { Gait } from '../horses/horse.ts';
+import type { LengthUnit, Metres } from '../measure/quantity.ts';
+import type { Obstacle } from '../obstacles/obstacle.ts';
+import type { Values } from '../pieces/params.ts';
+import type { Point } from '../plane/point.ts';
+import type { Pose } from '../plane/pose.ts';
+
+export const FORMAT = 'polewright-course';
+export const VERSION = 1;
+
+/** A rectangle: x along its long side, y across, origin at its datum corner (south-west). */
+export interface Arena {
+  readonly title: string;
+  readonly length: Metres;
+  readonly width: Metres;
+  /** Where horses come in: the middle of the opening, measured along the wall from its west or south end. */
+  readonly entrance: { readonly wall: Wall; readonly at: Metres; readonly width: Metres };
+}
+
+/** A line of the truck list: so many of one thing. A piece is taken from the first line whose kind and sizes it has. */
+export interface Stock {
+  readonly id: string;
+  readonly title: string;
+  readonly kind: string;
+  /** Only the sizes that tell this line from others. */
+  readonly values: Values;
+  readonly count: number;
+}
+
+export type Lead = 'left' | 'right';
+
+/** One obstacle in the order of the go. */
+export interface Leg {
+  readonly id: string;
+  readonly obstacle: string;
+  readonly passage: string;
+  /** Over the obstacle. */
+  readonly gait: Gait;
+  /** From the obstacle before it to this one. */
+  readonly approach: Gait;
+  /** Chosen lead; absent: from the bend. */
+  readonly lead?: Lead;
+  /** Points that the approach is pulled through, in order. */
+  readonly bends: readonly Point[];
+  /** The designer's own words for the pattern; absent: made from the course. */
+  readonly words?: string;
+}
+
+/** The go: from the start, over the legs in order, to the end. */
+export interface Ride {
+  readonly start: Pose;
+  readonly legs: readonly Leg[];
+  /** Where the go ends; absent: where the last obstacle ends. */
+  readonly end?: Pose;
+}
+
+/** One alternative of a course. Obstacles are in no order; the ride gives them their numbers. */
+export interface Layout {
+  readonly id: string;
+  readonly title: string;
+  readonly obstacles: readonly Obstacle[];
+  /** Between obstacles and to the walls; grips name `obstacle/piece`. */
+  readonly constraints: readonly Constraint[];
+  readonly ride: Ride;
+}
+
+export type Level = 'open' | 'amateur' | 'youth' | 'novice' | 'walk-jog' | 'led';
+
+/** Who rides it, when, and for how long. */
+export interface ClassEntry {
+  readonly show: string;
+  readonly title: string;
+  readonly level: Level;
+  /** ISO date, or empty while unknown. */
+  readonly date: string;
+  readonly entries: number;
+}
+
+/** The rule book in force by id, and the limits that the show overrides, by limit name. */
+export interface RuleChoice {
+  readonly id: string;
+  readonly house: Readonly<Record<string, HouseLimit>>;
+}
+export interface HouseLimit {
+  readonly least?: number;
+  readonly most?: number;
+  readonly reason: string;
+}
+
+export interface Course {
+  readonly format: typeof FORMAT;
+  readonly version: typeof VERSION;
+  readonly title: string;
+  readonly unit: LengthUnit;
+  readonly arena: Arena;
+  readonly truck: readonly Stock[];
+  readonly horse: string;
+  readonly rulebook: RuleChoice;
+  readonly class: ClassEntry;
+  readonly layouts: readonly [Layout, ...Layout[]];
+  /** Id of the layout that is shown. */
+  readonly current: string;
+  readonly notes: string;
+}
+
+export function currentLayout(course: Course): Layout {
+  return course.layouts.find((layout) => layout.id === course.current) ?? course.layouts[0];
+}

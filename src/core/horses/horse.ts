@@ -1,0 +1,69 @@
+/**
+ * horses/ holds what is assumed about the horse: sizes, strides, turns and times. Every number is data in
+ * assets/horses with its source and grade; nothing here is measured on a particular horse.
+ */
+
+/** The gaits in which a leg is ridden. Backing, side passing and turning on the spot are moves, not gaits. */
+export type Gait = 'walk' | 'jog' | 'lope';
+export const GAITS: readonly Gait[] = ['walk', 'jog', 'lope'];
+
+/** P published · W weak source · D derived from published · M from memory · E estimate, no source. */
+export type Grade = 'P' | 'W' | 'D' | 'M' | 'E';
+
+/** A number with where it comes from. `least` and `most` bound what an editor offers. SI units. */
+export interface Sourced {
+  readonly value: number;
+  readonly least?: number;
+  readonly most?: number;
+  readonly source: string;
+  readonly grade: Grade;
+}
+
+export interface GaitData {
+  /** Metres from one print of a foot to its next, on open ground. */
+  readonly stride: Sourced;
+  /** Seconds a stride takes. */
+  readonly period: Sourced;
+  /** What one landing covers over poles, metres: a step at walk and jog, a stride at the lope; `least` and `most` set. */
+  readonly landing: Sourced;
+  /** Metres: the smallest radius the line may turn on. */
+  readonly leastTurn: Sourced;
+  /** Metres: the radius the line turns on between obstacles where there is room. */
+  readonly easyTurn: Sourced;
+}
+
+export interface Horse {
+  readonly id: string;
+  readonly title: string;
+  readonly withers: Sourced;
+  /** Fore to hind hoof at a square stance. */
+  readonly wheelbase: Sourced;
+  /** Between the hoof centres of a pair. */
+  readonly stance: Sourced;
+  readonly hoof: Sourced;
+  readonly bodyLength: Sourced;
+  readonly bodyWidth: Sourced;
+  readonly gaits: Readonly<Record<Gait, GaitData>>;
+  /** `step` metres, `period` seconds for each step, `settle` seconds before the first, `leastTurn` metres. */
+  readonly back: {
+    readonly step: Sourced;
+    readonly period: Sourced;
+    readonly settle: Sourced;
+    readonly leastTurn: Sourced;
+  };
+  readonly sidePass: { readonly step: Sourced; readonly period: Sourced; readonly settle: Sourced };
+  /** Seconds for a full turn on the spot. */
+  readonly turn: Sourced;
+  /** Seconds to stop and settle. */
+  readonly halt: Sourced;
+  /** Seconds to work the gate. */
+  readonly gate: Sourced;
+  /** Seconds lost in a transition to a faster and to a slower gait. */
+  readonly transition: { readonly up: Sourced; readonly down: Sourced };
+}
+
+/** Metres per second on open ground. */
+export function speed(horse: Horse, gait: Gait): number {
+  const data = horse.gaits[gait];
+  return data.stride.value / data.period.value;
+}

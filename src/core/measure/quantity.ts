@@ -1,0 +1,24 @@
+/**
+ * measure/ holds quantities and how people write them. Inside the program every length is in metres, every
+ * angle in radians counter-clockwise from +x, every time in seconds; feet and inches exist only in this folder.
+ */
+
+/** A length in metres. */
+export type Metres = number & { readonly unit?: 'm' };
+/** An angle in radians, counter-clockwise positive. */
+export type Radians = number & { readonly unit?: 'rad' };
+/** A duration in seconds. */
+export type Seconds = number & { readonly unit?: 's' };
+
+/** The unit in which a course is read and printed. */
+export type LengthUnit = 'ft' | 'm';
+
+/** One foot, exact by definition (international yard and pound agreement, 1959). */
+export const FOOT: Metres = 0.3048;
+/** One inch, exact. */
+export const INCH: Metres = 0.0254;
+
+/** A text that was understood, or the reason why not; `note` says what was assumed. */
+export type Reading<Quantity extends number> =
+  | { readonly kind: 'read'; readonly value: Quantity; readonly note?: string }
+  | { readonly kind: 'refused'; readonly why: string };

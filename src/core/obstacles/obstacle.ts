@@ -1,0 +1,56 @@
+/**
+ * obstacles/ turns what a designer thinks in (a fan of three, 6 ft at two-thirds) into pieces, what holds them
+ * together, and the ways to ride them. One file a kind; `obstacles.ts` lists them.
+ */
+import type { Constraint } from '../constraints/constraint.ts';
+import type { Params, Values } from '../pieces/params.ts';
+import type { Piece } from '../pieces/piece.ts';
+import type { Pose } from '../plane/pose.ts';
+import type { Passage } from './passage.ts';
+
+/**
+ * Pieces that are ridden as one, as stored. What lies on the ground is `pieces`; `kind` and `values` are what they were
+ * built from. `pose` is the obstacle's frame on the ground, in which the poses of its pieces are given.
+ */
+export interface Obstacle {
+  readonly id: string;
+  readonly kind: string;
+  /** A designer's own name for it; absent: the kind's title. */
+  readonly name?: string;
+  readonly values: Values;
+  readonly pose: Pose;
+  /** −1: the mirror image of what the kind builds. */
+  readonly side: 1 | -1;
+  readonly pieces: readonly Piece[];
+  readonly constraints: readonly Constraint[];
+  readonly passages: readonly Passage[];
+}
+
+/** What a kind makes of its values: poses in the obstacle's frame, origin at its middle, metres. */
+export interface Built {
+  readonly kind: 'built';
+  readonly pieces: readonly Piece[];
+  readonly constraints: readonly Constraint[];
+  readonly passages: readonly Passage[];
+  /** Named results that a designer asks for (radii, angles, gaps), SI units. */
+  readonly facts: Readonly<Record<string, number>>;
+}
+
+/** A refusal with its reason, and values that would work. */
+export interface Infeasible {
+  readonly kind: 'infeasible';
+  readonly why: string;
+  /** Changed values only; applying them to what was asked for builds. Absent when nothing near works. */
+  readonly nearest?: Values;
+  readonly facts: Readonly<Record<string, number>>;
+}
+
+export interface ObstacleKind {
+  readonly id: string;
+  readonly title: string;
+  /** One sentence: what it is and what it asks of the horse. */
+  readonly about: string;
+  readonly params: Params;
+  /** Values are complete and inside the bounds of `params`. */
+  build(values: Values): Built | Infeasible;
+}

@@ -1,0 +1,33 @@
+/** What a parameter holds once read: a number in SI units, or the id of a choice. */
+export type Value = number | string;
+export type Values = Readonly<Record<string, Value>>;
+
+/** A number that a designer can set. `length` in metres, `angle` in radians, `fraction` 0 … 1, `count` whole. */
+export interface NumberParam {
+  readonly kind: 'length' | 'angle' | 'count' | 'fraction';
+  readonly label: string;
+  /** One sentence, where the label is not enough. */
+  readonly says?: string;
+  readonly usual: number;
+  readonly least: number;
+  readonly most: number;
+}
+
+/** One of several: `options` maps what is stored to what is shown. */
+export interface ChoiceParam {
+  readonly kind: 'choice';
+  readonly label: string;
+  readonly says?: string;
+  readonly usual: string;
+  readonly options: Readonly<Record<string, string>>;
+}
+
+export type Param = NumberParam | ChoiceParam;
+
+/** Keys are camelCase and are written into files; the command line spells them with hyphens. */
+export type Params = Readonly<Record<string, Param>>;
+
+/** The usual values of a kind, with the given ones in their place. */
+export function filled(params: Params, given: Values = {}): Values {
+  return Object.fromEntries(Object.entries(params).map(([key, param]) => [key, given[key] ?? param.usual]));
+}

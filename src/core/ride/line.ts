@@ -1,0 +1,89 @@
+/**
+ * ride/ joins passages into the line of travel and says what the horse does on it: gaits, landings, time.
+ * Everything is measured along the line, in metres from the start.
+ */
+import type { Gait } from '../horses/horse.ts';
+import type { Metres, Radians, Seconds } from '../measure/quantity.ts';
+import type { Move } from '../obstacles/passage.ts';
+import type { Path } from '../plane/path.ts';
+import type { Point } from '../plane/point.ts';
+import type { Pose } from '../plane/pose.ts';
+
+/** A part of the line ridden in one way. A turn on the spot has length 0 and a `turn`. */
+export interface Element {
+  /** Index into the ride's legs; the way to the end belongs to the last leg. */
+  readonly leg: number;
+  readonly part: 'approach' | 'obstacle' | 'finish';
+  readonly move: Move;
+  readonly gait: Gait;
+  readonly path: Path;
+  readonly from: Metres;
+  readonly length: Metres;
+  /** Added to the path's heading it gives where the horse faces: 0 forwards, π backwards, ±π/2 sideways. */
+  readonly facing: Radians;
+  /** Signed turn on the spot; 0 for the rest. */
+  readonly turn: Radians;
+  readonly seconds: Seconds;
+}
+
+/** Where the line goes over the middle of a pole's thickness. */
+export interface Crossing {
+  readonly leg: number;
+  readonly obstacle: string;
+  /** `obstacle/piece`. */
+  readonly key: string;
+  readonly at: Metres;
+  readonly pose: Pose;
+  /** Along the pole, 0 … 1. */
+  readonly fraction: number;
+  /** How far the heading is from square to the pole; 0 is square. */
+  readonly skew: Radians;
+}
+
+/** Where the horse comes down in a gap. */
+export interface Landings {
+  readonly count: number;
+  /** The step or stride that makes `count` landings even. */
+  readonly each: Metres;
+  /** Whether `each` is inside what the horse does in this gait; otherwise `count` is the nearest. */
+  readonly fits: boolean;
+  /** The nearest gaps that do fit, shorter and longer; one of them when there is no shorter. */
+  readonly nearest: readonly Metres[];
+  readonly places: readonly { readonly at: Metres; readonly point: Point }[];
+}
+
+/** The room between two poles that follow each other on one passage, both crossed at a ride. */
+export interface Gap {
+  readonly leg: number;
+  readonly obstacle: string;
+  readonly gait: Gait;
+  /** Keys of the two pieces. */
+  readonly keys: readonly [string, string];
+  /** Straight tape, near face to near face, on the chord of the two crossings. */
+  readonly taped: Metres;
+  /** Along the line, near face to near face. */
+  readonly ridden: Metres;
+  readonly from: Metres;
+  readonly to: Metres;
+  /** The near faces, for a tape to be drawn between. */
+  readonly ends: readonly [Point, Point];
+  readonly landings: Landings;
+}
+
+/** A place where no line that a horse can follow exists, and why. */
+export interface Break {
+  readonly leg: number;
+  readonly at: Point;
+  readonly why: string;
+}
+
+/** The line of travel of one go. */
+export interface Line {
+  readonly elements: readonly Element[];
+  readonly crossings: readonly Crossing[];
+  readonly gaps: readonly Gap[];
+  readonly breaks: readonly Break[];
+  readonly length: Metres;
+  /** Seconds of each leg, approach included, and of the whole go. */
+  readonly clock: { readonly legs: readonly Seconds[]; readonly go: Seconds };
+}

@@ -1,0 +1,98 @@
+/**
+ * desk/ is the headless editor: what a person's finger, key or typed number does to a course. It knows neither
+ * React nor Konva nor the DOM. One place applies every edit; preview and commit are the same result.
+ */
+import type { Finding } from '../core/checks/check.ts';
+import type { Course, Layout } from '../core/course/course.ts';
+import type { History } from '../core/course/history.ts';
+import type { Values } from '../core/pieces/params.ts';
+import type { Mark } from '../core/plane/mark.ts';
+import type { Point } from '../core/plane/point.ts';
+import type { Pose } from '../core/plane/pose.ts';
+import type { Survey } from '../core/survey.ts';
+
+/** What people do with a course, in the order in which they do it. */
+export type Stage = 'set' | 'ride' | 'check' | 'post' | 'reset';
+
+/** One phase of a finger, pen or mouse on the ground. */
+export interface Touch {
+  readonly phase: 'down' | 'move' | 'up' | 'cancel';
+  /** Pointer id, so that a second finger is told from the first. */
+  readonly pointer: number;
+  readonly at: Point;
+  /** How far from a thing still counts as on it, and how near draws a snap: metres at the present zoom. */
+  readonly reach: number;
+  /** Add to what is chosen. */
+  readonly adding: boolean;
+  /** Snap nothing. */
+  readonly loose: boolean;
+}
+
+/** A key stroke as the keyboard layout names it (`KeyboardEvent.key`), with `mod` for Control or Command. */
+export interface Stroke {
+  readonly key: string;
+  readonly mod: boolean;
+  readonly shift: boolean;
+  readonly alt: boolean;
+}
+
+/** A snap that is holding right now: marks to draw, and its sentence. */
+export interface Guide {
+  readonly says: string;
+  readonly marks: readonly Mark[];
+}
+
+export interface DeskState {
+  readonly history: History;
+  /** The course on the table: the history's present, or the preview of a gesture under way. */
+  readonly course: Course;
+  /** Of `course`. */
+  readonly survey: Survey;
+  readonly findings: readonly Finding[];
+  /** Keys: `fan-1` an obstacle, `fan-1/pole-2` one of its pieces. */
+  readonly chosen: readonly string[];
+  readonly stage: Stage;
+  readonly guides: readonly Guide[];
+  /** What a gesture under way is: "Moving Fan"; null at rest. */
+  readonly gesture: string | null;
+  /** The last thing that happened, for the status line and the screen reader. */
+  readonly said: string;
+}
+
+/** The answer of a verb that takes typed text: nothing, or why it was refused. */
+export type Refusal = string | undefined;
+
+export interface Desk {
+  state(): DeskState;
+  /** Calls back after each change; returns how to stop. */
+  listen(heard: () => void): () => void;
+
+  touch(touch: Touch): void;
+  /** True when the stroke meant something here. */
+  press(stroke: Stroke): boolean;
+
+  /** Puts another course on the table with a history of its own. */
+  open(course: Course): void;
+  undo(): void;
+  redo(): void;
+  choose(keys: readonly string[]): void;
+  go(stage: Stage): void;
+
+  /** Builds an obstacle, puts it on the ground and at the end of the ride, and chooses it. */
+  place(kind: string, values: Values, at: Point): Refusal;
+  erase(): void;
+  duplicate(): void;
+  mirror(): void;
+  /** Turns what is chosen about its middle. */
+  turn(by: number): void;
+  /** Moves what is chosen. */
+  nudge(dx: number, dy: number): void;
+
+  /** Types a parameter of an obstacle, as people write it: `6' 3"`. */
+  setValue(obstacle: string, param: string, text: string): Refusal;
+  /** Types where the frame of what is chosen lies. */
+  setPose(key: string, field: keyof Pose, text: string): Refusal;
+  /** Applies any other pure edit under a label in the history. */
+  edit(label: string, change: (course: Course) => Course): void;
+  editLayout(label: string, change: (layout: Layout) => Layout): void;
+}

@@ -1,0 +1,46 @@
+/**
+ * sheets/ turns a survey into pages for people, in millimetres on paper, y down from the top-left corner.
+ * A sheet is drawn once as marks; pdf, svg and png only ink them.
+ */
+import type { Mark } from '../core/plane/mark.ts';
+import type { Survey } from '../core/survey.ts';
+
+export type Paper = 'letter' | 'a4';
+
+export interface Ask {
+  readonly paper: Paper;
+  readonly orientation: 'portrait' | 'landscape' | 'fit';
+  /** Wanted denominator of the scale (200 for 1:200); absent: the largest of the usual scales that fits. */
+  readonly scale?: number;
+}
+
+export interface Page {
+  readonly width: number;
+  readonly height: number;
+  readonly marks: readonly Mark<'paper'>[];
+  /** One sentence for a screen reader. */
+  readonly about: string;
+}
+
+export interface Pages {
+  readonly kind: 'pages';
+  readonly title: string;
+  readonly pages: readonly [Page, ...Page[]];
+  /** Denominator of the drawing's scale: a promise. */
+  readonly scale: number;
+  /** Paper position, mm, of the arena's datum corner on the first page; +x right, +y up the page, or turned a quarter. */
+  readonly origin: { readonly x: number; readonly y: number; readonly turned: boolean };
+}
+
+/** The scale that was asked for does not fit: why, and the nearest that does. */
+export interface TooBig {
+  readonly kind: 'too-big';
+  readonly why: string;
+  readonly nearest: number;
+}
+
+export interface Sheet {
+  readonly id: string;
+  readonly title: string;
+  draw(survey: Survey, ask: Ask): Pages | TooBig;
+}
