@@ -1,5 +1,7 @@
 import type { Metres } from '../measure/quantity.ts';
+import type { Point } from './point.ts';
 import type { Pose } from './pose.ts';
+import type { Bounds } from './ring.ts';
 
 /** A piece of a path with constant curvature: 0 is straight, positive turns left. Curvature in 1/m. */
 export interface Stretch {
@@ -10,3 +12,104 @@ export interface Stretch {
 
 /** A smooth path: each stretch starts at the pose where the one before ended. */
 export type Path = readonly Stretch[];
+
+/** sin(u)/u, which is what shortens a chord against its arc. */
+function sinc(u: number): number {
+  return Math.abs(u) < 1e-8 ? 1 : Math.sin(u) / u;
+}
+
+/** The pose after `along` metres on a stretch; one formula for straights and arcs, steady at any curvature. */
+export function poseOn(stretch: Stretch, along: Metres): Pose {
+  const { start, curvature } = stretch;
+  const half = (curvature * along) / 2;
+  const chord = along * sinc(half);
+  return {
+    x: start.x + chord * Math.cos(start.angle + half),
+    y: start.y + chord * Math.sin(start.angle + half),
+    angle: start.angle + 2 * half,
+  };
+}
+
+export function pathLength(path: Path): Metres {
+  return path.reduce((sum, stretch) => sum + stretch.length, 0);
+}
+
+/** The pose `along` metres from the path's start; before the start and past the end, the first and last pose. */
+export function poseAt(path: Path, along: Metres): Pose {
+  let rest = along;
+  for (const [i, stretch] of path.entries()) {
+    if (rest <= stretch.length || i === path.length - 1) {
+      return poseOn(stretch, Math.min(Math.max(rest, 0), stretch.length));
+    }
+    rest -= stretch.length;
+  }
+  throw new Error('poseAt: a path has at least one stretch, got none');
+}
+
+export function pathEnd(path: Path): Pose {
+  const last = path.at(-1);
+  if (last === undefined) throw new Error('pathEnd: a path has at least one stretch, got none');
+  return poseOn(last, last.length);
+}
+
+/** Points along the path, at most `step` metres apart; every start and end of a stretch is among them. */
+export function sampled(path: Path, step: Metres): Point[] {
+  const points: Point[] = [];
+  for (const stretch of path) {
+    const pieces = Math.max(1, Math.ceil(stretch.length / step));
+    for (let i = 0; i < pieces; i += 1) {
+      const { x, y } = poseOn(stretch, (stretch.length * i) / pieces);
+      points.push({ x, y });
+    }
+  }
+  if (path.length > 0) {
+    const { x, y } = pathEnd(path);
+    points.push({ x, y });
+  }
+  return points;
+}
+
+/** Stretches of the given lengths and curvatures, one after the other from a pose; those without length are left out. */
+export function laid(from: Pose, parts: readonly { readonly length: Metres; readonly curvature: number }[]): Path {
+  const path: Stretch[] = [];
+  let start = from;
+  for (const { length, curvature } of parts) {
+    if (length <= 0) continue;
+    const stretch = { start, length, curvature };
+    path.push(stretch);
+    start = poseOn(stretch, length);
+  }
+  return path.length > 0 ? path : [{ start: from, length: 0, curvature: 0 }];
+}
+
+/** How much the path turns altogether, left and right added up, radians. */
+export function totalTurn(path: Path): number {
+  return path.reduce((sum, stretch) => sum + Math.abs(stretch.curvature) * stretch.length, 0);
+}
+
+/** The smallest box around the path, exact on arcs. */
+export function pathBounds(path: Path): Bounds {
+  let minX = Number.POSITIVE_INFINITY;
+  let minY = Number.POSITIVE_INFINITY;
+  let maxX = Number.NEGATIVE_INFINITY;
+  let maxY = Number.NEGATIVE_INFINITY;
+  const take = ({ x, y }: Point): void => {
+    minX = Math.min(minX, x);
+    minY = Math.min(minY, y);
+    maxX = Math.max(maxX, x);
+    maxY = Math.max(maxY, y);
+  };
+  for (const stretch of path) {
+    take(stretch.start);
+    take(poseOn(stretch, stretch.length));
+    if (stretch.curvature === 0) continue;
+    // The arc is furthest out where it runs along an axis: at headings that are whole quarter turns.
+    const a = stretch.start.angle;
+    const b = a + stretch.curvature * stretch.length;
+    const quarter = Math.PI / 2;
+    for (let k = Math.ceil(Math.min(a, b) / quarter); k * quarter <= Math.max(a, b); k += 1) {
+      take(poseOn(stretch, (k * quarter - a) / stretch.curvature));
+    }
+  }
+  return { minX, minY, maxX, maxY };
+}

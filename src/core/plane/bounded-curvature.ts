@@ -1,0 +1,131 @@
+import type { Metres } from '../measure/quantity.ts';
+import { laid, type Path } from './path.ts';
+import { type Pose, wrapped } from './pose.ts';
+
+/** The order of turns of a shortest path: left, right, straight. */
+export type Word = 'LSL' | 'RSR' | 'LSR' | 'RSL' | 'RLR' | 'LRL';
+export const WORDS: readonly Word[] = ['LSL', 'RSR', 'LSR', 'RSL', 'RLR', 'LRL'];
+
+export interface BoundedPath {
+  readonly word: Word;
+  readonly length: Metres;
+  readonly path: Path;
+}
+
+const TURN = 2 * Math.PI;
+/** Turns smaller than this, radians, and straights shorter than this many radii, are rounding and not ridden. */
+const ROUNDING = 1e-9;
+/** Below this many radii a straight between equal turns has no direction: both turns are one arc. */
+const MERGED = 1e-7;
+
+/** The angle brought into [0, 2π), where just below a full turn counts as none. */
+function turned(angle: number): number {
+  const rest = angle - TURN * Math.floor(angle / TURN);
+  return rest > TURN - ROUNDING ? 0 : rest;
+}
+
+/** The three parts of a word in radii, from (0, 0, a) to (d, 0, b) at unit radius; absent when the word does not reach. */
+export function wordParts(
+  word: Word,
+  d: number,
+  [a, b]: readonly [number, number],
+): [number, number, number] | undefined {
+  const sa = Math.sin(a);
+  const sb = Math.sin(b);
+  const ca = Math.cos(a);
+  const cb = Math.cos(b);
+  const same = Math.cos(a - b);
+  switch (word) {
+    case 'LSL': {
+      const x = d + sa - sb;
+      const straight = Math.hypot(x, cb - ca);
+      if (straight < MERGED) return [turned(b - a), 0, 0];
+      const way = Math.atan2(cb - ca, x);
+      return [turned(way - a), straight, turned(b - way)];
+    }
+    case 'RSR': {
+      const x = d - sa + sb;
+      const straight = Math.hypot(x, ca - cb);
+      if (straight < MERGED) return [turned(a - b), 0, 0];
+      const way = Math.atan2(ca - cb, x);
+      return [turned(a - way), straight, turned(way - b)];
+    }
+    case 'LSR': {
+      const square = d * d - 2 + 2 * same + 2 * d * (sa + sb);
+      if (square < -ROUNDING) return undefined;
+      const straight = Math.sqrt(Math.max(0, square));
+      const way = Math.atan2(-ca - cb, d + sa + sb) + Math.atan2(2, straight);
+      return [turned(way - a), straight, turned(way - b)];
+    }
+    case 'RSL': {
+      const square = d * d - 2 + 2 * same - 2 * d * (sa + sb);
+      if (square < -ROUNDING) return undefined;
+      const straight = Math.sqrt(Math.max(0, square));
+      const way = Math.atan2(ca + cb, d - sa - sb) - Math.atan2(2, straight);
+      return [turned(a - way), straight, turned(b - way)];
+    }
+    case 'RLR': {
+      const cosine = (6 - d * d + 2 * same + 2 * d * (sa - sb)) / 8;
+      if (Math.abs(cosine) > 1) return undefined;
+      const middle = TURN - Math.acos(cosine);
+      const first = turned(a - Math.atan2(ca - cb, d - sa + sb) + middle / 2);
+      return [first, middle, turned(a - b - first + middle)];
+    }
+    case 'LRL': {
+      const cosine = (6 - d * d + 2 * same + 2 * d * (sb - sa)) / 8;
+      if (Math.abs(cosine) > 1) return undefined;
+      const middle = TURN - Math.acos(cosine);
+      const first = turned(-a + Math.atan2(cb - ca, d + sa - sb) + middle / 2);
+      return [first, middle, turned(b - a - first + middle)];
+    }
+  }
+}
+
+const CURVATURE: Readonly<Record<string, number>> = { L: 1, S: 0, R: -1 };
+
+/**
+ * Every forward path of at most three parts (turns of exactly `radius` metres, straights) between two poses,
+ * shortest first. The words are those of L. E. Dubins (1957); a path that one of them makes shortest is the shortest of all.
+ */
+export function candidatePaths(from: Pose, to: Pose, radius: Metres): readonly BoundedPath[] {
+  if (!(radius > 0)) throw new Error(`candidatePaths: the radius must be above 0, got ${radius}`);
+  const dx = to.x - from.x;
+  const dy = to.y - from.y;
+  const far = Math.hypot(dx, dy);
+  const way = far > 0 ? Math.atan2(dy, dx) : 0;
+  const ends = [wrapped(from.angle - way), wrapped(to.angle - way)] as const;
+  return WORDS.flatMap((word): BoundedPath[] => {
+    const parts = wordParts(word, far / radius, ends);
+    if (parts === undefined) return [];
+    const path = laid(
+      from,
+      parts.map((part, i) => ({
+        length: part < ROUNDING ? 0 : part * radius,
+        curvature: (CURVATURE[word[i] ?? 'S'] ?? 0) / radius,
+      })),
+    );
+    return [{ word, length: (parts[0] + parts[1] + parts[2]) * radius, path }];
+  }).sort((a, b) => a.length - b.length);
+}
+
+/** The shortest forward path between two poses that never turns tighter than `radius` metres. Always exists. */
+export function shortestPath(from: Pose, to: Pose, radius: Metres): BoundedPath {
+  const [best] = candidatePaths(from, to, radius);
+  if (best === undefined) throw new Error('shortestPath: no word reached, which geometry forbids');
+  return best;
+}
+
+/** The length alone, for those who compare many: metres. */
+export function shortestLength(from: Pose, to: Pose, radius: Metres): Metres {
+  const dx = to.x - from.x;
+  const dy = to.y - from.y;
+  const far = Math.hypot(dx, dy);
+  const way = far > 0 ? Math.atan2(dy, dx) : 0;
+  const ends = [from.angle - way, to.angle - way] as const;
+  let least = Number.POSITIVE_INFINITY;
+  for (const word of WORDS) {
+    const parts = wordParts(word, far / radius, ends);
+    if (parts !== undefined) least = Math.min(least, parts[0] + parts[1] + parts[2]);
+  }
+  return least * radius;
+}
