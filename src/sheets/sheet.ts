@@ -28,8 +28,15 @@ export interface Pages {
   readonly pages: readonly [Page, ...Page[]];
   /** Denominator of the drawing's scale: a promise. */
   readonly scale: number;
-  /** Paper position, mm, of the arena's datum corner on the first page; +x right, +y up the page, or turned a quarter. */
+  /**
+   * Paper position, mm, of the arena's datum corner on the first page. The arena's +x runs right and +y up the page;
+   * `turned` a quarter: +x runs up the page and +y to the left.
+   */
   readonly origin: { readonly x: number; readonly y: number; readonly turned: boolean };
+  /** For the file's own card: ISO date or empty, and who posts it or empty. The clock is never asked. */
+  readonly card: { readonly date: string; readonly author: string };
+  /** One sentence for each sign that had to be replaced for want of a glyph. */
+  readonly mends: readonly string[];
 }
 
 /** The scale that was asked for does not fit: why, and the nearest that does. */

@@ -1,0 +1,149 @@
+/**
+ * Letters on paper: how wide a text is, where its lines break, and which signs can be printed. Measured from a table
+ * of the printing font, so that PDF, SVG and the screen agree to the line. Kerning is left out: it only tightens.
+ */
+import inter from '../../assets/fonts/inter-widths.json' with { type: 'json' };
+import type { Mark } from '../core/plane/mark.ts';
+import type { Bounds } from '../core/plane/ring.ts';
+
+export type Weight = 'regular' | 'bold';
+export type WordsMark = Extract<Mark<'paper'>, { kind: 'words' }>;
+
+/** How high a capital stands above the baseline, and how far letters reach below it, as parts of the em. */
+export const CAP_HEIGHT = inter.capHeight / inter.em;
+/** The deepest descender of the letters in use. From the glyph outlines of Inter: g, j, p, q, y reach 0.2 em. */
+export const DEPTH = 0.21;
+/** Brackets and accents on small letters stand a little higher than capitals. */
+export const RISE = 0.77;
+/** Room between letters and the edge of the box behind them, mm. */
+export const BOX_ROOM = 0.5;
+
+function tableOf(runs: readonly (readonly number[])[]): ReadonlyMap<number, number> {
+  const widths = new Map<number, number>();
+  for (const [first = 0, ...advances] of runs) {
+    advances.forEach((advance, index) => {
+      widths.set(first + index, advance / inter.em);
+    });
+  }
+  return widths;
+}
+
+const WIDTHS: Readonly<Record<Weight, ReadonlyMap<number, number>>> = {
+  regular: tableOf(inter.regular),
+  bold: tableOf(inter.bold),
+};
+
+/** Signs that the font lacks and that have a good plain spelling. */
+const SPELLINGS: Readonly<Record<string, string>> = {
+  '∠': 'angle ',
+  '⟂': 'square to ',
+  '∥': 'parallel to ',
+  '\t': ' ',
+  '\n': ' ',
+  '\r': ' ',
+};
+
+/** The text with every sign that cannot be printed replaced, and one sentence for each that was. */
+export interface Printable {
+  readonly text: string;
+  readonly mends: readonly string[];
+}
+
+function hasSign(code: number): boolean {
+  return WIDTHS.regular.has(code) && WIDTHS.bold.has(code) && code >= 32;
+}
+
+/** Pictures, variation selectors and invisible controls say nothing in print and are left out. */
+const SILENT = /[\p{Extended_Pictographic}\p{Cf}\p{Cc}\p{Mn}\u{1F1E6}-\u{1F1FF}\u{1F3FB}-\u{1F3FF}]/u;
+
+function replacement(sign: string): string {
+  const spelling = SPELLINGS[sign];
+  if (spelling !== undefined) return spelling;
+  const bare = [...sign.normalize('NFKD')].filter((part) => hasSign(part.codePointAt(0) ?? 0)).join('');
+  if (bare.trim() !== '') return bare;
+  return SILENT.test(sign) ? '' : '?';
+}
+
+export function printable(text: string): Printable {
+  const mends: string[] = [];
+  let out = '';
+  for (const sign of text.normalize('NFC')) {
+    if (hasSign(sign.codePointAt(0) ?? 0)) {
+      out += sign;
+      continue;
+    }
+    const instead = replacement(sign);
+    out += instead;
+    if (/\s/.test(sign) || (instead === '' && !/\p{Extended_Pictographic}/u.test(sign))) continue;
+    const what = instead === '' ? 'is left out' : `is printed as “${instead.trim()}”`;
+    const mend = `The printing font has no “${sign}”: it ${what}.`;
+    if (!mends.includes(mend)) mends.push(mend);
+  }
+  return { text: out, mends };
+}
+
+/** Width of a text in the unit of `size`, the letter height (em). */
+export function textWidth(text: string, size: number, weight: Weight = 'regular'): number {
+  let sum = 0;
+  for (const sign of text) sum += WIDTHS[weight].get(sign.codePointAt(0) ?? 0) ?? 0.6;
+  return sum * size;
+}
+
+export interface Lettering {
+  readonly size: number;
+  readonly weight?: Weight;
+}
+
+/** The pieces into which a word falls that is wider than the column. */
+function broken(word: string, width: number, { size, weight }: Lettering): string[] {
+  const parts: string[] = [];
+  let part = '';
+  for (const sign of word) {
+    if (part !== '' && textWidth(part + sign, size, weight) > width) {
+      parts.push(part);
+      part = '';
+    }
+    part += sign;
+  }
+  return [...parts, part];
+}
+
+/** The text as lines no wider than `width`; at least one. A word that is too wide alone is broken. */
+export function wrapped(text: string, width: number, lettering: Lettering): readonly string[] {
+  const lines: string[] = [];
+  let line = '';
+  for (const word of text.split(/\s+/).filter((each) => each !== '')) {
+    const longer = line === '' ? word : `${line} ${word}`;
+    if (textWidth(longer, lettering.size, lettering.weight) <= width) {
+      line = longer;
+      continue;
+    }
+    if (line !== '') lines.push(line);
+    const parts = broken(word, width, lettering);
+    lines.push(...parts.slice(0, -1));
+    line = parts.at(-1) ?? '';
+  }
+  return line === '' && lines.length > 0 ? lines : [...lines, line];
+}
+
+/** The text cut to one line with an ellipsis where it is too wide. */
+export function fitted(text: string, width: number, { size, weight }: Lettering): string {
+  if (textWidth(text, size, weight) <= width) return text;
+  let cut = text;
+  while (cut !== '' && textWidth(`${cut.trimEnd()}…`, size, weight) > width) cut = [...cut].slice(0, -1).join('');
+  return `${cut.trimEnd()}…`;
+}
+
+/** Where on the paper the letters of a mark stand, y down. `at` is on the baseline. */
+export function wordsBox(mark: WordsMark): Bounds {
+  const width = textWidth(mark.text, mark.size, mark.weight);
+  const before = mark.align === 'start' ? 0 : mark.align === 'middle' ? width / 2 : width;
+  const minX = mark.at.x - before;
+  return { minX, maxX: minX + width, minY: mark.at.y - RISE * mark.size, maxY: mark.at.y + DEPTH * mark.size };
+}
+
+/** Half the size of the disc or box behind letters. */
+export function backingRadius(mark: WordsMark): number {
+  const width = textWidth(mark.text, mark.size, mark.weight);
+  return Math.max(0.84 * mark.size, Math.hypot(width / 2, (CAP_HEIGHT * mark.size) / 2) + 0.16 * mark.size);
+}
