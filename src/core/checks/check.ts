@@ -3,7 +3,7 @@
  * assets/rulebooks and are looked up by name. A check that finds no limit stays silent, and `silent` says so.
  */
 import type { Course } from '../course/course.ts';
-import type { Metres } from '../measure/quantity.ts';
+import type { Infeasible } from '../obstacles/obstacle.ts';
 import type { Point } from '../plane/point.ts';
 import type { Survey } from '../survey.ts';
 
@@ -11,6 +11,9 @@ export type Weight = 'must' | 'should' | 'note';
 
 /** The unit in which a rule book prints a value. */
 export type PrintedUnit = 'in' | 'ft' | 'cm' | 'm' | 'count' | 'degree' | 's';
+
+/** What a limit bounds: metres, a number of things, radians or seconds inside the program. */
+export type Quantity = 'length' | 'count' | 'angle' | 'time';
 
 /** One band of a rule book, in its own unit, with where it stands. A is rule text … D is a forum; E an estimate of ours. */
 export interface Limit {
@@ -21,8 +24,12 @@ export interface Limit {
   readonly multiples?: true;
   /** How strict this entry is; absent: as the check says. */
   readonly weight?: Weight;
+  /** Who says so, where and when; `common practice, no source` and `estimate` where nobody does. */
   readonly source: string;
+  readonly url?: string;
   readonly grade: 'A' | 'B' | 'C' | 'D' | 'E';
+  /** What the source leaves open, and how it is read here. */
+  readonly note?: string;
   /** Set when the show overrides the book: why. */
   readonly house?: string;
 }
@@ -33,7 +40,7 @@ export interface RuleBook {
   readonly title: string;
   readonly edition: string;
   readonly about: string;
-  readonly limits: Readonly<Record<string, Limit>>;
+  readonly limits: Limits;
 }
 
 /** A fix that a person can apply with one click: a sentence, and the course it leads to. */
@@ -42,7 +49,14 @@ export interface Remedy {
   apply(course: Course): Course;
 }
 
-export interface Finding {
+/** A fix that nobody has tried yet. */
+export interface Proposal {
+  readonly says: string;
+  edit(course: Course): Course | Infeasible;
+}
+
+/** What a check has to say, before its fixes were tried. */
+export interface Found {
   /** Stable while the thing is the same: check and keys. */
   readonly id: string;
   readonly check: string;
@@ -51,15 +65,27 @@ export interface Finding {
   readonly says: string;
   readonly because: string;
   readonly at: Point;
+  /** Index of the leg it belongs to; absent: to the course. */
+  readonly leg?: number;
   /** Keys of the obstacles (`fan-1`) and pieces (`fan-1/pole-2`) it is about. */
   readonly keys: readonly string[];
   /** SI value, or a count. */
   readonly measured?: number;
   /** SI band, when there is one. */
-  readonly allowed?: { readonly least?: number; readonly most?: number; readonly multiples?: true };
+  readonly allowed?: Band;
   readonly source: string;
+  /** What might mend it, the best first. */
+  readonly proposals: readonly Proposal[];
+}
+
+/** What a check has to say. */
+export interface Finding extends Omit<Found, 'proposals'> {
+  /** Fixes that were tried on a copy: the finding goes and no new must comes. Tried on the first reading, then kept. */
   readonly remedies: readonly Remedy[];
 }
+
+/** The limits in force, by name; a name that is missing is one that nobody sets. */
+export type Limits = Readonly<Record<string, Limit>>;
 
 /** One rule of a good course. */
 export interface Check {
@@ -71,11 +97,12 @@ export interface Check {
   readonly weight: Weight;
   /** Names looked up in the rule book. */
   readonly limits: readonly string[];
-  run(survey: Survey, limits: Readonly<Record<string, Limit>>): readonly Finding[];
+  run(survey: Survey, limits: Limits): readonly Found[];
 }
 
-/** A band in SI units. */
+/** A band in SI units: metres, radians, seconds, or a count. */
 export interface Band {
-  readonly least?: Metres;
-  readonly most?: Metres;
+  readonly least?: number;
+  readonly most?: number;
+  readonly multiples?: true;
 }
