@@ -14,3 +14,31 @@ export interface History {
   readonly steps: readonly [Step, ...Step[]];
   readonly present: number;
 }
+
+/** A history that begins with this course. */
+export function begun(course: Course, label = 'Open'): History {
+  return { steps: [{ course, label }], present: 0 };
+}
+
+/** The course where the history is now. */
+export function presentCourse(history: History): Course {
+  return (history.steps[history.present] ?? history.steps[0]).course;
+}
+
+/** The history with one more step, in place of what was undone. The same history when the course is the same object. */
+export function advanced(history: History, course: Course, label: string): History {
+  if (course === presentCourse(history)) return history;
+  const [first, ...later] = history.steps;
+  const present = history.present + 1;
+  return { steps: [first, ...later.slice(0, history.present), { course, label }], present };
+}
+
+/** One step back; the same history at its beginning. */
+export function undone(history: History): History {
+  return history.present === 0 ? history : { ...history, present: history.present - 1 };
+}
+
+/** One step forward again; the same history at its end. */
+export function redone(history: History): History {
+  return history.present === history.steps.length - 1 ? history : { ...history, present: history.present + 1 };
+}

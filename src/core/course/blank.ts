@@ -1,0 +1,86 @@
+import { FOOT, type LengthUnit } from '../measure/quantity.ts';
+import type { Pose } from '../plane/pose.ts';
+import { type Arena, type ClassEntry, type Course, FORMAT, type RuleChoice, type Stock, VERSION } from './course.ts';
+
+/** What is known of a course before anything lies in its arena; the rest is usual. */
+export interface BlankOptions {
+  readonly title?: string;
+  readonly unit?: LengthUnit;
+  readonly arena?: Arena;
+  readonly truck?: readonly Stock[];
+  readonly horse?: string;
+  readonly rulebook?: RuleChoice;
+  readonly class?: Partial<ClassEntry>;
+}
+
+/** Sizes of a common show arena and of a dressage arena. The size in feet is an estimate. */
+const ARENAS: Readonly<Record<LengthUnit, Arena>> = {
+  ft: {
+    title: 'Arena',
+    length: 200 * FOOT,
+    width: 100 * FOOT,
+    entrance: { wall: 'west', at: 50 * FOOT, width: 12 * FOOT },
+  },
+  m: { title: 'Arena', length: 60, width: 20, entrance: { wall: 'west', at: 10, width: 3 } },
+};
+
+/** What a show's truck often carries. Counts are an estimate: every show has its own. */
+const TRUCK: readonly Stock[] = [
+  { id: 'poles-12', title: 'Poles, 12 ft', kind: 'pole', values: { length: 12 * FOOT }, count: 16 },
+  { id: 'poles-10', title: 'Poles, 10 ft', kind: 'pole', values: { length: 10 * FOOT }, count: 8 },
+  { id: 'poles-8', title: 'Poles, 8 ft', kind: 'pole', values: { length: 8 * FOOT }, count: 12 },
+  { id: 'markers', title: 'Markers', kind: 'marker', values: {}, count: 12 },
+  { id: 'gate', title: 'Gate', kind: 'gate', values: {}, count: 1 },
+  { id: 'bridge', title: 'Bridge', kind: 'bridge', values: {}, count: 1 },
+  { id: 'barrels', title: 'Barrels', kind: 'barrel', values: {}, count: 2 },
+  { id: 'posts', title: 'Posts', kind: 'post', values: {}, count: 6 },
+  { id: 'plants', title: 'Plants', kind: 'plant', values: {}, count: 8 },
+  { id: 'water-box', title: 'Water box', kind: 'water-box', values: {}, count: 1 },
+  { id: 'mailbox', title: 'Mailbox', kind: 'mailbox', values: {}, count: 1 },
+];
+
+/** How far inside the entrance the go starts: about a horse's length. An estimate. */
+const INSIDE = 3;
+
+/** A pose just inside the entrance, heading into the arena. */
+export function entrancePose(arena: Arena): Pose {
+  const { wall, at } = arena.entrance;
+  switch (wall) {
+    case 'west':
+      return { x: INSIDE, y: at, angle: 0 };
+    case 'east':
+      return { x: arena.length - INSIDE, y: at, angle: Math.PI };
+    case 'south':
+      return { x: at, y: INSIDE, angle: Math.PI / 2 };
+    case 'north':
+      return { x: at, y: arena.width - INSIDE, angle: -Math.PI / 2 };
+  }
+}
+
+/** A course with an empty arena, a truck, and one layout. */
+export function blankCourse(options: BlankOptions = {}): Course {
+  const unit = options.unit ?? 'ft';
+  const arena = options.arena ?? ARENAS[unit];
+  return {
+    format: FORMAT,
+    version: VERSION,
+    title: options.title ?? 'New course',
+    unit,
+    arena,
+    truck: options.truck ?? TRUCK,
+    horse: options.horse ?? 'stock-horse',
+    rulebook: options.rulebook ?? { id: 'mule-association', house: {} },
+    class: { show: '', title: '', level: 'open', date: '', entries: 0, ...options.class },
+    layouts: [
+      {
+        id: 'layout-1',
+        title: 'Layout 1',
+        obstacles: [],
+        constraints: [],
+        ride: { start: entrancePose(arena), legs: [] },
+      },
+    ],
+    current: 'layout-1',
+    notes: '',
+  };
+}

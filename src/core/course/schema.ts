@@ -1,0 +1,141 @@
+/**
+ * The course as a schema: what a course file may hold, field by field. Objects are strict, so that a field this version
+ * does not know is refused and not lost. What a schema cannot say (ids, references, kinds) is asked in files/read.ts.
+ */
+import * as z from 'zod/mini';
+import { FORMAT, VERSION } from './course.ts';
+
+/** No arena, pole or bend is further out than this, metres. */
+export const FARTHEST = 10_000;
+/** The largest rectangle that is still an arena, and the smallest, metres. Generous: a check on slips, not a rule. */
+export const ARENA_SIDE = { least: 3, most: 500 } as const;
+/** Angles are written unwrapped only by hand; this many radians is plenty. */
+const MOST_TURN = 1000;
+const MOST_COUNT = 10_000;
+const LONGEST_TEXT = 20_000;
+const LONGEST_LIST = 2000;
+
+const text = z.string().check(z.maxLength(LONGEST_TEXT));
+/** Ids stand in keys such as `fan-1/pole-2`. */
+const id = z.string().check(z.regex(/^[a-z0-9]+(-[a-z0-9]+)*$/), z.maxLength(100));
+const key = z.string().check(z.regex(/^[a-z0-9]+(-[a-z0-9]+)*\/[a-z0-9]+(-[a-z0-9]+)*$/), z.maxLength(201));
+const place = z.number().check(z.minimum(-FARTHEST), z.maximum(FARTHEST));
+const angle = z.number().check(z.minimum(-MOST_TURN), z.maximum(MOST_TURN));
+const count = z.int().check(z.minimum(0), z.maximum(MOST_COUNT));
+const fraction = z.number().check(z.minimum(0), z.maximum(1));
+const either = z.literal([1, -1]);
+const gait = z.enum(['walk', 'jog', 'lope']);
+const wall = z.enum(['south', 'east', 'north', 'west']);
+const side = z.number().check(z.minimum(ARENA_SIDE.least), z.maximum(ARENA_SIDE.most));
+
+function list<T extends z.core.SomeType>(item: T) {
+  return z.array(item).check(z.maxLength(LONGEST_LIST));
+}
+
+const point = z.strictObject({ x: place, y: place });
+const pose = z.strictObject({ x: place, y: place, angle });
+/** Values of parameters: numbers in SI units, or the id of a choice. */
+const values = z.record(z.string(), z.union([place, text]));
+
+const piece = z.strictObject({ id, kind: id, values, pose, fixed: z.exactOptional(z.literal(true)) });
+
+/** Points carry no world in a file: they all lie on the ground. */
+function constraintOn<T extends z.core.SomeType>(name: T) {
+  const grip = z.union([z.strictObject({ piece: name, at: z.exactOptional(fraction) }), z.strictObject({ wall })]);
+  return z.strictObject({
+    id,
+    kind: id,
+    grips: list(grip),
+    hold: z.exactOptional(place),
+    side: z.exactOptional(either),
+  });
+}
+
+const station = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('cross'), piece: id, fraction, way: either }),
+  z.strictObject({
+    kind: z.literal('reach'),
+    piece: id,
+    pose,
+    move: z.enum(['ride', 'back', 'side-pass', 'work']),
+  }),
+  z.strictObject({ kind: z.literal('turn'), by: angle }),
+]);
+
+const passage = z.strictObject({
+  id,
+  title: text,
+  gaits: list(gait).check(z.minLength(1)),
+  stations: list(station).check(z.minLength(1)),
+});
+
+const obstacle = z.strictObject({
+  id,
+  kind: id,
+  name: z.exactOptional(text),
+  values,
+  pose,
+  side: either,
+  pieces: list(piece).check(z.minLength(1)),
+  constraints: list(constraintOn(id)),
+  passages: list(passage),
+});
+
+const leg = z.strictObject({
+  id,
+  obstacle: id,
+  passage: id,
+  gait,
+  approach: gait,
+  lead: z.exactOptional(z.enum(['left', 'right'])),
+  bends: list(point),
+  words: z.exactOptional(text),
+});
+
+const layout = z.strictObject({
+  id,
+  title: text,
+  obstacles: list(obstacle),
+  constraints: list(constraintOn(key)),
+  ride: z.strictObject({ start: pose, legs: list(leg), end: z.exactOptional(pose) }),
+});
+
+const alongWall = z.number().check(z.minimum(0), z.maximum(ARENA_SIDE.most));
+
+const arena = z.strictObject({
+  title: text,
+  length: side,
+  width: side,
+  entrance: z.strictObject({ wall, at: alongWall, width: alongWall }),
+});
+
+const stock = z.strictObject({ id, title: text, kind: id, values, count });
+
+const houseLimit = z.strictObject({
+  least: z.exactOptional(z.number()),
+  most: z.exactOptional(z.number()),
+  reason: text,
+});
+
+const classEntry = z.strictObject({
+  show: text,
+  title: text,
+  level: z.enum(['open', 'amateur', 'youth', 'novice', 'walk-jog', 'led']),
+  date: z.string().check(z.regex(/^(\d{4}-\d{2}-\d{2})?$/)),
+  entries: count,
+});
+
+export const courseSchema = z.strictObject({
+  format: z.literal(FORMAT),
+  version: z.literal(VERSION),
+  title: text,
+  unit: z.enum(['ft', 'm']),
+  arena,
+  truck: list(stock),
+  horse: id,
+  rulebook: z.strictObject({ id, house: z.record(z.string(), houseLimit) }),
+  class: classEntry,
+  layouts: z.tuple([layout], layout).check(z.maxLength(LONGEST_LIST)),
+  current: id,
+  notes: text,
+});
