@@ -83,29 +83,46 @@ export function wordParts(
 
 const CURVATURE: Readonly<Record<string, number>> = { L: 1, S: 0, R: -1 };
 
-/**
- * Every forward path of at most three parts (turns of exactly `radius` metres, straights) between two poses,
- * shortest first. The words are those of L. E. Dubins (1957); a path that one of them makes shortest is the shortest of all.
- */
-export function candidatePaths(from: Pose, to: Pose, radius: Metres): readonly BoundedPath[] {
-  if (!(radius > 0)) throw new Error(`candidatePaths: the radius must be above 0, got ${radius}`);
+/** One way to get from a pose to another, not yet laid out: the parts are in radii. */
+export interface Reach {
+  readonly word: Word;
+  readonly parts: readonly [number, number, number];
+  readonly length: Metres;
+}
+
+/** Every word that reaches, in the order of `WORDS`; cheap, for those who compare many before laying one out. */
+export function reaches(from: Pose, to: Pose, radius: Metres): Reach[] {
+  if (!(radius > 0)) throw new Error(`reaches: the radius must be above 0, got ${radius}`);
   const dx = to.x - from.x;
   const dy = to.y - from.y;
   const far = Math.hypot(dx, dy);
   const way = far > 0 ? Math.atan2(dy, dx) : 0;
   const ends = [wrapped(from.angle - way), wrapped(to.angle - way)] as const;
-  return WORDS.flatMap((word): BoundedPath[] => {
+  return WORDS.flatMap((word): Reach[] => {
     const parts = wordParts(word, far / radius, ends);
-    if (parts === undefined) return [];
-    const path = laid(
-      from,
-      parts.map((part, i) => ({
-        length: part < ROUNDING ? 0 : part * radius,
-        curvature: (CURVATURE[word[i] ?? 'S'] ?? 0) / radius,
-      })),
-    );
-    return [{ word, length: (parts[0] + parts[1] + parts[2]) * radius, path }];
-  }).sort((a, b) => a.length - b.length);
+    return parts === undefined ? [] : [{ word, parts, length: (parts[0] + parts[1] + parts[2]) * radius }];
+  });
+}
+
+/** The path of a word from a pose. */
+export function reachPath(from: Pose, reach: Reach, radius: Metres): Path {
+  return laid(
+    from,
+    reach.parts.map((part, i) => ({
+      length: part < ROUNDING ? 0 : part * radius,
+      curvature: (CURVATURE[reach.word[i] ?? 'S'] ?? 0) / radius,
+    })),
+  );
+}
+
+/**
+ * Every forward path of at most three parts (turns of exactly `radius` metres, straights) between two poses,
+ * shortest first. The words are those of L. E. Dubins (1957); the shortest of them is the shortest path of all.
+ */
+export function candidatePaths(from: Pose, to: Pose, radius: Metres): readonly BoundedPath[] {
+  return reaches(from, to, radius)
+    .sort((a, b) => a.length - b.length)
+    .map((reach) => ({ word: reach.word, length: reach.length, path: reachPath(from, reach, radius) }));
 }
 
 /** The shortest forward path between two poses that never turns tighter than `radius` metres. Always exists. */
