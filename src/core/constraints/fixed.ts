@@ -1,0 +1,12 @@
+import type { ConstraintKind } from './constraint.ts';
+
+/** The piece stays where it is. No equation: the solver is not given its pose to move. */
+export const fixed: ConstraintKind = {
+  id: 'fixed',
+  title: 'Fixed',
+  unit: 'none',
+  takes: ['piece'],
+  measure: () => 0,
+  residuals: () => [],
+  sentence: ([piece]) => `${piece} is fixed.`,
+};

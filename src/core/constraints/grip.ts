@@ -1,0 +1,71 @@
+import type { Pose } from '../plane/pose.ts';
+import type { Held, Residual, Wall } from './constraint.ts';
+
+/** What the equations need to know of a held piece: where its gripped point is and which way it lies. */
+export interface Hold {
+  /** The gripped point on the axis. */
+  readonly x: number;
+  readonly y: number;
+  /** Unit vector along the piece, from its −x end to its +x end; (−uy, ux) points to its +y side. */
+  readonly ux: number;
+  readonly uy: number;
+  /** Signed distance along the axis from the middle to the gripped point. */
+  readonly reach: number;
+}
+
+/** A derivative by x, y and angle of one held pose. */
+export type Slope = readonly [number, number, number];
+export const FLAT: Slope = [0, 0, 0];
+
+export function holdOf(held: Held): Hold {
+  const ux = Math.cos(held.pose.angle);
+  const uy = Math.sin(held.pose.angle);
+  const reach = (held.at - 0.5) * held.length;
+  return { x: held.pose.x + reach * ux, y: held.pose.y + reach * uy, ux, uy, reach };
+}
+
+/** The middle of a held piece, or the origin of a wall, with its direction. */
+export function middleOf(held: Held): Hold {
+  return holdOf({ ...held, at: 0.5 });
+}
+
+/** How a value that changes by (gx, gy) with the gripped point changes with the pose; `spin` is what turning adds. */
+export function slope(hold: Hold, gx: number, gy: number, spin = 0): Slope {
+  return [gx, gy, hold.reach * (gy * hold.ux - gx * hold.uy) + spin];
+}
+
+export function residual(value: number, ...gradient: readonly Slope[]): Residual {
+  return { value, gradient };
+}
+
+/** The grips of a constraint that takes two; anything else is a programmer's mistake. */
+export function pairOf(held: readonly Held[], kind: string): readonly [Held, Held] {
+  const [first, second] = held;
+  if (first === undefined || second === undefined || held.length !== 2) {
+    throw new Error(`${kind} takes 2 grips, got ${held.length}`);
+  }
+  return [first, second];
+}
+
+/** The angle between undirected lines, brought into (−π/2, π/2]: a pole has no front. */
+export function lineAngle(angle: number): number {
+  const rest = angle - Math.PI * Math.ceil(angle / Math.PI - 0.5);
+  return rest === -Math.PI / 2 ? Math.PI / 2 : rest;
+}
+
+/** The angle of an undirected line, brought into [0, π). */
+export function lineTurn(angle: number): number {
+  const rest = angle - Math.PI * Math.floor(angle / Math.PI);
+  return rest >= Math.PI ? 0 : rest;
+}
+
+/** A wall as the equations hold it: on the wall, +x along it with the arena on its left, +y into the arena. Metres. */
+export function heldWall(arena: { readonly length: number; readonly width: number }, wall: Wall): Held {
+  const corners: Readonly<Record<Wall, Pose>> = {
+    south: { x: 0, y: 0, angle: 0 },
+    east: { x: arena.length, y: 0, angle: Math.PI / 2 },
+    north: { x: arena.length, y: arena.width, angle: Math.PI },
+    west: { x: 0, y: arena.width, angle: -Math.PI / 2 },
+  };
+  return { pose: corners[wall], length: 0, width: 0, at: 0.5 };
+}

@@ -1,0 +1,18 @@
+import type { ConstraintKind, Held } from './constraint.ts';
+import { lineAngle, pairOf, residual } from './grip.ts';
+
+function off(held: readonly Held[]): number {
+  const [first, second] = pairOf(held, 'square');
+  return lineAngle(second.pose.angle - first.pose.angle - Math.PI / 2);
+}
+
+/** Two pieces lie at right angles. `measure` is how far off, radians. */
+export const square: ConstraintKind = {
+  id: 'square',
+  title: 'Square to each other',
+  unit: 'none',
+  takes: ['piece', 'piece'],
+  measure: off,
+  residuals: (held) => [residual(off(held), [0, 0, -1], [0, 0, 1])],
+  sentence: ([first, second]) => `${first} and ${second} are square to each other.`,
+};
