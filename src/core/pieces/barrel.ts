@@ -1,0 +1,36 @@
+import { FOOT, INCH } from '../measure/quantity.ts';
+import { area, edge, round, stroke } from './outline.ts';
+import { amount } from './params.ts';
+import type { Figure, PieceKind } from './piece.ts';
+
+/** A drum on its end. 23 in across and 35 in high: the usual 55 gallon drum, from memory. */
+export const barrel: PieceKind = {
+  id: 'barrel',
+  title: 'Barrel',
+  params: {
+    diameter: { kind: 'length', label: 'Diameter', usual: 23 * INCH, least: 12 * INCH, most: 4 * FOOT },
+    height: { kind: 'length', label: 'Height', usual: 35 * INCH, least: 12 * INCH, most: 5 * FOOT },
+  },
+  figure(values): Figure {
+    const diameter = amount(values, 'diameter');
+    const footprint = round(diameter / 2);
+    const bar = diameter * 0.3;
+    return {
+      footprint,
+      marks: [
+        area(footprint, 'barrel'),
+        edge(footprint),
+        { kind: 'disc', at: { x: 0, y: 0 }, radius: diameter * 0.41, ink: 'outline', fill: 'rim' },
+        stroke([
+          { x: -bar, y: 0 },
+          { x: bar, y: 0 },
+        ]),
+        { kind: 'disc', at: { x: bar * 0.6, y: bar * 0.6 }, radius: diameter * 0.05, ink: 'outline', fill: 'full' },
+      ],
+      length: diameter,
+      width: diameter,
+      height: amount(values, 'height'),
+      stands: 'standing',
+    };
+  },
+};

@@ -1,0 +1,44 @@
+import { INCH } from '../measure/quantity.ts';
+import { rectangle } from '../plane/ring.ts';
+import { area, box, edge, stroke } from './outline.ts';
+import { amount } from './params.ts';
+import type { Figure, PieceKind } from './piece.ts';
+
+/** A letter box on a post, its door at the +x end. No published height; sizes are estimates. */
+export const mailbox: PieceKind = {
+  id: 'mailbox',
+  title: 'Mailbox',
+  params: {
+    length: { kind: 'length', label: 'Length', usual: 20 * INCH, least: 12 * INCH, most: 30 * INCH },
+    width: { kind: 'length', label: 'Width', usual: 8 * INCH, least: 5 * INCH, most: 18 * INCH },
+    height: { kind: 'length', label: 'Height', usual: 48 * INCH, least: 30 * INCH, most: 66 * INCH },
+  },
+  figure(values): Figure {
+    const length = amount(values, 'length');
+    const width = amount(values, 'width');
+    const footprint = rectangle(length, width);
+    const x = length / 2;
+    const y = width / 2;
+    const post = rectangle(width * 0.45, width * 0.45);
+    const flag = box(-x * 0.1, y * 0.45, x * 0.45, y * 0.8);
+    return {
+      footprint,
+      marks: [
+        area(footprint, 'metal'),
+        edge(footprint),
+        stroke([
+          { x: x * 0.78, y: -y },
+          { x: x * 0.78, y },
+        ]),
+        area(post, 'timber'),
+        edge(post),
+        area(flag, 'stripe'),
+        edge(flag),
+      ],
+      length,
+      width,
+      height: amount(values, 'height'),
+      stands: 'standing',
+    };
+  },
+};

@@ -1,0 +1,52 @@
+import { FOOT, INCH } from '../measure/quantity.ts';
+import type { Mark } from '../plane/mark.ts';
+import type { Point } from '../plane/point.ts';
+import { area, edge, round, stroke } from './outline.ts';
+import { amount } from './params.ts';
+import type { Figure, PieceKind } from './piece.ts';
+
+const LEAVES = 7;
+
+/** One leaf from the middle outwards: a pointed oval, with its rib. */
+function leaf(reach: number, angle: number): Mark[] {
+  const along = (r: number, off: number): Point => ({
+    x: r * Math.cos(angle) - off * Math.sin(angle),
+    y: r * Math.sin(angle) + off * Math.cos(angle),
+  });
+  const wide = reach * 0.2;
+  const ring = [
+    along(reach * 0.12, 0),
+    along(reach * 0.4, -wide),
+    along(reach * 0.7, -wide * 0.9),
+    along(reach, 0),
+    along(reach * 0.7, wide * 0.9),
+    along(reach * 0.4, wide),
+  ];
+  return [area(ring, 'planting'), edge(ring), stroke([along(reach * 0.2, 0), along(reach * 0.85, 0)], 'faint')];
+}
+
+/** Flowers or a shrub in a pot: a rosette as wide as it spreads. Sizes: estimate. */
+export const plant: PieceKind = {
+  id: 'plant',
+  title: 'Plant',
+  params: {
+    spread: { kind: 'length', label: 'Spread', usual: 2 * FOOT, least: 6 * INCH, most: 8 * FOOT },
+    height: { kind: 'length', label: 'Height', usual: 2 * FOOT, least: 6 * INCH, most: 10 * FOOT },
+  },
+  figure(values): Figure {
+    const spread = amount(values, 'spread');
+    const reach = spread / 2;
+    return {
+      footprint: round(reach),
+      marks: [
+        ...Array.from({ length: LEAVES }, (_, i) => leaf(reach, (2 * Math.PI * i) / LEAVES + Math.PI / 2)).flat(),
+        { kind: 'disc', at: { x: 0, y: 0 }, radius: reach * 0.2, ink: 'planting', fill: 'full' },
+        { kind: 'disc', at: { x: 0, y: 0 }, radius: reach * 0.2, ink: 'outline', fill: 'rim' },
+      ],
+      length: spread,
+      width: spread,
+      height: amount(values, 'height'),
+      stands: 'standing',
+    };
+  },
+};

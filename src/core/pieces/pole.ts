@@ -1,0 +1,102 @@
+import { FOOT, INCH } from '../measure/quantity.ts';
+import type { Mark } from '../plane/mark.ts';
+import { rectangle } from '../plane/ring.ts';
+import { area, box, edge, stroke } from './outline.ts';
+import { amount, option } from './params.ts';
+import type { Figure, PieceKind } from './piece.ts';
+
+/** Where paint lies along a pole of the given length: from and to, metres from its −x end. Same seen from both ends. */
+export function stripes(length: number, bands: string): readonly (readonly [number, number])[] {
+  const half = length / 2;
+  if (bands === 'plain') return [];
+  if (bands === 'ends') {
+    const end = Math.min(2 * FOOT, length / 4);
+    return [
+      [0, end],
+      [length - end, length],
+    ];
+  }
+  const found: (readonly [number, number])[] = [];
+  for (let from = 0; from < half - 1e-9; from += 4 * FOOT) {
+    const to = from + 2 * FOOT;
+    // The band that reaches the middle is one with its mirror image.
+    if (to >= half - 1e-9) found.push([from, length - from]);
+    else found.push([from, to], [length - to, length - from]);
+  }
+  return found.sort((a, b) => a[0] - b[0]);
+}
+
+/** The cup that a raised end rests in, seen from above: a bracket about the end. `end` is −1 or 1. */
+function cup(length: number, thickness: number, end: 1 | -1): Mark {
+  const reach = thickness * 0.9;
+  const out = end * (length / 2 + thickness * 0.35);
+  const back = end * (length / 2 - thickness * 0.9);
+  return stroke(
+    [
+      { x: back, y: -reach },
+      { x: out, y: -reach },
+      { x: out, y: reach },
+      { x: back, y: reach },
+    ],
+    'metal',
+  );
+}
+
+/** A ground pole; its length runs along x. */
+export const pole: PieceKind = {
+  id: 'pole',
+  title: 'Pole',
+  params: {
+    length: { kind: 'length', label: 'Length', usual: 12 * FOOT, least: 2 * FOOT, most: 20 * FOOT },
+    thickness: {
+      kind: 'length',
+      label: 'Thickness',
+      says: 'Its width on the ground.',
+      usual: 4 * INCH,
+      least: 2 * INCH,
+      most: 8 * INCH,
+    },
+    shape: { kind: 'choice', label: 'Shape', usual: 'round', options: { round: 'Round', square: 'Square' } },
+    bands: {
+      kind: 'choice',
+      label: 'Paint',
+      usual: 'banded-2ft',
+      options: { plain: 'Plain', 'banded-2ft': 'A band every 2 ft', ends: 'Painted ends' },
+    },
+    raisedStart: { kind: 'length', label: 'Raised at its start', usual: 0, least: 0, most: 24 * INCH },
+    raisedEnd: { kind: 'length', label: 'Raised at its end', usual: 0, least: 0, most: 24 * INCH },
+  },
+  figure(values): Figure {
+    const length = amount(values, 'length');
+    const thickness = amount(values, 'thickness');
+    const footprint = rectangle(length, thickness);
+    const y = thickness / 2;
+    const bands = stripes(length, option(values, 'bands')).map(([from, to]) =>
+      area(box(from - length / 2, -y, to - length / 2, y), 'stripe'),
+    );
+    // A round pole shows its shine, one off-centre line; a square one its two edges.
+    const lines = (option(values, 'shape') === 'round' ? [0.45] : [-0.5, 0.5]).map((at) =>
+      stroke(
+        [
+          { x: -length / 2, y: y * at },
+          { x: length / 2, y: y * at },
+        ],
+        'faint',
+      ),
+    );
+    const raisedStart = amount(values, 'raisedStart');
+    const raisedEnd = amount(values, 'raisedEnd');
+    const cups = [
+      ...(raisedStart > 0 ? [cup(length, thickness, -1)] : []),
+      ...(raisedEnd > 0 ? [cup(length, thickness, 1)] : []),
+    ];
+    return {
+      footprint,
+      marks: [area(footprint, 'timber'), ...bands, ...lines, edge(footprint), ...cups],
+      length,
+      width: thickness,
+      height: Math.max(raisedStart, raisedEnd) + thickness,
+      stands: 'ground',
+    };
+  },
+};

@@ -1,0 +1,53 @@
+import { FOOT, INCH } from '../measure/quantity.ts';
+import { rectangle } from '../plane/ring.ts';
+import { area, box, edge, stroke } from './outline.ts';
+import { amount } from './params.ts';
+import type { Figure, PieceKind } from './piece.ts';
+
+/** A standard: an upright on crossed feet. Its foot covers a square. Sizes: estimate. */
+export const post: PieceKind = {
+  id: 'post',
+  title: 'Post',
+  params: {
+    foot: {
+      kind: 'length',
+      label: 'Foot',
+      says: 'The side of the square that its feet cover.',
+      usual: 18 * INCH,
+      least: 4 * INCH,
+      most: 3 * FOOT,
+    },
+    thickness: { kind: 'length', label: 'Thickness', usual: 4 * INCH, least: 2 * INCH, most: 12 * INCH },
+    height: { kind: 'length', label: 'Height', usual: 5 * FOOT, least: 1 * FOOT, most: 8 * FOOT },
+  },
+  figure(values): Figure {
+    const thickness = amount(values, 'thickness');
+    const foot = Math.max(amount(values, 'foot'), thickness);
+    const footprint = rectangle(foot, foot);
+    const half = foot / 2;
+    const beam = Math.min(thickness, foot) / 4;
+    const feet = [box(-half, -beam, half, beam), box(-beam, -half, beam, half)];
+    const upright = rectangle(thickness, thickness);
+    const corner = thickness / 2;
+    return {
+      footprint,
+      marks: [
+        ...feet.flatMap((each) => [area(each, 'timber'), edge(each)]),
+        area(upright, 'metal'),
+        edge(upright),
+        stroke([
+          { x: -corner, y: -corner },
+          { x: corner, y: corner },
+        ]),
+        stroke([
+          { x: -corner, y: corner },
+          { x: corner, y: -corner },
+        ]),
+      ],
+      length: foot,
+      width: foot,
+      height: amount(values, 'height'),
+      stands: 'standing',
+    };
+  },
+};

@@ -1,0 +1,45 @@
+import { FOOT, INCH } from '../measure/quantity.ts';
+import type { Mark } from '../plane/mark.ts';
+import { rectangle } from '../plane/ring.ts';
+import { area, edge, stroke } from './outline.ts';
+import { amount } from './params.ts';
+import type { Figure, PieceKind } from './piece.ts';
+
+const RIM = 2 * INCH;
+
+/** One ripple across the pan: a wave of three crests about a height. */
+function ripple(y: number, reach: number, swell: number): Mark {
+  const points = Array.from({ length: 25 }, (_, i) => {
+    const t = i / 24;
+    return { x: (2 * t - 1) * reach, y: y + swell * Math.sin(t * 6 * Math.PI) };
+  });
+  return stroke(points, 'outline');
+}
+
+/** A shallow pan that is walked through along x. 30 in wide, 4 to 6 ft long: Horse Illustrated, August 2005. */
+export const waterBox: PieceKind = {
+  id: 'water-box',
+  title: 'Water box',
+  params: {
+    length: { kind: 'length', label: 'Length', usual: 6 * FOOT, least: 3 * FOOT, most: 16 * FOOT },
+    width: { kind: 'length', label: 'Width', usual: 30 * INCH, least: 24 * INCH, most: 12 * FOOT },
+    depth: { kind: 'length', label: 'Depth', usual: 4 * INCH, least: 1 * INCH, most: 12 * INCH },
+  },
+  figure(values): Figure {
+    const length = amount(values, 'length');
+    const width = amount(values, 'width');
+    const footprint = rectangle(length, width);
+    const pan = rectangle(length - 2 * RIM, width - 2 * RIM);
+    const ripples = [-0.5, 0, 0.5].map((at) =>
+      ripple((at * (width - 2 * RIM)) / 1.6, (length / 2 - RIM) * 0.8, width * 0.04),
+    );
+    return {
+      footprint,
+      marks: [area(footprint, 'timber'), area(pan, 'water'), ...ripples, edge(pan), edge(footprint)],
+      length,
+      width,
+      height: amount(values, 'depth'),
+      stands: 'deck',
+    };
+  },
+};
