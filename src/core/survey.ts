@@ -1,7 +1,9 @@
-import type { Course, Layout, Stock } from './course/course.ts';
-import type { PlacedObstacle, PlacedPiece } from './course/placed.ts';
+import { type Course, currentLayout, type Layout, type Stock } from './course/course.ts';
+import { type PlacedObstacle, type PlacedPiece, placedObstacle } from './course/placed.ts';
 import type { Horse } from './horses/horse.ts';
+import { horseById, STOCK_HORSE } from './horses/horses.ts';
 import type { Line } from './ride/line.ts';
+import { lineOfTravel } from './ride/travel.ts';
 
 /** How many of one line of the truck list the layout uses. `stock` is null for pieces that no line offers. */
 export interface TruckUse {
@@ -24,4 +26,69 @@ export interface Survey {
   readonly numbers: ReadonlyMap<string, readonly number[]>;
   readonly line: Line;
   readonly truck: readonly TruckUse[];
+}
+
+/** Sizes are the same within this, metres: a file's last digit is no other pole. */
+const SAME_SIZE = 1e-6;
+
+function offers(stock: Stock, { piece }: PlacedPiece): boolean {
+  if (stock.kind !== piece.kind) return false;
+  return Object.entries(stock.values).every(([key, wanted]) => {
+    const has = piece.values[key];
+    return typeof wanted === 'number' && typeof has === 'number' ? Math.abs(has - wanted) <= SAME_SIZE : has === wanted;
+  });
+}
+
+/** Each piece is taken from the first line of the list that has its kind and sizes, even when that line is used up. */
+function truckUse(truck: readonly Stock[], pieces: readonly PlacedPiece[]): readonly TruckUse[] {
+  const taken = new Map<Stock | null, string[]>();
+  for (const piece of pieces) {
+    const stock = truck.find((line) => offers(line, piece)) ?? null;
+    const keys = taken.get(stock);
+    if (keys === undefined) taken.set(stock, [piece.key]);
+    else keys.push(piece.key);
+  }
+  const listed = truck.map((stock): TruckUse => {
+    const keys = taken.get(stock) ?? [];
+    return { stock, title: stock.title, used: keys.length, left: stock.count - keys.length, keys };
+  });
+  const strangers = taken.get(null);
+  if (strangers === undefined) return listed;
+  const used = strangers.length;
+  return [...listed, { stock: null, title: 'Not on the truck', used, left: -used, keys: strangers }];
+}
+
+function numbersOf(layout: Layout): ReadonlyMap<string, readonly number[]> {
+  const numbers = new Map<string, readonly number[]>();
+  for (const [i, { obstacle }] of layout.ride.legs.entries()) {
+    numbers.set(obstacle, [...(numbers.get(obstacle) ?? []), i + 1]);
+  }
+  return numbers;
+}
+
+const surveys = new WeakMap<Course, Survey>();
+
+/**
+ * Everything measurable about a course. The same course object gives the same survey object; obstacles and ways that
+ * an edit did not touch are taken from before. A horse that is not known is measured as the stock horse.
+ */
+export function survey(course: Course): Survey {
+  const known = surveys.get(course);
+  if (known !== undefined) return known;
+  const layout = currentLayout(course);
+  const horse = horseById(course.horse) ?? STOCK_HORSE;
+  const obstacles = layout.obstacles.map(placedObstacle);
+  const pieces = obstacles.flatMap((obstacle) => obstacle.pieces);
+  const made: Survey = {
+    course,
+    layout,
+    horse,
+    obstacles,
+    pieces,
+    numbers: numbersOf(layout),
+    line: lineOfTravel({ arena: course.arena, horse, layout, obstacles }),
+    truck: truckUse(course.truck, pieces),
+  };
+  surveys.set(course, made);
+  return made;
 }

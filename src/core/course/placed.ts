@@ -1,7 +1,9 @@
 import type { Obstacle } from '../obstacles/obstacle.ts';
+import type { Values } from '../pieces/params.ts';
 import type { Figure, Piece, PieceKind } from '../pieces/piece.ts';
-import type { Pose } from '../plane/pose.ts';
-import type { Bounds, Ring } from '../plane/ring.ts';
+import { pieceKind } from '../pieces/pieces.ts';
+import { composed, type Pose } from '../plane/pose.ts';
+import { type Bounds, movedRing, type Ring, ringBounds } from '../plane/ring.ts';
 
 /** A piece where it lies on the ground. `key` is `obstacle/piece`, unique in the layout. */
 export interface PlacedPiece {
@@ -24,4 +26,51 @@ export interface PlacedObstacle {
 /** The key by which a layout names one piece. */
 export function pieceKey(obstacle: string, piece: string): string {
   return `${obstacle}/${piece}`;
+}
+
+const figures = new WeakMap<Values, { readonly kind: PieceKind; readonly figure: Figure }>();
+const pieces = new WeakMap<Piece, PlacedPiece>();
+const obstacles = new WeakMap<Obstacle, PlacedObstacle>();
+
+function samePose(a: Pose, b: Pose): boolean {
+  return a.x === b.x && a.y === b.y && a.angle === b.angle;
+}
+
+/** The figure for values that stay the same object: dragging a pole does not draw it anew. */
+function figureOf(kind: PieceKind, values: Values): Figure {
+  const known = figures.get(values);
+  if (known?.kind === kind) return known.figure;
+  const figure = kind.figure(values);
+  figures.set(values, { kind, figure });
+  return figure;
+}
+
+function placedPiece(obstacle: Obstacle, piece: Piece, kind: PieceKind): PlacedPiece {
+  const pose = composed(obstacle.pose, piece.pose);
+  const key = pieceKey(obstacle.id, piece.id);
+  const known = pieces.get(piece);
+  if (known !== undefined && known.key === key && samePose(known.pose, pose)) return known;
+  const figure = figureOf(kind, piece.values);
+  const footprint = movedRing(figure.footprint, pose);
+  const laid: PlacedPiece = { key, obstacle: obstacle.id, piece, kind, pose, figure, footprint };
+  pieces.set(piece, laid);
+  return laid;
+}
+
+/**
+ * The obstacle on the ground: the same object for the same obstacle, so that what did not move is not worked out again.
+ * Pieces of a kind this program does not know have no footprint and are left out.
+ */
+export function placedObstacle(obstacle: Obstacle): PlacedObstacle {
+  const known = obstacles.get(obstacle);
+  if (known !== undefined) return known;
+  const lying = obstacle.pieces.flatMap((piece) => {
+    const kind = pieceKind(piece.kind);
+    return kind === undefined ? [] : [placedPiece(obstacle, piece, kind)];
+  });
+  const bounds =
+    lying.length > 0 ? ringBounds(lying.flatMap(({ footprint }) => footprint)) : ringBounds([obstacle.pose]);
+  const laid: PlacedObstacle = { obstacle, pieces: lying, bounds };
+  obstacles.set(obstacle, laid);
+  return laid;
 }

@@ -16,8 +16,8 @@ const COARSE = 48;
 /** Headings tried at each point in every later round, and how much narrower each round looks. */
 const FINE = 7;
 const SHRINK = 0.5;
-/** Headings are sought to this, radians; the length is then right to far below a millimetre. */
-const ENOUGH = 1e-10;
+/** Headings are sought to this, radians; the length is then right to a micrometre or so. */
+const ENOUGH = 1e-8;
 
 interface Choice {
   readonly pose: Pose;
@@ -62,14 +62,16 @@ function cheapest(start: Pose, stages: readonly (readonly Pose[])[], radius: Met
 /**
  * The shortest forward path from `start` through the points in order to `end` that never turns tighter than
  * `radius` metres; the headings at the points are free. Deterministic: the best of a coarse grid of headings, refined
- * round by round until the headings stand to 1e-10 rad. The grid can miss the best of several near-equal ways round.
+ * round by round until the headings stand to 1e-8 rad. The grid can miss the best of several near-equal ways round.
  */
 export function shortestThrough(start: Pose, points: readonly Point[], end: Pose, radius: Metres): ThroughPath {
   let width = (2 * Math.PI) / COARSE;
   let poses = cheapest(
     start,
     [
-      ...points.map(({ x, y }) => Array.from({ length: COARSE }, (_, i): Pose => ({ x, y, angle: i * width - Math.PI }))),
+      ...points.map(({ x, y }) =>
+        Array.from({ length: COARSE }, (_, i): Pose => ({ x, y, angle: i * width - Math.PI })),
+      ),
       [end],
     ],
     radius,

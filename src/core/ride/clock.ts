@@ -1,0 +1,26 @@
+import { GAITS, type Gait, type Horse } from '../horses/horse.ts';
+import type { Seconds } from '../measure/quantity.ts';
+import type { Element } from './line.ts';
+
+/** What the horse is doing when an element begins: standing, or moving on at a gait. */
+export type Going = Gait | 'standing';
+
+/** The time between two ways of going: a transition, a halt, or nothing. */
+function change(before: Going, after: Going, horse: Horse): Seconds {
+  if (before === after) return 0;
+  if (after === 'standing') return horse.halt.value;
+  const up = before === 'standing' || GAITS.indexOf(after) > GAITS.indexOf(before);
+  return up ? horse.transition.up.value : horse.transition.down.value;
+}
+
+/** How the horse is going in an element: at a gait, or from a stand for everything that is not ridden forward. */
+export function goingOf(element: Element): Going {
+  return element.move === 'ride' ? element.gait : 'standing';
+}
+
+/** Seconds that an element takes beside moving along it: the transition into it, and the time to settle. */
+export function allowance(element: Element, before: Going, horse: Horse): Seconds {
+  const settle =
+    element.move === 'back' ? horse.back.settle.value : element.move === 'side-pass' ? horse.sidePass.settle.value : 0;
+  return change(before, goingOf(element), horse) + settle;
+}

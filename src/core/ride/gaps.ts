@@ -1,0 +1,84 @@
+import type { PlacedPiece } from '../course/placed.ts';
+import type { Gait, Horse } from '../horses/horse.ts';
+import type { Metres } from '../measure/quantity.ts';
+import { type Path, poseAt } from '../plane/path.ts';
+import { distance, type Point } from '../plane/point.ts';
+import type { Pose } from '../plane/pose.ts';
+import { spacing, spots } from './landings.ts';
+import type { Gap } from './line.ts';
+
+/** A pole that the line goes over, `at` metres along the path. */
+export interface Over {
+  readonly pole: PlacedPiece;
+  readonly pose: Pose;
+  readonly at: Metres;
+}
+
+/** Half the pole, measured along a direction: its half thickness over the cosine against the pole's normal. */
+function halfThickness(pole: PlacedPiece, direction: number): Metres {
+  const cosine = Math.abs(Math.sin(direction - pole.pose.angle));
+  return pole.figure.width / 2 / Math.max(cosine, 1e-6);
+}
+
+/**
+ * Where the line, from the middle of a pole and `way` along it (1 onwards, −1 back), comes to the pole's face; metres
+ * along the path. Newton from the straight's answer; a line that never gets there keeps the straight's answer.
+ */
+function faceAt(path: Path, { pole, pose, at }: Over, way: 1 | -1): Metres {
+  const half = pole.figure.width / 2;
+  const first = at + way * halfThickness(pole, pose.angle);
+  const nx = -Math.sin(pole.pose.angle);
+  const ny = Math.cos(pole.pose.angle);
+  // The side of the pole on which this face lies.
+  const side = way * Math.sign(nx * Math.cos(pose.angle) + ny * Math.sin(pose.angle));
+  let along = first;
+  for (let round = 0; round < 12; round += 1) {
+    const here = poseAt(path, along);
+    const off = side * (nx * (here.x - pose.x) + ny * (here.y - pose.y)) - half;
+    const rate = side * (nx * Math.cos(here.angle) + ny * Math.sin(here.angle));
+    if (Math.abs(off) < 1e-13) return along;
+    if (Math.abs(rate) < 0.1) return first;
+    along -= off / rate;
+  }
+  return Math.abs(along - first) < pole.figure.width ? along : first;
+}
+
+/** The gap between two poles that follow each other on a path; `from` and `to` are metres along that path. */
+export function gapBetween(
+  path: Path,
+  [a, b]: readonly [Over, Over],
+  { horse, gait }: { horse: Horse; gait: Gait },
+): Gap {
+  const chord = distance(a.pose, b.pose);
+  const direction = Math.atan2(b.pose.y - a.pose.y, b.pose.x - a.pose.x);
+  const leaves = halfThickness(a.pole, direction);
+  const reaches = halfThickness(b.pole, direction);
+  const on = (along: Metres): Point => ({
+    x: a.pose.x + along * Math.cos(direction),
+    y: a.pose.y + along * Math.sin(direction),
+  });
+  const from = faceAt(path, a, 1);
+  const to = faceAt(path, b, -1);
+  const taped = chord - leaves - reaches;
+  // Bands of landings are taped lengths, so the tape decides how many fit; they are spread along the line.
+  const even = spacing(Math.max(taped, 1e-6), horse.gaits[gait].landing);
+  return {
+    leg: 0,
+    obstacle: a.pole.obstacle,
+    gait,
+    keys: [a.pole.key, b.pole.key],
+    taped,
+    ridden: to - from,
+    from,
+    to,
+    ends: [on(leaves), on(chord - reaches)],
+    landings: {
+      ...even,
+      places: spots(even.count).map((fraction) => {
+        const at = from + fraction * (to - from);
+        const { x, y } = poseAt(path, at);
+        return { at, point: { x, y } };
+      }),
+    },
+  };
+}

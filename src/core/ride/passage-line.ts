@@ -1,0 +1,215 @@
+import type { PlacedObstacle } from '../course/placed.ts';
+import { type Gait, type Horse, speed } from '../horses/horse.ts';
+import type { Metres, Seconds } from '../measure/quantity.ts';
+import type { Move, Passage } from '../obstacles/passage.ts';
+import { laid, type Path, pathLength } from '../plane/path.ts';
+import { distance, TOUCH } from '../plane/point.ts';
+import { type Pose, wrapped } from '../plane/pose.ts';
+import { gapBetween, type Over } from './gaps.ts';
+import { type GroundStation, groundStations } from './ground.ts';
+import { joint, tightest, twoArcs } from './joint.ts';
+import type { Break, Crossing, Element, Gap } from './line.ts';
+import { type Knot, ridden } from './ridden.ts';
+
+/** How an obstacle is ridden. */
+export interface Riding {
+  readonly passage: Passage;
+  readonly gait: Gait;
+  readonly horse: Horse;
+}
+
+/** The line over one obstacle, measured from its first station, before it has its place in the go. */
+export interface PassageLine {
+  /** Where the horse comes in, and where and how it stands when it is through. */
+  readonly start: Pose;
+  readonly end: Pose;
+  /** Whether it comes in over a pole, and leaves riding over one: then it wants to be straight before and after. */
+  readonly entersOver: boolean;
+  readonly leavesOver: boolean;
+  readonly elements: readonly Element[];
+  readonly crossings: readonly Crossing[];
+  readonly gaps: readonly Gap[];
+  readonly breaks: readonly Break[];
+  readonly length: Metres;
+}
+
+/** At the gate a horse turns on a path no tighter than this, and on the spot otherwise. Estimate. */
+const LEAST_AT_WORK: Metres = 0.5;
+/** Headings nearer than this need no turn on the spot, radians. */
+const SAME_HEADING = 1e-6;
+
+type Reach = Extract<GroundStation, { kind: 'reach' }>;
+
+/** What it takes to move along a path, without what comes before and after it. */
+function seconds(move: Move, length: Metres, { gait, horse }: Riding): Seconds {
+  switch (move) {
+    case 'ride':
+      return length / speed(horse, gait);
+    case 'back':
+      return (length / horse.back.step.value) * horse.back.period.value;
+    case 'side-pass':
+      return (length / horse.sidePass.step.value) * horse.sidePass.period.value;
+    case 'work':
+      return horse.gate.value;
+    case 'turn':
+      return 0;
+  }
+}
+
+const REVERSED = Math.PI;
+
+/** The line over an obstacle; absent when its passage has no place on the ground to begin at. */
+export function passageLine(obstacle: PlacedObstacle, riding: Riding): PassageLine | undefined {
+  const elements: Element[] = [];
+  const crossings: Crossing[] = [];
+  const gaps: Gap[] = [];
+  const breaks: Break[] = [];
+  const { horse, gait } = riding;
+  let along: Metres = 0;
+  let here: Pose | undefined;
+  let knots: Knot[] = [];
+
+  const add = (move: Move, path: Path, { facing = 0, turn = 0 } = {}): void => {
+    const length = pathLength(path);
+    const turning = (Math.abs(turn) / (2 * Math.PI)) * horse.turn.value;
+    elements.push({
+      leg: 0,
+      part: 'obstacle',
+      move,
+      gait: move === 'ride' ? gait : 'walk',
+      path,
+      from: along,
+      length,
+      facing,
+      turn,
+      seconds: seconds(move, length, riding) + turning,
+    });
+    along += length;
+  };
+
+  const ride = (): void => {
+    const [first] = knots;
+    if (first === undefined) return;
+    const line = ridden(knots, horse.gaits[gait].leastTurn.value);
+    let before: Over | undefined;
+    for (const { over, pose, at, skew } of line.knots) {
+      if (over === undefined) continue;
+      const { pole, fraction } = over;
+      crossings.push({ leg: 0, obstacle: obstacle.obstacle.id, key: pole.key, at: along + at, pose, fraction, skew });
+      const now: Over = { pole, pose, at };
+      if (before !== undefined && before.pole !== pole)
+        gaps.push(gapAt(gapBetween(line.path, [before, now], riding), along));
+      before = now;
+    }
+    here = line.knots.at(-1)?.pose ?? first.pose;
+    knots = [];
+    if (line.knots.length > 1) add('ride', line.path);
+  };
+
+  const turnBy = (by: number): void => {
+    if (here === undefined) return;
+    add('turn', laid(here, []), { turn: by });
+    here = { ...here, angle: here.angle + by };
+  };
+
+  const turnTo = (angle: number): void => {
+    if (here === undefined) return;
+    const by = wrapped(angle - here.angle);
+    if (Math.abs(by) > SAME_HEADING) turnBy(by);
+  };
+
+  /** Straight to the place with the heading kept, facing where it already faces. */
+  const translate = (move: Move, { pose }: Reach): void => {
+    if (here === undefined || distance(here, pose) < TOUCH) return;
+    const way = Math.atan2(pose.y - here.y, pose.x - here.x);
+    const path = laid({ ...here, angle: way }, [{ length: distance(here, pose), curvature: 0 }]);
+    add(move, path, { facing: wrapped(here.angle - way) });
+  };
+
+  const go = (station: Reach): void => {
+    if (here === undefined) return;
+    switch (station.move) {
+      case 'ride':
+        return;
+      case 'back': {
+        const from = { ...here, angle: here.angle + REVERSED };
+        const to = { ...station.pose, angle: station.pose.angle + REVERSED };
+        add('back', joint(from, to, horse.back.leastTurn.value).path, { facing: REVERSED });
+        break;
+      }
+      case 'side-pass':
+        turnTo(station.pose.angle);
+        translate('side-pass', station);
+        break;
+      case 'work': {
+        const smooth = twoArcs(here, station.pose);
+        if (
+          smooth !== undefined &&
+          tightest(smooth) >= LEAST_AT_WORK &&
+          pathLength(smooth) < 2 * distance(here, station.pose)
+        ) {
+          add('work', smooth);
+        } else {
+          translate('work', station);
+          turnTo(station.pose.angle);
+        }
+        break;
+      }
+    }
+    here = station.pose;
+  };
+
+  let start: Knot | undefined;
+  for (const station of groundStations(obstacle, riding.passage)) {
+    if (station.kind === 'missing') {
+      breaks.push({
+        leg: 0,
+        at: { x: obstacle.obstacle.pose.x, y: obstacle.obstacle.pose.y },
+        why: `The way ${riding.passage.title} needs the piece "${station.piece}", which is not there.`,
+      });
+      continue;
+    }
+    if (station.kind === 'turn') {
+      ride();
+      turnBy(station.by);
+      continue;
+    }
+    if (station.kind === 'cross' || station.move === 'ride' || start === undefined) {
+      const knot: Knot =
+        station.kind === 'cross'
+          ? { pose: station.pose, over: { pole: station.pole, fraction: station.fraction } }
+          : { pose: station.pose };
+      start ??= knot;
+      if (knots.length === 0 && here !== undefined) knots.push({ pose: here });
+      knots.push(knot);
+      continue;
+    }
+    ride();
+    go(station);
+  }
+  const leavesOver = knots.at(-1)?.over !== undefined;
+  ride();
+  const first = crossings[0];
+  if (start === undefined || here === undefined) return undefined;
+  return {
+    // Over a pole the line may be a little off square, and comes in as it crosses.
+    start: start.over !== undefined && first !== undefined ? first.pose : start.pose,
+    end: here,
+    entersOver: start.over !== undefined,
+    leavesOver,
+    elements,
+    crossings,
+    gaps,
+    breaks,
+    length: along,
+  };
+}
+
+function gapAt(gap: Gap, along: Metres): Gap {
+  return {
+    ...gap,
+    from: gap.from + along,
+    to: gap.to + along,
+    landings: { ...gap.landings, places: gap.landings.places.map((place) => ({ ...place, at: place.at + along })) },
+  };
+}

@@ -1,0 +1,207 @@
+/** The go, put together: approach and obstacle, leg by leg, along one line. Remembers what did not change. */
+import type { Arena, Layout, Leg, Ride } from '../course/course.ts';
+import type { PlacedObstacle } from '../course/placed.ts';
+import { type Gait, type Horse, speed } from '../horses/horse.ts';
+import type { Metres, Seconds } from '../measure/quantity.ts';
+import { type Path, pathLength } from '../plane/path.ts';
+import type { Point } from '../plane/point.ts';
+import type { Pose } from '../plane/pose.ts';
+import { boundsMeet } from '../plane/ring.ts';
+import { type Approach, type Ask, approach } from './approach.ts';
+import { allowance, type Going, goingOf } from './clock.ts';
+import type { Surroundings } from './corridor.ts';
+import type { Break, Crossing, Element, Gap, Line } from './line.ts';
+import { type PassageLine, passageLine } from './passage-line.ts';
+
+/** What a line of travel is worked out from. */
+export interface Ground {
+  readonly arena: Arena;
+  readonly horse: Horse;
+  readonly layout: Layout;
+  /** The layout's obstacles, in its order. */
+  readonly obstacles: readonly PlacedObstacle[];
+}
+
+/** Wider than anything a way keeps clear of, so that what changes beyond it cannot matter. */
+const WATCHED: Metres = 0.6;
+
+interface Remembered {
+  readonly ask: Ask;
+  readonly surroundings: Surroundings;
+  readonly approach: Approach;
+}
+const approaches = new WeakMap<object, Remembered>();
+
+function samePose(a: Pose, b: Pose): boolean {
+  return a.x === b.x && a.y === b.y && a.angle === b.angle;
+}
+
+function sameAsk(a: Ask, b: Ask): boolean {
+  return (
+    samePose(a.from, b.from) &&
+    samePose(a.to, b.to) &&
+    a.gait === b.gait &&
+    a.horse === b.horse &&
+    a.bends === b.bends &&
+    a.straightAfter === b.straightAfter &&
+    a.straightBefore === b.straightBefore
+  );
+}
+
+/** Whether nothing within the box that was looked at has come, gone or changed. */
+function undisturbed({ surroundings: before, approach: { looked } }: Remembered, now: Surroundings): boolean {
+  if (before.arena !== now.arena || before.ends.join() !== now.ends.join()) return false;
+  if (before.obstacles === now.obstacles) return true;
+  const old = new Set(before.obstacles);
+  const present = new Set(now.obstacles);
+  const changed = [
+    ...before.obstacles.filter((each) => !present.has(each)),
+    ...now.obstacles.filter((each) => !old.has(each)),
+  ];
+  return !changed.some(({ bounds }) => boundsMeet(bounds, looked, WATCHED));
+}
+
+/** The way for a leg, taken from the last time when nothing that it depends on has changed. */
+function rememberedApproach(owner: object, ask: Ask, surroundings: Surroundings): Approach {
+  const known = approaches.get(owner);
+  if (known !== undefined && sameAsk(known.ask, ask) && undisturbed(known, surroundings)) {
+    approaches.set(owner, { ...known, surroundings });
+    return known.approach;
+  }
+  const found = approach(ask, surroundings);
+  approaches.set(owner, { ask, surroundings, approach: found });
+  return found;
+}
+
+interface KnownPassage {
+  readonly passage: string;
+  readonly gait: Gait;
+  readonly horse: Horse;
+  readonly line: PassageLine | undefined;
+}
+const passages = new WeakMap<PlacedObstacle, KnownPassage[]>();
+
+/** The line over an obstacle, remembered as long as the obstacle is the same object. */
+function rememberedPassage(obstacle: PlacedObstacle, leg: Leg, horse: Horse): PassageLine | undefined {
+  const known = passages.get(obstacle) ?? [];
+  const same = known.find((each) => each.passage === leg.passage && each.gait === leg.gait && each.horse === horse);
+  if (same !== undefined) return same.line;
+  const passage = obstacle.obstacle.passages.find(({ id }) => id === leg.passage);
+  const line = passage === undefined ? undefined : passageLine(obstacle, { passage, gait: leg.gait, horse });
+  passages.set(obstacle, [...known, { passage: leg.passage, gait: leg.gait, horse, line }]);
+  return line;
+}
+
+interface Journey {
+  elements: Element[];
+  crossings: Crossing[];
+  gaps: Gap[];
+  breaks: Break[];
+  along: Metres;
+  going: Going;
+}
+
+function addElements(
+  journey: Journey,
+  elements: readonly Element[],
+  { leg, horse }: { leg: number; horse: Horse },
+): void {
+  const offset = journey.along;
+  for (const element of elements) {
+    const seconds = element.seconds + allowance(element, journey.going, horse);
+    journey.elements.push({ ...element, leg, from: element.from + offset, seconds });
+    journey.going = goingOf(element);
+  }
+}
+
+function addPassage(journey: Journey, line: PassageLine, { leg, horse }: { leg: number; horse: Horse }): void {
+  const offset = journey.along;
+  addElements(journey, line.elements, { leg, horse });
+  for (const crossing of line.crossings) journey.crossings.push({ ...crossing, leg, at: crossing.at + offset });
+  for (const gap of line.gaps) {
+    const places = gap.landings.places.map(({ at, point }) => ({ at: at + offset, point }));
+    journey.gaps.push({
+      ...gap,
+      leg,
+      from: gap.from + offset,
+      to: gap.to + offset,
+      landings: { ...gap.landings, places },
+    });
+  }
+  for (const each of line.breaks) journey.breaks.push({ ...each, leg });
+  journey.along += line.length;
+}
+
+function wayElement(path: Path, part: 'approach' | 'finish', { gait, horse }: { gait: Gait; horse: Horse }): Element {
+  const length = pathLength(path);
+  const seconds = length / speed(horse, gait);
+  return { leg: 0, part, move: 'ride', gait, path, from: 0, length, facing: 0, turn: 0, seconds };
+}
+
+function clockOf(elements: readonly Element[], ride: Ride): Line['clock'] {
+  const legs: Seconds[] = ride.legs.map(() => 0);
+  for (const { leg, seconds } of elements) legs[leg] = (legs[leg] ?? 0) + seconds;
+  return { legs, go: legs.reduce((sum, each) => sum + each, 0) };
+}
+
+function inArena({ x, y }: Point, arena: Arena): boolean {
+  return x >= 0 && y >= 0 && x <= arena.length && y <= arena.width;
+}
+
+/** The line of travel of the layout's ride. */
+export function lineOfTravel({ arena, horse, layout, obstacles }: Ground): Line {
+  const { ride } = layout;
+  const journey: Journey = { elements: [], crossings: [], gaps: [], breaks: [], along: 0, going: 'standing' };
+  let here: Pose = ride.start;
+  let straightAfter = false;
+  let behind = '';
+  const roomless = !(arena.length > 0 && arena.width > 0);
+  if (roomless) journey.breaks.push({ leg: 0, at: ride.start, why: 'The arena has no length or no width.' });
+
+  const goTo = (
+    owner: Leg | Pose,
+    part: 'approach' | 'finish',
+    ask: Omit<Ask, 'from' | 'horse' | 'straightAfter'>,
+    ends: string[],
+  ): void => {
+    const way = rememberedApproach(owner, { ...ask, from: here, horse, straightAfter }, { arena, obstacles, ends });
+    const element = wayElement(way.path, part, { gait: ask.gait, horse });
+    addElements(journey, [element], { leg: 'id' in owner ? ride.legs.indexOf(owner) : ride.legs.length - 1, horse });
+    journey.along += element.length;
+  };
+
+  for (const [i, leg] of roomless ? [] : ride.legs.entries()) {
+    const obstacle = obstacles.find((each) => each.obstacle.id === leg.obstacle);
+    const line = obstacle === undefined ? undefined : rememberedPassage(obstacle, leg, horse);
+    if (obstacle === undefined || line === undefined) {
+      const why =
+        obstacle === undefined
+          ? `Number ${i + 1} of the ride is "${leg.obstacle}", which is not in the layout.`
+          : `"${leg.obstacle}" cannot be ridden as "${leg.passage}".`;
+      journey.breaks.push({ leg: i, at: { x: here.x, y: here.y }, why });
+      continue;
+    }
+    const { id } = obstacle.obstacle;
+    goTo(leg, 'approach', { to: line.start, gait: leg.approach, bends: leg.bends, straightBefore: line.entersOver }, [
+      behind,
+      id,
+    ]);
+    if (!inArena(line.start, arena)) {
+      const why = `Number ${i + 1} begins outside the arena.`;
+      journey.breaks.push({ leg: i, at: { x: line.start.x, y: line.start.y }, why });
+    }
+    addPassage(journey, line, { leg: i, horse });
+    here = line.end;
+    straightAfter = line.leavesOver;
+    behind = id;
+  }
+  const last = ride.legs.at(-1);
+  if (ride.end !== undefined && last !== undefined && !roomless) {
+    const gait = last.gait;
+    goTo(ride.end, 'finish', { to: ride.end, gait, bends: NO_BENDS, straightBefore: false }, [behind]);
+  }
+  const { elements, crossings, gaps, breaks, along } = journey;
+  return { elements, crossings, gaps, breaks, length: along, clock: clockOf(elements, ride) };
+}
+
+const NO_BENDS: readonly Point[] = [];
