@@ -49,7 +49,7 @@ export interface DeskState {
   /** Of `course`. */
   readonly survey: Survey;
   readonly findings: readonly Finding[];
-  /** Keys: `fan-1` an obstacle, `fan-1/pole-2` one of its pieces. */
+  /** Keys: `fan-1` an obstacle, `fan-1/pole-2` one of its pieces, `bend:leg-3:0` a bend, `ride:start` the start. */
   readonly chosen: readonly string[];
   readonly stage: Stage;
   readonly guides: readonly Guide[];
@@ -68,6 +68,8 @@ export interface Desk {
   listen(heard: () => void): () => void;
 
   touch(touch: Touch): void;
+  /** Lets go of a gesture under way and leaves everything as it was before; true when there was one. */
+  cancel(): boolean;
   /** True when the stroke meant something here. */
   press(stroke: Stroke): boolean;
 

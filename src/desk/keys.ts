@@ -1,0 +1,258 @@
+import { obstacleOf, pieceOf } from '../core/course/keys.ts';
+import { mapped } from '../core/course/sharing.ts';
+import { FOOT, INCH, type LengthUnit } from '../core/measure/quantity.ts';
+import { approachSamples, bendAdded } from './bend.ts';
+import { bendKey, type Keys, walkingOrder } from './chosen.ts';
+import type { Desk, Stage, Stroke } from './desk.ts';
+import { nameOf } from './names.ts';
+import { labels, STAGE_NAMES } from './words.ts';
+
+/** The keyboard twin of a gesture or a button. `does` answers false when the stroke means nothing just now. */
+export interface KeyTwin {
+  readonly strokes: readonly Stroke[];
+  /** The keys as a person reads them. */
+  readonly shown: string;
+  readonly says: string;
+  does(desk: Desk, stroke: Stroke): boolean;
+}
+
+function stroke(key: string, modifiers: Partial<Omit<Stroke, 'key'>> = {}): Stroke {
+  return { key, mod: false, shift: false, alt: false, ...modifiers };
+}
+
+/** How far an arrow moves, in metres: a fine step, and with shift a coarse one. */
+export function nudgeSteps(unit: LengthUnit): { readonly fine: number; readonly coarse: number } {
+  return unit === 'ft' ? { fine: INCH, coarse: FOOT } : { fine: 0.01, coarse: 0.1 };
+}
+
+const DEGREE = Math.PI / 180;
+const ARROWS: Readonly<Record<string, readonly [number, number]>> = {
+  ArrowLeft: [-1, 0],
+  ArrowRight: [1, 0],
+  ArrowUp: [0, 1],
+  ArrowDown: [0, -1],
+};
+
+/** A verb that needs something chosen. */
+function withChosen(does: (desk: Desk, stroke: Stroke) => void): KeyTwin['does'] {
+  return (desk, pressed) => {
+    if (desk.state().chosen.length === 0) return false;
+    does(desk, pressed);
+    return true;
+  };
+}
+
+function always(does: (desk: Desk, stroke: Stroke) => void): KeyTwin['does'] {
+  return (desk, pressed) => {
+    does(desk, pressed);
+    return true;
+  };
+}
+
+/** What Tab walks through: the pieces while one is chosen, otherwise the obstacles in the order of the go. */
+function walked(desk: Desk): Keys {
+  const { course, survey, chosen } = desk.state();
+  const owner = chosen.find((key) => pieceOf(key) !== undefined);
+  if (owner === undefined) return walkingOrder(course);
+  return survey.pieces.filter((piece) => piece.obstacle === obstacleOf(owner)).map((piece) => piece.key);
+}
+
+/** Walks one on; at the ends it lets the stroke through, so that the focus can leave the arena. */
+function walk(desk: Desk, by: 1 | -1): boolean {
+  const keys = walked(desk);
+  const { chosen } = desk.state();
+  const last = chosen.at(by === 1 ? -1 : 0);
+  const here = last === undefined ? -1 : keys.indexOf(last);
+  const next = here < 0 ? (by === 1 ? 0 : keys.length - 1) : here + by;
+  const key = keys[next];
+  desk.choose(key === undefined ? [] : [key]);
+  return key !== undefined;
+}
+
+/** Adds the next obstacle in the order of the go to what is chosen. */
+function addNext(desk: Desk): boolean {
+  const { course, chosen } = desk.state();
+  const order = walkingOrder(course);
+  const here = Math.max(...chosen.map((key) => order.indexOf(obstacleOf(key))), -1);
+  const key = [...order.slice(here + 1), ...order].find((each) => !chosen.includes(each));
+  if (key === undefined) return false;
+  desk.choose([...chosen.filter((each) => pieceOf(each) === undefined), key]);
+  return true;
+}
+
+function enterPieces(desk: Desk): boolean {
+  const { survey, chosen } = desk.state();
+  const [only, more] = chosen;
+  const piece = survey.pieces.find((each) => each.obstacle === only);
+  if (piece === undefined || more !== undefined) return false;
+  desk.choose([piece.key]);
+  return true;
+}
+
+/** Out of a gesture, out of a piece, out of the obstacle. */
+function leave(desk: Desk): boolean {
+  if (desk.cancel()) return true;
+  const { chosen } = desk.state();
+  const [only] = chosen;
+  if (only === undefined) return false;
+  desk.choose(pieceOf(only) === undefined ? [] : [obstacleOf(only)]);
+  return true;
+}
+
+/** Fixes the chosen pieces, or frees them when all are fixed. */
+function fixOrFree(desk: Desk): boolean {
+  const { survey, chosen } = desk.state();
+  const pieces = survey.pieces.filter((piece) => chosen.includes(piece.key));
+  const [first] = pieces;
+  if (first === undefined) return false;
+  const freeing = pieces.every((piece) => piece.piece.fixed);
+  const name = nameOf(survey, first.key);
+  desk.editLayout(freeing ? labels.free(name) : labels.fix(name), (layout) => ({
+    ...layout,
+    obstacles: mapped(layout.obstacles, (obstacle) => {
+      const changed = mapped(obstacle.pieces, (piece) => {
+        if (!chosen.includes(`${obstacle.id}/${piece.id}`)) return piece;
+        const { fixed: _, ...loose } = piece;
+        return freeing ? loose : { ...loose, fixed: true as const };
+      });
+      return changed === obstacle.pieces ? obstacle : { ...obstacle, pieces: changed };
+    }),
+  }));
+  return true;
+}
+
+/** Pulls a bend into the middle of the way to the chosen obstacle. */
+function bendLine(desk: Desk): boolean {
+  const { survey, chosen, stage } = desk.state();
+  const index = survey.layout.ride.legs.findIndex((leg) => chosen.includes(leg.obstacle));
+  const leg = survey.layout.ride.legs[index];
+  const samples = approachSamples(survey, index);
+  const middle = samples[Math.floor(samples.length / 2)];
+  if (stage !== 'ride' || leg === undefined || middle === undefined) return false;
+  desk.edit(labels.bend(), (course) => bendAdded(course, { leg: leg.id, index: leg.bends.length }, middle));
+  desk.choose([bendKey(leg.id, leg.bends.length)]);
+  return true;
+}
+
+const STAGES: readonly Stage[] = ['set', 'ride', 'check', 'post', 'reset'];
+
+/** Every stroke of the desk, in the order in which help lists them. */
+export const KEYS: readonly KeyTwin[] = [
+  {
+    strokes: [stroke('Tab')],
+    shown: 'Tab',
+    says: 'Choose the next obstacle in the order of the go; after the last, leave the arena',
+    does: (desk) => walk(desk, 1),
+  },
+  {
+    strokes: [stroke('Tab', { shift: true })],
+    shown: 'Shift + Tab',
+    says: 'Choose the one before',
+    does: (desk) => walk(desk, -1),
+  },
+  { strokes: [stroke('n')], shown: 'N', says: 'Add the next obstacle to what is chosen', does: addNext },
+  {
+    strokes: [stroke('a', { mod: true })],
+    shown: 'Ctrl + A',
+    says: 'Choose every obstacle',
+    does: always((desk) => desk.choose(walkingOrder(desk.state().course))),
+  },
+  { strokes: [stroke('Enter')], shown: 'Enter', says: 'Go into the pieces of the chosen obstacle', does: enterPieces },
+  {
+    strokes: [stroke('Escape')],
+    shown: 'Escape',
+    says: 'Let go of what is under way, then of the piece, then of the obstacle',
+    does: leave,
+  },
+  {
+    strokes: Object.keys(ARROWS).map((key) => stroke(key)),
+    shown: 'Arrows',
+    says: 'Move what is chosen by 1 in (1 cm in a metric course)',
+    does: withChosen((desk, { key }) => nudge(desk, key, 'fine')),
+  },
+  {
+    strokes: Object.keys(ARROWS).map((key) => stroke(key, { shift: true })),
+    shown: 'Shift + arrows',
+    says: 'Move what is chosen by 1 ft (10 cm in a metric course)',
+    does: withChosen((desk, { key }) => nudge(desk, key, 'coarse')),
+  },
+  {
+    strokes: [stroke('r')],
+    shown: 'R',
+    says: 'Turn by 15° to the left',
+    does: withChosen((desk) => desk.turn(15 * DEGREE)),
+  },
+  {
+    strokes: [stroke('r', { shift: true })],
+    shown: 'Shift + R',
+    says: 'Turn by 15° to the right',
+    does: withChosen((desk) => desk.turn(-15 * DEGREE)),
+  },
+  {
+    strokes: [stroke('r', { alt: true }), stroke('[')],
+    shown: 'Alt + R or [',
+    says: 'Turn by 1° to the left',
+    does: withChosen((desk) => desk.turn(DEGREE)),
+  },
+  {
+    strokes: [stroke('r', { alt: true, shift: true }), stroke(']')],
+    shown: 'Alt + Shift + R or ]',
+    says: 'Turn by 1° to the right',
+    does: withChosen((desk) => desk.turn(-DEGREE)),
+  },
+  { strokes: [stroke('m')], shown: 'M', says: 'Mirror', does: withChosen((desk) => desk.mirror()) },
+  {
+    strokes: [stroke('d', { mod: true })],
+    shown: 'Ctrl + D',
+    says: 'Copy to the nearest free ground',
+    does: withChosen((desk) => desk.duplicate()),
+  },
+  {
+    strokes: [stroke('Delete'), stroke('Backspace')],
+    shown: 'Delete',
+    says: 'Take away what is chosen',
+    does: withChosen((desk) => desk.erase()),
+  },
+  { strokes: [stroke('f')], shown: 'F', says: 'Fix the chosen piece where it is, or free it', does: fixOrFree },
+  {
+    strokes: [stroke('b')],
+    shown: 'B',
+    says: 'In the Ride stage: pull a bend into the way to the chosen obstacle; arrows then move it',
+    does: bendLine,
+  },
+  {
+    strokes: [stroke('z', { mod: true })],
+    shown: 'Ctrl + Z',
+    says: 'Undo',
+    does: always((desk) => desk.undo()),
+  },
+  {
+    strokes: [stroke('z', { mod: true, shift: true }), stroke('y', { mod: true })],
+    shown: 'Ctrl + Shift + Z or Ctrl + Y',
+    says: 'Redo',
+    does: always((desk) => desk.redo()),
+  },
+  ...STAGES.map((stage, index) => ({
+    strokes: [stroke(String(index + 1))],
+    shown: String(index + 1),
+    says: `Go to the ${STAGE_NAMES[stage]} stage`,
+    does: always((desk: Desk) => desk.go(stage)),
+  })),
+];
+
+function nudge(desk: Desk, key: string, size: 'fine' | 'coarse'): void {
+  const step = nudgeSteps(desk.state().course.unit)[size];
+  const [x, y] = ARROWS[key] ?? [0, 0];
+  desk.nudge(x * step, y * step);
+}
+
+function same(a: Stroke, b: Stroke): boolean {
+  // Letters count whatever the shift key makes of them; shift itself is compared on its own.
+  const key = (each: Stroke) => (each.key.length === 1 ? each.key.toLowerCase() : each.key);
+  return key(a) === key(b) && a.mod === b.mod && a.shift === b.shift && a.alt === b.alt;
+}
+
+/** Does what the stroke means on the desk; false when it means nothing here. */
+export function pressed(desk: Desk, stroke: Stroke): boolean {
+  return KEYS.find((twin) => twin.strokes.some((each) => same(each, stroke)))?.does(desk, stroke) ?? false;
+}

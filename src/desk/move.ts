@@ -1,0 +1,57 @@
+import { bandOf, limitsOf } from '../core/checks/rulebooks.ts';
+import type { Course } from '../core/course/course.ts';
+import { shifted } from '../core/course/edits.ts';
+import type { Survey } from '../core/survey.ts';
+import { boundsOfPieces, chosenPieces, type Keys, movedBounds } from './chosen.ts';
+import type { DeskState, Guide, Touch } from './desk.ts';
+import type { Gesture } from './gesture.ts';
+import { namesOf } from './names.ts';
+import { placesOf } from './places.ts';
+import { type Ground, snap } from './snap.ts';
+import { PLACE_SOURCES } from './snap-sources.ts';
+import { labels, words } from './words.ts';
+
+/** What the ground offers to snap to, for everything but the keys. */
+export function groundFor(survey: Survey, keys: Keys): Ground {
+  const { course } = survey;
+  const limit = limitsOf(course)['wall.clear'];
+  return {
+    arena: course.arena,
+    unit: course.unit,
+    others: survey.obstacles.filter((each) => !keys.includes(each.obstacle.id)),
+    clear: (limit === undefined ? undefined : bandOf(limit).least) ?? null,
+  };
+}
+
+/** Drags whole obstacles over the ground. */
+export function moveGesture(down: Touch, state: DeskState, keys: Keys): Gesture {
+  const { course, survey } = state;
+  const pieces = chosenPieces(survey, keys);
+  const bounds = boundsOfPieces(pieces);
+  const ground = groundFor(survey, keys);
+  const name = namesOf(survey, keys);
+  const { arena, unit } = course;
+
+  const showing = (preview: Course | null, guides: readonly Guide[], shift: { x: number; y: number }): Gesture => ({
+    course: preview,
+    chosen: keys,
+    guides,
+    doing: words.moving(name),
+    moved: (touch) => {
+      const asked = { x: touch.at.x - down.at.x, y: touch.at.y - down.at.y };
+      if (bounds === null) return showing(null, [], asked);
+      const moving = { bounds: movedBounds(bounds, asked.x, asked.y), pieces, carried: asked };
+      const options = { sources: touch.loose ? [] : PLACE_SOURCES, reach: { ground: touch.reach, angle: 0 } };
+      const drawn = snap(moving, ground, options);
+      const end = { x: asked.x + drawn.x, y: asked.y + drawn.y };
+      return showing(shifted(course, keys, end.x, end.y), drawn.guides, end);
+    },
+    done: () => ({
+      ...(preview === null ? {} : { course: preview }),
+      chosen: keys,
+      label: labels.move(name),
+      said: words.moved(name, bounds === null ? [] : placesOf(movedBounds(bounds, shift.x, shift.y), arena, unit)),
+    }),
+  });
+  return showing(null, [], { x: 0, y: 0 });
+}

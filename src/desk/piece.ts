@@ -1,0 +1,60 @@
+import { type Course, currentLayout } from '../core/course/course.ts';
+import { type PlacedPiece, placedObstacle } from '../core/course/placed.ts';
+import { TOUCH } from '../core/plane/point.ts';
+import { boundsOfPieces, movedBounds } from './chosen.ts';
+import type { DeskState, Guide, Touch } from './desk.ts';
+import type { Gesture } from './gesture.ts';
+import { groundFor } from './move.ts';
+import { nameOf } from './names.ts';
+import { placesOf } from './places.ts';
+import { pieceSettled } from './settle.ts';
+import { snap } from './snap.ts';
+import { PLACE_SOURCES } from './snap-sources.ts';
+import { labels, words } from './words.ts';
+
+/** Drags one piece inside its obstacle: what is held goes on holding, and a fixed piece stays and says so. */
+export function pieceGesture(down: Touch, state: DeskState, piece: PlacedPiece): Gesture {
+  const { course, survey } = state;
+  const chosen = [piece.key];
+  const name = nameOf(survey, piece.key);
+  const bounds = boundsOfPieces([piece]);
+  const ground = groundFor(survey, [piece.obstacle]);
+  const { arena, unit } = course;
+
+  const showing = (preview: Course | null, guides: readonly Guide[], stuck?: string): Gesture => ({
+    course: preview,
+    chosen,
+    guides,
+    doing: words.moving(name),
+    ...(stuck === undefined ? {} : { said: stuck }),
+    moved: (touch) => {
+      if (piece.piece.fixed) return showing(null, [], words.pieceIsFixed(name));
+      const asked = { x: touch.at.x - down.at.x, y: touch.at.y - down.at.y };
+      if (bounds === null) return showing(null, []);
+      const drawn = snap({ bounds: movedBounds(bounds, asked.x, asked.y), pieces: [piece], carried: asked }, ground, {
+        sources: touch.loose ? [] : PLACE_SOURCES,
+        reach: { ground: touch.reach, angle: 0 },
+      });
+      const [dx, dy] = [asked.x + drawn.x, asked.y + drawn.y];
+      // Back at its place is the course itself, not a copy of it.
+      if (Math.hypot(dx, dy) < TOUCH) return showing(null, drawn.guides);
+      const wish = { ...piece.pose, x: piece.pose.x + dx, y: piece.pose.y + dy };
+      const outcome = pieceSettled(course, piece.key, { pose: wish, name });
+      // Where it cannot go, it stays at the last place where it could.
+      return outcome.kind === 'stuck' ? showing(preview, [], outcome.why) : showing(outcome.course, drawn.guides);
+    },
+    done: () => ({
+      ...(preview === null ? {} : { course: preview }),
+      chosen,
+      label: labels.move(name),
+      said: stuck ?? words.moved(name, bounds === null ? [] : placesOf(boundsIn(preview) ?? bounds, arena, unit)),
+    }),
+  });
+  const boundsIn = (preview: Course | null) => {
+    const layout = preview === null ? undefined : currentLayout(preview);
+    const obstacle = layout?.obstacles.find((each) => each.id === piece.obstacle);
+    const pieces = obstacle === undefined ? [] : placedObstacle(obstacle).pieces;
+    return boundsOfPieces(pieces.filter((each) => each.key === piece.key));
+  };
+  return showing(null, []);
+}

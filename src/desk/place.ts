@@ -1,0 +1,66 @@
+import { added, freshId } from '../core/course/edits.ts';
+import { type PlacedObstacle, placedObstacle } from '../core/course/placed.ts';
+import { FOOT } from '../core/measure/quantity.ts';
+import { made } from '../core/obstacles/made.ts';
+import { obstacleKind } from '../core/obstacles/obstacles.ts';
+import type { Values } from '../core/pieces/params.ts';
+import type { Point } from '../core/plane/point.ts';
+import { pose } from '../core/plane/pose.ts';
+import { boundsMeet } from '../core/plane/ring.ts';
+import { ringDistance } from '../core/plane/segment.ts';
+import { movedBounds } from './chosen.ts';
+import type { DeskState } from './desk.ts';
+import { groundFor } from './move.ts';
+import { placesOf } from './places.ts';
+import { freeShift, keptInside } from './room.ts';
+import { snap } from './snap.ts';
+import { PLACE_SOURCES } from './snap-sources.ts';
+import { type Plan, refusalOf } from './verbs.ts';
+import { labels, obstacleName, words } from './words.ts';
+
+/** How near a newly placed obstacle is drawn to a wall or a line. */
+const DRAWN = FOOT;
+
+function collides(there: PlacedObstacle, others: readonly PlacedObstacle[]): boolean {
+  return others.some(
+    (other) =>
+      boundsMeet(there.bounds, other.bounds) &&
+      there.pieces.some((mine) => other.pieces.some((its) => ringDistance(mine.footprint, its.footprint) === 0)),
+  );
+}
+
+/** An obstacle built and put where it was asked for: snapped, inside the arena, and not on top of another. */
+export function placePlan(
+  state: DeskState,
+  asked: { readonly kind: string; readonly values: Values; readonly at: Point },
+): Plan {
+  const { course, survey } = state;
+  const kind = obstacleKind(asked.kind);
+  if (kind === undefined) return { refused: words.noSuchKind(asked.kind) };
+  const id = freshId(course, kind.id);
+  const built = made(id, kind.id, asked.values, pose(asked.at.x, asked.at.y));
+  if ('why' in built) return { refused: refusalOf(built, kind.params, course.unit) };
+
+  const { bounds, pieces } = placedObstacle(built);
+  const drawn = snap({ bounds, pieces, carried: { x: 0, y: 0 } }, groundFor(survey, []), {
+    sources: PLACE_SOURCES,
+    reach: { ground: DRAWN, angle: 0 },
+  });
+  const kept = keptInside(movedBounds(bounds, drawn.x, drawn.y), course.arena);
+  const wanted = { x: drawn.x + kept.x, y: drawn.y + kept.y };
+  const at = (shift: { x: number; y: number }) => ({
+    ...built,
+    pose: { ...built.pose, x: built.pose.x + shift.x, y: built.pose.y + shift.y },
+  });
+  const taken = collides(placedObstacle(at(wanted)), survey.obstacles);
+  const shift = taken ? (freeShift(bounds, course.arena, survey.obstacles) ?? wanted) : wanted;
+  const end = at(shift);
+  const name = obstacleName(end);
+  const places = placesOf(placedObstacle(end).bounds, course.arena, course.unit);
+  return {
+    course: added(course, end),
+    chosen: [id],
+    label: labels.place(name),
+    said: taken ? words.placedElsewhere(name, places) : words.placed(name, places),
+  };
+}

@@ -1,0 +1,85 @@
+import { printAngle, readAngle } from '../core/measure/angle.ts';
+import { printLength, readLength } from '../core/measure/length.ts';
+import type { LengthUnit } from '../core/measure/quantity.ts';
+import type { ChoiceParam, NumberParam, Param, Value } from '../core/pieces/params.ts';
+import { words } from './words.ts';
+
+/** A typed parameter that was understood, or the sentence that says why not. */
+export type Typed =
+  | { readonly kind: 'read'; readonly value: Value; readonly note?: string }
+  | { readonly kind: 'refused'; readonly why: string };
+
+/** Slack at the ends of a band, so that a bound typed in inches is not refused for its last bit. */
+const SLACK = 1e-9;
+
+/** A value as people read it. */
+export function printValue(value: Value, param: Param, unit: LengthUnit): string {
+  if (param.kind === 'choice') return param.options[String(value)] ?? String(value);
+  const number = Number(value);
+  switch (param.kind) {
+    case 'length':
+      return printLength(number, unit);
+    case 'angle':
+      return printAngle(number);
+    case 'count':
+      return String(Math.round(number));
+    case 'fraction':
+      return printFraction(number);
+  }
+}
+
+/** Thirds and quarters as people say them, the rest as a decimal. */
+function printFraction(value: number): string {
+  for (const parts of [2, 3, 4]) {
+    const top = Math.round(value * parts);
+    if (top > 0 && top < parts && Math.abs(value - top / parts) < 1e-3) return `${top}/${parts}`;
+  }
+  return String(Math.round(value * 1000) / 1000);
+}
+
+function readFraction(text: string): Typed {
+  const ratio = /^\s*(\d+)\s*[/⁄]\s*(\d+)\s*$/.exec(text);
+  const glyphs: Readonly<Record<string, number>> = { '½': 1 / 2, '⅓': 1 / 3, '⅔': 2 / 3, '¼': 1 / 4, '¾': 3 / 4 };
+  const decimal = /^\s*(\d*[.,]?\d+)\s*(%?)\s*$/.exec(text);
+  let value = glyphs[text.trim()] ?? Number.NaN;
+  if (ratio !== null) value = Number(ratio[1]) / Number(ratio[2]);
+  if (decimal?.[1] !== undefined) value = Number(decimal[1].replace(',', '.')) / (decimal[2] === '%' ? 100 : 1);
+  return Number.isFinite(value) && value >= 0 && value <= 1
+    ? { kind: 'read', value }
+    : { kind: 'refused', why: words.notFraction(text) };
+}
+
+function readChoice(text: string, param: ChoiceParam): Typed {
+  const asked = text.trim().toLowerCase();
+  const found = Object.entries(param.options).find(
+    ([id, title]) => id.toLowerCase() === asked || title.toLowerCase() === asked,
+  );
+  if (found !== undefined) return { kind: 'read', value: found[0] };
+  return { kind: 'refused', why: words.notChoice(param.label, text, Object.values(param.options)) };
+}
+
+function readNumber(text: string, param: NumberParam, unit: LengthUnit): Typed {
+  switch (param.kind) {
+    case 'length':
+      return readLength(text, unit);
+    case 'angle':
+      return readAngle(text);
+    case 'fraction':
+      return readFraction(text);
+    case 'count':
+      return /^\s*\d+\s*$/.test(text)
+        ? { kind: 'read', value: Number(text) }
+        : { kind: 'refused', why: words.notWhole(param.label, text) };
+  }
+}
+
+/** Reads what a person typed for a parameter, inside its bounds. */
+export function readValue(text: string, param: Param, unit: LengthUnit): Typed {
+  if (param.kind === 'choice') return readChoice(text, param);
+  const typed = readNumber(text, param, unit);
+  if (typed.kind === 'refused') return typed;
+  const value = Number(typed.value);
+  if (value >= param.least - SLACK && value <= param.most + SLACK) return typed;
+  const [asked, least, most] = [value, param.least, param.most].map((each) => printValue(each, param, unit));
+  return { kind: 'refused', why: words.outOfBand(param.label, asked ?? '', least ?? '', most ?? '') };
+}

@@ -1,0 +1,172 @@
+/** What the verbs of the desk make of a state: plans. `create.ts` is the one place that carries them out. */
+import { type Course, currentLayout } from '../core/course/course.ts';
+import { duplicated, erased, flipped, posed, rebuilt, shifted } from '../core/course/edits.ts';
+import { obstacleOf, pieceOf } from '../core/course/keys.ts';
+import { placedObstacle } from '../core/course/placed.ts';
+import { printAngle, readAngle } from '../core/measure/angle.ts';
+import { printLength, readLength } from '../core/measure/length.ts';
+import type { Infeasible } from '../core/obstacles/obstacle.ts';
+import { obstacleKind } from '../core/obstacles/obstacles.ts';
+import type { Params } from '../core/pieces/params.ts';
+import type { Pose } from '../core/plane/pose.ts';
+import { bendRemoved, ridePoint, ridePointMoved } from './bend.ts';
+import { bendIn, boundsOfPieces, chosenPieces, type Keys } from './chosen.ts';
+import type { DeskState } from './desk.ts';
+import type { Done } from './gesture.ts';
+import { nameOf, namesOf } from './names.ts';
+import { placesOf } from './places.ts';
+import { freeShift } from './room.ts';
+import { pieceSettled } from './settle.ts';
+import { headingOf, turnedBy } from './turn.ts';
+import { turnHandle } from './turn-handle.ts';
+import { printValue, readValue } from './typed.ts';
+import { labels, obstacleName, words } from './words.ts';
+
+/** A step to take, or why there is none. Steps that `join` the one before, under the same key, become one in the history. */
+export type Plan = (Done & { readonly join?: string }) | { readonly refused: string };
+
+function isWhole(key: string): boolean {
+  return pieceOf(key) === undefined && !key.includes(':');
+}
+
+/** Where the things the keys name lie, as sentences. */
+function placesIn(course: Course, keys: Keys): readonly string[] {
+  const pieces = currentLayout(course)
+    .obstacles.filter((each) => keys.some((key) => obstacleOf(key) === each.id))
+    .flatMap((each) => placedObstacle(each).pieces)
+    .filter((piece) => keys.includes(piece.key) || keys.includes(piece.obstacle));
+  const bounds = boundsOfPieces(pieces);
+  return bounds === null ? [] : placesOf(bounds, course.arena, course.unit);
+}
+
+export function erasePlan({ course, survey, chosen }: DeskState): Plan {
+  if (chosen.length === 0) return { refused: words.choseNothing() };
+  const bends = chosen.map(bendIn).filter((bend) => bend !== null);
+  const straighter = [...bends].sort((a, b) => b.index - a.index).reduce(bendRemoved, course);
+  const next = erased(straighter, chosen);
+  if (next === course) return { refused: words.staysThere(namesOf(survey, chosen)) };
+  const name = namesOf(survey, chosen);
+  const onlyBends = bends.length === chosen.length;
+  return {
+    course: next,
+    chosen: [],
+    label: onlyBends ? labels.unbend() : labels.erase(name),
+    said: onlyBends ? words.unbent() : words.erased(name),
+  };
+}
+
+export function duplicatePlan({ course, survey, chosen }: DeskState): Plan {
+  const keys = [...new Set(chosen.filter((key) => !key.includes(':')).map(obstacleOf))];
+  const bounds = boundsOfPieces(chosenPieces(survey, keys));
+  if (bounds === null) return { refused: words.choseNothing() };
+  const shift = freeShift(bounds, course.arena, survey.obstacles) ?? { x: 1, y: -1 };
+  const copies = duplicated(course, keys, shift.x, shift.y);
+  const name = namesOf(survey, keys);
+  return { course: copies.course, chosen: copies.keys, label: labels.duplicate(name), said: words.duplicated(name) };
+}
+
+export function mirrorPlan({ course, survey, chosen }: DeskState): Plan {
+  const keys = [...new Set(chosen.filter((key) => !key.includes(':')).map(obstacleOf))];
+  if (keys.length === 0) return { refused: words.choseNothing() };
+  const name = namesOf(survey, keys);
+  return { course: flipped(course, keys), chosen, label: labels.mirror(name), said: words.mirrored(name) };
+}
+
+export function turnPlan(state: DeskState, by: number): Plan {
+  const { survey, chosen } = state;
+  const handle = turnHandle(state, 0);
+  if (handle === null) return { refused: words.choseNothing() };
+  const outcome = turnedBy(state, by, handle.about);
+  if (outcome.kind === 'stuck') return { refused: outcome.why };
+  const name = namesOf(survey, chosen);
+  const start = headingOf(state);
+  return {
+    course: outcome.course,
+    chosen,
+    label: labels.turn(name),
+    said: words.turned(name, start === null ? null : start + by),
+    join: `turn ${chosen.join(' ')}`,
+  };
+}
+
+export function nudgePlan({ course, survey, chosen }: DeskState, dx: number, dy: number): Plan {
+  if (chosen.length === 0) return { refused: words.choseNothing() };
+  let next = shifted(course, chosen.filter(isWhole), dx, dy);
+  for (const key of chosen.filter((each) => !isWhole(each))) {
+    const at = ridePoint(next, key);
+    if (at !== null) next = ridePointMoved(next, key, { x: at.x + dx, y: at.y + dy });
+    const piece = survey.pieces.find((each) => each.key === key);
+    if (piece === undefined) continue;
+    const name = nameOf(survey, key);
+    if (piece.piece.fixed) return { refused: words.pieceIsFixed(name) };
+    const pose = { ...piece.pose, x: piece.pose.x + dx, y: piece.pose.y + dy };
+    const outcome = pieceSettled(next, key, { pose, name });
+    if (outcome.kind === 'stuck') return { refused: outcome.why };
+    next = outcome.course;
+  }
+  const name = namesOf(survey, chosen);
+  const said = words.moved(name, placesIn(next, chosen));
+  return { course: next, chosen, label: labels.move(name), said, join: `nudge ${chosen.join(' ')}` };
+}
+
+/** A kind's refusal as one sentence, with the values that would work. */
+export function refusalOf(infeasible: Infeasible, params: Params, unit: DeskState['course']['unit']): string {
+  const nearest = Object.entries(infeasible.nearest ?? {}).flatMap(([key, value]) => {
+    const param = params[key];
+    return param === undefined ? [] : [`${param.label.toLowerCase()} ${printValue(value, param, unit)}`];
+  });
+  return nearest.length === 0 ? infeasible.why : words.nearest(infeasible.why, nearest);
+}
+
+export function valuePlan(
+  state: DeskState,
+  asked: { readonly obstacle: string; readonly param: string; readonly text: string },
+): Plan {
+  const { course, survey } = state;
+  const obstacle = survey.layout.obstacles.find((each) => each.id === asked.obstacle);
+  if (obstacle === undefined) return { refused: words.noSuchObstacle(asked.obstacle) };
+  const name = obstacleName(obstacle);
+  const params = obstacleKind(obstacle.kind)?.params ?? {};
+  const param = params[asked.param];
+  if (param === undefined) return { refused: words.noSuchParam(asked.param, name) };
+  const typed = readValue(asked.text, param, course.unit);
+  if (typed.kind === 'refused') return { refused: typed.why };
+  const outcome = rebuilt(course, obstacle.id, { [asked.param]: typed.value });
+  if ('why' in outcome) return { refused: refusalOf(outcome, params, course.unit) };
+  const said = words.changed(name, param.label, printValue(typed.value, param, course.unit));
+  return {
+    course: outcome,
+    chosen: state.chosen,
+    label: labels.change(name, param.label),
+    said: typed.note === undefined ? said : `${said} (${typed.note})`,
+  };
+}
+
+const FIELDS: Readonly<Record<keyof Pose, string>> = { x: 'Place along', y: 'Place across', angle: 'Heading' };
+
+export function posePlan(
+  state: DeskState,
+  asked: { readonly key: string; readonly field: keyof Pose; readonly text: string },
+): Plan {
+  const { course, survey } = state;
+  const { key, field } = asked;
+  const piece = survey.pieces.find((each) => each.key === key);
+  const obstacle = survey.layout.obstacles.find((each) => each.id === key);
+  const pose = piece?.pose ?? obstacle?.pose;
+  if (pose === undefined) return { refused: words.noSuchObstacle(key) };
+  const typed = field === 'angle' ? readAngle(asked.text) : readLength(asked.text, course.unit);
+  if (typed.kind === 'refused') return { refused: typed.why };
+  const name = nameOf(survey, key);
+  const value: number = typed.value;
+  const wish = { ...pose, [field]: value };
+  const printed = field === 'angle' ? printAngle(value) : printLength(value, course.unit);
+  const done = {
+    chosen: state.chosen,
+    label: labels.change(name, FIELDS[field]),
+    said: words.changed(name, FIELDS[field], printed),
+  };
+  if (piece === undefined) return { ...done, course: posed(course, key, wish) };
+  if (piece.piece.fixed) return { refused: words.pieceIsFixed(name) };
+  const outcome = pieceSettled(course, key, { pose: wish, name });
+  return outcome.kind === 'stuck' ? { refused: outcome.why } : { ...done, course: outcome.course };
+}
