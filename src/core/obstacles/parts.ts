@@ -1,0 +1,78 @@
+/** What several kinds of obstacles are made from: their poles, their parameters, and the stations on them. */
+import type { Constraint, Grip } from '../constraints/constraint.ts';
+import { GAITS, type Gait } from '../horses/horse.ts';
+import { STOCK_HORSE } from '../horses/horses.ts';
+import { FOOT, INCH, type Metres } from '../measure/quantity.ts';
+import { type ChoiceParam, filled, option, type Params, type Values } from '../pieces/params.ts';
+import type { Piece } from '../pieces/piece.ts';
+import { pieceKind } from '../pieces/pieces.ts';
+import type { Pose } from '../plane/pose.ts';
+import type { Move, Station } from './passage.ts';
+
+/** How far before a mouth or an edge the middle of the hoof base stands when all four feet are clear of it. Estimate. */
+export const CLEAR_OF: Metres = 1;
+/** From the middle of the horse to what the rider works with a hand: half a body and an arm. Estimate. */
+export const BESIDE: Metres = 0.75;
+
+/** Length and thickness of an obstacle's poles. 12 ft, 4 in: common practice, no source. */
+export const POLE_PARAMS = {
+  length: { kind: 'length', label: 'Pole length', usual: 12 * FOOT, least: 4 * FOOT, most: 16 * FOOT },
+  thickness: { kind: 'length', label: 'Pole thickness', usual: 4 * INCH, least: 2 * INCH, most: 8 * INCH },
+} as const satisfies Params;
+
+/** The gait that an obstacle is set for. */
+export function gaitParam(usual: Gait): ChoiceParam {
+  const says = 'The gait that it is set for.';
+  return { kind: 'choice', label: 'Gait', says, usual, options: { walk: 'Walk', jog: 'Jog', lope: 'Lope' } };
+}
+
+export function chosenGait(values: Values): Gait {
+  const chosen = option(values, 'gait');
+  const gait = GAITS.find((each) => each === chosen);
+  if (gait === undefined) throw new Error(`chosenGait: expected one of ${GAITS.join(', ')}, got ${chosen}`);
+  return gait;
+}
+
+/** What the horse can do in this gait: the smallest radius of its line, metres. */
+export function leastTurn(gait: Gait): Metres {
+  return STOCK_HORSE.gaits[gait].leastTurn.value;
+}
+
+/** The gait that was chosen, then the others that can be ridden on the radius, slow to fast. */
+export function gaitsOn(values: Values, radius: Metres = Number.POSITIVE_INFINITY): readonly Gait[] {
+  const chosen = chosenGait(values);
+  return [chosen, ...GAITS.filter((gait) => gait !== chosen && leastTurn(gait) <= radius)];
+}
+
+/** A piece with all its values; what is not given is usual. */
+export function pieceAt(id: string, kind: string, given: Values, pose: Pose): Piece {
+  const known = pieceKind(kind);
+  if (known === undefined) throw new Error(`pieceAt: there is no piece kind "${kind}"`);
+  return { id, kind, values: filled(known.params, given), pose };
+}
+
+export function held(
+  id: string,
+  kind: string,
+  grips: readonly Grip[],
+  with_: { readonly hold?: number; readonly side?: 1 | -1 } = {},
+): Constraint {
+  return { id, kind, grips, ...with_ };
+}
+
+export function cross(piece: string, fraction: number, way: 1 | -1): Station {
+  return { kind: 'cross', piece, fraction, way };
+}
+
+export function reach(piece: string, pose: Pose, move: Exclude<Move, 'turn'> = 'ride'): Station {
+  return { kind: 'reach', piece, pose, move };
+}
+
+export function spin(by: number): Station {
+  return { kind: 'turn', by };
+}
+
+/** Each item with the one after it. */
+export function pairs<T>(items: readonly T[]): readonly (readonly [T, T])[] {
+  return items.slice(1).map((item, i) => [items[i] as T, item] as const);
+}

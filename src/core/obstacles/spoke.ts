@@ -1,0 +1,142 @@
+import { FOOT, INCH } from '../measure/quantity.ts';
+import { amount, type Values } from '../pieces/params.ts';
+import type { ObstacleKind } from './obstacle.ts';
+import { chosenGait, cross, gaitParam, gaitsOn, held, leastTurn, POLE_PARAMS, pairs, pieceAt } from './parts.ts';
+import { bracketed, refused, roughly, taped } from './words.ts';
+
+interface SpokeShape {
+  readonly [fact: string]: number;
+  /** From the middle of the marker to the near ends, metres. */
+  readonly innerRadius: number;
+  readonly lineRadius: number;
+  /** On the line, centre to centre between neighbours. */
+  readonly arc: number;
+  readonly chord: number;
+}
+
+export function spokeShape(values: Values): SpokeShape {
+  const turn = (2 * Math.PI) / amount(values, 'arms');
+  const innerRadius = amount(values, 'markerBase') / 2 + amount(values, 'clear');
+  const lineRadius = innerRadius + amount(values, 'line') * amount(values, 'length');
+  return { innerRadius, lineRadius, arc: lineRadius * turn, chord: 2 * lineRadius * Math.sin(turn / 2) };
+}
+
+function fault(values: Values, shape: SpokeShape): string | undefined {
+  const arms = amount(values, 'arms');
+  const half = Math.PI / arms;
+  // The near corners of neighbours meet on the line half-way between them.
+  if (shape.innerRadius * Math.sin(half) < (amount(values, 'thickness') / 2) * Math.cos(half)) {
+    return `${arms} poles ${taped(amount(values, 'clear'))} clear of the marker lie on one another at their near ends.`;
+  }
+  const gait = chosenGait(values);
+  const least = leastTurn(gait);
+  if (shape.lineRadius < least) {
+    return `The line turns on a radius of ${roughly(shape.lineRadius)}: too tight to ${gait} ${bracketed(least)}.`;
+  }
+  return undefined;
+}
+
+/** The smallest clear distance in whole inches with which the wheel can be ridden. */
+function nearestClear(values: Values, most: number): number | undefined {
+  for (let n = Math.ceil(amount(values, 'clear') / INCH - 1e-9); n * INCH <= most; n++) {
+    const tried = { ...values, clear: n * INCH };
+    if (fault(tried, spokeShape(tried)) === undefined) return n * INCH;
+  }
+  return undefined;
+}
+
+const CLEAR_MOST = 12 * FOOT;
+
+/**
+ * Poles like the spokes of a wheel round a square-based marker. Frame: origin at the marker, arm-1 along +x, counted
+ * counter-clockwise, near ends at fraction 0.
+ *
+ * | held | grips | hold |
+ * |---|---|---|
+ * | marker-clear | marker, each arm at 0 | clear |
+ * | on-line | each arm, marker | |
+ * | angle-between, side 1 | neighbours, not the last with the first | a full turn / arms |
+ *
+ * Usual: common practice, no source (12 ft poles 2 ft clear of a 1 ft base, the line 3 ft in from the outer ends: about
+ * 18 ft from pole to pole).
+ */
+export const spoke: ObstacleKind = {
+  id: 'spoke',
+  title: 'Spoke',
+  about: 'A wheel of poles about a marker, ridden round on a circle.',
+  params: {
+    arms: { kind: 'count', label: 'Poles', usual: 4, least: 3, most: 12 },
+    ...POLE_PARAMS,
+    markerBase: { kind: 'length', label: 'Marker base', usual: 1 * FOOT, least: 6 * INCH, most: 2 * FOOT },
+    clear: {
+      kind: 'length',
+      label: 'Clear of the marker',
+      says: 'From its base to the near end of each pole.',
+      usual: 2 * FOOT,
+      least: 6 * INCH,
+      most: CLEAR_MOST,
+    },
+    line: {
+      kind: 'fraction',
+      label: 'Line at',
+      says: 'How far along the poles the horse goes, from their near ends.',
+      usual: 0.75,
+      least: 0.2,
+      most: 1,
+    },
+    gait: gaitParam('jog'),
+  },
+  build(values) {
+    const shape = spokeShape(values);
+    const why = fault(values, shape);
+    if (why !== undefined) {
+      const clear = nearestClear(values, CLEAR_MOST);
+      if (clear === undefined) return refused(why, undefined, shape);
+      return refused(`${why} Laid ${taped(clear)} clear of the marker it is right.`, { clear }, shape);
+    }
+    const arms = amount(values, 'arms');
+    const turn = (2 * Math.PI) / arms;
+    const length = amount(values, 'length');
+    const line = amount(values, 'line');
+    const out = shape.innerRadius + length / 2;
+    const marker = pieceAt('marker', 'marker', { base: amount(values, 'markerBase') }, { x: 0, y: 0, angle: 0 });
+    const poles = Array.from({ length: arms }, (_, i) => {
+      const angle = i * turn;
+      const pose = { x: out * Math.cos(angle), y: out * Math.sin(angle), angle };
+      return pieceAt(`arm-${i + 1}`, 'pole', { length, thickness: amount(values, 'thickness') }, pose);
+    });
+    const grips = (...pieces: readonly string[]) => pieces.map((piece) => ({ piece }));
+    const constraints = [
+      ...poles.flatMap(({ id }, i) => [
+        held(`clear-${i + 1}`, 'marker-clear', [{ piece: marker.id }, { piece: id, at: 0 }], {
+          hold: amount(values, 'clear'),
+        }),
+        held(`aim-${i + 1}`, 'on-line', grips(id, marker.id)),
+      ]),
+      ...pairs(poles).map(([a, b], i) =>
+        held(`angle-${i + 1}`, 'angle-between', grips(a.id, b.id), { hold: turn, side: 1 }),
+      ),
+    ];
+    const gaits = gaitsOn(values, shape.lineRadius);
+    return {
+      kind: 'built',
+      pieces: [marker, ...poles],
+      constraints,
+      passages: [
+        {
+          id: 'left',
+          title: 'round the spoke to the left',
+          gaits,
+          stations: poles.map(({ id }) => cross(id, line, 1)),
+        },
+        {
+          id: 'right',
+          title: 'round the spoke to the right',
+          gaits,
+          stations: poles.toReversed().map(({ id }) => cross(id, line, -1)),
+        },
+      ],
+      facts: shape,
+    };
+  },
+};
