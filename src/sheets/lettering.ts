@@ -15,6 +15,8 @@ export const CAP_HEIGHT = inter.capHeight / inter.em;
 export const DEPTH = 0.21;
 /** Brackets and accents on small letters stand a little higher than capitals. */
 export const RISE = 0.77;
+/** Nothing on a sheet is set smaller, mm: 9 points, which reads at arm’s length. */
+export const SMALLEST_LETTERS = 3.2;
 /** Room between letters and the edge of the box behind them, mm. */
 export const BOX_ROOM = 0.5;
 

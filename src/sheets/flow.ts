@@ -1,0 +1,130 @@
+/** Paragraphs set into columns: measured first, then placed; nothing is cut and nothing shrinks by itself. */
+
+import type { Mark } from '../core/plane/mark.ts';
+import { CAP_HEIGHT, wrapped } from './lettering.ts';
+
+/** A paragraph, with what hangs before it ("3."), or a heading. Breaks are kept off the end of a heading. */
+export type Item =
+  | { readonly kind: 'heading'; readonly text: string }
+  | { readonly kind: 'paragraph'; readonly text: string; readonly hang?: string; readonly weight?: 'bold' };
+
+/** A column on a page, mm. */
+export interface Column {
+  readonly page: number;
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+/** One line of letters before it has a place. */
+interface Row {
+  readonly marks: readonly { readonly text: string; readonly x: number; readonly weight: 'regular' | 'bold' }[];
+  readonly height: number;
+  /** Space above, dropped at the top of a column. */
+  readonly before: number;
+  /** How many rows after this one have to stay with it. */
+  readonly keep: number;
+}
+
+const LEADING = 1.32;
+const GAP = 0.42;
+/** Room for the number of an instruction, in ems. */
+const HANG = 1.75;
+
+function rowsOf(item: Item, width: number, size: number): readonly Row[] {
+  if (item.kind === 'heading') {
+    const lines = wrapped(item.text, width, { size, weight: 'bold' });
+    return lines.map((text, index) => ({
+      marks: [{ text, x: 0, weight: 'bold' }],
+      height: size * LEADING,
+      before: index === 0 ? size * 1.1 : 0,
+      keep: lines.length - index + 1,
+    }));
+  }
+  const indent = item.hang === undefined ? 0 : HANG * size;
+  const weight = item.weight ?? 'regular';
+  const lines = wrapped(item.text, width - indent, { size, weight });
+  return lines.map((text, index) => ({
+    marks: [
+      ...(index === 0 && item.hang !== undefined ? [{ text: item.hang, x: 0, weight: 'bold' as const }] : []),
+      { text, x: indent, weight },
+    ],
+    height: size * LEADING,
+    before: index === 0 ? size * GAP : 0,
+    // A paragraph of up to four lines is kept whole; a longer one may break between lines.
+    keep: lines.length <= 4 ? lines.length - index - 1 : 0,
+  }));
+}
+
+/** Height of a row and of those that have to stay with it. */
+function heightFrom(rows: readonly Row[], from: number): number {
+  const count = (rows[from]?.keep ?? 0) + 1;
+  return rows
+    .slice(from, from + count)
+    .reduce((sum, row, index) => sum + row.height + (index === 0 ? 0 : row.before), 0);
+}
+
+export interface Flowed {
+  /** Marks with the page on which they stand. */
+  readonly marks: readonly { readonly page: number; readonly mark: Mark<'paper'> }[];
+  /** Whether everything found its place. */
+  readonly whole: boolean;
+  /** How deep each column is filled, mm. */
+  readonly depths: readonly number[];
+}
+
+/** Sets the items one after the other into the columns, at one letter height. */
+export function flowed(items: readonly Item[], columns: readonly Column[], size: number): Flowed {
+  const marks: { page: number; mark: Mark<'paper'> }[] = [];
+  const depths = columns.map(() => 0);
+  let current = 0;
+  let depth = 0;
+  for (const item of items) {
+    const width = columns[current]?.width ?? 0;
+    const rows = rowsOf(item, width, size);
+    for (const [index, row] of rows.entries()) {
+      const before = depth === 0 ? 0 : row.before;
+      const together = index === 0 || row.keep === 0 ? heightFrom(rows, index) : row.height;
+      // A heading also needs the first line under it.
+      const extra = item.kind === 'heading' && index === 0 ? size * (LEADING + GAP) : 0;
+      let column = columns[current];
+      let above = before;
+      if (column !== undefined && depth + before + together + extra > column.height + 1e-9 && depth > 0) {
+        current += 1;
+        depth = 0;
+        above = 0;
+        column = columns[current];
+      }
+      if (column === undefined || depth + row.height > column.height + 1e-9) return { marks, whole: false, depths };
+      depth += above;
+      const baseline = column.y + depth + (row.height - size * LEADING) / 2 + size * (CAP_HEIGHT + 0.16);
+      for (const { text, x, weight } of row.marks) {
+        const at = { x: column.x + x, y: baseline };
+        marks.push({
+          page: column.page,
+          mark: { kind: 'words', at, text, size, ink: 'words', align: 'start', weight },
+        });
+      }
+      depth += row.height;
+      depths[current] = depth;
+    }
+  }
+  return { marks, whole: true, depths };
+}
+
+/** The least height at which the items fit side by side in so many columns of this width. */
+export function balancedHeight(
+  items: readonly Item[],
+  columns: { count: number; width: number },
+  size: number,
+): number {
+  const { count, width } = columns;
+  const side = (height: number): readonly Column[] =>
+    Array.from({ length: count }, () => ({ page: 0, x: 0, y: 0, width, height }));
+  const whole = flowed(items, side(1e6), size).depths[0] ?? 0;
+  for (let height = whole / count; height < whole; height += size * 0.5) {
+    if (flowed(items, side(height), size).whole) return height;
+  }
+  return whole;
+}

@@ -1,0 +1,59 @@
+/** Where the ground lies on the paper: a scale, the datum corner's place, and whether the arena is turned a quarter. */
+import type { Mark } from '../core/plane/mark.ts';
+import type { Point } from '../core/plane/point.ts';
+import { type Pose, placed } from '../core/plane/pose.ts';
+import { SMALLEST_LETTERS } from './lettering.ts';
+
+export type PaperPoint = Point<'paper'>;
+
+export interface Frame {
+  /** Denominator: 200 for 1:200. */
+  readonly scale: number;
+  /** Paper position of the datum corner, mm. */
+  readonly x: number;
+  readonly y: number;
+  readonly turned: boolean;
+}
+
+/** Millimetres on paper for a metre on the ground. */
+export function perMetre(frame: Frame): number {
+  return 1000 / frame.scale;
+}
+
+export function onPaper(frame: Frame, ground: Point): PaperPoint {
+  const k = perMetre(frame);
+  return frame.turned
+    ? { x: frame.x - ground.y * k, y: frame.y - ground.x * k }
+    : { x: frame.x + ground.x * k, y: frame.y - ground.y * k };
+}
+
+export function onGround(frame: Frame, paper: PaperPoint): Point {
+  const k = perMetre(frame);
+  return frame.turned
+    ? { x: (frame.y - paper.y) / k, y: (frame.x - paper.x) / k }
+    : { x: (paper.x - frame.x) / k, y: (frame.y - paper.y) / k };
+}
+
+/** Heading on the page, radians, clockwise from the right because y runs down. */
+export function headingOnPaper(frame: Frame, angle: number): number {
+  return -(frame.turned ? angle + Math.PI / 2 : angle);
+}
+
+/** A mark of a thing that lies at `pose`, on the paper; none for words that would be too small to read. */
+export function markOnPaper(frame: Frame, pose: Pose, mark: Mark): Mark<'paper'> | undefined {
+  const k = perMetre(frame);
+  const at = (local: Point): PaperPoint => onPaper(frame, placed(pose, local));
+  switch (mark.kind) {
+    case 'line': {
+      const width = mark.width === undefined ? {} : { width: mark.width * k };
+      const dash = mark.dash === undefined ? {} : { dash: mark.dash.map((each) => each * k) };
+      return { kind: 'line', ink: mark.ink, points: mark.points.map(at), ...width, ...dash };
+    }
+    case 'area':
+      return { kind: 'area', ink: mark.ink, ring: mark.ring.map(at) };
+    case 'disc':
+      return { ...mark, at: at(mark.at), radius: mark.radius * k };
+    case 'words':
+      return mark.size * k < SMALLEST_LETTERS ? undefined : { ...mark, at: at(mark.at), size: mark.size * k };
+  }
+}

@@ -1,0 +1,90 @@
+/** What lies on the ground, on paper: the rail with its opening, and the pieces by their own marks. */
+import type { Arena } from '../core/course/course.ts';
+import type { PlacedPiece } from '../core/course/placed.ts';
+import type { Mark } from '../core/plane/mark.ts';
+import type { Point } from '../core/plane/point.ts';
+import { type Bounds, joinedBounds, ringBounds } from '../core/plane/ring.ts';
+import type { Survey } from '../core/survey.ts';
+import { type Frame, markOnPaper, onPaper, type PaperPoint } from './frame.ts';
+
+/** The corners of the arena, counter-clockwise from its datum. */
+export function arenaCorners({ length, width }: Arena): readonly [Point, Point, Point, Point] {
+  return [
+    { x: 0, y: 0 },
+    { x: length, y: 0 },
+    { x: length, y: width },
+    { x: 0, y: width },
+  ];
+}
+
+/** The two ends of the opening on the ground. They keep inside the wall whatever the course says. */
+export function opening(arena: Arena): readonly [Point, Point] {
+  const { wall, at, width } = arena.entrance;
+  const along = wall === 'south' || wall === 'north';
+  const most = along ? arena.length : arena.width;
+  const from = Math.min(most, Math.max(0, at - width / 2));
+  const to = Math.min(most, Math.max(0, at + width / 2));
+  const across = wall === 'north' ? arena.width : wall === 'east' ? arena.length : 0;
+  return along
+    ? [
+        { x: from, y: across },
+        { x: to, y: across },
+      ]
+    : [
+        { x: across, y: from },
+        { x: across, y: to },
+      ];
+}
+
+/** The rail as strokes that leave the opening free. */
+export function railLines(arena: Arena): readonly (readonly Point[])[] {
+  const [a, b, c, d] = arenaCorners(arena);
+  const [from, to] = opening(arena);
+  switch (arena.entrance.wall) {
+    case 'south':
+      return [[to, b, c, d, a, from]];
+    case 'east':
+      return [[to, c, d, a, b, from]];
+    case 'north':
+      return [[from, d, a, b, c, to]];
+    case 'west':
+      return [[from, a, b, c, d, to]];
+  }
+}
+
+/** The arena and everything that lies in or near it, metres. */
+export function extent(survey: Survey): Bounds {
+  const { length, width } = survey.course.arena;
+  const arena = { minX: 0, minY: 0, maxX: length, maxY: width };
+  const travelled = survey.line.elements.flatMap(({ path }) => path.map(({ start }) => start));
+  const points = [...survey.pieces.flatMap(({ footprint }) => footprint), ...travelled, survey.layout.ride.start];
+  return joinedBounds(arena, ringBounds(points));
+}
+
+/** The rail, and posts on both sides of the opening. */
+export function railMarks(frame: Frame, arena: Arena): readonly Mark<'paper'>[] {
+  const rails = railLines(arena).map(
+    (points): Mark<'paper'> => ({ kind: 'line', ink: 'rail', points: points.map((at) => onPaper(frame, at)) }),
+  );
+  const posts = opening(arena).map(
+    (at): Mark<'paper'> => ({ kind: 'disc', at: onPaper(frame, at), radius: 0.8, ink: 'rail', fill: 'full' }),
+  );
+  return [...rails, ...posts];
+}
+
+/** A solid thing without an outline of its own is edged, so that pale areas stand out on white. */
+function edged(frame: Frame, piece: PlacedPiece): readonly Mark<'paper'>[] {
+  const ring = piece.footprint.map((at) => onPaper(frame, at));
+  const [first] = ring;
+  return first === undefined ? [] : [{ kind: 'line', ink: 'outline', points: [...ring, first] }];
+}
+
+export function pieceMarks(frame: Frame, piece: PlacedPiece): readonly Mark<'paper'>[] {
+  const own = piece.figure.marks.flatMap((mark) => markOnPaper(frame, piece.pose, mark) ?? []);
+  const hasOutline = piece.figure.marks.some((mark) => mark.kind !== 'words' && mark.ink === 'outline');
+  return hasOutline ? own : [...own, ...edged(frame, piece)];
+}
+
+export function footprintOnPaper(frame: Frame, piece: PlacedPiece): readonly PaperPoint[] {
+  return piece.footprint.map((at) => onPaper(frame, at));
+}

@@ -1,0 +1,138 @@
+/** The strip under the drawing: the scale in words and as a bar, and a sample of each stroke that occurs. */
+import { FOOT, type LengthUnit } from '../core/measure/quantity.ts';
+import type { Ink, Mark } from '../core/plane/mark.ts';
+import { CAP_HEIGHT, textWidth } from './lettering.ts';
+import { arrowhead } from './travel.ts';
+
+const NAMES: Partial<Readonly<Record<Ink, string>>> = {
+  walk: 'Walk',
+  jog: 'Jog',
+  lope: 'Lope',
+  back: 'Back',
+  'side-pass': 'Side pass',
+  turn: 'Turn on the spot',
+  work: 'At the gate',
+};
+
+const SIZE = 3.3;
+const ROW = 6.2;
+const SAMPLE = 15;
+const SPACE = 7;
+
+interface Part {
+  readonly width: number;
+  marks(x: number, middle: number): readonly Mark<'paper'>[];
+}
+
+/** Letters whose capitals stand about the middle of a row. */
+function letters(text: string, x: number, middle: number): Mark<'paper'> {
+  const at = { x, y: middle + (CAP_HEIGHT * SIZE) / 2 };
+  return { kind: 'words', at, text, size: SIZE, ink: 'words', align: 'start' };
+}
+
+function samplePart(ink: Ink): Part {
+  const name = NAMES[ink] ?? ink;
+  return {
+    width: SAMPLE + 2 + textWidth(name, SIZE),
+    marks: (x, middle) => {
+      const line: Mark<'paper'> = {
+        kind: 'line',
+        ink,
+        points: [
+          { x, y: middle },
+          { x: x + SAMPLE, y: middle },
+        ],
+      };
+      const arrow: Mark<'paper'> = { kind: 'area', ink, ring: arrowhead({ x: x + SAMPLE / 2, y: middle }, 0, 2.8) };
+      return [line, arrow, letters(name, x + SAMPLE + 2, middle)];
+    },
+  };
+}
+
+/** Lengths that a scale bar may have, in its unit. */
+const BARS = [1, 2, 3, 4, 5, 8, 10, 20, 30, 40, 50, 80, 100, 200, 300, 400, 500, 1000];
+
+export interface ScaleBar {
+  /** Millimetres on paper. */
+  readonly width: number;
+  /** In the course's unit. */
+  readonly length: number;
+  readonly unit: LengthUnit;
+}
+
+/** The longest round length that stays under `most` mm. */
+export function scaleBar(scale: number, unit: LengthUnit, most = 52): ScaleBar {
+  const one = ((unit === 'ft' ? FOOT : 1) * 1000) / scale;
+  const length = BARS.findLast((each) => each * one <= most) ?? 1;
+  return { width: length * one, length, unit };
+}
+
+function barPart(scale: number, unit: LengthUnit): Part {
+  const bar = scaleBar(scale, unit);
+  const words = `Scale 1:${scale}`;
+  const gap = 4;
+  const ends = [`0`, `${bar.length} ${unit}`] as const;
+  const before = textWidth(words, SIZE) + gap;
+  const zero = textWidth(ends[0], SIZE) + 1.4;
+  return {
+    width: before + zero + bar.width + 1.4 + textWidth(ends[1], SIZE),
+    marks: (x, middle) => {
+      const from = x + before + zero;
+      const quarter = bar.width / 4;
+      const cell = (index: number): Mark<'paper'> => ({
+        kind: 'area',
+        ink: 'words',
+        ring: [
+          { x: from + quarter * index, y: middle - 0.8 },
+          { x: from + quarter * (index + 1), y: middle - 0.8 },
+          { x: from + quarter * (index + 1), y: middle + 0.8 },
+          { x: from + quarter * index, y: middle + 0.8 },
+        ],
+      });
+      const frame: Mark<'paper'> = {
+        kind: 'line',
+        ink: 'words',
+        points: [
+          { x: from, y: middle - 0.8 },
+          { x: from + bar.width, y: middle - 0.8 },
+          { x: from + bar.width, y: middle + 0.8 },
+          { x: from, y: middle + 0.8 },
+          { x: from, y: middle - 0.8 },
+        ],
+      };
+      return [
+        letters(words, x, middle),
+        letters(ends[0], x + before, middle),
+        cell(0),
+        cell(2),
+        frame,
+        letters(ends[1], from + bar.width + 1.4, middle),
+      ];
+    },
+  };
+}
+
+export interface Strip {
+  readonly height: number;
+  marks(x: number, y: number): readonly Mark<'paper'>[];
+}
+
+/** Scale and strokes in rows no wider than `width`. */
+export function strip(inks: readonly Ink[], ground: { scale: number; unit: LengthUnit }, width: number): Strip {
+  const parts = [barPart(ground.scale, ground.unit), ...inks.map(samplePart)];
+  const places: { part: Part; x: number; row: number }[] = [];
+  let x = 0;
+  let row = 0;
+  for (const part of parts) {
+    if (x > 0 && x + part.width > width) {
+      x = 0;
+      row += 1;
+    }
+    places.push({ part, x, row });
+    x += part.width + SPACE;
+  }
+  return {
+    height: (row + 1) * ROW,
+    marks: (left, top) => places.flatMap((each) => each.part.marks(left + each.x, top + (each.row + 0.5) * ROW)),
+  };
+}

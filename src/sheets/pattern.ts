@@ -1,0 +1,67 @@
+/** The exhibitors' pattern: the course to a stated scale, its numbers in words, and the usual cautions. */
+import type { Survey } from '../core/survey.ts';
+import { type Arrangement, arranged, arrangements, type Content } from './arrange.ts';
+import { cautions } from './cautions.ts';
+import type { Item } from './flow.ts';
+import { extent } from './ground.ts';
+import { instructions } from './instructions.ts';
+import { printable } from './lettering.ts';
+import type { Ask, Page, Pages, Sheet, TooBig } from './sheet.ts';
+
+/** Denominators that people have rulers for, and coarser ones for what is larger than any arena. */
+export const SCALES = [50, 75, 100, 125, 150, 200, 250, 300, 400, 500, 600, 750, 1000, 1500, 2000, 2500, 5000, 10000];
+
+/** A second page costs this factor in scale: a drawing half as large again is worth turning over for. */
+const SECOND_PAGE = 1.5;
+
+function contentOf(survey: Survey): Content {
+  const steps = instructions(survey).map(({ number, text }): Item => ({ kind: 'paragraph', text, hang: `${number}.` }));
+  const items: readonly Item[] = steps.length === 0 ? [] : [{ kind: 'heading', text: 'The pattern' }, ...steps];
+  return { survey, extent: extent(survey), items: [...items, ...cautions(survey.course)] };
+}
+
+function cost(plan: Arrangement): number {
+  return plan.scale * (plan.pageCount > 1 ? SECOND_PAGE : 1);
+}
+
+/** The largest scale wins, one page before two, then the larger letters. */
+function best(plans: readonly Arrangement[]): Arrangement | undefined {
+  return plans.toSorted((a, b) => cost(a) - cost(b) || b.letters - a.letters)[0];
+}
+
+function tooBig(content: Content, ask: Ask): TooBig {
+  const plan = best(arrangements(content, ask, SCALES));
+  const nearest = plan?.scale ?? SCALES.at(-1) ?? 10000;
+  const { length, width } = content.survey.course.arena;
+  const paper = ask.paper === 'a4' ? 'A4' : 'Letter';
+  const wanted = ask.scale ?? nearest;
+  const across = Math.round((1000 * length) / wanted);
+  const down = Math.round((1000 * width) / wanted);
+  const why = `At 1:${wanted} the arena is ${across} × ${down} mm on paper, more than ${paper} has room for. 1:${nearest} fits.`;
+  return { kind: 'too-big', why, nearest };
+}
+
+function mendsOf(pages: readonly Page[]): readonly string[] {
+  const texts = pages.flatMap(({ marks }) => marks.flatMap((mark) => (mark.kind === 'words' ? [mark.text] : [])));
+  return [...new Set(texts.flatMap((text) => printable(text).mends))];
+}
+
+function draw(survey: Survey, ask: Ask): Pages | TooBig {
+  const content = contentOf(survey);
+  const plan = best(arrangements(content, ask, ask.scale === undefined ? SCALES : [ask.scale]));
+  if (plan === undefined) return tooBig(content, ask);
+  const { pages, frame } = arranged(content, plan);
+  const { course } = survey;
+  const name = course.class.title === '' ? course.title : course.class.title;
+  return {
+    kind: 'pages',
+    title: `Pattern: ${name}`,
+    pages,
+    scale: plan.scale,
+    origin: { x: frame.x, y: frame.y, turned: frame.turned },
+    card: { date: course.class.date, author: course.class.show },
+    mends: mendsOf(pages),
+  };
+}
+
+export const pattern: Sheet = { id: 'pattern', title: 'Pattern', draw };

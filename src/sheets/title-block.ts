@@ -1,0 +1,145 @@
+/** The head and foot of a page: show, class, level and date; arena, rule book and scale. */
+import { rulebookById } from '../core/checks/rulebooks.ts';
+import type { Arena, Course, Level } from '../core/course/course.ts';
+import { FOOT, type LengthUnit } from '../core/measure/quantity.ts';
+import type { Mark } from '../core/plane/mark.ts';
+import { fitted, textWidth, type Weight, wrapped } from './lettering.ts';
+
+const LEVELS: Readonly<Record<Level, string>> = {
+  open: 'Open',
+  amateur: 'Amateur',
+  youth: 'Youth',
+  novice: 'Novice',
+  'walk-jog': 'Walk-jog',
+  led: 'Led in hand',
+};
+
+const MONTHS = 'January February March April May June July August September October November December'.split(' ');
+
+/** "13 June 2026" from an ISO date; other text as it is. */
+export function dateInWords(iso: string): string {
+  const [, year, month, day] = /^(\d{4})-(\d{2})-(\d{2})$/.exec(iso) ?? [];
+  const name = MONTHS[Number(month) - 1];
+  return name === undefined ? iso : `${Number(day)} ${name} ${year}`;
+}
+
+/** "100 × 200 ft", "20 × 60 m": width first, as arenas are named. */
+export function sizeInWords({ length, width }: Arena, unit: LengthUnit): string {
+  const one = unit === 'ft' ? FOOT : 1;
+  const round = (value: number): number => Math.round((value / one) * 100) / 100;
+  return `${round(width)} × ${round(length)} ${unit}`;
+}
+
+export function rulebookInWords(course: Course): string {
+  const book = rulebookById(course.rulebook.id);
+  if (book === undefined) return course.rulebook.id;
+  const house = Object.keys(course.rulebook.house).length > 0 ? ', with house rules' : '';
+  return `${book.title}, ${book.edition}${house}`;
+}
+
+export interface Block {
+  readonly height: number;
+  readonly marks: readonly Mark<'paper'>[];
+}
+
+interface Area {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+}
+
+function words(
+  text: string,
+  x: number,
+  y: number,
+  look: { size: number; weight?: Weight; align?: 'start' | 'end' },
+): Mark<'paper'> {
+  const { size, weight = 'regular', align = 'start' } = look;
+  return { kind: 'words', at: { x, y }, text, size, weight, align, ink: 'words' };
+}
+
+function across({ x, width }: Area, y: number, stroke: number): Mark<'paper'> {
+  const points = [
+    { x, y },
+    { x: x + width, y },
+  ];
+  return { kind: 'line', ink: 'words', points, width: stroke };
+}
+
+const FACT = 3.3;
+const FACT_ROW = 5;
+
+/** Facts as "Label value" one after the other, in rows. A fact that is wider than a row is broken into lines. */
+function factMarks(facts: readonly (readonly [string, string])[], area: Area): Block {
+  const marks: Mark<'paper'>[] = [];
+  let x = 0;
+  let row = 0;
+  for (const [label, value] of facts) {
+    const labelWidth = textWidth(`${label} `, FACT) + 0.6;
+    const lines = wrapped(value, area.width - labelWidth, { size: FACT, weight: 'bold' });
+    const width = labelWidth + Math.max(...lines.map((line) => textWidth(line, FACT, 'bold')));
+    if (x > 0 && x + width > area.width) {
+      x = 0;
+      row += 1;
+    }
+    const baseline = (line: number): number => area.y + (row + line + 1) * FACT_ROW - 1.4;
+    marks.push(words(label, area.x + x, baseline(0), { size: FACT }));
+    lines.forEach((line, index) => {
+      marks.push(words(line, area.x + x + labelWidth, baseline(index), { size: FACT, weight: 'bold' }));
+    });
+    row += lines.length - 1;
+    x += width + 8;
+  }
+  return { height: (row + 1) * FACT_ROW, marks };
+}
+
+/** Show and date, class and title, then the facts, over a rule. */
+export function titleBlock(course: Course, scale: number, area: Area): Block {
+  const { x, y, width } = area;
+  const right = x + width;
+  const { show, title, level, date } = course.class;
+  const marks: Mark<'paper'>[] = [];
+  const when = dateInWords(date);
+  const whenWidth = when === '' ? 0 : textWidth(when, 4, 'bold') + 6;
+  let bottom = y;
+  if (show !== '' || when !== '') {
+    bottom += 5.4;
+    marks.push(words(fitted(show, width - whenWidth, { size: 4 }), x, bottom - 1.6, { size: 4 }));
+    if (when !== '') marks.push(words(when, right, bottom - 1.6, { size: 4, weight: 'bold', align: 'end' }));
+  }
+  const name = title === '' ? course.title : title;
+  for (const line of wrapped(name, width, { size: 7, weight: 'bold' })) {
+    bottom += 8.8;
+    marks.push(words(line, x, bottom - 2.2, { size: 7, weight: 'bold' }));
+  }
+  const facts: [string, string][] = [['Level', LEVELS[level]]];
+  if (course.title !== '' && course.title !== name) facts.push(['Course', course.title]);
+  const size = sizeInWords(course.arena, course.unit);
+  facts.push(['Arena', course.arena.title === '' ? size : `${course.arena.title}, ${size}`]);
+  facts.push(['Rule book', rulebookInWords(course)]);
+  facts.push(['Scale', `1:${scale}`]);
+  const block = factMarks(facts, { x, y: bottom, width });
+  marks.push(...block.marks, across(area, bottom + block.height + 1, 0.5));
+  return { height: bottom + block.height + 1.5 - y, marks };
+}
+
+/** The head of a page that carries on. */
+export function smallTitle(course: Course, area: Area): Block {
+  const name = course.class.title === '' ? course.title : course.class.title;
+  const when = dateInWords(course.class.date);
+  const whenWidth = when === '' ? 0 : textWidth(when, 4, 'bold') + 6;
+  const text = fitted(`${name}, continued`, area.width - whenWidth, { size: 4.6, weight: 'bold' });
+  const marks = [words(text, area.x, area.y + 4.6, { size: 4.6, weight: 'bold' }), across(area, area.y + 7, 0.5)];
+  if (when !== '') {
+    marks.push(words(when, area.x + area.width, area.y + 4.6, { size: 4, weight: 'bold', align: 'end' }));
+  }
+  return { height: 7.5, marks };
+}
+
+/** The foot: how to print it to scale, and which page this is. */
+export function foot(scale: number, page: { number: number; count: number }, area: Area): readonly Mark<'paper'>[] {
+  const count = page.count === 1 ? '' : `Page ${page.number} of ${page.count}`;
+  const marks = [words(`To scale 1:${scale} when printed at 100 %.`, area.x, area.y, { size: 3.2 })];
+  if (count !== '') marks.push(words(count, area.x + area.width, area.y, { size: 3.2, align: 'end' }));
+  return marks;
+}

@@ -1,0 +1,175 @@
+/** The line of travel on paper: runs of one ink with their arrows, and the signs for turns on the spot. */
+import type { Ink, Mark } from '../core/plane/mark.ts';
+import { type Path, pathEnd, sampled } from '../core/plane/path.ts';
+import type { Element } from '../core/ride/line.ts';
+import { type Frame, headingOnPaper, onPaper, type PaperPoint, perMetre } from './frame.ts';
+import { strokeWidth } from './ink.ts';
+import { blockRing, type Room, takenIn } from './room.ts';
+
+/** A part of the line drawn with one stroke. */
+export interface Run {
+  readonly ink: Ink;
+  readonly points: readonly PaperPoint[];
+}
+
+/** A turn on the spot: where, by how much (counter-clockwise positive), and where the horse faces before it. */
+export interface Turn {
+  readonly at: PaperPoint;
+  readonly by: number;
+  readonly heading: number;
+}
+
+/** Chords of arcs are this long on paper, mm: at a radius of 5 mm they miss the arc by 0.006 mm. */
+const CHORD = 0.5;
+
+export function inkOf(element: Element): Ink {
+  return element.move === 'ride' ? element.gait : element.move;
+}
+
+const LEGEND_ORDER: readonly Ink[] = ['walk', 'jog', 'lope', 'back', 'side-pass', 'turn', 'work'];
+
+/** The inks with which these elements are drawn, in the order of the legend. */
+export function inksOf(elements: readonly Element[]): readonly Ink[] {
+  const inks = new Set(elements.filter(({ length, turn }) => length > 0 || turn !== 0).map(inkOf));
+  return LEGEND_ORDER.filter((ink) => inks.has(ink));
+}
+
+function pathOnPaper(frame: Frame, path: Path): readonly PaperPoint[] {
+  const step = CHORD / perMetre(frame);
+  const points = path.flatMap((stretch) =>
+    stretch.curvature === 0 ? [stretch.start] : sampled([stretch], step).slice(0, -1),
+  );
+  return path.length === 0 ? [] : [...points, pathEnd(path)].map((at) => onPaper(frame, at));
+}
+
+function far(a: PaperPoint | undefined, b: PaperPoint): boolean {
+  return a === undefined || Math.hypot(a.x - b.x, a.y - b.y) > 0.001;
+}
+
+/** Neighbouring elements that are ridden alike become one run, so that their dashes run on. */
+export function runsOf(frame: Frame, elements: readonly Element[]): readonly Run[] {
+  const runs: { ink: Ink; points: PaperPoint[] }[] = [];
+  for (const element of elements) {
+    if (element.length === 0) continue;
+    const points = pathOnPaper(frame, element.path);
+    const last = runs.at(-1);
+    const [first] = points;
+    if (first === undefined) continue;
+    if (last !== undefined && last.ink === inkOf(element) && !far(last.points.at(-1), first)) {
+      last.points.push(...points.slice(1));
+    } else {
+      runs.push({ ink: inkOf(element), points: [...points] });
+    }
+  }
+  return runs;
+}
+
+export function turnsOf(frame: Frame, elements: readonly Element[]): readonly Turn[] {
+  return elements.flatMap((element) => {
+    if (element.turn === 0 || element.path[0] === undefined) return [];
+    const { start } = element.path[0];
+    const heading = headingOnPaper(frame, start.angle + element.facing);
+    return [{ at: onPaper(frame, start), by: element.turn, heading }];
+  });
+}
+
+/** A mark for each run. */
+export function runMarks(runs: readonly Run[]): readonly Mark<'paper'>[] {
+  return runs.map(({ ink, points }) => ({ kind: 'line', ink, points, width: strokeWidth(ink, undefined) }));
+}
+
+/** A solid arrowhead whose tip leads in `heading`, with its middle at a point. */
+export function arrowhead(at: PaperPoint, heading: number, size: number): readonly PaperPoint[] {
+  const along = (forward: number, aside: number): PaperPoint => ({
+    x: at.x + Math.cos(heading) * forward - Math.sin(heading) * aside,
+    y: at.y + Math.sin(heading) * forward + Math.cos(heading) * aside,
+  });
+  return [
+    along(0.6 * size, 0),
+    along(-0.5 * size, 0.42 * size),
+    along(-0.28 * size, 0),
+    along(-0.5 * size, -0.42 * size),
+  ];
+}
+
+function lengthOf(points: readonly PaperPoint[]): number {
+  return points.slice(1).reduce((sum, at, index) => {
+    const before = points[index] as PaperPoint;
+    return sum + Math.hypot(at.x - before.x, at.y - before.y);
+  }, 0);
+}
+
+function placeAlong(points: readonly PaperPoint[], along: number): { at: PaperPoint; heading: number } | undefined {
+  let rest = along;
+  for (let index = 1; index < points.length; index += 1) {
+    const a = points[index - 1] as PaperPoint;
+    const b = points[index] as PaperPoint;
+    const length = Math.hypot(b.x - a.x, b.y - a.y);
+    if (rest <= length && length > 0) {
+      const t = rest / length;
+      return { at: { x: a.x + (b.x - a.x) * t, y: a.y + (b.y - a.y) * t }, heading: Math.atan2(b.y - a.y, b.x - a.x) };
+    }
+    rest -= length;
+  }
+  return undefined;
+}
+
+/** An arrow about this often along the line, mm. */
+const ARROW_EVERY = 38;
+const ARROW = 2.8;
+/** Shorter runs carry no arrow, mm; a move that could be read both ways does sooner. */
+const SHORTEST = { ride: 7, other: 3.5 };
+/** An arrow looks this far to both sides for a place off the poles, mm. */
+const SHIFTS = [0, 1.5, -1.5, 3, -3, 4.5, -4.5, 6, -6, 8, -8];
+
+function isGait(ink: Ink): boolean {
+  return ink === 'walk' || ink === 'jog' || ink === 'lope';
+}
+
+/** Arrowheads along the runs, clear of the pieces where the room has them blocked; each is blocked in turn. */
+export function arrowMarks(runs: readonly Run[], room: Room): readonly Mark<'paper'>[] {
+  const marks: Mark<'paper'>[] = [];
+  for (const run of runs) {
+    const length = lengthOf(run.points);
+    const shortest = isGait(run.ink) ? SHORTEST.ride : SHORTEST.other;
+    if (length < shortest) continue;
+    const count = Math.max(1, Math.round(length / ARROW_EVERY));
+    for (let index = 0; index < count; index += 1) {
+      const wanted = (length * (index + 0.5)) / count;
+      const free = SHIFTS.map((shift) => wanted + shift)
+        .filter((along) => along > ARROW * 0.6 && along < length - ARROW * 0.6)
+        .flatMap((along) => placeAlong(run.points, along) ?? [])
+        .map((place) => ({ place, taken: takenIn(room, around(place.at, ARROW * 0.55)) }));
+      const clear = free.find(({ taken }) => taken === 0) ?? free.sort((a, b) => a.taken - b.taken)[0];
+      if (clear === undefined) continue;
+      const ring = arrowhead(clear.place.at, clear.place.heading, ARROW);
+      marks.push({ kind: 'area', ink: run.ink, ring });
+      blockRing(room, ring, 0.4);
+    }
+  }
+  return marks;
+}
+
+function around(at: PaperPoint, reach: number): { minX: number; maxX: number; minY: number; maxY: number } {
+  return { minX: at.x - reach, maxX: at.x + reach, minY: at.y - reach, maxY: at.y + reach };
+}
+
+/** Radius of the sign for a turn on the spot, mm. */
+const TURN_RADIUS = 2.3;
+
+/** The sweep of a turn on the spot as an arc with an arrowhead, about the place where it is made. */
+export function turnMarks(turn: Turn): readonly Mark<'paper'>[] {
+  // A full turn leaves a gap so that its direction shows. y runs down, so counter-clockwise is negative here.
+  const sweep = -Math.sign(turn.by) * Math.min(Math.abs(turn.by), (320 * Math.PI) / 180);
+  const steps = Math.max(4, Math.ceil(Math.abs(sweep) / 0.2));
+  const points = Array.from({ length: steps + 1 }, (_, index) => {
+    const angle = turn.heading + (sweep * index) / steps;
+    return { x: turn.at.x + TURN_RADIUS * Math.cos(angle), y: turn.at.y + TURN_RADIUS * Math.sin(angle) };
+  });
+  const end = points.at(-1) ?? turn.at;
+  const heading = turn.heading + sweep + (Math.sign(sweep) * Math.PI) / 2;
+  return [
+    { kind: 'line', ink: 'turn', points },
+    { kind: 'area', ink: 'turn', ring: arrowhead(end, heading, 1.9) },
+  ];
+}
