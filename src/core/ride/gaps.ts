@@ -60,8 +60,8 @@ export function gapBetween(
   const from = faceAt(path, a, 1);
   const to = faceAt(path, b, -1);
   const taped = chord - leaves - reaches;
-  // Bands of landings are taped lengths, so the tape decides how many fit; they are spread along the line.
-  const even = spacing(Math.max(taped, 1e-6), horse.gaits[gait].landing);
+  // The horse covers the line, not the tape: round a spoke the two differ by a foot and more.
+  const even = spacing(Math.max(to - from, 1e-6), horse.gaits[gait].landing);
   return {
     leg: 0,
     obstacle: a.pole.obstacle,

@@ -1,0 +1,61 @@
+/** The survey after one obstacle of ten has moved, against the same survey from cold. */
+import type { Course } from '../../src/core/course/course.ts';
+import { changedLayout } from '../../src/core/course/edits.ts';
+import { FOOT } from '../../src/core/measure/quantity.ts';
+import { pose } from '../../src/core/plane/pose.ts';
+import { survey } from '../../src/core/survey.ts';
+import { course, fan, leg, run } from '../core/ride/hand-laid.ts';
+import { percentile, type Row, row, timed } from './row.ts';
+
+const ROUNDS = 200;
+
+/** Ten obstacles, forty poles, in a ring of 150 × 300 ft. */
+function tenObstacles(): Course {
+  const obstacles = [
+    run('run-1', pose(15, 6, 0), { poles: 4 }),
+    fan('fan-1', pose(35, 10, 0), { poles: 4, radius: 3.4 }),
+    run('run-2', pose(60, 6, 0), { poles: 5, gap: 22 * 0.0254 }),
+    fan('fan-2', pose(80, 12, 0), { poles: 3, radius: 3.6 }),
+    run('run-3', pose(78, 36, Math.PI / 2), { poles: 4, gap: 6 * FOOT }),
+    fan('fan-3', pose(60, 34, Math.PI / 2), { poles: 4, radius: 3.2 }),
+    run('run-4', pose(45, 22, Math.PI), { poles: 4, gap: 6 * FOOT }),
+    fan('fan-4', pose(32, 32, 1), { poles: 5, radius: 3.8, angle: 0.5 }),
+    run('run-5', pose(20, 22, Math.PI), { poles: 4 }),
+    fan('fan-5', pose(12, 36, 2), { poles: 4, radius: 3.2 }),
+  ];
+  const legs = obstacles.map(({ id }) => leg(id));
+  const arena = { title: 'Large', length: 300 * FOOT, width: 150 * FOOT } as const;
+  return course(obstacles, { start: pose(3, 6, 0), legs }, { ...arena, entrance: { wall: 'west', at: 6, width: 4 } });
+}
+
+function nudged(before: Course, which: number, by: number): Course {
+  return changedLayout(before, (layout) => ({
+    ...layout,
+    obstacles: layout.obstacles.map((each, i) =>
+      i === which ? { ...each, pose: { ...each.pose, x: each.pose.x + by } } : each,
+    ),
+  }));
+}
+
+export async function rows(): Promise<Row[]> {
+  // A copy shares nothing with what is remembered.
+  const cold = timed(ROUNDS, () => structuredClone(tenObstacles()), survey);
+  let now = tenObstacles();
+  survey(now);
+  const warm = timed(
+    ROUNDS,
+    (i) => {
+      now = nudged(now, i % 10, 0.05 * Math.sin(i));
+      return now;
+    },
+    survey,
+  );
+  const anchorName = 'from cold';
+  return [0.5, 0.95].map((share) =>
+    row(`one of ten obstacles moved, p${share * 100}`, 'ms', {
+      ours: percentile(warm, share),
+      anchor: percentile(cold, share),
+      anchorName,
+    }),
+  );
+}
