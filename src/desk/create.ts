@@ -25,14 +25,6 @@ interface Memory {
   readonly join: string | null;
 }
 
-const surveys = new WeakMap<Course, Survey>();
-
-function surveyed(course: Course): Survey {
-  const known = surveys.get(course) ?? survey(course);
-  surveys.set(course, known);
-  return known;
-}
-
 function stateOf(memory: Memory): DeskState {
   const { gesture, history } = memory;
   const course = gesture?.course ?? presentCourse(history);
@@ -40,10 +32,10 @@ function stateOf(memory: Memory): DeskState {
     history,
     course,
     get survey(): Survey {
-      return surveyed(course);
+      return survey(course);
     },
     get findings(): readonly Finding[] {
-      return findingsOf(surveyed(course));
+      return findingsOf(survey(course));
     },
     chosen: gesture?.chosen ?? memory.chosen,
     stage: memory.stage,

@@ -1,10 +1,10 @@
+import { sentence } from '../core/checks/words.ts';
 import { currentLayout } from '../core/course/course.ts';
 import { printAngle } from '../core/measure/angle.ts';
 import type { Survey } from '../core/survey.ts';
 import { boundsOfPieces, chosenObstacles, chosenPieces, type Keys } from './chosen.ts';
 import { nameOf, namesOf } from './names.ts';
 import { placesOf } from './places.ts';
-import { obstacleName } from './words.ts';
 
 /** What a screen reader says of the table: what is chosen and where it lies, or what there is. */
 export function describe(state: { readonly survey: Survey; readonly chosen: Keys }): string {
@@ -14,22 +14,21 @@ export function describe(state: { readonly survey: Survey; readonly chosen: Keys
   if (key === undefined) return overview(survey);
   const bounds = boundsOfPieces(chosenPieces(survey, chosen));
   const places = bounds === null ? [] : placesOf(bounds, arena, unit);
-  if (more !== undefined) return sentence([`${namesOf(survey, chosen)} chosen`, ...places]);
+  if (more !== undefined) return told([`${namesOf(survey, chosen)} chosen`, ...places]);
 
   const piece = survey.pieces.find((each) => each.key === key);
   if (piece !== undefined) {
     const fixed = piece.piece.fixed ? ['fixed'] : [];
-    return sentence([nameOf(survey, key), ...fixed, ...places, `at ${printAngle(piece.pose.angle)}`]);
+    return told([nameOf(survey, key), ...fixed, ...places, `at ${printAngle(piece.pose.angle)}`]);
   }
   const [obstacle] = chosenObstacles(survey, chosen);
-  if (obstacle === undefined) return sentence([nameOf(survey, key)]);
-  const numbers = survey.numbers.get(key) ?? [];
-  const order = numbers.length === 0 ? 'not in the go' : `number ${numbers.join(' and ')} in the go`;
+  if (obstacle === undefined) return told([nameOf(survey, key)]);
+  const order = survey.numbers.has(key) ? [] : ['not in the go'];
   const gaits = [...new Set(survey.layout.ride.legs.filter((leg) => leg.obstacle === key).map((leg) => leg.gait))];
   const count = obstacle.pieces.length;
-  return sentence([
-    obstacleName(obstacle.obstacle),
-    order,
+  return told([
+    nameOf(survey, key),
+    ...order,
     ...gaits,
     `${count} ${count === 1 ? 'piece' : 'pieces'}`,
     ...places,
@@ -41,9 +40,9 @@ function overview(survey: Survey): string {
   const { obstacles, ride } = currentLayout(survey.course);
   const things = obstacles.length === 1 ? '1 obstacle' : `${obstacles.length} obstacles`;
   const legs = ride.legs.length === 1 ? '1 leg' : `${ride.legs.length} legs`;
-  return sentence(['Nothing is chosen', things, `a go of ${legs}`]);
+  return told(['Nothing is chosen', things, `a go of ${legs}`]);
 }
 
-function sentence(parts: readonly string[]): string {
-  return `${parts.join(', ')}.`;
+function told(parts: readonly string[]): string {
+  return `${sentence(parts.join(', '))}.`;
 }

@@ -5,7 +5,7 @@ import type { Survey } from '../core/survey.ts';
 import { boundsOfPieces, chosenPieces, type Keys, movedBounds } from './chosen.ts';
 import type { DeskState, Guide, Touch } from './desk.ts';
 import type { Gesture } from './gesture.ts';
-import { namesOf } from './names.ts';
+import { nameOf, namesOf } from './names.ts';
 import { placesOf } from './places.ts';
 import { type Ground, snap } from './snap.ts';
 import { PLACE_SOURCES } from './snap-sources.ts';
@@ -19,6 +19,7 @@ export function groundFor(survey: Survey, keys: Keys): Ground {
     arena: course.arena,
     unit: course.unit,
     others: survey.obstacles.filter((each) => !keys.includes(each.obstacle.id)),
+    name: (obstacle) => nameOf(survey, obstacle),
     clear: (limit === undefined ? undefined : bandOf(limit).least) ?? null,
   };
 }

@@ -1,19 +1,30 @@
-import { obstacleOf } from '../core/course/keys.ts';
+import { obstacleWords, pieceWords } from '../core/checks/words.ts';
+import { obstacleOf, pieceOf } from '../core/course/keys.ts';
 import type { Survey } from '../core/survey.ts';
 import { bendIn, type Keys, RIDE_START } from './chosen.ts';
-import { listed, obstacleName, pieceOfName } from './words.ts';
 
-/** What people call the thing that a key names. */
+/**
+ * What people call the thing that a key names, as the findings do: "the fan (obstacle 3)", "pole 2 of the fan
+ * (obstacle 3)". Things of one kind that are not ridden are told apart by the number in their id.
+ */
 export function nameOf(survey: Survey, key: string): string {
   if (key === RIDE_START) return 'the start';
-  if (bendIn(key) !== null) return 'a bend of the line';
-  const piece = survey.pieces.find((each) => each.key === key);
-  const obstacle = survey.obstacles.find((each) => each.obstacle.id === obstacleOf(key))?.obstacle;
-  if (obstacle === undefined) return key;
-  return piece === undefined ? obstacleName(obstacle) : pieceOfName(piece, obstacle);
+  if (bendIn(key) !== null) return 'the bend of the line';
+  return pieceOf(key) === undefined ? obstacleNameOf(survey, key) : pieceWords(survey, key);
 }
 
-/** "Fan 1 and Box 2" for all that is chosen. */
+function obstacleNameOf(survey: Survey, id: string): string {
+  const words = obstacleWords(survey, id);
+  const obstacle = survey.layout.obstacles.find((each) => each.id === obstacleOf(id));
+  const numbered = (survey.numbers.get(id) ?? []).length > 0 || obstacle?.name !== undefined;
+  const alike = survey.layout.obstacles.filter((each) => each.kind === obstacle?.kind).length;
+  const count = /-(\d+)$/.exec(id)?.[1];
+  return numbered || alike < 2 || count === undefined ? words : `${words.replace(/^the /, '')} ${count}`;
+}
+
+/** "the fan and the box" for two, "5 obstacles" for many. */
 export function namesOf(survey: Survey, keys: Keys): string {
-  return listed(keys.map((key) => nameOf(survey, key)));
+  if (keys.length === 0) return 'nothing';
+  if (keys.length > 2) return `${keys.length} ${keys.every((key) => !/[/:]/.test(key)) ? 'obstacles' : 'things'}`;
+  return keys.map((key) => nameOf(survey, key)).join(' and ');
 }

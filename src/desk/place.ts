@@ -8,15 +8,17 @@ import type { Point } from '../core/plane/point.ts';
 import { pose } from '../core/plane/pose.ts';
 import { boundsMeet } from '../core/plane/ring.ts';
 import { ringDistance } from '../core/plane/segment.ts';
+import { survey } from '../core/survey.ts';
 import { movedBounds } from './chosen.ts';
 import type { DeskState } from './desk.ts';
 import { groundFor } from './move.ts';
+import { nameOf } from './names.ts';
 import { placesOf } from './places.ts';
 import { freeShift, keptInside } from './room.ts';
 import { snap } from './snap.ts';
 import { PLACE_SOURCES } from './snap-sources.ts';
 import { type Plan, refusalOf } from './verbs.ts';
-import { labels, obstacleName, words } from './words.ts';
+import { labels, words } from './words.ts';
 
 /** How near a newly placed obstacle is drawn to a wall or a line. */
 const DRAWN = FOOT;
@@ -34,7 +36,7 @@ export function placePlan(
   state: DeskState,
   asked: { readonly kind: string; readonly values: Values; readonly at: Point },
 ): Plan {
-  const { course, survey } = state;
+  const { course } = state;
   const kind = obstacleKind(asked.kind);
   if (kind === undefined) return { refused: words.noSuchKind(asked.kind) };
   const id = freshId(course, kind.id);
@@ -42,7 +44,7 @@ export function placePlan(
   if ('why' in built) return { refused: refusalOf(built, kind.params, course.unit) };
 
   const { bounds, pieces } = placedObstacle(built);
-  const drawn = snap({ bounds, pieces, carried: { x: 0, y: 0 } }, groundFor(survey, []), {
+  const drawn = snap({ bounds, pieces, carried: { x: 0, y: 0 } }, groundFor(state.survey, []), {
     sources: PLACE_SOURCES,
     reach: { ground: DRAWN, angle: 0 },
   });
@@ -52,13 +54,14 @@ export function placePlan(
     ...built,
     pose: { ...built.pose, x: built.pose.x + shift.x, y: built.pose.y + shift.y },
   });
-  const taken = collides(placedObstacle(at(wanted)), survey.obstacles);
-  const shift = taken ? (freeShift(bounds, course.arena, survey.obstacles) ?? wanted) : wanted;
+  const taken = collides(placedObstacle(at(wanted)), state.survey.obstacles);
+  const shift = taken ? (freeShift(bounds, course.arena, state.survey.obstacles) ?? wanted) : wanted;
   const end = at(shift);
-  const name = obstacleName(end);
+  const next = added(course, end);
+  const name = nameOf(survey(next), id);
   const places = placesOf(placedObstacle(end).bounds, course.arena, course.unit);
   return {
-    course: added(course, end),
+    course: next,
     chosen: [id],
     label: labels.place(name),
     said: taken ? words.placedElsewhere(name, places) : words.placed(name, places),

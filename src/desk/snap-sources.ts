@@ -4,7 +4,7 @@ import { point } from '../core/plane/point.ts';
 import { wrapped } from '../core/plane/pose.ts';
 import type { Bounds } from '../core/plane/ring.ts';
 import type { Moving, Pull, Source } from './snap.ts';
-import { obstacleName, words } from './words.ts';
+import { words } from './words.ts';
 
 /** How far a guide line is drawn beyond what it joins. */
 const OVERSHOOT = 2 * FOOT;
@@ -81,7 +81,7 @@ const LINED_UP: readonly (readonly [Side, Side])[] = [
 ];
 
 /** In line with the middle or an edge of another obstacle. */
-export const neighbours: Source = (moving, { others }) => {
+export const neighbours: Source = (moving, { others, name }) => {
   const pulls: Pull[] = [];
   for (const other of others) {
     for (const axis of ['x', 'y'] as const) {
@@ -92,7 +92,7 @@ export const neighbours: Source = (moving, { others }) => {
           axis,
           by: value - edge(moving.bounds, axis, mine),
           guide: (end) => ({
-            says: words.inLineWith(obstacleName(other.obstacle), mine === 'mid' ? 'middle' : 'edge'),
+            says: words.inLineWith(name(other.obstacle.id), mine === 'mid' ? 'middle' : 'edge'),
             marks: [
               lineAt(axis, value, [
                 Math.min(edge(end, across, 'min'), edge(other.bounds, across, 'min')) - OVERSHOOT,
@@ -176,7 +176,7 @@ export const wallAngles: Source = (moving) => everyAngle(moving, Math.PI / 4, (a
 export const fifteenths: Source = (moving) => everyAngle(moving, Math.PI / 12, (angle) => words.atAngle(angle));
 
 /** Parallel or square to the poles of a neighbour. */
-export const neighbourAngles: Source = (moving, { others }) => {
+export const neighbourAngles: Source = (moving, { others, name }) => {
   const { angle } = moving;
   if (angle === undefined) return [];
   return others.flatMap((other) =>
@@ -190,7 +190,7 @@ export const neighbourAngles: Source = (moving, { others }) => {
           axis: 'angle',
           by: end - angle,
           guide: (bounds) => ({
-            says: words.parallelTo(obstacleName(other.obstacle)),
+            says: words.parallelTo(name(other.obstacle.id)),
             marks: [heading(bounds, end)],
           }),
         };

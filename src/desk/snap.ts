@@ -19,6 +19,8 @@ export interface Ground {
   readonly arena: Arena;
   readonly unit: LengthUnit;
   readonly others: readonly PlacedObstacle[];
+  /** What people call an obstacle, by its id. */
+  name(obstacle: string): string;
   /** The clear distance that the rule book wants from a wall; null when it wants none. */
   readonly clear: number | null;
 }

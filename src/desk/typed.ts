@@ -1,4 +1,5 @@
 import { printAngle, readAngle } from '../core/measure/angle.ts';
+import { readCount, readFraction } from '../core/measure/count.ts';
 import { printLength, readLength } from '../core/measure/length.ts';
 import type { LengthUnit } from '../core/measure/quantity.ts';
 import type { ChoiceParam, NumberParam, Param, Value } from '../core/pieces/params.ts';
@@ -37,18 +38,6 @@ function printFraction(value: number): string {
   return String(Math.round(value * 1000) / 1000);
 }
 
-function readFraction(text: string): Typed {
-  const ratio = /^\s*(\d+)\s*[/⁄]\s*(\d+)\s*$/.exec(text);
-  const glyphs: Readonly<Record<string, number>> = { '½': 1 / 2, '⅓': 1 / 3, '⅔': 2 / 3, '¼': 1 / 4, '¾': 3 / 4 };
-  const decimal = /^\s*(\d*[.,]?\d+)\s*(%?)\s*$/.exec(text);
-  let value = glyphs[text.trim()] ?? Number.NaN;
-  if (ratio !== null) value = Number(ratio[1]) / Number(ratio[2]);
-  if (decimal?.[1] !== undefined) value = Number(decimal[1].replace(',', '.')) / (decimal[2] === '%' ? 100 : 1);
-  return Number.isFinite(value) && value >= 0 && value <= 1
-    ? { kind: 'read', value }
-    : { kind: 'refused', why: words.notFraction(text) };
-}
-
 function readChoice(text: string, param: ChoiceParam): Typed {
   const asked = text.trim().toLowerCase();
   const found = Object.entries(param.options).find(
@@ -67,9 +56,7 @@ function readNumber(text: string, param: NumberParam, unit: LengthUnit): Typed {
     case 'fraction':
       return readFraction(text);
     case 'count':
-      return /^\s*\d+\s*$/.test(text)
-        ? { kind: 'read', value: Number(text) }
-        : { kind: 'refused', why: words.notWhole(param.label, text) };
+      return readCount(text);
   }
 }
 

@@ -20,7 +20,7 @@ import { pieceSettled } from './settle.ts';
 import { headingOf, turnedBy } from './turn.ts';
 import { turnHandle } from './turn-handle.ts';
 import { printValue, readValue } from './typed.ts';
-import { labels, obstacleName, words } from './words.ts';
+import { labels, words } from './words.ts';
 
 /** A step to take, or why there is none. Steps that `join` the one before, under the same key, become one in the history. */
 export type Plan = (Done & { readonly join?: string }) | { readonly refused: string };
@@ -125,7 +125,7 @@ export function valuePlan(
   const { course, survey } = state;
   const obstacle = survey.layout.obstacles.find((each) => each.id === asked.obstacle);
   if (obstacle === undefined) return { refused: words.noSuchObstacle(asked.obstacle) };
-  const name = obstacleName(obstacle);
+  const name = nameOf(survey, obstacle.id);
   const params = obstacleKind(obstacle.kind)?.params ?? {};
   const param = params[asked.param];
   if (param === undefined) return { refused: words.noSuchParam(asked.param, name) };

@@ -1,39 +1,9 @@
+import { sentence } from '../core/checks/words.ts';
 import type { Wall } from '../core/constraints/constraint.ts';
-import type { PlacedPiece } from '../core/course/placed.ts';
 import { printAngle } from '../core/measure/angle.ts';
 import { printLength } from '../core/measure/length.ts';
 import type { LengthUnit, Metres, Radians } from '../core/measure/quantity.ts';
-import type { Obstacle } from '../core/obstacles/obstacle.ts';
-import { obstacleKind } from '../core/obstacles/obstacles.ts';
 import type { Stage } from './desk.ts';
-
-/** "Fan 2": the designer's own name, or the kind's title with the number in the id. */
-export function obstacleName(obstacle: Obstacle): string {
-  if (obstacle.name !== undefined && obstacle.name !== '') return obstacle.name;
-  const title = obstacleKind(obstacle.kind)?.title ?? obstacle.kind;
-  return numbered(title, obstacle.id);
-}
-
-/** "Pole 2". */
-export function pieceName(piece: PlacedPiece): string {
-  return numbered(piece.kind.title, piece.piece.id);
-}
-
-/** "Pole 2 of Fan 1"; one alone is called as its obstacle. */
-export function pieceOfName(piece: PlacedPiece, obstacle: Obstacle): string {
-  return obstacle.pieces.length === 1 ? obstacleName(obstacle) : `${pieceName(piece)} of ${obstacleName(obstacle)}`;
-}
-
-function numbered(title: string, id: string): string {
-  const number = /-(\d+)$/.exec(id)?.[1];
-  return number === undefined ? title : `${title} ${number}`;
-}
-
-/** "Fan 1", "Fan 1 and Box 2", "3 obstacles". */
-export function listed(names: readonly string[]): string {
-  if (names.length === 0) return 'nothing';
-  return names.length <= 2 ? names.join(' and ') : `${names.length} obstacles`;
-}
 
 export const STAGE_NAMES: Readonly<Record<Stage, string>> = {
   set: 'Set',
@@ -48,7 +18,6 @@ export const words = {
   // Where something is.
   fromWall: (off: Metres, wall: Wall, unit: LengthUnit) =>
     off < 0 ? `${printLength(-off, unit)} outside the ${wall} wall` : `${printLength(off, unit)} from the ${wall} wall`,
-  isAt: (name: string, places: readonly string[]) => `${name}: ${places.join(', ')}`,
 
   // Snaps.
   againstWall: (wall: Wall) => `Against the ${wall} wall`,
@@ -79,14 +48,12 @@ export const words = {
   erased: (name: string) => `Took away ${name}`,
   duplicated: (name: string) => `Copied ${name}`,
   mirrored: (name: string) => `Mirrored ${name}`,
-  fixed: (name: string) => `${name} is fixed: it stays while others move`,
-  freed: (name: string) => `${name} is free to move`,
   chose: (name: string) => `Chose ${name}`,
   choseNothing: () => 'Nothing is chosen',
   bent: () => 'Pulled the line through a bend',
   unbent: () => 'Took the bend out of the line',
   movedStart: (places: readonly string[]) => `Moved the start: ${places.join(', ')}`,
-  changed: (name: string, label: string, value: string) => `${name}: ${label} is now ${value}`,
+  changed: (name: string, label: string, value: string) => sentence(`${name}: ${label.toLowerCase()} is now ${value}`),
   undone: (label: string) => `Undid: ${label}`,
   redone: (label: string) => `Redid: ${label}`,
   nothingToUndo: () => 'There is nothing to undo',
@@ -96,17 +63,16 @@ export const words = {
   ready: () => 'Ready',
 
   // Refused.
-  pieceIsFixed: (name: string) => `${name} is fixed. Press F to free it, then move it.`,
-  held: (name: string, culprits: string) => `${name} cannot go there: ${culprits} would not hold.`,
-  lost: (name: string) => `${name} cannot go there: no place was found that keeps what is held.`,
-  staysThere: (name: string) => `${name} cannot be taken away`,
+  pieceIsFixed: (name: string) => sentence(`${name} is fixed. Press F to free it, then move it.`),
+  held: (name: string, culprits: readonly string[]) =>
+    sentence(`${name} cannot go there: it would break ${culprits.join(' and ')}.`),
+  lost: (name: string) => sentence(`${name} cannot go there: no place was found that keeps what is held.`),
+  staysThere: (name: string) => sentence(`${name} cannot be taken away`),
   noSuchKind: (kind: string) => `There is no obstacle kind “${kind}”.`,
   noSuchObstacle: (id: string) => `There is no obstacle “${id}” in this layout.`,
-  noSuchParam: (param: string, name: string) => `${name} has no measure called “${param}”.`,
+  noSuchParam: (param: string, name: string) => sentence(`${name} has no measure called “${param}”.`),
   outOfBand: (label: string, asked: string, least: string, most: string) =>
     `${label} must lie between ${least} and ${most}; ${asked} does not.`,
-  notWhole: (label: string, text: string) => `${label} is a whole number; “${text.trim()}” is not.`,
-  notFraction: (text: string) => `“${text.trim()}” is no fraction: write 2/3, 0.67 or 67 %, between 0 and 1.`,
   notChoice: (label: string, text: string, options: readonly string[]) =>
     `${label} is one of ${options.join(', ')}; “${text.trim()}” is none of them.`,
   nearest: (why: string, nearest: readonly string[]) => `${why} The nearest that works: ${nearest.join(', ')}.`,
