@@ -3,7 +3,7 @@
  * about it is remembered; an edit that changes nothing returns the course itself. Keys name obstacles (`fan-1`) and
  * pieces (`fan-1/pole-2`); a key that names nothing is passed over. Edits work on the current layout.
  */
-import type { Constraint } from '../constraints/constraint.ts';
+import type { Constraint, Grip } from '../constraints/constraint.ts';
 import type { Metres, Radians } from '../measure/quantity.ts';
 import { made } from '../obstacles/made.ts';
 import type { Infeasible, Obstacle } from '../obstacles/obstacle.ts';
@@ -137,16 +137,16 @@ function withCopies(layout: Layout, names: ReadonlyMap<string, string>): Layout 
   });
   const constraints: Constraint[] = [...layout.constraints];
   for (const constraint of layout.constraints) {
-    const grips = constraint.grips.map((grip) => {
+    const grips = constraint.grips.flatMap((grip): Grip[] => {
       const copy = 'piece' in grip ? names.get(obstacleOf(grip.piece)) : undefined;
-      return 'piece' in grip && copy !== undefined ? { ...grip, piece: `${copy}/${pieceOf(grip.piece)}` } : undefined;
+      return 'piece' in grip && copy !== undefined ? [{ ...grip, piece: `${copy}/${pieceOf(grip.piece)}` }] : [];
     });
-    if (grips.includes(undefined)) continue;
+    if (grips.length < constraint.grips.length) continue;
     const id = freeId(
       constraint.kind,
       constraints.map((each) => each.id),
     );
-    constraints.push({ ...constraint, id, grips: grips.filter((grip) => grip !== undefined) });
+    constraints.push({ ...constraint, id, grips });
   }
   return { ...layout, constraints, ride: { ...layout.ride, legs } };
 }
@@ -166,7 +166,7 @@ export function rebuilt(course: Course, id: string, values: Values): Course | In
   const built = made(id, old.kind, { ...old.values, ...values }, old.pose, old.side);
   if ('why' in built) return built;
   const fixed = new Set(old.pieces.filter((piece) => piece.fixed).map((piece) => piece.id));
-  const pieces = mapped(built.pieces, (piece) => (fixed.has(piece.id) ? { ...piece, fixed: true } : piece));
+  const pieces = mapped(built.pieces, (piece) => (fixed.has(piece.id) ? { ...piece, fixed: true as const } : piece));
   const next: Obstacle = { ...built, pieces, ...(old.name === undefined ? {} : { name: old.name }) };
   return changedLayout(course, (layout) => {
     const obstacles = mapped(layout.obstacles, (obstacle) => (obstacle === old ? next : obstacle));

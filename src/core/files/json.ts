@@ -1,0 +1,108 @@
+/** Text as JSON, or where it breaks. `JSON.parse` says that differently in every browser, so the place is found here. */
+
+export type Parsed =
+  | { readonly kind: 'read'; readonly value: unknown }
+  | { readonly kind: 'refused'; readonly why: string };
+
+/** Where a text stops being JSON, and what would be right there. */
+export interface Break {
+  readonly at: number;
+  readonly wanted: string;
+}
+
+/** Nothing that people keep is nested deeper; without a bound a file could exhaust the stack. */
+const DEEPEST = 100;
+
+export function parsedJson(text: string): Parsed {
+  const broken = jsonBreak(text);
+  if (broken === undefined) return { kind: 'read', value: JSON.parse(text) };
+  const before = text.slice(0, broken.at).split('\n');
+  const place = `line ${before.length}, column ${(before.at(-1)?.length ?? 0) + 1}`;
+  if (broken.at >= text.trimEnd().length) {
+    return {
+      kind: 'refused',
+      why: `The file is cut off: it ends at ${place}, where ${broken.wanted} would be right. Take a complete copy of it.`,
+    };
+  }
+  const found = text.slice(broken.at, broken.at + 12).split('\n')[0] || 'the end of the line';
+  return {
+    kind: 'refused',
+    why: `The file is not JSON: at ${place} stands ${found}, where ${broken.wanted} would be right.`,
+  };
+}
+
+const NUMBER = /-?(?:0|[1-9]\d*)(?:\.\d+)?(?:[eE][+-]?\d+)?/y;
+const WORD = /(?:true|false|null)/y;
+
+function matchEnd(pattern: RegExp, text: string, at: number): number | undefined {
+  pattern.lastIndex = at;
+  return pattern.test(text) ? pattern.lastIndex : undefined;
+}
+
+/** The end of the string that starts at `at`, or where it breaks. */
+function stringEnd(text: string, at: number): number | Break {
+  for (let i = at + 1; i < text.length; i += 1) {
+    const sign = text.charAt(i);
+    if (sign === '"') return i + 1;
+    if (sign < ' ') return { at: i, wanted: 'a closing quote' };
+    if (sign !== '\\') continue;
+    const escape = /^\\(?:["\\/bfnrt]|u[0-9a-fA-F]{4})/.exec(text.slice(i, i + 6));
+    if (escape === null) return i + 6 > text.length ? { at: text.length, wanted: 'a closing quote' } : badEscape(i);
+    i += escape[0].length - 1;
+  }
+  return { at: text.length, wanted: 'a closing quote' };
+}
+
+function badEscape(at: number): Break {
+  return { at, wanted: 'an escape such as \\n or \\u00bd' };
+}
+
+/** The end of a string, number or word that starts at `at`, or where it breaks. */
+function scalarEnd(text: string, at: number): number | Break {
+  if (text[at] === '"') return stringEnd(text, at);
+  return matchEnd(NUMBER, text, at) ?? matchEnd(WORD, text, at) ?? { at, wanted: 'a value' };
+}
+
+/** What may come next: a value, the first or a later member of a list or group, or what follows a value. */
+type Expectation = 'value' | 'first-item' | 'first-key' | 'key' | 'after';
+
+/** The first place where the text is not JSON; undefined when it is JSON throughout. */
+export function jsonBreak(text: string): Break | undefined {
+  const open: ('{' | '[')[] = [];
+  let expects: Expectation = 'value';
+  let at = 0;
+  for (;;) {
+    while (/[ \t\n\r]/.test(text.charAt(at))) at += 1;
+    const sign = text.charAt(at);
+    const closes = open.at(-1) === '{' ? '}' : ']';
+    if (expects === 'after') {
+      if (open.length === 0) return sign === '' ? undefined : { at, wanted: 'the end of the file' };
+      if (sign === closes) open.pop();
+      else if (sign === ',') expects = open.at(-1) === '{' ? 'key' : 'value';
+      else return { at, wanted: `a comma or ${closes}` };
+      at += 1;
+    } else if ((expects === 'first-item' || expects === 'first-key') && sign === closes) {
+      open.pop();
+      expects = 'after';
+      at += 1;
+    } else if (expects === 'key' || expects === 'first-key') {
+      const end = sign === '"' ? stringEnd(text, at) : { at, wanted: 'a field name in double quotes' };
+      if (typeof end !== 'number') return end;
+      at = end;
+      while (/[ \t\n\r]/.test(text.charAt(at))) at += 1;
+      if (text.charAt(at) !== ':') return { at, wanted: 'a colon' };
+      expects = 'value';
+      at += 1;
+    } else if (sign === '{' || sign === '[') {
+      if (open.length === DEEPEST) return { at, wanted: `nothing nested deeper than ${DEEPEST}` };
+      open.push(sign);
+      expects = sign === '{' ? 'first-key' : 'first-item';
+      at += 1;
+    } else {
+      const end = scalarEnd(text, at);
+      if (typeof end !== 'number') return end;
+      expects = 'after';
+      at = end;
+    }
+  }
+}

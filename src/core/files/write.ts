@@ -1,0 +1,55 @@
+import type { Course } from '../course/course.ts';
+
+/** Objects and lists that fit into this many columns stand on one line. */
+const COLUMNS = 100;
+
+/**
+ * The order of fields in a file, for all objects at once. Fields that are not listed (parameters, limits) follow in
+ * alphabetical order, so that equal courses have equal bytes.
+ */
+export const FIELDS: readonly string[] = [
+  ...['format', 'version', 'id', 'show', 'title', 'level', 'date', 'entries', 'kind', 'name', 'unit'],
+  ...['arena', 'truck', 'horse', 'rulebook', 'class', 'layouts', 'current', 'notes'],
+  ...['x', 'y', 'angle', 'wall', 'piece', 'at', 'fraction', 'way', 'length', 'width', 'entrance'],
+  ...['values', 'count', 'pose', 'move', 'by', 'fixed', 'grips', 'hold', 'side'],
+  ...['pieces', 'obstacles', 'constraints', 'passages', 'gaits', 'stations'],
+  ...['ride', 'start', 'legs', 'end', 'obstacle', 'passage', 'gait', 'approach', 'lead', 'bends', 'words'],
+  ...['house', 'least', 'most', 'reason'],
+];
+
+const RANKS = new Map(FIELDS.map((field, rank) => [field, rank]));
+
+function rank(field: string): number {
+  return RANKS.get(field) ?? FIELDS.length;
+}
+
+function inOrder([a]: readonly [string, unknown], [b]: readonly [string, unknown]): number {
+  return rank(a) - rank(b) || (a < b ? -1 : 1);
+}
+
+/** The course as the text of a file: always the same bytes for the same course, with a line break at the end. */
+export function writeCourse(course: Course): string {
+  return `${printed(course, '', 'course')}\n`;
+}
+
+function printed(value: unknown, indent: string, path: string): string {
+  if (typeof value === 'number' && !Number.isFinite(value)) {
+    throw new Error(`writeCourse: ${path} is ${value}; a file holds finite numbers only`);
+  }
+  if (typeof value !== 'object' || value === null) return JSON.stringify(value);
+  const list = Array.isArray(value);
+  const items = list
+    ? value.map((item, index) => ({ label: '', item, path: `${path}[${index}]` }))
+    : Object.entries(value)
+        .filter(([, item]) => item !== undefined)
+        .sort(inOrder)
+        .map(([field, item]) => ({ label: `${JSON.stringify(field)}: `, item, path: `${path}.${field}` }));
+  const [opens, closes] = list ? ['[', ']'] : ['{', '}'];
+  if (items.length === 0) return opens + closes;
+  const deeper = `${indent}  `;
+  const lines = items.map((each) => each.label + printed(each.item, deeper, each.path));
+  const space = list ? '' : ' ';
+  const flat = `${opens}${space}${lines.join(', ')}${space}${closes}`;
+  if (indent !== '' && indent.length + flat.length <= COLUMNS && !flat.includes('\n')) return flat;
+  return `${opens}\n${lines.map((line) => deeper + line).join(',\n')}\n${indent}${closes}`;
+}
