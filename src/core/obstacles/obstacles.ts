@@ -1,10 +1,36 @@
+import { backL } from './back-l.ts';
+import { backLane } from './back-lane.ts';
+import { box } from './box.ts';
+import { bridge } from './bridge.ts';
 import { fan } from './fan.ts';
+import { gate } from './gate.ts';
+import { mailbox } from './mailbox.ts';
 import type { ObstacleKind } from './obstacle.ts';
 import { run } from './run.ts';
+import { scenery } from './scenery.ts';
+import { serpentine } from './serpentine.ts';
+import { sidePass } from './side-pass.ts';
+import { sidePassBetween } from './side-pass-between.ts';
 import { spoke } from './spoke.ts';
+import { waterBox } from './water-box.ts';
 
 /** Every kind of obstacle, in the order in which a designer is offered them. A new kind is one file and one line here. */
-export const OBSTACLE_KINDS: readonly ObstacleKind[] = [run, fan, spoke];
+export const OBSTACLE_KINDS: readonly ObstacleKind[] = [
+  run,
+  fan,
+  spoke,
+  box,
+  backLane,
+  backL,
+  sidePass,
+  sidePassBetween,
+  gate,
+  bridge,
+  serpentine,
+  waterBox,
+  mailbox,
+  scenery,
+];
 
 const byId = new Map(OBSTACLE_KINDS.map((kind) => [kind.id, kind]));
 

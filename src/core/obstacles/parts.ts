@@ -3,7 +3,7 @@ import type { Constraint, Grip } from '../constraints/constraint.ts';
 import { GAITS, type Gait } from '../horses/horse.ts';
 import { STOCK_HORSE } from '../horses/horses.ts';
 import { FOOT, INCH, type Metres } from '../measure/quantity.ts';
-import { type ChoiceParam, filled, option, type Params, type Values } from '../pieces/params.ts';
+import { type ChoiceParam, filled, option, type Param, type Params, type Values } from '../pieces/params.ts';
 import type { Piece } from '../pieces/piece.ts';
 import { pieceKind } from '../pieces/pieces.ts';
 import type { Pose } from '../plane/pose.ts';
@@ -19,6 +19,15 @@ export const POLE_PARAMS = {
   length: { kind: 'length', label: 'Pole length', usual: 12 * FOOT, least: 4 * FOOT, most: 16 * FOOT },
   thickness: { kind: 'length', label: 'Pole thickness', usual: 4 * INCH, least: 2 * INCH, most: 8 * INCH },
 } as const satisfies Params;
+
+/** The side of a marker's square foot. 1 ft: common practice, no source. */
+export const MARKER_BASE = {
+  kind: 'length',
+  label: 'Marker base',
+  usual: 1 * FOOT,
+  least: 6 * INCH,
+  most: 2 * FOOT,
+} as const satisfies Param;
 
 /** The gait that an obstacle is set for. */
 export function gaitParam(usual: Gait): ChoiceParam {

@@ -1,7 +1,18 @@
 import { FOOT, INCH } from '../measure/quantity.ts';
 import { amount, type Values } from '../pieces/params.ts';
 import type { ObstacleKind } from './obstacle.ts';
-import { chosenGait, cross, gaitParam, gaitsOn, held, leastTurn, POLE_PARAMS, pairs, pieceAt } from './parts.ts';
+import {
+  chosenGait,
+  cross,
+  gaitParam,
+  gaitsOn,
+  held,
+  leastTurn,
+  MARKER_BASE,
+  POLE_PARAMS,
+  pairs,
+  pieceAt,
+} from './parts.ts';
 import { bracketed, refused, roughly, taped } from './words.ts';
 
 interface SpokeShape {
@@ -67,7 +78,7 @@ export const spoke: ObstacleKind = {
   params: {
     arms: { kind: 'count', label: 'Poles', usual: 4, least: 3, most: 12 },
     ...POLE_PARAMS,
-    markerBase: { kind: 'length', label: 'Marker base', usual: 1 * FOOT, least: 6 * INCH, most: 2 * FOOT },
+    markerBase: MARKER_BASE,
     clear: {
       kind: 'length',
       label: 'Clear of the marker',
