@@ -9,7 +9,7 @@ import { mapped } from './sharing.ts';
 
 /** The mirror image of an obstacle about its own x axis. Twice gives back the same. */
 export function mirrorImage(obstacle: Obstacle): Obstacle {
-  const { pieces, constraints, passages } = mirroredBuilt({ kind: 'built', ...obstacle, facts: {} });
+  const { pieces, constraints, passages } = mirroredBuilt({ ...obstacle, kind: 'built', facts: {} });
   return { ...obstacle, side: obstacle.side === 1 ? -1 : 1, pieces, constraints, passages };
 }
 

@@ -46,9 +46,9 @@ function stringEnd(text: string, at: number): number | Break {
     if (sign === '"') return i + 1;
     if (sign < ' ') return { at: i, wanted: 'a closing quote' };
     if (sign !== '\\') continue;
-    const escape = /^\\(?:["\\/bfnrt]|u[0-9a-fA-F]{4})/.exec(text.slice(i, i + 6));
-    if (escape === null) return i + 6 > text.length ? { at: text.length, wanted: 'a closing quote' } : badEscape(i);
-    i += escape[0].length - 1;
+    const escaped = /^\\(?:["\\/bfnrt]|u[0-9a-fA-F]{4})/.exec(text.slice(i, i + 6));
+    if (escaped === null) return i + 6 > text.length ? { at: text.length, wanted: 'a closing quote' } : badEscape(i);
+    i += escaped[0].length - 1;
   }
   return { at: text.length, wanted: 'a closing quote' };
 }
