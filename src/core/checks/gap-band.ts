@@ -1,0 +1,115 @@
+import { posed } from '../course/edits.ts';
+import { INCH } from '../measure/quantity.ts';
+import type { Obstacle } from '../obstacles/obstacle.ts';
+import { between } from '../plane/point.ts';
+import type { Gap } from '../ride/line.ts';
+import type { Survey } from '../survey.ts';
+import { inBand, nearestIn } from './band.ts';
+import type { Check, Limit, Limits, Proposal } from './check.ts';
+import { rebuiltNear } from './remedy.ts';
+import { bandOf } from './rulebooks.ts';
+import { bandWords, measuredWords, obstacleWords, pieceWords, valueWords } from './words.ts';
+
+/** Along the arc and along the tape are told apart when they differ by more than a crew's eye would forgive. */
+const TOLD_APART = INCH;
+
+/** The gap's number within its leg, 1 first. */
+export function gapNumber(survey: Survey, gap: Gap): number {
+  return survey.line.gaps.filter((each) => each.leg === gap.leg).indexOf(gap) + 1;
+}
+
+/** How much an obstacle's own parameter has to grow for its gaps on the line to grow by one; absent: it has none. */
+function lever({ values }: Obstacle): { readonly param: string; readonly per: number } | undefined {
+  if (typeof values.gap === 'number') return { param: 'gap', per: 1 };
+  const arms = values.arms;
+  if (typeof values.clear !== 'number' || typeof arms !== 'number') return undefined;
+  return { param: 'clear', per: 1 / (2 * Math.sin(Math.PI / arms)) };
+}
+
+/** The pole at the far end of the gap, carried along the tape until the gap is `wanted`. */
+function poleMoved(survey: Survey, gap: Gap, key: string, wanted: number): Proposal[] {
+  const piece = survey.pieces.find((each) => each.key === key);
+  if (piece === undefined || piece.piece.fixed || gap.taped === 0) return [];
+  const [near, far] = key === gap.keys[1] ? gap.ends : [gap.ends[1], gap.ends[0]];
+  const by = (wanted - gap.taped) / gap.taped;
+  const pose = { ...piece.pose, x: piece.pose.x + (far.x - near.x) * by, y: piece.pose.y + (far.y - near.y) * by };
+  const unit = survey.course.unit;
+  return [
+    {
+      says: `Move ${pieceWords(survey, key)} so that the gap is ${valueWords('length', wanted, unit)}`,
+      edit: (course) => posed(course, key, pose),
+    },
+  ];
+}
+
+/** Ways to bring a gap to one of the wanted values, the nearest value first; by building it anew, then by one pole. */
+export function gapProposals(survey: Survey, gap: Gap, wanted: readonly number[]): readonly Proposal[] {
+  const obstacle = survey.layout.obstacles.find((each) => each.id === gap.obstacle);
+  if (obstacle === undefined) return [];
+  const unit = survey.course.unit;
+  const turned = lever(obstacle);
+  const built = wanted.flatMap((value): Proposal[] => {
+    if (turned === undefined) return [];
+    const old = Number(obstacle.values[turned.param]);
+    const next = turned.param === 'gap' ? value : old + (value - gap.taped) * turned.per;
+    return [
+      {
+        says: `Set the gaps of ${obstacleWords(survey, gap.obstacle)} to ${valueWords('length', value, unit)}`,
+        edit: (course) => rebuiltNear(course, gap.obstacle, { [turned.param]: next }),
+      },
+    ];
+  });
+  const moved = wanted.flatMap((value) => [
+    ...poleMoved(survey, gap, gap.keys[1], value),
+    ...poleMoved(survey, gap, gap.keys[0], value),
+  ]);
+  return [...built, ...moved];
+}
+
+/** The band that the gap misses, and how strictly; absent: it misses none. */
+function missed(gap: Gap, limits: Limits): { readonly limit: Limit; readonly weight: 'must' | 'should' } | undefined {
+  const allowed = limits[`gap.${gap.gait}`];
+  const better = limits[`gap.${gap.gait}.recommended`];
+  if (allowed !== undefined && !inBand(bandOf(allowed), gap.taped)) return { limit: allowed, weight: 'must' };
+  if (better !== undefined && !inBand(bandOf(better), gap.taped)) return { limit: better, weight: 'should' };
+  return undefined;
+}
+
+export const gapBand: Check = {
+  id: 'gap-band',
+  says: 'Every gap between poles suits the gait it is ridden in.',
+  because: 'A gap between two strides makes the horse reach, chip in or hit the pole.',
+  weight: 'must',
+  limits: ['gap.walk', 'gap.walk.recommended', 'gap.jog', 'gap.lope'],
+  run: (survey, limits) =>
+    survey.line.gaps.flatMap((gap) => {
+      const miss = missed(gap, limits);
+      if (miss === undefined) return [];
+      const { unit } = survey.course;
+      const { limit } = miss;
+      const onLine =
+        Math.abs(gap.ridden - gap.taped) > TOLD_APART
+          ? ` by the tape and ${valueWords('length', gap.ridden, unit)} along the line`
+          : '';
+      const name = `Gap ${gapNumber(survey, gap)} of ${obstacleWords(survey, gap.obstacle)}`;
+      const asks = miss.weight === 'must' ? 'asks for' : 'is better with';
+      // What the book recommends lies inside what it allows: a fix aims there.
+      const aim = bandOf(limits[`gap.${gap.gait}.recommended`] ?? limit);
+      return [
+        {
+          id: `gap-band:${gap.keys.join('+')}:${gap.gait}`,
+          check: 'gap-band',
+          weight: limit.weight ?? miss.weight,
+          says: `${name} is ${measuredWords(limit, gap.taped, unit)}${onLine}; a ${gap.gait} ${asks} ${bandWords(limit, unit)}.`,
+          because: gapBand.because,
+          at: between(gap.ends[0], gap.ends[1], 0.5),
+          leg: gap.leg,
+          keys: [gap.obstacle, ...gap.keys],
+          measured: gap.taped,
+          allowed: bandOf(limit),
+          source: limit.source,
+          proposals: gapProposals(survey, gap, nearestIn(aim, gap.taped)),
+        },
+      ];
+    }),
+};

@@ -1,0 +1,46 @@
+import { between } from '../plane/point.ts';
+import { inBand, nearestIn } from './band.ts';
+import type { Check } from './check.ts';
+import { gapNumber, gapProposals } from './gap-band.ts';
+import { bandOf } from './rulebooks.ts';
+import { obstacleWords, valueWords } from './words.ts';
+
+/** Inside the book's band, yet not what this horse does: only told where the band itself is met. */
+export const landings: Check = {
+  id: 'landings',
+  says: 'The horse’s landings come out even in every gap.',
+  because: 'Where no whole number of landings fits, the horse has to change its stride between the poles.',
+  weight: 'note',
+  limits: [],
+  run: (survey, limits) =>
+    survey.line.gaps.flatMap((gap) => {
+      if (gap.landings.fits) return [];
+      const limit = limits[`gap.${gap.gait}`];
+      if (limit !== undefined && !inBand(bandOf(limit), gap.taped)) return [];
+      const { unit } = survey.course;
+      const { horse } = survey;
+      const name = `Gap ${gapNumber(survey, gap)} of ${obstacleWords(survey, gap.obstacle)}`;
+      const fits = gap.landings.nearest.map((value) => valueWords('length', value, unit)).join(' or ');
+      const wanted = [...gap.landings.nearest].sort((a, b) => Math.abs(a - gap.taped) - Math.abs(b - gap.taped));
+      const allowed = limit === undefined ? wanted : wanted.filter((value) => inBand(bandOf(limit), value));
+      return [
+        {
+          id: `landings:${gap.keys.join('+')}:${gap.gait}`,
+          check: 'landings',
+          weight: 'note',
+          says: `${name} is ${valueWords('length', gap.ridden, unit)} along the line; at a ${gap.gait} the landings come out even at ${fits}.`,
+          because: landings.because,
+          at: between(gap.ends[0], gap.ends[1], 0.5),
+          leg: gap.leg,
+          keys: [gap.obstacle, ...gap.keys],
+          measured: gap.ridden,
+          source: horse.gaits[gap.gait].landing.source,
+          proposals: gapProposals(
+            survey,
+            gap,
+            allowed.length > 0 || limit === undefined ? allowed : nearestIn(bandOf(limit), gap.taped),
+          ),
+        },
+      ];
+    }),
+};

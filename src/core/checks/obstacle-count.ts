@@ -1,0 +1,39 @@
+import { inBand } from './band.ts';
+import type { Check } from './check.ts';
+import { bandOf } from './rulebooks.ts';
+import { asker, bandWords } from './words.ts';
+
+export const obstacleCount: Check = {
+  id: 'obstacle-count',
+  says: 'The course has as many obstacles as the book allows.',
+  because: 'A course that is too short or too long cannot be judged as the class it is called.',
+  weight: 'must',
+  limits: ['obstacles.count'],
+  run(survey, limits) {
+    const limit = limits['obstacles.count'];
+    const { legs } = survey.layout.ride;
+    const ridden = new Set(legs.map((leg) => leg.obstacle));
+    // An arena that is still empty is no course yet.
+    if (limit === undefined || ridden.size === 0) return [];
+    const band = bandOf(limit);
+    if (inBand(band, ridden.size)) return [];
+    const many = band.most !== undefined && ridden.size > band.most;
+    const { x, y } = survey.layout.ride.start;
+    return [
+      {
+        id: 'obstacle-count',
+        check: 'obstacle-count',
+        // One that is still too short is being laid out; one that is too long has to lose something.
+        weight: limit.weight ?? (many ? 'must' : 'should'),
+        says: `The course has ${ridden.size === 1 ? '1 obstacle' : `${ridden.size} obstacles`}; ${asker(limit)} ${bandWords(limit, survey.course.unit)}.`,
+        because: obstacleCount.because,
+        at: { x, y },
+        keys: many ? [...ridden].slice(band.most) : [],
+        measured: ridden.size,
+        allowed: band,
+        source: limit.source,
+        proposals: [],
+      },
+    ];
+  },
+};

@@ -1,0 +1,93 @@
+import type { PlacedObstacle, PlacedPiece } from '../course/placed.ts';
+import type { Gait } from '../horses/horse.ts';
+import type { Survey } from '../survey.ts';
+import { isRaised } from './back-width.ts';
+import { dimension, piecesOf, type Size } from './dimension.ts';
+
+function raised({ piece }: PlacedPiece, end: 'raisedStart' | 'raisedEnd'): number {
+  const value = piece.values[end];
+  return typeof value === 'number' ? value : 0;
+}
+
+/** Heights of the raised poles that the obstacle's line crosses at a gait. */
+function crossed(obstacle: PlacedObstacle, survey: Survey, gait: Gait): readonly PlacedPiece[] {
+  const { id } = obstacle.obstacle;
+  const { legs } = survey.layout.ride;
+  const keys = new Set(
+    survey.line.crossings.filter((each) => each.obstacle === id && legs[each.leg]?.gait === gait).map(({ key }) => key),
+  );
+  return piecesOf(obstacle, 'pole').filter(
+    (pole) => keys.has(pole.key) && raised(pole, 'raisedStart') + raised(pole, 'raisedEnd') > 0,
+  );
+}
+
+/** From the ground to the highest point of the pole. */
+function topOf({ key, pose, figure }: PlacedPiece): Size {
+  return { value: figure.height, at: { x: pose.x, y: pose.y }, keys: [key] };
+}
+
+/** From the ground to the top of the pole at its middle. */
+function topAtMiddle(piece: PlacedPiece): Size {
+  const ends = [raised(piece, 'raisedStart'), raised(piece, 'raisedEnd')];
+  const low = Math.max(...ends) - (ends[0] ?? 0) / 2 - (ends[1] ?? 0) / 2;
+  return { ...topOf(piece), value: piece.figure.height - low };
+}
+
+const because = 'The higher the pole, the more a horse has to fold its legs, and the harder a touch is.';
+
+export const raisedWalkSeveral = dimension({
+  id: 'raised-walk-several',
+  says: 'Several raised walk-overs are not too high.',
+  because,
+  weight: 'must',
+  limit: 'raised.walk.several',
+  what: 'the highest pole of',
+  sizes(obstacle, survey) {
+    const poles = crossed(obstacle, survey, 'walk');
+    return poles.length > 1 ? poles.map(topOf) : [];
+  },
+});
+
+export const raisedWalkSingle = dimension({
+  id: 'raised-walk-single',
+  says: 'A single raised walk-over is not too high.',
+  because,
+  weight: 'must',
+  limit: 'raised.walk.single',
+  what: 'the raised pole of',
+  sizes(obstacle, survey) {
+    const poles = crossed(obstacle, survey, 'walk');
+    return poles.length === 1 ? poles.map(topOf) : [];
+  },
+});
+
+export const raisedLope = dimension({
+  id: 'raised-lope',
+  says: 'Raised lope-overs are not too high at their middle.',
+  because,
+  weight: 'must',
+  limit: 'raised.lope',
+  what: 'the highest pole of',
+  sizes: (obstacle, survey) => crossed(obstacle, survey, 'lope').map(topAtMiddle),
+});
+
+export const backRaisedHeight = dimension({
+  id: 'back-raised-height',
+  says: 'The poles of a raised back-through are not too high.',
+  because: 'A backing horse does not see a pole: a high one is sat on instead of touched.',
+  weight: 'must',
+  limit: 'back.raised.height',
+  what: 'the highest pole of',
+  sizes: (obstacle) =>
+    obstacle.obstacle.kind.startsWith('back-') && isRaised(obstacle) ? piecesOf(obstacle, 'pole').map(topOf) : [],
+});
+
+export const sidePassHeight = dimension({
+  id: 'side-pass-height',
+  says: 'A pole that is side passed is not too high.',
+  because: 'The horse goes over it sideways with both pairs of legs, and cannot jump.',
+  weight: 'must',
+  limit: 'side-pass.height',
+  what: 'the highest pole of',
+  sizes: (obstacle) => (obstacle.obstacle.kind.startsWith('side-pass') ? piecesOf(obstacle, 'pole').map(topOf) : []),
+});

@@ -1,0 +1,54 @@
+import type { Course } from '../course/course.ts';
+import { rebuilt } from '../course/edits.ts';
+import type { Infeasible } from '../obstacles/obstacle.ts';
+import type { Values } from '../pieces/params.ts';
+import { type Survey, survey } from '../survey.ts';
+import type { Found, Proposal, Remedy } from './check.ts';
+
+/** More choices than this help nobody, and each one tried costs a survey. */
+const OFFERED = 2;
+
+function isCourse(outcome: Course | Infeasible): outcome is Course {
+  return !('kind' in outcome);
+}
+
+/** A proposal's edit as a remedy: where it does not build on another course, that course stays as it is. */
+function remedyOf({ says, edit }: Proposal): Remedy {
+  return {
+    says,
+    apply(course) {
+      const outcome = edit(course);
+      return isCourse(outcome) ? outcome : course;
+    },
+  };
+}
+
+/**
+ * The proposals that mend: each is applied to a copy, and offered only if the finding is gone from it and no must has
+ * come that was not there before. `foundOf` says what the checks find in a survey.
+ */
+export function offered(
+  before: Survey,
+  found: Found,
+  foundOf: (survey: Survey) => readonly Found[],
+): readonly Remedy[] {
+  const known = new Set(foundOf(before).flatMap(({ id, weight }) => (weight === 'must' ? [id] : [])));
+  const remedies: Remedy[] = [];
+  for (const proposal of found.proposals) {
+    if (remedies.length === OFFERED) break;
+    const outcome = proposal.edit(before.course);
+    if (!isCourse(outcome) || outcome === before.course) continue;
+    const after = foundOf(survey(outcome));
+    if (after.some(({ id }) => id === found.id)) continue;
+    if (after.some(({ id, weight }) => weight === 'must' && !known.has(id))) continue;
+    remedies.push(remedyOf(proposal));
+  }
+  return remedies;
+}
+
+/** The obstacle built again with the given values; where that is refused, with the nearest values that build. */
+export function rebuiltNear(course: Course, obstacle: string, values: Values): Course | Infeasible {
+  const outcome = rebuilt(course, obstacle, values);
+  if (isCourse(outcome) || outcome.nearest === undefined) return outcome;
+  return rebuilt(course, obstacle, { ...values, ...outcome.nearest });
+}

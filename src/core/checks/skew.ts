@@ -1,0 +1,40 @@
+import { inBand } from './band.ts';
+import type { Check } from './check.ts';
+import { bandOf } from './rulebooks.ts';
+import { bandWords, pieceWords, sentence, valueWords } from './words.ts';
+
+export const skew: Check = {
+  id: 'skew',
+  says: 'Poles are crossed square.',
+  because:
+    'A horse that crosses a pole at a slant has a longer way with one side than with the other and tends to hit it.',
+  weight: 'should',
+  limits: ['crossing.skew'],
+  run(survey, limits) {
+    const limit = limits['crossing.skew'];
+    if (limit === undefined) return [];
+    const band = bandOf(limit);
+    return survey.line.crossings.flatMap((crossing) => {
+      const off = Math.abs(crossing.skew);
+      // The band's margin is for tapes; for an angle a hundredth of a degree is as fine as it gets.
+      if (inBand(band, off)) return [];
+      const { unit } = survey.course;
+      return [
+        {
+          id: `skew:${crossing.key}:${survey.layout.ride.legs[crossing.leg]?.id ?? crossing.leg}`,
+          check: 'skew',
+          weight: limit.weight ?? skew.weight,
+          says: `${sentence(pieceWords(survey, crossing.key))} is crossed ${valueWords('angle', off, unit)} off square; ${bandWords(limit, unit)} rides well.`,
+          because: skew.because,
+          at: { x: crossing.pose.x, y: crossing.pose.y },
+          leg: crossing.leg,
+          keys: [crossing.obstacle, crossing.key],
+          measured: off,
+          allowed: band,
+          source: limit.source,
+          proposals: [],
+        },
+      ];
+    });
+  },
+};
