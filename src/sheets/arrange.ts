@@ -1,20 +1,21 @@
 /** How a page is divided between drawing and words: words below, words beside, or words on the next page. */
-import type { Mark } from '../core/plane/mark.ts';
 import type { Bounds } from '../core/plane/ring.ts';
 import type { Survey } from '../core/survey.ts';
-import { drawing } from './drawing.ts';
 import { balancedHeight, type Column, flowed, type Item } from './flow.ts';
-import type { Frame } from './frame.ts';
 import { strip } from './legend.ts';
-import type { Ask, Page } from './sheet.ts';
-import { foot, smallTitle, titleBlock } from './title-block.ts';
+import { SMALLEST_LETTERS } from './lettering.ts';
+import type { Ask } from './sheet.ts';
+import { titleBlock } from './title-block.ts';
 import { inksOf } from './travel.ts';
 
 export interface Content {
   readonly survey: Survey;
   /** What has to be on the drawing, metres. */
   readonly extent: Bounds;
-  readonly items: readonly Item[];
+  /** The pattern in words. */
+  readonly steps: readonly Item[];
+  /** Cautions and notes. */
+  readonly notes: readonly Item[];
 }
 
 export interface Arrangement {
@@ -28,21 +29,27 @@ export interface Arrangement {
   readonly pageCount: number;
   /** The room of the drawing with its edge. */
   readonly drawing: Bounds;
+  /** Columns of the steps, and of the notes where they do not follow in the same columns. */
   readonly columns: readonly Column[];
+  readonly noteColumns: readonly Column[];
+  /** Where scale and strokes stand. */
+  readonly legend: { readonly x: number; readonly y: number; readonly width: number };
 }
 
 const PAPERS = { letter: [215.9, 279.4], a4: [210, 297] } as const;
 
 /** Printers leave up to 6 mm white; this is a margin that also looks like one. */
-const MARGIN = 12;
+export const MARGIN = 12;
 /** Room round the ground for the entrance and for signs outside the rail, mm. */
-const EDGE = 6.5;
-const FOOT = 7;
+export const EDGE = 6.5;
+const FOOT = 6;
 const GUTTER = 9;
 const SPACE = 4;
 /** Letter heights that are tried, mm, the best first. */
 const LETTERS = [4.4, 4.1, 3.8, 3.5, 3.2];
 const LEAST_COLUMN = 62;
+/** In letter heights. */
+const LONGEST_LINE = 38;
 
 interface Sheet {
   readonly width: number;
@@ -71,41 +78,64 @@ interface Tried {
   readonly turned: boolean;
 }
 
-/** What the head, the strip and the foot leave, and the drawing's size. */
-function roomFor({ content, sheet, scale, turned }: Tried, stripWidth: number) {
-  const { course } = content.survey;
+/** What the head and the foot leave, and the drawing's size. */
+function roomFor({ content, sheet, scale, turned }: Tried) {
   const inner = sheet.width - 2 * MARGIN;
-  const head = titleBlock(course, scale, { x: MARGIN, y: MARGIN, width: inner });
-  const legend = strip(inksOf(content.survey.line.elements), { scale, unit: course.unit }, stripWidth);
+  const head = titleBlock(content.survey.course, scale, { x: MARGIN, y: MARGIN, width: inner });
   const top = MARGIN + head.height + SPACE;
-  const bottom = sheet.height - MARGIN - FOOT;
-  return { inner, top, bottom, legend, size: drawnSize(content, scale, turned) };
+  return { inner, top, bottom: sheet.height - MARGIN - FOOT, size: drawnSize(content, scale, turned) };
+}
+
+function legendHeight({ content, scale }: Tried, width: number): number {
+  const { course, line } = content.survey;
+  return strip(inksOf(line.elements), { scale, unit: course.unit }, width).height;
+}
+
+function columnsOf(area: { x: number; y: number; width: number; height: number }, count: number): readonly Column[] {
+  const width = (area.width - GUTTER * (count - 1)) / count;
+  return Array.from({ length: count }, (_, index) => ({
+    page: 0,
+    x: area.x + index * (width + GUTTER),
+    y: area.y,
+    width,
+    // A hair more, so that what was measured to fit does fit.
+    height: area.height + 0.001,
+  }));
+}
+
+function mostColumns(width: number, least: number): number {
+  return Math.max(1, Math.floor((width + GUTTER) / (least + GUTTER)));
+}
+
+function columnWidth(inner: number, count: number): number {
+  return (inner - GUTTER * (count - 1)) / count;
 }
 
 function withWordsBelow(tried: Tried): Arrangement | undefined {
   const { content, sheet, scale, turned } = tried;
-  const { inner, top, bottom, legend, size } = roomFor(tried, sheet.width - 2 * MARGIN);
-  const left = bottom - top - size.height - legend.height - 2 * SPACE;
-  if (size.width > inner || left <= 0) return undefined;
-  const count = Math.max(1, Math.floor((inner + GUTTER) / (LEAST_COLUMN + GUTTER)));
+  const { inner, top, bottom, size } = roomFor(tried);
+  if (size.width > inner || top + size.height > bottom) return undefined;
+  const x = MARGIN + (inner - size.width) / 2;
+  const legend = { x: MARGIN, y: top + size.height + 2, width: inner };
+  const noteCount = mostColumns(inner, 85);
+  const notes = { count: noteCount, width: columnWidth(inner, noteCount) };
+  const noteHeight = balancedHeight(content.notes, notes, SMALLEST_LETTERS);
+  const y = legend.y + legendHeight(tried, inner) + SPACE;
+  const noteY = bottom - noteHeight;
+  const left = noteY - SPACE - y;
+  if (left < 0) return undefined;
+  const box = { minX: x, maxX: x + size.width, minY: top, maxY: top + size.height };
+  const noteColumns = columnsOf({ x: MARGIN, y: noteY, width: inner, height: noteHeight }, noteCount);
+  const common = { scale, ...sheet, turned, words: 'below', pageCount: 1, drawing: box, noteColumns, legend } as const;
+  const most = mostColumns(inner, LEAST_COLUMN);
   for (const letters of LETTERS) {
-    for (let each = 1; each <= count; each += 1) {
-      const width = (inner - GUTTER * (each - 1)) / each;
-      // Lines of more than 75 letters are hard to read aloud from a wall.
-      if (width > 38 * letters && each < count) continue;
-      const height = balancedHeight(content.items, { count: each, width }, letters);
-      if (height > left) continue;
-      const y = top + size.height + legend.height + 2 * SPACE;
-      const columns = Array.from({ length: each }, (_, index) => ({
-        page: 0,
-        x: MARGIN + index * (width + GUTTER),
-        y,
-        width,
-        height: height + 1e-6,
-      }));
-      const x = MARGIN + (inner - size.width) / 2;
-      const box = { minX: x, maxX: x + size.width, minY: top, maxY: top + size.height };
-      return { scale, ...sheet, turned, words: 'below', letters, pageCount: 1, drawing: box, columns };
+    for (let count = 1; count <= most; count += 1) {
+      const width = columnWidth(inner, count);
+      // Longer lines are hard to follow on a wall.
+      if (width > LONGEST_LINE * letters && count < most) continue;
+      const height = balancedHeight(content.steps, { count, width }, letters);
+      if (height <= left)
+        return { ...common, letters, columns: columnsOf({ x: MARGIN, y, width: inner, height }, count) };
     }
   }
   return undefined;
@@ -113,15 +143,23 @@ function withWordsBelow(tried: Tried): Arrangement | undefined {
 
 function withWordsBeside(tried: Tried): Arrangement | undefined {
   const { content, sheet, scale, turned } = tried;
-  const narrow = drawnSize(content, scale, turned).width;
-  const { inner, top, bottom, legend, size } = roomFor(tried, narrow);
-  const width = inner - size.width - GUTTER;
-  if (width < LEAST_COLUMN || size.height + legend.height + SPACE > bottom - top) return undefined;
-  const column = { page: 0, x: MARGIN + size.width + GUTTER, y: top + EDGE, width, height: bottom - top - EDGE };
-  const letters = LETTERS.find((each) => flowed(content.items, [column], each).whole);
+  const { inner, top, bottom, size } = roomFor(tried);
+  const width = inner - size.width - GUTTER + EDGE;
+  if (width < LEAST_COLUMN || top + size.height > bottom) return undefined;
+  const x = MARGIN + inner - width;
+  const legend = { x, y: top + EDGE - 2, width };
+  const noteHeight = balancedHeight(content.notes, { count: 1, width }, SMALLEST_LETTERS);
+  const y = legend.y + legendHeight(tried, width) + SPACE;
+  const noteY = bottom - noteHeight;
+  const column = { page: 0, x, y, width, height: noteY - SPACE - y };
+  const letters = LETTERS.find((each) => flowed(content.steps, [column], each).whole);
   if (letters === undefined) return undefined;
-  const box = { minX: MARGIN, maxX: MARGIN + size.width, minY: top, maxY: top + size.height };
-  return { scale, ...sheet, turned, words: 'beside', letters, pageCount: 1, drawing: box, columns: [column] };
+  // The rail stands on the margin; only what lies outside it reaches into the margin.
+  const left = MARGIN - EDGE;
+  const box = { minX: left, maxX: left + size.width, minY: top, maxY: top + size.height };
+  const noteColumns = columnsOf({ x, y: noteY, width, height: noteHeight }, 1);
+  const common = { scale, ...sheet, turned, words: 'beside', pageCount: 1 } as const;
+  return { ...common, letters, drawing: box, columns: [column], noteColumns, legend };
 }
 
 /** Columns of the pages that hold nothing but words. */
@@ -144,17 +182,18 @@ const MOST_PAGES = 20;
 
 function withWordsAfter(tried: Tried): Arrangement | undefined {
   const { content, sheet, scale, turned } = tried;
-  const { inner, top, bottom, legend, size } = roomFor(tried, sheet.width - 2 * MARGIN);
-  if (size.width > inner || size.height + legend.height + SPACE > bottom - top) return undefined;
+  const { inner, top, bottom, size } = roomFor(tried);
+  const legend = { x: MARGIN, y: top + size.height + 2, width: inner };
+  if (size.width > inner || legend.y + legendHeight(tried, inner) > bottom) return undefined;
   const [letters = 4.4] = LETTERS;
   const all = wordColumns(sheet, MOST_PAGES);
-  const set = flowed(content.items, all, letters);
-  const used = set.depths.findLastIndex((depth) => depth > 0);
-  const columns = all.slice(0, used + 1);
+  const { depths } = flowed([...content.steps, ...content.notes], all, letters);
+  const columns = all.slice(0, depths.findLastIndex((depth) => depth > 0) + 1);
   const x = MARGIN + (inner - size.width) / 2;
   const box = { minX: x, maxX: x + size.width, minY: top, maxY: top + size.height };
   const pageCount = 1 + (columns.at(-1)?.page ?? 0);
-  return { scale, ...sheet, turned, words: 'after', letters, pageCount, drawing: box, columns };
+  const common = { scale, ...sheet, turned, words: 'after', letters, pageCount } as const;
+  return { ...common, drawing: box, columns, noteColumns: [], legend };
 }
 
 /** For each way to use the paper, the largest of the scales that fits. */
@@ -171,49 +210,4 @@ export function arrangements(content: Content, ask: Ask, scales: readonly number
       }),
     ),
   );
-}
-
-/** The frame that puts the extent into the drawing's room, its edge left free. */
-function frameFor({ extent }: Content, plan: Arrangement): Frame {
-  const k = 1000 / plan.scale;
-  const { minX, maxX, maxY } = plan.drawing;
-  return plan.turned
-    ? { scale: plan.scale, turned: true, x: maxX - EDGE + extent.minY * k, y: maxY - EDGE + extent.minX * k }
-    : { scale: plan.scale, turned: false, x: minX + EDGE - extent.minX * k, y: maxY - EDGE + extent.minY * k };
-}
-
-function about(content: Content, page: number): string {
-  const { course, layout } = content.survey;
-  const name = course.class.title === '' ? course.title : course.class.title;
-  const count = layout.ride.legs.length;
-  if (page > 0) return `${name}: the pattern in words, page ${page + 1}.`;
-  return `${name}: drawing of the course with ${count} numbered ${count === 1 ? 'obstacle' : 'obstacles'}, and the pattern in words.`;
-}
-
-/** The pages of an arrangement, and the frame of its drawing. */
-export function arranged(content: Content, plan: Arrangement): { pages: readonly [Page, ...Page[]]; frame: Frame } {
-  const { course } = content.survey;
-  const frame = frameFor(content, plan);
-  const inner = plan.width - 2 * MARGIN;
-  const area = { x: MARGIN, y: MARGIN, width: inner };
-  const drawn = drawing(content.survey, frame, plan.drawing);
-  const beside = plan.words === 'beside';
-  const legend = strip(
-    inksOf(content.survey.line.elements),
-    { scale: plan.scale, unit: course.unit },
-    beside ? plan.drawing.maxX - MARGIN : inner,
-  );
-  const set = flowed(content.items, plan.columns, plan.letters);
-  const pageOf = (index: number, own: readonly Mark<'paper'>[]): Page => {
-    const footArea = { ...area, y: plan.height - MARGIN };
-    const words = set.marks.flatMap(({ page, mark }) => (page === index ? [mark] : []));
-    const marks = [...own, ...words, ...foot(plan.scale, { number: index + 1, count: plan.pageCount }, footArea)];
-    return { width: plan.width, height: plan.height, marks, about: about(content, index) };
-  };
-  const head = titleBlock(course, plan.scale, area).marks;
-  const first = pageOf(0, [...head, ...drawn, ...legend.marks(MARGIN, plan.drawing.maxY + SPACE)]);
-  const more = Array.from({ length: plan.pageCount - 1 }, (_, index) =>
-    pageOf(index + 1, smallTitle(course, area).marks),
-  );
-  return { pages: [first, ...more], frame };
 }

@@ -46,17 +46,19 @@ function endOf(survey: Survey): Pose | undefined {
   return last === undefined || last.path.length === 0 ? undefined : pathEnd(last.path);
 }
 
-/** An arrow into the opening, outside the rail, with its word. */
-function entranceMarks(survey: Survey, frame: Frame, room: Room): readonly Mark<'paper'>[] {
+interface Entrance {
+  readonly at: PaperPoint;
+  readonly ring: readonly PaperPoint[];
+}
+
+/** An arrow into the opening, outside the rail. */
+function entranceSign(survey: Survey, frame: Frame): Entrance {
   const [from, to] = opening(survey.course.arena);
   const middle = onPaper(frame, between(from, to, 0.5));
   const inward = { south: Math.PI / 2, west: 0, north: -Math.PI / 2, east: Math.PI }[survey.course.arena.entrance.wall];
   const heading = headingOnPaper(frame, inward);
   const at = { x: middle.x - Math.cos(heading) * 2.4, y: middle.y - Math.sin(heading) * 2.4 };
-  const ring = arrowhead(at, heading, 3.2);
-  blockRing(room, ring, AIR);
-  blockLine(room, [onPaper(frame, from), onPaper(frame, to)], AIR);
-  return [{ kind: 'area', ink: 'rail', ring }, wordBeside(room, 'Entrance', at)];
+  return { at, ring: arrowhead(at, heading, 3.6) };
 }
 
 /** The course drawn in its frame; `bounds` is the part of the page that labels may use. */
@@ -86,10 +88,13 @@ export function drawing(survey: Survey, frame: Frame, bounds: Bounds): readonly 
     blockLine(room, points, AIR);
     marks.push({ kind: 'line', ink: 'words', points, width: 1 });
   }
+  const entrance = entranceSign(survey, frame);
+  blockRing(room, entrance.ring, AIR);
+  marks.push({ kind: 'area', ink: 'rail', ring: entrance.ring });
   if (hasRide) marks.push(wordBeside(room, 'START', onPaper(frame, survey.layout.ride.start)));
   if (end !== undefined) marks.push(wordBeside(room, 'END', onPaper(frame, end)));
-  const entrance = entranceMarks(survey, frame, room);
-  marks.push(...discMarks(survey, frame, room), ...entrance);
+  const label = wordBeside(room, 'Entrance', entrance.at);
+  marks.push(...discMarks(survey, frame, room), label);
   for (const { at, by } of turns) {
     marks.push(wordBeside(room, `${Math.round((Math.abs(by) * 180) / Math.PI)}°`, at));
   }

@@ -3,10 +3,14 @@
 import type { Mark } from '../core/plane/mark.ts';
 import { CAP_HEIGHT, wrapped } from './lettering.ts';
 
-/** A paragraph, with what hangs before it ("3."), or a heading. Breaks are kept off the end of a heading. */
-export type Item =
-  | { readonly kind: 'heading'; readonly text: string }
-  | { readonly kind: 'paragraph'; readonly text: string; readonly hang?: string; readonly weight?: 'bold' };
+/**
+ * A heading, or a paragraph with what hangs before it ("3."). Breaks are kept off the end of a heading. `size`: a letter
+ * height of its own, mm.
+ */
+export type Item = { readonly text: string; readonly size?: number } & (
+  | { readonly kind: 'heading' }
+  | { readonly kind: 'paragraph'; readonly hang?: string }
+);
 
 /** A column on a page, mm. */
 export interface Column {
@@ -43,17 +47,16 @@ function rowsOf(item: Item, width: number, size: number): readonly Row[] {
     }));
   }
   const indent = item.hang === undefined ? 0 : HANG * size;
-  const weight = item.weight ?? 'regular';
-  const lines = wrapped(item.text, width - indent, { size, weight });
+  const lines = wrapped(item.text, width - indent, { size });
   return lines.map((text, index) => ({
     marks: [
       ...(index === 0 && item.hang !== undefined ? [{ text: item.hang, x: 0, weight: 'bold' as const }] : []),
-      { text, x: indent, weight },
+      { text, x: indent, weight: 'regular' as const },
     ],
     height: size * LEADING,
     before: index === 0 ? size * GAP : 0,
-    // A paragraph of up to four lines is kept whole; a longer one may break between lines.
-    keep: lines.length <= 4 ? lines.length - index - 1 : 0,
+    // A paragraph of up to six lines is kept whole; a longer one may break between lines.
+    keep: lines.length <= 6 ? lines.length - index - 1 : 0,
   }));
 }
 
@@ -74,14 +77,15 @@ export interface Flowed {
   readonly depths: readonly number[];
 }
 
-/** Sets the items one after the other into the columns, at one letter height. */
-export function flowed(items: readonly Item[], columns: readonly Column[], size: number): Flowed {
+/** Sets the items one after the other into the columns, at a letter height. */
+export function flowed(items: readonly Item[], columns: readonly Column[], letters: number): Flowed {
   const marks: { page: number; mark: Mark<'paper'> }[] = [];
   const depths = columns.map(() => 0);
   let current = 0;
   let depth = 0;
   for (const item of items) {
     const width = columns[current]?.width ?? 0;
+    const size = item.size ?? letters;
     const rows = rowsOf(item, width, size);
     for (const [index, row] of rows.entries()) {
       const before = depth === 0 ? 0 : row.before;
@@ -117,14 +121,14 @@ export function flowed(items: readonly Item[], columns: readonly Column[], size:
 export function balancedHeight(
   items: readonly Item[],
   columns: { count: number; width: number },
-  size: number,
+  letters: number,
 ): number {
   const { count, width } = columns;
   const side = (height: number): readonly Column[] =>
     Array.from({ length: count }, () => ({ page: 0, x: 0, y: 0, width, height }));
-  const whole = flowed(items, side(1e6), size).depths[0] ?? 0;
-  for (let height = whole / count; height < whole; height += size * 0.5) {
-    if (flowed(items, side(height), size).whole) return height;
+  const whole = flowed(items, side(1e6), letters).depths[0] ?? 0;
+  for (let height = whole / count; height < whole; height += letters * 0.5) {
+    if (flowed(items, side(height), letters).whole) return height;
   }
   return whole;
 }

@@ -2,6 +2,7 @@
 import type { Arena } from '../core/course/course.ts';
 import type { PlacedPiece } from '../core/course/placed.ts';
 import type { Mark } from '../core/plane/mark.ts';
+import { pathBounds } from '../core/plane/path.ts';
 import type { Point } from '../core/plane/point.ts';
 import { type Bounds, joinedBounds, ringBounds } from '../core/plane/ring.ts';
 import type { Survey } from '../core/survey.ts';
@@ -56,9 +57,11 @@ export function railLines(arena: Arena): readonly (readonly Point[])[] {
 export function extent(survey: Survey): Bounds {
   const { length, width } = survey.course.arena;
   const arena = { minX: 0, minY: 0, maxX: length, maxY: width };
-  const travelled = survey.line.elements.flatMap(({ path }) => path.map(({ start }) => start));
-  const points = [...survey.pieces.flatMap(({ footprint }) => footprint), ...travelled, survey.layout.ride.start];
-  return joinedBounds(arena, ringBounds(points));
+  const points = [...survey.pieces.flatMap(({ footprint }) => footprint), survey.layout.ride.start];
+  const things = joinedBounds(arena, ringBounds(points));
+  return survey.line.elements
+    .filter(({ path }) => path.length > 0)
+    .reduce((all, { path }) => joinedBounds(all, pathBounds(path)), things);
 }
 
 /** The rail, and posts on both sides of the opening. */

@@ -1,7 +1,8 @@
 /** The exhibitors' pattern: the course to a stated scale, its numbers in words, and the usual cautions. */
 import type { Survey } from '../core/survey.ts';
-import { type Arrangement, arranged, arrangements, type Content } from './arrange.ts';
+import { type Arrangement, arrangements, type Content } from './arrange.ts';
 import { cautions } from './cautions.ts';
+import { composed } from './compose.ts';
 import type { Item } from './flow.ts';
 import { extent } from './ground.ts';
 import { instructions } from './instructions.ts';
@@ -17,7 +18,7 @@ const SECOND_PAGE = 1.5;
 function contentOf(survey: Survey): Content {
   const steps = instructions(survey).map(({ number, text }): Item => ({ kind: 'paragraph', text, hang: `${number}.` }));
   const items: readonly Item[] = steps.length === 0 ? [] : [{ kind: 'heading', text: 'The pattern' }, ...steps];
-  return { survey, extent: extent(survey), items: [...items, ...cautions(survey.course)] };
+  return { survey, extent: extent(survey), steps: items, notes: cautions(survey.course) };
 }
 
 function cost(plan: Arrangement): number {
@@ -50,7 +51,7 @@ function draw(survey: Survey, ask: Ask): Pages | TooBig {
   const content = contentOf(survey);
   const plan = best(arrangements(content, ask, ask.scale === undefined ? SCALES : [ask.scale]));
   if (plan === undefined) return tooBig(content, ask);
-  const { pages, frame } = arranged(content, plan);
+  const { pages, frame } = composed(content, plan);
   const { course } = survey;
   const name = course.class.title === '' ? course.title : course.class.title;
   return {

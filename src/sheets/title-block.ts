@@ -34,7 +34,7 @@ export function rulebookInWords(course: Course): string {
   const book = rulebookById(course.rulebook.id);
   if (book === undefined) return course.rulebook.id;
   const house = Object.keys(course.rulebook.house).length > 0 ? ', with house rules' : '';
-  return `${book.title}, ${book.edition}${house}`;
+  return `${book.title} (${book.edition})${house}`;
 }
 
 export interface Block {
@@ -116,7 +116,7 @@ export function titleBlock(course: Course, scale: number, area: Area): Block {
   if (course.title !== '' && course.title !== name) facts.push(['Course', course.title]);
   const size = sizeInWords(course.arena, course.unit);
   facts.push(['Arena', course.arena.title === '' ? size : `${course.arena.title}, ${size}`]);
-  facts.push(['Rule book', rulebookInWords(course)]);
+  facts.push(['Rule book', rulebookById(course.rulebook.id)?.title ?? course.rulebook.id]);
   facts.push(['Scale', `1:${scale}`]);
   const block = factMarks(facts, { x, y: bottom, width });
   marks.push(...block.marks, across(area, bottom + block.height + 1, 0.5));
