@@ -46,7 +46,9 @@ const FOOT = 6;
 const GUTTER = 9;
 const SPACE = 4;
 /** Letter heights that are tried, mm, the best first. */
-const LETTERS = [4.4, 4.1, 3.8, 3.5, 3.2];
+const LETTERS = [4.9, 4.4, 4.1, 3.8, 3.5, 3.2];
+/** On a page of words alone. */
+const AFTER = 4.4;
 const LEAST_COLUMN = 62;
 /** In letter heights. */
 const LONGEST_LINE = 38;
@@ -185,7 +187,7 @@ function withWordsAfter(tried: Tried): Arrangement | undefined {
   const { inner, top, bottom, size } = roomFor(tried);
   const legend = { x: MARGIN, y: top + size.height + 2, width: inner };
   if (size.width > inner || legend.y + legendHeight(tried, inner) > bottom) return undefined;
-  const [letters = 4.4] = LETTERS;
+  const letters = AFTER;
   const all = wordColumns(sheet, MOST_PAGES);
   const { depths } = flowed([...content.steps, ...content.notes], all, letters);
   const columns = all.slice(0, depths.findLastIndex((depth) => depth > 0) + 1);

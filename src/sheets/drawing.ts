@@ -51,14 +51,15 @@ interface Entrance {
   readonly ring: readonly PaperPoint[];
 }
 
-/** An arrow into the opening, outside the rail. */
+/** A hollow arrow into the opening, outside the rail. */
 function entranceSign(survey: Survey, frame: Frame): Entrance {
   const [from, to] = opening(survey.course.arena);
   const middle = onPaper(frame, between(from, to, 0.5));
   const inward = { south: Math.PI / 2, west: 0, north: -Math.PI / 2, east: Math.PI }[survey.course.arena.entrance.wall];
   const heading = headingOnPaper(frame, inward);
   const at = { x: middle.x - Math.cos(heading) * 2.4, y: middle.y - Math.sin(heading) * 2.4 };
-  return { at, ring: arrowhead(at, heading, 3.6) };
+  const [tip, left, , right] = arrowhead(at, heading, 3.8);
+  return { at, ring: tip && left && right ? [tip, left, right, tip] : [] };
 }
 
 /** The course drawn in its frame; `bounds` is the part of the page that labels may use. */
@@ -90,7 +91,7 @@ export function drawing(survey: Survey, frame: Frame, bounds: Bounds): readonly 
   }
   const entrance = entranceSign(survey, frame);
   blockRing(room, entrance.ring, AIR);
-  marks.push({ kind: 'area', ink: 'rail', ring: entrance.ring });
+  marks.push({ kind: 'line', ink: 'words', points: entrance.ring, width: 0.35 });
   if (hasRide) marks.push(wordBeside(room, 'START', onPaper(frame, survey.layout.ride.start)));
   if (end !== undefined) marks.push(wordBeside(room, 'END', onPaper(frame, end)));
   const label = wordBeside(room, 'Entrance', entrance.at);

@@ -10,8 +10,12 @@ export interface Instruction {
   readonly text: string;
 }
 
-/** A title that begins like this says where to go, and wants the gait before it; others say what to do. */
-const TOWARDS = new Set('over through into across round around between along past onto on up down to'.split(' '));
+/** A passage's title that begins like this says where to go, and wants the gait before it; others say what to do. */
+const WHERE = new Set(
+  'over through straight into in across round around between along past onto on up down to'.split(' '),
+);
+/** Before these, "jog to and over the fan" says more than "jog over the fan". */
+const CROSSED = new Set(['over', 'across']);
 
 function capital(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
@@ -21,35 +25,53 @@ function inGait(gait: Gait, leg: Leg): string {
   return gait === 'lope' && leg.lead !== undefined ? `lope on the ${leg.lead} lead` : gait;
 }
 
-function isHandled(station: Station): boolean {
-  return station.kind === 'reach' ? station.move !== 'ride' : station.kind === 'turn';
+function degrees(by: number): string {
+  return `${Math.round((Math.abs(by) * 180) / Math.PI)}°`;
 }
 
-/** "turn 360° to the left" for the turns on the spot that the title does not already tell. */
-function turns(passage: Passage): readonly string[] {
-  if (/\bturn/i.test(passage.title)) return [];
-  return passage.stations.flatMap((station) => {
-    if (station.kind !== 'turn') return [];
-    const degrees = Math.round((Math.abs(station.by) * 180) / Math.PI);
-    return [`turn ${degrees}° to the ${station.by > 0 ? 'left' : 'right'}`];
-  });
+const TURNS: Readonly<Record<string, string>> = {
+  'a full turn': '360°',
+  'half a turn': '180°',
+  'a quarter turn': '90°',
+};
+
+/** The passage as it is told on a pattern: turns in degrees with their direction, and no line broken before "L". */
+function told(passage: Passage): string {
+  const turn = passage.stations.find((station) => station.kind === 'turn');
+  return passage.title
+    .replace(/^ride /, '')
+    .replace(/\b(a full turn|half a turn|a quarter turn)( to the)? (left|right)\b/g, (_, turned: string, _to, hand) => {
+      return `turn ${TURNS[turned]} to the ${hand}`;
+    })
+    .replace(/\bturn and back\b/g, (plain) => {
+      if (turn === undefined) return plain;
+      return `turn ${degrees(turn.by)} to the ${turn.by > 0 ? 'left' : 'right'}, and back`;
+    })
+    .replace(/ (\S)$/, '\u00a0$1');
+}
+
+function isHandled(station: Station): boolean {
+  return station.kind === 'reach' ? station.move !== 'ride' : station.kind === 'turn';
 }
 
 /** Where the horse is not ridden forwards at once, it stops first. */
 function stopsFirst(passage: Passage): boolean {
   const [, second] = passage.stations;
-  return second !== undefined && isHandled(second);
+  return second !== undefined && isHandled(second) && !/^(halt|stop)\b/.test(passage.title);
 }
 
 function deed(leg: Leg, passage: Passage): string {
-  const goes = TOWARDS.has(passage.title.split(' ')[0]?.toLowerCase() ?? '');
+  const what = told(passage);
+  const [first = ''] = what.split(' ');
   const approach = inGait(leg.approach, leg);
-  const said = turns(passage);
-  const after = said.length === 0 ? '' : `, ${said.join(', ')}`;
-  if (goes && leg.approach === leg.gait) return `${approach} to and ${passage.title}${after}`;
-  if (goes) return `${approach} on, then ${inGait(leg.gait, leg)} ${passage.title}${after}`;
-  const halt = stopsFirst(passage) ? ', stop,' : '';
-  return `${approach} up${halt} and ${passage.title}${after}`;
+  if (WHERE.has(first)) {
+    if (leg.approach !== leg.gait) return `${approach} on, then ${inGait(leg.gait, leg)} ${what}`;
+    return CROSSED.has(first) ? `${approach} to and ${what}` : `${approach} ${what}`;
+  }
+  if (stopsFirst(passage)) return `${approach} up, stop${what.startsWith('turn') ? ',' : ' and'} ${what}`;
+  if (passage.stations.some(isHandled)) return `${approach} up and ${what}`;
+  const onward = leg.approach === leg.gait ? '' : `${approach} on; `;
+  return `${onward}at the ${inGait(leg.gait, leg)}, ${what}`;
 }
 
 /** The way to the end, where one is marked and there is a way to go. */
@@ -69,8 +91,8 @@ export function instructions(survey: Survey): readonly Instruction[] {
     const obstacle = survey.layout.obstacles.find(({ id }) => id === leg.obstacle);
     const passage = obstacle?.passages.find(({ id }) => id === leg.passage);
     if (passage === undefined) return { leg: leg.id, number, text: 'This obstacle is no longer in the course.' };
-    const told = deed(leg, passage);
-    const sentence = index === 0 ? `From START, ${told}.` : `${capital(told)}.`;
+    const way = deed(leg, passage);
+    const sentence = index === 0 ? `From START, ${way}.` : `${capital(way)}.`;
     return { leg: leg.id, number, text: `${sentence}${index === legs.length - 1 ? finish(survey) : ''}` };
   });
 }

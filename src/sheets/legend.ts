@@ -2,7 +2,7 @@
 import { FOOT, type LengthUnit } from '../core/measure/quantity.ts';
 import type { Ink, Mark } from '../core/plane/mark.ts';
 import { CAP_HEIGHT, textWidth } from './lettering.ts';
-import { arrowhead } from './travel.ts';
+import { arrowhead, arrowSize, turnMarks } from './travel.ts';
 
 const NAMES: Partial<Readonly<Record<Ink, string>>> = {
   walk: 'Walk',
@@ -35,6 +35,11 @@ function samplePart(ink: Ink): Part {
   return {
     width: SAMPLE + 2 + textWidth(name, SIZE),
     marks: (x, middle) => {
+      const label = letters(name, x + SAMPLE + 2, middle);
+      if (ink === 'turn') {
+        const centre = { x: x + SAMPLE / 2, y: middle };
+        return [...turnMarks({ at: centre, by: 2 * Math.PI, heading: -Math.PI / 2 }), label];
+      }
       const line: Mark<'paper'> = {
         kind: 'line',
         ink,
@@ -43,10 +48,20 @@ function samplePart(ink: Ink): Part {
           { x: x + SAMPLE, y: middle },
         ],
       };
-      const arrow: Mark<'paper'> = { kind: 'area', ink, ring: arrowhead({ x: x + SAMPLE / 2, y: middle }, 0, 2.8) };
-      return [line, arrow, letters(name, x + SAMPLE + 2, middle)];
+      const arrow: Mark<'paper'> = {
+        kind: 'area',
+        ink,
+        ring: arrowhead({ x: x + SAMPLE / 2, y: middle }, 0, arrowSize(ink)),
+      };
+      return [line, arrow, label];
     },
   };
+}
+
+/** What the strip says of the drawing. */
+interface Ground {
+  readonly scale: number;
+  readonly unit: LengthUnit;
 }
 
 /** Lengths that a scale bar may have, in its unit. */
@@ -67,13 +82,13 @@ export function scaleBar(scale: number, unit: LengthUnit, most = 52): ScaleBar {
   return { width: length * one, length, unit };
 }
 
-function barPart(scale: number, unit: LengthUnit): Part {
-  const bar = scaleBar(scale, unit);
+function barPart({ scale, unit }: Ground, most: number): Part {
   const words = `Scale 1:${scale}`;
-  const gap = 4;
-  const ends = [`0`, `${bar.length} ${unit}`] as const;
-  const before = textWidth(words, SIZE) + gap;
-  const zero = textWidth(ends[0], SIZE) + 1.4;
+  const before = textWidth(words, SIZE) + 4;
+  const zero = textWidth('0', SIZE) + 1.4;
+  const left = most - before - zero - textWidth(` 1000 ${unit}`, SIZE);
+  const bar = scaleBar(scale, unit, Math.min(52, left));
+  const ends = ['0', `${bar.length} ${unit}`] as const;
   return {
     width: before + zero + bar.width + 1.4 + textWidth(ends[1], SIZE),
     marks: (x, middle) => {
@@ -118,8 +133,8 @@ export interface Strip {
 }
 
 /** Scale and strokes in rows no wider than `width`. */
-export function strip(inks: readonly Ink[], ground: { scale: number; unit: LengthUnit }, width: number): Strip {
-  const parts = [barPart(ground.scale, ground.unit), ...inks.map(samplePart)];
+export function strip(inks: readonly Ink[], ground: Ground, width: number): Strip {
+  const parts = [barPart(ground, width), ...inks.map(samplePart)];
   const places: { part: Part; x: number; row: number }[] = [];
   let x = 0;
   let row = 0;

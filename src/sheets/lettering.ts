@@ -114,7 +114,8 @@ function broken(word: string, width: number, { size, weight }: Lettering): strin
 export function wrapped(text: string, width: number, lettering: Lettering): readonly string[] {
   const lines: string[] = [];
   let line = '';
-  for (const word of text.split(/\s+/).filter((each) => each !== '')) {
+  // Not at the no-break space: what it joins stays together.
+  for (const word of text.split(/[ \n\t]+/).filter((each) => each !== '')) {
     const longer = line === '' ? word : `${line} ${word}`;
     if (textWidth(longer, lettering.size, lettering.weight) <= width) {
       line = longer;

@@ -117,6 +117,11 @@ function placeAlong(points: readonly PaperPoint[], along: number): { at: PaperPo
 /** An arrow about this often along the line, mm. */
 const ARROW_EVERY = 38;
 const ARROW = 2.8;
+
+/** An arrow has to stand out from the bars of a side pass. */
+export function arrowSize(ink: Ink): number {
+  return ink === 'side-pass' ? 4.2 : ARROW;
+}
 /** Shorter runs carry no arrow, mm; a move that could be read both ways does sooner. */
 const SHORTEST = { ride: 7, other: 3.5 };
 /** An arrow looks this far to both sides for a place off the poles, mm. */
@@ -142,7 +147,7 @@ export function arrowMarks(runs: readonly Run[], room: Room): readonly Mark<'pap
         .map((place) => ({ place, taken: takenIn(room, around(place.at, ARROW * 0.55)) }));
       const clear = free.find(({ taken }) => taken === 0) ?? free.sort((a, b) => a.taken - b.taken)[0];
       if (clear === undefined) continue;
-      const ring = arrowhead(clear.place.at, clear.place.heading, ARROW);
+      const ring = arrowhead(clear.place.at, clear.place.heading, arrowSize(run.ink));
       marks.push({ kind: 'area', ink: run.ink, ring });
       blockRing(room, ring, 0.4);
     }
