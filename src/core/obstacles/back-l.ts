@@ -1,5 +1,6 @@
 import { FOOT, INCH, type Metres } from '../measure/quantity.ts';
 import { amount } from '../pieces/params.ts';
+import { TOUCH } from '../plane/point.ts';
 import type { Pose } from '../plane/pose.ts';
 import { LANE_WIDTH } from './back-lane.ts';
 import type { ObstacleKind } from './obstacle.ts';
@@ -40,7 +41,7 @@ export const backL: ObstacleKind = {
     const thickness = amount(values, 'thickness');
     // Distances from the inner edge of the outer corner.
     const inner = width + thickness;
-    if (length < inner + LEAST_LANE) {
+    if (length < inner + LEAST_LANE - TOUCH) {
       const nearest = Math.ceil((inner + LEAST_LANE) / INCH - 1e-9) * INCH;
       const why = `Outer poles of ${taped(length)} end before a lane of ${taped(width)} has turned its corner: they must be ${taped(nearest)} or longer.`;
       return refused(why, { length: nearest });

@@ -5,6 +5,12 @@ import { chosenGait, cross, gaitParam, gaitsOn, held, leastTurn, POLE_PARAMS, pa
 import type { Passage } from './passage.ts';
 import { bracketed, refused, roughly, taped } from './words.ts';
 
+/** Poles that open by less are parallel to any tape: a quarter inch. */
+const LEAST_OPENING = INCH / 4;
+
+/** The line is an arc of less than half a circle from pole to pole, and a tape meets both poles. Estimate: 120°. */
+const WIDEST = (2 * Math.PI) / 3;
+
 interface FanShape {
   readonly [fact: string]: number;
   /** Between neighbours, radians. */
@@ -39,16 +45,17 @@ export function fanShape(values: Values): FanShape | undefined {
 function fault(values: Values, shape: FanShape | undefined): string | undefined {
   const gap = amount(values, 'gap');
   const innerGap = amount(values, 'innerGap');
-  if (gap <= innerGap) {
-    return `The gap on the line, ${taped(gap)}, is no wider than the inner gap, ${taped(innerGap)}: that is a run, not a fan.`;
+  if (gap - innerGap < LEAST_OPENING) {
+    return `The gap on the line, ${taped(gap)}, is not wider than the inner gap, ${taped(innerGap)}: that is a run, not a fan.`;
   }
   if (shape === undefined) {
     const line = amount(values, 'line').toFixed(2);
     return `Poles of ${taped(amount(values, 'length'))} cannot open from ${taped(innerGap)} at their inner ends to ${taped(gap)} at ${line} of their length.`;
   }
+  const degrees = Math.round((shape.angle * 180) / Math.PI);
+  if (shape.angle > WIDEST) return `Neighbours at ${degrees}° to each other are too wide for a fan (120°).`;
   const poles = amount(values, 'poles');
   if (poles * shape.angle > 2 * Math.PI + 1e-9) {
-    const degrees = Math.round((shape.angle * 180) / Math.PI);
     return `${poles} poles at ${degrees}° to each other go more than once round the circle.`;
   }
   const gait = chosenGait(values);
@@ -63,9 +70,9 @@ function fault(values: Values, shape: FanShape | undefined): string | undefined 
 function nearestInnerGap(values: Values): number | undefined {
   const gap = amount(values, 'gap');
   const asked = amount(values, 'innerGap');
-  const start = asked < gap ? asked : Math.min(FOOT, gap / 2);
+  const start = asked < gap - LEAST_OPENING ? asked : Math.min(FOOT, gap / 2);
   for (const step of [INCH, INCH / 4]) {
-    for (let n = Math.ceil(start / step - 1e-9); n * step < gap - 1e-9; n++) {
+    for (let n = Math.ceil(start / step - 1e-9); n * step <= gap - LEAST_OPENING + 1e-9; n++) {
       const tried = { ...values, innerGap: n * step };
       if (n > 0 && fault(tried, fanShape(tried)) === undefined) return n * step;
     }
@@ -119,7 +126,7 @@ export const fan: ObstacleKind = {
     if (why !== undefined || shape === undefined) {
       const innerGap = nearestInnerGap(values);
       if (innerGap === undefined) return refused(why ?? 'This fan cannot be laid.', undefined, shape);
-      const cure = `An inner gap of ${taped(innerGap)} brings it back.`;
+      const cure = `An inner gap of ${taped(innerGap)} makes it right.`;
       return refused(`${why} ${cure}`, { innerGap }, shape);
     }
     const count = amount(values, 'poles');

@@ -24,18 +24,18 @@ function outOfBounds(param: Param, value: Value): { readonly why: string; readon
   if (param.kind === 'choice') {
     const known = Object.keys(param.options);
     if (typeof value === 'string' && known.includes(value)) return undefined;
-    return { why: `${param.label} is ${shown(param, value)}; it is one of ${known.join(', ')}.`, nearest: param.usual };
+    return { why: `${param.label}: ${shown(param, value)} is none of ${known.join(', ')}.`, nearest: param.usual };
   }
   if (typeof value !== 'number' || !Number.isFinite(value)) {
-    return { why: `${param.label} is ${shown(param, value)}; it must be a number.`, nearest: param.usual };
+    return { why: `${param.label}: ${shown(param, value)} is not a number.`, nearest: param.usual };
   }
   const nearest = Math.min(param.most, Math.max(param.least, param.kind === 'count' ? Math.round(value) : value));
   if (nearest === value) return undefined;
   if (param.kind === 'count' && !Number.isInteger(value)) {
-    return { why: `${param.label} is ${value}; it must be a whole number.`, nearest };
+    return { why: `${param.label}: ${value} is not a whole number.`, nearest };
   }
-  const bounds = `from ${shown(param, param.least)} to ${shown(param, param.most)}`;
-  return { why: `${param.label} is ${shown(param, value)}; it may be ${bounds}.`, nearest };
+  const bounds = `${shown(param, param.least)} to ${shown(param, param.most)}`;
+  return { why: `${param.label}: ${shown(param, value)} is outside ${bounds}.`, nearest };
 }
 
 /** The values of a kind that lie outside its bounds, told together; undefined when all are inside. */

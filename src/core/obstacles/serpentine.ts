@@ -52,7 +52,7 @@ export const serpentine: ObstacleKind = {
     if (lineRadius < least) {
       const nearest = Math.ceil((Math.sqrt(8 * aside * least - (2 * aside) ** 2) - base) / INCH) * INCH;
       const why = `Markers ${taped(gap)} apart bend the line on a radius of ${roughly(lineRadius)}: too tight to ${gait} ${bracketed(least)}.`;
-      return refused(`${why} ${taped(nearest)} from base to base brings it back.`, { gap: nearest }, { lineRadius });
+      return refused(`${why} ${taped(nearest)} from base to base makes it right.`, { gap: nearest }, { lineRadius });
     }
     const pieces = Array.from({ length: count }, (_, i) =>
       pieceAt(`marker-${i + 1}`, 'marker', { base }, { x: (i - (count - 1) / 2) * pitch, y: 0, angle: 0 }),
