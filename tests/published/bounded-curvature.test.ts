@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { shortestPath, type Word, wordParts } from '../../src/core/plane/bounded-curvature.ts';
 import { pathEnd } from '../../src/core/plane/path.ts';
 import { pose } from '../../src/core/plane/pose.ts';
+import { shortestThrough } from '../../src/core/plane/through.ts';
 
 const DOWN = -Math.PI / 2;
 const UP = Math.PI / 2;
@@ -56,4 +57,107 @@ describe('the shortest path of unit turning radius', () => {
     if (length === undefined) expect(parts).toBeUndefined();
     else expect((parts?.[0] ?? 0) + (parts?.[1] ?? 0) + (parts?.[2] ?? 0)).toBeCloseTo(length, 9);
   });
+});
+
+/**
+ * Y. Kaya, "Markov–Dubins interpolating curves", Computational Optimization and Applications, 2019 (title and year from
+ * memory), examples 1 to 4; lengths as a public test suite has them. Curvature bound, points, end headings, length.
+ */
+const THROUGH: readonly (readonly [number, number, readonly (readonly [number, number])[], number, number, number])[] =
+  [
+    [
+      1,
+      3,
+      [
+        [0, 0],
+        [-0.1, 0.3],
+        [0.2, 0.8],
+        [1, 1],
+      ],
+      -Math.PI / 3,
+      -Math.PI / 6,
+      3.415578858075,
+    ],
+    [
+      2,
+      3,
+      [
+        [0, 0],
+        [-0.1, 0.3],
+        [0.2, 0.8],
+        [1, 1],
+        [0.5, 0.5],
+        [0.5, 0],
+      ],
+      -Math.PI / 3,
+      -Math.PI / 6,
+      6.2780346,
+    ],
+    [
+      3,
+      5,
+      [
+        [0.5, 1.2],
+        [0, 0.8],
+        [0, 0.4],
+        [0.1, 0],
+        [0.4, 0.2],
+        [0.5, 0.5],
+        [0.6, 1],
+        [1, 0.8],
+        [1, 0],
+        [1.4, 0.2],
+        [1.2, 1],
+        [1.5, 1.2],
+        [2, 1.5],
+        [1.5, 0.8],
+        [1.5, 0],
+        [1.7, 0.6],
+        [1.9, 1],
+        [2, 0.5],
+        [1.9, 0],
+        [2.5, 0.6],
+      ],
+      (5 * Math.PI) / 6,
+      0,
+      11.916212654286,
+    ],
+    [
+      4,
+      3,
+      [
+        [0.5, 1.2],
+        [0, 0.5],
+        [0.5, 0.5],
+        [1, 0.5],
+        [1.5, 0.5],
+        [2, 0.5],
+        [2, 0],
+        [1.5, 0],
+        [1, 0],
+        [0.5, 0],
+        [0, 0],
+        [0, -0.5],
+      ],
+      (5 * Math.PI) / 6,
+      0,
+      7.467562181965,
+    ],
+  ];
+
+describe('the shortest path through points', () => {
+  test.each(THROUGH)(
+    'example %i of Kaya has the published length to 1e-6',
+    (_, curvature, points, start, end, length) => {
+      const at = points.map(([x, y]) => ({ x, y }));
+      const [first, last] = [at[0] ?? { x: 0, y: 0 }, at.at(-1) ?? { x: 0, y: 0 }];
+      const found = shortestThrough(
+        { ...first, angle: start },
+        at.slice(1, -1),
+        { ...last, angle: end },
+        1 / curvature,
+      );
+      expect(Math.abs(found.length - length)).toBeLessThan(1e-6);
+    },
+  );
 });

@@ -13,10 +13,10 @@ const ONE_ARC = 1e-9;
 /** A way round longer than this many times the straight is a loop; a half circle is π/2 of it. */
 const LOOP = 1.65;
 
-/** The arc that leaves a pose along its heading and reaches a point; absent when the point is straight behind. */
+/** The arc that leaves a pose along its heading and reaches a point; absent when the point is there already or straight behind. */
 function arcTo(from: Pose, to: Point): { readonly length: Metres; readonly curvature: number } | undefined {
   const chord = distance(from, to);
-  if (chord < TOUCH) return { length: 0, curvature: 0 };
+  if (chord < TOUCH) return undefined;
   const aside: Radians = wrapped(Math.atan2(to.y - from.y, to.x - from.x) - from.angle);
   if (Math.abs(aside) > Math.PI - 1e-6) return undefined;
   if (Math.abs(aside) < 1e-12) return { length: chord, curvature: 0 };

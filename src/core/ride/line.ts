@@ -47,7 +47,7 @@ export interface Landings {
   readonly each: Metres;
   /** Whether `each` is inside what the horse does in this gait; otherwise `count` is the nearest. */
   readonly fits: boolean;
-  /** The nearest gaps that do fit, shorter and longer; one of them when there is no shorter. */
+  /** The nearest gaps along the line that do fit, shorter and longer; one of them when there is no shorter. */
   readonly nearest: readonly Metres[];
   readonly places: readonly { readonly at: Metres; readonly point: Point }[];
 }

@@ -161,7 +161,7 @@ export function lineOfTravel({ arena, horse, layout, obstacles }: Ground): Line 
   const goTo = (
     owner: Leg | Pose,
     part: 'approach' | 'finish',
-    ask: Omit<Ask, 'from' | 'horse' | 'straightAfter'>,
+    ask: Pick<Ask, 'to' | 'gait' | 'bends' | 'straightBefore'>,
     ends: string[],
   ): void => {
     const way = rememberedApproach(owner, { ...ask, from: here, horse, straightAfter }, { arena, obstacles, ends });
