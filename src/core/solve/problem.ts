@@ -1,0 +1,56 @@
+/**
+ * solve/ brings residuals to zero. It knows numbers only: rigid bodies with a pose each, and ties between them that say how
+ * far they are from being met. It knows no pole, no gap and no course.
+ */
+import type { Metres } from '../measure/quantity.ts';
+import type { Pose } from '../plane/pose.ts';
+
+/** A rigid thing. What is heavy moves least; an infinite weight never moves. */
+export interface Body {
+  readonly id: string;
+  readonly pose: Pose;
+  readonly weight: number;
+  /** Turning by one radian counts as moving this far: for an even rod its length / √12. */
+  readonly lever: Metres;
+  /** Where a hand would have it: a soft target, reached as far as the ties allow. */
+  readonly wish?: Pose;
+}
+
+/** One equation's value, and its derivative by x, y and angle of each body of the tie. */
+export interface Row {
+  readonly value: number;
+  readonly gradient: readonly (readonly [number, number, number])[];
+}
+
+/** Equations between bodies. The number of rows is the same at every pose. */
+export interface Tie {
+  readonly id: string;
+  readonly bodies: readonly string[];
+  rows(poses: readonly Pose[]): readonly Row[];
+}
+
+export interface Problem {
+  readonly bodies: readonly Body[];
+  readonly ties: readonly Tie[];
+}
+
+export type Some<Thing> = readonly [Thing, ...Thing[]];
+
+/**
+ * `met`: all ties hold within `MET`; `poses` has every body, and a body that did not move has the same object;
+ * `freedoms` is how many ways to move are left; `spare` are ties that say nothing new.
+ * `clash`: sets of ties that cannot hold together, each of which could once any one of its ties is dropped.
+ * `lost`: no answer was found from here, though none was shown to be impossible; `left` is the largest residual.
+ */
+export type Outcome =
+  | {
+      readonly outcome: 'met';
+      readonly poses: ReadonlyMap<string, Pose>;
+      readonly freedoms: number;
+      readonly spare: readonly string[];
+    }
+  | { readonly outcome: 'clash'; readonly culprits: Some<Some<string>> }
+  | { readonly outcome: 'lost'; readonly worst: Some<string>; readonly left: number };
+
+/** A residual no larger than this, in metres or radians, is zero. */
+export const MET = 1e-10;
