@@ -139,3 +139,6 @@ export const courseSchema = z.strictObject({
   current: id,
   notes: text,
 });
+
+/** The schema's parts by name, for those who write it down. */
+export const SCHEMA_PARTS = { id, point, pose, values, piece, station, passage, obstacle, leg, layout, arena, stock };

@@ -1,3 +1,4 @@
+import { LIMITS } from '../checks/limits.ts';
 import { RULEBOOKS, rulebookById } from '../checks/rulebooks.ts';
 import type { Constraint } from '../constraints/constraint.ts';
 import { CONSTRAINT_KINDS, constraintKind } from '../constraints/constraints.ts';
@@ -124,6 +125,16 @@ function arenaFaults({ length, width, entrance }: Arena): readonly string[] {
   return [`The entrance is ${entrance.at} m along the ${entrance.wall} wall, which is ${wall} m long.`];
 }
 
+function houseFaults(house: Course['rulebook']['house']): readonly string[] {
+  return Object.entries(house).flatMap(([name, { least, most }]) => {
+    if (!Object.hasOwn(LIMITS, name)) {
+      return [`The house rule "${name}" is of no limit that is known; known are ${Object.keys(LIMITS).join(', ')}.`];
+    }
+    if (least === undefined || most === undefined || least <= most) return [];
+    return [`The house rule "${name}" allows from ${least} to ${most}, which is nothing; the least comes first.`];
+  });
+}
+
 /** One sentence for each thing in a well-formed course that makes no sense: ids, references, kinds, values. */
 export function nonsense(course: Course): readonly string[] {
   return [
@@ -132,6 +143,7 @@ export function nonsense(course: Course): readonly string[] {
     ...(rulebookById(course.rulebook.id)
       ? []
       : [`The rule book is "${course.rulebook.id}"; known are ${listed(RULEBOOKS)}.`]),
+    ...houseFaults(course.rulebook.house),
     ...repeated(course.truck, 'A line of the truck list'),
     ...course.truck.flatMap((stock) => pieceFaults(stock.kind, stock.values, `Truck line "${stock.id}"`)),
     ...repeated(course.layouts, 'A layout'),

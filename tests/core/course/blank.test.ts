@@ -1,0 +1,26 @@
+import { describe, expect, test } from 'vitest';
+import { blankCourse, entrancePose } from '../../../src/core/course/blank.ts';
+import type { Arena } from '../../../src/core/course/course.ts';
+import { courseSchema } from '../../../src/core/course/schema.ts';
+import { nonsense } from '../../../src/core/files/sense.ts';
+
+test.each(['ft', 'm'] as const)('a blank course in %s is a whole course', (unit) => {
+  const course = blankCourse({ unit });
+  expect(courseSchema.parse(course)).toEqual(course);
+  expect(nonsense(course)).toEqual([]);
+  expect(course.layouts[0].obstacles).toEqual([]);
+});
+
+describe('the go starts inside the entrance, heading in', () => {
+  const arena = (wall: 'west' | 'east' | 'south' | 'north', at: number): Arena => {
+    return { title: '', length: 60, width: 30, entrance: { wall, at, width: 4 } };
+  };
+  test.each([
+    [arena('west', 10), { x: 3, y: 10, angle: 0 }],
+    [arena('east', 10), { x: 57, y: 10, angle: Math.PI }],
+    [arena('south', 20), { x: 20, y: 3, angle: Math.PI / 2 }],
+    [arena('north', 20), { x: 20, y: 27, angle: -Math.PI / 2 }],
+  ])('%j', (given, pose) => {
+    expect(entrancePose(given)).toEqual(pose);
+  });
+});
