@@ -2,11 +2,10 @@
 import type { Bounds } from '../core/plane/ring.ts';
 import type { Survey } from '../core/survey.ts';
 import { balancedHeight, type Column, flowed, type Item } from './flow.ts';
-import { strip } from './legend.ts';
+import { legendOf, strip } from './legend.ts';
 import { SMALLEST_LETTERS } from './lettering.ts';
 import type { Ask } from './sheet.ts';
 import { titleBlock } from './title-block.ts';
-import { inksOf } from './travel.ts';
 
 export interface Content {
   readonly survey: Survey;
@@ -40,7 +39,7 @@ const PAPERS = { letter: [215.9, 279.4], a4: [210, 297] } as const;
 
 /** Printers leave up to 6 mm white; this is a margin that also looks like one. */
 export const MARGIN = 12;
-/** Room round the ground for the entrance and for signs outside the rail, mm. */
+/** Room round the ground for the entrance and for signs outside the rail, mm. It may reach into the margin. */
 export const EDGE = 6.5;
 const FOOT = 6;
 const GUTTER = 9;
@@ -89,8 +88,7 @@ function roomFor({ content, sheet, scale, turned }: Tried) {
 }
 
 function legendHeight({ content, scale }: Tried, width: number): number {
-  const { course, line } = content.survey;
-  return strip(inksOf(line.elements), { scale, unit: course.unit }, width).height;
+  return strip(legendOf(content.survey, scale), width).height;
 }
 
 function columnsOf(area: { x: number; y: number; width: number; height: number }, count: number): readonly Column[] {
@@ -116,8 +114,8 @@ function columnWidth(inner: number, count: number): number {
 function withWordsBelow(tried: Tried): Arrangement | undefined {
   const { content, sheet, scale, turned } = tried;
   const { inner, top, bottom, size } = roomFor(tried);
-  if (size.width > inner || top + size.height > bottom) return undefined;
-  const x = MARGIN + (inner - size.width) / 2;
+  if (size.width > inner + 2 * EDGE - 1 || top + size.height > bottom) return undefined;
+  const x = (sheet.width - size.width) / 2;
   const legend = { x: MARGIN, y: top + size.height + 2, width: inner };
   const noteCount = mostColumns(inner, 85);
   const notes = { count: noteCount, width: columnWidth(inner, noteCount) };
@@ -186,12 +184,12 @@ function withWordsAfter(tried: Tried): Arrangement | undefined {
   const { content, sheet, scale, turned } = tried;
   const { inner, top, bottom, size } = roomFor(tried);
   const legend = { x: MARGIN, y: top + size.height + 2, width: inner };
-  if (size.width > inner || legend.y + legendHeight(tried, inner) > bottom) return undefined;
+  if (size.width > inner + 2 * EDGE - 1 || legend.y + legendHeight(tried, inner) > bottom) return undefined;
   const letters = AFTER;
   const all = wordColumns(sheet, MOST_PAGES);
   const { depths } = flowed([...content.steps, ...content.notes], all, letters);
   const columns = all.slice(0, depths.findLastIndex((depth) => depth > 0) + 1);
-  const x = MARGIN + (inner - size.width) / 2;
+  const x = (sheet.width - size.width) / 2;
   const box = { minX: x, maxX: x + size.width, minY: top, maxY: top + size.height };
   const pageCount = 1 + (columns.at(-1)?.page ?? 0);
   const common = { scale, ...sheet, turned, words: 'after', letters, pageCount } as const;

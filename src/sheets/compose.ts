@@ -4,11 +4,10 @@ import { type Arrangement, type Content, EDGE, MARGIN } from './arrange.ts';
 import { drawing } from './drawing.ts';
 import { flowed } from './flow.ts';
 import type { Frame } from './frame.ts';
-import { strip } from './legend.ts';
+import { legendOf, strip } from './legend.ts';
 import { SMALLEST_LETTERS } from './lettering.ts';
 import type { Page } from './sheet.ts';
 import { foot, smallTitle, titleBlock } from './title-block.ts';
-import { inksOf } from './travel.ts';
 
 /** The frame that puts the extent into the drawing's room, its edge left free. */
 function frameFor({ extent }: Content, plan: Arrangement): Frame {
@@ -49,7 +48,7 @@ function noteRule(plan: Arrangement): readonly Mark<'paper'>[] {
 
 /** The pages of an arrangement, and the frame of its drawing. */
 export function composed(content: Content, plan: Arrangement): { pages: readonly [Page, ...Page[]]; frame: Frame } {
-  const { course, line } = content.survey;
+  const { course } = content.survey;
   const frame = frameFor(content, plan);
   const area = { x: MARGIN, y: MARGIN, width: plan.width - 2 * MARGIN };
   const words = wordsOf(content, plan);
@@ -60,7 +59,7 @@ export function composed(content: Content, plan: Arrangement): { pages: readonly
     return { width: plan.width, height: plan.height, marks, about: about(content, index) };
   };
   const head = titleBlock(course, plan.scale, area).marks;
-  const legend = strip(inksOf(line.elements), { scale: plan.scale, unit: course.unit }, plan.legend.width);
+  const legend = strip(legendOf(content.survey, plan.scale), plan.legend.width);
   const strokes = legend.marks(plan.legend.x, plan.legend.y);
   const drawn = drawing(content.survey, frame, plan.drawing);
   const first = pageOf(0, [...head, ...drawn, ...strokes, ...noteRule(plan)]);

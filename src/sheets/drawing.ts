@@ -6,7 +6,7 @@ import type { Pose } from '../core/plane/pose.ts';
 import type { Bounds } from '../core/plane/ring.ts';
 import type { Survey } from '../core/survey.ts';
 import { type Frame, headingOnPaper, onPaper, type PaperPoint } from './frame.ts';
-import { footprintOnPaper, opening, pieceMarks, railLines, railMarks } from './ground.ts';
+import { footprintOnPaper, opening, pieceMarks, railLines, railMarks, reachOf } from './ground.ts';
 import { strokeWidth } from './ink.ts';
 import { discMarks, wordBeside } from './labels.ts';
 import { blockLine, blockRing, emptyRoom, type Room } from './room.ts';
@@ -20,7 +20,9 @@ function blockGround(room: Room, survey: Survey, frame: Frame): void {
     const points = rail.map((at) => onPaper(frame, at));
     blockLine(room, points, AIR);
   }
-  for (const piece of survey.pieces) blockRing(room, footprintOnPaper(frame, piece), AIR);
+  for (const piece of survey.pieces) {
+    blockRing(room, footprintOnPaper(frame, piece), AIR + reachOf(frame, piece));
+  }
 }
 
 /** A big arrow where the go starts, leading the way. */

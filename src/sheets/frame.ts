@@ -27,13 +27,6 @@ export function onPaper(frame: Frame, ground: Point): PaperPoint {
     : { x: frame.x + ground.x * k, y: frame.y - ground.y * k };
 }
 
-export function onGround(frame: Frame, paper: PaperPoint): Point {
-  const k = perMetre(frame);
-  return frame.turned
-    ? { x: (frame.y - paper.y) / k, y: (frame.x - paper.x) / k }
-    : { x: (paper.x - frame.x) / k, y: (frame.y - paper.y) / k };
-}
-
 /** Heading on the page, radians, clockwise from the right because y runs down. */
 export function headingOnPaper(frame: Frame, angle: number): number {
   return -(frame.turned ? angle + Math.PI / 2 : angle);

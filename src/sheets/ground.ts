@@ -6,7 +6,7 @@ import { pathBounds } from '../core/plane/path.ts';
 import type { Point } from '../core/plane/point.ts';
 import { type Bounds, joinedBounds, ringBounds } from '../core/plane/ring.ts';
 import type { Survey } from '../core/survey.ts';
-import { type Frame, markOnPaper, onPaper, type PaperPoint } from './frame.ts';
+import { type Frame, markOnPaper, onPaper, type PaperPoint, perMetre } from './frame.ts';
 
 /** The corners of the arena, counter-clockwise from its datum. */
 export function arenaCorners({ length, width }: Arena): readonly [Point, Point, Point, Point] {
@@ -82,10 +82,27 @@ function edged(frame: Frame, piece: PlacedPiece): readonly Mark<'paper'>[] {
   return first === undefined ? [] : [{ kind: 'line', ink: 'outline', points: [...ring, first] }];
 }
 
+/** A thing smaller than this on paper gets a ring about it, or nobody would see it, mm. */
+const SMALL = 1.6;
+const RING = 1.15;
+
+function isSmall(frame: Frame, { figure }: PlacedPiece): boolean {
+  return Math.max(figure.length, figure.width) * perMetre(frame) < SMALL;
+}
+
+/** How far about its footprint a piece's marks reach on paper, mm. */
+export function reachOf(frame: Frame, piece: PlacedPiece): number {
+  return isSmall(frame, piece) ? RING : 0;
+}
+
+/** A piece as its own marks, true to scale. */
 export function pieceMarks(frame: Frame, piece: PlacedPiece): readonly Mark<'paper'>[] {
-  const own = piece.figure.marks.flatMap((mark) => markOnPaper(frame, piece.pose, mark) ?? []);
-  const hasOutline = piece.figure.marks.some((mark) => mark.kind !== 'words' && mark.ink === 'outline');
-  return hasOutline ? own : [...own, ...edged(frame, piece)];
+  const { figure, pose } = piece;
+  const own = figure.marks.flatMap((mark) => markOnPaper(frame, pose, mark) ?? []);
+  const hasOutline = figure.marks.some((mark) => mark.kind !== 'words' && mark.ink === 'outline');
+  const marks = hasOutline ? own : [...own, ...edged(frame, piece)];
+  if (!isSmall(frame, piece)) return marks;
+  return [...marks, { kind: 'disc', at: onPaper(frame, pose), radius: RING, ink: 'outline', fill: 'rim' }];
 }
 
 export function footprintOnPaper(frame: Frame, piece: PlacedPiece): readonly PaperPoint[] {

@@ -3,11 +3,11 @@ import type { PlacedObstacle } from '../core/course/placed.ts';
 import type { Mark } from '../core/plane/mark.ts';
 import { distance } from '../core/plane/point.ts';
 import type { Bounds } from '../core/plane/ring.ts';
-import { ringPointDistance } from '../core/plane/segment.ts';
 import type { Survey } from '../core/survey.ts';
-import { type Frame, onGround, onPaper, type PaperPoint, perMetre } from './frame.ts';
+import { type Frame, onPaper, type PaperPoint } from './frame.ts';
+import { footprintOnPaper } from './ground.ts';
 import { backingRadius, CAP_HEIGHT, DEPTH, RISE, textWidth, type WordsMark } from './lettering.ts';
-import { bestPlace, blockBox, blockLine, type Room } from './room.ts';
+import { bestPlace, blockBox, blockLine, pointToSegment, type Room, ringHoldsPlace } from './room.ts';
 
 /** Letter heights, mm. */
 const NUMBER = 3.7;
@@ -27,11 +27,35 @@ function paperBounds(frame: Frame, { bounds }: PlacedObstacle): Bounds {
   return { minX: Math.min(a.x, b.x), maxX: Math.max(a.x, b.x), minY: Math.min(a.y, b.y), maxY: Math.max(a.y, b.y) };
 }
 
-/** Distance on paper from a place to the nearest piece of an obstacle, mm. */
-function distanceTo(frame: Frame, obstacle: PlacedObstacle, at: PaperPoint): number {
-  const ground = onGround(frame, at);
-  const least = Math.min(...obstacle.pieces.map(({ footprint }) => ringPointDistance(footprint, ground)));
-  return least * perMetre(frame);
+/** An obstacle as its outlines on paper. */
+interface Outlines {
+  readonly rings: readonly (readonly PaperPoint[])[];
+  readonly bounds: Bounds;
+}
+
+function outlinesOf(frame: Frame, obstacle: PlacedObstacle): Outlines {
+  return {
+    rings: obstacle.pieces.map((piece) => footprintOnPaper(frame, piece)),
+    bounds: paperBounds(frame, obstacle),
+  };
+}
+
+/** Distance of a place from the nearest piece of an obstacle, mm. */
+function distanceTo({ rings }: Outlines, { x, y }: PaperPoint): number {
+  let least = Number.POSITIVE_INFINITY;
+  for (const ring of rings) {
+    if (ringHoldsPlace(ring, x, y)) return 0;
+    for (let i = 0, j = ring.length - 1; i < ring.length; j = i++) {
+      least = Math.min(least, pointToSegment(x, y, ring[j] as PaperPoint, ring[i] as PaperPoint));
+    }
+  }
+  return least;
+}
+
+function distanceToBox({ bounds }: Outlines, { x, y }: PaperPoint): number {
+  const aside = Math.max(bounds.minX - x, 0, x - bounds.maxX);
+  const above = Math.max(bounds.minY - y, 0, y - bounds.maxY);
+  return Math.hypot(aside, above);
 }
 
 function numberMark(text: string, at: PaperPoint): WordsMark {
@@ -54,9 +78,8 @@ function entryOf(survey: Survey, number: number): { readonly x: number; readonly
 }
 
 /** The line that ties a disc to its obstacle: to the nearest corner of its pieces. */
-function tie(frame: Frame, obstacle: PlacedObstacle, at: PaperPoint, radius: number): Mark<'paper'> | undefined {
-  const corners = obstacle.pieces.flatMap(({ footprint }) => footprint.map((corner) => onPaper(frame, corner)));
-  const [nearest] = corners.toSorted((a, b) => distance(at, a) - distance(at, b));
+function tie({ rings }: Outlines, at: PaperPoint, radius: number): Mark<'paper'> | undefined {
+  const [nearest] = rings.flat().toSorted((a, b) => distance(at, a) - distance(at, b));
   if (nearest === undefined) return undefined;
   const along = radius / distance(at, nearest);
   const from = { x: at.x + (nearest.x - at.x) * along, y: at.y + (nearest.y - at.y) * along };
@@ -65,30 +88,32 @@ function tie(frame: Frame, obstacle: PlacedObstacle, at: PaperPoint, radius: num
 
 /** The numbers of the go, each in a disc by its obstacle. */
 export function discMarks(survey: Survey, frame: Frame, room: Room): readonly Mark<'paper'>[] {
-  const wanted = survey.obstacles.flatMap((obstacle) =>
-    (survey.numbers.get(obstacle.obstacle.id) ?? []).map((number) => ({ obstacle, number })),
+  const all = survey.obstacles.filter(({ pieces }) => pieces.length > 0);
+  const outlines = new Map(all.map((obstacle) => [obstacle, outlinesOf(frame, obstacle)]));
+  const wanted = [...outlines].flatMap(([{ obstacle }, outline]) =>
+    (survey.numbers.get(obstacle.id) ?? []).map((number) => ({ outline, number })),
   );
-  return wanted.flatMap(({ obstacle, number }) => {
+  return wanted.flatMap(({ outline, number }) => {
     const radius = backingRadius(numberMark(String(number), { x: 0, y: 0 }));
     const entry = entryOf(survey, number);
     const entryAt = entry === undefined ? undefined : onPaper(frame, entry);
-    const others = survey.obstacles.filter((other) => other !== obstacle && other.pieces.length > 0);
+    const others = [...outlines.values()].filter((other) => other !== outline);
     const side = 2 * (radius + AIR);
     const { at } = bestPlace(room, {
       width: side,
       height: side,
-      around: paperBounds(frame, obstacle),
+      around: outline.bounds,
       reach: 22,
       cost: (middle) => {
-        const own = distanceTo(frame, obstacle, middle);
+        const own = distanceTo(outline, middle);
         const toEntry = entryAt === undefined ? 0 : distance(middle, entryAt);
-        const nearest = Math.min(...others.map((other) => distanceTo(frame, other, middle)), 99);
+        const nearest = Math.min(...others.map((other) => distanceToBox(other, middle)), 99);
         // A number nearer to a neighbour than to its own obstacle would be read as the neighbour's.
         return own + 0.3 * toEntry + 2 * Math.max(0, own - nearest + 2);
       },
     });
     blockBox(room, { minX: at.x - radius, maxX: at.x + radius, minY: at.y - radius, maxY: at.y + radius });
-    const tied = distanceTo(frame, obstacle, at) - radius > FAR ? tie(frame, obstacle, at, radius) : undefined;
+    const tied = distanceTo(outline, at) - radius > FAR ? tie(outline, at, radius) : undefined;
     if (tied?.kind === 'line') blockLine(room, tied.points, 0.3);
     return [...(tied === undefined ? [] : [tied]), numberMark(String(number), at)];
   });

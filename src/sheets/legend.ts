@@ -1,8 +1,12 @@
 /** The strip under the drawing: the scale in words and as a bar, and a sample of each stroke that occurs. */
+import type { PlacedPiece } from '../core/course/placed.ts';
 import { FOOT, type LengthUnit } from '../core/measure/quantity.ts';
 import type { Ink, Mark } from '../core/plane/mark.ts';
+import { ORIGIN } from '../core/plane/pose.ts';
+import type { Survey } from '../core/survey.ts';
+import { markOnPaper } from './frame.ts';
 import { CAP_HEIGHT, textWidth } from './lettering.ts';
-import { arrowhead, arrowSize, turnMarks } from './travel.ts';
+import { arrowhead, arrowSize, inksOf, turnMarks } from './travel.ts';
 
 const NAMES: Partial<Readonly<Record<Ink, string>>> = {
   walk: 'Walk',
@@ -58,10 +62,22 @@ function samplePart(ink: Ink): Part {
   };
 }
 
-/** What the strip says of the drawing. */
-interface Ground {
+/** What the strip tells of a drawing. */
+export interface Legend {
   readonly scale: number;
   readonly unit: LengthUnit;
+  readonly inks: readonly Ink[];
+  /** One of each kind whose sign has to be told. */
+  readonly pieces: readonly PlacedPiece[];
+}
+
+/** Poles are plain to see, and the words name the gate and the bridge. */
+const PLAIN = new Set(['pole', 'gate', 'bridge']);
+
+export function legendOf(survey: Survey, scale: number): Legend {
+  const kinds = new Map(survey.pieces.map((piece) => [piece.kind.id, piece]));
+  const pieces = [...kinds.values()].filter(({ kind }) => !PLAIN.has(kind.id));
+  return { scale, unit: survey.course.unit, inks: inksOf(survey.line.elements), pieces };
 }
 
 /** Lengths that a scale bar may have, in its unit. */
@@ -82,7 +98,7 @@ export function scaleBar(scale: number, unit: LengthUnit, most = 52): ScaleBar {
   return { width: length * one, length, unit };
 }
 
-function barPart({ scale, unit }: Ground, most: number): Part {
+function barPart({ scale, unit }: Legend, most: number): Part {
   const words = `Scale 1:${scale}`;
   const before = textWidth(words, SIZE) + 4;
   const zero = textWidth('0', SIZE) + 1.4;
@@ -132,9 +148,23 @@ export interface Strip {
   marks(x: number, y: number): readonly Mark<'paper'>[];
 }
 
+/** A thing's sign, 4.5 mm large whatever the drawing's scale, and its name. */
+function piecePart({ kind, figure }: PlacedPiece): Part {
+  const large = 4.5;
+  const scale = (1000 * Math.max(figure.length, figure.width)) / large;
+  return {
+    width: large + 2 + textWidth(kind.title, SIZE),
+    marks: (x, middle) => {
+      const frame = { scale, x: x + large / 2, y: middle, turned: false };
+      const sign = figure.marks.flatMap((mark) => markOnPaper(frame, ORIGIN, mark) ?? []);
+      return [...sign, letters(kind.title, x + large + 2, middle)];
+    },
+  };
+}
+
 /** Scale and strokes in rows no wider than `width`. */
-export function strip(inks: readonly Ink[], ground: Ground, width: number): Strip {
-  const parts = [barPart(ground, width), ...inks.map(samplePart)];
+export function strip(legend: Legend, width: number): Strip {
+  const parts = [barPart(legend, width), ...legend.inks.map(samplePart), ...legend.pieces.map(piecePart)];
   const places: { part: Part; x: number; row: number }[] = [];
   let x = 0;
   let row = 0;

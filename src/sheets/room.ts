@@ -21,7 +21,8 @@ export function emptyRoom(bounds: Bounds): Room {
   return { bounds, columns, rows, cells: new Uint8Array(columns * rows) };
 }
 
-function pointToSegment(x: number, y: number, a: PaperPoint, b: PaperPoint): number {
+/** Distance of a place from a straight stroke. */
+export function pointToSegment(x: number, y: number, a: PaperPoint, b: PaperPoint): number {
   const dx = b.x - a.x;
   const dy = b.y - a.y;
   const square = dx * dx + dy * dy;
@@ -29,7 +30,8 @@ function pointToSegment(x: number, y: number, a: PaperPoint, b: PaperPoint): num
   return Math.hypot(a.x + dx * t - x, a.y + dy * t - y);
 }
 
-function ringHoldsCell(ring: readonly PaperPoint[], x: number, y: number): boolean {
+/** Whether a place lies inside a closed outline. */
+export function ringHoldsPlace(ring: readonly PaperPoint[], x: number, y: number): boolean {
   let inside = false;
   for (let i = 0, j = ring.length - 1; i < ring.length; j = i++) {
     const a = ring[i] as PaperPoint;
@@ -81,7 +83,7 @@ export function blockRing(room: Room, ring: readonly PaperPoint[], reach: number
   const [first] = ring;
   if (first === undefined) return;
   eachCell(room, boundsOf(ring, 0), (cell, x, y) => {
-    if (ringHoldsCell(ring, x, y)) room.cells[cell] = 1;
+    if (ringHoldsPlace(ring, x, y)) room.cells[cell] = 1;
   });
   blockLine(room, [...ring, first], reach);
 }

@@ -28,9 +28,16 @@ export function inkOf(element: Element): Ink {
 
 const LEGEND_ORDER: readonly Ink[] = ['walk', 'jog', 'lope', 'back', 'side-pass', 'turn', 'work'];
 
+/** A smaller turn on the spot is a corner that the line shows by itself. */
+const SHOWN_TURN = (100 * Math.PI) / 180;
+
+function isShown({ length, turn }: Element): boolean {
+  return length > 0 || Math.abs(turn) > SHOWN_TURN;
+}
+
 /** The inks with which these elements are drawn, in the order of the legend. */
 export function inksOf(elements: readonly Element[]): readonly Ink[] {
-  const inks = new Set(elements.filter(({ length, turn }) => length > 0 || turn !== 0).map(inkOf));
+  const inks = new Set(elements.filter(isShown).map(inkOf));
   return LEGEND_ORDER.filter((ink) => inks.has(ink));
 }
 
@@ -66,7 +73,7 @@ export function runsOf(frame: Frame, elements: readonly Element[]): readonly Run
 
 export function turnsOf(frame: Frame, elements: readonly Element[]): readonly Turn[] {
   return elements.flatMap((element) => {
-    if (element.turn === 0 || element.path[0] === undefined) return [];
+    if (Math.abs(element.turn) <= SHOWN_TURN || element.path[0] === undefined) return [];
     const { start } = element.path[0];
     const heading = headingOnPaper(frame, start.angle + element.facing);
     return [{ at: onPaper(frame, start), by: element.turn, heading }];
@@ -120,7 +127,7 @@ const ARROW = 2.8;
 
 /** An arrow has to stand out from the bars of a side pass. */
 export function arrowSize(ink: Ink): number {
-  return ink === 'side-pass' ? 4.2 : ARROW;
+  return ink === 'side-pass' ? 3.6 : ARROW;
 }
 /** Shorter runs carry no arrow, mm; a move that could be read both ways does sooner. */
 const SHORTEST = { ride: 7, other: 3.5 };
