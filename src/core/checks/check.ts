@@ -52,6 +52,8 @@ export interface Remedy {
 /** A fix that nobody has tried yet. */
 export interface Proposal {
   readonly says: string;
+  /** Proposals of one idea differ only in how far they go: the first that mends stands for all. */
+  readonly idea?: string;
   edit(course: Course): Course | Infeasible;
 }
 

@@ -101,7 +101,7 @@ export function dimension(one: Dimension): Check {
 }
 
 /** The middle of some pieces. */
-function middleOf(pieces: readonly PlacedPiece[]): Point {
+export function middleOf(pieces: readonly PlacedPiece[]): Point {
   const { minX, minY, maxX, maxY } = ringBounds(pieces.map(({ pose }) => pose));
   return { x: (minX + maxX) / 2, y: (minY + maxY) / 2 };
 }

@@ -1,4 +1,13 @@
-import { clearBetween, dimension, piecesOf } from './dimension.ts';
+import { constraintKind } from '../constraints/constraints.ts';
+import type { PlacedPiece } from '../course/placed.ts';
+import { dimension, middleOf, piecesOf, type Size } from './dimension.ts';
+
+/** The tape between the inner ends, as every gap is taped: straight, from near face to near face. */
+function innerGap(a: PlacedPiece, b: PlacedPiece, side: 1 | -1): readonly Size[] {
+  const held = [a, b].map(({ pose, figure: { length, width } }) => ({ pose, length, width, at: 0 }));
+  const value = constraintKind('gap')?.measure(held, side);
+  return value === undefined ? [] : [{ value, at: middleOf([a, b]), keys: [a.key, b.key] }];
+}
 
 export const fanInnerGap = dimension({
   id: 'fan-inner-gap',
@@ -13,7 +22,7 @@ export const fanInnerGap = dimension({
     const poles = piecesOf(obstacle, 'pole');
     return poles.slice(1).flatMap((pole, i) => {
       const before = poles[i];
-      return before === undefined ? [] : [clearBetween(before, pole)];
+      return before === undefined ? [] : innerGap(before, pole, obstacle.obstacle.side);
     });
   },
 });

@@ -36,6 +36,7 @@ function poleMoved(survey: Survey, gap: Gap, key: string, wanted: number): Propo
   const unit = survey.course.unit;
   return [
     {
+      idea: 'move a pole',
       says: `Move ${pieceWords(survey, key)} so that the gap is ${valueWords('length', wanted, unit)}`,
       edit: (course) => posed(course, key, pose),
     },

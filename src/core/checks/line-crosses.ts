@@ -1,27 +1,30 @@
-import { changedLeg } from '../course/edits.ts';
+import { changedLeg, shifted } from '../course/edits.ts';
 import type { PlacedObstacle, PlacedPiece } from '../course/placed.ts';
+import type { Radians } from '../measure/quantity.ts';
 import type { Passage } from '../obstacles/passage.ts';
-import type { Point } from '../plane/point.ts';
-import { boundsMeet } from '../plane/ring.ts';
-import { ringSegmentDistance } from '../plane/segment.ts';
+import { between, type Point } from '../plane/point.ts';
+import { boundsMeet, ringBounds } from '../plane/ring.ts';
+import { ringSegmentDistance, type Segment } from '../plane/segment.ts';
 import type { Element } from '../ride/line.ts';
 import type { Survey } from '../survey.ts';
 import { MARGIN } from './band.ts';
 import type { Check, Found, Proposal } from './check.ts';
-import { chordsOf, halfWidth } from './swath.ts';
+import { boundsOf, chordsOf, halfWidth } from './swath.ts';
 import { obstacleWords, pieceWords, valueWords, wayWords } from './words.ts';
 
 /** A piece that the horse meets where it has no business with it. */
 interface Contact {
   readonly piece: PlacedPiece;
   readonly at: Point;
+  /** Of the line there. */
+  readonly heading: Radians;
   /** From the middle of the horse to the piece, and what the horse needs on that side. */
   readonly clear: number;
   readonly needs: number;
 }
 
-/** Whether meeting the piece is in order, so far along the element and with so much of it left, metres. */
-type Pardon = (piece: PlacedPiece, along: number, rest: number) => boolean;
+/** How much of an element, at its start and at its end, may meet the piece: metres along it. */
+type Pardon = (piece: PlacedPiece) => { readonly first: number; readonly last: number };
 
 function passageOf(survey: Survey, leg: number): Passage | undefined {
   const ridden = survey.layout.ride.legs[leg];
@@ -49,38 +52,47 @@ function pardonOf(survey: Survey, element: Element, obstacle: PlacedObstacle): P
   const { legs } = survey.layout.ride;
   const { horse } = survey;
   const id = obstacle.obstacle.id;
-  if (element.part === 'obstacle') return () => legs[element.leg]?.obstacle === id;
-  const leaves = element.part === 'finish' ? element.leg : element.leg - 1;
-  const first = element.part === 'approach' && legs[element.leg]?.obstacle === id;
-  const last = legs[leaves]?.obstacle === id;
-  if (!first && !last) return () => false;
-  const entered = first ? stationPiece(passageOf(survey, element.leg), 0) : undefined;
-  const left = last ? stationPiece(passageOf(survey, leaves), -1) : undefined;
+  const before = element.part === 'finish' ? element.leg : element.leg - 1;
+  const comes = element.part === 'approach' && legs[element.leg]?.obstacle === id;
+  const leaves = legs[before]?.obstacle === id;
+  const entered = comes ? stationPiece(passageOf(survey, element.leg), 0) : undefined;
+  const left = leaves ? stationPiece(passageOf(survey, before), -1) : undefined;
   const length = horse.bodyLength.value;
   const reach = horse.wheelbase.value / 2;
-  return (piece, along, rest) =>
-    (first && rest <= (piece.piece.id === entered ? length : reach)) ||
-    (last && along <= (piece.piece.id === left ? length : reach));
+  return ({ piece }) => ({
+    first: leaves ? (piece.id === left ? length : reach) : 0,
+    last: comes ? (piece.id === entered ? length : reach) : 0,
+  });
+}
+
+/** The part of a chord that lies between two distances along the element; absent: none of it. */
+function clipped([a, b]: Segment, [start, end]: readonly [number, number], [from, to]: readonly [number, number]) {
+  if (end <= from || start >= to || end <= start) return undefined;
+  const at = (along: number): Point => between(a, b, (along - start) / (end - start));
+  return [at(Math.max(from, start)), at(Math.min(to, end))] as const;
 }
 
 function contactsOf(survey: Survey, element: Element, obstacle: PlacedObstacle): readonly Contact[] {
   const { points, along, bounds } = chordsOf(element.path);
-  const widest = halfWidth(survey.horse, element, 'standing');
-  if (!boundsMeet(bounds, obstacle.bounds, widest)) return [];
-  const pardon = pardonOf(survey, element, obstacle);
   const own = ownsOf(survey, element).includes(obstacle.obstacle.id);
+  const widest = halfWidth(survey.horse, element, 'standing');
+  if (!boundsMeet(bounds, obstacle.bounds, widest) || (own && element.part === 'obstacle')) return [];
+  const pardon = own ? pardonOf(survey, element, obstacle) : undefined;
   const whole = along.at(-1) ?? 0;
   return obstacle.pieces.flatMap((piece): Contact[] => {
     const needs = own ? BRUSHED : halfWidth(survey.horse, element, piece.figure.stands);
+    if (!boundsMeet(bounds, boundsOf(piece), needs)) return [];
+    const { first, last } = pardon?.(piece) ?? { first: 0, last: 0 };
     let worst: Contact | undefined;
     for (let i = 1; i < points.length; i += 1) {
-      const a = points[i - 1];
-      const b = points[i];
+      const [a, b] = [points[i - 1], points[i]];
       if (a === undefined || b === undefined) continue;
-      const clear = ringSegmentDistance(piece.footprint, [a, b]);
+      const chord = clipped([a, b], [along[i - 1] ?? 0, along[i] ?? 0], [first, whole - last]);
+      if (chord === undefined || !boundsMeet(ringBounds(chord), boundsOf(piece), needs)) continue;
+      const clear = ringSegmentDistance(piece.footprint, chord);
       if (clear >= needs - MARGIN || clear >= (worst?.clear ?? Number.POSITIVE_INFINITY)) continue;
-      if (pardon(piece, along[i] ?? 0, whole - (along[i - 1] ?? 0))) continue;
-      worst = { piece, at: { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 }, clear, needs };
+      const heading = Math.atan2(b.y - a.y, b.x - a.x);
+      worst = { piece, at: between(chord[0], chord[1], 0.5), heading, clear, needs };
     }
     return worst === undefined ? [] : [worst];
   });
@@ -103,9 +115,23 @@ function wayRound(survey: Survey, element: Element, { bounds }: PlacedObstacle):
   return corners
     .filter(({ x, y }) => x > 1 && y > 1 && x < length - 1 && y < width - 1)
     .map(({ name, x, y }) => ({
+      idea: 'round',
       says: `Lead the line to ${obstacleWords(survey, leg.obstacle)} round it by the ${name} with a bend`,
       edit: (course) => changedLeg(course, leg.id, { bends: [{ x, y }] }),
     }));
+}
+
+/** What is not ridden may stand elsewhere: square off the line, to the one side or the other. */
+function movedAside(survey: Survey, obstacle: PlacedObstacle, chord: Contact): readonly Proposal[] {
+  const { id, passages } = obstacle.obstacle;
+  if (passages.length > 0) return [];
+  const { minX, minY, maxX, maxY } = obstacle.bounds;
+  const by = chord.needs + Math.hypot(maxX - minX, maxY - minY);
+  return [1, -1].map((side) => ({
+    idea: 'aside',
+    says: `Move ${obstacleWords(survey, id)} ${valueWords('length', by, survey.course.unit)} off the line`,
+    edit: (course) => shifted(course, [id], -side * by * Math.sin(chord.heading), side * by * Math.cos(chord.heading)),
+  }));
 }
 
 function foundFor(survey: Survey, element: Element, obstacle: PlacedObstacle): Found[] {
@@ -135,7 +161,7 @@ function foundFor(survey: Survey, element: Element, obstacle: PlacedObstacle): F
       measured: nearest.clear,
       allowed: { least: nearest.needs },
       source: stands ? survey.horse.bodyWidth.source : survey.horse.stance.source,
-      proposals: wayRound(survey, element, obstacle),
+      proposals: [...movedAside(survey, obstacle, nearest), ...wayRound(survey, element, obstacle)],
     },
   ];
 }

@@ -73,6 +73,7 @@ function movedIn(survey: Survey, { wall, room, needs }: Nearest, obstacle: strin
   return [0, 4, 8].map((feet) => {
     const by = Math.ceil((needs - room) / (FOOT / 2)) * (FOOT / 2) + feet * FOOT;
     return {
+      idea: 'move',
       says: `Move ${obstacleWords(survey, obstacle)} ${valueWords('length', by, unit)} away from the ${wall} wall`,
       edit: (course) => shifted(course, [obstacle], x * by, y * by),
     };

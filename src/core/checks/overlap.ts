@@ -3,9 +3,10 @@ import type { PlacedObstacle, PlacedPiece } from '../course/placed.ts';
 import { INCH } from '../measure/quantity.ts';
 import { overlapOf } from '../plane/clip.ts';
 import { type Point, TOUCH } from '../plane/point.ts';
-import { type Bounds, boundsMeet, edges, type Ring, ringArea, ringBounds } from '../plane/ring.ts';
+import { boundsMeet, edges, type Ring, ringArea, ringBounds } from '../plane/ring.ts';
 import type { Survey } from '../survey.ts';
 import type { Check, Found, Proposal } from './check.ts';
+import { boundsOf } from './swath.ts';
 import { obstacleWords, pieceWords, sentence } from './words.ts';
 
 /** Square metres: what a tenth of a millimetre along a pole covers. Less is touching, which is allowed. */
@@ -42,16 +43,6 @@ function pairOf(a: PlacedPiece, b: PlacedPiece): Pair[] {
   return [{ a, b, area, at: { x: (minX + maxX) / 2, y: (minY + maxY) / 2 } }];
 }
 
-const footprintBounds = new WeakMap<Ring, Bounds>();
-
-function boundsOf({ footprint }: PlacedPiece): Bounds {
-  const known = footprintBounds.get(footprint);
-  if (known !== undefined) return known;
-  const bounds = ringBounds(footprint);
-  footprintBounds.set(footprint, bounds);
-  return bounds;
-}
-
 function pairsOf(first: readonly PlacedPiece[], second: readonly PlacedPiece[]): Pair[] {
   return first.flatMap((a, i) => {
     const others = first === second ? second.slice(i + 1) : second;
@@ -82,6 +73,7 @@ function pushes(survey: Survey, moved: PlacedObstacle, other: PlacedObstacle): r
   ];
   return ways.map(({ dx, dy }) => ({
     far: Math.hypot(dx, dy),
+    idea: moved.obstacle.id,
     says: `Move ${name} clear of ${obstacleWords(survey, other.obstacle.id)}`,
     edit: (course) => shifted(course, [moved.obstacle.id], dx, dy),
   }));

@@ -34,14 +34,17 @@ export function offered(
 ): readonly Remedy[] {
   const known = new Set(foundOf(before).flatMap(({ id, weight }) => (weight === 'must' ? [id] : [])));
   const remedies: Remedy[] = [];
+  const ideas = new Set<string>();
   for (const proposal of found.proposals) {
     if (remedies.length === OFFERED) break;
+    if (proposal.idea !== undefined && ideas.has(proposal.idea)) continue;
     const outcome = proposal.edit(before.course);
     if (!isCourse(outcome) || outcome === before.course) continue;
     const after = foundOf(survey(outcome));
     if (after.some(({ id }) => id === found.id)) continue;
     if (after.some(({ id, weight }) => weight === 'must' && !known.has(id))) continue;
     remedies.push(remedyOf(proposal));
+    if (proposal.idea !== undefined) ideas.add(proposal.idea);
   }
   return remedies;
 }

@@ -7,7 +7,7 @@ export const serpentineSpacing = dimension({
   weight: 'must',
   limit: 'serpentine.jog',
   what: 'base to base, the room between two markers of',
-  param: 'spacing',
+  param: 'gap',
   sizes(obstacle, survey) {
     const { id, kind } = obstacle.obstacle;
     const jogged = survey.layout.ride.legs.some((leg) => leg.obstacle === id && leg.gait !== 'walk');

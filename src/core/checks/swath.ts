@@ -1,9 +1,10 @@
+import type { PlacedPiece } from '../course/placed.ts';
 import type { Horse } from '../horses/horse.ts';
 import type { Metres } from '../measure/quantity.ts';
 import type { Figure } from '../pieces/piece.ts';
 import { type Path, pathBounds, sampled } from '../plane/path.ts';
 import { distance, type Point } from '../plane/point.ts';
-import type { Bounds } from '../plane/ring.ts';
+import { type Bounds, type Ring, ringBounds } from '../plane/ring.ts';
 import type { Element } from '../ride/line.ts';
 
 /** Chords this long stay within half a centimetre of the tightest arc that a horse turns on. */
@@ -47,4 +48,15 @@ function isSideways({ facing }: Element): boolean {
 export function halfWidth(horse: Horse, element: Element, stands: Figure['stands']): Metres {
   if (stands === 'standing') return (isSideways(element) ? horse.bodyLength.value : horse.bodyWidth.value) / 2;
   return ((isSideways(element) ? horse.wheelbase.value : horse.stance.value) + horse.hoof.value) / 2;
+}
+
+const footprintBounds = new WeakMap<Ring, Bounds>();
+
+/** The box around a piece on the ground. */
+export function boundsOf({ footprint }: PlacedPiece): Bounds {
+  const known = footprintBounds.get(footprint);
+  if (known !== undefined) return known;
+  const bounds = ringBounds(footprint);
+  footprintBounds.set(footprint, bounds);
+  return bounds;
 }

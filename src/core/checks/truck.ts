@@ -29,7 +29,7 @@ export const truck: Check = {
           says:
             use.stock === null
               ? `The truck has nothing of the kind and size of ${first}${rest}.`
-              : `The course uses ${use.used} of ${use.title.toLowerCase()}; the truck has ${has}, ${missing.length === 1 ? '1 is' : `${missing.length} are`} missing.`,
+              : `The course uses ${use.used} of ${use.title.toLowerCase()}; the truck has ${has}, so ${missing.length === 1 ? '1 is' : `${missing.length} are`} missing.`,
           because: truck.because,
           at: { x: at.x, y: at.y },
           keys: [...new Set(missing.map((key) => key.split('/')[0] ?? key)), ...missing],
