@@ -7,7 +7,7 @@ import { nameOf, namesOf } from './names.ts';
 import { placesOf } from './places.ts';
 
 /** What a screen reader says of the table: what is chosen and where it lies, or what there is. */
-export function describe(state: { readonly survey: Survey; readonly chosen: Keys }): string {
+export function description(state: { readonly survey: Survey; readonly chosen: Keys }): string {
   const { survey, chosen } = state;
   const { arena, unit } = survey.course;
   const [key, more] = chosen;
