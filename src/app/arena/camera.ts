@@ -1,0 +1,71 @@
+import type { Arena } from '../../core/course/course.ts';
+import type { Point } from '../../core/plane/point.ts';
+
+/** How ground becomes screen: +y up the screen, or turned a quarter so that +x runs up it (tall screens). */
+export interface Camera {
+  /** Pixels a metre. */
+  readonly scale: number;
+  /** Where the arena's datum corner is on the screen, pixels. */
+  readonly x: number;
+  readonly y: number;
+  readonly turned: boolean;
+}
+
+export interface Size {
+  readonly width: number;
+  readonly height: number;
+}
+
+/** Pixels kept free around the arena when it is fitted. */
+const EDGE = 34;
+const LEAST_SCALE = 1.5;
+const MOST_SCALE = 400;
+
+export function screenOf(camera: Camera, at: Point): Point<'screen'> {
+  return camera.turned
+    ? { x: camera.x - at.y * camera.scale, y: camera.y - at.x * camera.scale }
+    : { x: camera.x + at.x * camera.scale, y: camera.y - at.y * camera.scale };
+}
+
+export function groundOf(camera: Camera, at: Point<'screen'>): Point {
+  const right = (at.x - camera.x) / camera.scale;
+  const up = (camera.y - at.y) / camera.scale;
+  return camera.turned ? { x: up, y: -right } : { x: right, y: up };
+}
+
+/** The whole arena in the middle, turned when that shows it clearly larger. */
+export function fitted(arena: Arena, size: Size): Camera {
+  const width = Math.max(1, size.width - 2 * EDGE);
+  const height = Math.max(1, size.height - 2 * EDGE);
+  const lying = Math.min(width / arena.length, height / arena.width);
+  const standing = Math.min(width / arena.width, height / arena.length);
+  const turned = standing > lying * 1.15;
+  const scale = clamped(turned ? standing : lying);
+  return centred({ scale, x: 0, y: 0, turned }, { x: arena.length / 2, y: arena.width / 2 }, size);
+}
+
+/** Zoomed so that what is under `about` stays under it. */
+export function zoomed(camera: Camera, factor: number, about: Point<'screen'>): Camera {
+  const scale = clamped(camera.scale * factor);
+  const real = scale / camera.scale;
+  return {
+    ...camera,
+    scale,
+    x: about.x + (camera.x - about.x) * real,
+    y: about.y + (camera.y - about.y) * real,
+  };
+}
+
+export function panned(camera: Camera, dx: number, dy: number): Camera {
+  return { ...camera, x: camera.x + dx, y: camera.y + dy };
+}
+
+/** With the given place on the ground in the middle of the screen. */
+export function centred(camera: Camera, at: Point, size: Size): Camera {
+  const now = screenOf(camera, at);
+  return panned(camera, size.width / 2 - now.x, size.height / 2 - now.y);
+}
+
+function clamped(scale: number): number {
+  return Math.min(MOST_SCALE, Math.max(LEAST_SCALE, scale));
+}

@@ -1,0 +1,96 @@
+import type { Context as KonvaContext } from 'konva/lib/Context';
+import { Shape } from 'konva/lib/Shape';
+import { useCallback, useSyncExternalStore } from 'react';
+import { Layer, Shape as InkShape, Stage } from 'react-konva/lib/ReactKonvaCore';
+import { useDeskState } from '../desk-context.tsx';
+import { useViewState } from '../view.ts';
+import { inkBadges } from './badges.ts';
+import { inkGround } from './ground.ts';
+import { DARK, LIGHT, type Looks } from './inks.ts';
+import { inkMarks } from './marks.ts';
+import { inkChosen, inkLabels, inkThings } from './things.ts';
+import { inkTape } from './tape-mark.ts';
+import { inkTravel } from './travel.ts';
+
+// Named so that the bundler keeps the one shape the core build does not register by itself.
+void Shape;
+
+type Draw = (context: CanvasRenderingContext2D) => void;
+
+/** One canvas a layer, each inked by one function from the course: nothing in it can be dragged or go astray. */
+export function Layers() {
+  const size = useViewState((state) => state.size);
+  if (size.width === 0 || size.height === 0) return null;
+  return (
+    <Stage width={size.width} height={size.height} listening={false}>
+      <GroundLayer />
+      <ThingsLayer />
+      <OverLayer />
+    </Stage>
+  );
+}
+
+function Inked({ draw }: { readonly draw: Draw }) {
+  return (
+    <Layer listening={false}>
+      <InkShape sceneFunc={(context: KonvaContext) => draw(context._context)} listening={false} perfectDrawEnabled={false} />
+    </Layer>
+  );
+}
+
+function GroundLayer() {
+  const looks = useLooks();
+  const camera = useViewState((state) => state.camera);
+  const arena = useDeskState((state) => state.course.arena);
+  const unit = useDeskState((state) => state.course.unit);
+  return <Inked draw={(context) => inkGround(context, { arena, unit, camera, looks })} />;
+}
+
+function ThingsLayer() {
+  const looks = useLooks();
+  const { camera, size, pointed } = useViewState((state) => state);
+  const survey = useDeskState((state) => state.survey);
+  const chosen = useDeskState((state) => state.chosen);
+  return (
+    <Inked
+      draw={(context) => {
+        inkThings(context, survey, { camera, looks });
+        inkTravel(context, survey, { camera, looks, pointed });
+        inkLabels(context, survey, { camera, looks, size, chosen });
+      }}
+    />
+  );
+}
+
+function OverLayer() {
+  const looks = useLooks();
+  const { camera, pointed } = useViewState((state) => state);
+  const survey = useDeskState((state) => state.survey);
+  const chosen = useDeskState((state) => state.chosen);
+  const findings = useDeskState((state) => state.findings);
+  const guides = useDeskState((state) => state.guides);
+  return (
+    <Inked
+      draw={(context) => {
+        inkChosen(context, survey, { camera, looks, chosen });
+        const gap = pointed?.kind === 'gap' ? survey.line.gaps[pointed.gap] : undefined;
+        if (gap !== undefined) inkTape(context, gap.ends, { camera, looks });
+        inkBadges(context, findings, { camera, looks, pointed });
+        const drawing = { ...looks, inks: { ...looks.inks, measure: looks.guide, faint: looks.guide } };
+        for (const guide of guides) inkMarks(context, guide.marks, { camera, looks: drawing });
+      }}
+    />
+  );
+}
+
+const DARK_WISH = '(prefers-color-scheme: dark)';
+
+/** The looks for the theme that the person's system asks for. */
+export function useLooks(): Looks {
+  const listen = useCallback((heard: () => void) => {
+    const wish = window.matchMedia(DARK_WISH);
+    wish.addEventListener('change', heard);
+    return () => wish.removeEventListener('change', heard);
+  }, []);
+  return useSyncExternalStore(listen, () => window.matchMedia(DARK_WISH).matches) ? DARK : LIGHT;
+}

@@ -1,0 +1,133 @@
+import { type KeyboardEvent, type PointerEvent, useEffect, useMemo, useRef } from 'react';
+import type { Desk } from '../../desk/desk.ts';
+import { useDesk, useDeskState } from '../desk-context.tsx';
+import { strokeOf } from '../strokes.ts';
+import { useView, useViewState, type View } from '../view.ts';
+import { createHand, type Finger, type Hand } from './hand.ts';
+import { Layers } from './layers.tsx';
+import { Legend } from './legend.tsx';
+import { Mirror } from './mirror.tsx';
+import { ViewButtons } from './view-buttons.tsx';
+
+const PIXELS_A_LINE = 16;
+const ZOOM_STEP = 1.25;
+
+/** The arena: one focusable drawing. Everything that is done to it goes through the desk, in metres. */
+export function ArenaStage() {
+  const desk = useDesk();
+  const view = useView();
+  const camera = useViewState((state) => state.camera);
+  const gesture = useDeskState((state) => state.gesture);
+  const arena = useDeskState((state) => state.course.arena);
+  const box = useRef<HTMLDivElement>(null);
+  const hand = useMemo(() => handOver(desk, view), [desk, view]);
+
+  useEffect(() => {
+    const element = box.current;
+    if (element === null) return;
+    const measure = () => view.measure({ width: element.clientWidth, height: element.clientHeight }, arena);
+    const watcher = new ResizeObserver(measure);
+    watcher.observe(element);
+    measure();
+    return () => watcher.disconnect();
+  }, [view, arena]);
+  useWheel(box, view);
+
+  const pointer = (tell: (finger: Finger) => void) => (event: PointerEvent<HTMLDivElement>) =>
+    tell(fingerOf(event));
+  const down = (event: PointerEvent<HTMLDivElement>) => {
+    // Jumping to the focus would scroll a phone's page away under the finger.
+    event.currentTarget.focus({ preventScroll: true });
+    event.currentTarget.setPointerCapture(event.pointerId);
+    if (event.button === 1) event.preventDefault();
+    hand.down(fingerOf(event));
+  };
+  return (
+    <div className="arena">
+      {/* biome-ignore lint/a11y/useAriaPropsSupportedByRole: an application takes a label and a description. */}
+      <div
+        ref={box}
+        className={gesture === null ? 'arena-ground' : 'arena-ground is-busy'}
+        role="application"
+        aria-label="Arena, seen from above"
+        aria-describedby="arena-keys arena-contents"
+        // biome-ignore lint/a11y/noNoninteractiveTabindex: the arena takes key strokes.
+        tabIndex={0}
+        data-scale={camera.scale}
+        data-origin={`${camera.x} ${camera.y}`}
+        data-turned={camera.turned}
+        onPointerDown={down}
+        onPointerMove={pointer(hand.move)}
+        onPointerUp={pointer(hand.up)}
+        onPointerCancel={pointer(hand.cancel)}
+        onContextMenu={(event) => event.preventDefault()}
+        onKeyDown={(event) => stroked(event, { desk, view, hand })}
+        onKeyUp={(event) => event.key === ' ' && hand.hold(false)}
+        onBlur={() => hand.hold(false)}
+      >
+        <Layers />
+      </div>
+      <Mirror />
+      <Legend />
+      <ViewButtons />
+    </div>
+  );
+}
+
+function handOver(desk: Desk, view: View): Hand {
+  return createHand({
+    camera: () => view.state().camera,
+    touch: (touch) => desk.touch(touch),
+    pan: view.pan,
+    zoom: view.zoom,
+  });
+}
+
+function fingerOf(event: PointerEvent<HTMLDivElement>): Finger {
+  const box = event.currentTarget.getBoundingClientRect();
+  return {
+    id: event.pointerId,
+    kind: event.pointerType,
+    at: { x: event.clientX - box.left, y: event.clientY - box.top },
+    button: event.button,
+    shift: event.shiftKey,
+    alt: event.altKey,
+  };
+}
+
+function stroked(
+  event: KeyboardEvent<HTMLDivElement>,
+  { desk, view, hand }: { readonly desk: Desk; readonly view: View; readonly hand: Hand },
+): void {
+  const stroke = strokeOf(event);
+  if (stroke.key === ' ') hand.hold(true);
+  const zoom = stroke.mod || stroke.alt ? undefined : ({ '+': ZOOM_STEP, '=': ZOOM_STEP, '-': 1 / ZOOM_STEP } as const)[stroke.key];
+  if (zoom !== undefined) view.zoom(zoom);
+  else if (stroke.key === '0' && !stroke.mod) view.fit();
+  else if (!desk.press(stroke) && stroke.key !== ' ') return;
+  event.preventDefault();
+  event.stopPropagation();
+}
+
+/** React listens to the wheel passively; a picture that zooms must keep the page from scrolling. */
+function useWheel(box: { readonly current: HTMLDivElement | null }, view: View): void {
+  useEffect(() => {
+    const element = box.current;
+    if (element === null) return;
+    const wheel = (event: WheelEvent) => {
+      event.preventDefault();
+      const unit = event.deltaMode === 1 ? PIXELS_A_LINE : 1;
+      if (event.shiftKey || (event.deltaX !== 0 && !event.ctrlKey)) {
+        const sideways = event.shiftKey && event.deltaX === 0;
+        view.pan(-unit * (sideways ? event.deltaY : event.deltaX), sideways ? 0 : -unit * event.deltaY);
+        return;
+      }
+      const frame = element.getBoundingClientRect();
+      const speed = event.ctrlKey ? 0.01 : 0.0016;
+      const factor = Math.exp(-Math.max(-240, Math.min(240, event.deltaY * unit)) * speed);
+      view.zoom(factor, { x: event.clientX - frame.left, y: event.clientY - frame.top });
+    };
+    element.addEventListener('wheel', wheel, { passive: false });
+    return () => element.removeEventListener('wheel', wheel);
+  }, [box, view]);
+}

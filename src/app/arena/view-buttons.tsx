@@ -1,0 +1,21 @@
+import { Maximize, Minus, Plus } from 'lucide-react';
+import { useView } from '../view.ts';
+
+export function ViewButtons() {
+  const view = useView();
+  return (
+    <fieldset className="view-buttons">
+      <legend className="unseen">View of the arena</legend>
+      <button type="button" onClick={() => view.zoom(1 / 1.4)} aria-label="Zoom out" title="Zoom out (−)">
+        <Minus aria-hidden="true" />
+      </button>
+      <button type="button" onClick={() => view.zoom(1.4)} aria-label="Zoom in" title="Zoom in (+)">
+        <Plus aria-hidden="true" />
+      </button>
+      <button type="button" onClick={() => view.fit()} title="Show the whole arena (0)">
+        <Maximize aria-hidden="true" />
+        <span>Whole arena</span>
+      </button>
+    </fieldset>
+  );
+}

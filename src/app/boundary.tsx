@@ -1,0 +1,40 @@
+import { Component, type ReactNode } from 'react';
+
+interface Props {
+  readonly children: ReactNode;
+  /** The course as a file, as it was last on the table. */
+  saved(): Blob;
+  save(blob: Blob, name: string): void;
+}
+
+/** When the drawing of the app itself fails: a sentence and the course as a file, instead of a blank page. */
+export class Boundary extends Component<Props, { readonly failure: string | null }> {
+  override state = { failure: null };
+
+  static getDerivedStateFromError(failure: unknown): { readonly failure: string } {
+    return { failure: failure instanceof Error ? failure.message : String(failure) };
+  }
+
+  override render(): ReactNode {
+    if (this.state.failure === null) return this.props.children;
+    return (
+      <main className="fallen" role="alert">
+        <h1>Something in Polewright broke</h1>
+        <p>Your course is safe. Take it as a file first, then load the page again.</p>
+        <p>
+          <button
+            type="button"
+            className="button primary"
+            onClick={() => this.props.save(this.props.saved(), 'rescued.course.json')}
+          >
+            Save the course as a file
+          </button>{' '}
+          <button type="button" className="button" onClick={() => location.reload()}>
+            Load the page again
+          </button>
+        </p>
+        <p className="small">What was said: {this.state.failure}</p>
+      </main>
+    );
+  }
+}

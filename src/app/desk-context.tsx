@@ -1,0 +1,23 @@
+/** app/ is the thin face over the desk: it inks what the desk knows and passes on what people do. Nothing imports it. */
+import { createContext, type ReactNode, useCallback, useContext, useSyncExternalStore } from 'react';
+import type { Desk, DeskState } from '../desk/desk.ts';
+
+const DeskContext = createContext<Desk | null>(null);
+
+export function DeskProvider({ desk, children }: { readonly desk: Desk; readonly children: ReactNode }) {
+  return <DeskContext value={desk}>{children}</DeskContext>;
+}
+
+/** The desk on which the course lies. */
+export function useDesk(): Desk {
+  const desk = useContext(DeskContext);
+  if (desk === null) throw new Error('useDesk: there is no DeskProvider above');
+  return desk;
+}
+
+/** A part of the desk's state, read again after each change. `pick` must answer with something that the state holds. */
+export function useDeskState<Part>(pick: (state: DeskState) => Part): Part {
+  const desk = useDesk();
+  const listen = useCallback((heard: () => void) => desk.listen(heard), [desk]);
+  return useSyncExternalStore(listen, () => pick(desk.state()));
+}

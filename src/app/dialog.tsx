@@ -1,0 +1,33 @@
+import { type ReactNode, useEffect, useId, useRef } from 'react';
+
+/** A modal dialog of the browser: focus stays in it, Escape closes it, and the focus goes back. */
+export function Dialog({
+  title,
+  close,
+  children,
+  wide,
+}: {
+  readonly title: string;
+  close(): void;
+  readonly children: ReactNode;
+  readonly wide?: true;
+}) {
+  const id = useId();
+  const dialog = useRef<HTMLDialogElement>(null);
+  useEffect(() => {
+    const element = dialog.current;
+    element?.showModal();
+    return () => element?.close();
+  }, []);
+  return (
+    <dialog ref={dialog} className={wide ? 'dialog wide' : 'dialog'} aria-labelledby={id} onClose={close}>
+      <h2 id={id}>{title}</h2>
+      {children}
+      <div className="dialog-end">
+        <button type="button" className="button primary" onClick={close}>
+          Close
+        </button>
+      </div>
+    </dialog>
+  );
+}

@@ -1,0 +1,113 @@
+import { ChevronDown, FolderOpen } from 'lucide-react';
+import { useId, useRef, useState } from 'react';
+import { blankCourse } from '../../core/course/blank.ts';
+import type { CourseReading } from '../../core/files/read.ts';
+import type { LengthUnit } from '../../core/measure/quantity.ts';
+import { useDesk, useDeskState } from '../desk-context.tsx';
+import { Dialog } from '../dialog.tsx';
+import { openedFile, savedFile } from './files.ts';
+import { STARTERS } from './starters.ts';
+
+interface Told {
+  readonly title: string;
+  readonly says: readonly string[];
+}
+
+/** New, open, save, starters, units. */
+export function FileMenu() {
+  const desk = useDesk();
+  const id = useId();
+  const menu = useRef<HTMLDivElement>(null);
+  const unit = useDeskState((state) => state.course.unit);
+  const [told, setTold] = useState<Told | null>(null);
+  const shut = () => menu.current?.hidePopover();
+
+  const take = (reading: CourseReading | null) => {
+    if (reading === null) return;
+    if (reading.kind === 'refused') {
+      setTold({
+        title: 'This file was not opened',
+        says: [reading.why, 'The course that was open is still here, unchanged.'],
+      });
+      return;
+    }
+    desk.open(reading.course);
+    if (reading.mends.length > 0) setTold({ title: 'Opened, with something mended', says: reading.mends });
+  };
+  const save = async () => {
+    shut();
+    const says = await savedFile(desk.state().course);
+    if (says !== null && !says.startsWith('Saved')) setTold({ title: 'Not saved', says: [says] });
+  };
+  const open = async () => {
+    shut();
+    take(await openedFile());
+  };
+  const begin = (fresh: LengthUnit) => {
+    shut();
+    desk.open(blankCourse({ unit: fresh }));
+  };
+  const measure = (next: LengthUnit) => {
+    shut();
+    if (next !== unit) desk.edit('Change the unit', (course) => ({ ...course, unit: next }));
+  };
+  return (
+    <>
+      <button type="button" className="quiet worded" popoverTarget={id}>
+        <FolderOpen aria-hidden="true" />
+        <span>File</span>
+        <ChevronDown aria-hidden="true" className="tiny" />
+      </button>
+      <div id={id} ref={menu} popover="auto" className="menu">
+        <button type="button" onClick={() => begin('ft')}>
+          New course in feet
+        </button>
+        <button type="button" onClick={() => begin('m')}>
+          New course in metres
+        </button>
+        <hr />
+        <button type="button" onClick={() => void open()}>
+          Open a file…
+        </button>
+        <button type="button" onClick={() => void save()}>
+          Save as a file…
+        </button>
+        {STARTERS.length > 0 && (
+          <>
+            <hr />
+            <h3>Starters</h3>
+            {STARTERS.map((each) => (
+              <button
+                key={each.name}
+                type="button"
+                onClick={() => {
+                  shut();
+                  void each.read().then(take);
+                }}
+              >
+                {each.title}
+              </button>
+            ))}
+          </>
+        )}
+        <hr />
+        <fieldset>
+          <legend>Lengths are shown in</legend>
+          <label className="tick">
+            <input type="radio" name={id} checked={unit === 'ft'} onChange={() => measure('ft')} /> feet and inches
+          </label>
+          <label className="tick">
+            <input type="radio" name={id} checked={unit === 'm'} onChange={() => measure('m')} /> metres
+          </label>
+        </fieldset>
+      </div>
+      {told !== null && (
+        <Dialog title={told.title} close={() => setTold(null)}>
+          {told.says.map((sentence) => (
+            <p key={sentence}>{sentence}</p>
+          ))}
+        </Dialog>
+      )}
+    </>
+  );
+}

@@ -1,0 +1,41 @@
+import { fileOpen, fileSave } from 'browser-fs-access';
+import type { Course } from '../../core/course/course.ts';
+import { type CourseReading, readCourse } from '../../core/files/read.ts';
+import { writeCourse } from '../../core/files/write.ts';
+import { fileName } from '../post/export.ts';
+
+const KIND = { mimeTypes: ['application/json'], extensions: ['.json'], description: 'Course' };
+
+/** Lets the person choose a file and reads it; null when they changed their mind. */
+export async function openedFile(): Promise<CourseReading | null> {
+  try {
+    const file = await fileOpen(KIND);
+    return readCourse(await file.text());
+  } catch (failure) {
+    if (isCancelled(failure)) return null;
+    return { kind: 'refused', why: `The file could not be read: ${reasonOf(failure)}` };
+  }
+}
+
+/** Saves the course where the person wants it; says what came of it, null when they changed their mind. */
+export async function savedFile(course: Course): Promise<string | null> {
+  const name = `${fileName(course.title)}.course.json`;
+  try {
+    await fileSave(courseBlob(course), { ...KIND, fileName: name });
+    return `Saved as ${name}.`;
+  } catch (failure) {
+    return isCancelled(failure) ? null : `The file could not be saved: ${reasonOf(failure)} Try another folder.`;
+  }
+}
+
+export function courseBlob(course: Course): Blob {
+  return new Blob([writeCourse(course)], { type: 'application/json' });
+}
+
+function isCancelled(failure: unknown): boolean {
+  return failure instanceof DOMException && failure.name === 'AbortError';
+}
+
+function reasonOf(failure: unknown): string {
+  return failure instanceof Error ? failure.message : String(failure);
+}

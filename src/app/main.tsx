@@ -1,0 +1,34 @@
+import { StrictMode } from 'react';
+import { createRoot } from 'react-dom/client';
+import { createDesk } from '../desk/create.ts';
+import { Boundary } from './boundary.tsx';
+import { DeskProvider } from './desk-context.tsx';
+import { saveDownload } from './file/download.ts';
+import { courseBlob } from './file/files.ts';
+import { Shell } from './shell.tsx';
+import { starter } from './starter.ts';
+import './styles/ground.css';
+import './styles/shell.css';
+import './styles/panels.css';
+import './styles/arena.css';
+import './styles/strip.css';
+import './styles/post.css';
+import { createView, ViewContext } from './view.ts';
+
+const place = document.getElementById('app');
+if (place === null) throw new Error('main: index.html has no element with the id "app"');
+
+const desk = createDesk(starter());
+const view = createView(desk.state().course.arena);
+
+createRoot(place).render(
+  <StrictMode>
+    <Boundary saved={() => courseBlob(desk.state().course)} save={saveDownload}>
+      <DeskProvider desk={desk}>
+        <ViewContext value={view}>
+          <Shell />
+        </ViewContext>
+      </DeskProvider>
+    </Boundary>
+  </StrictMode>,
+);

@@ -1,0 +1,104 @@
+import { PanelRightClose, PanelRightOpen } from 'lucide-react';
+import { type ComponentType, type ReactNode, useState } from 'react';
+import type { Arrangement } from './arrangement.ts';
+import { TabList } from './tab-list.tsx';
+
+/** A panel of a stage. On small screens the panels of a stage are the tabs of one. */
+export interface Panel {
+  readonly id: string;
+  readonly title: string;
+  readonly side: 'left' | 'right';
+  readonly body: ComponentType;
+  /** Takes the height that the others leave. */
+  readonly grows?: true;
+}
+
+/** The panels round the middle, as the arrangement wants them. */
+export function Panels({
+  panels,
+  arrangement,
+  children,
+}: {
+  readonly panels: readonly Panel[];
+  readonly arrangement: Arrangement;
+  readonly children: ReactNode;
+}) {
+  if (arrangement !== 'wide') {
+    return (
+      <div className={`bench bench-${arrangement}`}>
+        <div className="middle">{children}</div>
+        <TabbedPanels panels={panels} arrangement={arrangement} />
+      </div>
+    );
+  }
+  return (
+    <div className="bench bench-wide">
+      <Side panels={panels} side="left" />
+      <div className="middle">{children}</div>
+      <Side panels={panels} side="right" />
+    </div>
+  );
+}
+
+function Side({ panels, side }: { readonly panels: readonly Panel[]; readonly side: Panel['side'] }) {
+  return (
+    <aside className={`side side-${side}`} aria-label={side === 'left' ? 'Left panel' : 'Right panel'}>
+      {panels
+        .filter((panel) => panel.side === side)
+        .map(({ id, title, body: Body, grows }) => (
+          <section key={id} className={grows ? 'panel grows' : 'panel'} aria-labelledby={`panel-${id}`}>
+            <h2 id={`panel-${id}`}>{title}</h2>
+            <Body />
+          </section>
+        ))}
+    </aside>
+  );
+}
+
+function TabbedPanels({
+  panels,
+  arrangement,
+}: {
+  readonly panels: readonly Panel[];
+  readonly arrangement: Arrangement;
+}) {
+  const [wanted, setWanted] = useState('');
+  const [isOpen, setOpen] = useState(true);
+  const shown = panels.find((panel) => panel.id === wanted) ?? panels[0];
+  if (shown === undefined) return null;
+  const Body = shown.body;
+  const Icon = isOpen ? PanelRightClose : PanelRightOpen;
+  const choose = (id: string) => {
+    setWanted(id);
+    setOpen(true);
+  };
+  return (
+    <aside className={isOpen ? 'tabbed' : 'tabbed is-shut'} aria-label="Panel">
+      <div className="tabbed-head">
+        {(isOpen || arrangement === 'narrow') && (
+          <TabList
+            label="Panels"
+            className="panel-tabs"
+            tabs={panels.map(({ id, title }) => ({ id, title, controls: 'panel-shown' }))}
+            chosen={shown.id}
+            choose={choose}
+          />
+        )}
+        <button
+          type="button"
+          className="quiet"
+          aria-expanded={isOpen}
+          aria-label={isOpen ? 'Hide the panel' : 'Show the panel'}
+          onClick={() => setOpen(!isOpen)}
+        >
+          <Icon aria-hidden="true" className={arrangement === 'narrow' ? 'quarter' : ''} />
+        </button>
+      </div>
+      {isOpen && (
+        <section id="panel-shown" className="panel grows" role="tabpanel" aria-label={shown.title}>
+          <Body />
+        </section>
+      )}
+    </aside>
+  );
+}

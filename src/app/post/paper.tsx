@@ -1,0 +1,76 @@
+import { FileDown } from 'lucide-react';
+import { useState } from 'react';
+import type { Ask, Paper } from '../../sheets/sheet.ts';
+import { useDeskState } from '../desk-context.tsx';
+import { ChoiceField } from '../set/choice-field.tsx';
+import { useView, useViewState } from '../view.ts';
+import { exportedPattern } from './export.ts';
+
+const PAPERS: Readonly<Record<Paper, string>> = { letter: 'Letter', a4: 'A4' };
+const ORIENTATIONS: Readonly<Record<Ask['orientation'], string>> = {
+  fit: 'As it fits best',
+  portrait: 'Upright',
+  landscape: 'Lying',
+};
+const SCALES: Readonly<Record<string, string>> = {
+  fit: 'Largest that fits',
+  ...Object.fromEntries([100, 150, 200, 250, 300, 400, 500].map((each) => [String(each), `1:${each}`])),
+};
+
+/** The paper, and the file. */
+export function PaperPanel() {
+  const view = useView();
+  const ask = useViewState((state) => state.ask);
+  const survey = useDeskState((state) => state.survey);
+  const [state, setState] = useState<{ readonly kind: 'rest' | 'busy' | 'done' | 'failed'; readonly says: string }>({
+    kind: 'rest',
+    says: '',
+  });
+  const isEmpty = survey.layout.ride.legs.length === 0;
+  const save = async () => {
+    setState({ kind: 'busy', says: 'Drawing the PDF…' });
+    try {
+      setState({ kind: 'done', says: await exportedPattern(survey, ask) });
+    } catch (failure) {
+      const why = failure instanceof Error ? failure.message : String(failure);
+      setState({ kind: 'failed', says: `The PDF could not be written: ${why} The course is not affected.` });
+    }
+  };
+  const scale = (text: string) => {
+    const { scale: _, ...rest } = ask;
+    view.print(text === 'fit' ? rest : { ...rest, scale: Number(text) });
+  };
+  const scales = ask.scale === undefined ? SCALES : { ...SCALES, [String(ask.scale)]: `1:${ask.scale}` };
+  return (
+    <div className="tape">
+      <div className="fields">
+        <ChoiceField
+          label="Paper"
+          value={ask.paper}
+          options={PAPERS}
+          choose={(paper) => view.print({ ...ask, paper: paper as Paper })}
+        />
+        <ChoiceField
+          label="Page"
+          value={ask.orientation}
+          options={ORIENTATIONS}
+          choose={(orientation) => view.print({ ...ask, orientation: orientation as Ask['orientation'] })}
+        />
+        <ChoiceField label="Scale" value={String(ask.scale ?? 'fit')} options={scales} choose={scale} />
+      </div>
+      <button
+        type="button"
+        className="button primary large"
+        disabled={state.kind === 'busy'}
+        onClick={() => void save()}
+      >
+        <FileDown aria-hidden="true" />
+        Export PDF
+      </button>
+      {isEmpty && <p className="caution">Nothing is ridden yet: the page will show an empty arena.</p>}
+      <p role="status" className={state.kind === 'failed' ? 'refusal' : 'small'}>
+        {state.says}
+      </p>
+    </div>
+  );
+}

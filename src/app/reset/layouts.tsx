@@ -1,0 +1,69 @@
+import { Copy, Trash2 } from 'lucide-react';
+import { layoutChosen, layoutCopied, layoutErased, layoutRenamed } from '../../core/course/layouts.ts';
+import { useDesk, useDeskState } from '../desk-context.tsx';
+import { TypedField } from '../set/typed-field.tsx';
+import { counted } from '../words.ts';
+
+/** The alternatives of the course: one is shown and worked on. */
+export function LayoutsPanel() {
+  const desk = useDesk();
+  const course = useDeskState((state) => state.course);
+  return (
+    <div className="layouts">
+      <p className="lead">A course can hold several layouts, one for each class of the day.</p>
+      <ul className="rows">
+        {course.layouts.map((layout) => {
+          const isShown = layout.id === course.current;
+          return (
+            <li key={layout.id} className="layout">
+              <button
+                type="button"
+                className="row"
+                aria-pressed={isShown}
+                onClick={() => desk.edit(`Show ${layout.title}`, (now) => layoutChosen(now, layout.id))}
+              >
+                <span className="row-title">
+                  {layout.title}
+                  <small>{counted(layout.obstacles.length, 'obstacle')}</small>
+                </span>
+                {isShown && <span className="shown-tag">shown</span>}
+              </button>
+            </li>
+          );
+        })}
+      </ul>
+      <ShownLayout key={course.current} />
+      <div className="button-row">
+        <button
+          type="button"
+          className="button primary"
+          onClick={() => desk.edit('Copy the layout', (now) => layoutCopied(now))}
+        >
+          <Copy aria-hidden="true" />
+          Copy this layout
+        </button>
+        <button
+          type="button"
+          className="button danger"
+          disabled={course.layouts.length < 2}
+          onClick={() => desk.edit('Delete the layout', (now) => layoutErased(now, now.current))}
+        >
+          <Trash2 aria-hidden="true" />
+          Delete it
+        </button>
+      </div>
+    </div>
+  );
+}
+
+function ShownLayout() {
+  const desk = useDesk();
+  const layout = useDeskState((state) => state.survey.layout);
+  const rename = (text: string) => {
+    const title = text.trim();
+    if (title === '') return 'A layout needs a name.';
+    desk.edit('Rename the layout', (course) => layoutRenamed(course, layout.id, title));
+    return undefined;
+  };
+  return <TypedField wide label="Name of the layout that is shown" value={layout.title} send={rename} />;
+}

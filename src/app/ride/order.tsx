@@ -1,0 +1,79 @@
+import { ArrowDown, ArrowUp } from 'lucide-react';
+import { type DragEvent, useState } from 'react';
+import { reordered } from '../../core/course/edits.ts';
+import { useDesk, useDeskState } from '../desk-context.tsx';
+import { useView, useViewState } from '../view.ts';
+import { GAIT_WORDS, obstacleTitle } from '../words.ts';
+
+/** The order of the go: move a row with its buttons, or drag it. */
+export function OrderPanel() {
+  const desk = useDesk();
+  const view = useView();
+  const survey = useDeskState((state) => state.survey);
+  const chosen = useDeskState((state) => state.chosen);
+  const pointed = useViewState((state) => state.pointed);
+  const [dragged, setDragged] = useState<string | null>(null);
+  const { legs } = survey.layout.ride;
+  if (legs.length === 0) {
+    return <p className="empty">Nothing is ridden yet. Add obstacles at Set: each one joins the go at its end.</p>;
+  }
+  const titleOf = (id: string) => {
+    const obstacle = survey.layout.obstacles.find((each) => each.id === id);
+    return obstacle === undefined ? id : obstacleTitle(obstacle, survey.layout);
+  };
+  const put = (leg: string, to: number) =>
+    desk.edit('Reorder the go', (course) => reordered(course, leg, Math.max(0, Math.min(legs.length - 1, to))));
+  const drop = (event: DragEvent, to: number) => {
+    event.preventDefault();
+    if (dragged !== null) put(dragged, to);
+    setDragged(null);
+  };
+  return (
+    <ol className="rows order">
+      {legs.map((leg, index) => (
+        <li
+          key={leg.id}
+          draggable
+          className={`${dragged === leg.id ? 'is-dragged' : ''} ${pointed?.kind === 'leg' && pointed.leg === index ? 'is-pointed' : ''}`}
+          onDragStart={() => setDragged(leg.id)}
+          onDragEnd={() => setDragged(null)}
+          onDragOver={(event) => event.preventDefault()}
+          onDrop={(event) => drop(event, index)}
+          onPointerEnter={() => view.point({ kind: 'leg', leg: index })}
+          onPointerLeave={() => view.point(null)}
+        >
+          <button
+            type="button"
+            className="row"
+            aria-pressed={chosen.includes(leg.obstacle)}
+            onClick={() => desk.choose([leg.obstacle])}
+          >
+            <span className="number">{index + 1}</span>
+            <span className="row-title">
+              {titleOf(leg.obstacle)}
+              <small className={`gait ${leg.gait}`}>{GAIT_WORDS[leg.gait]}</small>
+            </span>
+          </button>
+          <button
+            type="button"
+            className="quiet"
+            disabled={index === 0}
+            aria-label={`Ride ${titleOf(leg.obstacle)} earlier`}
+            onClick={() => put(leg.id, index - 1)}
+          >
+            <ArrowUp aria-hidden="true" />
+          </button>
+          <button
+            type="button"
+            className="quiet"
+            disabled={index === legs.length - 1}
+            aria-label={`Ride ${titleOf(leg.obstacle)} later`}
+            onClick={() => put(leg.id, index + 1)}
+          >
+            <ArrowDown aria-hidden="true" />
+          </button>
+        </li>
+      ))}
+    </ol>
+  );
+}

@@ -1,0 +1,94 @@
+import { placedObstacle } from '../../core/course/placed.ts';
+import { made } from '../../core/obstacles/made.ts';
+import type { Mark } from '../../core/plane/mark.ts';
+import type { Point } from '../../core/plane/point.ts';
+import { ORIGIN } from '../../core/plane/pose.ts';
+import type { Bounds } from '../../core/plane/ring.ts';
+import { useLooks } from '../arena/layers.tsx';
+import { movedMarks } from '../arena/moved-marks.ts';
+
+/** What a kind builds from its usual values: its marks and the ground it covers, metres. */
+export interface Sketch {
+  readonly marks: readonly Mark[];
+  readonly bounds: Bounds;
+}
+
+const sketches = new Map<string, Sketch | null>();
+
+/** The usual obstacle of a kind as marks; null when its usual values do not build. */
+export function sketchOf(kind: string): Sketch | null {
+  const known = sketches.get(kind);
+  if (known !== undefined) return known;
+  const obstacle = made(kind, kind, {}, ORIGIN);
+  const sketch = 'why' in obstacle ? null : sketched(placedObstacle(obstacle));
+  sketches.set(kind, sketch);
+  return sketch;
+}
+
+function sketched(placed: ReturnType<typeof placedObstacle>): Sketch {
+  return {
+    marks: placed.pieces.flatMap((piece) => movedMarks(piece.figure.marks, piece.pose)),
+    bounds: placed.bounds,
+  };
+}
+
+/** A sketch as a small picture: as large as fits the box, or at `scale` pixels a metre. */
+export function Drawing({
+  sketch,
+  width,
+  height,
+  scale,
+}: {
+  readonly sketch: Sketch;
+  readonly width: number;
+  readonly height: number;
+  readonly scale?: number;
+}) {
+  const { inks } = useLooks();
+  const { bounds } = sketch;
+  const [long, wide] = [bounds.maxX - bounds.minX, bounds.maxY - bounds.minY];
+  const margin = 4;
+  const fit = Math.min((width - 2 * margin) / Math.max(long, 0.3), (height - 2 * margin) / Math.max(wide, 0.3), 26);
+  const k = scale ?? fit;
+  const to = (at: Point) =>
+    `${(width / 2 + (at.x - (bounds.minX + bounds.maxX) / 2) * k).toFixed(1)} ${(height / 2 - (at.y - (bounds.minY + bounds.maxY) / 2) * k).toFixed(1)}`;
+  return (
+    <svg width={width} height={height} viewBox={`0 0 ${width} ${height}`} aria-hidden="true" className="drawing">
+      {sketch.marks.map((mark, index) => {
+        const colour = inks[mark.ink];
+        // biome-ignore lint/suspicious/noArrayIndexKey: marks have no names and never change places.
+        const key = index;
+        switch (mark.kind) {
+          case 'area':
+            return (
+              <path
+                key={key}
+                d={`M${mark.ring.map(to).join('L')}Z`}
+                fill={colour}
+                stroke={mark.ink === 'stripe' ? 'none' : colour}
+                strokeWidth="1.6"
+                strokeLinejoin="round"
+              />
+            );
+          case 'line':
+            return (
+              <path
+                key={key}
+                d={`M${mark.points.map(to).join('L')}`}
+                fill="none"
+                stroke={colour}
+                strokeWidth={Math.max(0.8, (mark.width ?? 0) * k)}
+              />
+            );
+          case 'disc': {
+            const [x, y] = to(mark.at).split(' ');
+            const paint = mark.fill === 'full' ? { fill: colour } : { fill: 'none', stroke: colour };
+            return <circle key={key} cx={x} cy={y} r={Math.max(1.2, mark.radius * k)} {...paint} />;
+          }
+          case 'words':
+            return null;
+        }
+      })}
+    </svg>
+  );
+}

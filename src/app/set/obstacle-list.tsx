@@ -1,0 +1,46 @@
+import { useDesk, useDeskState } from '../desk-context.tsx';
+import { useView } from '../view.ts';
+import { obstacleTitle } from '../words.ts';
+
+/** All obstacles of the layout; choosing one here chooses it in the arena. */
+export function ObstacleListPanel() {
+  const desk = useDesk();
+  const view = useView();
+  const survey = useDeskState((state) => state.survey);
+  const chosen = useDeskState((state) => state.chosen);
+  const findings = useDeskState((state) => state.findings);
+  if (survey.obstacles.length === 0) return <p className="empty">Nothing is in the arena yet. Add the first obstacle.</p>;
+  const first = (id: string) => survey.numbers.get(id)?.[0] ?? Number.POSITIVE_INFINITY;
+  const inOrder = [...survey.obstacles].sort((a, b) => first(a.obstacle.id) - first(b.obstacle.id));
+  return (
+    <ul className="rows">
+      {inOrder.map(({ obstacle }) => {
+        const numbers = survey.numbers.get(obstacle.id)?.join(', ') ?? '–';
+        const isChosen = chosen.some((key) => key === obstacle.id || key.startsWith(`${obstacle.id}/`));
+        const heavy = findings.filter(
+          (finding) => finding.weight !== 'note' && finding.keys.some((key) => key.split('/')[0] === obstacle.id),
+        );
+        return (
+          <li key={obstacle.id}>
+            <button
+              type="button"
+              className="row"
+              aria-pressed={isChosen}
+              onClick={() => desk.choose([obstacle.id])}
+              onDoubleClick={() => view.show(obstacle.pose)}
+            >
+              <span className="number">{numbers}</span>
+              <span className="row-title">{obstacleTitle(obstacle, survey.layout)}</span>
+              {heavy.length > 0 && (
+                <span className={`dot ${heavy.some((each) => each.weight === 'must') ? 'must' : 'should'}`}>
+                  {heavy.length}
+                  <span className="unseen"> findings</span>
+                </span>
+              )}
+            </button>
+          </li>
+        );
+      })}
+    </ul>
+  );
+}

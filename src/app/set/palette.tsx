@@ -1,0 +1,135 @@
+import { type PointerEvent, useRef, useState } from 'react';
+import type { ObstacleKind } from '../../core/obstacles/obstacle.ts';
+import type { Point } from '../../core/plane/point.ts';
+import { palette } from '../../desk/palette.ts';
+import { groundOf } from '../arena/camera.ts';
+import { useDesk } from '../desk-context.tsx';
+import { useView } from '../view.ts';
+import { Drawing, sketchOf } from './drawing.tsx';
+
+/** A pointer that has gone further than this drags; before that it may still be a click. Pixels. */
+const DRAG_FROM = 6;
+
+const GROUPS = palette();
+
+interface Carried {
+  readonly kind: string;
+  readonly x: number;
+  readonly y: number;
+}
+
+/** All obstacle kinds: a click puts one on free ground in view, a drag puts it where it is let go. */
+export function PalettePanel() {
+  const desk = useDesk();
+  const view = useView();
+  const [carried, setCarried] = useState<Carried | null>(null);
+  const [refusal, setRefusal] = useState('');
+  const began = useRef<Carried | null>(null);
+
+  const place = (kind: string, at: Point) => setRefusal(desk.place(kind, {}, at) ?? '');
+  const click = (kind: string) => {
+    const { camera, size } = view.state();
+    const { arena } = desk.state().course;
+    const within = (value: number, most: number) => Math.min(most, Math.max(0, value));
+    const middle = groundOf(camera, { x: size.width / 2, y: size.height / 2 });
+    place(kind, { x: within(middle.x, arena.length), y: within(middle.y, arena.width) });
+  };
+  const down = (event: PointerEvent<HTMLButtonElement>, kind: string) => {
+    if (event.button !== 0) return;
+    began.current = { kind, x: event.clientX, y: event.clientY };
+  };
+  const move = (event: PointerEvent<HTMLButtonElement>) => {
+    const start = began.current;
+    if (start === null) return;
+    if (carried === null && Math.hypot(event.clientX - start.x, event.clientY - start.y) < DRAG_FROM) return;
+    event.currentTarget.setPointerCapture(event.pointerId);
+    setCarried({ kind: start.kind, x: event.clientX, y: event.clientY });
+  };
+  const stop = () => {
+    began.current = null;
+    setCarried(null);
+  };
+  const up = (event: PointerEvent<HTMLButtonElement>) => {
+    const kind = carried?.kind;
+    stop();
+    if (kind === undefined) return;
+    const arena = document.querySelector('.arena-ground');
+    const box = arena?.getBoundingClientRect();
+    if (box === undefined) return;
+    const at: Point<'screen'> = { x: event.clientX - box.left, y: event.clientY - box.top };
+    if (at.x < 0 || at.y < 0 || at.x > box.width || at.y > box.height) return;
+    place(kind, groundOf(view.state().camera, at));
+  };
+  // A pointer that dragged also clicks when it is let go over its own button; only a click that began as one adds.
+  const clicked = (kind: string) => {
+    if (carried === null) click(kind);
+  };
+
+  return (
+    <div className="palette">
+      <p className="lead">Click to add, or drag one to its place.</p>
+      {GROUPS.map((group) => (
+        <section key={group.title} aria-label={group.title}>
+          <h3>{group.title}</h3>
+          <ul className="kinds">
+            {group.kinds.map((kind) => (
+              <li key={kind.id}>
+                <button
+                  type="button"
+                  className="kind"
+                  title={kind.about}
+                  data-kind={kind.id}
+                  onPointerDown={(event) => down(event, kind.id)}
+                  onPointerMove={move}
+                  onPointerUp={up}
+                  onPointerCancel={stop}
+                  onClick={() => clicked(kind.id)}
+                >
+                  <KindPicture kind={kind} />
+                  <span>{kind.title}</span>
+                </button>
+              </li>
+            ))}
+          </ul>
+        </section>
+      ))}
+      {refusal !== '' && (
+        <p className="refusal" role="alert">
+          {refusal}
+        </p>
+      )}
+      {carried !== null && <Ghost carried={carried} scale={view.state().camera.scale} turned={view.state().camera.turned} />}
+    </div>
+  );
+}
+
+function KindPicture({ kind }: { readonly kind: ObstacleKind }) {
+  const sketch = sketchOf(kind.id);
+  return sketch === null ? null : <Drawing sketch={sketch} width={92} height={54} />;
+}
+
+/** What the pointer carries, to the arena's scale. */
+function Ghost({
+  carried,
+  scale,
+  turned,
+}: {
+  readonly carried: Carried;
+  readonly scale: number;
+  readonly turned: boolean;
+}) {
+  const sketch = sketchOf(carried.kind);
+  if (sketch === null) return null;
+  const { bounds } = sketch;
+  const side = Math.hypot(bounds.maxX - bounds.minX, bounds.maxY - bounds.minY) * scale + 16;
+  const style = {
+    left: carried.x - side / 2,
+    top: carried.y - side / 2,
+    transform: turned ? 'rotate(-90deg)' : 'none',
+  };
+  return (
+    <div className="ghost" style={style}>
+      <Drawing sketch={sketch} width={side} height={side} scale={scale} />
+    </div>
+  );
+}

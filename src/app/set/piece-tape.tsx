@@ -1,0 +1,60 @@
+import type { PlacedPiece } from '../../core/course/placed.ts';
+import { printAngle } from '../../core/measure/angle.ts';
+import { printLength } from '../../core/measure/length.ts';
+import { useDesk, useDeskState } from '../desk-context.tsx';
+import { pieceTitle } from '../words.ts';
+import { printedValue } from './printed.ts';
+import { TypedField } from './typed-field.tsx';
+
+/** The exact numbers of one piece, and whether it stays where it is. */
+export function PieceTape({ piece }: { readonly piece: PlacedPiece }) {
+  const desk = useDesk();
+  const unit = useDeskState((state) => state.course.unit);
+  const { key, pose, kind } = piece;
+  const isFixed = piece.piece.fixed === true;
+  const sizes = Object.entries(kind.params).filter(([, param]) => param.kind !== 'choice');
+  const fix = () =>
+    desk.editLayout(isFixed ? `Free ${pieceTitle(piece)}` : `Fix ${pieceTitle(piece)}`, (layout) => ({
+      ...layout,
+      obstacles: layout.obstacles.map((each) =>
+        each.id !== piece.obstacle
+          ? each
+          : {
+              ...each,
+              pieces: each.pieces.map((own) => {
+                if (own.id !== piece.piece.id) return own;
+                const { fixed: _, ...rest } = own;
+                return isFixed ? rest : { ...rest, fixed: true as const };
+              }),
+            },
+      ),
+    }));
+  return (
+    <div className="tape">
+      <p className="tape-title">
+        {pieceTitle(piece)}{' '}
+        <button type="button" className="link" onClick={() => desk.choose([piece.obstacle])}>
+          whole obstacle
+        </button>
+      </p>
+      <div className="fields three">
+        <TypedField label="From west" value={printLength(pose.x, unit)} send={(text) => desk.setPose(key, 'x', text)} />
+        <TypedField label="From south" value={printLength(pose.y, unit)} send={(text) => desk.setPose(key, 'y', text)} />
+        <TypedField label="Turned" value={printAngle(pose.angle)} send={(text) => desk.setPose(key, 'angle', text)} />
+      </div>
+      <label className="tick">
+        <input type="checkbox" checked={isFixed} onChange={fix} />
+        Fixed: stays where it is while others move
+      </label>
+      <h3>Its size</h3>
+      <dl className="facts">
+        {sizes.map(([param, about]) => (
+          <div key={param}>
+            <dt>{about.label}</dt>
+            <dd>{printedValue(about, piece.piece.values[param] ?? about.usual, unit)}</dd>
+          </div>
+        ))}
+      </dl>
+    </div>
+  );
+}

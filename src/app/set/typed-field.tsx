@@ -1,0 +1,71 @@
+import { type KeyboardEvent, useEffect, useId, useRef, useState } from 'react';
+import type { Refusal } from '../../desk/desk.ts';
+
+/**
+ * A field that takes what people type and sends it on Enter or when they leave it. What is refused stays in the field
+ * with the reason beneath; Escape brings back what is true.
+ */
+export function TypedField({
+  label,
+  value,
+  hint,
+  send,
+  wide,
+}: {
+  readonly label: string;
+  readonly value: string;
+  readonly hint?: string | undefined;
+  send(text: string): Refusal;
+  readonly wide?: true;
+}) {
+  const id = useId();
+  const [text, setText] = useState(value);
+  const [refusal, setRefusal] = useState<string | undefined>();
+  const shown = useRef(value);
+  useEffect(() => {
+    shown.current = value;
+    setText(value);
+    setRefusal(undefined);
+  }, [value]);
+  const commit = () => {
+    if (text.trim() === shown.current.trim()) {
+      setRefusal(undefined);
+      return;
+    }
+    const why = send(text);
+    setRefusal(why);
+    // Read but equal to what was there: the value does not change, so the text must be put back by hand.
+    if (why === undefined) setText(shown.current);
+  };
+  const key = (event: KeyboardEvent<HTMLInputElement>) => {
+    if (event.key === 'Enter') commit();
+    if (event.key !== 'Escape') return;
+    setText(shown.current);
+    setRefusal(undefined);
+    event.stopPropagation();
+  };
+  return (
+    <div className={wide ? 'field wide' : 'field'}>
+      <label htmlFor={id}>{label}</label>
+      <input
+        id={id}
+        type="text"
+        value={text}
+        autoComplete="off"
+        spellCheck={false}
+        title={hint}
+        aria-invalid={refusal !== undefined}
+        aria-describedby={refusal === undefined ? undefined : `${id}-why`}
+        onChange={(event) => setText(event.target.value)}
+        onFocus={(event) => event.target.select()}
+        onBlur={commit}
+        onKeyDown={key}
+      />
+      {refusal !== undefined && (
+        <p id={`${id}-why`} className="refusal" role="alert">
+          {refusal}
+        </p>
+      )}
+    </div>
+  );
+}

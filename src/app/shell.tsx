@@ -1,0 +1,122 @@
+import { Redo2, Undo2 } from 'lucide-react';
+import { useEffect } from 'react';
+import type { Stage } from '../desk/desk.ts';
+import { ArenaStage } from './arena/stage.tsx';
+import { useArrangement } from './arrangement.ts';
+import { useDesk, useDeskState } from './desk-context.tsx';
+import { FileMenu } from './file/file-menu.tsx';
+import { HelpButton } from './help/help.tsx';
+import { Panels } from './panels.tsx';
+import { PagePreview } from './post/page-preview.tsx';
+import { Said } from './said.tsx';
+import { panelsOf } from './stages.ts';
+import { Strip } from './strip/strip.tsx';
+import { strokeOf } from './strokes.ts';
+import { TabList } from './tab-list.tsx';
+import { STAGES } from './words.ts';
+
+/** The whole of the app: stages on top, the stage's panels round the arena or the page, the strip below. */
+export function Shell() {
+  const stage = useDeskState((state) => state.stage);
+  const arrangement = useArrangement();
+  useHistoryKeys();
+  const panels = panelsOf(stage, arrangement);
+  return (
+    <div className={`shell shell-${arrangement}`}>
+      <TopBar stage={stage} />
+      <main id="stage" role="tabpanel" aria-label={STAGES.find((each) => each.id === stage)?.title}>
+        <Panels key={stage} panels={panels} arrangement={arrangement}>
+          {stage === 'post' ? <PagePreview /> : <ArenaStage />}
+        </Panels>
+      </main>
+      {stage !== 'post' && arrangement !== 'narrow' && <Strip />}
+      <Said />
+    </div>
+  );
+}
+
+function TopBar({ stage }: { readonly stage: Stage }) {
+  const desk = useDesk();
+  const title = useDeskState((state) => state.course.title);
+  const findings = useDeskState((state) => state.findings.length);
+  return (
+    <header className="top">
+      <div className="brand">
+        <img src={new URL('./mark.svg', import.meta.url).href} alt="" width="30" height="30" />
+        <div className="brand-words">
+          <h1>Polewright</h1>
+          <p className="course-title" title={title}>
+            {title === '' ? 'Untitled course' : title}
+          </p>
+        </div>
+      </div>
+      <TabList
+        label="Stages"
+        className="stage-tabs"
+        chosen={stage}
+        choose={(id) => desk.go(id as Stage)}
+        tabs={STAGES.map(({ id, title: name, does }) => ({
+          id,
+          title: name,
+          controls: 'stage',
+          hint: does,
+          ...(id === 'check' && findings > 0 ? { badge: String(findings) } : {}),
+        }))}
+      />
+      <div className="top-tools">
+        <UndoButtons />
+        <FileMenu />
+        <HelpButton />
+      </div>
+    </header>
+  );
+}
+
+function UndoButtons() {
+  const desk = useDesk();
+  const { steps, present } = useDeskState((state) => state.history);
+  const undoes = present > 0 ? steps[present]?.label : undefined;
+  const redoes = steps[present + 1]?.label;
+  return (
+    <>
+      <button
+        type="button"
+        className="quiet"
+        disabled={undoes === undefined}
+        onClick={() => desk.undo()}
+        aria-label={undoes === undefined ? 'Undo' : `Undo: ${undoes}`}
+        title={undoes === undefined ? 'Nothing to undo' : `Undo: ${undoes}`}
+      >
+        <Undo2 aria-hidden="true" />
+      </button>
+      <button
+        type="button"
+        className="quiet"
+        disabled={redoes === undefined}
+        onClick={() => desk.redo()}
+        aria-label={redoes === undefined ? 'Redo' : `Redo: ${redoes}`}
+        title={redoes === undefined ? 'Nothing to redo' : `Redo: ${redoes}`}
+      >
+        <Redo2 aria-hidden="true" />
+      </button>
+    </>
+  );
+}
+
+/** Undo and redo by keys from anywhere, save in a field that takes text: there they are the field's own. */
+function useHistoryKeys(): void {
+  const desk = useDesk();
+  useEffect(() => {
+    const pressed = (event: KeyboardEvent) => {
+      const stroke = strokeOf(event);
+      if (!stroke.mod || !['z', 'y'].includes(stroke.key.toLowerCase()) || takesText(event.target)) return;
+      if (desk.press(stroke)) event.preventDefault();
+    };
+    window.addEventListener('keydown', pressed);
+    return () => window.removeEventListener('keydown', pressed);
+  }, [desk]);
+}
+
+function takesText(target: EventTarget | null): boolean {
+  return target instanceof HTMLElement && target.matches('input, textarea, select, [contenteditable], dialog *');
+}

@@ -1,0 +1,103 @@
+import { type KeyboardEvent, useState } from 'react';
+import { printLength } from '../../core/measure/length.ts';
+import { useDeskState } from '../desk-context.tsx';
+import { useView, useViewState } from '../view.ts';
+import { gapSentence, type RibbonGap, type RibbonLeg } from './ribbon.ts';
+import { STRIP_EDGE } from './strip.tsx';
+
+/** A gap's text needs about this much room, pixels. */
+const TEXT_ROOM = 30;
+
+/** What can be pointed at on the strip, with the pointer or by keys: one stop in the tab order, arrows walk along. */
+export function RibbonItems({
+  legs,
+  gaps,
+  scale,
+  choose,
+}: {
+  readonly legs: readonly RibbonLeg[];
+  readonly gaps: readonly RibbonGap[];
+  readonly scale: number;
+  choose(obstacle: string): void;
+}) {
+  const view = useView();
+  const unit = useDeskState((state) => state.course.unit);
+  const chosen = useDeskState((state) => state.chosen);
+  const pointed = useViewState((state) => state.pointed);
+  const [stop, setStop] = useState(0);
+  const x = (at: number) => STRIP_EDGE + at * scale;
+  const walk = (event: KeyboardEvent<HTMLUListElement>) => {
+    const items = [...event.currentTarget.querySelectorAll<HTMLElement>('button')];
+    const here = items.indexOf(event.target as HTMLElement);
+    const next = { ArrowLeft: here - 1, ArrowRight: here + 1, Home: 0, End: items.length - 1 }[event.key];
+    const item = next === undefined ? undefined : items[next];
+    if (item === undefined || next === undefined) return;
+    event.preventDefault();
+    setStop(next);
+    item.focus();
+  };
+  const ordered = [
+    ...legs.map((leg) => ({ at: leg.over, leg, gap: undefined })),
+    ...gaps.map((gap) => ({ at: gap.gap.from, leg: undefined, gap })),
+  ].sort((a, b) => a.at - b.at || (a.leg === undefined ? 1 : -1));
+  const rights = new Map<number, number>();
+  legs.forEach((leg, index) => {
+    const next = legs[index + 1];
+    rights.set(leg.leg, next === undefined ? Number.POSITIVE_INFINITY : x(next.over) - 6);
+  });
+  return (
+    <ul className="ribbon-items" onKeyDown={walk} aria-label="The go from start to end">
+      {ordered.map(({ leg, gap }, index) => {
+        const tabIndex = index === Math.min(stop, ordered.length - 1) ? 0 : -1;
+        if (leg !== undefined) {
+          const left = x(leg.over);
+          const room = (rights.get(leg.leg) ?? 0) - left;
+          const isChosen = chosen.some((key) => key.split('/')[0] === leg.obstacle);
+          return (
+            <li key={`leg ${leg.leg}`}>
+              <button
+                type="button"
+                tabIndex={tabIndex}
+                className={`ribbon-leg ${isPointed(pointed, 'leg', leg.leg) ? 'is-pointed' : ''}`}
+                aria-pressed={isChosen}
+                style={{ left, maxWidth: Math.max(24, room) }}
+                onFocus={() => point('leg', leg.leg)}
+                onPointerEnter={() => point('leg', leg.leg)}
+                onClick={() => choose(leg.obstacle)}
+              >
+                <span className="number">{leg.leg + 1}</span>
+                <span className="ribbon-title">{leg.title}</span>
+              </button>
+            </li>
+          );
+        }
+        const long = (gap.gap.to - gap.gap.from) * scale;
+        return (
+          <li key={`gap ${gap.index}`}>
+            <button
+              type="button"
+              tabIndex={tabIndex}
+              className={`ribbon-gap ${gap.isIn ? '' : 'is-off'} ${isPointed(pointed, 'gap', gap.index) ? 'is-pointed' : ''}`}
+              style={{ left: x(gap.gap.from), width: Math.max(6, long) }}
+              aria-label={gapSentence(gap, unit)}
+              onFocus={() => point('gap', gap.index)}
+              onPointerEnter={() => point('gap', gap.index)}
+              onClick={() => choose(gap.gap.obstacle)}
+            >
+              {long >= TEXT_ROOM && <span>{printLength(gap.gap.taped, unit)}</span>}
+            </button>
+          </li>
+        );
+      })}
+    </ul>
+  );
+
+  function point(kind: 'leg' | 'gap', index: number): void {
+    view.point(kind === 'leg' ? { kind, leg: index } : { kind, gap: index });
+  }
+}
+
+function isPointed(pointed: ReturnType<ReturnType<typeof useView>['state']>['pointed'], kind: 'leg' | 'gap', index: number) {
+  if (pointed?.kind === 'leg') return kind === 'leg' && pointed.leg === index;
+  return pointed?.kind === 'gap' && kind === 'gap' && pointed.gap === index;
+}

@@ -1,0 +1,122 @@
+import { Minus, Plus, Table2 } from 'lucide-react';
+import { useEffect, useMemo, useRef, useState } from 'react';
+import { printDuration } from '../../core/measure/duration.ts';
+import { printLength } from '../../core/measure/length.ts';
+import { useDesk, useDeskState } from '../desk-context.tsx';
+import { useView, useViewState } from '../view.ts';
+import { gapSentence, type RibbonGap, type RibbonLeg, ribbonGaps, ribbonLegs } from './ribbon.ts';
+import { RibbonPicture } from './ribbon-picture.tsx';
+import { RibbonItems } from './ribbon-items.tsx';
+import { LineTable } from './line-table.tsx';
+
+/** Pixels a metre of the line. */
+const USUAL_SCALE = 20;
+const SCALE_STEP = 1.5;
+const LEAST_SCALE = 3;
+const MOST_SCALE = 90;
+/** Room before the start and after the end, pixels. */
+export const STRIP_EDGE = 28;
+
+/** The ride strip: the line of travel, unrolled and to scale. */
+export function Strip() {
+  return (
+    <section className="strip" aria-label="Ride strip: the line of travel, unrolled">
+      <StripPanel />
+    </section>
+  );
+}
+
+export function StripPanel() {
+  const survey = useDeskState((state) => state.survey);
+  const [scale, setScale] = useState(USUAL_SCALE);
+  const [isTable, setTable] = useState(false);
+  const legs = useMemo(() => ribbonLegs(survey), [survey]);
+  const gaps = useMemo(() => ribbonGaps(survey), [survey]);
+  if (legs.length === 0) {
+    return (
+      <p className="empty strip-empty">
+        Here the line of travel is unrolled, with every pole, landing and gap. Add an obstacle to begin it.
+      </p>
+    );
+  }
+  const zoom = (by: number) => setScale(Math.min(MOST_SCALE, Math.max(LEAST_SCALE, scale * by)));
+  return (
+    <>
+      <div className="strip-head">
+        <h2>The go</h2>
+        <p className="strip-total">
+          {printLength(survey.line.length, survey.course.unit)}, about {printDuration(survey.line.clock.go)}
+        </p>
+        <Readout legs={legs} gaps={gaps} />
+        {!isTable && (
+          <>
+            <button type="button" className="quiet" onClick={() => zoom(1 / SCALE_STEP)} aria-label="Show more of the line">
+              <Minus aria-hidden="true" />
+            </button>
+            <button type="button" className="quiet" onClick={() => zoom(SCALE_STEP)} aria-label="Show the line larger">
+              <Plus aria-hidden="true" />
+            </button>
+          </>
+        )}
+        <button type="button" className="quiet worded" aria-pressed={isTable} onClick={() => setTable(!isTable)}>
+          <Table2 aria-hidden="true" />
+          Table
+        </button>
+      </div>
+      {isTable ? <LineTable legs={legs} gaps={gaps} /> : <Ribbon legs={legs} gaps={gaps} scale={scale} />}
+    </>
+  );
+}
+
+/** The full sentence of what is pointed at. */
+function Readout({ legs, gaps }: { readonly legs: readonly RibbonLeg[]; readonly gaps: readonly RibbonGap[] }) {
+  const pointed = useViewState((state) => state.pointed);
+  const unit = useDeskState((state) => state.course.unit);
+  const off = gaps.filter((gap) => !gap.isIn).length;
+  const leg = pointed?.kind === 'leg' ? legs.find((each) => each.leg === pointed.leg) : undefined;
+  const gap = pointed?.kind === 'gap' ? gaps[pointed.gap] : undefined;
+  const says =
+    gap !== undefined
+      ? gapSentence(gap, unit)
+      : leg !== undefined
+        ? `${leg.leg + 1} ${leg.title}: ${printLength(leg.over - leg.from, unit)} to it, ${printLength(leg.to - leg.over, unit)} over it, about ${Math.round(leg.seconds)} s.`
+        : off > 0
+          ? `${off === 1 ? '1 gap leaves its band' : `${off} gaps leave their bands`}.`
+          : gaps.length > 0
+            ? 'All gaps are in their bands.'
+            : '';
+  return <p className={off > 0 && gap === undefined && leg === undefined ? 'readout is-off' : 'readout'}>{says}</p>;
+}
+
+function Ribbon({
+  legs,
+  gaps,
+  scale,
+}: {
+  readonly legs: readonly RibbonLeg[];
+  readonly gaps: readonly RibbonGap[];
+  readonly scale: number;
+}) {
+  const desk = useDesk();
+  const view = useView();
+  const survey = useDeskState((state) => state.survey);
+  const chosen = useDeskState((state) => state.chosen);
+  const scroller = useRef<HTMLDivElement>(null);
+  const width = survey.line.length * scale + 2 * STRIP_EDGE;
+  const first = legs.find((leg) => chosen.some((key) => key.split('/')[0] === leg.obstacle));
+  const from = first === undefined ? undefined : first.over * scale;
+  useEffect(() => {
+    const box = scroller.current;
+    if (box === null || from === undefined) return;
+    if (from > box.scrollLeft + 40 && from < box.scrollLeft + box.clientWidth - 160) return;
+    box.scrollTo({ left: Math.max(0, from - box.clientWidth / 3) });
+  }, [from]);
+  return (
+    <div className="ribbon-scroller" ref={scroller} onPointerLeave={() => view.point(null)}>
+      <div className="ribbon" style={{ width }}>
+        <RibbonPicture survey={survey} gaps={gaps} scale={scale} width={width} />
+        <RibbonItems legs={legs} gaps={gaps} scale={scale} choose={(id) => desk.choose([id])} />
+      </div>
+    </div>
+  );
+}

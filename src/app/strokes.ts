@@ -1,0 +1,12 @@
+import type { Stroke } from '../desk/desk.ts';
+
+/** A key event of React or the window as the desk takes it. */
+export function strokeOf(event: {
+  readonly key: string;
+  readonly ctrlKey: boolean;
+  readonly metaKey: boolean;
+  readonly shiftKey: boolean;
+  readonly altKey: boolean;
+}): Stroke {
+  return { key: event.key, mod: event.ctrlKey || event.metaKey, shift: event.shiftKey, alt: event.altKey };
+}

@@ -1,0 +1,55 @@
+import type { Weight } from '../core/checks/check.ts';
+import type { Layout } from '../core/course/course.ts';
+import type { PlacedPiece } from '../core/course/placed.ts';
+import type { Gait } from '../core/horses/horse.ts';
+import { printLength } from '../core/measure/length.ts';
+import type { LengthUnit } from '../core/measure/quantity.ts';
+import type { Obstacle } from '../core/obstacles/obstacle.ts';
+import { obstacleKind } from '../core/obstacles/obstacles.ts';
+import type { Stage } from '../desk/desk.ts';
+
+/** Words that several rooms of the app show. */
+
+/** The designer's own name, or the kind's; with the number of its id where the layout has several of the kind. */
+export function obstacleTitle(obstacle: Obstacle, layout: Layout): string {
+  if (obstacle.name !== undefined && obstacle.name !== '') return obstacle.name;
+  const title = obstacleKind(obstacle.kind)?.title ?? obstacle.kind;
+  const isAlone = layout.obstacles.filter((each) => each.kind === obstacle.kind).length < 2;
+  return isAlone ? title : withNumber(title, obstacle.id);
+}
+
+/** `Pole 2`. */
+export function pieceTitle(piece: PlacedPiece): string {
+  return withNumber(piece.kind.title, piece.piece.id);
+}
+
+function withNumber(title: string, id: string): string {
+  const number = /-(\d+)$/.exec(id)?.[1];
+  return number === undefined ? title : `${title} ${number}`;
+}
+
+export const STAGES: readonly { readonly id: Stage; readonly title: string; readonly does: string }[] = [
+  { id: 'set', title: 'Set', does: 'Lay out the obstacles' },
+  { id: 'ride', title: 'Ride', does: 'Order, gaits and time' },
+  { id: 'check', title: 'Check', does: 'What needs a look' },
+  { id: 'post', title: 'Post', does: 'The pattern on paper' },
+  { id: 'reset', title: 'Reset', does: 'Other layouts' },
+];
+
+export const GAIT_WORDS: Readonly<Record<Gait, string>> = { walk: 'Walk', jog: 'Jog', lope: 'Lope' };
+
+export const WEIGHT_WORDS: Readonly<Record<Weight, string>> = {
+  must: 'Must be mended',
+  should: 'Should be looked at',
+  note: 'Worth knowing',
+};
+
+/** `1 pole`, `3 poles`. */
+export function counted(count: number, one: string, many = `${one}s`): string {
+  return `${count} ${count === 1 ? one : many}`;
+}
+
+/** Where something lies, as a person would say it: distances from the west and the south wall. */
+export function placeWords(at: { readonly x: number; readonly y: number }, unit: LengthUnit): string {
+  return `${printLength(at.x, unit)} from the west wall, ${printLength(at.y, unit)} from the south wall`;
+}
