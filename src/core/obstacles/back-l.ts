@@ -1,4 +1,4 @@
-import { FOOT, INCH, type Metres } from '../measure/quantity.ts';
+import { feet, INCH, inches, type Metres } from '../measure/quantity.ts';
 import { amount } from '../pieces/params.ts';
 import { TOUCH } from '../plane/point.ts';
 import type { Pose } from '../plane/pose.ts';
@@ -9,7 +9,7 @@ import type { Passage } from './passage.ts';
 import { refused, taped } from './words.ts';
 
 /** Both poles of a leg run beside each other for at least this long, or it is no lane. Estimate. */
-const LEAST_LANE: Metres = 2 * FOOT;
+const LEAST_LANE: Metres = feet(2);
 
 /**
  * A lane with one square corner: two outer poles that meet corner to corner, two inner ones likewise. One leg runs along
@@ -31,7 +31,7 @@ export const backL: ObstacleKind = {
   params: {
     width: LANE_WIDTH,
     length: { ...POLE_PARAMS.length, label: 'Outer poles' },
-    innerLength: { ...POLE_PARAMS.length, label: 'Inner poles', usual: 8 * FOOT },
+    innerLength: { ...POLE_PARAMS.length, label: 'Inner poles', usual: feet(8) },
     thickness: POLE_PARAMS.thickness,
   },
   build(values) {
@@ -42,7 +42,7 @@ export const backL: ObstacleKind = {
     // Distances from the inner edge of the outer corner.
     const inner = width + thickness;
     if (length < inner + LEAST_LANE - TOUCH) {
-      const nearest = Math.ceil((inner + LEAST_LANE) / INCH - 1e-9) * INCH;
+      const nearest = inches(Math.ceil((inner + LEAST_LANE) / INCH - 1e-9));
       const why = `Outer poles of ${taped(length)} end before a lane of ${taped(width)} has turned its corner: they must be ${taped(nearest)} or longer.`;
       return refused(why, { length: nearest });
     }

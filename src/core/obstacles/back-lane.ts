@@ -1,4 +1,4 @@
-import { FOOT, INCH } from '../measure/quantity.ts';
+import { feet, inches } from '../measure/quantity.ts';
 import { amount } from '../pieces/params.ts';
 import type { ObstacleKind } from './obstacle.ts';
 import { CLEAR_OF, held, POLE_PARAMS, pieceAt, reach, spin } from './parts.ts';
@@ -9,9 +9,9 @@ export const LANE_WIDTH = {
   kind: 'length',
   label: 'Lane',
   says: 'From pole to pole, inside to inside.',
-  usual: 3 * FOOT,
-  least: 24 * INCH,
-  most: 8 * FOOT,
+  usual: feet(3),
+  least: inches(24),
+  most: feet(8),
 } as const;
 
 /**

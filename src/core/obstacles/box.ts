@@ -1,4 +1,4 @@
-import { FOOT } from '../measure/quantity.ts';
+import { feet } from '../measure/quantity.ts';
 import { amount } from '../pieces/params.ts';
 import type { ObstacleKind } from './obstacle.ts';
 import { cross, held, POLE_PARAMS, pieceAt, reach, spin } from './parts.ts';
@@ -31,12 +31,12 @@ export const box: ObstacleKind = {
       kind: 'length',
       label: 'Inside',
       says: 'From pole to pole, inside to inside.',
-      usual: 6 * FOOT,
-      least: 4 * FOOT,
-      most: 16 * FOOT,
+      usual: feet(6),
+      least: feet(4),
+      most: feet(16),
     },
     ...POLE_PARAMS,
-    length: { ...POLE_PARAMS.length, usual: 6 * FOOT },
+    length: { ...POLE_PARAMS.length, usual: feet(6) },
   },
   build(values) {
     const side = amount(values, 'side');

@@ -1,4 +1,4 @@
-import { FOOT, INCH } from '../measure/quantity.ts';
+import { FOOT, feet, INCH, inches } from '../measure/quantity.ts';
 import { amount, type Values } from '../pieces/params.ts';
 import type { ObstacleKind } from './obstacle.ts';
 import { chosenGait, cross, gaitParam, gaitsOn, held, leastTurn, POLE_PARAMS, pairs, pieceAt } from './parts.ts';
@@ -71,10 +71,12 @@ function nearestInnerGap(values: Values): number | undefined {
   const gap = amount(values, 'gap');
   const asked = amount(values, 'innerGap');
   const start = asked < gap - LEAST_OPENING ? asked : Math.min(FOOT, gap / 2);
-  for (const step of [INCH, INCH / 4]) {
-    for (let n = Math.ceil(start / step - 1e-9); n * step <= gap - LEAST_OPENING + 1e-9; n++) {
-      const tried = { ...values, innerGap: n * step };
-      if (n > 0 && fault(tried, fanShape(tried)) === undefined) return n * step;
+  for (const step of [1, 1 / 4]) {
+    const most = Math.floor((gap - LEAST_OPENING) / INCH / step + 1e-9);
+    for (let n = Math.max(1, Math.ceil(start / INCH / step - 1e-9)); n <= most; n++) {
+      const innerGap = inches(n * step);
+      const tried = { ...values, innerGap };
+      if (fault(tried, fanShape(tried)) === undefined) return innerGap;
     }
   }
   return undefined;
@@ -101,14 +103,14 @@ export const fan: ObstacleKind = {
   params: {
     poles: { kind: 'count', label: 'Poles', usual: 3, least: 2, most: 8 },
     ...POLE_PARAMS,
-    innerGap: { kind: 'length', label: 'Inner gap', usual: 1 * FOOT, least: 2 * INCH, most: 14 * FOOT },
+    innerGap: { kind: 'length', label: 'Inner gap', usual: feet(1), least: inches(2), most: feet(14) },
     gap: {
       kind: 'length',
       label: 'Gap',
       says: 'Inside to inside, where the line crosses.',
-      usual: 6 * FOOT,
-      least: 15 * INCH,
-      most: 14 * FOOT,
+      usual: feet(6),
+      least: inches(15),
+      most: feet(14),
     },
     line: {
       kind: 'fraction',

@@ -30,7 +30,8 @@ function outOfBounds(param: Param, value: Value): { readonly why: string; readon
     return { why: `${param.label}: ${shown(param, value)} is not a number.`, nearest: param.usual };
   }
   const nearest = Math.min(param.most, Math.max(param.least, param.kind === 'count' ? Math.round(value) : value));
-  if (nearest === value) return undefined;
+  // A bound that was reached by arithmetic is still reached.
+  if (Math.abs(nearest - value) <= 1e-9) return undefined;
   if (param.kind === 'count' && !Number.isInteger(value)) {
     return { why: `${param.label}: ${value} is not a whole number.`, nearest };
   }

@@ -2,7 +2,7 @@
 import type { Constraint, Grip } from '../constraints/constraint.ts';
 import { GAITS, type Gait } from '../horses/horse.ts';
 import { STOCK_HORSE } from '../horses/horses.ts';
-import { FOOT, INCH, type Metres } from '../measure/quantity.ts';
+import { feet, inches, type Metres } from '../measure/quantity.ts';
 import { type ChoiceParam, filled, option, type Param, type Params, type Values } from '../pieces/params.ts';
 import type { Piece } from '../pieces/piece.ts';
 import { pieceKind } from '../pieces/pieces.ts';
@@ -16,17 +16,17 @@ export const BESIDE: Metres = 0.75;
 
 /** Length and thickness of an obstacle's poles. 12 ft, 4 in: common practice, no source. */
 export const POLE_PARAMS = {
-  length: { kind: 'length', label: 'Pole length', usual: 12 * FOOT, least: 4 * FOOT, most: 16 * FOOT },
-  thickness: { kind: 'length', label: 'Pole thickness', usual: 4 * INCH, least: 2 * INCH, most: 8 * INCH },
+  length: { kind: 'length', label: 'Pole length', usual: feet(12), least: feet(4), most: feet(16) },
+  thickness: { kind: 'length', label: 'Pole thickness', usual: inches(4), least: inches(2), most: inches(8) },
 } as const satisfies Params;
 
 /** The side of a marker's square foot. 1 ft: common practice, no source. */
 export const MARKER_BASE = {
   kind: 'length',
   label: 'Marker base',
-  usual: 1 * FOOT,
-  least: 6 * INCH,
-  most: 2 * FOOT,
+  usual: feet(1),
+  least: inches(6),
+  most: feet(2),
 } as const satisfies Param;
 
 /** The gait that an obstacle is set for. */

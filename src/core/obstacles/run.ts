@@ -1,4 +1,4 @@
-import { FOOT, INCH } from '../measure/quantity.ts';
+import { feet, inches } from '../measure/quantity.ts';
 import { amount } from '../pieces/params.ts';
 import type { ObstacleKind } from './obstacle.ts';
 import { cross, gaitParam, gaitsOn, held, POLE_PARAMS, pairs, pieceAt } from './parts.ts';
@@ -26,9 +26,9 @@ export const run: ObstacleKind = {
       kind: 'length',
       label: 'Gap',
       says: 'Inside to inside, from pole to pole.',
-      usual: 3 * FOOT,
-      least: 12 * INCH,
-      most: 30 * FOOT,
+      usual: feet(3),
+      least: inches(12),
+      most: feet(30),
     },
     ...POLE_PARAMS,
     line: {

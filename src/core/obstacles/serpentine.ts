@@ -1,4 +1,4 @@
-import { FOOT, INCH, type Metres } from '../measure/quantity.ts';
+import { feet, INCH, inches, type Metres } from '../measure/quantity.ts';
 import { amount } from '../pieces/params.ts';
 import type { ObstacleKind } from './obstacle.ts';
 import { chosenGait, gaitParam, gaitsOn, held, leastTurn, MARKER_BASE, pairs, pieceAt, reach } from './parts.ts';
@@ -33,9 +33,9 @@ export const serpentine: ObstacleKind = {
       kind: 'length',
       label: 'Gap',
       says: 'From base to base.',
-      usual: 10 * FOOT,
-      least: 3 * FOOT,
-      most: 40 * FOOT,
+      usual: feet(10),
+      least: feet(3),
+      most: feet(40),
     },
     base: MARKER_BASE,
     gait: gaitParam('jog'),
@@ -50,7 +50,7 @@ export const serpentine: ObstacleKind = {
     const lineRadius = weaveRadius(pitch, aside);
     const least = leastTurn(gait);
     if (lineRadius < least) {
-      const nearest = Math.ceil((Math.sqrt(8 * aside * least - (2 * aside) ** 2) - base) / INCH) * INCH;
+      const nearest = inches(Math.ceil((Math.sqrt(8 * aside * least - (2 * aside) ** 2) - base) / INCH));
       const why = `Markers ${taped(gap)} apart bend the line on a radius of ${roughly(lineRadius)}: too tight to ${gait} ${bracketed(least)}.`;
       return refused(`${why} ${taped(nearest)} from base to base makes it right.`, { gap: nearest }, { lineRadius });
     }

@@ -1,5 +1,5 @@
 import { STOCK_HORSE } from '../horses/horses.ts';
-import { FOOT, INCH } from '../measure/quantity.ts';
+import { feet, INCH, inches } from '../measure/quantity.ts';
 import { amount } from '../pieces/params.ts';
 import type { ObstacleKind } from './obstacle.ts';
 import { held, POLE_PARAMS, pieceAt } from './parts.ts';
@@ -27,9 +27,9 @@ export const sidePassBetween: ObstacleKind = {
       kind: 'length',
       label: 'Gap',
       says: 'Inside to inside.',
-      usual: 6 * FOOT,
-      least: 24 * INCH,
-      most: 12 * FOOT,
+      usual: feet(6),
+      least: inches(24),
+      most: feet(12),
     },
     ...POLE_PARAMS,
   },
@@ -40,7 +40,7 @@ export const sidePassBetween: ObstacleKind = {
     const inside = wheelbase.value - hoof.value;
     const outside = wheelbase.value + hoof.value;
     if (gap + 2 * size.thickness > inside && gap < outside) {
-      const nearest = Math.ceil(outside / INCH) * INCH;
+      const nearest = inches(Math.ceil(outside / INCH));
       const why = `With ${taped(gap)} between the poles a hoof comes down on one: the feet stand ${taped(wheelbase.value)} apart, front to back. A gap of ${taped(nearest)} leaves them room.`;
       return refused(
         `${why} Or lay the poles within ${bracketed(inside)}, over all, and ride with both under the horse.`,

@@ -1,4 +1,4 @@
-import { FOOT, INCH } from '../measure/quantity.ts';
+import { feet, INCH, inches } from '../measure/quantity.ts';
 import { amount, type Values } from '../pieces/params.ts';
 import type { ObstacleKind } from './obstacle.ts';
 import {
@@ -49,14 +49,14 @@ function fault(values: Values, shape: SpokeShape): string | undefined {
 
 /** The smallest clear distance in whole inches with which the wheel can be ridden. */
 function nearestClear(values: Values, most: number): number | undefined {
-  for (let n = Math.ceil(amount(values, 'clear') / INCH - 1e-9); n * INCH <= most; n++) {
-    const tried = { ...values, clear: n * INCH };
-    if (fault(tried, spokeShape(tried)) === undefined) return n * INCH;
+  for (let n = Math.ceil(amount(values, 'clear') / INCH - 1e-9); inches(n) <= most; n++) {
+    const tried = { ...values, clear: inches(n) };
+    if (fault(tried, spokeShape(tried)) === undefined) return inches(n);
   }
   return undefined;
 }
 
-const CLEAR_MOST = 12 * FOOT;
+const CLEAR_MOST = feet(12);
 
 /**
  * Poles like the spokes of a wheel round a square-based marker. Frame: origin at the marker, arm-1 along +x, counted
@@ -83,8 +83,8 @@ export const spoke: ObstacleKind = {
       kind: 'length',
       label: 'Clear of the marker',
       says: 'From its base to the near end of each pole.',
-      usual: 2 * FOOT,
-      least: 6 * INCH,
+      usual: feet(2),
+      least: inches(6),
       most: CLEAR_MOST,
     },
     line: {

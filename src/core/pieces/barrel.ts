@@ -1,4 +1,4 @@
-import { FOOT, INCH } from '../measure/quantity.ts';
+import { feet, inches } from '../measure/quantity.ts';
 import { area, edge, round, stroke } from './outline.ts';
 import { amount } from './params.ts';
 import type { Figure, PieceKind } from './piece.ts';
@@ -8,8 +8,8 @@ export const barrel: PieceKind = {
   id: 'barrel',
   title: 'Barrel',
   params: {
-    diameter: { kind: 'length', label: 'Diameter', usual: 23 * INCH, least: 12 * INCH, most: 4 * FOOT },
-    height: { kind: 'length', label: 'Height', usual: 35 * INCH, least: 12 * INCH, most: 5 * FOOT },
+    diameter: { kind: 'length', label: 'Diameter', usual: inches(23), least: inches(12), most: feet(4) },
+    height: { kind: 'length', label: 'Height', usual: inches(35), least: inches(12), most: feet(5) },
   },
   figure(values): Figure {
     const diameter = amount(values, 'diameter');

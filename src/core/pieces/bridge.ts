@@ -1,13 +1,13 @@
-import { FOOT, INCH } from '../measure/quantity.ts';
+import { feet, inches } from '../measure/quantity.ts';
 import { rectangle } from '../plane/ring.ts';
 import { area, box, edge, stroke } from './outline.ts';
 import { amount } from './params.ts';
 import type { Figure, PieceKind } from './piece.ts';
 
 /** Planks lie about this wide: common practice, no source. */
-const PLANK = 8 * INCH;
+const PLANK = inches(8);
 /** Side of the beams that the planks are laid on. */
-const BEAM = 2 * INCH;
+const BEAM = inches(2);
 
 /**
  * A deck that is walked over along x. At least 36 in wide (American Mule Association rule 216) and 6 ft long
@@ -17,9 +17,9 @@ export const bridge: PieceKind = {
   id: 'bridge',
   title: 'Bridge',
   params: {
-    length: { kind: 'length', label: 'Length', usual: 8 * FOOT, least: 4 * FOOT, most: 16 * FOOT },
-    width: { kind: 'length', label: 'Width', usual: 4 * FOOT, least: 2.5 * FOOT, most: 8 * FOOT },
-    height: { kind: 'length', label: 'Height', usual: 6 * INCH, least: 2 * INCH, most: 24 * INCH },
+    length: { kind: 'length', label: 'Length', usual: feet(8), least: feet(4), most: feet(16) },
+    width: { kind: 'length', label: 'Width', usual: feet(4), least: feet(2.5), most: feet(8) },
+    height: { kind: 'length', label: 'Height', usual: inches(6), least: inches(2), most: inches(24) },
   },
   figure(values): Figure {
     const length = amount(values, 'length');

@@ -1,4 +1,4 @@
-import { FOOT, INCH } from '../measure/quantity.ts';
+import { feet, inches } from '../measure/quantity.ts';
 import type { Point } from '../plane/point.ts';
 import { rectangle } from '../plane/ring.ts';
 import { arc, area, box, edge, stroke } from './outline.ts';
@@ -6,7 +6,7 @@ import { amount, option } from './params.ts';
 import type { Figure, PieceKind } from './piece.ts';
 
 /** Side of a gate post, and the thickness of its leaf. Common practice, no source. */
-export const GATE_POST = 4 * INCH;
+export const GATE_POST = inches(4);
 
 /**
  * Two posts and the leaf between them, shut, along x. Opening and height: rule 216 of the American Mule Association
@@ -20,11 +20,11 @@ export const gate: PieceKind = {
       kind: 'length',
       label: 'Opening',
       says: 'Clear between the posts.',
-      usual: 6 * FOOT,
-      least: 4 * FOOT,
-      most: 12 * FOOT,
+      usual: feet(6),
+      least: feet(4),
+      most: feet(12),
     },
-    height: { kind: 'length', label: 'Height', usual: 60 * INCH, least: 40 * INCH, most: 72 * INCH },
+    height: { kind: 'length', label: 'Height', usual: inches(60), least: inches(40), most: inches(72) },
     latch: {
       kind: 'choice',
       label: 'Latch',

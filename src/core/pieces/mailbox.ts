@@ -1,4 +1,4 @@
-import { INCH } from '../measure/quantity.ts';
+import { inches } from '../measure/quantity.ts';
 import { rectangle } from '../plane/ring.ts';
 import { area, box, edge, stroke } from './outline.ts';
 import { amount } from './params.ts';
@@ -9,9 +9,9 @@ export const mailbox: PieceKind = {
   id: 'mailbox',
   title: 'Mailbox',
   params: {
-    length: { kind: 'length', label: 'Length', usual: 20 * INCH, least: 12 * INCH, most: 30 * INCH },
-    width: { kind: 'length', label: 'Width', usual: 8 * INCH, least: 5 * INCH, most: 18 * INCH },
-    height: { kind: 'length', label: 'Height', usual: 48 * INCH, least: 30 * INCH, most: 66 * INCH },
+    length: { kind: 'length', label: 'Length', usual: inches(20), least: inches(12), most: inches(30) },
+    width: { kind: 'length', label: 'Width', usual: inches(8), least: inches(5), most: inches(18) },
+    height: { kind: 'length', label: 'Height', usual: inches(48), least: inches(30), most: inches(66) },
   },
   figure(values): Figure {
     const length = amount(values, 'length');

@@ -1,4 +1,4 @@
-import { FOOT, INCH } from '../measure/quantity.ts';
+import { feet, inches } from '../measure/quantity.ts';
 import { rectangle } from '../plane/ring.ts';
 import { area, edge } from './outline.ts';
 import { amount } from './params.ts';
@@ -13,11 +13,11 @@ export const marker: PieceKind = {
       kind: 'length',
       label: 'Base',
       says: 'The side of its square foot.',
-      usual: 1 * FOOT,
-      least: 6 * INCH,
-      most: 2 * FOOT,
+      usual: feet(1),
+      least: inches(6),
+      most: feet(2),
     },
-    height: { kind: 'length', label: 'Height', usual: 28 * INCH, least: 6 * INCH, most: 5 * FOOT },
+    height: { kind: 'length', label: 'Height', usual: inches(28), least: inches(6), most: feet(5) },
   },
   figure(values): Figure {
     const base = amount(values, 'base');

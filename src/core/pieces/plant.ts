@@ -1,4 +1,4 @@
-import { FOOT, INCH } from '../measure/quantity.ts';
+import { feet, inches } from '../measure/quantity.ts';
 import type { Mark } from '../plane/mark.ts';
 import type { Point } from '../plane/point.ts';
 import { area, edge, round, stroke } from './outline.ts';
@@ -30,8 +30,8 @@ export const plant: PieceKind = {
   id: 'plant',
   title: 'Plant',
   params: {
-    spread: { kind: 'length', label: 'Spread', usual: 2 * FOOT, least: 6 * INCH, most: 8 * FOOT },
-    height: { kind: 'length', label: 'Height', usual: 2 * FOOT, least: 6 * INCH, most: 10 * FOOT },
+    spread: { kind: 'length', label: 'Spread', usual: feet(2), least: inches(6), most: feet(8) },
+    height: { kind: 'length', label: 'Height', usual: feet(2), least: inches(6), most: feet(10) },
   },
   figure(values): Figure {
     const spread = amount(values, 'spread');

@@ -1,4 +1,4 @@
-import { FOOT, INCH } from '../measure/quantity.ts';
+import { feet, inches } from '../measure/quantity.ts';
 import type { Mark } from '../plane/mark.ts';
 import { rectangle } from '../plane/ring.ts';
 import { area, box, edge, stroke } from './outline.ts';
@@ -10,15 +10,15 @@ export function stripes(length: number, bands: string): readonly (readonly [numb
   const half = length / 2;
   if (bands === 'plain') return [];
   if (bands === 'ends') {
-    const end = Math.min(2 * FOOT, length / 4);
+    const end = Math.min(feet(2), length / 4);
     return [
       [0, end],
       [length - end, length],
     ];
   }
   const found: (readonly [number, number])[] = [];
-  for (let from = 0; from < half - 1e-9; from += 4 * FOOT) {
-    const to = from + 2 * FOOT;
+  for (let from = 0; from < half - 1e-9; from += feet(4)) {
+    const to = from + feet(2);
     // The band that reaches the middle is one with its mirror image.
     if (to >= half - 1e-9) found.push([from, length - from]);
     else found.push([from, to], [length - to, length - from]);
@@ -47,14 +47,14 @@ export const pole: PieceKind = {
   id: 'pole',
   title: 'Pole',
   params: {
-    length: { kind: 'length', label: 'Length', usual: 12 * FOOT, least: 2 * FOOT, most: 20 * FOOT },
+    length: { kind: 'length', label: 'Length', usual: feet(12), least: feet(2), most: feet(20) },
     thickness: {
       kind: 'length',
       label: 'Thickness',
       says: 'Its width on the ground.',
-      usual: 4 * INCH,
-      least: 2 * INCH,
-      most: 8 * INCH,
+      usual: inches(4),
+      least: inches(2),
+      most: inches(8),
     },
     shape: { kind: 'choice', label: 'Shape', usual: 'round', options: { round: 'Round', square: 'Square' } },
     bands: {
@@ -63,8 +63,8 @@ export const pole: PieceKind = {
       usual: 'banded-2ft',
       options: { plain: 'Plain', 'banded-2ft': 'A band every 2 ft', ends: 'Painted ends' },
     },
-    raisedStart: { kind: 'length', label: 'Raised at its start', usual: 0, least: 0, most: 24 * INCH },
-    raisedEnd: { kind: 'length', label: 'Raised at its end', usual: 0, least: 0, most: 24 * INCH },
+    raisedStart: { kind: 'length', label: 'Raised at its start', usual: 0, least: 0, most: inches(24) },
+    raisedEnd: { kind: 'length', label: 'Raised at its end', usual: 0, least: 0, most: inches(24) },
   },
   figure(values): Figure {
     const length = amount(values, 'length');

@@ -1,4 +1,4 @@
-import { FOOT, INCH } from '../measure/quantity.ts';
+import { feet, inches } from '../measure/quantity.ts';
 import { rectangle } from '../plane/ring.ts';
 import { area, box, edge, stroke } from './outline.ts';
 import { amount } from './params.ts';
@@ -13,12 +13,12 @@ export const post: PieceKind = {
       kind: 'length',
       label: 'Foot',
       says: 'The side of the square that its feet cover.',
-      usual: 18 * INCH,
-      least: 4 * INCH,
-      most: 3 * FOOT,
+      usual: inches(18),
+      least: inches(4),
+      most: feet(3),
     },
-    thickness: { kind: 'length', label: 'Thickness', usual: 4 * INCH, least: 2 * INCH, most: 12 * INCH },
-    height: { kind: 'length', label: 'Height', usual: 5 * FOOT, least: 1 * FOOT, most: 8 * FOOT },
+    thickness: { kind: 'length', label: 'Thickness', usual: inches(4), least: inches(2), most: inches(12) },
+    height: { kind: 'length', label: 'Height', usual: feet(5), least: feet(1), most: feet(8) },
   },
   figure(values): Figure {
     const thickness = amount(values, 'thickness');

@@ -1,11 +1,11 @@
-import { FOOT, INCH } from '../measure/quantity.ts';
+import { feet, inches } from '../measure/quantity.ts';
 import type { Mark } from '../plane/mark.ts';
 import { rectangle } from '../plane/ring.ts';
 import { area, edge, stroke } from './outline.ts';
 import { amount } from './params.ts';
 import type { Figure, PieceKind } from './piece.ts';
 
-const RIM = 2 * INCH;
+const RIM = inches(2);
 
 /** One ripple across the pan: a wave of three crests about a height. */
 function ripple(y: number, reach: number, swell: number): Mark {
@@ -21,9 +21,9 @@ export const waterBox: PieceKind = {
   id: 'water-box',
   title: 'Water box',
   params: {
-    length: { kind: 'length', label: 'Length', usual: 6 * FOOT, least: 3 * FOOT, most: 16 * FOOT },
-    width: { kind: 'length', label: 'Width', usual: 30 * INCH, least: 24 * INCH, most: 12 * FOOT },
-    depth: { kind: 'length', label: 'Depth', usual: 4 * INCH, least: 1 * INCH, most: 12 * INCH },
+    length: { kind: 'length', label: 'Length', usual: feet(6), least: feet(3), most: feet(16) },
+    width: { kind: 'length', label: 'Width', usual: inches(30), least: inches(24), most: feet(12) },
+    depth: { kind: 'length', label: 'Depth', usual: inches(4), least: inches(1), most: inches(12) },
   },
   figure(values): Figure {
     const length = amount(values, 'length');
