@@ -1,0 +1,127 @@
+import { describe, expect, test } from 'vitest';
+import { blankCourse } from '../../src/core/course/blank.ts';
+import type { Course } from '../../src/core/course/course.ts';
+import { added } from '../../src/core/course/edits.ts';
+import { made } from '../../src/core/obstacles/made.ts';
+import type { Point } from '../../src/core/plane/point.ts';
+import { survey } from '../../src/core/survey.ts';
+import { pattern } from '../../src/sheets/pattern.ts';
+import { pdf } from '../../src/sheets/pdf.ts';
+import type { Ask, Pages } from '../../src/sheets/sheet.ts';
+import { FONTS } from './fonts.ts';
+import { type Corner, inkIn, pathsOf, pictureOf, wordBoxes } from './read-pdf.ts';
+import { SAMPLES } from './samples.ts';
+
+function pagesOf(course: Course, ask: Ask): Pages {
+  const pages = pattern.draw(survey(course), ask);
+  if (pages.kind !== 'pages') throw new Error(pages.why);
+  return pages;
+}
+
+/** Where the promise of a sheet puts a point of the ground, mm. */
+function promised({ origin, scale }: Pages, { x, y }: Point): Corner {
+  const k = 1000 / scale;
+  return origin.turned ? { x: origin.x - y * k, y: origin.y - x * k } : { x: origin.x + x * k, y: origin.y - y * k };
+}
+
+function nearest(corners: readonly Corner[], to: Corner): number {
+  return Math.min(...corners.map(({ x, y }) => Math.hypot(x - to.x, y - to.y)));
+}
+
+const FIRST = Object.entries(SAMPLES)[0] as [string, Course];
+
+describe('the PDF of a pattern', () => {
+  test('puts two poles that lie 10 m apart at 1:200 exactly 50 mm apart', async () => {
+    let course = blankCourse({
+      arena: { title: '', length: 40, width: 20, entrance: { wall: 'west', at: 10, width: 3 } },
+      unit: 'm',
+    });
+    for (const [index, x] of [8, 18].entries()) {
+      const pole = made(`pole-${index}`, 'run', { poles: 1, length: 3 }, { x, y: 10, angle: 0 });
+      if (!('pieces' in pole)) throw new Error(pole.why);
+      course = added(course, pole);
+    }
+    const pages = pagesOf(course, { paper: 'a4', orientation: 'landscape', scale: 200 });
+    const paths = await pathsOf(await pdf(pages, FONTS));
+    // A pole's footprint is a closed outline of 15 mm by half a millimetre.
+    const poles = paths.filter((path) => {
+      const xs = path.map(({ x }) => x);
+      const ys = path.map(({ y }) => y);
+      const [wide, high] = [Math.max(...xs) - Math.min(...xs), Math.max(...ys) - Math.min(...ys)];
+      return path.length === 5 && Math.abs(high - 15) < 0.001 && wide < 1;
+    });
+    const lefts = poles.map((path) => Math.min(...path.map(({ x }) => x))).sort((a, b) => a - b);
+    expect(lefts.length).toBe(2);
+    expect((lefts[1] ?? 0) - (lefts[0] ?? 0)).toBeCloseTo(50, 3);
+  });
+
+  test.each(Object.entries(SAMPLES))(
+    'draws every corner of every piece of %s where the course has it',
+    async (_, course) => {
+      for (const paper of ['letter', 'a4'] as const) {
+        const pages = pagesOf(course, { paper, orientation: 'fit' });
+        const corners = (await pathsOf(await pdf(pages, FONTS))).flat();
+        const footprints = survey(course).pieces.flatMap(({ footprint }) => footprint);
+        const { length, width } = course.arena;
+        for (const ground of [...footprints, { x: 0, y: 0 }, { x: length, y: 0 }, { x: length, y: width }]) {
+          expect(nearest(corners, promised(pages, ground))).toBeLessThan(0.01);
+        }
+      }
+    },
+  );
+
+  test('has ink in the box of every word', async () => {
+    const [, course] = FIRST;
+    const bytes = await pdf(pagesOf(course, { paper: 'letter', orientation: 'landscape' }), FONTS);
+    const pages = wordBoxes(bytes);
+    expect(pages.flat().length).toBeGreaterThan(60);
+    pages.forEach((words, index) => {
+      const picture = pictureOf(bytes, index + 1);
+      const bare = words.filter((word) => word.text !== '–' && inkIn(picture, word) < 0.03);
+      expect(bare.map(({ text }) => text)).toEqual([]);
+    });
+  }, 30_000);
+
+  test('prints the words of the instructions, to be searched and read aloud', async () => {
+    const [, course] = FIRST;
+    const bytes = await pdf(pagesOf(course, { paper: 'a4', orientation: 'fit' }), FONTS);
+    const text = wordBoxes(bytes)
+      .flat()
+      .map((word) => word.text)
+      .join(' ');
+    expect(text).toContain('Jog to and over the poles.');
+    expect(text).toContain('Larkhollow Fairground Summer Show');
+  });
+
+  test('is the same to the byte when it is written twice', async () => {
+    const [, course] = FIRST;
+    const ask = { paper: 'letter', orientation: 'fit' } as const;
+    const once = await pdf(pagesOf(course, ask), FONTS);
+    const again = await pdf(pagesOf(structuredClone(course), ask), FONTS);
+    expect(Buffer.compare(once, again)).toBe(0);
+  });
+
+  test('carries title, language and the date of the class, never the clock', async () => {
+    const [, course] = FIRST;
+    const bytes = await pdf(pagesOf(course, { paper: 'letter', orientation: 'fit' }), FONTS);
+    const text = Buffer.from(bytes).toString('latin1');
+    expect(text).toContain('(D:20260613000000Z)');
+    expect(text).toContain('/Lang (en)');
+    expect(text).toContain('Pattern: Open Trail');
+    const undated = await pdf(pagesOf(blankCourse(), { paper: 'letter', orientation: 'fit' }), FONTS);
+    expect(Buffer.from(undated).toString('latin1')).toContain('(D:20000101000000Z)');
+  });
+
+  test('prints no box for a sign that the font lacks', async () => {
+    const course = blankCourse({ class: { title: 'Trail 🐴 for 北' } });
+    const pages = pagesOf(course, { paper: 'letter', orientation: 'fit' });
+    expect(pages.mends).toEqual([
+      'The printing font has no “🐴”: it is left out.',
+      'The printing font has no “北”: it is printed as “?”.',
+    ]);
+    const words = wordBoxes(await pdf(pages, FONTS))
+      .flat()
+      .map((word) => word.text);
+    expect(words.slice(0, 3)).toEqual(['Trail', 'for', '?']);
+  });
+});
