@@ -22,9 +22,8 @@ function formWords(path: Path): string {
 
 /** What a value that may be one of several must be, by the field that holds it. */
 function choiceWords(path: Path): string {
-  const list = path.at(-2);
-  if (list === 'grips') return 'a piece (and where along it) or a wall';
-  if (list === 'stations') return 'a station of the kind cross, reach or turn';
+  if (path.at(-2) === 'grips') return 'a piece (and where along it) or a wall';
+  if (path.at(-3) === 'stations') return 'one of cross, reach, turn';
   return 'a number or a text';
 }
 

@@ -24,10 +24,10 @@ export function parsedJson(text: string): Parsed {
       why: `The file is cut off: it ends at ${place}, where ${broken.wanted} would be right. Take a complete copy of it.`,
     };
   }
-  const found = text.slice(broken.at, broken.at + 12).split('\n')[0] || 'the end of the line';
+  const found = text.slice(broken.at, broken.at + 12).split('\n')[0] || '↵';
   return {
     kind: 'refused',
-    why: `The file is not JSON: at ${place} stands ${found}, where ${broken.wanted} would be right.`,
+    why: `The file is not JSON: at ${place} stands ‘${found}’, where ${broken.wanted} would be right.`,
   };
 }
 
@@ -44,13 +44,20 @@ function stringEnd(text: string, at: number): number | Break {
   for (let i = at + 1; i < text.length; i += 1) {
     const sign = text.charAt(i);
     if (sign === '"') return i + 1;
-    if (sign < ' ') return { at: i, wanted: 'a closing quote' };
+    if (sign < ' ') return unclosed(i);
     if (sign !== '\\') continue;
     const escaped = /^\\(?:["\\/bfnrt]|u[0-9a-fA-F]{4})/.exec(text.slice(i, i + 6));
-    if (escaped === null) return i + 6 > text.length ? { at: text.length, wanted: 'a closing quote' } : badEscape(i);
+    if (escaped === null) return CUT_ESCAPE.test(text.slice(i, i + 7)) ? unclosed(text.length) : badEscape(i);
     i += escaped[0].length - 1;
   }
-  return { at: text.length, wanted: 'a closing quote' };
+  return unclosed(text.length);
+}
+
+/** An escape that the end of the text cut off. */
+const CUT_ESCAPE = /^\\(?:u[0-9a-fA-F]{0,3})?$/;
+
+function unclosed(at: number): Break {
+  return { at, wanted: 'a closing quote' };
 }
 
 function badEscape(at: number): Break {

@@ -20,7 +20,9 @@ function repeated(items: readonly { readonly id: string }[], what: string): read
   const seen = new Set<string>();
   const twice = new Set<string>();
   for (const { id } of items) (seen.has(id) ? twice : seen).add(id);
-  return [...twice].map((id) => `${what} has the id "${id}" twice; each must have its own.`);
+  return [...twice].map(
+    (id) => `${what.replace(/ Layout "/, ' layout "')} has the id "${id}" twice; each must have its own.`,
+  );
 }
 
 /** What is wrong with given values: a key the kind does not have, a text for a number, an option it does not have. */

@@ -29,27 +29,35 @@ function inOrder([a]: readonly [string, unknown], [b]: readonly [string, unknown
 
 /** The course as the text of a file: always the same bytes for the same course, with a line break at the end. */
 export function writeCourse(course: Course): string {
-  return `${printed(course, '', 'course')}\n`;
+  return `${printed(course, { indent: '', label: '', path: 'course' })}\n`;
 }
 
-function printed(value: unknown, indent: string, path: string): string {
+/** Where a value is printed: its line's indent, the field before it, and its path for messages. */
+interface Spot {
+  readonly indent: string;
+  readonly label: string;
+  readonly path: string;
+}
+
+function printed(value: unknown, { indent, label, path }: Spot): string {
   if (typeof value === 'number' && !Number.isFinite(value)) {
     throw new Error(`writeCourse: ${path} is ${value}; a file holds finite numbers only`);
   }
-  if (typeof value !== 'object' || value === null) return JSON.stringify(value);
-  const list = Array.isArray(value);
-  const items = list
-    ? value.map((item, index) => ({ label: '', item, path: `${path}[${index}]` }))
+  if (typeof value !== 'object' || value === null) return label + JSON.stringify(value);
+  const deeper = `${indent}  `;
+  const lines = Array.isArray(value)
+    ? value.map((item, index) => printed(item, { indent: deeper, label: '', path: `${path}[${index}]` }))
     : Object.entries(value)
         .filter(([, item]) => item !== undefined)
         .sort(inOrder)
-        .map(([field, item]) => ({ label: `${JSON.stringify(field)}: `, item, path: `${path}.${field}` }));
-  const [opens, closes] = list ? ['[', ']'] : ['{', '}'];
-  if (items.length === 0) return opens + closes;
-  const deeper = `${indent}  `;
-  const lines = items.map((each) => each.label + printed(each.item, deeper, each.path));
-  const space = list ? '' : ' ';
-  const flat = `${opens}${space}${lines.join(', ')}${space}${closes}`;
-  if (indent !== '' && indent.length + flat.length <= COLUMNS && !flat.includes('\n')) return flat;
-  return `${opens}\n${lines.map((line) => deeper + line).join(',\n')}\n${indent}${closes}`;
+        .map(([field, item]) => {
+          return printed(item, { indent: deeper, label: `${JSON.stringify(field)}: `, path: `${path}.${field}` });
+        });
+  const [opens, closes] = Array.isArray(value) ? ['[', ']'] : ['{', '}'];
+  if (lines.length === 0) return label + opens + closes;
+  const space = Array.isArray(value) ? '' : ' ';
+  const flat = `${label}${opens}${space}${lines.join(', ')}${space}${closes}`;
+  // A comma may follow.
+  if (path !== 'course' && indent.length + flat.length < COLUMNS && !flat.includes('\n')) return flat;
+  return `${label}${opens}\n${lines.map((line) => deeper + line).join(',\n')}\n${indent}${closes}`;
 }
