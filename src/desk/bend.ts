@@ -1,7 +1,9 @@
 import { type Course, currentLayout, type Leg } from '../core/course/course.ts';
 import { changedLayout, changedLeg } from '../core/course/edits.ts';
+import type { Radians } from '../core/measure/quantity.ts';
 import { sampled } from '../core/plane/path.ts';
 import { distance, type Point, point } from '../core/plane/point.ts';
+import { type Pose, wrapped } from '../core/plane/pose.ts';
 import { segmentPointDistance } from '../core/plane/segment.ts';
 import type { Survey } from '../core/survey.ts';
 import { type BendKey, bendIn, bendKey, RIDE_START } from './chosen.ts';
@@ -82,6 +84,14 @@ export function startMoved(course: Course, at: Point): Course {
   }));
 }
 
+/** The course with the go starting at another heading. */
+export function startTurned(course: Course, angle: Radians): Course {
+  return changedLayout(course, (layout) => ({
+    ...layout,
+    ride: { ...layout.ride, start: { ...layout.ride.start, angle: wrapped(angle) } },
+  }));
+}
+
 /** Where the point that a ride key names lies. */
 export function ridePoint(course: Course, key: string): Point | null {
   const bend = bendIn(key);
@@ -94,6 +104,19 @@ export function ridePoint(course: Course, key: string): Point | null {
 export function ridePointMoved(course: Course, key: string, at: Point): Course {
   const bend = bendIn(key);
   return bend === null ? startMoved(course, at) : bendMoved(course, bend, at);
+}
+
+/** The same as a pose: the start has a heading, a bend has none. */
+export function ridePose(course: Course, key: string): Pose | undefined {
+  const at = ridePoint(course, key);
+  if (at === null) return undefined;
+  return { x: at.x, y: at.y, angle: key === RIDE_START ? currentLayout(course).ride.start.angle : 0 };
+}
+
+/** The course with the bend or the start at a pose; of a bend only the place counts. */
+export function ridePosed(course: Course, key: string, pose: Pose): Course {
+  const moved = ridePointMoved(course, key, pose);
+  return key === RIDE_START ? startTurned(moved, pose.angle) : moved;
 }
 
 /** Drags a bend that exists, or pulls a new one out of the line. */
@@ -118,7 +141,7 @@ export function bendGesture(down: Touch, state: DeskState, target: string | Bend
       ...(preview === null ? {} : { course: preview }),
       chosen: [key],
       label: isStart ? labels.start() : labels.bend(),
-      said: isStart ? words.movedStart([]) : words.bent(),
+      said: isStart ? words.moved('the start', []) : words.bent(),
     }),
   });
   return showing(null);

@@ -198,6 +198,45 @@ export const neighbourAngles: Source = (moving, { others, name }) => {
   );
 };
 
+/** Half way between the nearest neighbours on its two sides, where each has it in line. */
+export const midways: Source = (moving, { others, name }) =>
+  (['x', 'y'] as const).flatMap((axis) => {
+    const across = axis === 'x' ? 'y' : 'x';
+    const inLine = others.filter(
+      ({ bounds }) =>
+        edge(bounds, across, 'min') <= edge(moving.bounds, across, 'max') &&
+        edge(bounds, across, 'max') >= edge(moving.bounds, across, 'min'),
+    );
+    const before = inLine
+      .filter(({ bounds }) => edge(bounds, axis, 'max') <= edge(moving.bounds, axis, 'min'))
+      .sort((a, b) => edge(b.bounds, axis, 'max') - edge(a.bounds, axis, 'max'))[0];
+    const after = inLine
+      .filter(({ bounds }) => edge(bounds, axis, 'min') >= edge(moving.bounds, axis, 'max'))
+      .sort((a, b) => edge(a.bounds, axis, 'min') - edge(b.bounds, axis, 'min'))[0];
+    if (before === undefined || after === undefined) return [];
+    const [low, high] = [edge(before.bounds, axis, 'max'), edge(after.bounds, axis, 'min')];
+    return [
+      {
+        axis,
+        by: (low + high) / 2 - edge(moving.bounds, axis, 'mid'),
+        guide: (end: Bounds) => {
+          const level = edge(end, across, 'mid');
+          const tape = (from: number, to: number): Mark => ({
+            kind: 'line',
+            ink: 'measure',
+            points: [spot(axis, from, level), spot(axis, to, level)],
+          });
+          return {
+            says: words.midway(name(before.obstacle.id), name(after.obstacle.id)),
+            marks: [tape(low, edge(end, axis, 'min')), tape(edge(end, axis, 'max'), high)],
+          };
+        },
+      },
+    ];
+  });
+
 /** In the order in which they win a draw. */
-export const PLACE_SOURCES: readonly Source[] = [walls, centreLines, neighbours, poleLines];
+export const PLACE_SOURCES: readonly Source[] = [walls, centreLines, neighbours, poleLines, midways];
+/** For several things at once, which have no one heading. */
+export const GROUP_TURN_SOURCES: readonly Source[] = [fifteenths];
 export const TURN_SOURCES: readonly Source[] = [wallAngles, fifteenths, neighbourAngles];

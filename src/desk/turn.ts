@@ -10,7 +10,7 @@ import { groundFor } from './move.ts';
 import { namesOf } from './names.ts';
 import { pieceSettled } from './settle.ts';
 import { snap } from './snap.ts';
-import { TURN_SOURCES } from './snap-sources.ts';
+import { GROUP_TURN_SOURCES, TURN_SOURCES } from './snap-sources.ts';
 import { labels, words } from './words.ts';
 
 /** A turn never snaps from farther than this, however near the hand is to the middle: 4°. */
@@ -48,12 +48,12 @@ export function turnGesture(down: Touch, state: DeskState, about: Point): Gestur
     moved: (touch) => {
       const asked = wrapped(bearing(about, touch.at) - grasp);
       if (bounds === null) return showing(null, [], 0);
-      // Several things have no one heading: then the turn itself snaps.
+      // Several things have no one heading: then the turn itself goes by whole steps.
       const base = start ?? 0;
       const arm = Math.hypot(touch.at.x - about.x, touch.at.y - about.y);
       const angle = arm === 0 ? 0 : Math.min(WIDEST, touch.reach / arm);
       const drawn = snap({ bounds, pieces, carried: { x: 0, y: 0 }, angle: base + asked }, ground, {
-        sources: touch.loose ? [] : TURN_SOURCES,
+        sources: touch.loose ? [] : start === null ? GROUP_TURN_SOURCES : TURN_SOURCES,
         reach: { ground: 0, angle },
       });
       const by = wrapped(asked + drawn.angle);

@@ -8,9 +8,9 @@ import { printLength, readLength } from '../core/measure/length.ts';
 import type { Infeasible } from '../core/obstacles/obstacle.ts';
 import { obstacleKind } from '../core/obstacles/obstacles.ts';
 import type { Params } from '../core/pieces/params.ts';
-import type { Pose } from '../core/plane/pose.ts';
-import { bendRemoved, ridePoint, ridePointMoved } from './bend.ts';
-import { bendIn, boundsOfPieces, chosenPieces, type Keys } from './chosen.ts';
+import { type Pose, wrapped } from '../core/plane/pose.ts';
+import { bendRemoved, ridePoint, ridePointMoved, ridePose, ridePosed, startTurned } from './bend.ts';
+import { bendIn, boundsOfPieces, chosenPieces, type Keys, RIDE_START } from './chosen.ts';
 import type { DeskState } from './desk.ts';
 import type { Done } from './gesture.ts';
 import { nameOf, namesOf } from './names.ts';
@@ -73,7 +73,12 @@ export function mirrorPlan({ course, survey, chosen }: DeskState): Plan {
 }
 
 export function turnPlan(state: DeskState, by: number): Plan {
-  const { survey, chosen } = state;
+  const { course, survey, chosen } = state;
+  if (chosen.length === 1 && chosen[0] === RIDE_START) {
+    const angle = wrapped(survey.layout.ride.start.angle + by);
+    const said = words.turned('the start', angle);
+    return { course: startTurned(course, angle), chosen, label: labels.turn('the start'), said, join: 'turn start' };
+  }
   const handle = turnHandle(state, 0);
   if (handle === null) return { refused: words.choseNothing() };
   const outcome = turnedBy(state, by, handle.about);
@@ -84,7 +89,7 @@ export function turnPlan(state: DeskState, by: number): Plan {
     course: outcome.course,
     chosen,
     label: labels.turn(name),
-    said: words.turned(name, start === null ? null : start + by),
+    said: words.turned(name, start === null ? null : wrapped(start + by)),
     join: `turn ${chosen.join(' ')}`,
   };
 }
@@ -152,7 +157,8 @@ export function posePlan(
   const { key, field } = asked;
   const piece = survey.pieces.find((each) => each.key === key);
   const obstacle = survey.layout.obstacles.find((each) => each.id === key);
-  const pose = piece?.pose ?? obstacle?.pose;
+  const onRide = ridePose(course, key);
+  const pose = piece?.pose ?? obstacle?.pose ?? onRide;
   if (pose === undefined) return { refused: words.noSuchObstacle(key) };
   const typed = field === 'angle' ? readAngle(asked.text) : readLength(asked.text, course.unit);
   if (typed.kind === 'refused') return { refused: typed.why };
@@ -165,6 +171,7 @@ export function posePlan(
     label: labels.change(name, FIELDS[field]),
     said: words.changed(name, FIELDS[field], printed),
   };
+  if (onRide !== undefined) return { ...done, course: ridePosed(course, key, wish) };
   if (piece === undefined) return { ...done, course: posed(course, key, wish) };
   if (piece.piece.fixed) return { refused: words.pieceIsFixed(name) };
   const outcome = pieceSettled(course, key, { pose: wish, name });

@@ -44,11 +44,12 @@ export const words = {
   onCentreLine: (axis: 'x' | 'y') =>
     axis === 'x' ? "On the arena's cross centre line" : "On the arena's long centre line",
   inLineWith: (name: string, part: 'middle' | 'edge') => `In line with the ${part} of ${name}`,
+  midway: (one: string, other: string) => `Half way between ${one} and ${other}`,
   poleInLine: () => 'Poles in one line',
   squareToWalls: (angle: Radians) =>
     Math.abs(Math.sin(2 * angle)) < 1e-6 ? 'Square to the walls' : `At ${printAngle(angle)} to the walls`,
   atAngle: (angle: Radians) => `At ${printAngle(angle)}`,
-  parallelTo: (name: string) => `Square to the poles of ${name}`,
+  parallelTo: (name: string) => `At the heading of the poles of ${name}`,
 
   // Under way.
   moving: (name: string) => `Moving ${name}`,
@@ -58,7 +59,8 @@ export const words = {
   cancelled: () => 'Let go: everything is as it was',
 
   // Done.
-  moved: (name: string, places: readonly string[]) => `Moved ${name}: ${places.join(', ')}`,
+  moved: (name: string, places: readonly string[]) =>
+    places.length === 0 ? `Moved ${name}` : `Moved ${name}: ${places.join(', ')}`,
   turned: (name: string, angle: Radians | null) =>
     angle === null ? `Turned ${name}` : `Turned ${name}: now at ${printAngle(angle)}`,
   placed: (name: string, places: readonly string[]) => `Placed ${name}: ${places.join(', ')}`,
@@ -71,7 +73,6 @@ export const words = {
   choseNothing: () => 'Nothing is chosen',
   bent: () => 'Pulled the line through a bend',
   unbent: () => 'Took the bend out of the line',
-  movedStart: (places: readonly string[]) => `Moved the start: ${places.join(', ')}`,
   changed: (name: string, label: string, value: string) => sentence(`${name}: ${label.toLowerCase()} is now ${value}`),
   undone: (label: string) => `Undid: ${label}`,
   redone: (label: string) => `Redid: ${label}`,

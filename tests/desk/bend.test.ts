@@ -79,6 +79,26 @@ describe('a bend', () => {
 });
 
 describe('the start of the go', () => {
+  test('goes where its place and heading are typed', () => {
+    const desk = riding();
+    const { start } = currentLayout(desk.state().course).ride;
+    expect(desk.setPose('ride:start', 'x', '5 m')).toBeUndefined();
+    expect(desk.setPose('ride:start', 'angle', '90')).toBeUndefined();
+    expect(currentLayout(desk.state().course).ride.start).toEqual({ x: 5, y: start.y, angle: Math.PI / 2 });
+  });
+
+  test('is turned by the key that turns everything', () => {
+    const desk = riding();
+    const { start } = currentLayout(desk.state().course).ride;
+    desk.choose(['ride:start']);
+    desk.turn(Math.PI / 12);
+    desk.turn(Math.PI / 12);
+    expectSoundDesk(desk);
+    expect(currentLayout(desk.state().course).ride.start).toEqual({ ...start, angle: expect.closeTo(Math.PI / 6, 9) });
+    expect(desk.state().said).toBe('Turned the start: now at 30°');
+    expect(desk.state().history.steps).toHaveLength(2);
+  });
+
   test('is moved by dragging it, and cannot be taken away', () => {
     const desk = riding();
     const { start } = currentLayout(desk.state().course).ride;

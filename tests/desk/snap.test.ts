@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { survey } from '../../src/core/survey.ts';
 import { groundFor } from '../../src/desk/move.ts';
 import { type Moving, type Pull, type Source, snap } from '../../src/desk/snap.ts';
-import { PLACE_SOURCES, TURN_SOURCES } from '../../src/desk/snap-sources.ts';
+import { midways, PLACE_SOURCES, TURN_SOURCES } from '../../src/desk/snap-sources.ts';
 import { trio } from './trio.ts';
 
 const GROUND = groundFor(survey(trio()), ['run-1']);
@@ -129,6 +129,23 @@ describe('what draws', () => {
     const end = snap({ ...box(7.3, 4.6), pieces: mine }, ground, { sources: EVERY, reach: near });
     expect(end.x).toBeCloseTo(0.1, 9);
     expect(end.guides.map((guide) => guide.says)).toEqual(['Poles in one line']);
+  });
+
+  test('half way between two neighbours that have it in line', () => {
+    const found = survey(trio());
+    const others = found.obstacles.filter((each) => each.obstacle.id !== 'fan-1');
+    const [run, spoke] = others.map((each) => each.bounds);
+    if (run === undefined || spoke === undefined) throw new Error('no neighbours');
+    const half = (run.maxX + spoke.minX) / 2;
+    const end = snap(box(half - 1.06, 6.3), { ...GROUND, others }, { sources: [midways], reach: near });
+    expect(end.x).toBeCloseTo(0.06, 9);
+    expect(end.guides[0]?.says).toBe('Half way between the run of poles (obstacle 1) and the spoke (obstacle 3)');
+    const lengths = end.guides[0]?.marks.map((mark) => {
+      const [a, b] = mark.kind === 'line' ? mark.points : [];
+      return (b?.x ?? 0) - (a?.x ?? 0);
+    });
+    expect(lengths?.[0]).toBeCloseTo(lengths?.[1] ?? 0, 9);
+    expect(snap(box(half - 1.06, 26), { ...GROUND, others }, { sources: [midways], reach: near }).x).toBe(0);
   });
 
   test('a heading square to the walls, at half, and in steps of 15°', () => {
