@@ -1,0 +1,75 @@
+import PDFDocument from 'pdfkit';
+import { describe, expect, test } from 'vitest';
+import { fitted, printable, textWidth, wordsBox, wrapped } from '../../src/sheets/lettering.ts';
+import { FONTS } from './fonts.ts';
+
+const TEXTS = [
+  'Lope on the left lead',
+  '6′ 3½″',
+  'Łódź → Córdoba',
+  'AVATAR To. WAY',
+  '1234567890°',
+  'f(ij) – “quoted”',
+];
+
+describe('letters', () => {
+  test.each(TEXTS)('%s is as wide as the font says, without kerning', (text) => {
+    const doc = new PDFDocument({ font: null as never });
+    doc.registerFont('regular', FONTS.regular as never);
+    doc.registerFont('bold', FONTS.bold as never);
+    const features = { kern: false, calt: false, liga: false, cpsp: false } as never;
+    for (const weight of ['regular', 'bold'] as const) {
+      doc.font(weight).fontSize(10);
+      expect(textWidth(text, 10, weight)).toBeCloseTo(doc.widthOfString(text, { features }), 2);
+    }
+  });
+
+  test('a line is never wider than its column, and no word is lost', () => {
+    const text = 'Jog up, stop, turn 180° to the left, and back through the L without touching either pole.';
+    for (const width of [8, 20, 45, 90]) {
+      const lines = wrapped(text, width, { size: 4 });
+      for (const line of lines) expect(textWidth(line, 4)).toBeLessThanOrEqual(width);
+      expect(lines.join('').replace(/\s/g, '')).toBe(text.replace(/\s/g, ''));
+    }
+  });
+
+  test('a no-break space keeps a short word with the one before it', () => {
+    const width = textWidth('through the', 4) + 0.1;
+    expect(wrapped('through the L', width, { size: 4 })).toEqual(['through the', 'L']);
+    expect(wrapped('through the\u00a0L', width, { size: 4 })).toEqual(['through', 'the\u00a0L']);
+  });
+
+  test('an empty text is one empty line', () => {
+    expect(wrapped('', 50, { size: 4 })).toEqual(['']);
+  });
+
+  test('a text too long for one line ends in an ellipsis inside it', () => {
+    const cut = fitted('Larkhollow Fairground Summer Show', 40, { size: 4 });
+    expect(cut).toMatch(/^Larkhollow .*…$/);
+    expect(textWidth(cut, 4)).toBeLessThanOrEqual(40);
+    expect(fitted('Show', 40, { size: 4 })).toBe('Show');
+  });
+
+  test.each([
+    ['plain words', 'plain words', []],
+    ['5 ft ∠ 30°', '5 ft angle  30°', ['The printing font has no “∠”: it is printed as “angle”.']],
+    ['one\ntwo', 'one two', []],
+    ['fun 🎉!', 'fun !', ['The printing font has no “🎉”: it is left out.']],
+    ['馬', '?', ['The printing font has no “馬”: it is printed as “?”.']],
+    ['2 ㎝', '2 cm', ['The printing font has no “㎝”: it is printed as “cm”.']],
+  ])('%j prints as %j', (text, expected, mends) => {
+    const made = printable(text);
+    expect(made.text).toBe(expected);
+    expect(made.mends).toEqual(mends);
+  });
+
+  test('the box of a text stands on its baseline and moves with its alignment', () => {
+    const mark = { kind: 'words', at: { x: 50, y: 80 }, text: 'END', size: 4, ink: 'words', align: 'start' } as const;
+    const width = textWidth('END', 4);
+    expect(wordsBox(mark)).toMatchObject({ minX: 50, maxX: 50 + width });
+    expect(wordsBox({ ...mark, align: 'middle' }).minX).toBeCloseTo(50 - width / 2, 9);
+    expect(wordsBox({ ...mark, align: 'end' }).maxX).toBeCloseTo(50, 9);
+    expect(wordsBox(mark).minY).toBeLessThan(80 - 2.9);
+    expect(wordsBox(mark).maxY).toBeGreaterThan(80);
+  });
+});

@@ -1,0 +1,230 @@
+import { describe, expect, test } from 'vitest';
+import { blankCourse } from '../../src/core/course/blank.ts';
+import type { Course } from '../../src/core/course/course.ts';
+import { changedLayout, shifted } from '../../src/core/course/edits.ts';
+import type { Bounds } from '../../src/core/plane/ring.ts';
+import { survey } from '../../src/core/survey.ts';
+import { backingRadius, CAP_HEIGHT, SMALLEST_LETTERS, type WordsMark, wordsBox } from '../../src/sheets/lettering.ts';
+import { pattern, SCALES } from '../../src/sheets/pattern.ts';
+import type { Ask, Page, Pages } from '../../src/sheets/sheet.ts';
+import { ended, SAMPLES } from './samples.ts';
+
+const ASKS: readonly Ask[] = (['letter', 'a4'] as const).flatMap((paper) =>
+  (['portrait', 'landscape', 'fit'] as const).map((orientation) => ({ paper, orientation })),
+);
+
+const COURSES: readonly (readonly [string, Course])[] = Object.entries(SAMPLES).flatMap(([name, course]) => [
+  [name, course],
+  [`${name}, with an END mark`, ended(course)],
+]);
+
+const CASES = COURSES.flatMap(([name, course]) =>
+  ASKS.map((ask) => [name, ask.paper, ask.orientation, course, ask] as const),
+);
+
+const drawn = new Map<string, Pages>();
+
+/** The pages of a sample, drawn once for all the tests that look at them. */
+function pagesFor(name: string, course: Course, ask: Ask): Pages {
+  const key = `${name} ${ask.paper} ${ask.orientation}`;
+  const pages = drawn.get(key) ?? pagesOf(course, ask);
+  drawn.set(key, pages);
+  return pages;
+}
+
+function pagesOf(course: Course, ask: Ask): Pages {
+  const pages = pattern.draw(survey(course), ask);
+  if (pages.kind !== 'pages') throw new Error(pages.why);
+  return pages;
+}
+
+function wordsOf(page: Page): readonly WordsMark[] {
+  return page.marks.filter((mark) => mark.kind === 'words');
+}
+
+/** What a mark of words covers, its disc included. */
+function covers(mark: WordsMark): Bounds {
+  if (mark.backing !== 'disc') return wordsBox(mark);
+  const radius = backingRadius(mark);
+  const y = mark.at.y - (CAP_HEIGHT * mark.size) / 2;
+  return { minX: mark.at.x - radius, maxX: mark.at.x + radius, minY: y - radius, maxY: y + radius };
+}
+
+function overlap(a: Bounds, b: Bounds): boolean {
+  const touch = 0.01;
+  return a.minX < b.maxX - touch && b.minX < a.maxX - touch && a.minY < b.maxY - touch && b.minY < a.maxY - touch;
+}
+
+interface Disc {
+  readonly x: number;
+  readonly y: number;
+  readonly radius: number;
+  readonly text: string;
+}
+
+function discsOf(page: Page): readonly Disc[] {
+  return wordsOf(page)
+    .filter(({ backing }) => backing === 'disc')
+    .map((mark) => ({
+      x: mark.at.x,
+      y: mark.at.y - (CAP_HEIGHT * mark.size) / 2,
+      radius: backingRadius(mark),
+      text: mark.text,
+    }));
+}
+
+function distanceToStroke({ x, y }: Disc, points: readonly { readonly x: number; readonly y: number }[]): number {
+  let least = Number.POSITIVE_INFINITY;
+  points.slice(1).forEach((b, index) => {
+    const a = points[index] ?? b;
+    const square = (b.x - a.x) ** 2 + (b.y - a.y) ** 2;
+    const t = square === 0 ? 0 : Math.min(1, Math.max(0, ((x - a.x) * (b.x - a.x) + (y - a.y) * (b.y - a.y)) / square));
+    least = Math.min(least, Math.hypot(a.x + (b.x - a.x) * t - x, a.y + (b.y - a.y) * t - y));
+  });
+  return least;
+}
+
+const TRAVEL = new Set(['walk', 'jog', 'lope', 'back', 'side-pass', 'work']);
+
+describe('the exhibitors’ pattern', () => {
+  test.each(CASES)('%s on %s %s has no words over words or over the edge', (name, _, __, course, ask) => {
+    for (const page of pagesFor(name, course, ask).pages) {
+      const words = wordsOf(page);
+      expect(words.length).toBeGreaterThan(3);
+      words.forEach((mark, index) => {
+        const box = covers(mark);
+        expect(box.minX, mark.text).toBeGreaterThanOrEqual(5.5);
+        expect(box.maxX, mark.text).toBeLessThanOrEqual(page.width - 5.5);
+        expect(box.minY, mark.text).toBeGreaterThanOrEqual(5.5);
+        expect(box.maxY, mark.text).toBeLessThanOrEqual(page.height - 5.5);
+        const under = words.slice(0, index).find((other) => overlap(covers(other), box));
+        expect(under?.text, `under “${mark.text}”`).toBeUndefined();
+      });
+    }
+  });
+
+  test.each(CASES)('%s on %s %s reads at arm’s length', (name, _, __, course, ask) => {
+    const words = pagesFor(name, course, ask).pages.flatMap(wordsOf);
+    expect(Math.min(...words.map(({ size }) => size))).toBeGreaterThanOrEqual(SMALLEST_LETTERS);
+    const numbers = words.filter(({ backing }) => backing === 'disc');
+    for (const { size } of numbers) expect(size).toBeGreaterThanOrEqual(3.5);
+  });
+
+  test.each(CASES)(
+    '%s on %s %s has each number of the go once, clear of pieces and line',
+    (_, __, ___, course, ask) => {
+      const { pages, origin, scale } = pagesOf(course, ask);
+      const facts = survey(course);
+      const discs = discsOf(pages[0]);
+      const numbers = discs.map(({ text }) => Number(text)).sort((a, b) => a - b);
+      expect(numbers).toEqual(facts.layout.ride.legs.map((__, index) => index + 1));
+      const k = 1000 / scale;
+      const rings = facts.pieces.map(({ footprint }) =>
+        footprint.map(({ x, y }) =>
+          origin.turned ? { x: origin.x - y * k, y: origin.y - x * k } : { x: origin.x + x * k, y: origin.y - y * k },
+        ),
+      );
+      const lines = pages[0].marks.flatMap((mark) =>
+        mark.kind === 'line' && TRAVEL.has(mark.ink) ? [mark.points] : [],
+      );
+      for (const disc of discs) {
+        for (const ring of rings) {
+          const [first = { x: 0, y: 0 }] = ring;
+          expect(distanceToStroke(disc, [...ring, first]), disc.text).toBeGreaterThan(disc.radius);
+        }
+        for (const line of lines) expect(distanceToStroke(disc, line), disc.text).toBeGreaterThan(disc.radius);
+      }
+    },
+  );
+
+  test.each(COURSES)('%s takes the largest of the usual scales that fits its page', (name, course) => {
+    for (const ask of ASKS) {
+      const { scale } = pagesFor(name, course, ask);
+      expect(SCALES).toContain(scale);
+      for (const larger of SCALES.filter((each) => each * 1.5 < scale)) {
+        expect(pattern.draw(survey(course), { ...ask, scale: larger }).kind, `1:${larger}`).toBe('too-big');
+      }
+    }
+  });
+
+  test('turns a long arena a quarter on a portrait page and says so', () => {
+    const course = SAMPLES['20 x 60 m'] as Course;
+    expect(pagesOf(course, { paper: 'a4', orientation: 'portrait' }).origin.turned).toBe(true);
+    expect(pagesOf(course, { paper: 'a4', orientation: 'landscape' }).origin.turned).toBe(false);
+  });
+
+  test('keeps a scale that is asked for, or says why not and which is nearest', () => {
+    const facts = survey(SAMPLES['100 x 200 ft'] as Course);
+    const ask = { paper: 'letter', orientation: 'portrait' } as const;
+    expect(pattern.draw(facts, { ...ask, scale: 400 })).toMatchObject({ kind: 'pages', scale: 400 });
+    expect(pattern.draw(facts, { ...ask, scale: 100 })).toEqual({
+      kind: 'too-big',
+      why: 'At 1:100 the arena is 610 × 305 mm on paper, more than Letter has room for. 1:300 fits.',
+      nearest: 300,
+    });
+    expect(pattern.draw(facts, { ...ask, scale: 300 }).kind).toBe('pages');
+  });
+
+  test('prints no dimension of a gap', () => {
+    const pages = pagesOf(SAMPLES['100 x 200 ft'] as Course, { paper: 'letter', orientation: 'fit' });
+    const texts = pages.pages.flatMap(wordsOf).map(({ text }) => text);
+    expect(texts.filter((text) => /\d+\s*(['"′″]|in\b)/.test(text))).toEqual([]);
+  });
+
+  test('shows in its legend the gaits that occur and no others', () => {
+    const course = SAMPLES['100 x 200 ft'] as Course;
+    const words = (each: Course) =>
+      pagesOf(each, { paper: 'letter', orientation: 'fit' })
+        .pages.flatMap(wordsOf)
+        .map(({ text }) => text);
+    for (const name of ['Walk', 'Jog', 'Lope', 'Back', 'Side pass']) expect(words(course)).toContain(name);
+    const walked = changedLayout(course, (layout) => ({
+      ...layout,
+      ride: {
+        ...layout.ride,
+        legs: layout.ride.legs.slice(0, 2).map((leg) => ({ ...leg, gait: 'walk', approach: 'walk' })),
+      },
+    }));
+    expect(words(walked)).toContain('Walk');
+    for (const name of ['Jog', 'Lope', 'Back', 'Side pass']) expect(words(walked)).not.toContain(name);
+  });
+
+  test('runs on to further pages when the words are many, and loses none', () => {
+    const long =
+      'Pause, breathe, look up, and ride on over every pole that lies before you, quietly and without haste.';
+    const course = changedLayout(SAMPLES['100 x 200 ft'] as Course, (layout) => ({
+      ...layout,
+      ride: {
+        ...layout.ride,
+        legs: layout.ride.legs.map((leg, index) => ({ ...leg, words: `${long} ${long} ${long} Number ${index + 1}!` })),
+      },
+    }));
+    const { pages } = pagesOf(course, { paper: 'letter', orientation: 'landscape' });
+    expect(pages.length).toBeGreaterThan(1);
+    const text = pages.flatMap(wordsOf).map((mark) => mark.text);
+    const all = text.join(' ');
+    for (let number = 1; number <= 8; number += 1) expect(all).toContain(`Number ${number}!`);
+    expect(text).toContain(`Page 2 of ${pages.length}`);
+  });
+
+  test('draws what lies outside the arena too', () => {
+    const base = SAMPLES['100 x 200 ft'] as Course;
+    const course = shifted(base, ['bridge-1'], 0, 20);
+    const pages = pagesOf(course, { paper: 'letter', orientation: 'fit' });
+    for (const mark of pages.pages[0].marks) {
+      if (mark.kind !== 'area') continue;
+      for (const { x, y } of mark.ring) {
+        expect(x).toBeGreaterThan(5);
+        expect(x).toBeLessThan(pages.pages[0].width - 5);
+        expect(y).toBeGreaterThan(5);
+        expect(y).toBeLessThan(pages.pages[0].height - 5);
+      }
+    }
+  });
+
+  test('says what it is without a class, a show or a date', () => {
+    const pages = pagesOf(blankCourse({ title: 'Tuesday practice' }), { paper: 'a4', orientation: 'fit' });
+    expect(pages.title).toBe('Pattern: Tuesday practice');
+    expect(pages.pages.flatMap(wordsOf).map(({ text }) => text)).toContain('Tuesday practice');
+  });
+});
