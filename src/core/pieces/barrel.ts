@@ -1,5 +1,5 @@
 import { feet, inches } from '../measure/quantity.ts';
-import { area, edge, round, stroke } from './outline.ts';
+import { area, edge, round } from './outline.ts';
 import { amount } from './params.ts';
 import type { Figure, PieceKind } from './piece.ts';
 
@@ -14,18 +14,15 @@ export const barrel: PieceKind = {
   figure(values): Figure {
     const diameter = amount(values, 'diameter');
     const footprint = round(diameter / 2);
-    const bar = diameter * 0.3;
+    const bung = diameter * 0.27;
     return {
       footprint,
       marks: [
         area(footprint, 'barrel'),
         edge(footprint),
         { kind: 'disc', at: { x: 0, y: 0 }, radius: diameter * 0.41, ink: 'outline', fill: 'rim' },
-        stroke([
-          { x: -bar, y: 0 },
-          { x: bar, y: 0 },
-        ]),
-        { kind: 'disc', at: { x: bar * 0.6, y: bar * 0.6 }, radius: diameter * 0.05, ink: 'outline', fill: 'full' },
+        { kind: 'disc', at: { x: bung, y: 0 }, radius: diameter * 0.06, ink: 'outline', fill: 'full' },
+        { kind: 'disc', at: { x: -bung, y: 0 }, radius: diameter * 0.035, ink: 'outline', fill: 'full' },
       ],
       length: diameter,
       width: diameter,

@@ -1,0 +1,97 @@
+import { mkdir, readFile, rename, rm, writeFile } from 'node:fs/promises';
+import { createRequire } from 'node:module';
+import { join } from 'node:path';
+import type { Command } from 'commander';
+import { survey } from '../core/survey.ts';
+import { type Fonts, pdf } from '../sheets/pdf.ts';
+import type { Ask, Paper } from '../sheets/sheet.ts';
+import { SHEETS } from '../sheets/sheets.ts';
+import { courseFrom, worldFault } from './course-file.ts';
+import { BadInput, type Io, printJson } from './io.ts';
+import { unknownWord } from './spelling.ts';
+import { verb } from './verb.ts';
+
+const PAPERS: readonly Paper[] = ['letter', 'a4'];
+
+async function fonts(): Promise<Fonts> {
+  const { resolve } = createRequire(import.meta.url);
+  const [regular, bold] = await Promise.all(
+    ['400Regular/Inter_400Regular.ttf', '700Bold/Inter_700Bold.ttf'].map((file) =>
+      readFile(resolve(`@expo-google-fonts/inter/${file}`)),
+    ),
+  );
+  if (regular === undefined || bold === undefined) throw new Error('fonts: two were asked for');
+  return { regular, bold };
+}
+
+/** A title as a file name: letters and digits of any script, hyphens between. */
+export function fileName(title: string): string {
+  const plain = title
+    .toLowerCase()
+    .replace(/[^\p{Letter}\p{Number}]+/gu, '-')
+    .replace(/^-+|-+$/g, '');
+  return plain.slice(0, 80) || 'course';
+}
+
+/** Writes the whole file or nothing: beside its place first, then under its name. */
+async function written(folder: string, name: string, bytes: Uint8Array): Promise<string> {
+  const path = join(folder, name);
+  const half = join(folder, `.${name}.${process.pid}.part`);
+  try {
+    await mkdir(folder, { recursive: true });
+  } catch (error) {
+    throw new BadInput(`The folder for the sheets cannot be made. ${worldFault(error, folder)}`);
+  }
+  try {
+    await writeFile(half, bytes);
+    await rename(half, path);
+  } catch (error) {
+    await rm(half, { force: true });
+    throw new BadInput(`The sheet could not be written. ${worldFault(error, path)}`);
+  }
+  return path;
+}
+
+function askFrom(options: { paper: string; scale?: string }): Ask {
+  const paper = PAPERS.find((each) => each === options.paper.toLowerCase());
+  if (paper === undefined) throw new BadInput(`--paper: ${unknownWord('paper', options.paper, PAPERS)}`);
+  if (options.scale === undefined) return { paper, orientation: 'fit' };
+  const scale = Number(options.scale.replace(/^1:/, ''));
+  if (!(scale > 0) || !Number.isFinite(scale)) {
+    throw new BadInput(`--scale: "${options.scale}" is not a scale. Write one such as 1:200 or 200.`);
+  }
+  return { paper, orientation: 'fit', scale };
+}
+
+/** `post FILE --out DIR`: a sheet for people, as a PDF. */
+export function postVerb(io: Io): Command {
+  const ids = SHEETS.map((sheet) => sheet.id);
+  return verb('post', 'Write a sheet for people as a PDF.', io)
+    .argument('<file>', 'A course file (*.course.json).')
+    .requiredOption('--out <folder>', 'Where the file goes; the folder is made when it is not there.')
+    .option('--sheet <id>', `Which sheet: ${ids.join(', ')}.`, 'pattern')
+    .option('--paper <paper>', 'letter or a4.', 'letter')
+    .option('--scale <scale>', 'A scale such as 1:200; refused with the nearest when it does not fit.')
+    .option('--json', 'One JSON document about what was written.')
+    .action(
+      async (file: string, options: { out: string; sheet: string; paper: string; scale?: string; json?: boolean }) => {
+        const sheet = SHEETS.find(({ id }) => id === options.sheet);
+        if (sheet === undefined) throw new BadInput(`--sheet: ${unknownWord('sheet', options.sheet, ids)}`);
+        const ask = askFrom(options);
+        const course = await courseFrom(file, io);
+        const pages = sheet.draw(survey(course), ask);
+        if (pages.kind === 'too-big') throw new BadInput(`${pages.why} The nearest that fits is 1:${pages.nearest}.`);
+        for (const mend of pages.mends) io.err(`${mend}\n`);
+        const name = `${fileName(course.title)}-${sheet.id}.pdf`;
+        const path = await written(options.out, name, await pdf(pages, await fonts()));
+        if (options.json !== true) return io.out(`${path}\n`);
+        printJson(io, {
+          course: course.title,
+          sheet: sheet.id,
+          file: path,
+          pages: pages.pages.length,
+          scale: pages.scale,
+        });
+      },
+    );
+}

@@ -1,0 +1,46 @@
+import { createRequire } from 'node:module';
+import { checkVerb } from './check.ts';
+import { BadInput, type Io } from './io.ts';
+import { postVerb } from './post.ts';
+import { rideVerb } from './ride.ts';
+import { setVerb } from './set.ts';
+import { unknownWord } from './spelling.ts';
+import { Shown, verb } from './verb.ts';
+
+function version(): string {
+  const { version } = createRequire(import.meta.url)('../../package.json') as { version: string };
+  return version;
+}
+
+/** Runs one command line (without node and the script) and answers with its exit code. Writes to `io` only. */
+export async function run(argv: readonly string[], io: Io): Promise<number> {
+  let fails = false;
+  const verbs = [
+    setVerb(io),
+    rideVerb(io),
+    checkVerb(io, (found) => {
+      fails = found;
+    }),
+    postVerb(io),
+  ];
+  const known = verbs.map((each) => each.name());
+  const program = verb('polewright', 'Trail courses that ride: set, ride, check and post them.', io)
+    .version(version())
+    .argument('[verb]')
+    .allowUnknownOption()
+    .allowExcessArguments()
+    .action((given?: string) => {
+      if (given === undefined) throw new BadInput(`What is to be done? There are: ${known.join(', ')}.`);
+      throw new BadInput(unknownWord('verb', given, known));
+    });
+  for (const each of verbs) program.addCommand(each);
+  try {
+    await program.parseAsync(argv, { from: 'user' });
+    return fails ? 1 : 0;
+  } catch (error) {
+    if (error instanceof Shown) return 0;
+    if (!(error instanceof BadInput)) throw error;
+    io.err(`${error.message}\n`);
+    return 2;
+  }
+}

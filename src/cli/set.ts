@@ -1,0 +1,149 @@
+import type { Command } from 'commander';
+import { readAngle } from '../core/measure/angle.ts';
+import { readCount, readFraction } from '../core/measure/count.ts';
+import { readLength } from '../core/measure/length.ts';
+import type { LengthUnit, Reading } from '../core/measure/quantity.ts';
+import { built } from '../core/obstacles/made.ts';
+import type { Built, Infeasible, ObstacleKind } from '../core/obstacles/obstacle.ts';
+import { OBSTACLE_KINDS } from '../core/obstacles/obstacles.ts';
+import { taped } from '../core/obstacles/words.ts';
+import { filled, type NumberParam, type Param, type Value, type Values } from '../core/pieces/params.ts';
+import { BadInput, type Io, printJson } from './io.ts';
+import { unknownWord } from './spelling.ts';
+import { table } from './table.ts';
+import { verb } from './verb.ts';
+
+/** `innerGap` as the command line spells it. */
+export function hyphened(key: string): string {
+  return key.replace(/[A-Z]/g, (letter) => `-${letter.toLowerCase()}`);
+}
+
+function readNumber(param: NumberParam, text: string, unit: LengthUnit): Reading<number> {
+  switch (param.kind) {
+    case 'length':
+      return readLength(text, unit);
+    case 'angle':
+      return readAngle(text);
+    case 'count':
+      return readCount(text);
+    case 'fraction':
+      return readFraction(text);
+  }
+}
+
+/** The value that a person typed for a parameter. Throws BadInput when it cannot be read. */
+function readValue(
+  param: Param,
+  flag: string,
+  typed: { readonly text: string; readonly unit: LengthUnit; readonly io: Io },
+): Value {
+  if (param.kind === 'choice') {
+    const known = Object.keys(param.options);
+    const id = typed.text.trim().toLowerCase();
+    if (known.includes(id)) return id;
+    throw new BadInput(`${flag}: ${unknownWord('choice', typed.text, known)}`);
+  }
+  const reading = readNumber(param, typed.text, typed.unit);
+  if (reading.kind === 'refused') throw new BadInput(`${flag}: ${reading.why}`);
+  if (reading.note !== undefined) typed.io.err(`${flag}: ${reading.note}\n`);
+  return reading.value;
+}
+
+function shown(param: Param, value: Value): string {
+  if (typeof value !== 'number') return value;
+  if (param.kind === 'length') return taped(value);
+  if (param.kind === 'angle') return `${Number(((value * 180) / Math.PI).toFixed(1))}°`;
+  return String(Number(value.toFixed(4)));
+}
+
+function about(param: Param): string {
+  const says = param.says === undefined ? '' : ` ${param.says}`;
+  if (param.kind === 'choice')
+    return `${param.label}.${says} One of ${Object.keys(param.options).join(', ')}. Usual: ${param.usual}.`;
+  const bounds = `${shown(param, param.least)} to ${shown(param, param.most)}`;
+  return `${param.label}.${says} Usual: ${shown(param, param.usual)}; ${bounds}.`;
+}
+
+function fact(key: string, value: number): string {
+  return key === 'angle' ? `${Number(((value * 180) / Math.PI).toFixed(2))}°` : taped(value);
+}
+
+function printPlain(io: Io, kind: ObstacleKind, values: Values, result: Built): void {
+  const params = Object.entries(kind.params).map(([key, param]) => [
+    `--${hyphened(key)}`,
+    shown(param, values[key] ?? param.usual),
+  ]);
+  const facts = Object.entries(result.facts).map(([key, value]) => [key, fact(key, value)]);
+  const pieces = result.pieces.map(({ id, kind, pose }) => [
+    id,
+    kind,
+    pose.x.toFixed(3),
+    pose.y.toFixed(3),
+    `${((pose.angle * 180) / Math.PI).toFixed(1)}°`,
+  ]);
+  const ways = result.passages.map(({ id, title, gaits }) => [id, title, gaits.join(', ')]);
+  io.out(`${kind.title}\n\n`);
+  io.out(table(['parameter', 'value'], params));
+  if (facts.length > 0) io.out(`\n${table(['fact', 'value'], facts)}`);
+  io.out(`\n${table(['piece', 'kind', 'x m', 'y m', 'turned'], pieces)}`);
+  if (ways.length > 0) io.out(`\n${table(['way', 'ridden', 'gaits'], ways)}`);
+}
+
+function printRefusal(io: Io, asJson: boolean, told: { kind: string; params: Values; result: Infeasible }): void {
+  const { why, nearest, facts } = told.result;
+  if (asJson) {
+    printJson(io, { kind: told.kind, params: told.params, refused: { why, nearest: nearest ?? null }, facts });
+  }
+}
+
+function build(kind: ObstacleKind, options: Readonly<Record<string, unknown>>, io: Io): void {
+  const unit = unitFrom(options.unit);
+  const given = Object.fromEntries(
+    Object.entries(kind.params).flatMap(([key, param]) => {
+      const text = options[key];
+      return typeof text === 'string' ? [[key, readValue(param, `--${hyphened(key)}`, { text, unit, io })]] : [];
+    }),
+  );
+  const params = filled(kind.params, given);
+  const result = built(kind, given);
+  const asJson = options.json === true;
+  if (result.kind === 'infeasible') {
+    printRefusal(io, asJson, { kind: kind.id, params, result });
+    throw new BadInput(result.why);
+  }
+  if (asJson) printJson(io, { kind: kind.id, params, pieces: result.pieces, facts: result.facts });
+  else printPlain(io, kind, params, result);
+}
+
+function unitFrom(text: unknown): LengthUnit {
+  if (text === 'ft' || text === 'm') return text;
+  throw new BadInput(`--unit: ${unknownWord('unit', String(text), ['ft', 'm'])}`);
+}
+
+/** `set KIND`: builds one obstacle from its parameters; each kind is a command of its own, with its own help. */
+export function setVerb(io: Io): Command {
+  const command = verb('set', 'Build one obstacle from what a designer thinks in.', io);
+  const known = OBSTACLE_KINDS.map((kind) => kind.id);
+  command
+    .argument('[kind]')
+    .usage('KIND [--parameter value …] [--json]')
+    .action((kind?: string) => {
+      if (kind === undefined) throw new BadInput(`Which obstacle? There are: ${known.join(', ')}.`);
+      throw new BadInput(unknownWord('obstacle', kind, known));
+    })
+    // So that an unknown kind is told before its parameters are looked at.
+    .allowUnknownOption()
+    .allowExcessArguments();
+  for (const kind of OBSTACLE_KINDS) {
+    const each = verb(kind.id, kind.about, io);
+    for (const [key, param] of Object.entries(kind.params)) {
+      each.option(`--${hyphened(key)} <${param.kind}>`, about(param));
+    }
+    each
+      .option('--unit <unit>', 'What a bare number means: ft or m.', 'ft')
+      .option('--json', 'One JSON document in SI units.')
+      .action((options: Record<string, unknown>) => build(kind, options, io));
+    command.addCommand(each);
+  }
+  return command;
+}
