@@ -1,12 +1,12 @@
 import type { PlacedObstacle } from '../course/placed.ts';
-import { poseOn } from '../plane/path.ts';
+import { type Path, poseOn } from '../plane/path.ts';
 import { distance, type Point } from '../plane/point.ts';
 import type { Pose } from '../plane/pose.ts';
 import { edges } from '../plane/ring.ts';
 import { crossingOf } from '../plane/segment.ts';
-import type { Element } from '../ride/line.ts';
 import type { Survey } from '../survey.ts';
 import { dimension, type Size } from './dimension.ts';
+import { rememberedPairs } from './swath.ts';
 
 /** How finely the lane is measured along the line, metres. */
 const STEP = 0.25;
@@ -33,8 +33,10 @@ function faceBeside(obstacle: PlacedObstacle, at: Pose, side: 1 | -1): Face | un
 }
 
 /** The width square to the line wherever there is a pole on both sides of it. */
-function widthsOn(obstacle: PlacedObstacle, element: Element): readonly Size[] {
-  return element.path.flatMap((stretch) => {
+const widths = rememberedPairs<Path, PlacedObstacle, readonly Size[]>();
+
+function widthsOn(obstacle: PlacedObstacle, path: Path): readonly Size[] {
+  return path.flatMap((stretch) => {
     const steps = Math.max(1, Math.ceil(stretch.length / STEP));
     return Array.from({ length: steps + 1 }, (_, i) => poseOn(stretch, (stretch.length * i) / steps)).flatMap((at) => {
       const left = faceBeside(obstacle, at, 1);
@@ -59,7 +61,7 @@ export function backWidths(obstacle: PlacedObstacle, survey: Survey): readonly S
     .filter(
       ({ leg, move, part }) => move === 'back' && part === 'obstacle' && legs[leg]?.obstacle === obstacle.obstacle.id,
     )
-    .flatMap((element) => widthsOn(obstacle, element));
+    .flatMap(({ path }) => widths(path, obstacle, { because: '', work: () => widthsOn(obstacle, path) }));
 }
 
 export const backWidth = dimension({

@@ -1,15 +1,17 @@
 import { changedLeg, shifted } from '../course/edits.ts';
 import type { PlacedObstacle, PlacedPiece } from '../course/placed.ts';
+import type { Horse } from '../horses/horse.ts';
 import type { Radians } from '../measure/quantity.ts';
 import type { Passage } from '../obstacles/passage.ts';
+import type { Path } from '../plane/path.ts';
 import { between, type Point } from '../plane/point.ts';
-import { boundsMeet, ringBounds } from '../plane/ring.ts';
-import { ringSegmentDistance, type Segment } from '../plane/segment.ts';
+import { boundsMeet } from '../plane/ring.ts';
+import { ringSegmentDistance, type Segment, segmentPointDistance } from '../plane/segment.ts';
 import type { Element } from '../ride/line.ts';
 import type { Survey } from '../survey.ts';
 import { MARGIN } from './band.ts';
 import type { Check, Found, Proposal } from './check.ts';
-import { boundsOf, chordsOf, halfWidth } from './swath.ts';
+import { boundsOf, chordsOf, halfWidth, rememberedPairs } from './swath.ts';
 import { obstacleWords, pieceWords, valueWords, wayWords } from './words.ts';
 
 /** A piece that the horse meets where it has no business with it. */
@@ -23,8 +25,16 @@ interface Contact {
   readonly needs: number;
 }
 
-/** How much of an element, at its start and at its end, may meet the piece: metres along it. */
-type Pardon = (piece: PlacedPiece) => { readonly first: number; readonly last: number };
+/**
+ * What part of an element, at its start and at its end, may meet the obstacle's pieces, metres along it: for its own
+ * length a horse is over the station's piece that it comes from or goes to, named here, and beside the others for less.
+ */
+interface Pardon {
+  readonly leaves: boolean;
+  readonly comes: boolean;
+  readonly left: string | undefined;
+  readonly entered: string | undefined;
+}
 
 function passageOf(survey: Survey, leg: number): Passage | undefined {
   const ridden = survey.layout.ride.legs[leg];
@@ -47,22 +57,17 @@ function ownsOf(survey: Survey, { part, leg }: Element): readonly (string | unde
   return part === 'approach' ? [legs[leg]?.obstacle, legs[leg - 1]?.obstacle] : [legs[leg]?.obstacle];
 }
 
-/** A horse that comes to a station or leaves it is over the station's piece for its own length. */
-function pardonOf(survey: Survey, element: Element, obstacle: PlacedObstacle): Pardon {
+function pardonOf(survey: Survey, element: Element, id: string): Pardon {
   const { legs } = survey.layout.ride;
-  const { horse } = survey;
-  const id = obstacle.obstacle.id;
   const before = element.part === 'finish' ? element.leg : element.leg - 1;
   const comes = element.part === 'approach' && legs[element.leg]?.obstacle === id;
   const leaves = legs[before]?.obstacle === id;
-  const entered = comes ? stationPiece(passageOf(survey, element.leg), 0) : undefined;
-  const left = leaves ? stationPiece(passageOf(survey, before), -1) : undefined;
-  const length = horse.bodyLength.value;
-  const reach = horse.wheelbase.value / 2;
-  return ({ piece }) => ({
-    first: leaves ? (piece.id === left ? length : reach) : 0,
-    last: comes ? (piece.id === entered ? length : reach) : 0,
-  });
+  return {
+    leaves,
+    comes,
+    entered: comes ? stationPiece(passageOf(survey, element.leg), 0) : undefined,
+    left: leaves ? stationPiece(passageOf(survey, before), -1) : undefined,
+  };
 }
 
 /** The part of a chord that lies between two distances along the element; absent: none of it. */
@@ -72,23 +77,40 @@ function clipped([a, b]: Segment, [start, end]: readonly [number, number], [from
   return [at(Math.max(from, start)), at(Math.min(to, end))] as const;
 }
 
+const contacts = rememberedPairs<Path, PlacedObstacle, readonly Contact[]>();
+
 function contactsOf(survey: Survey, element: Element, obstacle: PlacedObstacle): readonly Contact[] {
-  const { points, along, bounds } = chordsOf(element.path);
-  const own = ownsOf(survey, element).includes(obstacle.obstacle.id);
   const widest = halfWidth(survey.horse, element, 'standing');
-  if (!boundsMeet(bounds, obstacle.bounds, widest) || (own && element.part === 'obstacle')) return [];
-  const pardon = own ? pardonOf(survey, element, obstacle) : undefined;
+  if (!boundsMeet(chordsOf(element.path).bounds, obstacle.bounds, widest)) return [];
+  const own = ownsOf(survey, element).includes(obstacle.obstacle.id);
+  if (own && element.part === 'obstacle') return [];
+  const pardon = own ? pardonOf(survey, element, obstacle.obstacle.id) : undefined;
+  const because = `${survey.horse.id} ${element.facing} ${JSON.stringify(pardon)}`;
+  const work = () => contactsWorked(survey.horse, element, { obstacle, pardon });
+  return contacts(element.path, obstacle, { because, work });
+}
+
+function contactsWorked(
+  horse: Horse,
+  element: Element,
+  { obstacle, pardon }: { readonly obstacle: PlacedObstacle; readonly pardon: Pardon | undefined },
+): readonly Contact[] {
+  const { points, along, bounds } = chordsOf(element.path);
   const whole = along.at(-1) ?? 0;
+  const length = horse.bodyLength.value;
+  const reach = horse.wheelbase.value / 2;
   return obstacle.pieces.flatMap((piece): Contact[] => {
-    const needs = own ? BRUSHED : halfWidth(survey.horse, element, piece.figure.stands);
+    const needs = pardon === undefined ? halfWidth(horse, element, piece.figure.stands) : BRUSHED;
     if (!boundsMeet(bounds, boundsOf(piece), needs)) return [];
-    const { first, last } = pardon?.(piece) ?? { first: 0, last: 0 };
+    const around = Math.hypot(piece.figure.length, piece.figure.width) / 2;
+    const first = pardon?.leaves ? (piece.piece.id === pardon.left ? length : reach) : 0;
+    const last = pardon?.comes ? (piece.piece.id === pardon.entered ? length : reach) : 0;
     let worst: Contact | undefined;
     for (let i = 1; i < points.length; i += 1) {
       const [a, b] = [points[i - 1], points[i]];
       if (a === undefined || b === undefined) continue;
       const chord = clipped([a, b], [along[i - 1] ?? 0, along[i] ?? 0], [first, whole - last]);
-      if (chord === undefined || !boundsMeet(ringBounds(chord), boundsOf(piece), needs)) continue;
+      if (chord === undefined || segmentPointDistance(chord, piece.pose) > needs + around) continue;
       const clear = ringSegmentDistance(piece.footprint, chord);
       if (clear >= needs - MARGIN || clear >= (worst?.clear ?? Number.POSITIVE_INFINITY)) continue;
       const heading = Math.atan2(b.y - a.y, b.x - a.x);
@@ -135,12 +157,12 @@ function movedAside(survey: Survey, obstacle: PlacedObstacle, chord: Contact): r
 }
 
 function foundFor(survey: Survey, element: Element, obstacle: PlacedObstacle): Found[] {
-  const contacts = contactsOf(survey, element, obstacle);
-  const [nearest] = [...contacts].sort((a, b) => a.clear - b.clear);
+  const met = contactsOf(survey, element, obstacle);
+  const [nearest] = [...met].sort((a, b) => a.clear - b.clear);
   if (nearest === undefined) return [];
   const leg = survey.layout.ride.legs[element.leg];
   const { unit } = survey.course;
-  const stands = contacts.some(({ piece }) => piece.figure.stands === 'standing');
+  const stands = met.some(({ piece }) => piece.figure.stands === 'standing');
   const way = wayWords(survey, element.part, leg?.obstacle ?? '');
   const what = pieceWords(survey, nearest.piece.key);
   const needs = valueWords('length', nearest.needs, unit);
@@ -157,7 +179,7 @@ function foundFor(survey: Survey, element: Element, obstacle: PlacedObstacle): F
       because: stands ? 'A horse cannot go through what stands in its way.' : lineCrosses.because,
       at: nearest.at,
       leg: element.leg,
-      keys: [...new Set([obstacle.obstacle.id, ...contacts.map(({ piece }) => piece.key)])],
+      keys: [...new Set([obstacle.obstacle.id, ...met.map(({ piece }) => piece.key)])],
       measured: nearest.clear,
       allowed: { least: nearest.needs },
       source: stands ? survey.horse.bodyWidth.source : survey.horse.stance.source,

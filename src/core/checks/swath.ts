@@ -60,3 +60,17 @@ export function boundsOf({ footprint }: PlacedPiece): Bounds {
   footprintBounds.set(footprint, bounds);
   return bounds;
 }
+
+/** Answers about two things, kept for as long as both are the same objects; `because` says what else they hang on. */
+export function rememberedPairs<A extends object, B extends object, Answer>() {
+  const known = new WeakMap<A, WeakMap<B, { readonly because: string; readonly answer: Answer }>>();
+  return (a: A, b: B, { because, work }: { readonly because: string; readonly work: () => Answer }): Answer => {
+    const first = known.get(a) ?? new WeakMap();
+    known.set(a, first);
+    const kept = first.get(b);
+    if (kept?.because === because) return kept.answer;
+    const answer = work();
+    first.set(b, { because, answer });
+    return answer;
+  };
+}
