@@ -10,12 +10,16 @@ import type { Stage } from '../desk/desk.ts';
 
 /** Words that several rooms of the app show. */
 
-/** The designer's own name, or the kind's; with the number of its id where the layout has several of the kind. */
+/**
+ * The designer's own name, or the kind's. What is not ridden has no number of the go to be told by, so it is told by the
+ * number of its id where the layout has several of the kind.
+ */
 export function obstacleTitle(obstacle: Obstacle, layout: Layout): string {
   if (obstacle.name !== undefined && obstacle.name !== '') return obstacle.name;
   const title = obstacleKind(obstacle.kind)?.title ?? obstacle.kind;
+  const isRidden = layout.ride.legs.some((leg) => leg.obstacle === obstacle.id);
   const isAlone = layout.obstacles.filter((each) => each.kind === obstacle.kind).length < 2;
-  return isAlone ? title : withNumber(title, obstacle.id);
+  return isRidden || isAlone ? title : withNumber(title, obstacle.id);
 }
 
 /** `Pole 2`. */

@@ -1,28 +1,34 @@
 import type { Finding, Weight } from '../../core/checks/check.ts';
 import type { Point } from '../../core/plane/point.ts';
+import type { Bounds } from '../../core/plane/ring.ts';
 import type { Pointed } from '../view.ts';
 import { type Camera, screenOf } from './camera.ts';
 import type { Looks } from './inks.ts';
 import { LETTERS } from './marks.ts';
 
 const SIZE = 10;
+/** A badge stands this far above the place it is about, on a stem, and so does not cover it. Pixels. */
+const STEM = 24;
 const HEAVIEST: readonly Weight[] = ['must', 'should', 'note'];
 
 /** Findings that would cover one another, drawn as one badge with their number; the heaviest gives it its shape. */
 interface Badge {
   readonly at: Point<'screen'>;
+  /** Where its stem points to. */
+  readonly foot: Point<'screen'>;
   readonly weight: Weight;
   readonly ids: readonly string[];
 }
 
-export function badgesOf(findings: readonly Finding[], camera: Camera): readonly Badge[] {
+function badgesOf(findings: readonly Finding[], camera: Camera): readonly Badge[] {
   const badges: Badge[] = [];
   for (const weight of HEAVIEST) {
     for (const finding of findings.filter((each) => each.weight === weight)) {
-      const at = screenOf(camera, finding.at);
+      const foot = screenOf(camera, finding.at);
+      const at: Point<'screen'> = { x: foot.x, y: foot.y - STEM };
       const near = badges.findIndex((badge) => Math.hypot(badge.at.x - at.x, badge.at.y - at.y) < 2 * SIZE);
       const badge = badges[near];
-      if (badge === undefined) badges.push({ at, weight, ids: [finding.id] });
+      if (badge === undefined) badges.push({ at, foot, weight, ids: [finding.id] });
       else badges[near] = { ...badge, ids: [...badge.ids, finding.id] };
     }
   }
@@ -44,10 +50,19 @@ export function inkBadges(
       context.arc(x, y, SIZE + 9, 0, 2 * Math.PI);
       context.fill();
     }
-    shape(context, badge);
-    context.fillStyle = looks[badge.weight];
-    context.strokeStyle = looks.ground;
+    const { foot } = badge;
+    context.strokeStyle = looks[badge.weight];
     context.lineWidth = 2;
+    context.beginPath();
+    context.moveTo(x, y);
+    context.lineTo(foot.x, foot.y);
+    context.stroke();
+    context.fillStyle = looks[badge.weight];
+    context.beginPath();
+    context.arc(foot.x, foot.y, 3, 0, 2 * Math.PI);
+    context.fill();
+    shape(context, badge);
+    context.strokeStyle = looks.ground;
     context.lineJoin = 'round';
     context.fill();
     context.stroke();
@@ -58,6 +73,22 @@ export function inkBadges(
     const sign = badge.ids.length > 1 ? String(badge.ids.length) : badge.weight === 'note' ? 'i' : '!';
     context.fillText(sign, x, y + (badge.weight === 'should' ? 2.5 : 0.5));
   }
+}
+
+/** The room that the badges take on the screen. */
+export function badgeBoxes(findings: readonly Finding[], camera: Camera): readonly Bounds[] {
+  return badgesOf(findings, camera).map(({ at, foot }) => ({
+    minX: at.x - SIZE - 3,
+    maxX: at.x + SIZE + 3,
+    minY: at.y - SIZE - 3,
+    maxY: foot.y + 4,
+  }));
+}
+
+/** The findings under a place on the screen; none: an empty list. */
+export function badgeAt(findings: readonly Finding[], camera: Camera, at: Point<'screen'>): readonly string[] {
+  const near = badgesOf(findings, camera).find((badge) => Math.hypot(badge.at.x - at.x, badge.at.y - at.y) <= SIZE + 4);
+  return near?.ids ?? [];
 }
 
 function shape(context: CanvasRenderingContext2D, { at, weight }: Badge): void {

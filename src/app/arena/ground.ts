@@ -4,7 +4,7 @@ import { FOOT } from '../../core/measure/quantity.ts';
 import type { Point } from '../../core/plane/point.ts';
 import { type Camera, screenOf } from './camera.ts';
 import type { Looks } from './inks.ts';
-import { LETTERS } from './marks.ts';
+import { LETTERS, trace } from './marks.ts';
 
 /** Width of the drawn rail, outside the arena. */
 const RAIL: Metres = 0.32;
@@ -12,7 +12,12 @@ const RAIL: Metres = 0.32;
 /** Inks the ground: sand, grid, rail with its posts, the way in, and numbers along two walls. */
 export function inkGround(
   context: CanvasRenderingContext2D,
-  { arena, unit, camera, looks }: {
+  {
+    arena,
+    unit,
+    camera,
+    looks,
+  }: {
     readonly arena: Arena;
     readonly unit: LengthUnit;
     readonly camera: Camera;
@@ -100,12 +105,9 @@ function wayIn(
     onWall(arena, at + width / 2, -1 / camera.scale),
     onWall(arena, at + width / 2, thick),
     onWall(arena, at - width / 2, thick),
-  ].map((corner) => screenOf(camera, corner));
+  ];
   context.fillStyle = looks.ground;
-  context.beginPath();
-  corners.forEach((corner, index) =>
-    index === 0 ? context.moveTo(corner.x, corner.y) : context.lineTo(corner.x, corner.y),
-  );
+  trace(context, corners, camera);
   context.fill();
   context.fillStyle = looks.inks.rail;
   for (const end of [at - width / 2, at + width / 2]) {
@@ -139,12 +141,14 @@ function numbers(
   const { entrance } = arena;
   const isClear = (wall: string, along: Metres) =>
     entrance.wall !== wall || Math.abs(along - entrance.at) * camera.scale > 22;
+  context.textAlign = camera.turned ? 'start' : 'center';
   for (let n = step; n * one <= arena.length + 1e-6; n += step) {
-    const place = screenOf(camera, { x: n * one, y: -away });
+    const place = screenOf(camera, { x: n * one, y: camera.turned ? -(rail + 5) / camera.scale : -away });
     if (isClear('south', n * one)) context.fillText(label(n, unit), place.x, place.y);
   }
+  context.textAlign = camera.turned ? 'center' : 'end';
   for (let n = step; n * one <= arena.width + 1e-6; n += step) {
-    const place = screenOf(camera, { x: -away, y: n * one });
+    const place = screenOf(camera, { x: camera.turned ? -away : -(rail + 5) / camera.scale, y: n * one });
     if (isClear('west', n * one)) context.fillText(label(n, unit), place.x, place.y);
   }
   context.globalAlpha = 1;

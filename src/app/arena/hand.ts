@@ -1,6 +1,7 @@
 import type { Point } from '../../core/plane/point.ts';
 import type { Touch } from '../../desk/desk.ts';
 import { type Camera, groundOf } from './camera.ts';
+import { REACH } from './reach.ts';
 
 /** One pointer event in the arena's own pixels. */
 export interface Finger {
@@ -30,9 +31,6 @@ export interface Hand {
   cancel(finger: Finger): void;
 }
 
-const MOUSE_REACH = 7;
-const FINGER_REACH = 20;
-
 /**
  * Sorts pointers into touches of the desk and movements of the camera: one pointer touches, the middle button, the
  * space bar and two fingers move. A second finger takes back what the first has begun.
@@ -49,7 +47,7 @@ export function createHand(reached: Reached): Hand {
       phase,
       pointer: finger.id,
       at: groundOf(camera, finger.at),
-      reach: (finger.kind === 'touch' ? FINGER_REACH : MOUSE_REACH) / camera.scale,
+      reach: (finger.kind === 'touch' ? REACH.finger : REACH.mouse) / camera.scale,
       adding: finger.shift,
       loose: finger.alt,
     });

@@ -13,14 +13,14 @@ const STEPS = [AWAY, AWAY + 14, AWAY + 30];
 
 /**
  * Where each label stands so that it covers as little as possible: beside its box, off the other boxes, the labels placed
- * before it and the dots (samples of the line). Answers the middle of each label.
+ * before it, the dots (samples of the line) and what is `kept` free. Answers the middle of each label.
  */
 export function labelPlaces(
   wishes: readonly LabelWish[],
   dots: readonly Point<'screen'>[],
-  room: Bounds,
+  { room, kept = [] }: { readonly room: Bounds; readonly kept?: readonly Bounds[] },
 ): readonly Point<'screen'>[] {
-  const taken: Bounds[] = [];
+  const taken: Bounds[] = [...kept];
   return wishes.map((wish) => {
     let best: Bounds | undefined;
     let least = Number.POSITIVE_INFINITY;

@@ -1,16 +1,19 @@
 import type { Context as KonvaContext } from 'konva/lib/Context';
 import { Shape } from 'konva/lib/Shape';
 import { useCallback, useSyncExternalStore } from 'react';
-import { Layer, Shape as InkShape, Stage } from 'react-konva/lib/ReactKonvaCore';
+import { Shape as InkShape, Layer, Stage } from 'react-konva/lib/ReactKonvaCore';
 import { useDeskState } from '../desk-context.tsx';
 import { useViewState } from '../view.ts';
-import { inkBadges } from './badges.ts';
+import { badgeBoxes, inkBadges } from './badges.ts';
 import { inkGround } from './ground.ts';
+import { inkBends, inkChosen, inkHandles } from './handles.ts';
 import { DARK, LIGHT, type Looks } from './inks.ts';
+import { inkLabels } from './labels.ts';
 import { inkMarks } from './marks.ts';
-import { inkChosen, inkLabels, inkThings } from './things.ts';
+import { useReach } from './reach.ts';
 import { inkTape } from './tape-mark.ts';
-import { inkTravel } from './travel.ts';
+import { inkThings } from './things.ts';
+import { endBoxes, inkTravel } from './travel.ts';
 
 // Named so that the bundler keeps the one shape the core build does not register by itself.
 void Shape;
@@ -33,7 +36,11 @@ export function Layers() {
 function Inked({ draw }: { readonly draw: Draw }) {
   return (
     <Layer listening={false}>
-      <InkShape sceneFunc={(context: KonvaContext) => draw(context._context)} listening={false} perfectDrawEnabled={false} />
+      <InkShape
+        sceneFunc={(context: KonvaContext) => draw(context._context)}
+        listening={false}
+        perfectDrawEnabled={false}
+      />
     </Layer>
   );
 }
@@ -51,12 +58,14 @@ function ThingsLayer() {
   const { camera, size, pointed } = useViewState((state) => state);
   const survey = useDeskState((state) => state.survey);
   const chosen = useDeskState((state) => state.chosen);
+  const findings = useDeskState((state) => state.findings);
   return (
     <Inked
       draw={(context) => {
         inkThings(context, survey, { camera, looks });
         inkTravel(context, survey, { camera, looks, pointed });
-        inkLabels(context, survey, { camera, looks, size, chosen });
+        const kept = [...badgeBoxes(findings, camera), ...endBoxes(survey, camera)];
+        inkLabels(context, survey, { camera, looks, size, chosen, kept });
       }}
     />
   );
@@ -69,10 +78,14 @@ function OverLayer() {
   const chosen = useDeskState((state) => state.chosen);
   const findings = useDeskState((state) => state.findings);
   const guides = useDeskState((state) => state.guides);
+  const stage = useDeskState((state) => state.stage);
+  const reach = useReach();
   return (
     <Inked
       draw={(context) => {
         inkChosen(context, survey, { camera, looks, chosen });
+        inkHandles(context, { survey, chosen }, { camera, looks, reach: reach / camera.scale });
+        if (stage === 'ride') inkBends(context, survey, { camera, looks, chosen });
         const gap = pointed?.kind === 'gap' ? survey.line.gaps[pointed.gap] : undefined;
         if (gap !== undefined) inkTape(context, gap.ends, { camera, looks });
         inkBadges(context, findings, { camera, looks, pointed });

@@ -66,7 +66,8 @@ function isThin(ink: Ink): boolean {
   return ink === 'timber' || ink === 'metal' || ink === 'marker';
 }
 
-function trace(context: CanvasRenderingContext2D, points: readonly Point[], camera: Camera): void {
+/** Begins a path along points on the ground. */
+export function trace(context: CanvasRenderingContext2D, points: readonly Point[], camera: Camera): void {
   context.beginPath();
   points.forEach((each, index) => {
     const at = screenOf(camera, each);

@@ -32,8 +32,8 @@ export function Mirror() {
                 data-angle={obstacle.pose.angle}
               >
                 {numbers === undefined ? '' : `Number ${numbers.join(' and ')}: `}
-                {obstacleTitle(obstacle, survey.layout)}, {counted(pieces.length, 'piece')}, {placeWords(obstacle.pose, unit)}, turned{' '}
-                {printAngle(obstacle.pose.angle)}
+                {obstacleTitle(obstacle, survey.layout)}, {counted(pieces.length, 'piece')},{' '}
+                {placeWords(obstacle.pose, unit)}, turned {printAngle(obstacle.pose.angle)}
                 {isChosen ? ', chosen' : ''}
               </li>
             );

@@ -6,14 +6,8 @@ import { type Pose, placed } from '../../core/plane/pose.ts';
 export function movedMarks(marks: readonly Mark[], frame: Pose): readonly Mark[] {
   const move = (at: Point) => placed(frame, at);
   return marks.map((mark): Mark => {
-    switch (mark.kind) {
-      case 'line':
-        return { ...mark, points: mark.points.map(move) };
-      case 'area':
-        return { ...mark, ring: mark.ring.map(move) };
-      case 'disc':
-      case 'words':
-        return { ...mark, at: move(mark.at) };
-    }
+    if (mark.kind === 'line') return { ...mark, points: mark.points.map(move) };
+    if (mark.kind === 'area') return { ...mark, ring: mark.ring.map(move) };
+    return { ...mark, at: move(mark.at) };
   });
 }

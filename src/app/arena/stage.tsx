@@ -7,6 +7,8 @@ import { createHand, type Finger, type Hand } from './hand.ts';
 import { Layers } from './layers.tsx';
 import { Legend } from './legend.tsx';
 import { Mirror } from './mirror.tsx';
+import { pointedAt } from './pointing.ts';
+import { Tells } from './tells.tsx';
 import { ViewButtons } from './view-buttons.tsx';
 
 const PIXELS_A_LINE = 16;
@@ -33,8 +35,7 @@ export function ArenaStage() {
   }, [view, arena]);
   useWheel(box, view);
 
-  const pointer = (tell: (finger: Finger) => void) => (event: PointerEvent<HTMLDivElement>) =>
-    tell(fingerOf(event));
+  const pointer = (tell: (finger: Finger) => void) => (event: PointerEvent<HTMLDivElement>) => tell(fingerOf(event));
   const down = (event: PointerEvent<HTMLDivElement>) => {
     // Jumping to the focus would scroll a phone's page away under the finger.
     event.currentTarget.focus({ preventScroll: true });
@@ -42,9 +43,15 @@ export function ArenaStage() {
     if (event.button === 1) event.preventDefault();
     hand.down(fingerOf(event));
   };
+  const move = (event: PointerEvent<HTMLDivElement>) => {
+    const finger = fingerOf(event);
+    hand.move(finger);
+    if (event.buttons !== 0 || event.pointerType === 'touch') return;
+    const { survey, findings } = desk.state();
+    view.point(pointedAt(finger.at, { survey, findings, camera: view.state().camera }));
+  };
   return (
     <div className="arena">
-      {/* biome-ignore lint/a11y/useAriaPropsSupportedByRole: an application takes a label and a description. */}
       <div
         ref={box}
         className={gesture === null ? 'arena-ground' : 'arena-ground is-busy'}
@@ -57,7 +64,8 @@ export function ArenaStage() {
         data-origin={`${camera.x} ${camera.y}`}
         data-turned={camera.turned}
         onPointerDown={down}
-        onPointerMove={pointer(hand.move)}
+        onPointerMove={move}
+        onPointerLeave={() => view.point(null)}
         onPointerUp={pointer(hand.up)}
         onPointerCancel={pointer(hand.cancel)}
         onContextMenu={(event) => event.preventDefault()}
@@ -68,6 +76,7 @@ export function ArenaStage() {
         <Layers />
       </div>
       <Mirror />
+      <Tells />
       <Legend />
       <ViewButtons />
     </div>
@@ -101,7 +110,10 @@ function stroked(
 ): void {
   const stroke = strokeOf(event);
   if (stroke.key === ' ') hand.hold(true);
-  const zoom = stroke.mod || stroke.alt ? undefined : ({ '+': ZOOM_STEP, '=': ZOOM_STEP, '-': 1 / ZOOM_STEP } as const)[stroke.key];
+  const zoom =
+    stroke.mod || stroke.alt
+      ? undefined
+      : ({ '+': ZOOM_STEP, '=': ZOOM_STEP, '-': 1 / ZOOM_STEP } as const)[stroke.key];
   if (zoom !== undefined) view.zoom(zoom);
   else if (stroke.key === '0' && !stroke.mod) view.fit();
   else if (!desk.press(stroke) && stroke.key !== ' ') return;

@@ -1,11 +1,12 @@
-import type { Landings } from '../../core/ride/line.ts';
 import { type Path, poseAt, sampled } from '../../core/plane/path.ts';
 import type { Point } from '../../core/plane/point.ts';
+import type { Bounds } from '../../core/plane/ring.ts';
+import type { Landings } from '../../core/ride/line.ts';
 import type { Survey } from '../../core/survey.ts';
 import type { Pointed } from '../view.ts';
 import { type Camera, screenOf } from './camera.ts';
 import type { Looks } from './inks.ts';
-import { LETTERS } from './marks.ts';
+import { LETTERS, trace } from './marks.ts';
 import { WAYS, wayOf } from './ways.ts';
 
 interface Eye {
@@ -17,7 +18,11 @@ interface Eye {
 const ARROWS_APART = 110;
 
 /** Inks the line of travel, each part as it is ridden, with arrows, landings, start and end. */
-export function inkTravel(context: CanvasRenderingContext2D, survey: Survey, eye: Eye & { readonly pointed: Pointed }): void {
+export function inkTravel(
+  context: CanvasRenderingContext2D,
+  survey: Survey,
+  eye: Eye & { readonly pointed: Pointed },
+): void {
   const { camera, looks, pointed } = eye;
   const step = Math.max(0.1, 5 / camera.scale);
   const isPointed = (leg: number) => pointed?.kind === 'leg' && pointed.leg === leg;
@@ -56,12 +61,7 @@ export function inkTravel(context: CanvasRenderingContext2D, survey: Survey, eye
 }
 
 function stroke(context: CanvasRenderingContext2D, points: readonly Point[], camera: Camera): void {
-  context.beginPath();
-  points.forEach((each, index) => {
-    const at = screenOf(camera, each);
-    if (index === 0) context.moveTo(at.x, at.y);
-    else context.lineTo(at.x, at.y);
-  });
+  trace(context, points, camera);
   context.stroke();
 }
 
@@ -152,14 +152,30 @@ function hoof(context: CanvasRenderingContext2D, size: number): void {
 }
 
 function ends(context: CanvasRenderingContext2D, survey: Survey, { camera, looks }: Eye): void {
-  if (survey.layout.ride.legs.length === 0) return;
-  const last = survey.line.elements.at(-1);
-  const stop = last === undefined || last.path.length === 0 ? null : poseAt(last.path, last.length);
-  plate(context, survey.layout.ride.start, { camera, looks, text: 'Start' });
-  if (stop !== null) plate(context, stop, { camera, looks, text: 'End' });
+  for (const { at, text } of endsOf(survey)) plate(context, at, { camera, looks, text });
 }
 
-function plate(context: CanvasRenderingContext2D, ground: Point, { camera, looks, text }: Eye & { text: string }): void {
+function endsOf(survey: Survey): readonly { readonly at: Point; readonly text: 'Start' | 'End' }[] {
+  if (survey.layout.ride.legs.length === 0) return [];
+  const last = survey.line.elements.at(-1);
+  const start = { at: survey.layout.ride.start, text: 'Start' } as const;
+  if (last === undefined || last.path.length === 0) return [start];
+  return [start, { at: poseAt(last.path, last.length), text: 'End' }];
+}
+
+/** The room that the words at start and end take on the screen. */
+export function endBoxes(survey: Survey, camera: Camera): readonly Bounds[] {
+  return endsOf(survey).map(({ at }) => {
+    const { x, y } = screenOf(camera, at);
+    return { minX: x - 22, maxX: x + 22, minY: y - 6, maxY: y + 27 };
+  });
+}
+
+function plate(
+  context: CanvasRenderingContext2D,
+  ground: Point,
+  { camera, looks, text }: Eye & { text: string },
+): void {
   const at = screenOf(camera, ground);
   context.fillStyle = looks.disc;
   context.beginPath();

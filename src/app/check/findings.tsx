@@ -1,4 +1,4 @@
-import { LocateFixed } from 'lucide-react';
+import { LocateFixed, Wrench } from 'lucide-react';
 import type { Finding, Weight } from '../../core/checks/check.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import { useView, useViewState } from '../view.ts';
@@ -15,7 +15,8 @@ export function FindingsPanel() {
       <p className="empty">There is nothing to check yet. Set the first obstacle.</p>
     ) : (
       <p className="empty is-good">
-        Nothing to mend: every check that the rule book gives a limit for is met. Walk it once with the tape all the same.
+        Nothing to mend: every check that the rule book gives a limit for is met. Walk it once with the tape all the
+        same.
       </p>
     );
   }
@@ -64,9 +65,10 @@ function FindingCard({ finding }: { readonly finding: Finding }) {
           <button
             key={remedy.says}
             type="button"
-            className="button primary"
+            className="button remedy"
             onClick={() => desk.edit(remedy.says, (course) => remedy.apply(course))}
           >
+            <Wrench aria-hidden="true" />
             {remedy.says}
           </button>
         ))}

@@ -21,7 +21,9 @@ export function RuleBookPanel() {
       />
       {book !== undefined && (
         <>
-          <p className="lead">{book.edition}</p>
+          <p className="book">
+            <strong>{book.title}</strong>, {book.edition}
+          </p>
           <p className="small">{book.about}</p>
         </>
       )}

@@ -21,8 +21,14 @@ export function HelpButton() {
 }
 
 const STAGE_HELP: readonly (readonly [string, string])[] = [
-  ['Set', 'Put obstacles into the arena. Drag them, turn them, or type their exact numbers on the tape. Things snap to walls, centre lines and neighbours; hold Alt to move freely.'],
-  ['Ride', 'Say in which order and at which gait it is ridden. The line of travel, the landings and the time follow. Drag the line to bend it.'],
+  [
+    'Set',
+    'Put obstacles into the arena. Drag them, turn them, or type their exact numbers on the tape. Things snap to walls, centre lines and neighbours; hold Alt to move freely.',
+  ],
+  [
+    'Ride',
+    'Say in which order and at which gait it is ridden. The line of travel, the landings and the time follow. Drag the line to bend it.',
+  ],
   ['Check', 'Read what does not fit, go to it, and mend it with one click where there is a fix.'],
   ['Post', 'See the pattern as it will hang on the board, put it into your own words, and export it as a PDF.'],
   ['Reset', 'Keep several layouts in one course and see what the crew has to move from one to the next.'],
@@ -81,8 +87,8 @@ function Help() {
       <section aria-labelledby="help-care">
         <h3 id="help-care">With care</h3>
         <p>
-          The numbers here are measures, not promises. Strides differ from horse to horse and from ground to ground: walk
-          the course, tape every gap, and ride it with a quiet horse before the class.
+          The numbers here are measures, not promises. Strides differ from horse to horse and from ground to ground:
+          walk the course, tape every gap, and ride it with a quiet horse before the class.
         </p>
         <p>
           <strong>The rule book in force, the show’s officials and the judge decide.</strong>

@@ -71,7 +71,7 @@ export function ClassPanel() {
             return undefined;
           }}
         />
-        <div className="field">
+        <div className="field wide">
           <label htmlFor={date}>Date</label>
           <input
             id={date}

@@ -14,7 +14,15 @@ export function WordsPanel() {
       <ol className="words">
         {list.map((each) => {
           const leg = survey.layout.ride.legs.find((one) => one.id === each.leg);
-          return <Instruction key={each.leg} leg={each.leg} number={each.number} text={each.text} isOwn={leg?.words !== undefined} />;
+          return (
+            <Instruction
+              key={each.leg}
+              leg={each.leg}
+              number={each.number}
+              text={each.text}
+              isOwn={leg?.words !== undefined}
+            />
+          );
         })}
       </ol>
     </>
@@ -52,7 +60,7 @@ function Instruction({
       </label>
       <textarea
         id={id}
-        rows={Math.max(2, Math.ceil(draft.length / 34))}
+        rows={Math.max(2, Math.ceil(draft.length / 26))}
         value={draft}
         onChange={(event) => setDraft(event.target.value)}
         onBlur={commit}

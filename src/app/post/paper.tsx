@@ -8,12 +8,12 @@ import { exportedPattern } from './export.ts';
 
 const PAPERS: Readonly<Record<Paper, string>> = { letter: 'Letter', a4: 'A4' };
 const ORIENTATIONS: Readonly<Record<Ask['orientation'], string>> = {
-  fit: 'As it fits best',
+  fit: 'Best fit',
   portrait: 'Upright',
   landscape: 'Lying',
 };
 const SCALES: Readonly<Record<string, string>> = {
-  fit: 'Largest that fits',
+  fit: 'Largest',
   ...Object.fromEntries([100, 150, 200, 250, 300, 400, 500].map((each) => [String(each), `1:${each}`])),
 };
 

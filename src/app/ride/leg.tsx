@@ -1,4 +1,4 @@
-import type { Leg, Lead } from '../../core/course/course.ts';
+import type { Lead, Leg } from '../../core/course/course.ts';
 import { changedLeg, type LegChange } from '../../core/course/edits.ts';
 import { GAITS, type Gait } from '../../core/horses/horse.ts';
 import { printLength } from '../../core/measure/length.ts';

@@ -1,5 +1,5 @@
-import type { Arena } from '../../core/course/course.ts';
 import type { Wall } from '../../core/constraints/constraint.ts';
+import type { Arena } from '../../core/course/course.ts';
 import { printLength, readLength } from '../../core/measure/length.ts';
 import type { Metres } from '../../core/measure/quantity.ts';
 import type { Refusal } from '../../desk/desk.ts';
@@ -23,7 +23,11 @@ export function ArenaTape() {
   const { arena, unit } = useDeskState((state) => state.course);
   const change = (label: string, next: Partial<Arena>) =>
     desk.edit(label, (course) => ({ ...course, arena: { ...course.arena, ...next } }));
-  const length = (text: string, { least, most }: { least: Metres; most: Metres }, use: (value: Metres) => void): Refusal => {
+  const length = (
+    text: string,
+    { least, most }: { least: Metres; most: Metres },
+    use: (value: Metres) => void,
+  ): Refusal => {
     const read = readLength(text, unit);
     if (read.kind === 'refused') return read.why;
     if (read.value < least || read.value > most) {
@@ -37,7 +41,9 @@ export function ArenaTape() {
   const wall = entrance.wall === 'south' || entrance.wall === 'north' ? arena.length : arena.width;
   return (
     <div className="tape">
-      <p className="lead">Choose an obstacle in the arena to type its numbers. A second click chooses one of its poles.</p>
+      <p className="lead">
+        Choose an obstacle in the arena to type its numbers. A second click chooses one of its poles.
+      </p>
       <h3>The arena</h3>
       <TypedField
         wide
@@ -50,12 +56,12 @@ export function ArenaTape() {
       />
       <div className="fields">
         <TypedField
-          label="Length (west to east)"
+          label="Length"
           value={printLength(arena.length, unit)}
           send={(text) => length(text, side, (value) => change('Change the arena', { length: value }))}
         />
         <TypedField
-          label="Width (south to north)"
+          label="Width"
           value={printLength(arena.width, unit)}
           send={(text) => length(text, side, (value) => change('Change the arena', { width: value }))}
         />
@@ -70,7 +76,7 @@ export function ArenaTape() {
           }
         />
         <TypedField
-          label="Middle of it, along the wall"
+          label="Its middle at"
           value={printLength(entrance.at, unit)}
           send={(text) =>
             length(text, { least: 0, most: wall }, (at) => change('Move the way in', { entrance: { ...entrance, at } }))

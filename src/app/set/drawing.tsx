@@ -54,41 +54,46 @@ export function Drawing({
     `${(width / 2 + (at.x - (bounds.minX + bounds.maxX) / 2) * k).toFixed(1)} ${(height / 2 - (at.y - (bounds.minY + bounds.maxY) / 2) * k).toFixed(1)}`;
   return (
     <svg width={width} height={height} viewBox={`0 0 ${width} ${height}`} aria-hidden="true" className="drawing">
-      {sketch.marks.map((mark, index) => {
-        const colour = inks[mark.ink];
+      {sketch.marks.map((mark, index) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: marks have no names and never change places.
-        const key = index;
-        switch (mark.kind) {
-          case 'area':
-            return (
-              <path
-                key={key}
-                d={`M${mark.ring.map(to).join('L')}Z`}
-                fill={colour}
-                stroke={mark.ink === 'stripe' ? 'none' : colour}
-                strokeWidth="1.6"
-                strokeLinejoin="round"
-              />
-            );
-          case 'line':
-            return (
-              <path
-                key={key}
-                d={`M${mark.points.map(to).join('L')}`}
-                fill="none"
-                stroke={colour}
-                strokeWidth={Math.max(0.8, (mark.width ?? 0) * k)}
-              />
-            );
-          case 'disc': {
-            const [x, y] = to(mark.at).split(' ');
-            const paint = mark.fill === 'full' ? { fill: colour } : { fill: 'none', stroke: colour };
-            return <circle key={key} cx={x} cy={y} r={Math.max(1.2, mark.radius * k)} {...paint} />;
-          }
-          case 'words':
-            return null;
-        }
-      })}
+        <SketchMark key={index} mark={mark} to={to} scale={k} colour={inks[mark.ink]} />
+      ))}
     </svg>
   );
+}
+
+function SketchMark({
+  mark,
+  to,
+  scale,
+  colour,
+}: {
+  readonly mark: Mark;
+  readonly to: (at: Point) => string;
+  readonly scale: number;
+  readonly colour: string;
+}) {
+  switch (mark.kind) {
+    case 'area':
+      return (
+        <path
+          d={`M${mark.ring.map(to).join('L')}Z`}
+          fill={colour}
+          stroke={mark.ink === 'stripe' ? 'none' : colour}
+          strokeWidth="1.6"
+          strokeLinejoin="round"
+        />
+      );
+    case 'line': {
+      const width = Math.max(0.8, (mark.width ?? 0) * scale);
+      return <path d={`M${mark.points.map(to).join('L')}`} fill="none" stroke={colour} strokeWidth={width} />;
+    }
+    case 'disc': {
+      const [x, y] = to(mark.at).split(' ');
+      const paint = mark.fill === 'full' ? { fill: colour } : { fill: 'none', stroke: colour };
+      return <circle cx={x} cy={y} r={Math.max(1.2, mark.radius * scale)} {...paint} />;
+    }
+    case 'words':
+      return null;
+  }
 }

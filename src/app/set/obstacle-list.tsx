@@ -9,7 +9,8 @@ export function ObstacleListPanel() {
   const survey = useDeskState((state) => state.survey);
   const chosen = useDeskState((state) => state.chosen);
   const findings = useDeskState((state) => state.findings);
-  if (survey.obstacles.length === 0) return <p className="empty">Nothing is in the arena yet. Add the first obstacle.</p>;
+  if (survey.obstacles.length === 0)
+    return <p className="empty">Nothing is in the arena yet. Add the first obstacle.</p>;
   const first = (id: string) => survey.numbers.get(id)?.[0] ?? Number.POSITIVE_INFINITY;
   const inOrder = [...survey.obstacles].sort((a, b) => first(a.obstacle.id) - first(b.obstacle.id));
   return (

@@ -98,14 +98,16 @@ export function PalettePanel() {
           {refusal}
         </p>
       )}
-      {carried !== null && <Ghost carried={carried} scale={view.state().camera.scale} turned={view.state().camera.turned} />}
+      {carried !== null && (
+        <Ghost carried={carried} scale={view.state().camera.scale} turned={view.state().camera.turned} />
+      )}
     </div>
   );
 }
 
 function KindPicture({ kind }: { readonly kind: ObstacleKind }) {
   const sketch = sketchOf(kind.id);
-  return sketch === null ? null : <Drawing sketch={sketch} width={92} height={54} />;
+  return sketch === null ? null : <Drawing sketch={sketch} width={92} height={42} />;
 }
 
 /** What the pointer carries, to the arena's scale. */

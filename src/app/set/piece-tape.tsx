@@ -39,7 +39,11 @@ export function PieceTape({ piece }: { readonly piece: PlacedPiece }) {
       </p>
       <div className="fields three">
         <TypedField label="From west" value={printLength(pose.x, unit)} send={(text) => desk.setPose(key, 'x', text)} />
-        <TypedField label="From south" value={printLength(pose.y, unit)} send={(text) => desk.setPose(key, 'y', text)} />
+        <TypedField
+          label="From south"
+          value={printLength(pose.y, unit)}
+          send={(text) => desk.setPose(key, 'y', text)}
+        />
         <TypedField label="Turned" value={printAngle(pose.angle)} send={(text) => desk.setPose(key, 'angle', text)} />
       </div>
       <label className="tick">

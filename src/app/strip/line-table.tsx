@@ -45,10 +45,10 @@ export function LineTable({
                 <td>{Math.round(leg.seconds)} s</td>
                 <td>
                   {own.map((gap, index) => (
-                    <span key={gap.index} className={gap.isIn ? '' : 'is-off'}>
+                    <span key={gap.index} className={gap.fit}>
                       {index > 0 && ', '}
                       {length(gap.gap.taped)}
-                      {gap.isIn ? '' : ' (outside)'}
+                      {gap.fit === 'off' ? ' (outside)' : ''}
                     </span>
                   ))}
                   {first?.band !== undefined && <small> asked: {bandWords(first.band, course.unit)}</small>}

@@ -5,8 +5,8 @@ import { useView, useViewState } from '../view.ts';
 import { gapSentence, type RibbonGap, type RibbonLeg } from './ribbon.ts';
 import { STRIP_EDGE } from './strip.tsx';
 
-/** A gap's text needs about this much room, pixels. */
-const TEXT_ROOM = 30;
+/** About the width of a letter of a gap's text, pixels. */
+const LETTER = 6.4;
 
 /** What can be pointed at on the strip, with the pointer or by keys: one stop in the tab order, arrows walk along. */
 export function RibbonItems({
@@ -72,19 +72,20 @@ export function RibbonItems({
           );
         }
         const long = (gap.gap.to - gap.gap.from) * scale;
+        const text = printLength(gap.gap.taped, unit);
         return (
           <li key={`gap ${gap.index}`}>
             <button
               type="button"
               tabIndex={tabIndex}
-              className={`ribbon-gap ${gap.isIn ? '' : 'is-off'} ${isPointed(pointed, 'gap', gap.index) ? 'is-pointed' : ''}`}
+              className={`ribbon-gap ${gap.fit} ${isPointed(pointed, 'gap', gap.index) ? 'is-pointed' : ''}`}
               style={{ left: x(gap.gap.from), width: Math.max(6, long) }}
               aria-label={gapSentence(gap, unit)}
               onFocus={() => point('gap', gap.index)}
               onPointerEnter={() => point('gap', gap.index)}
               onClick={() => choose(gap.gap.obstacle)}
             >
-              {long >= TEXT_ROOM && <span>{printLength(gap.gap.taped, unit)}</span>}
+              {long >= text.length * LETTER && <span>{text}</span>}
             </button>
           </li>
         );
@@ -97,7 +98,11 @@ export function RibbonItems({
   }
 }
 
-function isPointed(pointed: ReturnType<ReturnType<typeof useView>['state']>['pointed'], kind: 'leg' | 'gap', index: number) {
+function isPointed(
+  pointed: ReturnType<ReturnType<typeof useView>['state']>['pointed'],
+  kind: 'leg' | 'gap',
+  index: number,
+) {
   if (pointed?.kind === 'leg') return kind === 'leg' && pointed.leg === index;
   return pointed?.kind === 'gap' && kind === 'gap' && pointed.gap === index;
 }

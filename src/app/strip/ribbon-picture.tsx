@@ -105,14 +105,28 @@ export const RibbonPicture = memo(function RibbonPicture({
 function Gauge({ gap, left, long }: { readonly gap: RibbonGap; readonly left: number; readonly long: number }) {
   const looks = useLooks();
   if (gap.band === undefined || long < 6) return null;
-  const colour = gap.isIn ? looks.inks.measure : looks.must;
+  const colour = { good: looks.inks.measure, poor: looks.should, off: looks.must }[gap.fit];
   const wide = Math.max(long - 4, 4);
   const from = left + (long - wide) / 2;
   return (
     <g>
       <rect x={from} y={GAUGE_Y - 1} width={wide} height="2" fill={looks.inks.faint} />
-      <rect x={from + wide / 3} y={GAUGE_Y - 2.5} width={wide / 3} height="5" rx="1" fill={looks.inks.measure} opacity="0.45" />
-      <circle cx={from + wide * onGauge(gap.band, gap.gap.taped)} cy={GAUGE_Y} r="3.6" fill={colour} stroke={looks.ground} />
+      <rect
+        x={from + wide / 3}
+        y={GAUGE_Y - 2.5}
+        width={wide / 3}
+        height="5"
+        rx="1"
+        fill={looks.inks.measure}
+        opacity="0.45"
+      />
+      <circle
+        cx={from + wide * onGauge(gap.band, gap.gap.taped)}
+        cy={GAUGE_Y}
+        r="3.6"
+        fill={colour}
+        stroke={looks.ground}
+      />
     </g>
   );
 }

@@ -25,7 +25,8 @@ export interface RibbonGap {
   readonly name: string;
   /** The whole multiple of the band that lies nearest, where multiples count. */
   readonly band?: Band;
-  readonly isIn: boolean;
+  /** Inside; inside what is allowed but not what is recommended, or without an even landing; outside. */
+  readonly fit: 'good' | 'poor' | 'off';
 }
 
 export function ribbonLegs(survey: Survey): readonly RibbonLeg[] {
@@ -59,9 +60,13 @@ export function ribbonGaps(survey: Survey): readonly RibbonGap[] {
     const title = obstacle === undefined ? gap.obstacle : obstacleTitle(obstacle, survey.layout);
     const number = survey.line.gaps.filter((each, at) => each.leg === gap.leg && at <= index).length;
     const name = `Gap ${number} of ${title}`;
-    if (limit === undefined) return { index, gap, name, isIn: true };
-    const band = bandOf(limit);
-    return { index, gap, name, band: nearestMultiple(band, gap.taped), isIn: inBand(band, gap.taped) };
+    const better = limits[`gap.${gap.gait}.recommended`];
+    if (limit === undefined) return { index, gap, name, fit: gap.landings.fits ? 'good' : 'poor' };
+    const isAllowed = inBand(bandOf(limit), gap.taped);
+    const isBest = gap.landings.fits && (better === undefined || inBand(bandOf(better), gap.taped));
+    // The gauge shows the band that the value has yet to reach.
+    const band = nearestMultiple(bandOf(isAllowed ? (better ?? limit) : limit), gap.taped);
+    return { index, gap, name, band, fit: isAllowed ? (isBest ? 'good' : 'poor') : 'off' };
   });
 }
 
@@ -74,14 +79,15 @@ function nearestMultiple(band: Band, value: Metres): Band {
 }
 
 /** What a gap is and what it should be, in one sentence. */
-export function gapSentence({ gap, name, band, isIn }: RibbonGap, unit: LengthUnit): string {
+export function gapSentence({ gap, name, band, fit }: RibbonGap, unit: LengthUnit): string {
   const bent = Math.abs(gap.ridden - gap.taped) > 0.03 ? `, ${printLength(gap.ridden, unit)} along the line` : '';
   const asks = band === undefined ? '' : ` The ${gap.gait} asks for ${bandWords(band, unit)}.`;
+  const grade = { good: '', poor: '', off: ', outside its band' }[fit];
   const { count, each, fits } = gap.landings;
   const lands = fits
     ? ` ${count === 1 ? '1 landing' : `${count} landings`}, ${printLength(each, unit)} each.`
     : ' No even landing fits.';
-  return `${name}: ${printLength(gap.taped, unit)}${bent}${isIn ? '' : ', outside its band'}.${asks}${lands}`;
+  return `${name}: ${printLength(gap.taped, unit)}${bent}${grade}.${asks}${lands}`;
 }
 
 export function bandWords({ least, most }: Band, unit: LengthUnit): string {

@@ -4,10 +4,10 @@ import { printDuration } from '../../core/measure/duration.ts';
 import { printLength } from '../../core/measure/length.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import { useView, useViewState } from '../view.ts';
-import { gapSentence, type RibbonGap, type RibbonLeg, ribbonGaps, ribbonLegs } from './ribbon.ts';
-import { RibbonPicture } from './ribbon-picture.tsx';
-import { RibbonItems } from './ribbon-items.tsx';
 import { LineTable } from './line-table.tsx';
+import { gapSentence, type RibbonGap, type RibbonLeg, ribbonGaps, ribbonLegs } from './ribbon.ts';
+import { RibbonItems } from './ribbon-items.tsx';
+import { RibbonPicture } from './ribbon-picture.tsx';
 
 /** Pixels a metre of the line. */
 const USUAL_SCALE = 20;
@@ -50,7 +50,12 @@ export function StripPanel() {
         <Readout legs={legs} gaps={gaps} />
         {!isTable && (
           <>
-            <button type="button" className="quiet" onClick={() => zoom(1 / SCALE_STEP)} aria-label="Show more of the line">
+            <button
+              type="button"
+              className="quiet"
+              onClick={() => zoom(1 / SCALE_STEP)}
+              aria-label="Show more of the line"
+            >
               <Minus aria-hidden="true" />
             </button>
             <button type="button" className="quiet" onClick={() => zoom(SCALE_STEP)} aria-label="Show the line larger">
@@ -72,7 +77,8 @@ export function StripPanel() {
 function Readout({ legs, gaps }: { readonly legs: readonly RibbonLeg[]; readonly gaps: readonly RibbonGap[] }) {
   const pointed = useViewState((state) => state.pointed);
   const unit = useDeskState((state) => state.course.unit);
-  const off = gaps.filter((gap) => !gap.isIn).length;
+  const off = gaps.filter((gap) => gap.fit === 'off').length;
+  const poor = gaps.filter((gap) => gap.fit === 'poor').length;
   const leg = pointed?.kind === 'leg' ? legs.find((each) => each.leg === pointed.leg) : undefined;
   const gap = pointed?.kind === 'gap' ? gaps[pointed.gap] : undefined;
   const says =
@@ -82,9 +88,11 @@ function Readout({ legs, gaps }: { readonly legs: readonly RibbonLeg[]; readonly
         ? `${leg.leg + 1} ${leg.title}: ${printLength(leg.over - leg.from, unit)} to it, ${printLength(leg.to - leg.over, unit)} over it, about ${Math.round(leg.seconds)} s.`
         : off > 0
           ? `${off === 1 ? '1 gap leaves its band' : `${off} gaps leave their bands`}.`
-          : gaps.length > 0
-            ? 'All gaps are in their bands.'
-            : '';
+          : poor > 0
+            ? `${poor === 1 ? '1 gap is' : `${poor} gaps are`} allowed, but not at ${poor === 1 ? 'its' : 'their'} best.`
+            : gaps.length > 0
+              ? 'All gaps are in their bands.'
+              : '';
   return <p className={off > 0 && gap === undefined && leg === undefined ? 'readout is-off' : 'readout'}>{says}</p>;
 }
 

@@ -1,0 +1,92 @@
+import type { Ring } from '../../core/plane/ring.ts';
+import type { Survey } from '../../core/survey.ts';
+import { bendKey, RIDE_START } from '../../desk/chosen.ts';
+import { outlines } from '../../desk/outlines.ts';
+import { turnHandle } from '../../desk/turn-handle.ts';
+import { type Camera, screenOf } from './camera.ts';
+import type { Looks } from './inks.ts';
+import { trace } from './marks.ts';
+
+interface Eye {
+  readonly camera: Camera;
+  readonly looks: Looks;
+}
+
+/** What is chosen: a halo round its pieces. */
+export function inkChosen(
+  context: CanvasRenderingContext2D,
+  survey: Survey,
+  { camera, looks, chosen }: Eye & { readonly chosen: readonly string[] },
+): void {
+  const keys = new Set(chosen);
+  for (const obstacle of survey.obstacles) {
+    const whole = keys.has(obstacle.obstacle.id);
+    for (const piece of obstacle.pieces) {
+      if (!whole && !keys.has(piece.key)) continue;
+      context.strokeStyle = looks.chosen;
+      context.lineWidth = 5;
+      context.globalAlpha = 0.32;
+      outline(context, piece.footprint, camera);
+      context.globalAlpha = 1;
+      context.lineWidth = 1.5;
+      outline(context, piece.footprint, camera);
+    }
+  }
+}
+
+/** The frame of what is chosen, and the handle that turns it, where the desk will look for it. */
+export function inkHandles(
+  context: CanvasRenderingContext2D,
+  state: { readonly survey: Survey; readonly chosen: readonly string[] },
+  { camera, looks, reach }: Eye & { readonly reach: number },
+): void {
+  context.strokeStyle = looks.chosen;
+  context.lineWidth = 1.2;
+  context.setLineDash([5, 4]);
+  for (const each of outlines(state)) outline(context, each.ring, camera);
+  context.setLineDash([]);
+  const handle = turnHandle(state, reach);
+  if (handle === null) return;
+  const root = screenOf(camera, handle.root);
+  const at = screenOf(camera, handle.at);
+  context.beginPath();
+  context.moveTo(root.x, root.y);
+  context.lineTo(at.x, at.y);
+  context.stroke();
+  context.beginPath();
+  context.arc(at.x, at.y, 6.5, 0, 2 * Math.PI);
+  context.fillStyle = looks.plate;
+  context.fill();
+  context.lineWidth = 2;
+  context.stroke();
+}
+
+/** What of the line can be taken hold of at the Ride stage: its start and its bends. */
+export function inkBends(
+  context: CanvasRenderingContext2D,
+  survey: Survey,
+  eye: Eye & { readonly chosen: readonly string[] },
+): void {
+  const { legs, start } = survey.layout.ride;
+  const points = [
+    { key: RIDE_START, at: start },
+    ...legs.flatMap((leg) => leg.bends.map((at, index) => ({ key: bendKey(leg.id, index), at }))),
+  ];
+  for (const { key, at } of points) {
+    const place = screenOf(eye.camera, at);
+    const isChosen = eye.chosen.includes(key);
+    context.beginPath();
+    context.arc(place.x, place.y, isChosen ? 8 : 6.5, 0, 2 * Math.PI);
+    context.fillStyle = isChosen ? eye.looks.chosen : eye.looks.plate;
+    context.fill();
+    context.lineWidth = 2;
+    context.strokeStyle = eye.looks.chosen;
+    context.stroke();
+  }
+}
+
+function outline(context: CanvasRenderingContext2D, ring: Ring, camera: Camera): void {
+  trace(context, ring, camera);
+  context.closePath();
+  context.stroke();
+}

@@ -1,0 +1,31 @@
+import type { Finding } from '../../core/checks/check.ts';
+import type { Point } from '../../core/plane/point.ts';
+import { segmentPointDistance } from '../../core/plane/segment.ts';
+import type { Survey } from '../../core/survey.ts';
+import { pieceAt } from '../../desk/hit.ts';
+import type { Pointed } from '../view.ts';
+import { badgeAt } from './badges.ts';
+import { type Camera, groundOf } from './camera.ts';
+import { REACH } from './reach.ts';
+
+/** What lies under a pointer that touches nothing: a badge before a gap before an obstacle of the go. */
+export function pointedAt(
+  place: Point<'screen'>,
+  {
+    survey,
+    findings,
+    camera,
+  }: { readonly survey: Survey; readonly findings: readonly Finding[]; readonly camera: Camera },
+): Pointed {
+  const [id] = badgeAt(findings, camera, place);
+  if (id !== undefined) return { kind: 'finding', id };
+  const at = groundOf(camera, place);
+  const reach = REACH.mouse / camera.scale;
+  const piece = pieceAt(survey, at, reach / 2);
+  if (piece === null) {
+    const gap = survey.line.gaps.findIndex(({ ends }) => segmentPointDistance(ends, at) <= reach);
+    if (gap >= 0) return { kind: 'gap', gap };
+  }
+  const leg = survey.layout.ride.legs.findIndex((each) => each.obstacle === piece?.obstacle);
+  return leg < 0 ? null : { kind: 'leg', leg };
+}

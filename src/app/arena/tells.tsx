@@ -1,0 +1,24 @@
+import { useDeskState } from '../desk-context.tsx';
+import { gapSentence, ribbonGaps } from '../strip/ribbon.ts';
+import { useViewState } from '../view.ts';
+
+/** One line over the arena: what is under way and what it snaps to, or what is pointed at. */
+export function Tells() {
+  const gesture = useDeskState((state) => state.gesture);
+  const guides = useDeskState((state) => state.guides);
+  const survey = useDeskState((state) => state.survey);
+  const findings = useDeskState((state) => state.findings);
+  const pointed = useViewState((state) => state.pointed);
+  const finding = pointed?.kind === 'finding' ? findings.find((each) => each.id === pointed.id) : undefined;
+  const gap = pointed?.kind === 'gap' ? ribbonGaps(survey)[pointed.gap] : undefined;
+  const says =
+    gesture !== null
+      ? [gesture, ...guides.map((guide) => guide.says)].join(' · ')
+      : (finding?.says ?? (gap === undefined ? '' : gapSentence(gap, survey.course.unit)));
+  if (says === '') return null;
+  return (
+    <p className={`tells ${gesture === null ? (finding?.weight ?? '') : ''}`} aria-hidden="true">
+      {says}
+    </p>
+  );
+}
