@@ -6,7 +6,8 @@ import { boundsOfPieces, chosenPieces, type Keys, movedBounds } from './chosen.t
 import type { DeskState, Guide, Touch } from './desk.ts';
 import type { Gesture } from './gesture.ts';
 import { nameOf, namesOf } from './names.ts';
-import { placesOf } from './places.ts';
+import { placesIn } from './places.ts';
+import { obstaclesSettled } from './settle.ts';
 import { type Ground, snap } from './snap.ts';
 import { PLACE_SOURCES } from './snap-sources.ts';
 import { labels, words } from './words.ts';
@@ -31,28 +32,32 @@ export function moveGesture(down: Touch, state: DeskState, keys: Keys): Gesture 
   const bounds = boundsOfPieces(pieces);
   const ground = groundFor(survey, keys);
   const name = namesOf(survey, keys);
-  const { arena, unit } = course;
 
-  const showing = (preview: Course | null, guides: readonly Guide[], shift: { x: number; y: number }): Gesture => ({
+  const showing = (preview: Course | null, guides: readonly Guide[], stuck?: string): Gesture => ({
     course: preview,
     chosen: keys,
     guides,
     doing: words.moving(name),
+    ...(stuck === undefined ? {} : { said: stuck }),
     moved: (touch) => {
       const asked = { x: touch.at.x - down.at.x, y: touch.at.y - down.at.y };
-      if (bounds === null) return showing(null, [], asked);
+      if (bounds === null) return showing(null, []);
       const moving = { bounds: movedBounds(bounds, asked.x, asked.y), pieces, carried: asked };
       const options = { sources: touch.loose ? [] : PLACE_SOURCES, reach: { ground: touch.reach, angle: 0 } };
       const drawn = snap(moving, ground, options);
-      const end = { x: asked.x + drawn.x, y: asked.y + drawn.y };
-      return showing(shifted(course, keys, end.x, end.y), drawn.guides, end);
+      const moved = shifted(course, keys, asked.x + drawn.x, asked.y + drawn.y);
+      const outcome = obstaclesSettled(course, moved, { ids: keys, name });
+      // Where they cannot go, they stay at the last place where they could.
+      return outcome.kind === 'stuck'
+        ? showing(preview, [], outcome.why)
+        : showing(outcome.course, outcome.exact ? drawn.guides : []);
     },
     done: () => ({
       ...(preview === null ? {} : { course: preview }),
       chosen: keys,
       label: labels.move(name),
-      said: words.moved(name, bounds === null ? [] : placesOf(movedBounds(bounds, shift.x, shift.y), arena, unit)),
+      said: stuck ?? words.moved(name, placesIn(preview ?? course, keys)),
     }),
   });
-  return showing(null, [], { x: 0, y: 0 });
+  return showing(null, []);
 }

@@ -1,12 +1,12 @@
-import { type Course, currentLayout } from '../core/course/course.ts';
-import { type PlacedPiece, placedObstacle } from '../core/course/placed.ts';
+import type { Course } from '../core/course/course.ts';
+import type { PlacedPiece } from '../core/course/placed.ts';
 import { TOUCH } from '../core/plane/point.ts';
 import { boundsOfPieces, movedBounds } from './chosen.ts';
 import type { DeskState, Guide, Touch } from './desk.ts';
 import type { Gesture } from './gesture.ts';
 import { groundFor } from './move.ts';
 import { nameOf } from './names.ts';
-import { placesOf } from './places.ts';
+import { placesIn } from './places.ts';
 import { pieceSettled } from './settle.ts';
 import { snap } from './snap.ts';
 import { PLACE_SOURCES } from './snap-sources.ts';
@@ -19,7 +19,6 @@ export function pieceGesture(down: Touch, state: DeskState, piece: PlacedPiece):
   const name = nameOf(survey, piece.key);
   const bounds = boundsOfPieces([piece]);
   const ground = groundFor(survey, [piece.obstacle]);
-  const { arena, unit } = course;
 
   const showing = (preview: Course | null, guides: readonly Guide[], stuck?: string): Gesture => ({
     course: preview,
@@ -41,20 +40,16 @@ export function pieceGesture(down: Touch, state: DeskState, piece: PlacedPiece):
       const wish = { ...piece.pose, x: piece.pose.x + dx, y: piece.pose.y + dy };
       const outcome = pieceSettled(course, piece.key, { pose: wish, name });
       // Where it cannot go, it stays at the last place where it could.
-      return outcome.kind === 'stuck' ? showing(preview, [], outcome.why) : showing(outcome.course, drawn.guides);
+      return outcome.kind === 'stuck'
+        ? showing(preview, [], outcome.why)
+        : showing(outcome.course, outcome.exact ? drawn.guides : []);
     },
     done: () => ({
       ...(preview === null ? {} : { course: preview }),
       chosen,
       label: labels.move(name),
-      said: stuck ?? words.moved(name, bounds === null ? [] : placesOf(boundsIn(preview) ?? bounds, arena, unit)),
+      said: stuck ?? words.moved(name, placesIn(preview ?? course, chosen)),
     }),
   });
-  const boundsIn = (preview: Course | null) => {
-    const layout = preview === null ? undefined : currentLayout(preview);
-    const obstacle = layout?.obstacles.find((each) => each.id === piece.obstacle);
-    const pieces = obstacle === undefined ? [] : placedObstacle(obstacle).pieces;
-    return boundsOfPieces(pieces.filter((each) => each.key === piece.key));
-  };
   return showing(null, []);
 }

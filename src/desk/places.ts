@@ -1,5 +1,7 @@
 import type { Wall } from '../core/constraints/constraint.ts';
-import type { Arena } from '../core/course/course.ts';
+import { type Arena, type Course, currentLayout } from '../core/course/course.ts';
+import { obstacleOf } from '../core/course/keys.ts';
+import { placedObstacle } from '../core/course/placed.ts';
 import { printLength } from '../core/measure/length.ts';
 import type { LengthUnit, Metres } from '../core/measure/quantity.ts';
 import { type Point, point } from '../core/plane/point.ts';
@@ -56,6 +58,16 @@ export function measures(state: { readonly survey: Survey; readonly chosen: Keys
   const { arena, unit } = state.survey.course;
   const bounds = boundsOfPieces(chosenPieces(state.survey, state.chosen));
   return bounds === null ? [] : wallTapes(bounds, arena, unit);
+}
+
+/** Where the things that the keys name lie, as sentences. */
+export function placesIn(course: Course, keys: Keys): readonly string[] {
+  const pieces = currentLayout(course)
+    .obstacles.filter((each) => keys.some((key) => obstacleOf(key) === each.id))
+    .flatMap((each) => placedObstacle(each).pieces)
+    .filter((piece) => keys.includes(piece.key) || keys.includes(piece.obstacle));
+  const bounds = boundsOfPieces(pieces);
+  return bounds === null ? [] : placesOf(bounds, course.arena, course.unit);
 }
 
 /** `12' 3" from the west wall`, `8' 0" from the south wall`: the nearer wall of each pair. */

@@ -8,7 +8,7 @@ import type { DeskState, Guide, Touch } from './desk.ts';
 import type { Gesture } from './gesture.ts';
 import { groundFor } from './move.ts';
 import { namesOf } from './names.ts';
-import { pieceSettled } from './settle.ts';
+import { obstaclesSettled, pieceSettled, type Settled } from './settle.ts';
 import { snap } from './snap.ts';
 import { GROUP_TURN_SOURCES, TURN_SOURCES } from './snap-sources.ts';
 import { labels, words } from './words.ts';
@@ -58,7 +58,9 @@ export function turnGesture(down: Touch, state: DeskState, about: Point): Gestur
       });
       const by = wrapped(asked + drawn.angle);
       const next = turnedBy(state, by, about);
-      return next.kind === 'stuck' ? showing(preview, [], by, next.why) : showing(next.course, drawn.guides, by);
+      return next.kind === 'stuck'
+        ? showing(preview, [], by, next.why)
+        : showing(next.course, next.exact ? drawn.guides : [], by);
     },
     done: () => ({
       ...(preview === null ? {} : { course: preview }),
@@ -70,19 +72,17 @@ export function turnGesture(down: Touch, state: DeskState, about: Point): Gestur
   return showing(null, [], 0);
 }
 
-type Turned = { readonly kind: 'turned'; readonly course: Course } | { readonly kind: 'stuck'; readonly why: string };
-
 /** The course with what is chosen turned about a point; a single piece keeps what it is held by. */
-export function turnedBy(state: Pick<DeskState, 'course' | 'survey' | 'chosen'>, by: number, about: Point): Turned {
+export function turnedBy(state: Pick<DeskState, 'course' | 'survey' | 'chosen'>, by: number, about: Point): Settled {
   const { course, survey, chosen } = state;
   const [key] = chosen;
   const piece = survey.pieces.find((each) => each.key === key);
   if (key === undefined || pieceOf(key) === undefined || piece === undefined) {
-    return { kind: 'turned', course: turned(course, chosen, by, about) };
+    const name = namesOf(survey, chosen);
+    return obstaclesSettled(course, turned(course, chosen, by, about), { ids: chosen, name });
   }
   const name = namesOf(survey, chosen);
   if (piece.piece.fixed) return { kind: 'stuck', why: words.pieceIsFixed(name) };
   const pose = { ...piece.pose, angle: wrapped(piece.pose.angle + by) };
-  const outcome = pieceSettled(course, key, { pose, name });
-  return outcome.kind === 'stuck' ? outcome : { kind: 'turned', course: outcome.course };
+  return pieceSettled(course, key, { pose, name });
 }

@@ -1,8 +1,6 @@
 /** What the verbs of the desk make of a state: plans. `create.ts` is the one place that carries them out. */
-import { type Course, currentLayout } from '../core/course/course.ts';
 import { duplicated, erased, flipped, posed, rebuilt, shifted } from '../core/course/edits.ts';
 import { obstacleOf, pieceOf } from '../core/course/keys.ts';
-import { placedObstacle } from '../core/course/placed.ts';
 import { printAngle, readAngle } from '../core/measure/angle.ts';
 import { printLength, readLength } from '../core/measure/length.ts';
 import type { Infeasible } from '../core/obstacles/obstacle.ts';
@@ -10,13 +8,13 @@ import { obstacleKind } from '../core/obstacles/obstacles.ts';
 import type { Params } from '../core/pieces/params.ts';
 import { type Pose, wrapped } from '../core/plane/pose.ts';
 import { bendRemoved, ridePoint, ridePointMoved, ridePose, ridePosed, startTurned } from './bend.ts';
-import { bendIn, boundsOfPieces, chosenPieces, type Keys, RIDE_START } from './chosen.ts';
+import { bendIn, boundsOfPieces, chosenPieces, RIDE_START } from './chosen.ts';
 import type { DeskState } from './desk.ts';
 import type { Done } from './gesture.ts';
 import { nameOf, namesOf } from './names.ts';
-import { placesOf } from './places.ts';
+import { placesIn } from './places.ts';
 import { freeShift } from './room.ts';
-import { pieceSettled } from './settle.ts';
+import { obstaclesSettled, pieceSettled } from './settle.ts';
 import { headingOf, turnedBy } from './turn.ts';
 import { turnHandle } from './turn-handle.ts';
 import { printValue, readValue } from './typed.ts';
@@ -27,16 +25,6 @@ export type Plan = (Done & { readonly join?: string }) | { readonly refused: str
 
 function isWhole(key: string): boolean {
   return pieceOf(key) === undefined && !key.includes(':');
-}
-
-/** Where the things the keys name lie, as sentences. */
-function placesIn(course: Course, keys: Keys): readonly string[] {
-  const pieces = currentLayout(course)
-    .obstacles.filter((each) => keys.some((key) => obstacleOf(key) === each.id))
-    .flatMap((each) => placedObstacle(each).pieces)
-    .filter((piece) => keys.includes(piece.key) || keys.includes(piece.obstacle));
-  const bounds = boundsOfPieces(pieces);
-  return bounds === null ? [] : placesOf(bounds, course.arena, course.unit);
 }
 
 export function erasePlan({ course, survey, chosen }: DeskState): Plan {
@@ -96,7 +84,10 @@ export function turnPlan(state: DeskState, by: number): Plan {
 
 export function nudgePlan({ course, survey, chosen }: DeskState, dx: number, dy: number): Plan {
   if (chosen.length === 0) return { refused: words.choseNothing() };
-  let next = shifted(course, chosen.filter(isWhole), dx, dy);
+  const ids = chosen.filter(isWhole);
+  const carried = obstaclesSettled(course, shifted(course, ids, dx, dy), { ids, name: namesOf(survey, ids) });
+  if (carried.kind === 'stuck') return { refused: carried.why };
+  let next = carried.course;
   for (const key of chosen.filter((each) => !isWhole(each))) {
     const at = ridePoint(next, key);
     if (at !== null) next = ridePointMoved(next, key, { x: at.x + dx, y: at.y + dy });
@@ -172,8 +163,10 @@ export function posePlan(
     said: words.changed(name, FIELDS[field], printed),
   };
   if (onRide !== undefined) return { ...done, course: ridePosed(course, key, wish) };
-  if (piece === undefined) return { ...done, course: posed(course, key, wish) };
-  if (piece.piece.fixed) return { refused: words.pieceIsFixed(name) };
-  const outcome = pieceSettled(course, key, { pose: wish, name });
+  if (piece?.piece.fixed) return { refused: words.pieceIsFixed(name) };
+  const outcome =
+    piece === undefined
+      ? obstaclesSettled(course, posed(course, key, wish), { ids: [key], name })
+      : pieceSettled(course, key, { pose: wish, name });
   return outcome.kind === 'stuck' ? { refused: outcome.why } : { ...done, course: outcome.course };
 }

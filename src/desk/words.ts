@@ -84,9 +84,7 @@ export const words = {
 
   // Refused.
   pieceIsFixed: (name: string) => sentence(`${name} is fixed. Press F to free it, then move it.`),
-  held: (name: string, culprits: readonly string[]) =>
-    sentence(`${name} cannot go there: it would break ${culprits.join(' and ')}.`),
-  lost: (name: string) => sentence(`${name} cannot go there: no place was found that keeps what is held.`),
+  held: (name: string) => sentence(`${name} does not move: a fixed piece or what is measured holds it in place.`),
   staysThere: (name: string) => sentence(`${name} cannot be taken away`),
   noSuchKind: (kind: string) => `There is no obstacle kind “${kind}”.`,
   noSuchObstacle: (id: string) => `There is no obstacle “${id}” in this layout.`,
