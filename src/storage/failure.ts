@@ -1,0 +1,28 @@
+/**
+ * storage/ keeps courses in the browser. What the world does to it (no room, private windows, another tab) is caught
+ * here and told in a sentence with the next step; nothing in this room throws or leaves a page blank.
+ */
+
+/** What went wrong and what to do, or nothing. */
+export type Trouble = string | undefined;
+
+const TO_FILE = 'Save the course to a file so that it is not lost.';
+
+const KNOWN: Readonly<Record<string, string>> = {
+  QuotaExceededError: 'The browser has no room left for this page. Erase kept courses that are no longer needed.',
+  SecurityError: 'The browser does not let this page keep anything. Allow site data for it, and reload.',
+  InvalidStateError: 'The browser closed its store, perhaps for a newer Polewright in another tab. Reload this page.',
+  VersionError: 'A newer Polewright has kept courses in this browser. Reload this page to get it.',
+  NotFoundError: 'The kept courses were cleared while this page was open. Reload it.',
+};
+
+export function failureName(failure: unknown): string {
+  return failure instanceof Error || failure instanceof DOMException ? failure.name : 'Error';
+}
+
+/** A failure of the store as a sentence: what happened, and what keeps the work safe. */
+export function failureWords(failure: unknown): string {
+  const name = failureName(failure);
+  const known = Object.hasOwn(KNOWN, name) ? KNOWN[name] : undefined;
+  return `${known ?? `The browser could not use its store (${name}).`} ${TO_FILE}`;
+}
