@@ -14,18 +14,17 @@ export interface Meeting {
 
 /** A wished body outweighs the others by this while it is dragged. */
 const FIRM = 1e4;
-/** A wish is followed in steps no longer than this (metres; turning by the lever), so that nothing jumps over a fold. */
-const REACH = 0.25;
-/** And in no more steps than this: a far wish makes them longer. */
-const MOST_REACHES = 64;
+/** Rounds in which a wish is followed; 5 to 10 are usual where it can be reached. */
+const MOST_ROUNDS = 64;
 /** No body moves further, metres or radians, in one step. */
 const STRIDE = 0.5;
 /** A wish has been followed when a step moves nothing by more than this, metres. */
 const FOLLOWED = 1e-6;
 /** A force below this share of a weight, per metre, bends nothing that matters. */
 const SLACK = 0.3;
-/** Rounds after that, in which the others no longer pull. */
-const POLISH = 2;
+/** At most so many rounds after that, in which the others no longer pull, until nothing moves by more than `SETTLED`. */
+const POLISH = 8;
+const SETTLED = 1e-9;
 /** Steps that bring residuals to zero; 3 to 6 are usual. */
 const MOST_STEPS = 60;
 /** Residuals are pressed down to here where the numbers allow it. */
@@ -65,6 +64,17 @@ function squares(values: Float64Array): number {
   return values.reduce((sum, each) => sum + each * each, 0);
 }
 
+/** A long step cut to a stride: less of the way to the wishes, but all of what brings the ties back to zero. */
+function shortened(system: System, mobility: Float64Array, move: Float64Array): Float64Array {
+  const most = move.reduce((far, each) => Math.max(far, Math.abs(each)), 0);
+  if (most <= STRIDE) return move;
+  const back = new Float64Array(move.length);
+  step(system, mobility, new Float64Array(move.length), back);
+  cap(back);
+  const part = STRIDE / most;
+  return move.map((each, i) => part * each + (1 - part) * (back[i] as number));
+}
+
 /** What the ties bend when they are pulled hard, and how hard they were pulled when that was worked out. */
 interface Strain {
   bend: Float64Array;
@@ -79,7 +89,7 @@ function hindered(group: Group, system: System, pull: Float64Array, strain: Stra
   const weight = weights(group);
   const least = weight.reduce((low, each) => Math.min(low, each), Number.POSITIVE_INFINITY);
   const move = new Float64Array(pull.length);
-  for (let again = 0; again < 3; again++) {
+  for (let again = 0; ; again++) {
     const mobility = weight.map((each, i) => 1 / (each + (strain.bend[i] as number)));
     const eased = pull.map((each, i) => each * (weight[i] as number) * (mobility[i] as number));
     prepare(system, mobility, 0);
@@ -88,47 +98,39 @@ function hindered(group: Group, system: System, pull: Float64Array, strain: Stra
       (each, r) => Math.abs(each) > 2 * Math.abs(strain.force[r] as number) + SLACK * least,
     );
     // What was heavy for a pull that is over would only slow the rest.
-    if (!harder && 4 * squares(system.force) >= squares(strain.force)) break;
-    strain.force = Float64Array.from(system.force);
-    strain.bend = stiffness(
-      system,
-      group.free.map((body) => body.lever),
-      system.force,
-    );
-    if (!harder) break;
+    if (harder || 4 * squares(system.force) < squares(strain.force)) {
+      strain.force = Float64Array.from(system.force);
+      strain.bend = stiffness(
+        system,
+        group.free.map((body) => body.lever),
+        system.force,
+      );
+    }
+    if (!harder || again === 2) return shortened(system, mobility, move);
   }
-  return move;
 }
 
 /** From `q` towards the wishes as far as the ties allow, the untouched bodies staying near where they were. */
 function follow(group: Group, system: System, q: Float64Array): void {
   const home = Float64Array.from(q);
   const pull = new Float64Array(q.length);
-  const wishes = group.free.flatMap(({ wish, lever }, b) => (wish === undefined ? [] : [{ wish, lever, at: 3 * b }]));
-  const farthest = wishes.reduce(
-    (far, { wish, at }) => Math.max(far, Math.hypot(wish.x - (q[at] as number), wish.y - (q[at + 1] as number))),
-    0,
-  );
-  const reach = Math.max(REACH, (2 * farthest) / MOST_REACHES);
+  const wishes = group.free.flatMap(({ wish }, b) => (wish === undefined ? [] : [{ wish, at: 3 * b }]));
   const strain = { bend: new Float64Array(q.length), force: new Float64Array(system.force.length) };
   let settling = 0;
-  for (let round = 0; round < MOST_REACHES && settling <= POLISH; round++) {
+  for (let round = 0; round < MOST_ROUNDS && settling <= POLISH; round++) {
     for (let i = 0; i < q.length; i++) pull[i] = (home[i] as number) - (q[i] as number);
-    for (const { wish, lever, at } of wishes) {
-      const dx = wish.x - (q[at] as number);
-      const dy = wish.y - (q[at + 1] as number);
-      const turn = wrapped(wish.angle - (q[at + 2] as number));
-      const part = Math.min(1, reach / Math.max(Math.hypot(dx, dy), lever * Math.abs(turn), reach));
-      pull[at] = dx * part;
-      pull[at + 1] = dy * part;
-      pull[at + 2] = turn * part;
+    for (const { wish, at } of wishes) {
+      pull[at] = wish.x - (q[at] as number);
+      pull[at + 1] = wish.y - (q[at + 1] as number);
+      pull[at + 2] = wrapped(wish.angle - (q[at + 2] as number));
     }
     evaluate(system, q);
     const move = hindered(group, system, pull, strain);
-    cap(move);
     for (let i = 0; i < q.length; i++) q[i] = (q[i] as number) + (move[i] as number);
+    const far = longest(group, move);
+    if (settling > 0 && far < SETTLED) break;
     // The others pull the dragged body back a little: once all is followed, let them stay where they have come to.
-    if (settling > 0 || longest(group, move) < FOLLOWED) {
+    if (settling > 0 || far < FOLLOWED) {
       settling += 1;
       home.set(q);
     }

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Held } from '../../../src/core/constraints/constraint.ts';
 import { CONSTRAINT_KINDS, constraintKind } from '../../../src/core/constraints/constraints.ts';
+import { holdOf } from '../../../src/core/constraints/grip.ts';
 import { composed, type Pose } from '../../../src/core/plane/pose.ts';
 
 const pose = fc.record({
@@ -26,6 +27,8 @@ function moved(thing: Held, by: Partial<Pose>): Held {
 function smooth(kind: (typeof CONSTRAINT_KINDS)[number], things: readonly Held[], hold: number, way: 1 | -1): boolean {
   const steps = things.flatMap((_, i) => (['x', 'y', 'angle'] as const).map((axis) => [i, axis] as const));
   const here = kind.residuals(things, hold, way);
+  const [a, b] = things.map(holdOf);
+  if (a !== undefined && b !== undefined && Math.hypot(b.x - a.x, b.y - a.y) < 0.05) return false;
   return steps.every(([i, axis]) =>
     [1e-4, -1e-4].every((by) =>
       kind

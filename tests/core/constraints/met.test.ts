@@ -39,7 +39,7 @@ const MET: readonly Row[] = [
   { kind: 'in-line', what: 'one after the other', held: [pole(0, 0, quarter), pole(0, 9, -quarter)] },
   { kind: 'on-line', what: 'the pole aims at the marker', held: [pole(5, 0), marker(1, 0, 0.2)] },
   { kind: 'ends-level', what: 'parallel poles', held: [pole(0, 0, 0, 0), pole(0, 2, 0, 0)] },
-  { kind: 'ends-level', what: 'poles laid end for end', held: [pole(0, 0, 0, 0), pole(0, 2, Math.PI, 1)], side: -1 },
+  { kind: 'ends-level', what: 'poles laid end for end', held: [pole(0, 0, 0, 0), pole(0, 2, Math.PI, 1)] },
   {
     kind: 'ends-level',
     what: 'two poles of a fan',
