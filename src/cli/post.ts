@@ -80,7 +80,7 @@ export function postVerb(io: Io): Command {
         const ask = askFrom(options);
         const course = await courseFrom(file, io);
         const pages = sheet.draw(survey(course), ask);
-        if (pages.kind === 'too-big') throw new BadInput(`${pages.why} The nearest that fits is 1:${pages.nearest}.`);
+        if (pages.kind === 'too-big') throw new BadInput(pages.why);
         for (const mend of pages.mends) io.err(`${mend}\n`);
         const name = `${fileName(course.title)}-${sheet.id}.pdf`;
         const path = await written(options.out, name, await pdf(pages, await fonts()));

@@ -20,7 +20,7 @@ const OPPOSITE: Readonly<Record<Side, Side>> = { south: 'north', north: 'south',
  * | square | south–east, east–north, north–west | |
  * | gap, side 1 | south–north and east–west, where the middle is | side |
  *
- * Usual: 6 ft inside (5 to 6 ft, four equal poles: Horse Illustrated, August 2005).
+ * Usual: 6 ft inside (5 to 6 ft, four equal poles: Horse Illustrated, August 2005), of 8 ft poles, which a truck carries.
  */
 export const box: ObstacleKind = {
   id: 'box',
@@ -36,7 +36,7 @@ export const box: ObstacleKind = {
       most: feet(16),
     },
     ...POLE_PARAMS,
-    length: { ...POLE_PARAMS.length, usual: feet(6) },
+    length: { ...POLE_PARAMS.length, usual: feet(8) },
   },
   build(values) {
     const side = amount(values, 'side');

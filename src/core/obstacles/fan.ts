@@ -8,8 +8,8 @@ import { bracketed, refused, roughly, taped } from './words.ts';
 /** Poles that open by less are parallel to any tape: a quarter inch. */
 const LEAST_OPENING = INCH / 4;
 
-/** The line is an arc of less than half a circle from pole to pole, and a tape meets both poles. Estimate: 120°. */
-const WIDEST = (2 * Math.PI) / 3;
+/** Neighbours at more than this are a wheel: a tape between them runs more along the poles than across. Estimate: 80°. */
+const WIDEST = (80 * Math.PI) / 180;
 
 interface FanShape {
   readonly [fact: string]: number;
@@ -53,7 +53,7 @@ function fault(values: Values, shape: FanShape | undefined): string | undefined 
     return `Poles of ${taped(amount(values, 'length'))} cannot open from ${taped(innerGap)} at their inner ends to ${taped(gap)} at ${line} of their length.`;
   }
   const degrees = Math.round((shape.angle * 180) / Math.PI);
-  if (shape.angle > WIDEST) return `Neighbours at ${degrees}° to each other are too wide for a fan (120°).`;
+  if (shape.angle > WIDEST) return `Neighbours at ${degrees}° to each other are too wide for a fan (80°).`;
   const poles = amount(values, 'poles');
   if (poles * shape.angle > 2 * Math.PI + 1e-9) {
     return `${poles} poles at ${degrees}° to each other go more than once round the circle.`;

@@ -3,11 +3,11 @@ import type { Infeasible } from './obstacle.ts';
 
 /** A length for a refusal, where no course and so no unit is known: `2 ft 8 in (0.81 m)`, to the nearest quarter inch. */
 export function taped(length: Metres): string {
-  const quarters = Math.round((length / INCH) * 4);
+  const quarters = Math.round((Math.abs(length) / INCH) * 4);
   const feet = Math.floor(quarters / 48);
   const inches = quarters / 4 - feet * 12;
   const parts = [...(feet === 0 ? [] : [`${feet} ft`]), ...(inches === 0 && feet > 0 ? [] : [`${inches} in`])];
-  return `${parts.join(' ')} (${length.toFixed(2)} m)`;
+  return `${length < 0 ? '−' : ''}${parts.join(' ')} (${length.toFixed(2).replace('-', '−')} m)`;
 }
 
 /** A radius or another length that nobody tapes: `6.8 ft (2.07 m)`. */

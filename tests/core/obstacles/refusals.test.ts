@@ -57,7 +57,7 @@ test('poles that are too short cannot open so far', () => {
 
 test('poles that lie almost end to end are no fan', () => {
   const { why, facts } = refusal('fan', { poles: 2, length: 4 * FT, line: 0.5, gap: 5 * FT - 3 * IN, gait: 'walk' });
-  expect(why).toContain('Neighbours at 139° to each other are too wide for a fan (120°).');
+  expect(why).toContain('Neighbours at 139° to each other are too wide for a fan (80°).');
   expect(facts.angle).toBeCloseTo(2 * Math.asin(45 / 48), 9);
 });
 

@@ -1,0 +1,67 @@
+import { describe, expect, test } from 'vitest';
+import { changedLayout } from '../../src/core/course/edits.ts';
+import { caught, courseFile, smallCourse } from './caught.ts';
+
+/** Jog-overs 4 ft 6 in apart: a must under every book. */
+const wide = () => courseFile(smallCourse({ gap: 1.3716 }));
+
+describe('check', () => {
+  test('exits 1 on a must and prints measured value, band and source', async () => {
+    const { code, out } = await caught('check', wide());
+    expect(code).toBe(1);
+    expect(out).toMatch(/MUST {2}1: .*4' 6"/);
+    expect(out).toContain('Source: ');
+  });
+
+  test('prints the findings as one JSON document, fixes as their sentences', async () => {
+    const { code, out } = await caught('check', wide(), '--json');
+    const told = JSON.parse(out);
+    expect(code).toBe(1);
+    expect(told).toMatchObject({ rulebook: 'mule-association', failOn: 'must' });
+    const gap = told.findings.find((finding: { check: string }) => finding.check === 'gap-band');
+    expect(gap.measured).toBeCloseTo(1.3716, 6);
+    expect(gap.remedies.every((says: unknown) => typeof says === 'string')).toBe(true);
+  });
+
+  test('exits 0 on a course without a must', async () => {
+    const { code, out } = await caught('check', courseFile(smallCourse()), '--json');
+    const weights = JSON.parse(out).findings.map((finding: { weight: string }) => finding.weight);
+    expect(weights).not.toContain('must');
+    expect(code).toBe(0);
+  });
+
+  test('fails on lighter findings when told to', async () => {
+    const course = smallCourse();
+    const file = courseFile(course);
+    const { out } = await caught('check', file, '--json');
+    const lightest = JSON.parse(out).findings.length > 0 ? 1 : 0;
+    expect((await caught('check', file, '--fail-on', 'note')).code).toBe(lightest);
+  });
+
+  test('judges by another rule book when told to', async () => {
+    const { out } = await caught('check', wide(), '--rulebook', 'trade-press', '--json');
+    expect(JSON.parse(out).rulebook).toBe('trade-press');
+  });
+
+  test('refuses a rule book or a weight that does not exist and lists what there is', async () => {
+    const book = await caught('check', wide(), '--rulebook', 'mule-asociation');
+    expect(book).toMatchObject({ code: 2, out: '' });
+    expect(book.err).toContain('Did you mean mule-association? There are: mule-association, trade-press.');
+    const weight = await caught('check', wide(), '--fail-on', 'shuld');
+    expect(weight).toMatchObject({ code: 2, out: '' });
+    expect(weight.err).toBe(
+      '--fail-on: There is no weight "shuld". Did you mean should? There are: must, should, note.\n',
+    );
+  });
+
+  test('an empty course is no mistake of the program', async () => {
+    const empty = changedLayout(smallCourse(), (layout) => ({
+      ...layout,
+      obstacles: [],
+      ride: { ...layout.ride, legs: [] },
+    }));
+    const { code, out } = await caught('check', courseFile(empty), '--json');
+    expect([0, 1]).toContain(code);
+    expect(Array.isArray(JSON.parse(out).findings)).toBe(true);
+  });
+});
