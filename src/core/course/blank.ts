@@ -1,4 +1,4 @@
-import { FOOT, type LengthUnit } from '../measure/quantity.ts';
+import { feet, type LengthUnit } from '../measure/quantity.ts';
 import type { Pose } from '../plane/pose.ts';
 import { type Arena, type ClassEntry, type Course, FORMAT, type RuleChoice, type Stock, VERSION } from './course.ts';
 
@@ -17,18 +17,18 @@ export interface BlankOptions {
 const ARENAS: Readonly<Record<LengthUnit, Arena>> = {
   ft: {
     title: 'Arena',
-    length: 200 * FOOT,
-    width: 100 * FOOT,
-    entrance: { wall: 'west', at: 50 * FOOT, width: 12 * FOOT },
+    length: feet(200),
+    width: feet(100),
+    entrance: { wall: 'west', at: feet(50), width: feet(12) },
   },
   m: { title: 'Arena', length: 60, width: 20, entrance: { wall: 'west', at: 10, width: 3 } },
 };
 
 /** What a show's truck often carries. Counts are an estimate: every show has its own. */
 const TRUCK: readonly Stock[] = [
-  { id: 'poles-12', title: 'Poles, 12 ft', kind: 'pole', values: { length: 12 * FOOT }, count: 16 },
-  { id: 'poles-10', title: 'Poles, 10 ft', kind: 'pole', values: { length: 10 * FOOT }, count: 8 },
-  { id: 'poles-8', title: 'Poles, 8 ft', kind: 'pole', values: { length: 8 * FOOT }, count: 12 },
+  { id: 'poles-12', title: 'Poles, 12 ft', kind: 'pole', values: { length: feet(12) }, count: 16 },
+  { id: 'poles-10', title: 'Poles, 10 ft', kind: 'pole', values: { length: feet(10) }, count: 8 },
+  { id: 'poles-8', title: 'Poles, 8 ft', kind: 'pole', values: { length: feet(8) }, count: 12 },
   { id: 'markers', title: 'Markers', kind: 'marker', values: {}, count: 12 },
   { id: 'gate', title: 'Gate', kind: 'gate', values: {}, count: 1 },
   { id: 'bridge', title: 'Bridge', kind: 'bridge', values: {}, count: 1 },
