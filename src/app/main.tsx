@@ -1,10 +1,13 @@
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { createDesk } from '../desk/create.ts';
+import { openLibrary } from '../storage/library.ts';
 import { Boundary } from './boundary.tsx';
 import { DeskProvider } from './desk-context.tsx';
 import { saveDownload } from './file/download.ts';
 import { courseBlob } from './file/files.ts';
+import { createKeeper, freshSlot, lastKept } from './keeper.ts';
+import { KeeperContext } from './keeper-context.tsx';
 import { Shell } from './shell.tsx';
 import { starter } from './starter.ts';
 import './styles/ground.css';
@@ -18,16 +21,21 @@ import { createView, ViewContext } from './view.ts';
 const place = document.getElementById('app');
 if (place === null) throw new Error('main: index.html has no element with the id "app"');
 
-const desk = createDesk(starter());
+const library = await openLibrary();
+const last = await lastKept(library);
+const desk = createDesk(last?.course ?? starter());
+const keeper = createKeeper(desk, library, last?.slot ?? freshSlot());
 const view = createView(desk.state().course.arena);
 
 createRoot(place).render(
   <StrictMode>
     <Boundary saved={() => courseBlob(desk.state().course)} save={saveDownload}>
       <DeskProvider desk={desk}>
-        <ViewContext value={view}>
-          <Shell />
-        </ViewContext>
+        <KeeperContext value={keeper}>
+          <ViewContext value={view}>
+            <Shell />
+          </ViewContext>
+        </KeeperContext>
       </DeskProvider>
     </Boundary>
   </StrictMode>,

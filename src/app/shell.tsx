@@ -6,6 +6,7 @@ import { useArrangement } from './arrangement.ts';
 import { useDesk, useDeskState } from './desk-context.tsx';
 import { FileMenu } from './file/file-menu.tsx';
 import { HelpButton } from './help/help.tsx';
+import { KeepingNotice, useKeeping } from './keeper-context.tsx';
 import { Panels } from './panels.tsx';
 import { PagePreview } from './post/page-preview.tsx';
 import { Said } from './said.tsx';
@@ -24,6 +25,7 @@ export function Shell() {
   return (
     <div className={`shell shell-${arrangement}`}>
       <TopBar stage={stage} />
+      <KeepingNotice />
       <main id="stage" role="tabpanel" aria-label={STAGES.find((each) => each.id === stage)?.title}>
         <Panels key={stage} panels={panels} arrangement={arrangement}>
           {stage === 'post' ? <PagePreview /> : <ArenaStage />}
@@ -39,6 +41,7 @@ function TopBar({ stage }: { readonly stage: Stage }) {
   const desk = useDesk();
   const title = useDeskState((state) => state.course.title);
   const findings = useDeskState((state) => state.findings.length);
+  const { isKept } = useKeeping();
   return (
     <header className="top">
       <div className="brand">
@@ -47,6 +50,7 @@ function TopBar({ stage }: { readonly stage: Stage }) {
           <h1>Polewright</h1>
           <p className="course-title" title={title}>
             {title === '' ? 'Untitled course' : title}
+            <span className="kept">{isKept ? 'kept' : 'keeping…'}</span>
           </p>
         </div>
       </div>

@@ -1,7 +1,7 @@
 import { blankCourse } from '../core/course/blank.ts';
 import type { Course } from '../core/course/course.ts';
 import { added } from '../core/course/edits.ts';
-import { FOOT } from '../core/measure/quantity.ts';
+import { FOOT, INCH } from '../core/measure/quantity.ts';
 import { made } from '../core/obstacles/made.ts';
 import type { Values } from '../core/pieces/params.ts';
 import { pose } from '../core/plane/pose.ts';
@@ -15,7 +15,7 @@ const SET: readonly { kind: string; values?: Values; x: number; y: number; turne
   { kind: 'fan', x: 165, y: 30, turned: 0 },
   { kind: 'bridge', x: 150, y: 78, turned: 180 },
   { kind: 'back-l', x: 95, y: 72 },
-  { kind: 'run', values: { gait: 'walk', poles: 5 }, x: 40, y: 78, turned: 180 },
+  { kind: 'run', values: { gait: 'walk', poles: 5, gap: 22 * INCH }, x: 40, y: 78, turned: 180 },
 ];
 
 /** The course that a first visitor finds, until a seed takes its place. */

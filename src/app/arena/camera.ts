@@ -16,8 +16,8 @@ export interface Size {
   readonly height: number;
 }
 
-/** Pixels kept free around the arena when it is fitted. */
-const EDGE = 34;
+/** Pixels kept free around the arena when it is fitted: for the numbers along the walls, and for the legend below. */
+const EDGE = { left: 42, right: 42, top: 30, bottom: 96 } as const;
 const LEAST_SCALE = 1.5;
 const MOST_SCALE = 400;
 
@@ -35,13 +35,17 @@ export function groundOf(camera: Camera, at: Point<'screen'>): Point {
 
 /** The whole arena in the middle, turned when that shows it clearly larger. */
 export function fitted(arena: Arena, size: Size): Camera {
-  const width = Math.max(1, size.width - 2 * EDGE);
-  const height = Math.max(1, size.height - 2 * EDGE);
+  const width = Math.max(1, size.width - EDGE.left - EDGE.right);
+  const height = Math.max(1, size.height - EDGE.top - EDGE.bottom);
   const lying = Math.min(width / arena.length, height / arena.width);
   const standing = Math.min(width / arena.width, height / arena.length);
   const turned = standing > lying * 1.15;
   const scale = clamped(turned ? standing : lying);
-  return centred({ scale, x: 0, y: 0, turned }, { x: arena.length / 2, y: arena.width / 2 }, size);
+  const middle = centred({ scale, x: 0, y: 0, turned }, { x: arena.length / 2, y: arena.width / 2 }, size);
+  // In the middle of the screen where there is room, otherwise in the middle of what the edges leave.
+  const tall = (turned ? arena.length : arena.width) * scale;
+  const spare = (size.height - tall) / 2;
+  return panned(middle, 0, Math.max(spare, EDGE.top) === spare ? Math.min(0, spare - EDGE.bottom) : EDGE.top - spare);
 }
 
 /** Zoomed so that what is under `about` stays under it. */

@@ -1,4 +1,4 @@
-import type { Ring } from '../../core/plane/ring.ts';
+import type { Bounds, Ring } from '../../core/plane/ring.ts';
 import type { Survey } from '../../core/survey.ts';
 import { bendKey, RIDE_START } from '../../desk/chosen.ts';
 import { outlines } from '../../desk/outlines.ts';
@@ -59,6 +59,17 @@ export function inkHandles(
   context.fill();
   context.lineWidth = 2;
   context.stroke();
+}
+
+/** The room that the turn handle takes on the screen. */
+export function handleBoxes(
+  state: { readonly survey: Survey; readonly chosen: readonly string[] },
+  { camera, reach }: { readonly camera: Camera; readonly reach: number },
+): readonly Bounds[] {
+  const handle = turnHandle(state, reach);
+  if (handle === null) return [];
+  const { x, y } = screenOf(camera, handle.at);
+  return [{ minX: x - 10, maxX: x + 10, minY: y - 10, maxY: y + 10 }];
 }
 
 /** What of the line can be taken hold of at the Ride stage: its start and its bends. */

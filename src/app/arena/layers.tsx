@@ -6,7 +6,7 @@ import { useDeskState } from '../desk-context.tsx';
 import { useViewState } from '../view.ts';
 import { badgeBoxes, inkBadges } from './badges.ts';
 import { inkGround } from './ground.ts';
-import { inkBends, inkChosen, inkHandles } from './handles.ts';
+import { handleBoxes, inkBends, inkChosen, inkHandles } from './handles.ts';
 import { DARK, LIGHT, type Looks } from './inks.ts';
 import { inkLabels } from './labels.ts';
 import { inkMarks } from './marks.ts';
@@ -59,12 +59,17 @@ function ThingsLayer() {
   const survey = useDeskState((state) => state.survey);
   const chosen = useDeskState((state) => state.chosen);
   const findings = useDeskState((state) => state.findings);
+  const reach = useReach();
   return (
     <Inked
       draw={(context) => {
         inkThings(context, survey, { camera, looks });
         inkTravel(context, survey, { camera, looks, pointed });
-        const kept = [...badgeBoxes(findings, camera), ...endBoxes(survey, camera)];
+        const kept = [
+          ...badgeBoxes(findings, camera),
+          ...endBoxes(survey, camera),
+          ...handleBoxes({ survey, chosen }, { camera, reach: reach / camera.scale }),
+        ];
         inkLabels(context, survey, { camera, looks, size, chosen, kept });
       }}
     />

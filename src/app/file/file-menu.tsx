@@ -5,7 +5,9 @@ import type { CourseReading } from '../../core/files/read.ts';
 import type { LengthUnit } from '../../core/measure/quantity.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import { Dialog } from '../dialog.tsx';
+import { useKeeper } from '../keeper-context.tsx';
 import { openedFile, savedFile } from './files.ts';
+import { KeptCourses } from './kept-courses.tsx';
 import { STARTERS } from './starters.ts';
 
 interface Told {
@@ -16,6 +18,7 @@ interface Told {
 /** New, open, save, starters, units. */
 export function FileMenu() {
   const desk = useDesk();
+  const keeper = useKeeper();
   const id = useId();
   const menu = useRef<HTMLDivElement>(null);
   const unit = useDeskState((state) => state.course.unit);
@@ -31,7 +34,7 @@ export function FileMenu() {
       });
       return;
     }
-    desk.open(reading.course);
+    keeper.begin(reading.course);
     if (reading.mends.length > 0) setTold({ title: 'Opened, with something mended', says: reading.mends });
   };
   const save = async () => {
@@ -45,7 +48,7 @@ export function FileMenu() {
   };
   const begin = (fresh: LengthUnit) => {
     shut();
-    desk.open(blankCourse({ unit: fresh }));
+    keeper.begin(blankCourse({ unit: fresh }));
   };
   const measure = (next: LengthUnit) => {
     shut();
@@ -90,6 +93,7 @@ export function FileMenu() {
             ))}
           </>
         )}
+        <KeptCourses menu={menu} refused={(why) => take({ kind: 'refused', why })} />
         <hr />
         <fieldset>
           <legend>Lengths are shown in</legend>

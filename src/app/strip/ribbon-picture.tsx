@@ -39,7 +39,15 @@ export const RibbonPicture = memo(function RibbonPicture({
         const key = `${element.leg} ${element.part} ${element.from} ${element.move} ${element.turn}`;
         if (element.move === 'turn') {
           return (
-            <text key={key} x={from} y={LINE_Y - HALF - 3} fill={colour} className="strip-turn" textAnchor="middle">
+            <text
+              key={key}
+              x={from}
+              y={LINE_Y + 6}
+              fill={colour}
+              stroke={looks.ground}
+              className="strip-turn"
+              textAnchor="middle"
+            >
               {element.turn > 0 ? '↺' : '↻'}
             </text>
           );

@@ -1,0 +1,45 @@
+import { type RefObject, useEffect, useState } from 'react';
+import type { KeptCourse } from '../../storage/library.ts';
+import { useKeeper } from '../keeper-context.tsx';
+
+/** As many as a menu can show. */
+const MOST = 6;
+
+/** The other courses that this browser keeps, newest first; read anew each time the menu opens. */
+export function KeptCourses({
+  menu,
+  refused,
+}: {
+  readonly menu: RefObject<HTMLDivElement | null>;
+  refused(why: string): void;
+}) {
+  const keeper = useKeeper();
+  const [courses, setCourses] = useState<readonly KeptCourse[]>([]);
+  useEffect(() => {
+    const element = menu.current;
+    const read = (event: Event) => {
+      if ((event as ToggleEvent).newState === 'open') void keeper.courses().then(setCourses);
+    };
+    element?.addEventListener('beforetoggle', read);
+    return () => element?.removeEventListener('beforetoggle', read);
+  }, [keeper, menu]);
+  const others = courses.filter((each) => each.slot !== keeper.slot()).slice(0, MOST);
+  if (others.length === 0) return null;
+  const open = async (slot: string) => {
+    menu.current?.hidePopover();
+    const reading = await keeper.load(slot);
+    if (reading.kind === 'refused') refused(reading.why);
+  };
+  return (
+    <>
+      <hr />
+      <h3>Kept in this browser</h3>
+      {others.map((each) => (
+        <button key={each.slot} type="button" onClick={() => void open(each.slot)}>
+          {each.title === '' ? 'Untitled course' : each.title}
+          <small>{new Date(each.saved).toLocaleString(undefined, { dateStyle: 'medium', timeStyle: 'short' })}</small>
+        </button>
+      ))}
+    </>
+  );
+}
