@@ -6,7 +6,7 @@ import { type Survey, survey } from '../survey.ts';
 import type { Found, Proposal, Remedy } from './check.ts';
 
 /** More choices than this help nobody, and each one tried costs a survey. */
-const OFFERED = 2;
+const OFFERED = 3;
 
 function isCourse(outcome: Course | Infeasible): outcome is Course {
   return !('kind' in outcome);
