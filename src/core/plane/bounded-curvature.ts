@@ -24,17 +24,40 @@ function turned(angle: number): number {
   return rest > TURN - ROUNDING ? 0 : rest;
 }
 
+/** Both ends seen from the straight between them, at unit radius: distance, headings and their sines and cosines. */
+interface Ends {
+  readonly d: number;
+  readonly a: number;
+  readonly b: number;
+  readonly sa: number;
+  readonly sb: number;
+  readonly ca: number;
+  readonly cb: number;
+  /** Cosine of the angle between the headings. */
+  readonly same: number;
+}
+
+function endsOf(d: number, a: number, b: number): Ends {
+  const [sa, sb, ca, cb] = [Math.sin(a), Math.sin(b), Math.cos(a), Math.cos(b)];
+  return { d, a, b, sa, sb, ca, cb, same: Math.cos(a - b) };
+}
+
+function endsBetween(from: Pose, to: Pose, radius: Metres): Ends {
+  const dx = to.x - from.x;
+  const dy = to.y - from.y;
+  const far = Math.hypot(dx, dy);
+  const way = far > 0 ? Math.atan2(dy, dx) : 0;
+  return endsOf(far / radius, wrapped(from.angle - way), wrapped(to.angle - way));
+}
+
+type Parts = readonly [number, number, number];
+
 /** The three parts of a word in radii, from (0, 0, a) to (d, 0, b) at unit radius; absent when the word does not reach. */
-export function wordParts(
-  word: Word,
-  d: number,
-  [a, b]: readonly [number, number],
-): [number, number, number] | undefined {
-  const sa = Math.sin(a);
-  const sb = Math.sin(b);
-  const ca = Math.cos(a);
-  const cb = Math.cos(b);
-  const same = Math.cos(a - b);
+export function wordParts(word: Word, d: number, [a, b]: readonly [number, number]): Parts | undefined {
+  return partsOf(word, endsOf(d, a, b));
+}
+
+function partsOf(word: Word, { d, a, b, sa, sb, ca, cb, same }: Ends): Parts | undefined {
   switch (word) {
     case 'LSL': {
       const x = d + sa - sb;
@@ -86,22 +109,20 @@ const CURVATURE: Readonly<Record<string, number>> = { L: 1, S: 0, R: -1 };
 /** One way to get from a pose to another, not yet laid out: the parts are in radii. */
 export interface Reach {
   readonly word: Word;
-  readonly parts: readonly [number, number, number];
+  readonly parts: Parts;
   readonly length: Metres;
 }
 
 /** Every word that reaches, in the order of `WORDS`; cheap, for those who compare many before laying one out. */
 export function reaches(from: Pose, to: Pose, radius: Metres): Reach[] {
   if (!(radius > 0)) throw new Error(`reaches: the radius must be above 0, got ${radius}`);
-  const dx = to.x - from.x;
-  const dy = to.y - from.y;
-  const far = Math.hypot(dx, dy);
-  const way = far > 0 ? Math.atan2(dy, dx) : 0;
-  const ends = [wrapped(from.angle - way), wrapped(to.angle - way)] as const;
-  return WORDS.flatMap((word): Reach[] => {
-    const parts = wordParts(word, far / radius, ends);
-    return parts === undefined ? [] : [{ word, parts, length: (parts[0] + parts[1] + parts[2]) * radius }];
-  });
+  const ends = endsBetween(from, to, radius);
+  const found: Reach[] = [];
+  for (const word of WORDS) {
+    const parts = partsOf(word, ends);
+    if (parts !== undefined) found.push({ word, parts, length: (parts[0] + parts[1] + parts[2]) * radius });
+  }
+  return found;
 }
 
 /** The path of a word from a pose. */
@@ -134,14 +155,10 @@ export function shortestPath(from: Pose, to: Pose, radius: Metres): BoundedPath 
 
 /** The length alone, for those who compare many: metres. */
 export function shortestLength(from: Pose, to: Pose, radius: Metres): Metres {
-  const dx = to.x - from.x;
-  const dy = to.y - from.y;
-  const far = Math.hypot(dx, dy);
-  const way = far > 0 ? Math.atan2(dy, dx) : 0;
-  const ends = [from.angle - way, to.angle - way] as const;
+  const ends = endsBetween(from, to, radius);
   let least = Number.POSITIVE_INFINITY;
   for (const word of WORDS) {
-    const parts = wordParts(word, far / radius, ends);
+    const parts = partsOf(word, ends);
     if (parts !== undefined) least = Math.min(least, parts[0] + parts[1] + parts[2]);
   }
   return least * radius;

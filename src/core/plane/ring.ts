@@ -37,7 +37,8 @@ export function ringArea(ring: Ring): number {
 /** Whether the point is inside or on the outline. */
 export function ringHolds(ring: Ring, point: Point): boolean {
   let inside = false;
-  for (const [a, b] of edges(ring)) {
+  for (const [i, b] of ring.entries()) {
+    const a = ring[i === 0 ? ring.length - 1 : i - 1] ?? b;
     const dx = b.x - a.x;
     const dy = b.y - a.y;
     const length = Math.hypot(dx, dy);

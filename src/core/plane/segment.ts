@@ -58,7 +58,10 @@ export function ringPointDistance(ring: Ring, point: Point): number {
 export function ringSegmentDistance(ring: Ring, segment: Segment): number {
   if (ringHolds(ring, segment[0])) return 0;
   let least = Number.POSITIVE_INFINITY;
-  for (const edge of edges(ring)) least = Math.min(least, segmentDistance(edge, segment));
+  for (const edge of edges(ring)) {
+    least = Math.min(least, segmentDistance(edge, segment));
+    if (least === 0) break;
+  }
   return least;
 }
 

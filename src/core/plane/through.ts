@@ -2,7 +2,7 @@ import type { Metres, Radians } from '../measure/quantity.ts';
 import { shortestLength, shortestPath } from './bounded-curvature.ts';
 import type { Path } from './path.ts';
 import type { Point } from './point.ts';
-import type { Pose } from './pose.ts';
+import { type Pose, wrapped } from './pose.ts';
 
 /** A path through given points, and the heading it has at each. */
 export interface ThroughPath {
@@ -12,12 +12,12 @@ export interface ThroughPath {
 }
 
 /** Headings tried at each point in the first round. */
-const COARSE = 48;
+const COARSE = 24;
 /** Headings tried at each point in every later round, and how much narrower each round looks. */
 const FINE = 7;
-const SHRINK = 0.5;
+const SHRINK = 0.6;
 /** Headings are sought to this, radians; the length is then right to a micrometre or so. */
-const ENOUGH = 1e-8;
+const ENOUGH = 1e-7;
 
 interface Choice {
   readonly pose: Pose;
@@ -59,23 +59,26 @@ function cheapest(start: Pose, stages: readonly (readonly Pose[])[], radius: Met
   return poses;
 }
 
+function heading(from: Point, to: Point): Radians {
+  return Math.atan2(to.y - from.y, to.x - from.x);
+}
+
 /**
  * The shortest forward path from `start` through the points in order to `end` that never turns tighter than
  * `radius` metres; the headings at the points are free. Deterministic: the best of a coarse grid of headings, refined
- * round by round until the headings stand to 1e-8 rad. The grid can miss the best of several near-equal ways round.
+ * round by round until the headings stand to 1e-7 rad. The grid can miss the best of several near-equal ways round.
  */
 export function shortestThrough(start: Pose, points: readonly Point[], end: Pose, radius: Metres): ThroughPath {
   let width = (2 * Math.PI) / COARSE;
-  let poses = cheapest(
-    start,
-    [
-      ...points.map(({ x, y }) =>
-        Array.from({ length: COARSE }, (_, i): Pose => ({ x, y, angle: i * width - Math.PI })),
-      ),
-      [end],
-    ],
-    radius,
-  );
+  const places = [start, ...points, end];
+  const stages = points.map(({ x, y }, i) => {
+    const into = heading(places[i] ?? start, { x, y });
+    const onwards = heading({ x, y }, places[i + 2] ?? end);
+    const grid = Array.from({ length: COARSE }, (_, k) => k * width - Math.PI);
+    // The chords' own directions: points in a row are passed exactly along them.
+    return [...grid, into, onwards, into + wrapped(onwards - into) / 2].map((angle): Pose => ({ x, y, angle }));
+  });
+  let poses = cheapest(start, [...stages, [end]], radius);
   while (points.length > 0 && width > ENOUGH) {
     const reach = width;
     const around = poses.slice(0, -1).map((pose) =>

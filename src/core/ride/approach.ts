@@ -1,12 +1,13 @@
 import type { Gait, Horse } from '../horses/horse.ts';
 import type { Metres } from '../measure/quantity.ts';
-import { reaches, reachPath } from '../plane/bounded-curvature.ts';
+import { type Reach, reaches, reachPath } from '../plane/bounded-curvature.ts';
 import { laid, type Path, totalTurn } from '../plane/path.ts';
 import type { Point } from '../plane/point.ts';
 import type { Pose } from '../plane/pose.ts';
 import { type Bounds, joinedBounds } from '../plane/ring.ts';
 import { shortestThrough } from '../plane/through.ts';
-import { type Surroundings, trouble } from './corridor.ts';
+import { type Surroundings, type Trouble, trouble } from './corridor.ts';
+import { detours } from './detour.ts';
 import { merged } from './joint.ts';
 
 /** What a way between two obstacles has to join. */
@@ -31,93 +32,161 @@ export interface Approach {
 const PRICE = { straight: 3, radius: 1.5, circling: 3 };
 /** A way turns this much before it counts as circling. */
 const PLAIN_TURN = 1.25 * Math.PI;
-/** Shares of a horse's length that are kept straight at an end. */
+/** How many horse's lengths are kept straight at an end: one is wanted. */
 const SHARES = [1, 0.5, 0];
+/** Longer ones, which may lead round something that is in the way. */
+const LONG_SHARES = [1, 2, 3.5];
 /** No more ways than this are looked at closely. */
-const MOST_TRIED = 40;
+const MOST_TRIED = 60;
 
+/** A way that may be taken; most are never laid out, so it only says how. */
 interface Candidate {
   readonly cost: Metres;
-  readonly path: () => Path;
+  readonly frame: Frame;
+  readonly middle: Path | { readonly reach: Reach; readonly radius: Metres };
+}
+
+/** A way between the inner ends of the straights that are kept at either end. */
+interface Frame {
+  readonly begin: Pose;
+  readonly finish: Pose;
+  /** What the straights cost: their length, and what is missing of them. */
+  readonly cost: Metres;
+  framed(middle: Path): Path;
 }
 
 function ahead(pose: Pose, by: Metres): Pose {
   return { ...pose, x: pose.x + by * Math.cos(pose.angle), y: pose.y + by * Math.sin(pose.angle) };
 }
 
-function straights(wanted: boolean, horse: Horse): Metres[] {
-  return wanted ? SHARES.map((share) => share * horse.bodyLength.value) : [0];
+function frame(
+  { from, to, horse, straightAfter, straightBefore }: Ask,
+  [after, before]: readonly [number, number],
+): Frame {
+  const unit = horse.bodyLength.value;
+  const missing = (straightAfter ? Math.max(0, 1 - after) : 0) + (straightBefore ? Math.max(0, 1 - before) : 0);
+  const finish = ahead(to, -before * unit);
+  return {
+    begin: ahead(from, after * unit),
+    finish,
+    cost: (after + before + PRICE.straight * missing) * unit,
+    framed: (middle) =>
+      merged([
+        ...laid(from, [{ length: after * unit, curvature: 0 }]),
+        ...middle,
+        ...laid(finish, [{ length: before * unit, curvature: 0 }]),
+      ]),
+  };
 }
 
-function radii({ gait, horse, bends }: Ask): Metres[] {
+/** Every choice of straights, the wanted ones first. */
+function frames(ask: Ask, shares: readonly number[]): Frame[] {
+  const first = ask.straightAfter ? shares : [0];
+  const last = ask.straightBefore ? shares : [0];
+  return first.flatMap((after) => last.map((before) => frame(ask, [after, before])));
+}
+
+/** The radii a way may turn on, easy first. */
+function radii({ gait, horse }: Ask): Metres[] {
   const easy = horse.gaits[gait].easyTurn.value;
   const least = Math.min(easy, horse.gaits[gait].leastTurn.value);
-  return bends.length > 0 ? [...new Set([easy, least])] : [...new Set([easy, (easy + least) / 2, least])];
-}
-
-/** Every choice of straights at the two ends; a way through bends is dear to work out and has only both or none. */
-function frames({ straightAfter, straightBefore, horse, bends }: Ask): (readonly [Metres, Metres])[] {
-  const all = straights(straightAfter, horse).flatMap((after) =>
-    straights(straightBefore, horse).map((before) => [after, before] as const),
-  );
-  const [first, last] = [all[0], all.at(-1)];
-  return bends.length === 0 || first === undefined || last === undefined ? all : [...new Set([first, last])];
+  return [...new Set([easy, (easy + least) / 2, least])];
 }
 
 function circling(turn: number): Metres {
   return PRICE.circling * Math.max(0, turn - PLAIN_TURN);
 }
 
-function candidates(ask: Ask): Candidate[] {
-  const { from, to, horse, bends } = ask;
+function candidates(ask: Ask, shares: readonly number[]): Candidate[] {
   const choices = radii(ask);
   const widest = choices[0] ?? 0;
-  const whole = (ask.straightAfter ? 1 : 0) + (ask.straightBefore ? 1 : 0);
   const found: Candidate[] = [];
-  for (const [after, before] of frames(ask)) {
-    const begin = ahead(from, after);
-    const finish = ahead(to, -before);
-    const missing = whole * horse.bodyLength.value - after - before;
-    const framed = (middle: Path): Path =>
-      merged([
-        ...laid(from, [{ length: after, curvature: 0 }]),
-        ...middle,
-        ...laid(finish, [{ length: before, curvature: 0 }]),
-      ]);
+  for (const each of frames(ask, shares)) {
+    const { begin, finish } = each;
     for (const radius of choices) {
-      const fixed = after + before + PRICE.straight * missing + PRICE.radius * (widest - radius);
-      if (bends.length > 0) {
-        const { length, path } = shortestThrough(begin, bends, finish, radius);
-        found.push({ cost: length + fixed + circling(totalTurn(path)), path: () => framed(path) });
-        continue;
-      }
+      const fixed = each.cost + PRICE.radius * (widest - radius);
       for (const reach of reaches(begin, finish, radius)) {
         const [first, middle, last] = reach.parts;
         const turn = first + last + (reach.word[1] === 'S' ? 0 : middle);
-        found.push({
-          cost: reach.length + fixed + circling(turn),
-          path: () => framed(reachPath(begin, reach, radius)),
-        });
+        found.push({ cost: reach.length + fixed + circling(turn), frame: each, middle: { reach, radius } });
       }
     }
   }
-  return found.sort((a, b) => a.cost - b.cost);
+  return found;
+}
+
+/** Ways round the obstacles that the best plain way meets: longer straights, and their corners. */
+function roundabout(ask: Ask, { meets }: Trouble): Candidate[] {
+  const [wanted] = frames(ask, SHARES);
+  if (wanted === undefined) return [];
+  const choices = radii(ask);
+  const widest = choices[0] ?? 0;
+  const corners = choices.flatMap((radius) =>
+    detours(wanted, meets, radius).map(({ length, path }) => ({
+      cost: length + wanted.cost + PRICE.radius * (widest - radius) + circling(totalTurn(path)),
+      frame: wanted,
+      middle: path,
+    })),
+  );
+  return [...candidates(ask, LONG_SHARES), ...corners];
+}
+
+function laidOut({ frame: { begin, framed }, middle }: Candidate): Path {
+  return framed('reach' in middle ? reachPath(begin, middle.reach, middle.radius) : middle);
+}
+
+interface Chosen {
+  readonly cost: Metres;
+  readonly path: Path;
+  readonly trouble: Trouble;
+}
+
+/** The best of the candidates and of one already chosen, looking closely only while a better one can come. */
+function chosen(options: Candidate[], surroundings: Surroundings, already?: Chosen): { best: Chosen; looked: Bounds } {
+  let best = already;
+  let looked = already?.trouble.bounds;
+  const sorted = options.sort((a, b) => a.cost - b.cost).slice(0, MOST_TRIED);
+  for (const candidate of sorted) {
+    if (best !== undefined && candidate.cost >= best.cost) break;
+    const path = laidOut(candidate);
+    const found = trouble(path, surroundings);
+    looked = looked === undefined ? found.bounds : joinedBounds(looked, found.bounds);
+    const cost = candidate.cost + found.cost;
+    if (best === undefined || cost < best.cost) best = { cost, path, trouble: found };
+  }
+  if (best === undefined || looked === undefined) throw new Error('approach: no way was found, which geometry forbids');
+  return { best, looked };
+}
+
+/** Through bends the designer has said the way; it is dear to work out, so the first clean one is taken. */
+function throughBends(ask: Ask, surroundings: Surroundings): Approach {
+  let found: { best: Chosen; looked: Bounds } | undefined;
+  const all = frames(ask, [1, 0]);
+  const [straight, bare] = [all[0], all.at(-1)];
+  const choices = radii(ask);
+  for (const each of new Set([straight, bare])) {
+    for (const radius of new Set([choices[0], choices.at(-1)])) {
+      if (each === undefined || radius === undefined) continue;
+      const { length, path } = shortestThrough(each.begin, ask.bends, each.finish, radius);
+      const candidate = { cost: length + each.cost + circling(totalTurn(path)), frame: each, middle: path };
+      const now = chosen([candidate], surroundings, found?.best);
+      found = { best: now.best, looked: found === undefined ? now.looked : joinedBounds(found.looked, now.looked) };
+      if (now.best.trouble.cost === 0) return { path: now.best.path, looked: found.looked };
+    }
+  }
+  if (found === undefined) throw new Error('approach: no way was found, which geometry forbids');
+  return { path: found.best.path, looked: found.looked };
 }
 
 /**
  * The way from one pose to another at a gait: the cheapest of all shortest-path words at the gait's easy turn, its
- * least turn and one between, with and without straights at the ends; clean ones first, then the least bad.
+ * least turn and one between, with and without straights at the ends; when they all meet something, ways round it too.
+ * Clean ones come first; when there is none, the least bad is taken and the checks say so.
  */
 export function approach(ask: Ask, surroundings: Surroundings): Approach {
-  let best: { readonly cost: Metres; readonly path: Path } | undefined;
-  let looked: Bounds | undefined;
-  for (const candidate of candidates(ask).slice(0, MOST_TRIED)) {
-    if (best !== undefined && candidate.cost >= best.cost) break;
-    const path = candidate.path();
-    const { cost, bounds } = trouble(path, surroundings);
-    looked = looked === undefined ? bounds : joinedBounds(looked, bounds);
-    if (best === undefined || candidate.cost + cost < best.cost) best = { cost: candidate.cost + cost, path };
-  }
-  if (best === undefined || looked === undefined) throw new Error('approach: no way was found, which geometry forbids');
-  return { path: best.path, looked };
+  if (ask.bends.length > 0) return throughBends(ask, surroundings);
+  const plain = chosen(candidates(ask, SHARES), surroundings);
+  if (plain.best.trouble.meets.length === 0) return { path: plain.best.path, looked: plain.looked };
+  const round = chosen(roundabout(ask, plain.best.trouble), surroundings, plain.best);
+  return { path: round.best.path, looked: joinedBounds(plain.looked, round.looked) };
 }

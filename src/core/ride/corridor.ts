@@ -3,6 +3,7 @@ import type { Arena } from '../course/course.ts';
 import type { PlacedObstacle, PlacedPiece } from '../course/placed.ts';
 import type { Metres } from '../measure/quantity.ts';
 import { type Path, pathBounds, sampled } from '../plane/path.ts';
+import type { Point } from '../plane/point.ts';
 import { type Bounds, boundsMeet, type Ring, ringBounds } from '../plane/ring.ts';
 import { ringSegmentDistance } from '../plane/segment.ts';
 
@@ -28,6 +29,8 @@ export interface Trouble {
   /** Metres of additional way that would be ridden sooner than this. */
   readonly cost: Metres;
   readonly bounds: Bounds;
+  /** The obstacles whose pieces it meets. */
+  readonly meets: readonly PlacedObstacle[];
 }
 
 const boxes = new WeakMap<Ring, Bounds>();
@@ -50,31 +53,40 @@ function wallCost(bounds: Bounds, arena: Arena): Metres {
   return clear >= 0 ? 15 * (1 - clear / WALL_ROOM) : 400 - 50 * clear;
 }
 
+/** Whether the segment from `a` to `b` stays further than `near` from the box along an axis. */
+function misses(box: Bounds, a: Point, b: Point, near: Metres): boolean {
+  return (
+    (a.x < box.minX - near && b.x < box.minX - near) ||
+    (a.x > box.maxX + near && b.x > box.maxX + near) ||
+    (a.y < box.minY - near && b.y < box.minY - near) ||
+    (a.y > box.maxY + near && b.y > box.maxY + near)
+  );
+}
+
 /** How much the way is in trouble; 0 is clean. */
 export function trouble(path: Path, { arena, obstacles, ends }: Surroundings): Trouble {
   const bounds = pathBounds(path);
   let cost = wallCost(bounds, arena);
-  let segments: (readonly [{ x: number; y: number }, { x: number; y: number }])[] | undefined;
+  const meets: PlacedObstacle[] = [];
+  let points: readonly Point[] | undefined;
   for (const obstacle of obstacles) {
     if (!boundsMeet(obstacle.bounds, bounds, BODY_ROOM)) continue;
     const own = ends.includes(obstacle.obstacle.id);
-    if (segments === undefined) {
-      const points = sampled(path, STEP);
-      segments = points.slice(1).map((to, i) => [points[i] ?? to, to] as const);
-    }
+    points ??= sampled(path, STEP);
     const skip = own ? Math.ceil(OWN / STEP) : 0;
     for (const piece of obstacle.pieces) {
       const near = room(piece, own);
       const box = boxOf(piece);
       if (!boundsMeet(box, bounds, near)) continue;
-      for (let i = skip; i < segments.length - skip; i += 1) {
-        const segment = segments[i];
-        if (segment === undefined || !boundsMeet(box, ringBounds(segment), near)) continue;
-        if (ringSegmentDistance(piece.footprint, segment) > near) continue;
+      for (let i = skip + 1; i < points.length - skip; i += 1) {
+        const [a, b] = [points[i - 1], points[i]];
+        if (a === undefined || b === undefined || misses(box, a, b, near)) continue;
+        if (ringSegmentDistance(piece.footprint, [a, b]) > near) continue;
         cost += piece.figure.stands === 'standing' ? 80 : 40;
+        if (meets.at(-1) !== obstacle) meets.push(obstacle);
         break;
       }
     }
   }
-  return { cost, bounds };
+  return { cost, bounds, meets };
 }

@@ -1,13 +1,13 @@
 import type { PlacedObstacle } from '../course/placed.ts';
 import { type Gait, type Horse, speed } from '../horses/horse.ts';
-import type { Metres, Seconds } from '../measure/quantity.ts';
+import type { Metres, Radians, Seconds } from '../measure/quantity.ts';
 import type { Move, Passage } from '../obstacles/passage.ts';
 import { laid, type Path, pathLength } from '../plane/path.ts';
 import { distance, TOUCH } from '../plane/point.ts';
 import { type Pose, wrapped } from '../plane/pose.ts';
 import { gapBetween, type Over } from './gaps.ts';
 import { type GroundStation, groundStations } from './ground.ts';
-import { joint, tightest, twoArcs } from './joint.ts';
+import { joint, twoArcs } from './joint.ts';
 import type { Break, Crossing, Element, Gap } from './line.ts';
 import { type Knot, ridden } from './ridden.ts';
 
@@ -33,8 +33,8 @@ export interface PassageLine {
   readonly length: Metres;
 }
 
-/** At the gate a horse turns on a path no tighter than this, and on the spot otherwise. Estimate. */
-const LEAST_AT_WORK: Metres = 0.5;
+/** Working a gate a horse follows a path up to this many times the straight; else it steps over and turns. Estimate. */
+const DIRECT = 1.3;
 /** Headings nearer than this need no turn on the spot, radians. */
 const SAME_HEADING = 1e-6;
 
@@ -56,7 +56,22 @@ function seconds(move: Move, length: Metres, { gait, horse }: Riding): Seconds {
   }
 }
 
+/** Where it faces against its path, how far it turns on the spot, and the time when it is not its own. */
+interface Manner {
+  readonly facing?: Radians;
+  readonly turn?: Radians;
+  readonly time?: Seconds | undefined;
+}
+
 const REVERSED = Math.PI;
+
+/** The turn from one heading to another; a full about-turn goes towards the side on which the place lies. */
+function turnTowards(from: Pose, to: Pose): Radians {
+  const by = wrapped(to.angle - from.angle);
+  if (Math.abs(by) < Math.PI - SAME_HEADING) return by;
+  const side = Math.cos(from.angle) * (to.y - from.y) - Math.sin(from.angle) * (to.x - from.x);
+  return side < 0 ? -Math.abs(by) : Math.abs(by);
+}
 
 /** The line over an obstacle; absent when its passage has no place on the ground to begin at. */
 export function passageLine(obstacle: PlacedObstacle, riding: Riding): PassageLine | undefined {
@@ -69,7 +84,7 @@ export function passageLine(obstacle: PlacedObstacle, riding: Riding): PassageLi
   let here: Pose | undefined;
   let knots: Knot[] = [];
 
-  const add = (move: Move, path: Path, { facing = 0, turn = 0 } = {}): void => {
+  const add = (move: Move, path: Path, { facing = 0, turn = 0, time }: Manner = {}): void => {
     const length = pathLength(path);
     const turning = (Math.abs(turn) / (2 * Math.PI)) * horse.turn.value;
     elements.push({
@@ -82,7 +97,7 @@ export function passageLine(obstacle: PlacedObstacle, riding: Riding): PassageLi
       length,
       facing,
       turn,
-      seconds: seconds(move, length, riding) + turning,
+      seconds: time ?? seconds(move, length, riding) + turning,
     });
     along += length;
   };
@@ -106,24 +121,23 @@ export function passageLine(obstacle: PlacedObstacle, riding: Riding): PassageLi
     if (line.knots.length > 1) add('ride', line.path);
   };
 
-  const turnBy = (by: number): void => {
+  const turnBy = (by: number, time?: Seconds): void => {
     if (here === undefined) return;
-    add('turn', laid(here, []), { turn: by });
+    add('turn', laid(here, []), { turn: by, time });
     here = { ...here, angle: here.angle + by };
-  };
-
-  const turnTo = (angle: number): void => {
-    if (here === undefined) return;
-    const by = wrapped(angle - here.angle);
-    if (Math.abs(by) > SAME_HEADING) turnBy(by);
   };
 
   /** Straight to the place with the heading kept, facing where it already faces. */
   const translate = (move: Move, { pose }: Reach): void => {
-    if (here === undefined || distance(here, pose) < TOUCH) return;
+    if (here === undefined) return;
+    const length = distance(here, pose);
+    if (length < TOUCH) {
+      // Work on the spot takes its time; any other move that goes nowhere is none.
+      if (move === 'work') add(move, laid(here, []));
+      return;
+    }
     const way = Math.atan2(pose.y - here.y, pose.x - here.x);
-    const path = laid({ ...here, angle: way }, [{ length: distance(here, pose), curvature: 0 }]);
-    add(move, path, { facing: wrapped(here.angle - way) });
+    add(move, laid({ ...here, angle: way }, [{ length, curvature: 0 }]), { facing: wrapped(here.angle - way) });
   };
 
   const go = (station: Reach): void => {
@@ -137,21 +151,21 @@ export function passageLine(obstacle: PlacedObstacle, riding: Riding): PassageLi
         add('back', joint(from, to, horse.back.leastTurn.value).path, { facing: REVERSED });
         break;
       }
-      case 'side-pass':
-        turnTo(station.pose.angle);
+      case 'side-pass': {
+        const by = wrapped(station.pose.angle - here.angle);
+        if (Math.abs(by) > SAME_HEADING) turnBy(by);
         translate('side-pass', station);
         break;
+      }
       case 'work': {
         const smooth = twoArcs(here, station.pose);
-        if (
-          smooth !== undefined &&
-          tightest(smooth) >= LEAST_AT_WORK &&
-          pathLength(smooth) < 2 * distance(here, station.pose)
-        ) {
-          add('work', smooth);
-        } else {
+        if (smooth !== undefined && pathLength(smooth) < DIRECT * distance(here, station.pose)) add('work', smooth);
+        else {
+          const by = turnTowards(here, station.pose);
           translate('work', station);
-          turnTo(station.pose.angle);
+          here = { ...station.pose, angle: here.angle };
+          // The time at the gate covers the turn.
+          if (Math.abs(by) > SAME_HEADING) turnBy(by, 0);
         }
         break;
       }

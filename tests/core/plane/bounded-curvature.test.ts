@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { candidatePaths, shortestPath } from '../../../src/core/plane/bounded-curvature.ts';
 import { laid, pathEnd, pathLength } from '../../../src/core/plane/path.ts';
+import { TOUCH } from '../../../src/core/plane/point.ts';
 import { type Pose, pose } from '../../../src/core/plane/pose.ts';
 
 const poses = fc.record({
@@ -80,7 +81,7 @@ describe('the shortest bounded-curvature path', () => {
     fc.assert(
       fc.property(poses, poses, radii, (from, to, radius) => {
         const straight = Math.hypot(to.x - from.x, to.y - from.y);
-        expect(shortestPath(from, to, radius).length).toBeGreaterThanOrEqual(straight - 1e-9);
+        expect(shortestPath(from, to, radius).length).toBeGreaterThanOrEqual(straight - TOUCH);
       }),
     );
   });

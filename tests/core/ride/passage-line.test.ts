@@ -3,9 +3,8 @@ import { placedObstacle } from '../../../src/core/course/placed.ts';
 import { STOCK_HORSE } from '../../../src/core/horses/horses.ts';
 import { FOOT, INCH } from '../../../src/core/measure/quantity.ts';
 import type { Obstacle } from '../../../src/core/obstacles/obstacle.ts';
-import { pathEnd } from '../../../src/core/plane/path.ts';
 import { distance } from '../../../src/core/plane/point.ts';
-import { composed, type Pose, placed, pose, wrapped } from '../../../src/core/plane/pose.ts';
+import { composed, type Pose, pose, wrapped } from '../../../src/core/plane/pose.ts';
 import { tightest } from '../../../src/core/ride/joint.ts';
 import { type PassageLine, passageLine } from '../../../src/core/ride/passage-line.ts';
 import { fan, obstacle, pole, run } from './hand-laid.ts';
@@ -153,18 +152,34 @@ describe('a passage that is more than riding', () => {
     expect(line.leavesOver).toBe(true);
   });
 
-  test('works the gate on a path of its own, in the time of a gate', () => {
-    const line = lineOver(
-      obstacle('gate', pose(0, 0, 0), lane, [
-        { kind: 'reach', piece: 'left', pose: pose(0, 1, Math.PI), move: 'ride' },
-        { kind: 'reach', piece: 'left', pose: pose(0, -1, 0), move: 'work' },
+  test('works the gate straight through it, turns back round the hand on it, in the time of a gate', () => {
+    const through = (hand: 1 | -1) =>
+      lineOver(
+        obstacle('gate', pose(0, 0, 0), lane, [
+          { kind: 'reach', piece: 'left', pose: pose(0, -hand, 0), move: 'ride' },
+          { kind: 'reach', piece: 'left', pose: pose(0, hand, Math.PI), move: 'work' },
+        ]),
+      ).elements;
+    for (const hand of [1, -1] as const) {
+      const [work, turn] = through(hand);
+      expect(work).toMatchObject({ move: 'work', seconds: 25 });
+      expect(work?.length).toBeCloseTo(2, 12);
+      expect(work?.facing).toBeCloseTo((-hand * Math.PI) / 2, 12);
+      expect(turn).toMatchObject({ move: 'turn', seconds: 0 });
+      expect(turn?.turn).toBeCloseTo(hand * Math.PI, 12);
+    }
+  });
+
+  test('takes the time of work that goes nowhere', () => {
+    const at = pose(0, 1, 0);
+    const { elements, length } = lineOver(
+      obstacle('box', pose(0, 0, 0), lane, [
+        { kind: 'reach', piece: 'left', pose: at, move: 'ride' },
+        { kind: 'reach', piece: 'left', pose: at, move: 'work' },
       ]),
     );
-    expect(line.elements.every(({ move }) => move === 'work' || move === 'turn')).toBe(true);
-    expect(line.elements[0]?.seconds).toBe(25);
-    expect(distance(pathEnd(line.elements.at(-1)?.path ?? []), placed(pose(0, 0.5, 0), { x: 0, y: -1 }))).toBeLessThan(
-      1e-9,
-    );
+    expect(elements.map(({ move, seconds }) => [move, seconds])).toEqual([['work', 25]]);
+    expect(length).toBe(0);
   });
 
   test('says which piece it misses and goes on with the rest', () => {
