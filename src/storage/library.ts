@@ -27,7 +27,7 @@ export interface Library {
   trouble(): Trouble;
   /** The course that was saved last and can be read; where it cannot, an earlier state of it. */
   latest(): Promise<Course | undefined>;
-  /** Keeps a course. Returns what went wrong. */
+  /** Keeps a course that can be opened again; one that cannot does not take the place of one that can. */
   keep(course: Course, slot?: string): Promise<Trouble>;
   /** The last saved first. */
   courses(): Promise<readonly KeptCourse[]>;
@@ -141,7 +141,10 @@ export function libraryOn(
     keep: (course, slot = TABLE) =>
       tried<Trouble>(
         async () => {
-          await put({ slot, title: course.title, saved: now(), text: writeCourse(course) });
+          const text = writeCourse(course);
+          const again = readCourse(text);
+          if (again.kind === 'refused') return `The course was not kept, as it could not be opened again. ${again.why}`;
+          await put({ slot, title: course.title, saved: now(), text });
           return undefined;
         },
         (why) => why,

@@ -131,6 +131,16 @@ describe('a kept record that is damaged', () => {
   });
 });
 
+test('a course that could not be opened again does not take the place of one that can', async () => {
+  const library = await openLibrary({ now });
+  await library.keep(course('Morning'));
+  const broken = { ...course('Noon'), horse: 'unicorn' };
+  expect(await library.keep(broken)).toBe(
+    'The course was not kept, as it could not be opened again. The horse is "unicorn"; known are stock-horse, pony, large-horse, mule.',
+  );
+  expect(await library.latest()).toEqual(course('Morning'));
+});
+
 describe('what the browser does to it is told with the next step', () => {
   test('no store at all', async () => {
     Reflect.deleteProperty(globalThis, 'indexedDB');

@@ -1,4 +1,4 @@
-import type { Course, Layout } from '../course/course.ts';
+import type { Arena, Course, Layout } from '../course/course.ts';
 import { mapped } from '../course/sharing.ts';
 import type { Obstacle } from '../obstacles/obstacle.ts';
 import { obstacleKind } from '../obstacles/obstacles.ts';
@@ -27,9 +27,21 @@ function mendedObstacle(obstacle: Obstacle, tell: (what: string) => void): Obsta
   return values === obstacle.values && pieces === obstacle.pieces ? obstacle : { ...obstacle, values, pieces };
 }
 
+/** The arena with its entrance on its wall: a wall that was shortened may have left it behind. */
+function mendedArena(arena: Arena, tell: (what: string) => void): Arena {
+  const { length, width, entrance } = arena;
+  const wall = entrance.wall === 'north' || entrance.wall === 'south' ? length : width;
+  if (entrance.at <= wall) return arena;
+  tell(
+    `The entrance was ${entrance.at} m along the ${entrance.wall} wall, which is ${wall} m long; it is at its end now.`,
+  );
+  return { ...arena, entrance: { ...entrance, at: wall } };
+}
+
 /** The course with small gaps filled where that loses nothing, and a sentence for each. */
 export function mended(course: Course): { readonly course: Course; readonly mends: readonly string[] } {
   const mends: string[] = [];
+  const arena = mendedArena(course.arena, (what) => mends.push(what));
   const mendedLayout = (layout: Layout): Layout => {
     const obstacles = mapped(layout.obstacles, (obstacle) => mendedObstacle(obstacle, (what) => mends.push(what)));
     return obstacles === layout.obstacles ? layout : { ...layout, obstacles };
@@ -40,5 +52,5 @@ export function mended(course: Course): { readonly course: Course; readonly mend
     mends.push(`The file shows the layout "${current}", which it does not hold; "${first.id}" is shown.`);
     current = first.id;
   }
-  return { course: { ...course, current, layouts: [mendedLayout(first), ...rest.map(mendedLayout)] }, mends };
+  return { course: { ...course, arena, current, layouts: [mendedLayout(first), ...rest.map(mendedLayout)] }, mends };
 }

@@ -2,7 +2,7 @@ import { LIMITS } from '../checks/limits.ts';
 import { RULEBOOKS, rulebookById } from '../checks/rulebooks.ts';
 import type { Constraint } from '../constraints/constraint.ts';
 import { CONSTRAINT_KINDS, constraintKind } from '../constraints/constraints.ts';
-import type { Arena, Course, Layout } from '../course/course.ts';
+import type { Course, Layout } from '../course/course.ts';
 import { pieceKey } from '../course/placed.ts';
 import { HORSES, horseById } from '../horses/horses.ts';
 import type { Obstacle } from '../obstacles/obstacle.ts';
@@ -121,12 +121,6 @@ function layoutFaults(layout: Layout): readonly string[] {
   ];
 }
 
-function arenaFaults({ length, width, entrance }: Arena): readonly string[] {
-  const wall = entrance.wall === 'north' || entrance.wall === 'south' ? length : width;
-  if (entrance.at <= wall) return [];
-  return [`The entrance is ${entrance.at} m along the ${entrance.wall} wall, which is ${wall} m long.`];
-}
-
 function houseFaults(house: Course['rulebook']['house']): readonly string[] {
   return Object.entries(house).flatMap(([name, { least, most }]) => {
     if (!Object.hasOwn(LIMITS, name)) {
@@ -140,7 +134,6 @@ function houseFaults(house: Course['rulebook']['house']): readonly string[] {
 /** One sentence for each thing in a well-formed course that makes no sense: ids, references, kinds, values. */
 export function nonsense(course: Course): readonly string[] {
   return [
-    ...arenaFaults(course.arena),
     ...(horseById(course.horse) ? [] : [`The horse is "${course.horse}"; known are ${listed(HORSES)}.`]),
     ...(rulebookById(course.rulebook.id)
       ? []
