@@ -35,10 +35,17 @@ const TURNS: Readonly<Record<string, string>> = {
   'a quarter turn': '90°',
 };
 
-/** The passage as it is told on a pattern: turns in degrees with their direction, and no line broken before "L". */
-function told(passage: Passage): string {
+/** Which end or side is a designer's word: on a pattern the line shows it. */
+const ENDS = /,? (from|at) the (other end|far side)|, facing the other way/g;
+
+/**
+ * The passage as it is told on a pattern: turns in degrees with their direction. The end is named only where the
+ * obstacle has been ridden before.
+ */
+function told(passage: Passage, before: boolean): string {
   const turn = passage.stations.find((station) => station.kind === 'turn');
   return passage.title
+    .replace(ENDS, (end) => (before ? end : ''))
     .replace(/^ride /, '')
     .replace(/\b(a full turn|half a turn|a quarter turn)( to the)? (left|right)\b/g, (_, turned: string, _to, hand) => {
       return `turn ${TURNS[turned]} to the ${hand}`;
@@ -46,8 +53,7 @@ function told(passage: Passage): string {
     .replace(/\bturn and back\b/g, (plain) => {
       if (turn === undefined) return plain;
       return `turn ${degrees(turn.by)} to the ${turn.by > 0 ? 'left' : 'right'}, and back`;
-    })
-    .replace(/ (\S)$/, '\u00a0$1');
+    });
 }
 
 function isHandled(station: Station): boolean {
@@ -60,18 +66,29 @@ function stopsFirst(passage: Passage): boolean {
   return second !== undefined && isHandled(second) && !/^(halt|stop)\b/.test(passage.title);
 }
 
-function deed(leg: Leg, passage: Passage): string {
-  const what = told(passage);
+/** "the bridge" in "over the bridge", and the same words with "it" in its place. */
+function named(what: string): { readonly thing: string; readonly rest: string } | undefined {
+  const found = /\bthe (?!left|right|first|same|other|far)([\w-]+)/.exec(what);
+  if (found === null) return undefined;
+  const pronoun = found[1]?.endsWith('s') ? 'them' : 'it';
+  return { thing: found[0], rest: what.replace(found[0], pronoun) };
+}
+
+function deed(leg: Leg, passage: Passage, before: boolean): string {
+  const what = told(passage, before);
   const [first = ''] = what.split(' ');
   const approach = inGait(leg.approach, leg);
+  const gait = inGait(leg.gait, leg);
+  const name = named(what);
+  const towards = name === undefined ? `${approach} up` : `${approach} to ${name.thing}`;
+  const rest = name?.rest ?? what;
   if (WHERE.has(first)) {
-    if (leg.approach !== leg.gait) return `${approach} on, then ${inGait(leg.gait, leg)} ${what}`;
+    if (leg.approach !== leg.gait) return `${towards}, then ${gait} ${rest}`;
     return CROSSED.has(first) ? `${approach} to and ${what}` : `${approach} ${what}`;
   }
-  if (stopsFirst(passage)) return `${approach} up, stop${what.startsWith('turn') ? ',' : ' and'} ${what}`;
-  if (passage.stations.some(isHandled)) return `${approach} up and ${what}`;
-  const onward = leg.approach === leg.gait ? '' : `${approach} on; `;
-  return `${onward}at the ${inGait(leg.gait, leg)}, ${what}`;
+  if (stopsFirst(passage)) return `${towards}, stop${what.startsWith('turn') ? ',' : ' and'} ${rest}`;
+  if (passage.stations.some(isHandled)) return `${towards}, ${rest}`;
+  return leg.approach === leg.gait ? `at the ${gait}, ${what}` : `${towards}; at the ${gait}, ${rest}`;
 }
 
 /** The way to the end, where one is marked and there is a way to go. */
@@ -91,7 +108,8 @@ export function instructions(survey: Survey): readonly Instruction[] {
     const obstacle = survey.layout.obstacles.find(({ id }) => id === leg.obstacle);
     const passage = obstacle?.passages.find(({ id }) => id === leg.passage);
     if (passage === undefined) return { leg: leg.id, number, text: 'This obstacle is no longer in the course.' };
-    const way = deed(leg, passage);
+    const before = legs.slice(0, index).some((other) => other.obstacle === leg.obstacle);
+    const way = deed(leg, passage, before);
     const sentence = index === 0 ? `From START, ${way}.` : `${capital(way)}.`;
     return { leg: leg.id, number, text: `${sentence}${index === legs.length - 1 ? finish(survey) : ''}` };
   });

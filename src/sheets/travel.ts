@@ -31,13 +31,16 @@ const LEGEND_ORDER: readonly Ink[] = ['walk', 'jog', 'lope', 'back', 'side-pass'
 /** A smaller turn on the spot is a corner that the line shows by itself. */
 const SHOWN_TURN = (100 * Math.PI) / 180;
 
-function isShown({ length, turn }: Element): boolean {
-  return length > 0 || Math.abs(turn) > SHOWN_TURN;
+/** Turns on the spot that get a sign. At a gate the horse goes round its end; that is part of working it. */
+function shownTurns(elements: readonly Element[]): readonly Element[] {
+  const gates = new Set(elements.filter(({ move }) => move === 'work').map(({ leg }) => leg));
+  return elements.filter(({ turn, leg }) => Math.abs(turn) > SHOWN_TURN && !gates.has(leg));
 }
 
 /** The inks with which these elements are drawn, in the order of the legend. */
 export function inksOf(elements: readonly Element[]): readonly Ink[] {
-  const inks = new Set(elements.filter(isShown).map(inkOf));
+  const shown = [...elements.filter(({ length }) => length > 0), ...shownTurns(elements)];
+  const inks = new Set(shown.map(inkOf));
   return LEGEND_ORDER.filter((ink) => inks.has(ink));
 }
 
@@ -72,8 +75,8 @@ export function runsOf(frame: Frame, elements: readonly Element[]): readonly Run
 }
 
 export function turnsOf(frame: Frame, elements: readonly Element[]): readonly Turn[] {
-  return elements.flatMap((element) => {
-    if (Math.abs(element.turn) <= SHOWN_TURN || element.path[0] === undefined) return [];
+  return shownTurns(elements).flatMap((element) => {
+    if (element.path[0] === undefined) return [];
     const { start } = element.path[0];
     const heading = headingOnPaper(frame, start.angle + element.facing);
     return [{ at: onPaper(frame, start), by: element.turn, heading }];
