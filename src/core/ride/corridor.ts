@@ -1,9 +1,10 @@
 /** What a way between obstacles comes too near to: the walls, and pieces that it has no business with. */
 import type { Arena } from '../course/course.ts';
 import type { PlacedObstacle, PlacedPiece } from '../course/placed.ts';
+import type { Horse } from '../horses/horse.ts';
 import type { Metres } from '../measure/quantity.ts';
 import { type Path, pathBounds, sampled } from '../plane/path.ts';
-import type { Point } from '../plane/point.ts';
+import { between, distance, type Point } from '../plane/point.ts';
 import { type Bounds, boundsMeet, type Ring, ringBounds } from '../plane/ring.ts';
 import { ringSegmentDistance } from '../plane/segment.ts';
 
@@ -13,16 +14,24 @@ export const WALL_ROOM: Metres = 0.5;
 const HOOF_ROOM: Metres = 0.25;
 /** The body passes a standing thing at least this far from the line. Estimate. */
 const BODY_ROOM: Metres = 0.4;
-/** Near the stations at its ends the way is the obstacle's own affair for this far. Estimate. */
-const OWN: Metres = 0.9;
+/** Pieces of the obstacles at its ends may be brushed, not crossed. */
+const BRUSHED: Metres = 0.01;
 /** How finely the way is looked at. */
 const STEP: Metres = 0.4;
 
 export interface Surroundings {
   readonly arena: Arena;
   readonly obstacles: readonly PlacedObstacle[];
-  /** Ids of the obstacles the way comes from and goes to: it may brush them, not cross their pieces. */
-  readonly ends: readonly string[];
+  readonly horse: Horse;
+  /** What the way comes from and goes to: near it the horse is over the one piece and beside the others. */
+  readonly leaves: End | undefined;
+  readonly comes: End | undefined;
+}
+
+/** An obstacle by id, and the piece of its first or last station by key. */
+export interface End {
+  readonly obstacle: string;
+  readonly piece: string;
 }
 
 export interface Trouble {
@@ -43,8 +52,50 @@ function boxOf(piece: PlacedPiece): Bounds {
 }
 
 function room(piece: PlacedPiece, own: boolean): Metres {
-  if (own) return 0.01;
+  if (own) return BRUSHED;
   return piece.figure.stands === 'standing' ? BODY_ROOM : HOOF_ROOM;
+}
+
+/** Metres from an end of the way in which it may meet a piece: a horse's length for the station's, half of it beside others. */
+function pardon(end: End | undefined, piece: PlacedPiece, horse: Horse): Metres {
+  if (end?.obstacle !== piece.obstacle) return 0;
+  return end.piece === piece.key ? horse.bodyLength.value : horse.wheelbase.value / 2;
+}
+
+/** Whether what is left of the way without its pardoned ends comes nearer to the piece than `near`. */
+function meetsPiece(
+  way: Sampled,
+  piece: PlacedPiece,
+  { near, first, last }: Record<'near' | 'first' | 'last', Metres>,
+): boolean {
+  const box = boxOf(piece);
+  const { points, along } = way;
+  const end = (along.at(-1) ?? 0) - last;
+  for (let i = 1; i < points.length; i += 1) {
+    const [a, b] = [points[i - 1], points[i]];
+    const [from = 0, to = 0] = [along[i - 1], along[i]];
+    if (a === undefined || b === undefined || to <= first || from >= end || misses(box, a, b, near)) continue;
+    const cut = (at: Metres): Point => between(a, b, (at - from) / (to - from));
+    const part = [from < first ? cut(first) : a, to > end ? cut(end) : b] as const;
+    if (ringSegmentDistance(piece.footprint, part) <= near) return true;
+  }
+  return false;
+}
+
+interface Sampled {
+  readonly points: readonly Point[];
+  /** Metres along the chords at each point. */
+  readonly along: readonly Metres[];
+}
+
+function sampledWay(path: Path): Sampled {
+  const points = sampled(path, STEP);
+  let total = 0;
+  const along = points.map((point, i) => {
+    total += i === 0 ? 0 : distance(points[i - 1] ?? point, point);
+    return total;
+  });
+  return { points, along };
 }
 
 function wallCost(bounds: Bounds, arena: Arena): Metres {
@@ -64,28 +115,22 @@ function misses(box: Bounds, a: Point, b: Point, near: Metres): boolean {
 }
 
 /** How much the way is in trouble; 0 is clean. */
-export function trouble(path: Path, { arena, obstacles, ends }: Surroundings): Trouble {
+export function trouble(path: Path, { arena, obstacles, horse, leaves, comes }: Surroundings): Trouble {
   const bounds = pathBounds(path);
   let cost = wallCost(bounds, arena);
   const meets: PlacedObstacle[] = [];
-  let points: readonly Point[] | undefined;
+  let way: Sampled | undefined;
   for (const obstacle of obstacles) {
     if (!boundsMeet(obstacle.bounds, bounds, BODY_ROOM)) continue;
-    const own = ends.includes(obstacle.obstacle.id);
-    points ??= sampled(path, STEP);
-    const skip = own ? Math.ceil(OWN / STEP) : 0;
+    const own = [leaves?.obstacle, comes?.obstacle].includes(obstacle.obstacle.id);
     for (const piece of obstacle.pieces) {
       const near = room(piece, own);
-      const box = boxOf(piece);
-      if (!boundsMeet(box, bounds, near)) continue;
-      for (let i = skip + 1; i < points.length - skip; i += 1) {
-        const [a, b] = [points[i - 1], points[i]];
-        if (a === undefined || b === undefined || misses(box, a, b, near)) continue;
-        if (ringSegmentDistance(piece.footprint, [a, b]) > near) continue;
-        cost += piece.figure.stands === 'standing' ? 80 : 40;
-        if (meets.at(-1) !== obstacle) meets.push(obstacle);
-        break;
-      }
+      if (!boundsMeet(boxOf(piece), bounds, near)) continue;
+      way ??= sampledWay(path);
+      const ends = { first: pardon(leaves, piece, horse), last: pardon(comes, piece, horse) };
+      if (!meetsPiece(way, piece, { near, ...ends })) continue;
+      cost += piece.figure.stands === 'standing' ? 80 : 40;
+      if (meets.at(-1) !== obstacle) meets.push(obstacle);
     }
   }
   return { cost, bounds, meets };

@@ -26,6 +26,9 @@ export interface PassageLine {
   /** Whether it comes in over a pole, and leaves riding over one: then it wants to be straight before and after. */
   readonly entersOver: boolean;
   readonly leavesOver: boolean;
+  /** Keys of the pieces of its first and last station. */
+  readonly enters: string;
+  readonly leaves: string;
   readonly elements: readonly Element[];
   readonly crossings: readonly Crossing[];
   readonly gaps: readonly Gap[];
@@ -174,6 +177,7 @@ export function passageLine(obstacle: PlacedObstacle, riding: Riding): PassageLi
   };
 
   let start: Knot | undefined;
+  let [enters, leaves] = ['', ''];
   for (const station of groundStations(obstacle, riding.passage)) {
     if (station.kind === 'missing') {
       breaks.push({
@@ -188,6 +192,8 @@ export function passageLine(obstacle: PlacedObstacle, riding: Riding): PassageLi
       turnBy(station.by);
       continue;
     }
+    leaves = station.kind === 'cross' ? station.pole.key : station.piece.key;
+    if (start === undefined) enters = leaves;
     if (station.kind === 'cross' || station.move === 'ride' || start === undefined) {
       const knot: Knot =
         station.kind === 'cross'
@@ -211,6 +217,8 @@ export function passageLine(obstacle: PlacedObstacle, riding: Riding): PassageLi
     end: here,
     entersOver: start.over !== undefined,
     leavesOver,
+    enters,
+    leaves,
     elements,
     crossings,
     gaps,

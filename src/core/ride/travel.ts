@@ -9,7 +9,7 @@ import type { Pose } from '../plane/pose.ts';
 import { boundsMeet } from '../plane/ring.ts';
 import { type Approach, type Ask, approach } from './approach.ts';
 import { allowance, type Going, goingOf } from './clock.ts';
-import type { Surroundings } from './corridor.ts';
+import type { End, Surroundings } from './corridor.ts';
 import type { Break, Crossing, Element, Gap, Line } from './line.ts';
 import { type PassageLine, passageLine } from './passage-line.ts';
 
@@ -50,7 +50,8 @@ function sameAsk(a: Ask, b: Ask): boolean {
 
 /** Whether nothing within the box that was looked at has come, gone or changed. */
 function undisturbed({ surroundings: before, approach: { looked } }: Remembered, now: Surroundings): boolean {
-  if (before.arena !== now.arena || before.ends.join() !== now.ends.join()) return false;
+  if (before.arena !== now.arena || before.horse !== now.horse) return false;
+  if (before.leaves?.piece !== now.leaves?.piece || before.comes?.piece !== now.comes?.piece) return false;
   if (before.obstacles === now.obstacles) return true;
   const old = new Set(before.obstacles);
   const present = new Set(now.obstacles);
@@ -154,17 +155,18 @@ export function lineOfTravel({ arena, horse, layout, obstacles }: Ground): Line 
   const journey: Journey = { elements: [], crossings: [], gaps: [], breaks: [], along: 0, going: 'standing' };
   let here: Pose = ride.start;
   let straightAfter = false;
-  let behind = '';
+  let leaves: End | undefined;
   const roomless = !(arena.length > 0 && arena.width > 0);
   if (roomless) journey.breaks.push({ leg: 0, at: ride.start, why: 'The arena has no length or no width.' });
 
+  const around = { arena, horse, obstacles };
   const goTo = (
     owner: Leg | Pose,
     part: 'approach' | 'finish',
     ask: Pick<Ask, 'to' | 'gait' | 'bends' | 'straightBefore'>,
-    ends: string[],
+    comes?: End,
   ): void => {
-    const way = rememberedApproach(owner, { ...ask, from: here, horse, straightAfter }, { arena, obstacles, ends });
+    const way = rememberedApproach(owner, { ...ask, from: here, horse, straightAfter }, { ...around, leaves, comes });
     const element = wayElement(way.path, part, { gait: ask.gait, horse });
     addElements(journey, [element], { leg: 'id' in owner ? ride.legs.indexOf(owner) : ride.legs.length - 1, horse });
     journey.along += element.length;
@@ -182,10 +184,9 @@ export function lineOfTravel({ arena, horse, layout, obstacles }: Ground): Line 
       continue;
     }
     const { id } = obstacle.obstacle;
-    goTo(leg, 'approach', { to: line.start, gait: leg.approach, bends: leg.bends, straightBefore: line.entersOver }, [
-      behind,
-      id,
-    ]);
+    const comes = { obstacle: id, piece: line.enters };
+    const ask = { to: line.start, gait: leg.approach, bends: leg.bends, straightBefore: line.entersOver };
+    goTo(leg, 'approach', ask, comes);
     if (!inArena(line.start, arena)) {
       const why = `Number ${i + 1} begins outside the arena.`;
       journey.breaks.push({ leg: i, at: { x: line.start.x, y: line.start.y }, why });
@@ -193,12 +194,12 @@ export function lineOfTravel({ arena, horse, layout, obstacles }: Ground): Line 
     addPassage(journey, line, { leg: i, horse });
     here = line.end;
     straightAfter = line.leavesOver;
-    behind = id;
+    leaves = { obstacle: id, piece: line.leaves };
   }
   const last = ride.legs.at(-1);
   if (ride.end !== undefined && last !== undefined && !roomless) {
     const gait = last.gait;
-    goTo(ride.end, 'finish', { to: ride.end, gait, bends: NO_BENDS, straightBefore: false }, [behind]);
+    goTo(ride.end, 'finish', { to: ride.end, gait, bends: NO_BENDS, straightBefore: false });
   }
   const { elements, crossings, gaps, breaks, along } = journey;
   return { elements, crossings, gaps, breaks, length: along, clock: clockOf(elements, ride) };
