@@ -1,5 +1,5 @@
 import { Redo2, Undo2 } from 'lucide-react';
-import { useEffect } from 'react';
+import { lazy, Suspense, useEffect } from 'react';
 import type { Stage } from '../desk/desk.ts';
 import { ArenaStage } from './arena/stage.tsx';
 import { useArrangement } from './arrangement.ts';
@@ -8,13 +8,15 @@ import { FileMenu } from './file/file-menu.tsx';
 import { HelpButton } from './help/help.tsx';
 import { KeepingNotice, useKeeping } from './keeper-context.tsx';
 import { Panels } from './panels.tsx';
-import { PagePreview } from './post/page-preview.tsx';
 import { Said } from './said.tsx';
 import { panelsOf } from './stages.ts';
 import { Strip } from './strip/strip.tsx';
 import { strokeOf } from './strokes.ts';
 import { TabList } from './tab-list.tsx';
 import { STAGES } from './words.ts';
+
+/** The sheets are loaded when somebody wants to see one. */
+const PagePreview = lazy(() => import('./post/page-preview.tsx').then((room) => ({ default: room.PagePreview })));
 
 /** The whole of the app: stages on top, the stage's panels round the arena or the page, the strip below. */
 export function Shell() {
@@ -28,7 +30,13 @@ export function Shell() {
       <KeepingNotice />
       <main id="stage" role="tabpanel" aria-label={STAGES.find((each) => each.id === stage)?.title}>
         <Panels key={stage} panels={panels} arrangement={arrangement}>
-          {stage === 'post' ? <PagePreview /> : <ArenaStage />}
+          {stage === 'post' ? (
+            <Suspense fallback={<p className="waiting">Drawing the page…</p>}>
+              <PagePreview />
+            </Suspense>
+          ) : (
+            <ArenaStage />
+          )}
         </Panels>
       </main>
       {stage !== 'post' && arrangement !== 'narrow' && <Strip />}

@@ -1,30 +1,84 @@
-import { useDeskState } from '../desk-context.tsx';
+import { useState } from 'react';
+import type { TruckUse } from '../../core/survey.ts';
+import type { Refusal } from '../../desk/desk.ts';
+import { useDesk, useDeskState } from '../desk-context.tsx';
+import { TypedField } from './typed-field.tsx';
 
-/** What the truck still holds, and what the layout takes beyond it. */
+/** As the file format has it. */
+const MOST = 10_000;
+
+/** What the truck still holds, what the layout takes beyond it, and how much there is. */
 export function TruckPanel() {
   const truck = useDeskState((state) => state.survey.truck);
-  if (truck.length === 0) {
-    return <p className="empty">The course has no truck list: take what you need.</p>;
-  }
+  const [isCounting, setCounting] = useState(false);
+  if (truck.length === 0) return <p className="empty">The course has no truck list: take what you need.</p>;
   return (
-    <ul className="truck">
-      {truck.map((use) => {
-        const over = use.left < 0 || use.stock === null;
-        const count = use.stock?.count ?? 0;
-        return (
-          <li key={use.stock?.id ?? use.title} className={over ? 'is-over' : ''}>
-            <span className="truck-title">{use.title}</span>
-            <span className="truck-left">
-              {use.stock === null ? `${use.used} not on it` : over ? `${-use.left} too few` : `${use.left} left`}
-            </span>
-            {count > 0 && (
-              <span className="bar" aria-hidden="true">
-                <span style={{ width: `${Math.min(100, (100 * use.used) / count)}%` }} />
-              </span>
-            )}
-          </li>
-        );
-      })}
-    </ul>
+    <>
+      <button type="button" className="link" aria-pressed={isCounting} onClick={() => setCounting(!isCounting)}>
+        {isCounting ? 'Show what is left' : 'Change the counts'}
+      </button>
+      {isCounting ? (
+        <Counts truck={truck} />
+      ) : (
+        <ul className="truck">
+          {truck.map((use) => (
+            <Left key={use.stock?.id ?? use.title} use={use} />
+          ))}
+        </ul>
+      )}
+    </>
+  );
+}
+
+function Left({ use }: { readonly use: TruckUse }) {
+  const isOver = use.left < 0 || use.stock === null;
+  const count = use.stock?.count ?? 0;
+  return (
+    <li className={isOver ? 'is-over' : ''}>
+      <span>{use.title}</span>
+      <span className="truck-left">
+        {use.stock === null
+          ? `${use.used} not on it`
+          : isOver
+            ? `${-use.left} too few`
+            : `${use.left} of ${count} left`}
+      </span>
+      {count > 0 && (
+        <span className="bar" aria-hidden="true">
+          <span style={{ width: `${Math.min(100, (100 * use.used) / count)}%` }} />
+        </span>
+      )}
+    </li>
+  );
+}
+
+function Counts({ truck }: { readonly truck: readonly TruckUse[] }) {
+  const desk = useDesk();
+  const send = (id: string, text: string): Refusal => {
+    const count = Number(text.trim());
+    if (text.trim() === '' || !Number.isInteger(count) || count < 0 || count > MOST) {
+      return `A whole number from 0 to ${MOST} would be right.`;
+    }
+    desk.edit('Change the truck', (course) => ({
+      ...course,
+      truck: course.truck.map((stock) => (stock.id === id ? { ...stock, count } : stock)),
+    }));
+    return undefined;
+  };
+  return (
+    <div className="fields">
+      {truck.flatMap(({ stock }) =>
+        stock === null
+          ? []
+          : [
+              <TypedField
+                key={stock.id}
+                label={stock.title}
+                value={String(stock.count)}
+                send={(text) => send(stock.id, text)}
+              />,
+            ],
+      )}
+    </div>
   );
 }
