@@ -1,13 +1,22 @@
 import type { ConstraintKind, Held, Residual } from './constraint.ts';
 import { holdOf, pairOf, residual, slope } from './grip.ts';
 
+/**
+ * Whether the second piece points the other way. Ends tell it: the −x end of one beside the +x end of the other. Centres
+ * do not; there the directions tell it, which must not be near a right angle.
+ */
+function endForEnd(first: Held, second: Held): boolean {
+  const ends = (first.at - 0.5) * (second.at - 0.5);
+  return ends === 0 ? Math.cos(second.pose.angle - first.pose.angle) < 0 : ends < 0;
+}
+
 function uneven(held: readonly Held[]): Residual {
   const [first, second] = pairOf(held, 'ends-level');
   const a = holdOf(first);
   const b = holdOf(second);
   const dx = b.x - a.x;
   const dy = b.y - a.y;
-  const way = a.ux * b.ux + a.uy * b.uy < 0 ? -1 : 1;
+  const way = endForEnd(first, second) ? -1 : 1;
   const mx = (a.ux + way * b.ux) / 2;
   const my = (a.uy + way * b.uy) / 2;
   // Turning a pole turns its direction u by its normal (−uy, ux).
@@ -18,8 +27,7 @@ function uneven(held: readonly Held[]): Residual {
 
 /**
  * The line through the two gripped points meets both poles at the same angle: ends (grip 0 or 1) or centres (grip 0.5)
- * are level, square across parallel poles and on one arc in a fan. Poles may lie end for end; beyond a right angle between
- * them they count as such. `measure` is how far the second's point is ahead along the poles, metres.
+ * are level, square across parallel poles and on one arc in a fan. Poles may lie end for end. `measure` is how far the second's point is ahead along the poles, metres.
  */
 export const endsLevel: ConstraintKind = {
   id: 'ends-level',

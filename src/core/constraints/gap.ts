@@ -1,47 +1,72 @@
 import type { ConstraintKind, Held, Residual } from './constraint.ts';
 import { holdOf, pairOf, residual, slope } from './grip.ts';
 
-/** A tape that meets a pole flatter than this (cosine to its normal, about 84°) measures no gap. */
-const FLATTEST = 0.1;
+/** Cosine of the tape to a pole's normal below which it measures no gap (about 75°): from there the equations go on by themselves. */
+const FLATTEST = 0.25;
+
+/** A function of the cosine with its derivative. */
+type Course = readonly [value: number, slope: number];
+
+/** 1 where the tape crosses the first pole well, 0 where it lies along it, below 0 on the wrong side; smooth. */
+function sidedness(cosine: number): Course {
+  if (cosine >= FLATTEST) return [1, 0];
+  const part = cosine / FLATTEST;
+  return [part * (2 - part), (2 - 2 * part) / FLATTEST];
+}
+
+/** 1/cosine, and below `FLATTEST` its tangent, which grows without bound towards the wrong side. */
+function tilted(cosine: number): Course {
+  if (cosine >= FLATTEST) return [1 / cosine, -1 / cosine ** 2];
+  return [2 / FLATTEST - cosine / FLATTEST ** 2, -1 / FLATTEST ** 2];
+}
+
+/** 1/cosine for a pole with two near faces: the same from both sides, and flat where the tape lies along it. */
+function tiltedEitherWay(cosine: number): Course {
+  if (cosine >= FLATTEST) return [1 / cosine, -1 / cosine ** 2];
+  return [1.5 / FLATTEST - cosine ** 2 / (2 * FLATTEST ** 3), -cosine / FLATTEST ** 3];
+}
 
 /**
  * The taped gap and its derivative: the straight tape through the two gripped axis points, from near face to near face:
  * c − t₁/(2·cos α₁) − t₂/(2·cos α₂) with c the chord and αᵢ its angle to the normal of pole i (DESIGN, geometry).
  *
- * `side` says on which side of the first pole the second lies (1: its +y side). On the wrong side, or with the tape nearly
- * along a pole, the distance square to the first pole stands in: it falls below any gap there, so the solver is always
- * pushed back to the side that was meant.
+ * `side` says on which side of the first pole the second lies (1: its +y side). As the tape turns along the first pole and
+ * to its wrong side, the chord counts less and then against it: no gap is met there, and every step leads back to the
+ * side that was meant.
  */
 function taped(held: readonly Held[], side: 1 | -1): Residual {
   const [first, second] = pairOf(held, 'gap');
   const a = holdOf(first);
   const b = holdOf(second);
+  const half1 = first.width / 2;
+  const half2 = second.width / 2;
   const dx = b.x - a.x;
   const dy = b.y - a.y;
   const chord = Math.hypot(dx, dy);
-  // Normals that look along the tape when both poles are where they should be.
+  // The normal of the first pole that looks to where the second should be, and of the second that looks away from the first.
   const ax = -a.uy * side;
   const ay = a.ux * side;
-  const square1 = ax * dx + ay * dy;
+  if (chord === 0) {
+    const nothing = -half1 * tilted(0)[0] - half2 * tiltedEitherWay(0)[0];
+    return residual(nothing, slope(a, -ax / FLATTEST, -ay / FLATTEST), slope(b, ax / FLATTEST, ay / FLATTEST));
+  }
   const facing = b.ux * dy - b.uy * dx < 0 ? -1 : 1;
   const bx = -b.uy * facing;
   const by = b.ux * facing;
-  const square2 = bx * dx + by * dy;
-  const spin1 = -side * (a.ux * dx + a.uy * dy);
-  const spin2 = -facing * (b.ux * dx + b.uy * dy);
-  if (square1 < FLATTEST * chord || square2 < FLATTEST * chord || chord === 0) {
-    const value = square1 - (first.width + second.width) / 2;
-    return residual(value, slope(a, -ax, -ay, spin1), slope(b, ax, ay));
-  }
-  const half1 = first.width / 2;
-  const half2 = second.width / 2;
-  const value = chord - (half1 * chord) / square1 - (half2 * chord) / square2;
-  const byChord = 1 - half1 / square1 - half2 / square2;
-  const bySquare1 = (half1 * chord) / square1 ** 2;
-  const bySquare2 = (half2 * chord) / square2 ** 2;
-  const gx = (byChord * dx) / chord + bySquare1 * ax + bySquare2 * bx;
-  const gy = (byChord * dy) / chord + bySquare1 * ay + bySquare2 * by;
-  return residual(value, slope(a, -gx, -gy, bySquare1 * spin1), slope(b, gx, gy, bySquare2 * spin2));
+  const cos1 = (ax * dx + ay * dy) / chord;
+  const cos2 = (bx * dx + by * dy) / chord;
+  const [sided, bySided] = sidedness(cos1);
+  const [tilt1, byTilt1] = tilted(cos1);
+  const [tilt2, byTilt2] = tiltedEitherWay(cos2);
+  const byCos1 = chord * bySided - half1 * byTilt1;
+  const byCos2 = -half2 * byTilt2;
+  // The cosine changes with the chord by (normal − cosine · direction) / length, and as its pole turns by the spin.
+  const byLength = sided - (byCos1 * cos1 + byCos2 * cos2) / chord;
+  const gx = (byLength * dx + byCos1 * ax + byCos2 * bx) / chord;
+  const gy = (byLength * dy + byCos1 * ay + byCos2 * by) / chord;
+  const spin1 = (-side * byCos1 * (a.ux * dx + a.uy * dy)) / chord;
+  const spin2 = (-facing * byCos2 * (b.ux * dx + b.uy * dy)) / chord;
+  return residual(chord * sided - half1 * tilt1 - half2 * tilt2, slope(a, -gx, -gy, spin1), slope(b, gx, gy, spin2));
 }
 
 /** The gap between two poles, inside to inside, at a fraction along each. */

@@ -73,8 +73,8 @@ describe('a constraint met by hand', () => {
   test('a pole on the wrong side measures below every gap', () => {
     const gap = constraintKind('gap');
     expect(gap?.measure([pole(0, 0), pole(0, -2)], 1)).toBeLessThan(-2);
-    expect(gap?.measure([pole(0, 0), pole(3, 0)], 1)).toBeCloseTo(-T, 12);
-    expect(gap?.measure([pole(0, 0), pole(0, 0)], 1)).toBeCloseTo(-T, 12);
+    expect(gap?.measure([pole(0, 0), pole(3, 0)], 1)).toBeLessThan(-T);
+    expect(gap?.measure([pole(0, 0), pole(0, 0)], 1)).toBeLessThan(-T);
   });
 
   test('a grip too few is a programmer’s mistake, told with both counts', () => {
