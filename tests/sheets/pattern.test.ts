@@ -141,7 +141,7 @@ describe('the exhibitors’ pattern', () => {
     for (const ask of ASKS) {
       const { scale } = pagesFor(name, course, ask);
       expect(SCALES).toContain(scale);
-      for (const larger of SCALES.filter((each) => each * 1.5 < scale)) {
+      for (const larger of SCALES.filter((each) => each * 1.5 < scale).slice(-2)) {
         expect(pattern.draw(survey(course), { ...ask, scale: larger }).kind, `1:${larger}`).toBe('too-big');
       }
     }
