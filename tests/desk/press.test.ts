@@ -129,6 +129,17 @@ describe('a drag', () => {
     expect(desk.state().gesture).toBeNull();
   });
 
+  test('ends where the finger is lifted, even when no move told of it', () => {
+    const desk = createDesk(trio());
+    const [x, y] = middle(desk, 'fan-1/pole-1');
+    const before = poseOf(desk, 'fan-1');
+    const touch = { pointer: 1, reach: REACH, adding: false, loose: true };
+    desk.touch({ ...touch, phase: 'down', at: { x, y } });
+    desk.touch({ ...touch, phase: 'move', at: { x: x + 1, y } });
+    desk.touch({ ...touch, phase: 'up', at: { x: x + 2, y } });
+    expect(poseOf(desk, 'fan-1').x).toBeCloseTo(before.x + 2, 8);
+  });
+
   test('back to where it began is no step in the history', () => {
     const desk = createDesk(trio());
     const course = desk.state().course;
@@ -165,6 +176,13 @@ describe('a rectangle pulled over the ground', () => {
     carefulHand(desk).drag([8, 2], [40, 28]);
     expect(desk.state().chosen).toEqual(['run-1', 'fan-1']);
     expect(desk.state().history.steps).toHaveLength(1);
+  });
+
+  test('leaves out what is only partly inside', () => {
+    const desk = createDesk(trio());
+    const { maxX } = desk.state().survey.obstacles[1]?.bounds ?? { maxX: 0 };
+    carefulHand(desk).drag([8, 2], [maxX - 0.1, 28]);
+    expect(desk.state().chosen).toEqual(['run-1']);
   });
 
   test('is drawn while it is pulled, in either direction', () => {
