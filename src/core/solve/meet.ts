@@ -16,8 +16,9 @@ export interface Meeting {
 const FIRM = 1e4;
 /** Rounds in which a wish is followed; 5 to 10 are usual where it can be reached. */
 const MOST_ROUNDS = 64;
-/** No body moves further, metres or radians, in one step. */
+/** No body goes further in one step, metres, unless its way is long, nor turns by more, radians. */
 const STRIDE = 0.5;
+const TURN = 0.5;
 /** A wish has been followed when a step moves nothing by more than this, metres. */
 const FOLLOWED = 1e-6;
 /** A force below this share of a weight, per metre, bends nothing that matters. */
@@ -55,30 +56,35 @@ function longest(group: Group, move: Float64Array): number {
   }, 0);
 }
 
-function cap(move: Float64Array): void {
-  const most = move.reduce((far, each) => Math.max(far, Math.abs(each)), 0);
-  if (most > STRIDE) for (let i = 0; i < move.length; i++) move[i] = ((move[i] as number) * STRIDE) / most;
+/** The part of a step that is short enough: no body turns by more than `TURN` or goes further than `stride` metres. */
+function share(move: Float64Array, stride: number): number {
+  let most = 1;
+  for (let i = 0; i < move.length; i++) {
+    most = Math.max(most, Math.abs(move[i] as number) / (i % 3 === 2 ? TURN : stride));
+  }
+  return 1 / most;
 }
 
 function squares(values: Float64Array): number {
   return values.reduce((sum, each) => sum + each * each, 0);
 }
 
-/** A long step cut to a stride: less of the way to the wishes, but all of what brings the ties back to zero. */
-function shortened(system: System, mobility: Float64Array, move: Float64Array): Float64Array {
-  const most = move.reduce((far, each) => Math.max(far, Math.abs(each)), 0);
-  if (most <= STRIDE) return move;
+/** A long step cut short: less of the way to the wishes, but all of what brings the ties back to zero. */
+function shortened(system: System, mobility: Float64Array, move: Float64Array, stride: number): Float64Array {
+  const part = share(move, stride);
+  if (part === 1) return move;
   const back = new Float64Array(move.length);
   step(system, mobility, new Float64Array(move.length), back);
-  cap(back);
-  const part = STRIDE / most;
-  return move.map((each, i) => part * each + (1 - part) * (back[i] as number));
+  const backPart = share(back, stride);
+  return move.map((each, i) => part * each + (1 - part) * backPart * (back[i] as number));
 }
 
 /** What the ties bend when they are pulled hard, and how hard they were pulled when that was worked out. */
 interface Strain {
   bend: Float64Array;
   force: Float64Array;
+  /** Longest step of any body, metres. */
+  readonly stride: number;
 }
 
 /**
@@ -106,7 +112,7 @@ function hindered(group: Group, system: System, pull: Float64Array, strain: Stra
         system.force,
       );
     }
-    if (!harder || again === 2) return shortened(system, mobility, move);
+    if (!harder || again === 2) return shortened(system, mobility, move, strain.stride);
   }
 }
 
@@ -115,7 +121,15 @@ function follow(group: Group, system: System, q: Float64Array): void {
   const home = Float64Array.from(q);
   const pull = new Float64Array(q.length);
   const wishes = group.free.flatMap(({ wish }, b) => (wish === undefined ? [] : [{ wish, at: 3 * b }]));
-  const strain = { bend: new Float64Array(q.length), force: new Float64Array(system.force.length) };
+  const farthest = wishes.reduce(
+    (far, { wish, at }) => Math.max(far, Math.hypot(wish.x - (q[at] as number), wish.y - (q[at + 1] as number))),
+    0,
+  );
+  const strain = {
+    bend: new Float64Array(q.length),
+    force: new Float64Array(system.force.length),
+    stride: Math.max(STRIDE, farthest / 8),
+  };
   let settling = 0;
   for (let round = 0; round < MOST_ROUNDS && settling <= POLISH; round++) {
     for (let i = 0; i < q.length; i++) pull[i] = (home[i] as number) - (q[i] as number);
@@ -150,11 +164,11 @@ function land(group: Group, system: System, q: Float64Array): { worst: number; s
     if (worst <= FINE) break;
     prepare(system, mobility, lift);
     step(system, mobility, still, move);
-    cap(move);
+    const whole = share(move, STRIDE);
     let part = 1;
     let better = false;
     for (; part > 0.05 && !better; part /= 2) {
-      for (let i = 0; i < q.length; i++) tried[i] = (q[i] as number) + part * (move[i] as number);
+      for (let i = 0; i < q.length; i++) tried[i] = (q[i] as number) + part * whole * (move[i] as number);
       const reached = evaluate(system, tried);
       const left = squares(system.values);
       if (left < sum) {

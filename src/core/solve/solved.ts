@@ -1,7 +1,7 @@
 import { type Pose, wrapped } from '../plane/pose.ts';
 import { culprits } from './culprits.ts';
 import { type Group, groups, isStill } from './groups.ts';
-import { coordinates, meet } from './meet.ts';
+import { coordinates, type Meeting, meet } from './meet.ts';
 import { type Body, MET, type Outcome, type Problem, type Some } from './problem.ts';
 import { evaluate, prepare, type System, systemOf } from './system.ts';
 
@@ -43,7 +43,7 @@ function posed(body: Body, q: Float64Array, b: number): Pose {
   return isNear(pose, body.pose, MOVED) ? body.pose : pose;
 }
 
-type Part = { readonly settled: Settled } | { readonly worst: string; readonly left: number; readonly stuck: boolean };
+type Part = { readonly settled: Settled } | { readonly worst: string; readonly left: number };
 
 function part(group: Group): Part {
   const isWished = group.free.some(({ wish, pose }) => wish !== undefined && !isNear(wish, pose, THERE));
@@ -57,7 +57,7 @@ function part(group: Group): Part {
       return { settled: { poses: group.free.map((body) => body.pose), ...surveyed(group, system) } };
     }
   }
-  const { system, q, worst, stuck } = meet(group);
+  const { system, q, worst } = reached(group);
   if (worst <= MET) {
     const poses = group.free.map((body, b) => posed(body, q, b));
     evaluate(system, q);
@@ -66,7 +66,26 @@ function part(group: Group): Part {
   const row = system.values.reduce((most, value, r) => {
     return Math.abs(value) > Math.abs(system.values[most] as number) ? r : most;
   }, 0);
-  return { worst: group.ties[system.tieOf[row] ?? 0]?.id ?? '', left: worst, stuck };
+  return { worst: group.ties[system.tieOf[row] ?? 0]?.id ?? '', left: worst };
+}
+
+/** The group as its ties allow; a wish that leads nowhere is followed half the way, a quarter …, and at last not at all. */
+function reached(group: Group): Meeting {
+  let tried = meet(group);
+  if (group.free.every(({ wish }) => wish === undefined)) return tried;
+  for (let part = 0.5; tried.worst > MET && part > 0.1; part /= 2) {
+    const free = group.free.map((body) => (body.wish === undefined ? body : { ...body, wish: towards(body, part) }));
+    tried = meet({ ...group, free });
+  }
+  return tried.worst <= MET ? tried : meet({ ...group, free: group.free.map(({ wish: _, ...body }) => body) });
+}
+
+function towards({ pose, wish = pose }: Body, part: number): Pose {
+  return {
+    x: pose.x + part * (wish.x - pose.x),
+    y: pose.y + part * (wish.y - pose.y),
+    angle: pose.angle + part * wrapped(wish.angle - pose.angle),
+  };
 }
 
 /**
