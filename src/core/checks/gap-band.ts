@@ -26,6 +26,16 @@ function lever({ values }: Obstacle): { readonly param: string; readonly per: nu
   return { param: 'clear', per: 1 / (2 * Math.sin(Math.PI / arms)) };
 }
 
+/** Whether the tape and the line differ by more than a crew's eye forgives. */
+function isToldApart(gap: Gap): boolean {
+  return Math.abs(gap.ridden - gap.taped) > TOLD_APART;
+}
+
+/** The wanted gap as it is taped, in words. */
+function wantedWords(survey: Survey, gap: Gap, wanted: number): string {
+  return `${valueWords('length', wanted, survey.course.unit)}${isToldApart(gap) ? ' by the tape' : ''}`;
+}
+
 /** The pole at the far end of the gap, carried along the tape until the gap is `wanted`. */
 function poleMoved(survey: Survey, gap: Gap, key: string, wanted: number): Proposal[] {
   const piece = survey.pieces.find((each) => each.key === key);
@@ -33,11 +43,10 @@ function poleMoved(survey: Survey, gap: Gap, key: string, wanted: number): Propo
   const [near, far] = key === gap.keys[1] ? gap.ends : [gap.ends[1], gap.ends[0]];
   const by = (wanted - gap.taped) / gap.taped;
   const pose = { ...piece.pose, x: piece.pose.x + (far.x - near.x) * by, y: piece.pose.y + (far.y - near.y) * by };
-  const unit = survey.course.unit;
   return [
     {
       idea: 'move a pole',
-      says: `Move ${pieceWords(survey, key)} so that the gap is ${valueWords('length', wanted, unit)}`,
+      says: `Move ${pieceWords(survey, key)} so that the gap is ${wantedWords(survey, gap, wanted)}`,
       edit: (course) => posed(course, key, pose),
     },
   ];
@@ -47,7 +56,6 @@ function poleMoved(survey: Survey, gap: Gap, key: string, wanted: number): Propo
 export function gapProposals(survey: Survey, gap: Gap, wanted: readonly number[]): readonly Proposal[] {
   const obstacle = survey.layout.obstacles.find((each) => each.id === gap.obstacle);
   if (obstacle === undefined) return [];
-  const unit = survey.course.unit;
   const turned = lever(obstacle);
   const built = wanted.flatMap((value): Proposal[] => {
     if (turned === undefined) return [];
@@ -55,7 +63,7 @@ export function gapProposals(survey: Survey, gap: Gap, wanted: readonly number[]
     const next = turned.param === 'gap' ? value : old + (value - gap.taped) * turned.per;
     return [
       {
-        says: `Set the gaps of ${obstacleWords(survey, gap.obstacle)} to ${valueWords('length', value, unit)}`,
+        says: `Set the gaps of ${obstacleWords(survey, gap.obstacle)} to ${wantedWords(survey, gap, value)}`,
         edit: (course) => rebuiltNear(course, gap.obstacle, { [turned.param]: next }),
       },
     ];
@@ -88,10 +96,9 @@ export const gapBand: Check = {
       if (miss === undefined) return [];
       const { unit } = survey.course;
       const { limit } = miss;
-      const onLine =
-        Math.abs(gap.ridden - gap.taped) > TOLD_APART
-          ? ` by the tape and ${valueWords('length', gap.ridden, unit)} along the line`
-          : '';
+      const onLine = isToldApart(gap)
+        ? ` by the tape and ${valueWords('length', gap.ridden, unit)} along the line`
+        : '';
       const name = `Gap ${gapNumber(survey, gap)} of ${obstacleWords(survey, gap.obstacle)}`;
       const asks = miss.weight === 'must' ? 'asks for' : 'is better with';
       // What the book recommends lies inside what it allows: a fix aims there.

@@ -1,9 +1,20 @@
+import { INCH } from '../measure/quantity.ts';
 import { between } from '../plane/point.ts';
-import { inBand, nearestIn } from './band.ts';
+import type { Gap } from '../ride/line.ts';
+import { inBand, MARGIN } from './band.ts';
 import type { Check } from './check.ts';
 import { gapNumber, gapProposals } from './gap-band.ts';
 import { bandOf } from './rulebooks.ts';
 import { obstacleWords, valueWords } from './words.ts';
+
+/** On a curve the tape only nearly follows the line: a fix goes this much past the edge of what is even, metres. */
+const PAST = INCH / 4;
+
+/** What has to be taped so that the gap is so long along the line. */
+function tapedFor({ taped, ridden }: Gap, wanted: number): number {
+  if (Math.abs(ridden - taped) <= MARGIN) return wanted;
+  return taped + ((wanted + Math.sign(wanted - ridden) * PAST - ridden) * taped) / ridden;
+}
 
 /** Inside the book's band, yet not what this horse does: only told where the band itself is met. */
 export const landings: Check = {
@@ -21,8 +32,9 @@ export const landings: Check = {
       const { horse } = survey;
       const name = `Gap ${gapNumber(survey, gap)} of ${obstacleWords(survey, gap.obstacle)}`;
       const fits = gap.landings.nearest.map((value) => valueWords('length', value, unit)).join(' or ');
-      const wanted = [...gap.landings.nearest].sort((a, b) => Math.abs(a - gap.taped) - Math.abs(b - gap.taped));
-      const allowed = limit === undefined ? wanted : wanted.filter((value) => inBand(bandOf(limit), value));
+      const wanted = [...gap.landings.nearest]
+        .sort((a, b) => Math.abs(a - gap.ridden) - Math.abs(b - gap.ridden))
+        .map((ridden) => tapedFor(gap, ridden));
       return [
         {
           id: `landings:${gap.keys.join('+')}:${gap.gait}`,
@@ -38,7 +50,7 @@ export const landings: Check = {
           proposals: gapProposals(
             survey,
             gap,
-            allowed.length > 0 || limit === undefined ? allowed : nearestIn(bandOf(limit), gap.taped),
+            wanted.filter((taped) => limit === undefined || inBand(bandOf(limit), taped)),
           ),
         },
       ];

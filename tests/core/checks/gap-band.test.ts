@@ -23,7 +23,7 @@ describe('gap-band', () => {
   test('the first fix of a fan is its own gap at the nearest allowed value', () => {
     const fan = scene([{ kind: 'fan', at: [80, 50], values: { gap: 5.8 * FOOT } }]);
     const remedy = gaps(fan)[0]?.remedies[0];
-    expect(remedy?.says).toBe("Set the gaps of the fan (obstacle 1) to 6'");
+    expect(remedy?.says).toBe("Set the gaps of the fan (obstacle 1) to 6' by the tape");
     expect(remedy?.apply(fan).layouts[0].obstacles[0]?.values.gap).toBeCloseTo(6 * FOOT, 12);
   });
 

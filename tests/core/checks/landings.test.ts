@@ -1,0 +1,28 @@
+import { describe, expect, test } from 'vitest';
+import { INCH } from '../../../src/core/measure/quantity.ts';
+import { survey } from '../../../src/core/survey.ts';
+import { saidBy, scene } from './scene.ts';
+
+describe('landings', () => {
+  test('a fix on a curve sets the tape so that the line comes out even', () => {
+    const spoke = scene([{ kind: 'spoke', at: [80, 50] }]);
+    const [first] = saidBy(spoke, 'landings');
+    const nearest = survey(spoke).line.gaps[0]?.landings.nearest ?? [];
+    expect(first?.measured).toBeGreaterThan(nearest[0] ?? 0);
+    const after = (first?.remedies ?? []).map((remedy) => survey(remedy.apply(spoke)).line.gaps[0]);
+    expect(after.length).toBeGreaterThan(0);
+    for (const gap of after) {
+      expect(gap?.landings.fits).toBe(true);
+      // The smallest change that does it: within half an inch of an even length along the line.
+      const off = Math.min(...nearest.map((even) => Math.abs(even - (gap?.ridden ?? 0))));
+      expect(off).toBeLessThan(0.5 * INCH);
+    }
+  });
+
+  test('are not told where the gap itself is out of its band', () => {
+    const wide = scene([{ kind: 'run', at: [60, 50], values: { gap: 5 * 12 * INCH } }]);
+    expect(survey(wide).line.gaps[0]?.landings.fits).toBe(false);
+    expect(saidBy(wide, 'gap-band')).toHaveLength(3);
+    expect(saidBy(wide, 'landings')).toEqual([]);
+  });
+});
