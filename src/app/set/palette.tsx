@@ -25,6 +25,8 @@ export function PalettePanel() {
   const [carried, setCarried] = useState<Carried | null>(null);
   const [refusal, setRefusal] = useState('');
   const began = useRef<Carried | null>(null);
+  /** A pointer that dragged also clicks when it is let go, since its button has captured it. */
+  const hasDragged = useRef(false);
 
   const place = (kind: string, at: Point) => setRefusal(desk.place(kind, {}, at) ?? '');
   const click = (kind: string) => {
@@ -36,12 +38,14 @@ export function PalettePanel() {
   };
   const down = (event: PointerEvent<HTMLButtonElement>, kind: string) => {
     if (event.button !== 0) return;
+    hasDragged.current = false;
     began.current = { kind, x: event.clientX, y: event.clientY };
   };
   const move = (event: PointerEvent<HTMLButtonElement>) => {
     const start = began.current;
     if (start === null) return;
     if (carried === null && Math.hypot(event.clientX - start.x, event.clientY - start.y) < DRAG_FROM) return;
+    hasDragged.current = true;
     event.currentTarget.setPointerCapture(event.pointerId);
     setCarried({ kind: start.kind, x: event.clientX, y: event.clientY });
   };
@@ -60,9 +64,9 @@ export function PalettePanel() {
     if (at.x < 0 || at.y < 0 || at.x > box.width || at.y > box.height) return;
     place(kind, groundOf(view.state().camera, at));
   };
-  // A pointer that dragged also clicks when it is let go over its own button; only a click that began as one adds.
   const clicked = (kind: string) => {
-    if (carried === null) click(kind);
+    if (!hasDragged.current) click(kind);
+    hasDragged.current = false;
   };
 
   return (

@@ -1,0 +1,54 @@
+/** A hand over the arena in a real browser: it finds its way by what the page tells everybody, in metres. */
+import { expect, type Locator, type Page } from '@playwright/test';
+
+export interface Place {
+  readonly x: number;
+  readonly y: number;
+}
+
+export function arena(page: Page): Locator {
+  return page.getByRole('application', { name: 'Arena, seen from above' });
+}
+
+/** Opens the page and waits until the arena can be used. */
+export async function opened(page: Page): Promise<void> {
+  await page.goto('./');
+  await expect(arena(page).locator('canvas').first()).toBeVisible();
+}
+
+/** Where an obstacle lies, by the list that mirrors the arena. */
+export async function placeOf(page: Page, obstacle: string): Promise<Place> {
+  const row = page.locator(`[data-obstacle="${obstacle}"]`);
+  return { x: Number(await row.getAttribute('data-x')), y: Number(await row.getAttribute('data-y')) };
+}
+
+/** Where a place on the ground is on the page, by the arena's own scale and origin. */
+export async function onPage(page: Page, { x, y }: Place): Promise<Place> {
+  const ground = arena(page);
+  const box = await ground.boundingBox();
+  if (box === null) throw new Error('the arena is not on the page');
+  const scale = Number(await ground.getAttribute('data-scale'));
+  const [left = 0, top = 0] = ((await ground.getAttribute('data-origin')) ?? '').split(' ').map(Number);
+  const isTurned = (await ground.getAttribute('data-turned')) === 'true';
+  const local = isTurned ? { x: left - y * scale, y: top - x * scale } : { x: left + x * scale, y: top - y * scale };
+  return { x: box.x + local.x, y: box.y + local.y };
+}
+
+/** Presses at one place on the ground, goes to another in steps, and lets go. */
+export async function drag(page: Page, from: Place, to: Place): Promise<void> {
+  const start = await onPage(page, from);
+  const end = await onPage(page, to);
+  await page.mouse.move(start.x, start.y);
+  await page.mouse.down();
+  await page.mouse.move(end.x, end.y, { steps: 12 });
+  await page.mouse.up();
+}
+
+export function stage(page: Page, name: string): Locator {
+  return page.getByRole('tablist', { name: 'Stages' }).getByRole('tab', { name: new RegExp(`^${name}`) });
+}
+
+/** Chooses an obstacle in the list beside the arena. */
+export async function choose(page: Page, title: string): Promise<void> {
+  await page.getByRole('region', { name: 'Obstacles' }).getByRole('button', { name: title }).click();
+}
