@@ -46,8 +46,8 @@ const GUTTER = 9;
 const SPACE = 4;
 /** Letter heights that are tried, mm, the best first. */
 const LETTERS = [4.9, 4.4, 4.1, 3.8, 3.5, 3.2];
-/** On a page of words alone. */
-const AFTER = 4.4;
+/** The same on a page of words alone: one page is filled before a second is begun. */
+const LETTERS_AFTER = [6, 5.4, 4.9, 4.4];
 const LEAST_COLUMN = 62;
 /** In letter heights. */
 const LONGEST_LINE = 38;
@@ -185,9 +185,10 @@ function withWordsAfter(tried: Tried): Arrangement | undefined {
   const { inner, top, bottom, size } = roomFor(tried);
   const legend = { x: MARGIN, y: top + size.height + 2, width: inner };
   if (size.width > inner + 2 * EDGE - 1 || legend.y + legendHeight(tried, inner) > bottom) return undefined;
-  const letters = AFTER;
+  const words = [...content.steps, ...content.notes];
+  const letters = LETTERS_AFTER.find((each) => flowed(words, wordColumns(sheet, 1), each).whole) ?? 4.4;
   const all = wordColumns(sheet, MOST_PAGES);
-  const { depths } = flowed([...content.steps, ...content.notes], all, letters);
+  const { depths } = flowed(words, all, letters);
   const columns = all.slice(0, depths.findLastIndex((depth) => depth > 0) + 1);
   const x = (sheet.width - size.width) / 2;
   const box = { minX: x, maxX: x + size.width, minY: top, maxY: top + size.height };

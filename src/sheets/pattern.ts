@@ -15,17 +15,18 @@ export const SCALES = [50, 75, 100, 125, 150, 200, 250, 300, 400, 500, 600, 750,
 /** A second page costs this factor in scale: a drawing half as large again is worth turning over for. */
 const SECOND_PAGE = 1.5;
 
-/** A word of one letter stays with the word before it: "the L" is not torn apart. */
+/** A word of one letter stays with the word before it, and a short last word is not left alone on a line. */
 function joined(text: string): string {
-  return text.replace(/ (\p{L})(?=[\s,.;:]|$)/gu, '\u00a0$1');
+  return text.replace(/ (\p{L})(?=[\s,.;:]|$)/gu, '\u00a0$1').replace(/ (\S{1,6})$/, '\u00a0$1');
 }
 
 function contentOf(survey: Survey): Content {
   const steps = instructions(survey).map(
     ({ number, text }): Item => ({ kind: 'paragraph', text: joined(text), hang: `${number}.` }),
   );
+  const notes = cautions(survey.course).map((item) => ({ ...item, text: joined(item.text) }));
   const items: readonly Item[] = steps.length === 0 ? [] : [{ kind: 'heading', text: 'The pattern' }, ...steps];
-  return { survey, extent: extent(survey), steps: items, notes: cautions(survey.course) };
+  return { survey, extent: extent(survey), steps: items, notes };
 }
 
 function cost(plan: Arrangement): number {

@@ -7,16 +7,17 @@ import { survey } from '../../src/core/survey.ts';
 import { backingRadius, CAP_HEIGHT, SMALLEST_LETTERS, type WordsMark, wordsBox } from '../../src/sheets/lettering.ts';
 import { pattern, SCALES } from '../../src/sheets/pattern.ts';
 import type { Ask, Page, Pages } from '../../src/sheets/sheet.ts';
-import { ended, SAMPLES } from './samples.ts';
+import { ended, SAMPLES, SEEDS } from './samples.ts';
 
 const ASKS: readonly Ask[] = (['letter', 'a4'] as const).flatMap((paper) =>
   (['portrait', 'landscape', 'fit'] as const).map((orientation) => ({ paper, orientation })),
 );
 
-const COURSES: readonly (readonly [string, Course])[] = Object.entries(SAMPLES).flatMap(([name, course]) => [
-  [name, course],
-  [`${name}, with an END mark`, ended(course)],
-]);
+const COURSES: readonly (readonly [string, Course])[] = [
+  ...Object.entries(SAMPLES),
+  ...Object.entries(SAMPLES).map(([name, course]) => [`${name}, with an END mark`, ended(course)] as const),
+  ...Object.entries(SEEDS),
+];
 
 const CASES = COURSES.flatMap(([name, course]) =>
   ASKS.map((ask) => [name, ask.paper, ask.orientation, course, ask] as const),

@@ -1,7 +1,9 @@
 /** Courses of an invented fairground for the tests of the sheets: three arenas, every kind of obstacle that is ridden. */
+import { readdirSync, readFileSync } from 'node:fs';
 import { blankCourse } from '../../src/core/course/blank.ts';
 import type { Arena, Course, Leg } from '../../src/core/course/course.ts';
 import { added, changedLayout, changedLeg } from '../../src/core/course/edits.ts';
+import { readCourse } from '../../src/core/files/read.ts';
 import { FOOT } from '../../src/core/measure/quantity.ts';
 import { made } from '../../src/core/obstacles/made.ts';
 import { obstacleKind } from '../../src/core/obstacles/obstacles.ts';
@@ -94,3 +96,13 @@ export function ended(course: Course): Course {
     ride: { ...layout.ride, end: { x: 4, y: course.arena.width * 0.5, angle: Math.PI } },
   }));
 }
+
+/** The starter courses that can be read, by file name. */
+export const SEEDS: Readonly<Record<string, Course>> = Object.fromEntries(
+  readdirSync('seeds')
+    .filter((name) => name.endsWith('.course.json'))
+    .flatMap((name) => {
+      const reading = readCourse(readFileSync(`seeds/${name}`, 'utf8'));
+      return reading.kind === 'read' ? [[name.replace('.course.json', ''), reading.course]] : [];
+    }),
+);
