@@ -14,8 +14,13 @@ export const WALL_ROOM: Metres = 0.5;
 const HOOF_ROOM: Metres = 0.25;
 /** The body passes a standing thing at least this far from the line. Estimate. */
 const BODY_ROOM: Metres = 0.4;
-/** Pieces of the obstacles at its ends may be brushed, not crossed. */
+/** Pieces of the obstacles at its ends may be brushed, not crossed: nearer than this is on them. */
 const BRUSHED: Metres = 0.01;
+/**
+ * How many metres of additional way are ridden sooner than to brush a piece of one's own obstacle, come to touch the wall,
+ * step on what lies in the way, go through what stands there, or leave the arena (for each metre outside, and one). Estimates.
+ */
+const PRICE = { brushing: 4, wall: 15, lying: 40, standing: 80, outside: 400 };
 /** How finely the way is looked at. */
 const STEP: Metres = 0.4;
 
@@ -51,8 +56,7 @@ function boxOf(piece: PlacedPiece): Bounds {
   return box;
 }
 
-function room(piece: PlacedPiece, own: boolean): Metres {
-  if (own) return BRUSHED;
+function room(piece: PlacedPiece): Metres {
   return piece.figure.stands === 'standing' ? BODY_ROOM : HOOF_ROOM;
 }
 
@@ -101,7 +105,7 @@ function sampledWay(path: Path): Sampled {
 function wallCost(bounds: Bounds, arena: Arena): Metres {
   const clear = Math.min(bounds.minX, bounds.minY, arena.length - bounds.maxX, arena.width - bounds.maxY);
   if (clear >= WALL_ROOM) return 0;
-  return clear >= 0 ? 15 * (1 - clear / WALL_ROOM) : 400 - 50 * clear;
+  return clear >= 0 ? PRICE.wall * (1 - clear / WALL_ROOM) : PRICE.outside * (1 - clear);
 }
 
 /** Whether the segment from `a` to `b` stays further than `near` from the box along an axis. */
@@ -124,12 +128,16 @@ export function trouble(path: Path, { arena, obstacles, horse, leaves, comes }: 
     if (!boundsMeet(obstacle.bounds, bounds, BODY_ROOM)) continue;
     const own = [leaves?.obstacle, comes?.obstacle].includes(obstacle.obstacle.id);
     for (const piece of obstacle.pieces) {
-      const near = room(piece, own);
+      const near = room(piece);
       if (!boundsMeet(boxOf(piece), bounds, near)) continue;
       way ??= sampledWay(path);
       const ends = { first: pardon(leaves, piece, horse), last: pardon(comes, piece, horse) };
       if (!meetsPiece(way, piece, { near, ...ends })) continue;
-      cost += piece.figure.stands === 'standing' ? 80 : 40;
+      if (own && !meetsPiece(way, piece, { near: BRUSHED, ...ends })) {
+        cost += PRICE.brushing;
+        continue;
+      }
+      cost += piece.figure.stands === 'standing' ? PRICE.standing : PRICE.lying;
       if (meets.at(-1) !== obstacle) meets.push(obstacle);
     }
   }

@@ -1,0 +1,26 @@
+import { expect, test } from 'vitest';
+import { STOCK_HORSE } from '../../../src/core/horses/horses.ts';
+import { laid } from '../../../src/core/plane/path.ts';
+import { pose } from '../../../src/core/plane/pose.ts';
+import { allowance, type Going } from '../../../src/core/ride/clock.ts';
+import type { Element } from '../../../src/core/ride/line.ts';
+
+function element(move: Element['move'], gait: Element['gait']): Element {
+  const path = laid(pose(0, 0), [{ length: 1, curvature: 0 }]);
+  return { leg: 0, part: 'obstacle', move, gait, path, from: 0, length: 1, facing: 0, turn: 0, seconds: 1 };
+}
+
+const { transition, halt, back, sidePass } = STOCK_HORSE;
+
+test.each<[Going, Element['move'], Element['gait'], number]>([
+  ['jog', 'ride', 'jog', 0],
+  ['walk', 'ride', 'lope', transition.up.value],
+  ['lope', 'ride', 'jog', transition.down.value],
+  ['standing', 'ride', 'walk', transition.up.value],
+  ['jog', 'turn', 'walk', halt.value],
+  ['standing', 'turn', 'walk', 0],
+  ['walk', 'back', 'walk', halt.value + back.settle.value],
+  ['standing', 'side-pass', 'walk', sidePass.settle.value],
+])('from %s into a %s at a %s takes %f s beside the moving', (before, move, gait, seconds) => {
+  expect(allowance(element(move, gait), before, STOCK_HORSE)).toBeCloseTo(seconds, 12);
+});
