@@ -1,4 +1,4 @@
-import { wrapped } from '../plane/pose.ts';
+import { type Pose, wrapped } from '../plane/pose.ts';
 import type { Group } from './groups.ts';
 import { MET } from './problem.ts';
 import { stiffness } from './stiffness.ts';
@@ -14,6 +14,8 @@ export interface Meeting {
 
 /** A wished body outweighs the others by this while it is dragged. */
 const FIRM = 1e4;
+/** How far off the near goals are, metres (turning by the lever). */
+const REACH = 0.4;
 /** Rounds in which a wish is followed; 5 to 10 are usual where it can be reached. */
 const MOST_ROUNDS = 64;
 /** No body goes further in one step, metres, unless its way is long, nor turns by more, radians. */
@@ -116,28 +118,49 @@ function hindered(group: Group, system: System, pull: Float64Array, strain: Stra
   }
 }
 
-/** From `q` towards the wishes as far as the ties allow, the untouched bodies staying near where they were. */
+interface Wished {
+  readonly wish: Pose;
+  readonly lever: number;
+  /** Where its coordinates begin. */
+  readonly at: number;
+}
+
+/** Writes the way from `q` to the wish into `pull`, no further than `reach` metres; the answer is the whole way, metres. */
+function aim({ wish, lever, at }: Wished, q: Float64Array, pull: Float64Array, reach: number): number {
+  const dx = wish.x - (q[at] as number);
+  const dy = wish.y - (q[at + 1] as number);
+  const turn = wrapped(wish.angle - (q[at + 2] as number));
+  const way = Math.hypot(dx, dy, lever * turn);
+  const part = way > reach ? reach / way : 1;
+  pull[at] = part * dx;
+  pull[at + 1] = part * dy;
+  pull[at + 2] = part * turn;
+  return way;
+}
+
+/**
+ * From `q` towards the wishes as far as the ties allow, the untouched bodies staying near where they were. A far wish is
+ * followed from one near goal to the next, so that what hangs on it comes along; once the ties hold against that, the
+ * wish itself pulls, and the bodies settle where they are nearest to it.
+ */
 function follow(group: Group, system: System, q: Float64Array): void {
   const home = Float64Array.from(q);
   const pull = new Float64Array(q.length);
-  const wishes = group.free.flatMap(({ wish }, b) => (wish === undefined ? [] : [{ wish, at: 3 * b }]));
-  const farthest = wishes.reduce(
-    (far, { wish, at }) => Math.max(far, Math.hypot(wish.x - (q[at] as number), wish.y - (q[at + 1] as number))),
-    0,
-  );
+  const wishes = group.free.flatMap(({ wish, lever }, b) => (wish === undefined ? [] : [{ wish, lever, at: 3 * b }]));
+  const farthest = Math.max(...wishes.map((each) => aim(each, q, pull, Number.POSITIVE_INFINITY)));
   const strain = {
     bend: new Float64Array(q.length),
     force: new Float64Array(system.force.length),
     stride: Math.max(STRIDE, farthest / 8),
   };
+  let reach = Math.max(REACH, farthest / 24);
+  let left = Number.POSITIVE_INFINITY;
   let settling = 0;
   for (let round = 0; round < MOST_ROUNDS && settling <= POLISH; round++) {
     for (let i = 0; i < q.length; i++) pull[i] = (home[i] as number) - (q[i] as number);
-    for (const { wish, at } of wishes) {
-      pull[at] = wish.x - (q[at] as number);
-      pull[at + 1] = wish.y - (q[at + 1] as number);
-      pull[at + 2] = wrapped(wish.angle - (q[at + 2] as number));
-    }
+    const way = Math.max(...wishes.map((each) => aim(each, q, pull, reach)));
+    if (way > reach && left - way < reach / 2) reach = Number.POSITIVE_INFINITY;
+    left = way;
     evaluate(system, q);
     const move = hindered(group, system, pull, strain);
     for (let i = 0; i < q.length; i++) q[i] = (q[i] as number) + (move[i] as number);
