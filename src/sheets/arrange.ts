@@ -178,7 +178,14 @@ function wordColumns(sheet: Sheet, pages: number): readonly Column[] {
   }));
 }
 
-const MOST_PAGES = 20;
+/** As many pages of columns as the words need. */
+function wholeColumns(words: readonly Item[], sheet: Sheet, letters: number): readonly Column[] {
+  for (let pages = 1; ; pages *= 2) {
+    const columns = wordColumns(sheet, pages);
+    const { whole, depths } = flowed(words, columns, letters);
+    if (whole) return columns.slice(0, depths.findLastIndex((depth) => depth > 0) + 1);
+  }
+}
 
 function withWordsAfter(tried: Tried): Arrangement | undefined {
   const { content, sheet, scale, turned } = tried;
@@ -187,9 +194,7 @@ function withWordsAfter(tried: Tried): Arrangement | undefined {
   if (size.width > inner + 2 * EDGE - 1 || legend.y + legendHeight(tried, inner) > bottom) return undefined;
   const words = [...content.steps, ...content.notes];
   const letters = LETTERS_AFTER.find((each) => flowed(words, wordColumns(sheet, 1), each).whole) ?? 4.4;
-  const all = wordColumns(sheet, MOST_PAGES);
-  const { depths } = flowed(words, all, letters);
-  const columns = all.slice(0, depths.findLastIndex((depth) => depth > 0) + 1);
+  const columns = wholeColumns(words, sheet, letters);
   const x = (sheet.width - size.width) / 2;
   const box = { minX: x, maxX: x + size.width, minY: top, maxY: top + size.height };
   const pageCount = 1 + (columns.at(-1)?.page ?? 0);

@@ -202,7 +202,7 @@ describe('the exhibitors’ pattern', () => {
     }));
     const { pages } = pagesOf(course, { paper: 'letter', orientation: 'landscape' });
     expect(pages.length).toBeGreaterThan(1);
-    const text = pages.flatMap(wordsOf).map((mark) => mark.text);
+    const text = pages.flatMap(wordsOf).map((mark) => mark.text.replaceAll('\u00a0', ' '));
     const all = text.join(' ');
     for (let number = 1; number <= 8; number += 1) expect(all).toContain(`Number ${number}!`);
     expect(text).toContain(`Page 2 of ${pages.length}`);
