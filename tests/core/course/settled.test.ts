@@ -98,6 +98,29 @@ describe.each(OBSTACLE_KINDS.map((kind) => [kind.id] as const))('a %s as it is b
   });
 });
 
+describe.each(OBSTACLE_KINDS.map((kind) => [kind.id] as const))('a %s pulled about', (kind) => {
+  const whole = obstacle(kind);
+  const loose = { ...whole, constraints: whole.constraints.filter((_, i) => i % 4 !== 1) };
+  const hung = loose.pieces[1] === undefined ? loose : withFixed(loose, loose.pieces[1].id);
+
+  test('is never lost, however far the hand goes and however it turns', () => {
+    const reach = fc.double({ min: -12, max: 12, noNaN: true });
+    fc.assert(
+      fc.property(reach, reach, fc.double({ min: -3, max: 3, noNaN: true }), fc.nat(), (x, y, turn, n) => {
+        for (const one of [whole, loose, hung]) {
+          const piece = one.pieces[n % one.pieces.length];
+          if (piece === undefined) continue;
+          const key = `${one.id}/${piece.id}`;
+          const before = layout([one]);
+          const after = laid(settled(before, ARENA, new Map([[key, shifted(ground(before, key), x, y, turn)]])));
+          expect(worst(after)).toBeLessThan(1e-9);
+        }
+      }),
+      { numRuns: 25 },
+    );
+  });
+});
+
 describe('a fan with its middle pole fixed', () => {
   const one = withFixed(obstacle('fan'), 'pole-2');
   const before = layout([one, { ...obstacle('box', 1, { x: 40, y: 20, angle: 0 }) }]);
