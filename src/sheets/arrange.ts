@@ -50,7 +50,7 @@ const LETTERS = [4.9, 4.4, 4.1, 3.8, 3.5, 3.2];
 const LETTERS_AFTER = [6, 5.4, 4.9, 4.4];
 const LEAST_COLUMN = 62;
 /** In letter heights. */
-const LONGEST_LINE = 38;
+const LONGEST_LINE = 40;
 
 interface Sheet {
   readonly width: number;

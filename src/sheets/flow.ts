@@ -1,7 +1,7 @@
 /** Paragraphs set into columns: measured first, then placed; nothing is cut and nothing shrinks by itself. */
 
 import type { Mark } from '../core/plane/mark.ts';
-import { CAP_HEIGHT, wrapped } from './lettering.ts';
+import { CAP_HEIGHT, textWidth, wrapped } from './lettering.ts';
 
 /**
  * A heading, or a paragraph with what hangs before it ("3."). Breaks are kept off the end of a heading. `size`: a letter
@@ -21,6 +21,12 @@ export interface Column {
   readonly height: number;
 }
 
+/** Letter height, and the room of hanging numbers in ems. */
+interface Setting {
+  readonly size: number;
+  readonly hang: number;
+}
+
 /** One line of letters before it has a place. */
 interface Row {
   readonly marks: readonly { readonly text: string; readonly x: number; readonly weight: 'regular' | 'bold' }[];
@@ -33,10 +39,16 @@ interface Row {
 
 const LEADING = 1.32;
 const GAP = 0.42;
-/** Room for the number of an instruction, in ems. */
-const HANG = 1.75;
+/** Between a hanging number and its text, in ems. */
+const AFTER_HANG = 0.55;
 
-function rowsOf(item: Item, width: number, size: number): readonly Row[] {
+/** Room for what hangs before the paragraphs, in ems: the same for all, so that their text stands in line. */
+function hangOf(items: readonly Item[]): number {
+  const hangs = items.flatMap((item) => (item.kind === 'paragraph' && item.hang !== undefined ? [item.hang] : []));
+  return Math.max(1.2, ...hangs.map((hang) => textWidth(hang, 1, 'bold'))) + AFTER_HANG;
+}
+
+function rowsOf(item: Item, width: number, { size, hang }: Setting): readonly Row[] {
   if (item.kind === 'heading') {
     const lines = wrapped(item.text, width, { size, weight: 'bold' });
     return lines.map((text, index) => ({
@@ -46,7 +58,7 @@ function rowsOf(item: Item, width: number, size: number): readonly Row[] {
       keep: lines.length - index + 1,
     }));
   }
-  const indent = item.hang === undefined ? 0 : HANG * size;
+  const indent = item.hang === undefined ? 0 : hang * size;
   const lines = wrapped(item.text, width - indent, { size });
   return lines.map((text, index) => ({
     marks: [
@@ -81,12 +93,13 @@ export interface Flowed {
 export function flowed(items: readonly Item[], columns: readonly Column[], letters: number): Flowed {
   const marks: { page: number; mark: Mark<'paper'> }[] = [];
   const depths = columns.map(() => 0);
+  const hang = hangOf(items);
   let current = 0;
   let depth = 0;
   for (const item of items) {
     const width = columns[current]?.width ?? 0;
     const size = item.size ?? letters;
-    const rows = rowsOf(item, width, size);
+    const rows = rowsOf(item, width, { size, hang });
     for (const [index, row] of rows.entries()) {
       const before = depth === 0 ? 0 : row.before;
       const together = index === 0 || row.keep === 0 ? heightFrom(rows, index) : row.height;

@@ -49,6 +49,16 @@ export interface WordBox {
   readonly maxY: number;
 }
 
+function run(program: string, args: readonly string[]): string {
+  try {
+    return execFileSync(program, args, { encoding: 'utf8' });
+  } catch (error) {
+    const missing = error instanceof Error && 'code' in error && error.code === 'ENOENT';
+    if (missing) throw new Error(`${program} is missing. It comes with poppler: apt-get install poppler-utils`);
+    throw error;
+  }
+}
+
 function inFolder<T>(bytes: Uint8Array, read: (file: string, folder: string) => T): T {
   const folder = mkdtempSync(join(tmpdir(), 'sheet-'));
   try {
@@ -62,7 +72,7 @@ function inFolder<T>(bytes: Uint8Array, read: (file: string, folder: string) => 
 
 /** The words of every page with their boxes, page by page. */
 export function wordBoxes(bytes: Uint8Array): readonly (readonly WordBox[])[] {
-  const html = inFolder(bytes, (file) => execFileSync('pdftotext', ['-bbox', file, '-'], { encoding: 'utf8' }));
+  const html = inFolder(bytes, (file) => run('pdftotext', ['-bbox', file, '-']));
   return html
     .split('<page ')
     .slice(1)
@@ -92,7 +102,7 @@ export interface Picture {
 export function pictureOf(bytes: Uint8Array, page = 1, dpi = 150): Picture {
   return inFolder(bytes, (file, folder) => {
     const name = join(folder, 'page');
-    execFileSync('pdftoppm', ['-gray', '-r', `${dpi}`, '-f', `${page}`, '-l', `${page}`, '-singlefile', file, name]);
+    run('pdftoppm', ['-gray', '-r', `${dpi}`, '-f', `${page}`, '-l', `${page}`, '-singlefile', file, name]);
     const pgm = readFileSync(`${name}.pgm`);
     const [, width = '0', height = '0'] =
       /^P5\s+(\d+)\s+(\d+)\s+255\s/.exec(pgm.subarray(0, 40).toString('latin1')) ?? [];
