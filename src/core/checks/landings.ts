@@ -1,20 +1,9 @@
-import { INCH } from '../measure/quantity.ts';
 import { between } from '../plane/point.ts';
-import type { Gap } from '../ride/line.ts';
-import { inBand, MARGIN } from './band.ts';
+import { inBand } from './band.ts';
 import type { Check } from './check.ts';
 import { gapNumber, gapProposals } from './gap-band.ts';
 import { bandOf } from './rulebooks.ts';
 import { obstacleWords, valueWords } from './words.ts';
-
-/** On a curve the tape only nearly follows the line: a fix goes this much past the edge of what is even, metres. */
-const PAST = INCH / 4;
-
-/** What has to be taped so that the gap is so long along the line. */
-function tapedFor({ taped, ridden }: Gap, wanted: number): number {
-  if (Math.abs(ridden - taped) <= MARGIN) return wanted;
-  return taped + ((wanted + Math.sign(wanted - ridden) * PAST - ridden) * taped) / ridden;
-}
 
 /** Inside the book's band, yet not what this horse does: only told where the band itself is met. */
 export const landings: Check = {
@@ -27,14 +16,12 @@ export const landings: Check = {
     survey.line.gaps.flatMap((gap) => {
       if (gap.landings.fits) return [];
       const limit = limits[`gap.${gap.gait}`];
-      if (limit !== undefined && !inBand(bandOf(limit), gap.taped)) return [];
+      if (limit !== undefined && !inBand(bandOf(limit), gap.ridden)) return [];
       const { unit } = survey.course;
       const { horse } = survey;
       const name = `Gap ${gapNumber(survey, gap)} of ${obstacleWords(survey, gap.obstacle)}`;
       const fits = gap.landings.nearest.map((value) => valueWords('length', value, unit)).join(' or ');
-      const wanted = [...gap.landings.nearest]
-        .sort((a, b) => Math.abs(a - gap.ridden) - Math.abs(b - gap.ridden))
-        .map((ridden) => tapedFor(gap, ridden));
+      const wanted = [...gap.landings.nearest].sort((a, b) => Math.abs(a - gap.ridden) - Math.abs(b - gap.ridden));
       return [
         {
           id: `landings:${gap.keys.join('+')}:${gap.gait}`,
@@ -50,7 +37,7 @@ export const landings: Check = {
           proposals: gapProposals(
             survey,
             gap,
-            wanted.filter((taped) => limit === undefined || inBand(bandOf(limit), taped)),
+            wanted.filter((value) => limit === undefined || inBand(bandOf(limit), value)),
           ),
         },
       ];

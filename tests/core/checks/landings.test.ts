@@ -1,15 +1,16 @@
 import { describe, expect, test } from 'vitest';
 import { INCH } from '../../../src/core/measure/quantity.ts';
 import { survey } from '../../../src/core/survey.ts';
-import { saidBy, scene } from './scene.ts';
+import { BLANK, saidBy, scene } from './scene.ts';
 
 describe('landings', () => {
   test('a fix on a curve sets the tape so that the line comes out even', () => {
-    const spoke = scene([{ kind: 'spoke', at: [80, 50] }]);
-    const [first] = saidBy(spoke, 'landings');
-    const nearest = survey(spoke).line.gaps[0]?.landings.nearest ?? [];
+    // Six feet and an inch and a half along the arc: two steps of a stock horse, and a little long for two of a pony.
+    const fan = scene([{ kind: 'fan', at: [80, 50] }], { ...BLANK, horse: 'pony' });
+    const [first] = saidBy(fan, 'landings');
+    const nearest = survey(fan).line.gaps[0]?.landings.nearest ?? [];
     expect(first?.measured).toBeGreaterThan(nearest[0] ?? 0);
-    const after = (first?.remedies ?? []).map((remedy) => survey(remedy.apply(spoke)).line.gaps[0]);
+    const after = (first?.remedies ?? []).map((remedy) => survey(remedy.apply(fan)).line.gaps[0]);
     expect(after.length).toBeGreaterThan(0);
     for (const gap of after) {
       expect(gap?.landings.fits).toBe(true);
