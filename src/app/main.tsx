@@ -6,10 +6,10 @@ import { Boundary } from './boundary.tsx';
 import { DeskProvider } from './desk-context.tsx';
 import { saveDownload } from './file/download.ts';
 import { courseBlob } from './file/files.ts';
+import { firstCourse } from './file/starters.ts';
 import { createKeeper, freshSlot, lastKept } from './keeper.ts';
 import { KeeperContext } from './keeper-context.tsx';
 import { Shell } from './shell.tsx';
-import { starter } from './starter.ts';
 import './styles/ground.css';
 import './styles/shell.css';
 import './styles/panels.css';
@@ -23,7 +23,7 @@ if (place === null) throw new Error('main: index.html has no element with the id
 
 const library = await openLibrary();
 const last = await lastKept(library);
-const desk = createDesk(last?.course ?? starter());
+const desk = createDesk(last?.course ?? (await firstCourse()));
 const keeper = createKeeper(desk, library, last?.slot ?? freshSlot());
 const view = createView(desk.state().course.arena);
 

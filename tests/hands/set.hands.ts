@@ -40,12 +40,13 @@ test('what the tape refuses stays in the field with the reason beneath, and chan
   await opened(page);
   await choose(page, 'Fan');
   const gap = page.getByRole('textbox', { name: 'Gap', exact: true });
+  const before = await gap.inputValue();
   await gap.fill('six paces');
   await gap.press('Enter');
   await expect(gap).toHaveAttribute('aria-invalid', 'true');
   await expect(gap).toHaveAccessibleDescription(/six paces|Write/);
   await gap.press('Escape');
-  await expect(gap).toHaveValue(`6'`);
+  await expect(gap).toHaveValue(before);
   await expect(page.getByRole('button', { name: 'Undo', exact: true })).toBeDisabled();
 });
 
@@ -86,6 +87,6 @@ test('pointing at a gap on the strip lights it up in the arena and says what it 
   await choose(page, 'Fan');
   const gap = page.getByRole('button', { name: /^Gap 1 of Fan/ });
   await gap.hover();
-  await expect(page.locator('.readout')).toContainText(`Gap 1 of Fan: 6'`);
+  await expect(page.locator('.readout')).toContainText(/^Gap 1 of Fan: \d/);
   await expect(page.locator('.tells')).toContainText('Gap 1 of Fan');
 });

@@ -20,7 +20,7 @@ export interface Looks {
 
 export const LIGHT: Looks = {
   inks: {
-    timber: '#b98547',
+    timber: '#a8713a',
     stripe: '#fffdf6',
     marker: '#d4581a',
     metal: '#5b6670',
@@ -66,7 +66,7 @@ export const DARK: Looks = {
     planting: '#7fb86d',
     water: '#4f8ca8',
     rail: '#a17d51',
-    outline: '#17130c',
+    outline: '#e6cda0',
     walk: '#f0b84d',
     jog: '#5fd0d8',
     lope: '#e59ad0',

@@ -23,7 +23,7 @@ export function inkMarks(
       case 'line': {
         trace(context, mark.points, camera);
         context.strokeStyle = colour;
-        context.lineWidth = mark.width === undefined ? 1 : Math.max(1, mark.width * camera.scale);
+        context.lineWidth = mark.width === undefined ? hairline(camera) : Math.max(1, mark.width * camera.scale);
         context.setLineDash((mark.dash ?? []).map((length) => length * camera.scale));
         context.lineJoin = 'round';
         context.stroke();
@@ -60,6 +60,11 @@ export function inkMarks(
         inkWords(context, mark, { camera, looks });
     }
   }
+}
+
+/** A hairline is a pixel, and less where a pixel would be as thick as what it bounds. */
+function hairline(camera: Camera): number {
+  return Math.min(1, Math.max(0.8, camera.scale / 25));
 }
 
 function isThin(ink: Ink): boolean {

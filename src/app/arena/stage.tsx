@@ -41,6 +41,7 @@ export function ArenaStage() {
     event.currentTarget.focus({ preventScroll: true });
     event.currentTarget.setPointerCapture(event.pointerId);
     if (event.button === 1) event.preventDefault();
+    view.point(null);
     hand.down(fingerOf(event));
   };
   const move = (event: PointerEvent<HTMLDivElement>) => {

@@ -1,11 +1,12 @@
 import { ChevronDown, FolderOpen } from 'lucide-react';
-import { useId, useRef, useState } from 'react';
+import { useEffect, useId, useRef, useState } from 'react';
 import { blankCourse } from '../../core/course/blank.ts';
 import type { CourseReading } from '../../core/files/read.ts';
 import type { LengthUnit } from '../../core/measure/quantity.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import { Dialog } from '../dialog.tsx';
 import { useKeeper } from '../keeper-context.tsx';
+import { strokeOf } from '../strokes.ts';
 import { openedFile, savedFile } from './files.ts';
 import { KeptCourses } from './kept-courses.tsx';
 import { STARTERS } from './starters.ts';
@@ -46,6 +47,7 @@ export function FileMenu() {
     shut();
     take(await openedFile());
   };
+  useFileKeys({ save, open });
   const begin = (fresh: LengthUnit) => {
     shut();
     keeper.begin(blankCourse({ unit: fresh }));
@@ -70,10 +72,10 @@ export function FileMenu() {
         </button>
         <hr />
         <button type="button" onClick={() => void open()}>
-          Open a file…
+          Open a file… <kbd>Ctrl O</kbd>
         </button>
         <button type="button" onClick={() => void save()}>
-          Save as a file…
+          Save as a file… <kbd>Ctrl S</kbd>
         </button>
         {STARTERS.length > 0 && (
           <>
@@ -114,4 +116,21 @@ export function FileMenu() {
       )}
     </>
   );
+}
+
+/** The keys that people try before they look for a menu. */
+function useFileKeys(verbs: { save(): Promise<void>; open(): Promise<void> }): void {
+  const now = useRef(verbs);
+  now.current = verbs;
+  useEffect(() => {
+    const pressed = (event: KeyboardEvent) => {
+      const { key, mod } = strokeOf(event);
+      const verb = mod ? { s: now.current.save, o: now.current.open }[key] : undefined;
+      if (verb === undefined) return;
+      event.preventDefault();
+      void verb();
+    };
+    window.addEventListener('keydown', pressed);
+    return () => window.removeEventListener('keydown', pressed);
+  }, []);
 }

@@ -1,3 +1,5 @@
+import { blankCourse } from '../../core/course/blank.ts';
+import type { Course } from '../../core/course/course.ts';
 import { type CourseReading, readCourse } from '../../core/files/read.ts';
 
 const FILES = import.meta.glob<string>('../../../seeds/*.course.json', { query: '?raw', import: 'default' });
@@ -8,6 +10,9 @@ export interface Starter {
   readonly title: string;
   read(): Promise<CourseReading>;
 }
+
+/** The starter that a first visitor finds on the table. */
+const FIRST = 'larkhollow-novice';
 
 /** All seeds, by file name. */
 export const STARTERS: readonly Starter[] = Object.entries(FILES)
@@ -21,3 +26,9 @@ export const STARTERS: readonly Starter[] = Object.entries(FILES)
     };
   })
   .sort((a, b) => a.name.localeCompare(b.name));
+
+/** The course for a first visit; an empty arena where the starter is missing or does not read. */
+export async function firstCourse(): Promise<Course> {
+  const reading = await STARTERS.find((each) => each.name === FIRST)?.read();
+  return reading?.kind === 'read' ? reading.course : blankCourse();
+}

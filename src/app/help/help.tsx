@@ -39,6 +39,8 @@ const VIEW_KEYS: readonly (readonly [string, string])[] = [
   ['0', 'Show the whole arena'],
   ['Space, held', 'Drag to move the picture; so do the middle button and two fingers'],
   ['Alt, held', 'Snap to nothing'],
+  ['Ctrl + S', 'Save the course as a file'],
+  ['Ctrl + O', 'Open a file'],
 ];
 
 function Help() {

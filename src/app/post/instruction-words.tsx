@@ -1,5 +1,5 @@
 import { useEffect, useId, useState } from 'react';
-import { changedLeg } from '../../core/course/edits.ts';
+import { changedLeg } from '../../core/course/edit-ride.ts';
 import { instructions } from '../../sheets/instructions.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 

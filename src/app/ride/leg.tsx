@@ -1,5 +1,5 @@
 import type { Lead, Leg } from '../../core/course/course.ts';
-import { changedLeg, type LegChange } from '../../core/course/edits.ts';
+import { changedLeg, type LegChange } from '../../core/course/edit-ride.ts';
 import { GAITS, type Gait } from '../../core/horses/horse.ts';
 import { printLength } from '../../core/measure/length.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
@@ -38,26 +38,26 @@ export function LegPanel() {
             <p className="tape-title">
               <span className="number">{place + 1}</span> {title}
             </p>
+            {obstacle.passages.length > 1 && (
+              <ChoiceField
+                label="Which way"
+                value={leg.passage}
+                options={Object.fromEntries(obstacle.passages.map((each) => [each.id, sentence(each.title)]))}
+                choose={(to) => change(leg, { passage: to })}
+              />
+            )}
             <div className="fields">
-              {obstacle.passages.length > 1 && (
-                <ChoiceField
-                  label="Which way"
-                  value={leg.passage}
-                  options={Object.fromEntries(obstacle.passages.map((each) => [each.id, sentence(each.title)]))}
-                  choose={(to) => change(leg, { passage: to })}
-                />
-              )}
+              <ChoiceField
+                label="Gait to it"
+                value={leg.approach}
+                options={GAIT_WORDS}
+                choose={(gait) => change(leg, { approach: gait as Gait })}
+              />
               <ChoiceField
                 label="Gait over it"
                 value={leg.gait}
                 options={gaits}
                 choose={(gait) => change(leg, { gait: gait as Gait })}
-              />
-              <ChoiceField
-                label="Gait on the way to it"
-                value={leg.approach}
-                options={GAIT_WORDS}
-                choose={(gait) => change(leg, { approach: gait as Gait })}
               />
               {(leg.gait === 'lope' || leg.approach === 'lope') && (
                 <ChoiceField

@@ -1,6 +1,6 @@
 import { ArrowDown, ArrowUp } from 'lucide-react';
 import { type DragEvent, useState } from 'react';
-import { reordered } from '../../core/course/edits.ts';
+import { reordered } from '../../core/course/edit-ride.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import { useView, useViewState } from '../view.ts';
 import { GAIT_WORDS, obstacleTitle } from '../words.ts';

@@ -73,6 +73,10 @@ export function RibbonItems({
         }
         const long = (gap.gap.to - gap.gap.from) * scale;
         const text = printLength(gap.gap.taped, unit);
+        // Texts that are wider than their gap stand in two rows by turns.
+        const wide = text.length * LETTER;
+        const isLow = long < wide && 2 * long >= wide && gap.index % 2 === 1;
+        const isHigh = long >= wide || (2 * long >= wide && !isLow);
         return (
           <li key={`gap ${gap.index}`}>
             <button
@@ -85,7 +89,8 @@ export function RibbonItems({
               onPointerEnter={() => point('gap', gap.index)}
               onClick={() => choose(gap.gap.obstacle)}
             >
-              {long >= text.length * LETTER && <span>{text}</span>}
+              {isHigh && <span>{text}</span>}
+              {isLow && <span className="low">{text}</span>}
             </button>
           </li>
         );

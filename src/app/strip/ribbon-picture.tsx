@@ -129,7 +129,7 @@ function Gauge({ gap, left, long }: { readonly gap: RibbonGap; readonly left: nu
         opacity="0.45"
       />
       <circle
-        cx={from + wide * onGauge(gap.band, gap.gap.taped)}
+        cx={from + wide * onGauge(gap.band, gap.gap.ridden)}
         cy={GAUGE_Y}
         r="3.6"
         fill={colour}

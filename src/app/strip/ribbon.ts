@@ -18,7 +18,10 @@ export interface RibbonLeg {
   readonly seconds: Seconds;
 }
 
-/** A gap on the unrolled line, with the band that its gait asks for where the rule book has one. */
+/**
+ * A gap on the unrolled line, with the band that its gait asks for where the rule book has one. Gaps are judged along the
+ * line, as the checks do.
+ */
 export interface RibbonGap {
   readonly index: number;
   readonly gap: Gap;
@@ -62,10 +65,10 @@ export function ribbonGaps(survey: Survey): readonly RibbonGap[] {
     const name = `Gap ${number} of ${title}`;
     const better = limits[`gap.${gap.gait}.recommended`];
     if (limit === undefined) return { index, gap, name, fit: gap.landings.fits ? 'good' : 'poor' };
-    const isAllowed = inBand(bandOf(limit), gap.taped);
-    const isBest = gap.landings.fits && (better === undefined || inBand(bandOf(better), gap.taped));
+    const isAllowed = inBand(bandOf(limit), gap.ridden);
+    const isBest = gap.landings.fits && (better === undefined || inBand(bandOf(better), gap.ridden));
     // The gauge shows the band that the value has yet to reach.
-    const band = nearestMultiple(bandOf(isAllowed ? (better ?? limit) : limit), gap.taped);
+    const band = nearestMultiple(bandOf(isAllowed ? (better ?? limit) : limit), gap.ridden);
     return { index, gap, name, band, fit: isAllowed ? (isBest ? 'good' : 'poor') : 'off' };
   });
 }
@@ -78,9 +81,15 @@ function nearestMultiple(band: Band, value: Metres): Band {
   return { ...band, least: times * least, most: times * most };
 }
 
+/** Less than this is not worth telling twice. */
+const TOLD_APART: Metres = 0.0254;
+
 /** What a gap is and what it should be, in one sentence. */
 export function gapSentence({ gap, name, band, fit }: RibbonGap, unit: LengthUnit): string {
-  const bent = Math.abs(gap.ridden - gap.taped) > 0.03 ? `, ${printLength(gap.ridden, unit)} along the line` : '';
+  const bent =
+    Math.abs(gap.ridden - gap.taped) > TOLD_APART
+      ? ` by the tape, ${printLength(gap.ridden, unit)} along the line`
+      : '';
   const asks = band === undefined ? '' : ` The ${gap.gait} asks for ${bandWords(band, unit)}.`;
   const grade = { good: '', poor: '', off: ', outside its band' }[fit];
   const { count, each, fits } = gap.landings;
