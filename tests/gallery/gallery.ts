@@ -30,10 +30,11 @@ h2 { font-size: 1.3rem; margin: 2.4rem 0 0.4rem; border-top: 2px solid #1d1f1c; 
 h3 { font-size: 1.05rem; margin: 1.6rem 0 0.5rem; }
 nav a { margin-right: 1rem; color: inherit; }
 .row { display: flex; flex-wrap: wrap; gap: 1rem; align-items: flex-start; }
-figure { margin: 0; padding: 0.8rem; background: #fff; border: 1px solid #d6d4cc; max-width: 34rem; }
-figure.refused { border-style: dashed; max-width: 20rem; }
+figure { margin: 0; padding: 0.8rem; background: #fff; border: 1px solid #d6d4cc; max-width: 27rem; }
+#obstacles figure, #pieces figure { max-width: 15rem; }
+figure.refused { border-style: dashed; }
 figure img { display: block; max-width: 100%; max-height: 46rem; }
-figcaption { font-size: 0.85rem; max-width: 34rem; margin-top: 0.5rem; }
+figcaption { font-size: 0.85rem; margin-top: 0.5rem; }
 figcaption strong { display: block; }
 figcaption p { margin: 0.15rem 0; }
 `;
