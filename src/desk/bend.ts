@@ -1,5 +1,6 @@
 import { type Course, currentLayout, type Leg } from '../core/course/course.ts';
-import { changedLayout, changedLeg } from '../core/course/edits.ts';
+import { changedLeg } from '../core/course/edit-ride.ts';
+import { changedLayout } from '../core/course/layouts.ts';
 import type { Radians } from '../core/measure/quantity.ts';
 import { sampled } from '../core/plane/path.ts';
 import { distance, type Point, point } from '../core/plane/point.ts';

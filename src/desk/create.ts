@@ -1,8 +1,8 @@
 import type { Finding } from '../core/checks/check.ts';
 import { findingsOf } from '../core/checks/checks.ts';
 import type { Course } from '../core/course/course.ts';
-import { changedLayout } from '../core/course/edits.ts';
 import { advanced, begun, type History, presentCourse, redone, undone } from '../core/course/history.ts';
+import { changedLayout } from '../core/course/layouts.ts';
 import { type Survey, survey } from '../core/survey.ts';
 import { type Keys, stillThere } from './chosen.ts';
 import type { Desk, DeskState, Refusal, Stage, Touch } from './desk.ts';

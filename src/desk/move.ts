@@ -1,6 +1,6 @@
 import { bandOf, limitsOf } from '../core/checks/rulebooks.ts';
 import type { Course } from '../core/course/course.ts';
-import { shifted } from '../core/course/edits.ts';
+import { shifted } from '../core/course/edit-obstacles.ts';
 import type { Survey } from '../core/survey.ts';
 import { boundsOfPieces, chosenPieces, type Keys, movedBounds } from './chosen.ts';
 import type { DeskState, Guide, Touch } from './desk.ts';

@@ -1,4 +1,4 @@
-import { added, freshId } from '../core/course/edits.ts';
+import { added, freshId } from '../core/course/edit-obstacles.ts';
 import { type PlacedObstacle, placedObstacle } from '../core/course/placed.ts';
 import { FOOT } from '../core/measure/quantity.ts';
 import { made } from '../core/obstacles/made.ts';

@@ -1,6 +1,6 @@
 import { type Course, currentLayout, type Layout } from '../core/course/course.ts';
-import { changedLayout } from '../core/course/edits.ts';
 import { obstacleOf, pieceOf } from '../core/course/keys.ts';
+import { changedLayout } from '../core/course/layouts.ts';
 import { settled } from '../core/course/settled.ts';
 import { TOUCH } from '../core/plane/point.ts';
 import { composed, type Pose, wrapped } from '../core/plane/pose.ts';

@@ -1,5 +1,5 @@
 import type { Course } from '../core/course/course.ts';
-import { turned } from '../core/course/edits.ts';
+import { turned } from '../core/course/edit-obstacles.ts';
 import { obstacleOf, pieceOf } from '../core/course/keys.ts';
 import type { Point } from '../core/plane/point.ts';
 import { wrapped } from '../core/plane/pose.ts';

@@ -1,5 +1,5 @@
 /** What the verbs of the desk make of a state: plans. `create.ts` is the one place that carries them out. */
-import { duplicated, erased, flipped, posed, rebuilt, shifted } from '../core/course/edits.ts';
+import { duplicated, erased, flipped, posed, rebuilt, shifted } from '../core/course/edit-obstacles.ts';
 import { obstacleOf, pieceOf } from '../core/course/keys.ts';
 import { printAngle, readAngle } from '../core/measure/angle.ts';
 import { printLength, readLength } from '../core/measure/length.ts';

@@ -1,7 +1,7 @@
 import { CHECKS, findingsOf } from '../../src/core/checks/checks.ts';
 import { blankCourse } from '../../src/core/course/blank.ts';
 import type { Course } from '../../src/core/course/course.ts';
-import { added, shifted } from '../../src/core/course/edits.ts';
+import { added, shifted } from '../../src/core/course/edit-obstacles.ts';
 import { made } from '../../src/core/obstacles/made.ts';
 import { survey } from '../../src/core/survey.ts';
 import { percentile, type Row, row } from './row.ts';

@@ -1,7 +1,7 @@
 /** The survey after one obstacle of ten has moved, against the same survey from cold. */
 import { readdirSync, readFileSync } from 'node:fs';
 import { type Course, currentLayout } from '../../src/core/course/course.ts';
-import { changedLayout } from '../../src/core/course/edits.ts';
+import { changedLayout } from '../../src/core/course/layouts.ts';
 import { readCourse } from '../../src/core/files/read.ts';
 import { FOOT } from '../../src/core/measure/quantity.ts';
 import { pose } from '../../src/core/plane/pose.ts';

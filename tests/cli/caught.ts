@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { run } from '../../src/cli/run.ts';
 import { blankCourse } from '../../src/core/course/blank.ts';
 import type { Course } from '../../src/core/course/course.ts';
-import { added } from '../../src/core/course/edits.ts';
+import { added } from '../../src/core/course/edit-obstacles.ts';
 import { writeCourse } from '../../src/core/files/write.ts';
 import { made } from '../../src/core/obstacles/made.ts';
 import type { Values } from '../../src/core/pieces/params.ts';

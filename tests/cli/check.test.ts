@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { changedLayout } from '../../src/core/course/edits.ts';
+import { changedLayout } from '../../src/core/course/layouts.ts';
 import { caught, courseFile, smallCourse } from './caught.ts';
 
 /** Jog-overs 4 ft 6 in apart: a must under every book. */

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { currentLayout } from '../../src/core/course/course.ts';
-import { changedLayout } from '../../src/core/course/edits.ts';
 import { presentCourse } from '../../src/core/course/history.ts';
+import { changedLayout } from '../../src/core/course/layouts.ts';
 import { createDesk } from '../../src/desk/create.ts';
 import type { Desk } from '../../src/desk/desk.ts';
 import { turnHandle } from '../../src/desk/turn-handle.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { type Course, currentLayout } from '../../src/core/course/course.ts';
-import { changedLayout } from '../../src/core/course/edits.ts';
+import { changedLayout } from '../../src/core/course/layouts.ts';
 import { mapped } from '../../src/core/course/sharing.ts';
 import { createDesk } from '../../src/desk/create.ts';
 import type { Desk } from '../../src/desk/desk.ts';

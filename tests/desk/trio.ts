@@ -1,6 +1,6 @@
 import { blankCourse } from '../../src/core/course/blank.ts';
 import type { Course } from '../../src/core/course/course.ts';
-import { added } from '../../src/core/course/edits.ts';
+import { added } from '../../src/core/course/edit-obstacles.ts';
 import { made } from '../../src/core/obstacles/made.ts';
 import type { Values } from '../../src/core/pieces/params.ts';
 import { pose } from '../../src/core/plane/pose.ts';

@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { findingsOf } from '../../src/core/checks/checks.ts';
 import { blankCourse } from '../../src/core/course/blank.ts';
 import type { Course } from '../../src/core/course/course.ts';
-import { added } from '../../src/core/course/edits.ts';
+import { added } from '../../src/core/course/edit-obstacles.ts';
 import { readCourse } from '../../src/core/files/read.ts';
 import { made } from '../../src/core/obstacles/made.ts';
 import type { ObstacleKind } from '../../src/core/obstacles/obstacle.ts';

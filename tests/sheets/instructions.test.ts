@@ -1,7 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { blankCourse } from '../../src/core/course/blank.ts';
 import type { Course, Leg } from '../../src/core/course/course.ts';
-import { added, changedLayout, changedLeg, flipped } from '../../src/core/course/edits.ts';
+import { added, flipped } from '../../src/core/course/edit-obstacles.ts';
+import { changedLeg } from '../../src/core/course/edit-ride.ts';
+import { changedLayout } from '../../src/core/course/layouts.ts';
 import { made } from '../../src/core/obstacles/made.ts';
 import { OBSTACLE_KINDS } from '../../src/core/obstacles/obstacles.ts';
 import { survey } from '../../src/core/survey.ts';

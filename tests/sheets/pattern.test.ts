@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { blankCourse } from '../../src/core/course/blank.ts';
 import type { Course } from '../../src/core/course/course.ts';
-import { changedLayout, shifted } from '../../src/core/course/edits.ts';
+import { shifted } from '../../src/core/course/edit-obstacles.ts';
+import { changedLayout } from '../../src/core/course/layouts.ts';
 import type { Bounds } from '../../src/core/plane/ring.ts';
 import { survey } from '../../src/core/survey.ts';
 import { backingRadius, CAP_HEIGHT, SMALLEST_LETTERS, type WordsMark, wordsBox } from '../../src/sheets/lettering.ts';

@@ -2,7 +2,9 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { blankCourse } from '../../src/core/course/blank.ts';
 import type { Arena, Course, Leg } from '../../src/core/course/course.ts';
-import { added, changedLayout, changedLeg } from '../../src/core/course/edits.ts';
+import { added } from '../../src/core/course/edit-obstacles.ts';
+import { changedLeg } from '../../src/core/course/edit-ride.ts';
+import { changedLayout } from '../../src/core/course/layouts.ts';
 import { readCourse } from '../../src/core/files/read.ts';
 import { FOOT } from '../../src/core/measure/quantity.ts';
 import { made } from '../../src/core/obstacles/made.ts';

@@ -1,4 +1,4 @@
-import { changedLeg } from '../course/edits.ts';
+import { changedLeg } from '../course/edit-ride.ts';
 import type { Gait } from '../horses/horse.ts';
 import type { Survey } from '../survey.ts';
 import type { Check, Proposal } from './check.ts';

@@ -1,4 +1,4 @@
-import { posed } from '../course/edits.ts';
+import { posed } from '../course/edit-obstacles.ts';
 import { INCH } from '../measure/quantity.ts';
 import type { Obstacle } from '../obstacles/obstacle.ts';
 import { between } from '../plane/point.ts';

@@ -1,4 +1,5 @@
-import { changedLeg, shifted } from '../course/edits.ts';
+import { shifted } from '../course/edit-obstacles.ts';
+import { changedLeg } from '../course/edit-ride.ts';
 import type { PlacedObstacle, PlacedPiece } from '../course/placed.ts';
 import type { Horse } from '../horses/horse.ts';
 import type { Radians } from '../measure/quantity.ts';

@@ -1,6 +1,6 @@
 import type { Wall } from '../constraints/constraint.ts';
 import type { Arena } from '../course/course.ts';
-import { shifted } from '../course/edits.ts';
+import { shifted } from '../course/edit-obstacles.ts';
 import { FOOT } from '../measure/quantity.ts';
 import type { Point } from '../plane/point.ts';
 import type { Element } from '../ride/line.ts';

@@ -1,4 +1,4 @@
-import { shifted } from '../course/edits.ts';
+import { shifted } from '../course/edit-obstacles.ts';
 import type { PlacedObstacle } from '../course/placed.ts';
 import { distance, type Point } from '../plane/point.ts';
 import type { Survey } from '../survey.ts';

@@ -1,4 +1,4 @@
-import { shifted } from '../course/edits.ts';
+import { shifted } from '../course/edit-obstacles.ts';
 import type { PlacedObstacle, PlacedPiece } from '../course/placed.ts';
 import { INCH } from '../measure/quantity.ts';
 import { overlapOf } from '../plane/clip.ts';

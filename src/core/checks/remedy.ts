@@ -1,5 +1,5 @@
 import type { Course } from '../course/course.ts';
-import { rebuilt } from '../course/edits.ts';
+import { rebuilt } from '../course/edit-obstacles.ts';
 import type { Infeasible } from '../obstacles/obstacle.ts';
 import type { Values } from '../pieces/params.ts';
 import { type Survey, survey } from '../survey.ts';

@@ -1,9 +1,8 @@
+import type { Draft } from 'immer';
 import type { Metres } from '../measure/quantity.ts';
-import type { Obstacle } from '../obstacles/obstacle.ts';
 import { composed, type Pose, within, wrapped } from '../plane/pose.ts';
-import type { Layout, Leg } from './course.ts';
-import { type Chosen, chosenBy } from './keys.ts';
-import { mapped } from './sharing.ts';
+import type { Layout } from './course.ts';
+import { chosenBy } from './keys.ts';
 
 /** Where the ground carries a pose: a shift, a turn. */
 export type Motion = (pose: Pose) => Pose;
@@ -20,38 +19,28 @@ function settled(pose: Pose): Pose {
   return { x: grained(pose.x), y: grained(pose.y), angle: wrapped(pose.angle) + 0 };
 }
 
-function carriedObstacle(obstacle: Obstacle, chosen: Chosen, motion: Motion): Obstacle {
-  if (chosen.whole.has(obstacle.id)) return { ...obstacle, pose: settled(motion(obstacle.pose)) };
-  const some = chosen.pieces.get(obstacle.id);
-  if (some === undefined) return obstacle;
-  const pieces = mapped(obstacle.pieces, (piece) =>
-    some.has(piece.id)
-      ? { ...piece, pose: settled(within(obstacle.pose, motion(composed(obstacle.pose, piece.pose)))) }
-      : piece,
-  );
-  return pieces === obstacle.pieces ? obstacle : { ...obstacle, pieces };
-}
-
-/** Bends between two obstacles that both go along go along too; the others stay where the designer put them. */
-function carriedLegs(legs: readonly Leg[], whole: ReadonlySet<string>, motion: Motion): readonly Leg[] {
-  return mapped(legs, (leg, index) => {
-    const before = legs[index - 1];
-    const along = before !== undefined && whole.has(before.obstacle) && whole.has(leg.obstacle);
-    if (!along || leg.bends.length === 0) return leg;
-    const bends = leg.bends.map((bend) => {
+/**
+ * Carries over the ground what the keys name. Bends between two whole obstacles that both go along go along too; the
+ * others stay where the designer put them.
+ */
+export function carry(layout: Draft<Layout>, keys: readonly string[], motion: Motion): void {
+  const { whole, pieces } = chosenBy(keys);
+  for (const obstacle of layout.obstacles) {
+    const frame = obstacle.pose;
+    if (whole.has(obstacle.id)) Object.assign(frame, settled(motion(frame)));
+    const some = pieces.get(obstacle.id);
+    if (some === undefined) continue;
+    for (const piece of obstacle.pieces) {
+      if (!some.has(piece.id)) continue;
+      Object.assign(piece.pose, settled(within(frame, motion(composed(frame, piece.pose)))));
+    }
+  }
+  for (const [index, leg] of layout.ride.legs.entries()) {
+    const before = layout.ride.legs[index - 1];
+    if (before === undefined || !whole.has(before.obstacle) || !whole.has(leg.obstacle)) continue;
+    for (const bend of leg.bends) {
       const { x, y } = settled(motion({ x: bend.x, y: bend.y, angle: 0 }));
-      return { x, y };
-    });
-    return { ...leg, bends };
-  });
-}
-
-/** The layout with what the keys name carried over the ground. */
-export function carried(layout: Layout, keys: readonly string[], motion: Motion): Layout {
-  const chosen = chosenBy(keys);
-  const obstacles = mapped(layout.obstacles, (obstacle) => carriedObstacle(obstacle, chosen, motion));
-  if (obstacles === layout.obstacles) return layout;
-  const legs = carriedLegs(layout.ride.legs, chosen.whole, motion);
-  const ride = legs === layout.ride.legs ? layout.ride : { ...layout.ride, legs };
-  return { ...layout, obstacles, ride };
+      Object.assign(bend, { x, y });
+    }
+  }
 }

@@ -1,11 +1,30 @@
-/** Edits of the list of layouts: a course holds several alternatives, and one is shown. */
+/**
+ * Edits of the list of layouts, of which one is shown, and the two ways to edit the one that is shown. All edits are
+ * pure: a course in, a course out. What an edit does not touch stays the same object, so that what is worked out about
+ * it is remembered; an edit that changes nothing returns the course itself. Edited courses are frozen.
+ */
+import { castDraft, type Draft, produce } from 'immer';
 import { type Course, currentLayout, type Layout } from './course.ts';
 import { freeId } from './keys.ts';
 
-function layoutById(course: Course, id: string): Layout {
-  const found = course.layouts.find((layout) => layout.id === id);
-  if (found === undefined) throw new Error(`the course has no layout ${id}`);
-  return found;
+/** The course with another value in the place of its current layout. */
+export function changedLayout(course: Course, change: (layout: Layout) => Layout): Course {
+  const current = currentLayout(course);
+  const next = change(current);
+  return produce(course, ({ layouts }) => {
+    layouts[course.layouts.indexOf(current)] = castDraft(next);
+  });
+}
+
+/** The course with its current layout written to: the recipe may change the draft in place. */
+export function editedLayout(course: Course, recipe: (layout: Draft<Layout>) => void): Course {
+  return changedLayout(course, (layout) => produce(layout, recipe));
+}
+
+function placeOf(course: Course, id: string): number {
+  const place = course.layouts.findIndex((layout) => layout.id === id);
+  if (place < 0) throw new Error(`the course has no layout ${id}`);
+  return place;
 }
 
 /** A copy of the current layout, shown. Its obstacles are the same objects until one is edited. */
@@ -15,29 +34,35 @@ export function layoutCopied(course: Course, title?: string): Course {
     'layout',
     course.layouts.map((layout) => layout.id),
   );
-  const copy: Layout = { ...original, id, title: title ?? `${original.title}, copy` };
-  return { ...course, layouts: [...course.layouts, copy], current: id };
+  return produce(course, (draft) => {
+    draft.layouts.push(castDraft({ ...original, id, title: title ?? `${original.title}, copy` }));
+    draft.current = id;
+  });
 }
 
 /** The course without a layout; its neighbour is shown if it was. The last one stays: a course has always one. */
 export function layoutErased(course: Course, id: string): Course {
-  const gone = layoutById(course, id);
-  const [first, ...rest] = course.layouts.filter((layout) => layout !== gone);
-  if (first === undefined) return course;
-  const place = course.layouts.indexOf(gone);
-  const neighbour = [first, ...rest][Math.max(0, place - 1)] ?? first;
-  return { ...course, layouts: [first, ...rest], current: course.current === id ? neighbour.id : course.current };
+  const place = placeOf(course, id);
+  return produce(course, (draft) => {
+    if (draft.layouts.length === 1) return;
+    draft.layouts.splice(place, 1);
+    const neighbour = draft.layouts[Math.max(0, place - 1)] ?? draft.layouts[0];
+    if (draft.current === id) draft.current = neighbour.id;
+  });
 }
 
 /** The course with another layout shown. Throws when there is no such layout. */
 export function layoutChosen(course: Course, id: string): Course {
-  return layoutById(course, id).id === course.current ? course : { ...course, current: id };
+  placeOf(course, id);
+  return produce(course, (draft) => {
+    draft.current = id;
+  });
 }
 
 export function layoutRenamed(course: Course, id: string, title: string): Course {
-  const old = layoutById(course, id);
-  if (old.title === title) return course;
-  const named = (layout: Layout): Layout => (layout === old ? { ...layout, title } : layout);
-  const [first, ...rest] = course.layouts;
-  return { ...course, layouts: [named(first), ...rest.map(named)] };
+  const place = placeOf(course, id);
+  return produce(course, ({ layouts }) => {
+    const layout = layouts[place];
+    if (layout !== undefined) layout.title = title;
+  });
 }

@@ -1,22 +1,18 @@
+import { castDraft, current, type Draft } from 'immer';
 import type { Constraint } from '../constraints/constraint.ts';
 import { mirroredBuilt } from '../obstacles/made.ts';
 import type { Obstacle } from '../obstacles/obstacle.ts';
-import type { Pose } from '../plane/pose.ts';
 import { grained } from './carry.ts';
-import type { Layout, Leg } from './course.ts';
+import type { Layout } from './course.ts';
 import { obstacleOf } from './keys.ts';
-import { mapped } from './sharing.ts';
 
-/** The mirror image of an obstacle about its own x axis. Twice gives back the same. */
-export function mirrorImage(obstacle: Obstacle): Obstacle {
-  const { pieces, constraints, passages } = mirroredBuilt({ ...obstacle, kind: 'built', facts: {} });
-  return { ...obstacle, side: obstacle.side === 1 ? -1 : 1, pieces, constraints, passages };
-}
-
-/** A kind that tells left from right stores its side; where none is stored there is none to change. */
-function reflectedConstraint(constraint: Constraint): Constraint {
-  if (constraint.side === undefined) return constraint;
-  return { ...constraint, side: constraint.side === 1 ? -1 : 1 };
+/** Mirrors an obstacle about its own x axis. Twice gives back the same. */
+function mirrorObstacle(obstacle: Draft<Obstacle>): void {
+  const image = castDraft(mirroredBuilt({ ...current(obstacle), kind: 'built', facts: {} }));
+  obstacle.side = obstacle.side === 1 ? -1 : 1;
+  obstacle.pieces = image.pieces;
+  obstacle.constraints = image.constraints;
+  obstacle.passages = image.passages;
 }
 
 /** Whether all the pieces that it grips are mirrored. Between a mirrored and another piece nothing is known: it stays. */
@@ -25,32 +21,25 @@ function mirrorsWhole(constraint: Constraint, whole: ReadonlySet<string>): boole
   return owners.length > 0 && owners.every((owner) => whole.has(owner));
 }
 
-/** A chosen lead goes with the bend, so it changes hands with the mirror image. */
-function reflectedLeg(leg: Leg): Leg {
-  if (leg.lead === undefined) return leg;
-  return { ...leg, lead: leg.lead === 'left' ? 'right' : 'left' };
-}
-
-/**
- * The layout with these obstacles mirrored: one about its own x axis, several about the line along the arena through
- * the middle of their frames.
- */
-export function mirroredLayout(layout: Layout, whole: ReadonlySet<string>): Layout {
+/** Mirrors these obstacles: one about its own x axis, several about the line along the arena through their middle. */
+export function mirror(layout: Draft<Layout>, whole: ReadonlySet<string>): void {
   const chosen = layout.obstacles.filter((obstacle) => whole.has(obstacle.id));
-  if (chosen.length === 0) return layout;
   const heights = chosen.map((obstacle) => grained(obstacle.pose.y));
   const sum = Math.min(...heights) + Math.max(...heights);
-  const across = (pose: Pose): Pose =>
-    chosen.length === 1 ? pose : { x: pose.x, y: grained(sum - pose.y), angle: -pose.angle + 0 };
-  const legs = mapped(layout.ride.legs, (leg) => (whole.has(leg.obstacle) ? reflectedLeg(leg) : leg));
-  return {
-    ...layout,
-    obstacles: mapped(layout.obstacles, (obstacle) =>
-      whole.has(obstacle.id) ? { ...mirrorImage(obstacle), pose: across(obstacle.pose) } : obstacle,
-    ),
-    constraints: mapped(layout.constraints, (constraint) =>
-      mirrorsWhole(constraint, whole) ? reflectedConstraint(constraint) : constraint,
-    ),
-    ride: legs === layout.ride.legs ? layout.ride : { ...layout.ride, legs },
-  };
+  for (const obstacle of chosen) {
+    mirrorObstacle(obstacle);
+    if (chosen.length === 1) continue;
+    obstacle.pose.y = grained(sum - obstacle.pose.y);
+    obstacle.pose.angle = -obstacle.pose.angle + 0;
+  }
+  for (const constraint of layout.constraints) {
+    // A kind that tells left from right stores its side; where none is stored there is none to change.
+    if (constraint.side === undefined || !mirrorsWhole(constraint, whole)) continue;
+    constraint.side = constraint.side === 1 ? -1 : 1;
+  }
+  for (const leg of layout.ride.legs) {
+    // A chosen lead goes with the bend, so it changes hands with the mirror image.
+    if (leg.lead === undefined || !whole.has(leg.obstacle)) continue;
+    leg.lead = leg.lead === 'left' ? 'right' : 'left';
+  }
 }

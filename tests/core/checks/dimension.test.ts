@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { changedLeg, flipped, posed } from '../../../src/core/course/edits.ts';
+import { flipped, posed } from '../../../src/core/course/edit-obstacles.ts';
+import { changedLeg } from '../../../src/core/course/edit-ride.ts';
 import { FOOT, INCH } from '../../../src/core/measure/quantity.ts';
 import { judged, saidBy, scene } from './scene.ts';
 

@@ -1,7 +1,8 @@
 /** One planted fault for every check, with the same course set right: what is found, how it is told, whether a fix is offered. */
 import { blankCourse } from '../../../src/core/course/blank.ts';
 import type { Course } from '../../../src/core/course/course.ts';
-import { changedLayout, posed } from '../../../src/core/course/edits.ts';
+import { posed } from '../../../src/core/course/edit-obstacles.ts';
+import { changedLayout } from '../../../src/core/course/layouts.ts';
 import { FOOT, INCH } from '../../../src/core/measure/quantity.ts';
 import type { Values } from '../../../src/core/pieces/params.ts';
 import { judged, retaped, scene, type Thing } from './scene.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { flipped, posed } from '../../../src/core/course/edits.ts';
+import { flipped, posed } from '../../../src/core/course/edit-obstacles.ts';
 import { FOOT, INCH } from '../../../src/core/measure/quantity.ts';
 import { survey } from '../../../src/core/survey.ts';
 import { saidBy, scene } from './scene.ts';

@@ -1,6 +1,7 @@
 /** What lies where: overlap, outside, line-crosses, line-in-arena. */
 import { describe, expect, test } from 'vitest';
-import { changedLayout, posed, shifted } from '../../../src/core/course/edits.ts';
+import { posed, shifted } from '../../../src/core/course/edit-obstacles.ts';
+import { changedLayout } from '../../../src/core/course/layouts.ts';
 import { FOOT } from '../../../src/core/measure/quantity.ts';
 import { OBSTACLE_KINDS } from '../../../src/core/obstacles/obstacles.ts';
 import { BLANK, saidBy, scene } from './scene.ts';

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Limit } from '../../../src/core/checks/check.ts';
 import { asker, bandWords, measuredWords, obstacleWords, pieceWords } from '../../../src/core/checks/words.ts';
-import { changedLayout } from '../../../src/core/course/edits.ts';
+import { changedLayout } from '../../../src/core/course/layouts.ts';
 import { FOOT } from '../../../src/core/measure/quantity.ts';
 import { survey } from '../../../src/core/survey.ts';
 import { scene } from './scene.ts';

@@ -4,19 +4,17 @@ import { blankCourse } from '../../../src/core/course/blank.ts';
 import { type Course, currentLayout } from '../../../src/core/course/course.ts';
 import {
   added,
-  changedLayout,
-  changedLeg,
   duplicated,
   erased,
   flipped,
   freshId,
   posed,
   rebuilt,
-  reordered,
   shifted,
   turned,
-} from '../../../src/core/course/edits.ts';
-import { layoutCopied } from '../../../src/core/course/layouts.ts';
+} from '../../../src/core/course/edit-obstacles.ts';
+import { changedLeg, reordered } from '../../../src/core/course/edit-ride.ts';
+import { changedLayout, layoutCopied } from '../../../src/core/course/layouts.ts';
 import type { Obstacle } from '../../../src/core/obstacles/obstacle.ts';
 import { composed, type Pose } from '../../../src/core/plane/pose.ts';
 import { build, obstacle, obstacleIds, sampleCourse } from './sample.ts';

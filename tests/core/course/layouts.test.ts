@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { shifted } from '../../../src/core/course/edits.ts';
+import { shifted } from '../../../src/core/course/edit-obstacles.ts';
 import { layoutChosen, layoutCopied, layoutErased, layoutRenamed } from '../../../src/core/course/layouts.ts';
 import { sampleCourse } from './sample.ts';
 

@@ -1,7 +1,9 @@
 /** A small course for the tests of this room: a fan, a run and a spoke, ridden in this order, with one constraint. */
 import { blankCourse } from '../../../src/core/course/blank.ts';
 import { type Course, currentLayout } from '../../../src/core/course/course.ts';
-import { added, changedLayout, changedLeg } from '../../../src/core/course/edits.ts';
+import { added } from '../../../src/core/course/edit-obstacles.ts';
+import { changedLeg } from '../../../src/core/course/edit-ride.ts';
+import { changedLayout } from '../../../src/core/course/layouts.ts';
 import { made } from '../../../src/core/obstacles/made.ts';
 import type { Obstacle } from '../../../src/core/obstacles/obstacle.ts';
 import type { Values } from '../../../src/core/pieces/params.ts';

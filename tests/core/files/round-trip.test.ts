@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import type { Course } from '../../../src/core/course/course.ts';
-import { duplicated, erased, flipped, rebuilt, reordered, shifted, turned } from '../../../src/core/course/edits.ts';
+import { duplicated, erased, flipped, rebuilt, shifted, turned } from '../../../src/core/course/edit-obstacles.ts';
+import { reordered } from '../../../src/core/course/edit-ride.ts';
 import { layoutCopied } from '../../../src/core/course/layouts.ts';
 import { readCourse } from '../../../src/core/files/read.ts';
 import { writeCourse } from '../../../src/core/files/write.ts';

@@ -1,0 +1,37 @@
+/** Edits of the go in the current layout: the order of its legs, and how each is ridden. */
+import type { Draft } from 'immer';
+import type { Course, Lead, Leg } from './course.ts';
+import { editedLayout } from './layouts.ts';
+import { adapt } from './legs.ts';
+
+function legById(legs: readonly Draft<Leg>[], id: string): Draft<Leg> {
+  const found = legs.find((leg) => leg.id === id);
+  if (found === undefined) throw new Error(`the ride has no leg ${id}`);
+  return found;
+}
+
+/** Rides a leg as the `to`-th of the go, 0 first; beyond the end is last. Throws when there is no such leg. */
+export function reordered(course: Course, legId: string, to: number): Course {
+  return editedLayout(course, ({ ride: { legs } }) => {
+    const from = legs.indexOf(legById(legs, legId));
+    const place = Math.max(0, Math.min(legs.length - 1, Math.round(to)));
+    if (place !== from) legs.splice(place, 0, ...legs.splice(from, 1));
+  });
+}
+
+/** What of a leg is to change; `undefined` takes a lead or words away. */
+export interface LegChange extends Partial<Omit<Leg, 'id' | 'lead' | 'words'>> {
+  readonly lead?: Lead | undefined;
+  readonly words?: string | undefined;
+}
+
+/** Changes a leg. A gait that its passage does not allow becomes the usual one. Throws when there is no such leg. */
+export function changedLeg(course: Course, legId: string, change: LegChange): Course {
+  return editedLayout(course, ({ obstacles, ride: { legs } }) => {
+    const leg = legById(legs, legId);
+    Object.assign(leg, Object.fromEntries(Object.entries(change).filter(([, value]) => value !== undefined)));
+    if ('lead' in change && change.lead === undefined) delete leg.lead;
+    if ('words' in change && change.words === undefined) delete leg.words;
+    adapt(leg, obstacles.find((obstacle) => obstacle.id === leg.obstacle)?.passages ?? []);
+  });
+}
