@@ -1,5 +1,7 @@
+import { type Draft, produce } from 'immer';
+import type { Layout } from '../core/course/course.ts';
 import { obstacleOf, pieceOf } from '../core/course/keys.ts';
-import { mapped } from '../core/course/sharing.ts';
+import { pieceKey } from '../core/course/placed.ts';
 import { FOOT, INCH, type LengthUnit } from '../core/measure/quantity.ts';
 import { approachSamples, bendAdded } from './bend.ts';
 import { bendKey, type Keys, walkingOrder } from './chosen.ts';
@@ -107,17 +109,18 @@ function fixOrFree(desk: Desk): boolean {
   if (first === undefined) return false;
   const freeing = pieces.every((piece) => piece.piece.fixed);
   const name = nameOf(survey, first.key);
-  desk.editLayout(freeing ? labels.free(name) : labels.fix(name), (layout) => ({
-    ...layout,
-    obstacles: mapped(layout.obstacles, (obstacle) => {
-      const changed = mapped(obstacle.pieces, (piece) => {
-        if (!chosen.includes(`${obstacle.id}/${piece.id}`)) return piece;
-        const { fixed: _, ...loose } = piece;
-        return freeing ? loose : { ...loose, fixed: true as const };
-      });
-      return changed === obstacle.pieces ? obstacle : { ...obstacle, pieces: changed };
+  desk.editLayout(
+    freeing ? labels.free(name) : labels.fix(name),
+    produce(({ obstacles }: Draft<Layout>) => {
+      for (const obstacle of obstacles) {
+        for (const piece of obstacle.pieces) {
+          if (!chosen.includes(pieceKey(obstacle.id, piece.id))) continue;
+          if (freeing) delete piece.fixed;
+          else piece.fixed = true;
+        }
+      }
     }),
-  }));
+  );
   return true;
 }
 

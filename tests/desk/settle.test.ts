@@ -1,7 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { type Course, currentLayout } from '../../src/core/course/course.ts';
-import { changedLayout } from '../../src/core/course/layouts.ts';
-import { mapped } from '../../src/core/course/sharing.ts';
+import { changedLayout, editedLayout } from '../../src/core/course/layouts.ts';
 import { createDesk } from '../../src/desk/create.ts';
 import type { Desk } from '../../src/desk/desk.ts';
 import { hand } from './hand.ts';
@@ -25,19 +24,10 @@ function walled(): Course {
 }
 
 function withFixedPole(): Course {
-  return changedLayout(trio(), (layout) => ({
-    ...layout,
-    obstacles: mapped(layout.obstacles, (obstacle) =>
-      obstacle.id === 'run-1'
-        ? {
-            ...obstacle,
-            pieces: mapped(obstacle.pieces, (piece) =>
-              piece.id === 'pole-1' ? { ...piece, fixed: true as const } : piece,
-            ),
-          }
-        : obstacle,
-    ),
-  }));
+  return editedLayout(trio(), ({ obstacles }) => {
+    const pole = obstacles.find(({ id }) => id === 'run-1')?.pieces.find(({ id }) => id === 'pole-1');
+    if (pole !== undefined) pole.fixed = true;
+  });
 }
 
 function pole(desk: Desk, key: string) {

@@ -1,3 +1,4 @@
+import { type Draft, produce } from 'immer';
 import type { LengthUnit } from '../measure/quantity.ts';
 import type { Obstacle } from '../obstacles/obstacle.ts';
 import type { Piece } from '../pieces/piece.ts';
@@ -8,7 +9,6 @@ import { solved } from '../solve/solved.ts';
 import type { Arena, Layout } from './course.ts';
 import { obstacleOf, pieceOf } from './keys.ts';
 import { pieceKey } from './placed.ts';
-import { mapped } from './sharing.ts';
 import { holdingSentence, holdingsOf, type TiedLayout, tied } from './ties.ts';
 
 /** A constraint that stands in the way: `key` is `obstacle/constraint`, or the layout's own id; `says` what it holds. */
@@ -88,9 +88,8 @@ function isAt(pose: Pose, there: Pose): boolean {
   return far <= AS_ONE && Math.abs(wrapped(pose.angle - there.angle)) <= AS_ONE;
 }
 
-/** The obstacle with its pieces at new ground poses; its frame goes along when all of them moved as one. */
-function laid(obstacle: Obstacle, moved: ReadonlyMap<string, Pose>): Obstacle {
-  if (moved.size === 0) return obstacle;
+/** Lays an obstacle's pieces at new ground poses; its frame goes along when all of them moved as one. */
+function lay(obstacle: Draft<Obstacle>, moved: ReadonlyMap<string, Pose>): void {
   const [first] = obstacle.pieces;
   const lead = first === undefined ? undefined : moved.get(first.id);
   if (first !== undefined && lead !== undefined && moved.size === obstacle.pieces.length) {
@@ -99,28 +98,31 @@ function laid(obstacle: Obstacle, moved: ReadonlyMap<string, Pose>): Obstacle {
       const there = moved.get(piece.id);
       return there !== undefined && isAt(composed(frame, piece.pose), there);
     });
-    if (asOne) return { ...obstacle, pose: frame };
+    if (asOne) {
+      Object.assign(obstacle.pose, frame);
+      return;
+    }
   }
-  const pieces = mapped(obstacle.pieces, (piece) => {
+  for (const piece of obstacle.pieces) {
     const there = moved.get(piece.id);
-    if (there === undefined) return piece;
-    const local = within(obstacle.pose, there);
-    return { ...piece, pose: { x: local.x, y: local.y, angle: wrapped(local.angle) } };
-  });
-  return { ...obstacle, pieces };
+    if (there === undefined) continue;
+    const { x, y, angle } = within(obstacle.pose, there);
+    Object.assign(piece.pose, { x, y, angle: wrapped(angle) });
+  }
 }
 
 function withPoses(layout: Layout, poses: ReadonlyMap<string, Pose>, pieces: TiedLayout['pieces']): Layout {
-  const obstacles = mapped(layout.obstacles, (obstacle) => {
-    const moved = new Map<string, Pose>();
-    for (const { id } of obstacle.pieces) {
-      const key = pieceKey(obstacle.id, id);
-      const pose = poses.get(key);
-      if (pose !== undefined && pose !== pieces.get(key)?.pose) moved.set(id, pose);
+  return produce(layout, ({ obstacles }) => {
+    for (const obstacle of obstacles) {
+      const moved = new Map<string, Pose>();
+      for (const { id } of obstacle.pieces) {
+        const key = pieceKey(obstacle.id, id);
+        const pose = poses.get(key);
+        if (pose !== undefined && pose !== pieces.get(key)?.pose) moved.set(id, pose);
+      }
+      lay(obstacle, moved);
     }
-    return laid(obstacle, moved);
   });
-  return obstacles === layout.obstacles ? layout : { ...layout, obstacles };
 }
 
 /**
@@ -139,11 +141,9 @@ export function settled(
   { unit = 'ft' }: { readonly unit?: LengthUnit } = {},
 ): Settled {
   const away = carriedAway(layout, wishes);
-  const obstacles = mapped(layout.obstacles, (obstacle) => {
-    const frame = away.get(obstacle.id);
-    return frame === undefined ? obstacle : { ...obstacle, pose: frame };
+  const start = produce(layout, ({ obstacles }) => {
+    for (const obstacle of obstacles) obstacle.pose = away.get(obstacle.id) ?? obstacle.pose;
   });
-  const start = obstacles === layout.obstacles ? layout : { ...layout, obstacles };
   const left = new Map([...wishes].filter(([key]) => !away.has(key)));
   if (wishes.size > 0 && left.size === 0) return { kind: 'settled', layout: start, freedoms: 3 * away.size, spare: [] };
   const { problem, holdings, pieces } = tied(start, arena, pieceWishes(start, left));

@@ -1,5 +1,5 @@
-import type { Arena, Course, Layout } from '../course/course.ts';
-import { mapped } from '../course/sharing.ts';
+import { type Draft, produce } from 'immer';
+import type { Arena, Course } from '../course/course.ts';
 import type { Obstacle } from '../obstacles/obstacle.ts';
 import { obstacleKind } from '../obstacles/obstacles.ts';
 import { filled, type Params, type Values } from '../pieces/params.ts';
@@ -13,44 +13,43 @@ function complete(params: Params, values: Values, tell: (missing: string) => voi
   return filled(params, values);
 }
 
-function mendedObstacle(obstacle: Obstacle, tell: (what: string) => void): Obstacle {
+function mendObstacle(obstacle: Draft<Obstacle>, tell: (what: string) => void): void {
   const here = `"${obstacle.id}"`;
-  const values = complete(obstacleKind(obstacle.kind)?.params ?? {}, obstacle.values, (missing) =>
+  obstacle.values = complete(obstacleKind(obstacle.kind)?.params ?? {}, obstacle.values, (missing) =>
     tell(`Obstacle ${here} had no ${missing}; the usual was taken.`),
   );
-  const pieces = mapped(obstacle.pieces, (piece) => {
-    const whole = complete(pieceKind(piece.kind)?.params ?? {}, piece.values, (missing) =>
+  for (const piece of obstacle.pieces) {
+    piece.values = complete(pieceKind(piece.kind)?.params ?? {}, piece.values, (missing) =>
       tell(`Piece "${piece.id}" of ${here} had no ${missing}; the usual was taken.`),
     );
-    return whole === piece.values ? piece : { ...piece, values: whole };
-  });
-  return values === obstacle.values && pieces === obstacle.pieces ? obstacle : { ...obstacle, values, pieces };
+  }
 }
 
-/** The arena with its entrance on its wall: a wall that was shortened may have left it behind. */
-function mendedArena(arena: Arena, tell: (what: string) => void): Arena {
-  const { length, width, entrance } = arena;
+/** Puts the entrance on its wall: a wall that was shortened may have left it behind. */
+function mendArena({ length, width, entrance }: Draft<Arena>, tell: (what: string) => void): void {
   const wall = entrance.wall === 'north' || entrance.wall === 'south' ? length : width;
-  if (entrance.at <= wall) return arena;
+  if (entrance.at <= wall) return;
   tell(
     `The entrance was ${entrance.at} m along the ${entrance.wall} wall, which is ${wall} m long; it is at its end now.`,
   );
-  return { ...arena, entrance: { ...entrance, at: wall } };
+  entrance.at = wall;
 }
 
-/** The course with small gaps filled where that loses nothing, and a sentence for each. */
+/**
+ * The course with small gaps filled where that loses nothing, and a sentence for each. It is frozen, so that the first
+ * edit does not have to do it under a moving hand.
+ */
 export function mended(course: Course): { readonly course: Course; readonly mends: readonly string[] } {
   const mends: string[] = [];
-  const arena = mendedArena(course.arena, (what) => mends.push(what));
-  const mendedLayout = (layout: Layout): Layout => {
-    const obstacles = mapped(layout.obstacles, (obstacle) => mendedObstacle(obstacle, (what) => mends.push(what)));
-    return obstacles === layout.obstacles ? layout : { ...layout, obstacles };
-  };
-  const [first, ...rest] = course.layouts;
-  let { current } = course;
-  if (!course.layouts.some((layout) => layout.id === current)) {
-    mends.push(`The file shows the layout "${current}", which it does not hold; "${first.id}" is shown.`);
-    current = first.id;
-  }
-  return { course: { ...course, arena, current, layouts: [mendedLayout(first), ...rest.map(mendedLayout)] }, mends };
+  const tell = (what: string) => mends.push(what);
+  const whole = produce(course, (draft) => {
+    mendArena(draft.arena, tell);
+    const [first] = draft.layouts;
+    if (!draft.layouts.some((layout) => layout.id === draft.current)) {
+      tell(`The file shows the layout "${draft.current}", which it does not hold; "${first.id}" is shown.`);
+      draft.current = first.id;
+    }
+    for (const { obstacles } of draft.layouts) for (const obstacle of obstacles) mendObstacle(obstacle, tell);
+  });
+  return { course: whole, mends };
 }
