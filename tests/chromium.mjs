@@ -1,4 +1,7 @@
-/** Finds a Chromium for the browser tests, and installs Debian's when it is missing and we may. */
+/**
+ * Finds what the tests need from outside the packages: a Chromium, and poppler's readers of PDF. Installs Debian's when
+ * something is missing and we may.
+ */
 import { spawnSync } from 'node:child_process';
 import { existsSync } from 'node:fs';
 
@@ -11,7 +14,8 @@ const PLACES = [
 ];
 
 function found() {
-  return PLACES.find((place) => place && existsSync(place));
+  const readers = ['pdftoppm', 'pdftotext'].every((tool) => spawnSync(tool, ['-v']).error === undefined);
+  return readers ? PLACES.find((place) => place && existsSync(place)) : undefined;
 }
 
 /** The path of a Chromium, or `{ why }`: a sentence that says how to get one. */
