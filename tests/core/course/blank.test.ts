@@ -1,14 +1,25 @@
 import { describe, expect, test } from 'vitest';
 import { blankCourse, entrancePose } from '../../../src/core/course/blank.ts';
 import type { Arena } from '../../../src/core/course/course.ts';
+import { added } from '../../../src/core/course/edit-obstacles.ts';
 import { courseSchema } from '../../../src/core/course/schema.ts';
 import { nonsense } from '../../../src/core/files/sense.ts';
+import { OBSTACLE_KINDS } from '../../../src/core/obstacles/obstacles.ts';
+import { survey } from '../../../src/core/survey.ts';
+import { build } from './sample.ts';
 
 test.each(['ft', 'm'] as const)('a blank course in %s is a whole course', (unit) => {
   const course = blankCourse({ unit });
   expect(courseSchema.parse(course)).toEqual(course);
   expect(nonsense(course)).toEqual([]);
   expect(course.layouts[0].obstacles).toEqual([]);
+});
+
+test.each(OBSTACLE_KINDS)('the usual truck holds what a $id as it usually is needs', ({ id }) => {
+  const course = added(blankCourse(), build(`${id}-1`, id, { x: 20, y: 15, angle: 0 }));
+  const { pieces, truck } = survey(course);
+  expect(pieces.length).toBeGreaterThan(0);
+  expect(truck.filter(({ stock, left }) => stock === null || left < 0)).toEqual([]);
 });
 
 describe('the go starts inside the entrance, heading in', () => {

@@ -13,7 +13,7 @@ import {
   shifted,
   turned,
 } from '../../../src/core/course/edit-obstacles.ts';
-import { changedLeg, reordered } from '../../../src/core/course/edit-ride.ts';
+import { changedLeg } from '../../../src/core/course/edit-ride.ts';
 import { changedLayout, layoutCopied } from '../../../src/core/course/layouts.ts';
 import type { Obstacle } from '../../../src/core/obstacles/obstacle.ts';
 import { composed, type Pose } from '../../../src/core/plane/pose.ts';
@@ -346,32 +346,19 @@ describe('what is posed', () => {
   });
 });
 
-describe('the legs of a ride', () => {
-  const order = (course: Course) => legs(course).map((leg) => leg.obstacle);
+test('a course that was edited is frozen, and the one before it is left as it was', () => {
+  const before = sampleCourse();
+  const bytes = JSON.stringify(before);
+  const after = turned(shifted(before, ['fan-1', 'run-1'], 1, 1), ['spoke-1/arm-1'], 1, { x: 0, y: 0 });
+  expect(JSON.stringify(before)).toBe(bytes);
+  expect(Object.isFrozen(obstacle(after, 'fan-1').pose)).toBe(true);
+  expect(() => Object.assign(obstacle(after, 'spoke-1').pieces[0] ?? {}, { kind: 'gate' })).toThrow(TypeError);
+});
 
-  test.each<[string, number, readonly string[]]>([
-    ['leg-3', 0, ['spoke-1', 'fan-1', 'run-1']],
-    ['leg-1', 1, ['run-1', 'fan-1', 'spoke-1']],
-    ['leg-1', 99, ['run-1', 'spoke-1', 'fan-1']],
-    ['leg-2', -5, ['run-1', 'fan-1', 'spoke-1']],
-  ])('%s can be ridden as number %i', (leg, to, expected) => {
-    expect(order(reordered(sampleCourse(), leg, to))).toEqual(expected);
-  });
-
-  test('stay the same object when a leg is put where it is', () => {
-    const before = sampleCourse();
-    expect(reordered(before, 'leg-2', 1)).toBe(before);
-  });
-
-  test('lose a lead or words when told so', () => {
-    const leg = legs(changedLeg(sampleCourse(), 'leg-2', { lead: undefined, words: undefined }))[1];
-    expect(Object.keys(leg ?? {})).toEqual(['id', 'obstacle', 'passage', 'gait', 'approach', 'bends']);
-  });
-
-  test('must exist', () => {
-    expect(() => changedLeg(sampleCourse(), 'leg-9', {})).toThrow('no leg leg-9');
-    expect(() => reordered(sampleCourse(), 'leg-9', 0)).toThrow('no leg leg-9');
-  });
+test('an edit that leaves all where it is returns the same course', () => {
+  const before = sampleCourse();
+  expect(posed(before, 'fan-1', { ...obstacle(before, 'fan-1').pose })).toBe(before);
+  expect(shifted(before, ['fan-1'], 1e-12, 0)).toBe(before);
 });
 
 test('an edit of what is not there returns the same course', () => {

@@ -1,0 +1,56 @@
+import { describe, expect, test } from 'vitest';
+import { type Course, currentLayout } from '../../../src/core/course/course.ts';
+import { changedLeg, reordered } from '../../../src/core/course/edit-ride.ts';
+import { changedLayout } from '../../../src/core/course/layouts.ts';
+import { sampleCourse } from './sample.ts';
+
+const legs = (course: Course) => currentLayout(course).ride.legs;
+
+describe('the legs of a ride', () => {
+  const order = (course: Course) => legs(course).map((leg) => leg.obstacle);
+
+  test.each<[string, number, readonly string[]]>([
+    ['leg-3', 0, ['spoke-1', 'fan-1', 'run-1']],
+    ['leg-1', 1, ['run-1', 'fan-1', 'spoke-1']],
+    ['leg-1', 99, ['run-1', 'spoke-1', 'fan-1']],
+    ['leg-2', -5, ['run-1', 'fan-1', 'spoke-1']],
+  ])('%s can be ridden as number %i', (leg, to, expected) => {
+    expect(order(reordered(sampleCourse(), leg, to))).toEqual(expected);
+  });
+
+  test('stay the same object when a leg is put where it is', () => {
+    const before = sampleCourse();
+    expect(reordered(before, 'leg-2', 1)).toBe(before);
+  });
+
+  test('stay the same object when nothing about one is changed', () => {
+    const before = sampleCourse();
+    expect(changedLeg(before, 'leg-2', { lead: 'left', words: 'Jog over' })).toBe(before);
+    expect(changedLeg(before, 'leg-1', { lead: undefined, words: undefined })).toBe(before);
+  });
+
+  test('are ridden in the usual gait for one that their passage does not allow', () => {
+    const usual = legs(sampleCourse())[0]?.gait;
+    const course = changedLayout(sampleCourse(), (layout) => ({
+      ...layout,
+      obstacles: layout.obstacles.map((each) => ({
+        ...each,
+        passages: each.passages.map((passage) => ({
+          ...passage,
+          gaits: passage.gaits.filter((gait) => gait !== 'walk'),
+        })),
+      })),
+    }));
+    expect(legs(changedLeg(course, 'leg-1', { gait: 'walk' }))[0]?.gait).toBe(usual);
+  });
+
+  test('lose a lead or words when told so', () => {
+    const leg = legs(changedLeg(sampleCourse(), 'leg-2', { lead: undefined, words: undefined }))[1];
+    expect(Object.keys(leg ?? {})).toEqual(['id', 'obstacle', 'passage', 'gait', 'approach', 'bends']);
+  });
+
+  test('must exist', () => {
+    expect(() => changedLeg(sampleCourse(), 'leg-9', {})).toThrow('no leg leg-9');
+    expect(() => reordered(sampleCourse(), 'leg-9', 0)).toThrow('no leg leg-9');
+  });
+});
