@@ -44,16 +44,24 @@ export const TABLE = 'table';
 export interface LibraryOptions {
   /** Milliseconds since 1970. */
   readonly now?: () => number;
+  /** Asks the browser to spare what is kept when it needs room. Whatever it answers, courses are kept all the same. */
+  readonly persist?: () => Promise<unknown>;
+}
+
+/** Asks the browser, where it can be asked: pages that are not secure and old browsers have nobody to ask. */
+async function browserPersist(): Promise<unknown> {
+  return globalThis.navigator?.storage?.persist?.();
 }
 
 /** Opens the browser's library; one in memory, with the reason, where the browser has or allows none. */
-export async function openLibrary({ now = Date.now }: LibraryOptions = {}): Promise<Library> {
+export async function openLibrary(options: LibraryOptions = {}): Promise<Library> {
+  const { now = Date.now, persist = browserPersist } = options;
   const inMemory = (why: string) => libraryOn(memoryStore(), { keeps: 'memory', note: why, now });
   if (typeof indexedDB === 'undefined') {
     return inMemory('This browser keeps nothing between visits. Save the course to a file before you close the page.');
   }
   try {
-    return libraryOn(await databaseStore(), { keeps: 'browser', note: undefined, now });
+    return libraryOn(await databaseStore(), { keeps: 'browser', note: undefined, now, persist });
   } catch (failure) {
     return inMemory(`${failureWords(failure)} Until then it is kept only while this page is open.`);
   }
@@ -76,9 +84,17 @@ function readRecord(record: { readonly text?: unknown } | undefined, what: strin
 /** A library over a store. Exported for tests, which bring stores that fail. */
 export function libraryOn(
   store: Store,
-  { keeps, note, now }: { readonly keeps: Library['keeps']; readonly note: Trouble; readonly now: () => number },
+  { keeps, note, now, persist }: Pick<Library, 'keeps' | 'note'> & LibraryOptions & { readonly now: () => number },
 ): Library {
   let trouble: Trouble;
+  let asked = false;
+
+  /** Asked with the first course that is kept, as some browsers ask the person: there is something to lose then. */
+  function askToPersist(): void {
+    if (asked) return;
+    asked = true;
+    persist?.().catch(() => undefined);
+  }
 
   /** What the work gives, or the other answer with the failure remembered. */
   async function tried<T>(work: () => Promise<T>, otherwise: (why: string) => T): Promise<T> {
@@ -145,6 +161,7 @@ export function libraryOn(
           const again = readCourse(text);
           if (again.kind === 'refused') return `The course was not kept, as it could not be opened again. ${again.why}`;
           await put({ slot, title: course.title, saved: now(), text });
+          askToPersist();
           return undefined;
         },
         (why) => why,

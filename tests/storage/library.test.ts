@@ -91,6 +91,31 @@ test('a library in the browser is there again when it is opened again', async ()
   expect(await (await openLibrary({ now })).latest()).toEqual(course('Morning'));
 });
 
+describe('the browser is asked to spare what is kept', () => {
+  test('once, with the first course', async () => {
+    let asked = 0;
+    const persist = async () => {
+      asked += 1;
+    };
+    const library = await openLibrary({ now, persist });
+    await library.latest();
+    expect(asked).toBe(0);
+    await library.keep({ ...course('Morning'), horse: 'unicorn' });
+    expect(asked).toBe(0);
+    await library.keep(course('Morning'));
+    await library.keep(course('Noon'), 'second');
+    expect(asked).toBe(1);
+  });
+
+  test('and keeps all the same when it refuses', async () => {
+    const refusing = () => Promise.reject(new DOMException('no', 'NotAllowedError'));
+    const library = await openLibrary({ now, persist: refusing });
+    expect(await library.keep(course('Morning'))).toBeUndefined();
+    expect(library.trouble()).toBeUndefined();
+    expect(await library.latest()).toEqual(course('Morning'));
+  });
+});
+
 describe('a kept record that is damaged', () => {
   async function damaged(text: unknown, what: 'course' | 'all'): Promise<void> {
     const db = await openDB('polewright', 1);
