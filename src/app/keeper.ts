@@ -34,9 +34,9 @@ export interface Keeper {
 
 /** The course that was on the table last, and its slot; undefined at the first visit. */
 export async function lastKept(library: Library): Promise<{ slot: string; course: Course } | undefined> {
-  const [newest] = await library.courses();
   const spare = takenSpare();
-  if (spare !== undefined && (newest === undefined || spare.slot === newest.slot)) return spare;
+  if (spare !== undefined) return spare;
+  const [newest] = await library.courses();
   if (newest === undefined) return undefined;
   const reading = await library.load(newest.slot);
   const course = reading.kind === 'read' ? reading.course : await library.latest();
@@ -47,10 +47,18 @@ export function freshSlot(): string {
   return `course-${crypto.randomUUID()}`;
 }
 
-export function createKeeper(desk: Desk, library: Library, firstSlot: string): Keeper {
+/** Where the course that is on the table at first is kept; `isFresh`: it was not there before. */
+export interface FirstSlot {
+  readonly slot: string;
+  readonly isFresh: boolean;
+}
+
+export function createKeeper(desk: Desk, library: Library, first: FirstSlot): Keeper {
   const hearers = new Set<() => void>();
   let keeping: Keeping = { isKept: true, trouble: library.note, elsewhere: undefined };
-  let slot = firstSlot;
+  let slot = first.slot;
+  /** Whether somebody has done something to the course, ever. What was only looked at leaves no trace when it goes. */
+  let isWorkedOn = !first.isFresh;
   let claim: Claim = { kind: 'unguarded' };
   let saver = saverOf(slot);
 
@@ -72,10 +80,12 @@ export function createKeeper(desk: Desk, library: Library, firstSlot: string): K
       return;
     }
     claim = got;
+    if (got.kind === 'elsewhere') saver.stop();
     change({ elsewhere: got.kind === 'elsewhere' ? got.says : undefined });
   }
   function moveTo(next: string): void {
-    void saver.flush();
+    const [old, leaves] = [slot, !isWorkedOn && keeping.elsewhere === undefined];
+    void saver.flush().then(() => (leaves ? library.forget(old) : undefined));
     if (claim.kind === 'held') claim.release();
     slot = next;
     saver = saverOf(slot);
@@ -84,11 +94,15 @@ export function createKeeper(desk: Desk, library: Library, firstSlot: string): K
   }
   function told(): void {
     if (desk.state().gesture !== null || keeping.elsewhere !== undefined) return;
-    saver.changed(presentCourse(desk.state().history));
+    const { history } = desk.state();
+    isWorkedOn ||= history.steps.length > 1;
+    saver.changed(presentCourse(history));
     if (keeping.isKept !== saver.isKept()) change({ isKept: saver.isKept() });
   }
 
   desk.listen(told);
+  // What came out of the small store of a page that went is not yet in the library.
+  told();
   void claimSlot();
   document.addEventListener('visibilitychange', () => void saver.flush());
   // The browser does not wait for its database when a page goes; this small store it writes at once.
@@ -108,18 +122,21 @@ export function createKeeper(desk: Desk, library: Library, firstSlot: string): K
     courses: () => library.courses(),
     begin(course) {
       moveTo(freshSlot());
+      isWorkedOn = false;
       desk.open(course);
     },
     async load(wanted) {
       const reading = await library.load(wanted);
       if (reading.kind === 'read') {
         moveTo(wanted);
+        isWorkedOn = true;
         desk.open(reading.course);
       }
       return reading;
     },
     part() {
       moveTo(freshSlot());
+      isWorkedOn = true;
       told();
     },
   };

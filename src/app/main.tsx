@@ -24,7 +24,7 @@ if (place === null) throw new Error('main: index.html has no element with the id
 const library = await openLibrary();
 const last = await lastKept(library);
 const desk = createDesk(last?.course ?? (await firstCourse()));
-const keeper = createKeeper(desk, library, last?.slot ?? freshSlot());
+const keeper = createKeeper(desk, library, { slot: last?.slot ?? freshSlot(), isFresh: last === undefined });
 const view = createView(desk.state().course.arena);
 
 createRoot(place).render(

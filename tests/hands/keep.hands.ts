@@ -94,3 +94,22 @@ test('the pattern is exported as a PDF that bears the title of the class', async
   const words = (await (await pdf.getPage(1)).getTextContent()).items.map((item) => ('str' in item ? item.str : ''));
   expect(words.join(' ')).toContain('Novice trail, morning');
 });
+
+test('a starter that was only looked at leaves nothing behind, one that was changed is kept', async ({ page }) => {
+  await opened(page);
+  const menu = page.getByRole('button', { name: 'File', exact: true });
+  await menu.click();
+  await page.getByRole('button', { name: 'Home six poles' }).click();
+  await expect(page.locator('.course-title')).toContainText('Six poles at home');
+  await arena(page).focus();
+  await page.keyboard.press('Tab');
+  await page.keyboard.press('m');
+  await expect(page.locator('.kept')).toHaveText('kept');
+  await menu.click();
+  await page.getByRole('button', { name: 'New course in feet' }).click();
+  await expect(page.locator('.course-title')).toContainText('New course');
+  await menu.click();
+  const kept = page.locator('.menu button', { has: page.locator('small') });
+  await expect(kept).toHaveCount(1);
+  await expect(kept).toContainText('Six poles at home');
+});

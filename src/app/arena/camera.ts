@@ -18,6 +18,9 @@ export interface Size {
 
 /** Pixels kept free around the arena when it is fitted: for the numbers along the walls, and for the legend below. */
 const EDGE = { left: 42, right: 42, top: 30, bottom: 96 } as const;
+/** A picture narrower than this has its buttons above the arena (as in styles/arena.css), and keeps room for them. */
+const NARROW = 700;
+const NARROW_TOP = 62;
 const LEAST_SCALE = 1.5;
 const MOST_SCALE = 400;
 
@@ -36,7 +39,8 @@ export function groundOf(camera: Camera, at: Point<'screen'>): Point {
 /** The whole arena in the middle, turned when that shows it clearly larger. */
 export function fitted(arena: Arena, size: Size): Camera {
   const width = Math.max(1, size.width - EDGE.left - EDGE.right);
-  const height = Math.max(1, size.height - EDGE.top - EDGE.bottom);
+  const top = size.width < NARROW ? NARROW_TOP : EDGE.top;
+  const height = Math.max(1, size.height - top - EDGE.bottom);
   const lying = Math.min(width / arena.length, height / arena.width);
   const standing = Math.min(width / arena.width, height / arena.length);
   const turned = standing > lying * 1.15;
@@ -45,7 +49,7 @@ export function fitted(arena: Arena, size: Size): Camera {
   // In the middle of the screen where there is room, otherwise in the middle of what the edges leave.
   const tall = (turned ? arena.length : arena.width) * scale;
   const spare = (size.height - tall) / 2;
-  return panned(middle, 0, Math.max(spare, EDGE.top) === spare ? Math.min(0, spare - EDGE.bottom) : EDGE.top - spare);
+  return panned(middle, 0, spare < top ? top - spare : Math.min(0, spare - EDGE.bottom));
 }
 
 /** Zoomed so that what is under `about` stays under it. */

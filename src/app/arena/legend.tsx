@@ -15,10 +15,10 @@ export function Legend() {
         const look = WAYS[way];
         return (
           <li key={way}>
-            <svg width="30" height="12" aria-hidden="true">
+            <svg width="26" height="12" aria-hidden="true">
               <line
                 x1="2"
-                x2="28"
+                x2="24"
                 y1="6"
                 y2="6"
                 stroke={looks.inks[look.ink]}

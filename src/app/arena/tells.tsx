@@ -15,6 +15,9 @@ export function Tells() {
     gesture !== null
       ? [gesture, ...guides.map((guide) => guide.says)].join(' · ')
       : (finding?.says ?? (gap === undefined ? '' : gapSentence(gap, survey.course.unit)));
+  if (says === '' && survey.obstacles.length === 0) {
+    return <p className="tells">The arena is raked. Add the first obstacle, or open a starter from the File menu.</p>;
+  }
   if (says === '') return null;
   return (
     <p className={`tells ${gesture === null ? (finding?.weight ?? '') : ''}`} aria-hidden="true">

@@ -77,6 +77,16 @@ export function FileMenu() {
         <button type="button" onClick={() => void save()}>
           Save as a file… <kbd>Ctrl S</kbd>
         </button>
+        <hr />
+        <fieldset>
+          <legend>Lengths are shown in</legend>
+          <label className="tick">
+            <input type="radio" name={id} checked={unit === 'ft'} onChange={() => measure('ft')} /> feet and inches
+          </label>
+          <label className="tick">
+            <input type="radio" name={id} checked={unit === 'm'} onChange={() => measure('m')} /> metres
+          </label>
+        </fieldset>
         {STARTERS.length > 0 && (
           <>
             <hr />
@@ -96,16 +106,6 @@ export function FileMenu() {
           </>
         )}
         <KeptCourses menu={menu} refused={(why) => take({ kind: 'refused', why })} />
-        <hr />
-        <fieldset>
-          <legend>Lengths are shown in</legend>
-          <label className="tick">
-            <input type="radio" name={id} checked={unit === 'ft'} onChange={() => measure('ft')} /> feet and inches
-          </label>
-          <label className="tick">
-            <input type="radio" name={id} checked={unit === 'm'} onChange={() => measure('m')} /> metres
-          </label>
-        </fieldset>
       </div>
       {told !== null && (
         <Dialog title={told.title} close={() => setTold(null)}>
@@ -121,7 +121,9 @@ export function FileMenu() {
 /** The keys that people try before they look for a menu. */
 function useFileKeys(verbs: { save(): Promise<void>; open(): Promise<void> }): void {
   const now = useRef(verbs);
-  now.current = verbs;
+  useEffect(() => {
+    now.current = verbs;
+  });
   useEffect(() => {
     const pressed = (event: KeyboardEvent) => {
       const { key, mod } = strokeOf(event);

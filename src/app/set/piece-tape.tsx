@@ -37,7 +37,7 @@ export function PieceTape({ piece }: { readonly piece: PlacedPiece }) {
           whole obstacle
         </button>
       </p>
-      <div className="fields three">
+      <div className="fields">
         <TypedField label="From west" value={printLength(pose.x, unit)} send={(text) => desk.setPose(key, 'x', text)} />
         <TypedField
           label="From south"

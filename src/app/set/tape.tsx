@@ -85,7 +85,7 @@ function ObstacleTape({ obstacle }: { readonly obstacle: Obstacle }) {
         </div>
       )}
       <h3>Where it lies</h3>
-      <div className="fields three">
+      <div className="fields">
         <TypedField
           label="From west"
           value={printLength(pose.x, unit)}

@@ -6,7 +6,7 @@ import { gapSentence, type RibbonGap, type RibbonLeg } from './ribbon.ts';
 import { STRIP_EDGE } from './strip.tsx';
 
 /** About the width of a letter of a gap's text, pixels. */
-const LETTER = 6.4;
+const LETTER = 6.9;
 
 /** What can be pointed at on the strip, with the pointer or by keys: one stop in the tab order, arrows walk along. */
 export function RibbonItems({

@@ -34,7 +34,7 @@ export function StripPanel() {
   const gaps = useMemo(() => ribbonGaps(survey), [survey]);
   if (legs.length === 0) {
     return (
-      <p className="empty strip-empty">
+      <p className="strip-empty">
         Here the line of travel is unrolled, with every pole, landing and gap. Add an obstacle to begin it.
       </p>
     );
