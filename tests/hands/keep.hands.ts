@@ -113,3 +113,18 @@ test('a starter that was only looked at leaves nothing behind, one that was chan
   await expect(kept).toHaveCount(1);
   await expect(kept).toContainText('Six poles at home');
 });
+
+test('where the picture cannot be drawn at all, the course is offered as a file', async ({ page }) => {
+  await page.addInitScript(() => {
+    HTMLCanvasElement.prototype.getContext = () => {
+      throw new Error('this device draws nothing');
+    };
+  });
+  await page.goto('./');
+  await expect(page.getByRole('heading', { name: 'Something in Polewright broke' })).toBeVisible();
+  await expect(page.getByRole('alert')).toContainText('this device draws nothing');
+  const saving = page.waitForEvent('download');
+  await page.getByRole('button', { name: 'Save the course as a file' }).click();
+  const file = await (await saving).path();
+  expect(JSON.parse(readFileSync(file, 'utf8')).format).toBe('polewright-course');
+});
