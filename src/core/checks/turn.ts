@@ -1,3 +1,4 @@
+import { leastTurn as leastTurnOf, leastTurnSource } from '../horses/turns.ts';
 import type { Metres } from '../measure/quantity.ts';
 import { poseOn } from '../plane/path.ts';
 import type { Element } from '../ride/line.ts';
@@ -12,8 +13,11 @@ const FORGIVEN = 0.02;
 
 /** The smallest radius that the horse turns on there; absent where it does not travel along the line. */
 function leastTurn(survey: Survey, { move, gait }: Element) {
-  if (move === 'ride' || move === 'work') return survey.horse.gaits[gait].leastTurn;
-  return move === 'back' ? survey.horse.back.leastTurn : undefined;
+  const { horse } = survey;
+  if (move === 'ride' || move === 'work') {
+    return { value: leastTurnOf(horse, gait), source: leastTurnSource(horse, gait) };
+  }
+  return move === 'back' ? horse.back.leastTurn : undefined;
 }
 
 /** The obstacle built for the gait that it is ridden in: the kind itself says what then works. */

@@ -19,6 +19,9 @@ export interface Sourced {
   readonly grade: Grade;
 }
 
+/** How tight it turns: by the lean, radians from upright at the gait's speed, or by a radius, metres, with its own source. */
+export type Turn = { readonly lean: Sourced } | { readonly radius: Sourced };
+
 export interface GaitData {
   /** Metres from one print of a foot to its next, on open ground. */
   readonly stride: Sourced;
@@ -26,10 +29,10 @@ export interface GaitData {
   readonly period: Sourced;
   /** What one landing covers over poles, metres: a step at walk and jog, a stride at the lope; `least` and `most` set. */
   readonly landing: Sourced;
-  /** Metres: the smallest radius the line may turn on. */
-  readonly leastTurn: Sourced;
-  /** Metres: the radius the line turns on between obstacles where there is room. */
-  readonly easyTurn: Sourced;
+  /** The tightest turn of the line; turns.ts makes a radius of it. */
+  readonly leastTurn: Turn;
+  /** The turn between obstacles where there is room. */
+  readonly easyTurn: Turn;
 }
 
 export interface Horse {

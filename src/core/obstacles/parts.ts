@@ -2,6 +2,7 @@
 import type { Constraint, Grip } from '../constraints/constraint.ts';
 import { GAITS, type Gait } from '../horses/horse.ts';
 import { STOCK_HORSE } from '../horses/horses.ts';
+import { leastTurn as leastTurnOf } from '../horses/turns.ts';
 import { feet, inches, type Metres } from '../measure/quantity.ts';
 import { type ChoiceParam, filled, option, type Param, type Params, type Values } from '../pieces/params.ts';
 import type { Piece } from '../pieces/piece.ts';
@@ -44,7 +45,7 @@ export function chosenGait(values: Values): Gait {
 
 /** What the horse can do in this gait: the smallest radius of its line, metres. */
 export function leastTurn(gait: Gait): Metres {
-  return STOCK_HORSE.gaits[gait].leastTurn.value;
+  return leastTurnOf(STOCK_HORSE, gait);
 }
 
 /** The gait that was chosen, then the others that can be ridden on the radius, slow to fast. */

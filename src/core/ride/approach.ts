@@ -1,4 +1,5 @@
 import type { Gait, Horse } from '../horses/horse.ts';
+import { easyTurn, leastTurn } from '../horses/turns.ts';
 import type { Metres } from '../measure/quantity.ts';
 import { type Reach, reaches, reachPath } from '../plane/bounded-curvature.ts';
 import { laid, type Path, totalTurn } from '../plane/path.ts';
@@ -88,8 +89,8 @@ function frames(ask: Ask, shares: readonly number[]): Frame[] {
 
 /** The radii a way may turn on, easy first. */
 function radii({ gait, horse }: Ask): Metres[] {
-  const easy = horse.gaits[gait].easyTurn.value;
-  const least = Math.min(easy, horse.gaits[gait].leastTurn.value);
+  const easy = easyTurn(horse, gait);
+  const least = Math.min(easy, leastTurn(horse, gait));
   return [...new Set([easy, (easy + least) / 2, least])];
 }
 

@@ -1,5 +1,6 @@
 import type { PlacedObstacle } from '../course/placed.ts';
 import { type Gait, type Horse, speed } from '../horses/horse.ts';
+import { leastTurn } from '../horses/turns.ts';
 import type { Metres, Radians, Seconds } from '../measure/quantity.ts';
 import type { Move, Passage } from '../obstacles/passage.ts';
 import { laid, type Path, pathLength } from '../plane/path.ts';
@@ -108,7 +109,7 @@ export function passageLine(obstacle: PlacedObstacle, riding: Riding): PassageLi
   const ride = (): void => {
     const [first] = knots;
     if (first === undefined) return;
-    const line = ridden(knots, horse.gaits[gait].leastTurn.value);
+    const line = ridden(knots, leastTurn(horse, gait));
     let before: Over | undefined;
     for (const { over, pose, at, skew } of line.knots) {
       if (over === undefined) continue;

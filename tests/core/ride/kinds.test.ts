@@ -2,6 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import { placedObstacle } from '../../../src/core/course/placed.ts';
 import { STOCK_HORSE } from '../../../src/core/horses/horses.ts';
+import { leastTurn } from '../../../src/core/horses/turns.ts';
 import { made } from '../../../src/core/obstacles/made.ts';
 import type { Obstacle } from '../../../src/core/obstacles/obstacle.ts';
 import { OBSTACLE_KINDS } from '../../../src/core/obstacles/obstacles.ts';
@@ -54,7 +55,7 @@ describe('the line over', () => {
     for (const { skew } of line.crossings) expect(Math.abs(skew)).toBeLessThan(1e-6);
     for (const { path, move, gait } of line.elements) {
       if (move !== 'ride') continue;
-      const least = STOCK_HORSE.gaits[gait].leastTurn.value;
+      const least = leastTurn(STOCK_HORSE, gait);
       for (const { curvature } of path) expect(Math.abs(curvature)).toBeLessThanOrEqual(1 / least + 1e-6);
     }
   });

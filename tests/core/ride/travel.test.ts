@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import type { Course, Layout } from '../../../src/core/course/course.ts';
 import { placedObstacle } from '../../../src/core/course/placed.ts';
 import { STOCK_HORSE } from '../../../src/core/horses/horses.ts';
+import { leastTurn } from '../../../src/core/horses/turns.ts';
 import { FOOT } from '../../../src/core/measure/quantity.ts';
 import type { Obstacle } from '../../../src/core/obstacles/obstacle.ts';
 import { pathEnd, pathLength, sampled } from '../../../src/core/plane/path.ts';
@@ -102,7 +103,7 @@ describe('the line of travel', () => {
   test('never turns tighter than the gait allows between obstacles', () => {
     for (const { part, path, gait } of line.elements) {
       if (part !== 'approach') continue;
-      const least = STOCK_HORSE.gaits[gait].leastTurn.value;
+      const least = leastTurn(STOCK_HORSE, gait);
       for (const { curvature } of path) expect(Math.abs(curvature)).toBeLessThanOrEqual(1 / least + 1e-9);
     }
   });
