@@ -1,4 +1,4 @@
-import type { ObstacleKind } from '../core/obstacles/obstacle.ts';
+import { OBSTACLE_GROUPS, type ObstacleKind } from '../core/obstacles/obstacle.ts';
 import { OBSTACLE_KINDS } from '../core/obstacles/obstacles.ts';
 
 /** Obstacle kinds that belong together in the list of what can be placed. */
@@ -7,21 +7,8 @@ export interface PaletteGroup {
   readonly kinds: readonly ObstacleKind[];
 }
 
-const GROUPS: readonly (readonly [string, readonly string[]])[] = [
-  ['Over poles', ['run', 'fan', 'spoke', 'box']],
-  ['Back and side pass', ['back-lane', 'back-l', 'side-pass', 'side-pass-between']],
-  ['Gate, bridge, water', ['gate', 'bridge', 'water-box', 'mailbox']],
-  ['Markers', ['serpentine']],
-  ['Scenery', ['scenery']],
-];
-
-/** Every obstacle kind in its group; a kind that no group names stands under "More". */
+/** Every obstacle kind in the group that it names itself; groups and kinds in the order of their lists. */
 export function palette(kinds: readonly ObstacleKind[] = OBSTACLE_KINDS): readonly PaletteGroup[] {
-  const named = GROUPS.map(([title, ids]) => ({
-    title,
-    kinds: ids.flatMap((id) => kinds.filter((kind) => kind.id === id)),
-  }));
-  const grouped = new Set(GROUPS.flatMap(([, ids]) => ids));
-  const rest = { title: 'More', kinds: kinds.filter((kind) => !grouped.has(kind.id)) };
-  return [...named, rest].filter((group) => group.kinds.length > 0);
+  const groups = OBSTACLE_GROUPS.map((title) => ({ title, kinds: kinds.filter((kind) => kind.group === title) }));
+  return groups.filter((group) => group.kinds.length > 0);
 }

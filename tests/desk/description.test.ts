@@ -71,14 +71,14 @@ describe('the outlines', () => {
 });
 
 describe('the palette', () => {
-  test('offers every kind once, and a kind that it does not know under More', () => {
+  test('offers every kind once, in the group that it names, and no empty group', () => {
     const offered = palette().flatMap((set) => set.kinds);
     expect([...offered].sort((a, b) => a.id.localeCompare(b.id))).toEqual(
       [...OBSTACLE_KINDS].sort((a, b) => a.id.localeCompare(b.id)),
     );
     const [known] = OBSTACLE_KINDS;
     if (known === undefined) throw new Error('no kinds');
-    const more = palette([known, { ...known, id: 'novelty' }]);
-    expect(more.map((set) => set.title)).toEqual(['Over poles', 'More']);
+    const two = palette([{ ...known, id: 'novelty', group: 'Markers' }, known]);
+    expect(two.map((set) => set.title)).toEqual(['Over poles', 'Markers']);
   });
 });

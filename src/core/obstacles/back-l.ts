@@ -27,6 +27,7 @@ const LEAST_LANE: Metres = feet(2);
 export const backL: ObstacleKind = {
   id: 'back-l',
   title: 'Back-through L',
+  group: 'Back through',
   about: 'A lane with a square corner to back through: the quarters go round first.',
   params: {
     width: LANE_WIDTH,

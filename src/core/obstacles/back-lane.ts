@@ -26,6 +26,7 @@ export const LANE_WIDTH = {
 export const backLane: ObstacleKind = {
   id: 'back-lane',
   title: 'Back-through lane',
+  group: 'Back through',
   about: 'Two poles to back between, straight.',
   params: { width: LANE_WIDTH, ...POLE_PARAMS },
   build(values) {

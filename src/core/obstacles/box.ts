@@ -25,6 +25,7 @@ const OPPOSITE: Readonly<Record<Side, Side>> = { south: 'north', north: 'south',
 export const box: ObstacleKind = {
   id: 'box',
   title: 'Box',
+  group: 'Over poles',
   about: 'A square of poles: the horse goes in, turns with all four feet inside, and goes out.',
   params: {
     side: {

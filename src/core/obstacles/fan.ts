@@ -99,6 +99,7 @@ function nearestInnerGap(values: Values): number | undefined {
 export const fan: ObstacleKind = {
   id: 'fan',
   title: 'Fan',
+  group: 'Over poles',
   about: 'Poles spread like a hand: the gap fits on the curve at the line, and the horse must keep to it.',
   params: {
     poles: { kind: 'count', label: 'Poles', usual: 3, least: 2, most: 8 },

@@ -16,6 +16,7 @@ const CLEAR = 1.5;
 export const gate: ObstacleKind = {
   id: 'gate',
   title: 'Gate',
+  group: 'Gate, bridge, water',
   about: 'A gate to open, pass and shut from the saddle without letting go.',
   params: gatePiece.params,
   build(values) {

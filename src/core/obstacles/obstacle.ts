@@ -45,9 +45,21 @@ export interface Infeasible {
   readonly facts: Readonly<Record<string, number>>;
 }
 
+/** Kinds that belong together where they are offered, in the order in which their groups are shown. */
+export const OBSTACLE_GROUPS = [
+  'Over poles',
+  'Back through',
+  'Side pass',
+  'Gate, bridge, water',
+  'Markers',
+  'Scenery and own',
+] as const;
+export type ObstacleGroup = (typeof OBSTACLE_GROUPS)[number];
+
 export interface ObstacleKind {
   readonly id: string;
   readonly title: string;
+  readonly group: ObstacleGroup;
   /** One sentence: what it is and what it asks of the horse. */
   readonly about: string;
   readonly params: Params;

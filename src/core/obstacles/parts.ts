@@ -7,7 +7,8 @@ import { feet, inches, type Metres } from '../measure/quantity.ts';
 import { type ChoiceParam, filled, option, type Param, type Params, type Values } from '../pieces/params.ts';
 import type { Piece } from '../pieces/piece.ts';
 import { pieceKind } from '../pieces/pieces.ts';
-import type { Pose } from '../plane/pose.ts';
+import { type Pose, placed, within } from '../plane/pose.ts';
+import { ringBounds } from '../plane/ring.ts';
 import type { Move, Station } from './passage.ts';
 
 /** How far before a mouth or an edge the middle of the hoof base stands when all four feet are clear of it. Estimate. */
@@ -58,7 +59,12 @@ export function gaitsOn(values: Values, radius: Metres = Number.POSITIVE_INFINIT
 export function pieceAt(id: string, kind: string, given: Values, pose: Pose): Piece {
   const known = pieceKind(kind);
   if (known === undefined) throw new Error(`pieceAt: there is no piece kind "${kind}"`);
-  return { id, kind, values: filled(known.params, given), pose };
+  return { id, kind, values: filled(known.params, given), pose: unsigned(pose) };
+}
+
+/** Adding 0 turns −0 into 0: files and mirrors know no −0. */
+function unsigned({ x, y, angle }: Pose): Pose {
+  return { x: x + 0, y: y + 0, angle: angle + 0 };
 }
 
 export function held(
@@ -75,14 +81,55 @@ export function cross(piece: string, fraction: number, way: 1 | -1): Station {
 }
 
 export function reach(piece: string, pose: Pose, move: Exclude<Move, 'turn'> = 'ride'): Station {
-  return { kind: 'reach', piece, pose, move };
+  return { kind: 'reach', piece, pose: unsigned(pose), move };
+}
+
+/** A place in the obstacle's frame, tied to one of its pieces. */
+export function reachOn(piece: Piece, pose: Pose, move: Exclude<Move, 'turn'> = 'ride'): Station {
+  return reach(piece.id, within(piece.pose, pose), move);
 }
 
 export function spin(by: number): Station {
-  return { kind: 'turn', by };
+  return { kind: 'turn', by: by + 0 };
 }
 
 /** Each item with the one after it. */
 export function pairs<T>(items: readonly T[]): readonly (readonly [T, T])[] {
   return items.slice(1).map((item, i) => [items[i] as T, item] as const);
+}
+
+/** The pieces moved together so that the middle of what they cover is the origin. */
+export function centred(pieces: readonly Piece[]): Piece[] {
+  const { minX, minY, maxX, maxY } = ringBounds(
+    pieces.flatMap((piece) => {
+      const footprint = pieceKind(piece.kind)?.figure(piece.values).footprint ?? [];
+      return footprint.map((corner) => placed(piece.pose, corner));
+    }),
+  );
+  const dx = (minX + maxX) / 2;
+  const dy = (minY + maxY) / 2;
+  return pieces.map((piece) => ({
+    ...piece,
+    pose: unsigned({ x: piece.pose.x - dx, y: piece.pose.y - dy, angle: piece.pose.angle }),
+  }));
+}
+
+/** How far from where the axes of two poles cross their ends lie, when the ends touch: `between` is their angle. */
+export function shyOf(thickness: Metres, between: number): Metres {
+  return thickness / 2 / Math.sin(between / 2);
+}
+
+/**
+ * Two poles whose ends touch in a corner that opens evenly to both: level and nothing apart. The angle is held beside it.
+ */
+export function corner(
+  id: string,
+  [a, atA]: readonly [string, number],
+  [b, atB]: readonly [string, number],
+): Constraint[] {
+  const grips = [
+    { piece: a, at: atA },
+    { piece: b, at: atB },
+  ];
+  return [held(`level-${id}`, 'ends-level', grips), held(`corner-${id}`, 'apart', grips, { hold: 0 })];
 }

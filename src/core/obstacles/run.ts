@@ -19,6 +19,7 @@ import { cross, gaitParam, gaitsOn, held, POLE_PARAMS, pairs, pieceAt } from './
 export const run: ObstacleKind = {
   id: 'run',
   title: 'Run of poles',
+  group: 'Over poles',
   about: 'Parallel poles in a row: walk-overs, jog-overs or lope-overs, by the gap and the gait.',
   params: {
     poles: { kind: 'count', label: 'Poles', usual: 4, least: 1, most: 12 },

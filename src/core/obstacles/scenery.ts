@@ -6,6 +6,7 @@ import { pieceAt } from './parts.ts';
 export const scenery: ObstacleKind = {
   id: 'scenery',
   title: 'Scenery',
+  group: 'Scenery and own',
   about: 'A plant, barrel, post or marker that dresses the course and is not ridden.',
   params: {
     piece: {

@@ -26,6 +26,7 @@ export function weaveRadius(pitch: Metres, aside: Metres): Metres {
 export const serpentine: ObstacleKind = {
   id: 'serpentine',
   title: 'Marker serpentine',
+  group: 'Markers',
   about: 'Markers in a row to weave through, bending left and right by turns.',
   params: {
     markers: { kind: 'count', label: 'Markers', usual: 4, least: 2, most: 10 },

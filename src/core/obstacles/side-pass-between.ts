@@ -21,6 +21,7 @@ import { bracketed, refused, taped } from './words.ts';
 export const sidePassBetween: ObstacleKind = {
   id: 'side-pass-between',
   title: 'Side pass between poles',
+  group: 'Side pass',
   about: 'Two parallel poles to side pass between, one in front of the horse and one behind.',
   params: {
     gap: {

@@ -31,6 +31,7 @@ export function sidePassages(piece: string, line: { length: Metres; y: Metres; w
 export const sidePass: ObstacleKind = {
   id: 'side-pass',
   title: 'Side pass',
+  group: 'Side pass',
   about: 'A pole to side pass over, front feet on one side and hind feet on the other.',
   params: POLE_PARAMS,
   build(values) {

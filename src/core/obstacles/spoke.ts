@@ -74,6 +74,7 @@ const CLEAR_MOST = feet(12);
 export const spoke: ObstacleKind = {
   id: 'spoke',
   title: 'Spoke',
+  group: 'Over poles',
   about: 'A wheel of poles about a marker, ridden round on a circle.',
   params: {
     arms: { kind: 'count', label: 'Poles', usual: 4, least: 3, most: 12 },

@@ -8,6 +8,7 @@ import { straightOver } from './straight-over.ts';
 export const waterBox: ObstacleKind = {
   id: 'water-box',
   title: 'Water box',
+  group: 'Gate, bridge, water',
   about: 'A shallow pan of water to walk through.',
   params: waterPiece.params,
   build(values) {
