@@ -1,8 +1,8 @@
-/** Edits of the go in the current layout: the order of its legs, and how each is ridden. */
-import type { Draft } from 'immer';
+/** Edits of the go in the current layout: its legs, their order, and how each is ridden. */
+import { castDraft, type Draft } from 'immer';
 import type { Course, Lead, Leg } from './course.ts';
 import { editedLayout } from './layouts.ts';
-import { adapt } from './legs.ts';
+import { adapt, usualLeg } from './legs.ts';
 
 function legById(legs: readonly Draft<Leg>[], id: string): Draft<Leg> {
   const found = legs.find((leg) => leg.id === id);
@@ -33,5 +33,27 @@ export function changedLeg(course: Course, legId: string, change: LegChange): Co
     if ('lead' in change && change.lead === undefined) delete leg.lead;
     if ('words' in change && change.words === undefined) delete leg.words;
     adapt(leg, obstacles.find((obstacle) => obstacle.id === leg.obstacle)?.passages ?? []);
+  });
+}
+
+/**
+ * Rides an obstacle once more, at the end of the go, by the named passage or its first, as it is usually ridden. Throws
+ * when there is no such obstacle or passage, and for an obstacle that nobody rides.
+ */
+export function riddenAlso(course: Course, obstacleId: string, passageId?: string): Course {
+  return editedLayout(course, ({ obstacles, ride: { legs } }) => {
+    const obstacle = obstacles.find(({ id }) => id === obstacleId);
+    if (obstacle === undefined) throw new Error(`the layout has no obstacle ${obstacleId}`);
+    const passage =
+      passageId === undefined ? obstacle.passages[0] : obstacle.passages.find(({ id }) => id === passageId);
+    if (passage === undefined) throw new Error(`${obstacleId} has no passage ${passageId ?? 'to ride'}`);
+    legs.push(castDraft(usualLeg(legs, obstacle, passage)));
+  });
+}
+
+/** Takes a leg out of the go; its obstacle stays in the arena. Throws when there is no such leg. */
+export function leftOut(course: Course, legId: string): Course {
+  return editedLayout(course, ({ ride: { legs } }) => {
+    legs.splice(legs.indexOf(legById(legs, legId)), 1);
   });
 }

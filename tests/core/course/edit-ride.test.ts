@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { type Course, currentLayout } from '../../../src/core/course/course.ts';
-import { changedLeg, reordered } from '../../../src/core/course/edit-ride.ts';
+import { changedLeg, leftOut, reordered, riddenAlso } from '../../../src/core/course/edit-ride.ts';
 import { changedLayout } from '../../../src/core/course/layouts.ts';
 import { sampleCourse } from './sample.ts';
 
@@ -49,7 +49,37 @@ describe('the legs of a ride', () => {
     expect(Object.keys(leg ?? {})).toEqual(['id', 'obstacle', 'passage', 'gait', 'approach', 'bends']);
   });
 
+  test('are one more for an obstacle that is ridden twice, each with an id of its own', () => {
+    const course = riddenAlso(sampleCourse(), 'fan-1');
+    expect(order(course)).toEqual([...order(sampleCourse()), 'fan-1']);
+    const ids = legs(course).map((leg) => leg.id);
+    expect(new Set(ids).size).toBe(ids.length);
+  });
+
+  test('ride the passage that is asked for', () => {
+    const [first] = currentLayout(sampleCourse()).obstacles;
+    const passage = first?.passages.at(-1)?.id ?? '';
+    expect(legs(riddenAlso(sampleCourse(), first?.id ?? '', passage)).at(-1)?.passage).toBe(passage);
+  });
+
+  test('that are taken out leave their obstacle where it is and the others as they were', () => {
+    const before = sampleCourse();
+    const course = leftOut(before, 'leg-2');
+    expect(legs(course)).toEqual(legs(before).filter((leg) => leg.id !== 'leg-2'));
+    expect(currentLayout(course).obstacles).toBe(currentLayout(before).obstacles);
+  });
+
+  test('that are taken out can be ridden again', () => {
+    const [leg] = legs(sampleCourse());
+    const course = riddenAlso(leftOut(sampleCourse(), leg?.id ?? ''), leg?.obstacle ?? '');
+    expect(order(course).at(-1)).toBe(leg?.obstacle);
+    expect(legs(course)).toHaveLength(legs(sampleCourse()).length);
+  });
+
   test('must exist', () => {
+    expect(() => leftOut(sampleCourse(), 'leg-9')).toThrow('no leg leg-9');
+    expect(() => riddenAlso(sampleCourse(), 'moat-1')).toThrow('no obstacle moat-1');
+    expect(() => riddenAlso(sampleCourse(), 'fan-1', 'moat')).toThrow('fan-1 has no passage moat');
     expect(() => changedLeg(sampleCourse(), 'leg-9', {})).toThrow('no leg leg-9');
     expect(() => reordered(sampleCourse(), 'leg-9', 0)).toThrow('no leg leg-9');
   });
