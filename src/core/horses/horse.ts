@@ -47,6 +47,19 @@ export interface Horse {
   readonly bodyLength: Sourced;
   readonly bodyWidth: Sourced;
   readonly gaits: Readonly<Record<Gait, GaitData>>;
+  /**
+   * When the feet come down, as fractions of a stride. Walk and jog: the fore after the hind of its side, the other side
+   * half a stride later. Lope: the diagonal pair and the leading fore, after the trailing hind.
+   */
+  readonly footfall: {
+    readonly walk: { readonly fore: Sourced };
+    readonly jog: { readonly fore: Sourced };
+    readonly lope: { readonly diagonal: Sourced; readonly leading: Sourced };
+  };
+  /** By how much one horse's strides differ from each other: standard deviation, as a fraction of the stride. */
+  readonly spread: Sourced;
+  /** Metres of straight line that a change of lead at the lope wants. */
+  readonly leadChange: Sourced;
   /** `step` metres, `period` seconds for each step, `settle` seconds before the first, `leastTurn` metres. */
   readonly back: {
     readonly step: Sourced;

@@ -1,12 +1,9 @@
-import { GAITS, type Gait, type Horse } from '../horses/horse.ts';
+import { GAITS, type Horse } from '../horses/horse.ts';
 import type { Seconds } from '../measure/quantity.ts';
-import type { Element } from './line.ts';
-
-/** What the horse is doing when an element begins: standing, or moving on at a gait. */
-export type Going = Gait | 'standing';
+import type { Element, Going } from './line.ts';
 
 /** The time between two ways of going: a transition, a halt, or nothing. */
-function change(before: Going, after: Going, horse: Horse): Seconds {
+export function changeTime(before: Going, after: Going, horse: Horse): Seconds {
   if (before === after) return 0;
   if (after === 'standing') return horse.halt.value;
   const up = before === 'standing' || GAITS.indexOf(after) > GAITS.indexOf(before);
@@ -22,5 +19,5 @@ export function goingOf(element: Element): Going {
 export function allowance(element: Element, before: Going, horse: Horse): Seconds {
   const settle =
     element.move === 'back' ? horse.back.settle.value : element.move === 'side-pass' ? horse.sidePass.settle.value : 0;
-  return change(before, goingOf(element), horse) + settle;
+  return changeTime(before, goingOf(element), horse) + settle;
 }

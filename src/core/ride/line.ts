@@ -2,6 +2,7 @@
  * ride/ joins passages into the line of travel and says what the horse does on it: gaits, landings, time.
  * Everything is measured along the line, in metres from the start.
  */
+import type { Lead } from '../course/course.ts';
 import type { Gait } from '../horses/horse.ts';
 import type { Metres, Radians, Seconds } from '../measure/quantity.ts';
 import type { Move } from '../obstacles/passage.ts';
@@ -77,12 +78,91 @@ export interface Break {
   readonly why: string;
 }
 
+/** What the horse is doing: standing, or moving on at a gait. */
+export type Going = Gait | 'standing';
+
+/** Where the horse changes from one way of going to another. */
+export interface Transition {
+  readonly leg: number;
+  readonly before: Going;
+  readonly after: Going;
+  readonly from: Metres;
+  /** Metres it takes: its time at the mean of both speeds. */
+  readonly length: Metres;
+  /** Metres of the line that there are for it; shared evenly by all in one stretch. */
+  readonly room: Metres;
+  readonly fits: boolean;
+}
+
+/** A part of the line that is loped on one lead. */
+export interface LeadStretch {
+  readonly leg: number;
+  readonly part: Element['part'];
+  readonly from: Metres;
+  readonly to: Metres;
+  /** The way it bends; null on a straight. */
+  readonly bend: Lead | null;
+  /** The tightest radius, metres; null on a straight. */
+  readonly radius: Metres | null;
+  /** Chosen, else the inside of the bend, else of the next bend; null where the line never bends and nothing is chosen. */
+  readonly lead: Lead | null;
+  readonly chosen: boolean;
+}
+
+/**
+ * What there is to say about leads. `wrong-lead`: the outside lead over an obstacle or on a bend tighter than the easy
+ * one; `counter-lope`: the outside lead on an easy bend; `change`: another lead is needed further on.
+ */
+export type LeadNote =
+  | {
+      readonly kind: 'wrong-lead' | 'counter-lope';
+      readonly leg: number;
+      readonly from: Metres;
+      readonly to: Metres;
+      readonly at: Point;
+      readonly lead: Lead;
+      readonly bend: Lead;
+      readonly radius: Metres;
+    }
+  | {
+      readonly kind: 'change';
+      readonly leg: number;
+      readonly from: Metres;
+      readonly to: Metres;
+      readonly at: Point;
+      readonly before: Lead;
+      readonly after: Lead;
+      /** Metres between the bends, and metres that a change wants. */
+      readonly room: Metres;
+      readonly wants: Metres;
+      readonly fits: boolean;
+    };
+
+/** How much of a gait is shown: all of it, the longest stretch without a break, and the longest between two obstacles. */
+export interface Shown {
+  readonly gait: Gait;
+  readonly total: Metres;
+  readonly longest: Span;
+  readonly between: Span;
+}
+
+/** A part of the line; from and to are the same when there is none. */
+export interface Span {
+  readonly from: Metres;
+  readonly to: Metres;
+}
+
 /** The line of travel of one go. */
 export interface Line {
   readonly elements: readonly Element[];
   readonly crossings: readonly Crossing[];
   readonly gaps: readonly Gap[];
   readonly breaks: readonly Break[];
+  readonly transitions: readonly Transition[];
+  readonly leads: readonly LeadStretch[];
+  readonly leadNotes: readonly LeadNote[];
+  /** By gait, slow to fast. */
+  readonly shown: readonly Shown[];
   readonly length: Metres;
   /** Seconds of each leg, approach included, and of the whole go. */
   readonly clock: { readonly legs: readonly Seconds[]; readonly go: Seconds };

@@ -8,10 +8,13 @@ import type { Point } from '../plane/point.ts';
 import type { Pose } from '../plane/pose.ts';
 import { boundsMeet } from '../plane/ring.ts';
 import { type Approach, type Ask, approach } from './approach.ts';
-import { allowance, type Going, goingOf } from './clock.ts';
+import { allowance, goingOf } from './clock.ts';
 import type { End, Surroundings } from './corridor.ts';
-import type { Break, Crossing, Element, Gap, Line } from './line.ts';
+import { leadNotes, leadStretches } from './leads.ts';
+import type { Break, Crossing, Element, Gap, Going, Line } from './line.ts';
 import { type PassageLine, passageLine } from './passage-line.ts';
+import { shownGaits } from './shown.ts';
+import { transitionsOn } from './transitions.ts';
 
 /** What a line of travel is worked out from. */
 export interface Ground {
@@ -202,7 +205,19 @@ export function lineOfTravel({ arena, horse, layout, obstacles }: Ground): Line 
     goTo(ride.end, 'finish', { to: ride.end, gait, bends: NO_BENDS, straightBefore: false });
   }
   const { elements, crossings, gaps, breaks, along } = journey;
-  return { elements, crossings, gaps, breaks, length: along, clock: clockOf(elements, ride) };
+  const leads = leadStretches(elements, ride.legs);
+  return {
+    elements,
+    crossings,
+    gaps,
+    breaks,
+    transitions: transitionsOn(elements, horse),
+    leads,
+    leadNotes: leadNotes(leads, elements, horse),
+    shown: shownGaits(elements),
+    length: along,
+    clock: clockOf(elements, ride),
+  };
 }
 
 const NO_BENDS: readonly Point[] = [];

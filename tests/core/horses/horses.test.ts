@@ -18,7 +18,7 @@ describe.each(HORSES.map((horse) => [horse.id, horse] as const))('the %s', (id, 
 
   test('has a source and a grade for every number', () => {
     const all = numbers(horse);
-    expect(all.length).toBe(33);
+    expect(all.length).toBe(39);
     for (const [path, number] of all) {
       expect(number.source.length, path).toBeGreaterThan(7);
       expect(['P', 'W', 'D', 'M', 'E'], path).toContain(number.grade);

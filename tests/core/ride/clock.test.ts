@@ -2,8 +2,8 @@ import { expect, test } from 'vitest';
 import { STOCK_HORSE } from '../../../src/core/horses/horses.ts';
 import { laid } from '../../../src/core/plane/path.ts';
 import { pose } from '../../../src/core/plane/pose.ts';
-import { allowance, type Going } from '../../../src/core/ride/clock.ts';
-import type { Element } from '../../../src/core/ride/line.ts';
+import { allowance } from '../../../src/core/ride/clock.ts';
+import type { Element, Going } from '../../../src/core/ride/line.ts';
 
 function element(move: Element['move'], gait: Element['gait']): Element {
   const path = laid(pose(0, 0), [{ length: 1, curvature: 0 }]);

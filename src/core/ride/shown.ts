@@ -1,0 +1,32 @@
+import { GAITS } from '../horses/horse.ts';
+import type { Metres } from '../measure/quantity.ts';
+import type { Element, Shown, Span } from './line.ts';
+
+/** The longest run of elements that follow each other and are all wanted. */
+function longest(elements: readonly Element[], wanted: (element: Element) => boolean): Span {
+  let best: Span = { from: 0, to: 0 };
+  let begun: Metres | undefined;
+  for (const element of elements) {
+    if (!wanted(element)) {
+      begun = undefined;
+      continue;
+    }
+    begun ??= element.from;
+    const to = element.from + element.length;
+    if (to - begun > best.to - best.from) best = { from: begun, to };
+  }
+  return best;
+}
+
+/** How much of each gait the ride shows. */
+export function shownGaits(elements: readonly Element[]): Shown[] {
+  return GAITS.map((gait) => {
+    const inGait = (element: Element): boolean => element.move === 'ride' && element.gait === gait;
+    return {
+      gait,
+      total: elements.filter(inGait).reduce((sum, { length }) => sum + length, 0),
+      longest: longest(elements, inGait),
+      between: longest(elements, (element) => inGait(element) && element.part !== 'obstacle'),
+    };
+  });
+}

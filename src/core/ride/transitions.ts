@@ -1,0 +1,65 @@
+import { type Horse, speed } from '../horses/horse.ts';
+import type { Metres } from '../measure/quantity.ts';
+import { changeTime, goingOf } from './clock.ts';
+import type { Element, Going, Transition } from './line.ts';
+
+function pace(going: Going, horse: Horse): number {
+  return going === 'standing' ? 0 : speed(horse, going);
+}
+
+/** A change of going, the element whose metres it takes, and the end of that element at which it is. */
+interface Change {
+  readonly before: Going;
+  readonly after: Going;
+  readonly element: Element;
+  readonly end: 'first' | 'last';
+  readonly length: Metres;
+}
+
+/** Coming to an obstacle it is done before; leaving one, after: never between its poles, where there is a choice. */
+function placeOf(before: Element | undefined, element: Element): Pick<Change, 'element' | 'end'> {
+  if (before === undefined) return { element, end: 'first' };
+  const early = element.part === 'obstacle' && (before.part !== 'obstacle' || goingOf(element) === 'standing');
+  return early ? { element: before, end: 'last' } : { element, end: 'first' };
+}
+
+function changes(elements: readonly Element[], horse: Horse): Change[] {
+  let before: Going = 'standing';
+  return elements.flatMap((element, i): Change[] => {
+    const [was, after] = [before, goingOf(element)];
+    before = after;
+    if (was === after) return [];
+    const length = (changeTime(was, after, horse) * (pace(was, horse) + pace(after, horse))) / 2;
+    return [{ before: was, after, length, ...placeOf(elements[i - 1], element) }];
+  });
+}
+
+/** What of an element may be used: at its ends to and from obstacles the horse wants its own length in the one gait. */
+function margins(element: Element, horse: Horse): Record<Change['end'], Metres> {
+  if (element.part === 'obstacle' || element.move !== 'ride') return { first: 0, last: 0 };
+  const { value } = horse.bodyLength;
+  return { first: element.from > 0 ? value : 0, last: element.part === 'approach' ? value : 0 };
+}
+
+/** Every transition on the line, where it is made and whether there is room for it. */
+export function transitionsOn(elements: readonly Element[], horse: Horse): Transition[] {
+  const all = changes(elements, horse);
+  return all.map(({ before, after, element, end, length }) => {
+    const margin = margins(element, horse);
+    const sharing = all.filter((other) => other.element === element);
+    const wanted = sharing.reduce((sum, other) => sum + other.length, 0);
+    const free = Math.max(0, element.length - margin.first - margin.last);
+    const begins = end === 'first' ? element.from + margin.first : element.from + element.length - margin.last - length;
+    const latest = element.from + Math.max(0, element.length - length);
+    return {
+      leg: element.leg,
+      before,
+      after,
+      from: Math.min(Math.max(element.from, begins), latest),
+      length,
+      room: free / sharing.length,
+      // Standing still before or after wants no metres of the line that are not there: work and turns are on the spot.
+      fits: element.move !== 'ride' || wanted <= free + 1e-9,
+    };
+  });
+}
