@@ -1,10 +1,13 @@
+import { Minus } from 'lucide-react';
+import { useRef } from 'react';
 import type { Lead, Leg } from '../../core/course/course.ts';
-import { changedLeg, type LegChange } from '../../core/course/edit-ride.ts';
+import { changedLeg, type LegChange, leftOut } from '../../core/course/edit-ride.ts';
 import { GAITS, type Gait } from '../../core/horses/horse.ts';
 import { printLength } from '../../core/measure/length.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import { ChoiceField } from '../set/choice-field.tsx';
 import { GAIT_WORDS, obstacleTitle } from '../words.ts';
+import { AddToGo } from './add-to-go.tsx';
 
 const LEADS = { bend: 'From the bend', left: 'Left', right: 'Right' } as const;
 
@@ -13,6 +16,7 @@ export function LegPanel() {
   const desk = useDesk();
   const survey = useDeskState((state) => state.survey);
   const chosen = useDeskState((state) => state.chosen);
+  const add = useRef<HTMLButtonElement>(null);
   const id = chosen[0]?.split('/')[0];
   const obstacle = survey.layout.obstacles.find((each) => each.id === id);
   const legs = survey.layout.ride.legs.filter((leg) => leg.obstacle === id);
@@ -20,15 +24,17 @@ export function LegPanel() {
     return <p className="empty">Choose a row of the order, or an obstacle in the arena, to say how it is ridden.</p>;
   }
   const title = obstacleTitle(obstacle, survey.layout);
-  if (legs.length === 0) {
-    const passage = obstacle.passages[0];
-    if (passage === undefined) return <p className="empty">{title} stands in the arena and is not ridden.</p>;
-    return <p className="empty">{title} is not part of the go.</p>;
-  }
+  if (obstacle.passages.length === 0) return <p className="empty">{title} stands in the arena and is not ridden.</p>;
   const change = (leg: Leg, next: LegChange) =>
     desk.edit(`Change how ${title} is ridden`, (course) => changedLeg(course, leg.id, next));
+  const leaveOut = (leg: Leg) => {
+    desk.edit(`Take ${title} out of the go`, (course) => leftOut(course, leg.id));
+    // The button that was pressed is gone; its opposite is where a person goes on by keys.
+    add.current?.focus();
+  };
   return (
     <>
+      {legs.length === 0 && <p className="empty">{title} is not part of the go.</p>}
       {legs.map((leg) => {
         const place = survey.layout.ride.legs.indexOf(leg);
         const passage = obstacle.passages.find((each) => each.id === leg.passage) ?? obstacle.passages[0];
@@ -74,9 +80,14 @@ export function LegPanel() {
                 Straighten the way to it
               </button>
             )}
+            <button type="button" className="button" onClick={() => leaveOut(leg)}>
+              <Minus aria-hidden="true" />
+              Take out of the go
+            </button>
           </div>
         );
       })}
+      <AddToGo button={add} obstacle={obstacle} title={title} count={legs.length} />
     </>
   );
 }

@@ -1,6 +1,6 @@
-import { ArrowDown, ArrowUp } from 'lucide-react';
+import { ArrowDown, ArrowUp, Plus } from 'lucide-react';
 import { type DragEvent, useState } from 'react';
-import { reordered } from '../../core/course/edit-ride.ts';
+import { reordered, riddenAlso } from '../../core/course/edit-ride.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import { useView, useViewState } from '../view.ts';
 import { GAIT_WORDS, obstacleTitle } from '../words.ts';
@@ -14,9 +14,6 @@ export function OrderPanel() {
   const pointed = useViewState((state) => state.pointed);
   const [dragged, setDragged] = useState<string | null>(null);
   const { legs } = survey.layout.ride;
-  if (legs.length === 0) {
-    return <p className="empty">Nothing is ridden yet. Add obstacles at Set: each one joins the go at its end.</p>;
-  }
   const titleOf = (id: string) => {
     const obstacle = survey.layout.obstacles.find((each) => each.id === id);
     return obstacle === undefined ? id : obstacleTitle(obstacle, survey.layout);
@@ -29,51 +26,93 @@ export function OrderPanel() {
     setDragged(null);
   };
   return (
-    <ol className="rows order">
-      {legs.map((leg, index) => (
-        <li
-          key={leg.id}
-          draggable
-          className={`${dragged === leg.id ? 'is-dragged' : ''} ${pointed?.kind === 'leg' && pointed.leg === index ? 'is-pointed' : ''}`}
-          onDragStart={() => setDragged(leg.id)}
-          onDragEnd={() => setDragged(null)}
-          onDragOver={(event) => event.preventDefault()}
-          onDrop={(event) => drop(event, index)}
-          onPointerEnter={() => view.point({ kind: 'leg', leg: index })}
-          onPointerLeave={() => view.point(null)}
-        >
-          <button
-            type="button"
-            className="row"
-            aria-pressed={chosen.includes(leg.obstacle)}
-            onClick={() => desk.choose([leg.obstacle])}
+    <>
+      {legs.length === 0 && (
+        <p className="empty">Nothing is ridden yet. Add obstacles at Set: each one joins the go at its end.</p>
+      )}
+      <ol className="rows order">
+        {legs.map((leg, index) => (
+          <li
+            key={leg.id}
+            draggable
+            className={`${dragged === leg.id ? 'is-dragged' : ''} ${pointed?.kind === 'leg' && pointed.leg === index ? 'is-pointed' : ''}`}
+            onDragStart={() => setDragged(leg.id)}
+            onDragEnd={() => setDragged(null)}
+            onDragOver={(event) => event.preventDefault()}
+            onDrop={(event) => drop(event, index)}
+            onPointerEnter={() => view.point({ kind: 'leg', leg: index })}
+            onPointerLeave={() => view.point(null)}
           >
-            <span className="number">{index + 1}</span>
-            <span className="row-title">
-              {titleOf(leg.obstacle)}
-              <small className={`gait ${leg.gait}`}>{GAIT_WORDS[leg.gait]}</small>
-            </span>
-          </button>
-          <button
-            type="button"
-            className="quiet"
-            disabled={index === 0}
-            aria-label={`Ride ${titleOf(leg.obstacle)} earlier`}
-            onClick={() => put(leg.id, index - 1)}
-          >
-            <ArrowUp aria-hidden="true" />
-          </button>
-          <button
-            type="button"
-            className="quiet"
-            disabled={index === legs.length - 1}
-            aria-label={`Ride ${titleOf(leg.obstacle)} later`}
-            onClick={() => put(leg.id, index + 1)}
-          >
-            <ArrowDown aria-hidden="true" />
-          </button>
-        </li>
-      ))}
-    </ol>
+            <button
+              type="button"
+              className="row"
+              aria-pressed={chosen.includes(leg.obstacle)}
+              onClick={() => desk.choose([leg.obstacle])}
+            >
+              <span className="number">{index + 1}</span>
+              <span className="row-title">
+                {titleOf(leg.obstacle)}
+                <small className={`gait ${leg.gait}`}>{GAIT_WORDS[leg.gait]}</small>
+              </span>
+            </button>
+            <button
+              type="button"
+              className="quiet"
+              disabled={index === 0}
+              aria-label={`Ride ${titleOf(leg.obstacle)} earlier`}
+              onClick={() => put(leg.id, index - 1)}
+            >
+              <ArrowUp aria-hidden="true" />
+            </button>
+            <button
+              type="button"
+              className="quiet"
+              disabled={index === legs.length - 1}
+              aria-label={`Ride ${titleOf(leg.obstacle)} later`}
+              onClick={() => put(leg.id, index + 1)}
+            >
+              <ArrowDown aria-hidden="true" />
+            </button>
+          </li>
+        ))}
+      </ol>
+      <NotRidden />
+    </>
+  );
+}
+
+/** What stands in the arena and could be ridden, but is not part of the go. */
+function NotRidden() {
+  const desk = useDesk();
+  const { layout } = useDeskState((state) => state.survey);
+  const spare = layout.obstacles.filter(
+    (each) => each.passages.length > 0 && layout.ride.legs.every((leg) => leg.obstacle !== each.id),
+  );
+  if (spare.length === 0) return null;
+  return (
+    <>
+      <h3>Not in the go</h3>
+      <ul className="rows">
+        {spare.map((obstacle) => {
+          const title = obstacleTitle(obstacle, layout);
+          return (
+            <li key={obstacle.id}>
+              <button type="button" className="row" onClick={() => desk.choose([obstacle.id])}>
+                <span className="row-title">{title}</span>
+              </button>
+              <button
+                type="button"
+                className="quiet"
+                aria-label={`Add ${title} to the go`}
+                title={`Add ${title} to the go`}
+                onClick={() => desk.edit(`Add ${title} to the go`, (course) => riddenAlso(course, obstacle.id))}
+              >
+                <Plus aria-hidden="true" />
+              </button>
+            </li>
+          );
+        })}
+      </ul>
+    </>
   );
 }
