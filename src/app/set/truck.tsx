@@ -2,21 +2,30 @@ import { useState } from 'react';
 import type { TruckUse } from '../../core/survey.ts';
 import type { Refusal } from '../../desk/desk.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
+import { TruckDialog } from './truck-dialog.tsx';
+import { readStockCount, withCount } from './truck-lines.ts';
 import { TypedField } from './typed-field.tsx';
-
-/** As the file format has it. */
-const MOST = 10_000;
 
 /** What the truck still holds, what the layout takes beyond it, and how much there is. */
 export function TruckPanel() {
   const truck = useDeskState((state) => state.survey.truck);
   const [isCounting, setCounting] = useState(false);
-  if (truck.length === 0) return <p className="empty">The course has no truck list: take what you need.</p>;
+  const [isListing, setListing] = useState(false);
+  const hasLines = truck.some((use) => use.stock !== null);
   return (
     <>
-      <button type="button" className="link" aria-pressed={isCounting} onClick={() => setCounting(!isCounting)}>
-        {isCounting ? 'Show what is left' : 'Change the counts'}
-      </button>
+      <div className="link-row">
+        {hasLines && (
+          <button type="button" className="link" aria-pressed={isCounting} onClick={() => setCounting(!isCounting)}>
+            {isCounting ? 'Show what is left' : 'Change the counts'}
+          </button>
+        )}
+        <button type="button" className="link" aria-haspopup="dialog" onClick={() => setListing(true)}>
+          Add or take off
+        </button>
+      </div>
+      {isListing && <TruckDialog close={() => setListing(false)} />}
+      {!hasLines && <p className="empty">The course has no truck list: take what you need.</p>}
       {isCounting ? (
         <Counts truck={truck} />
       ) : (
@@ -55,14 +64,9 @@ function Left({ use }: { readonly use: TruckUse }) {
 function Counts({ truck }: { readonly truck: readonly TruckUse[] }) {
   const desk = useDesk();
   const send = (id: string, text: string): Refusal => {
-    const count = Number(text.trim());
-    if (text.trim() === '' || !Number.isInteger(count) || count < 0 || count > MOST) {
-      return `A whole number from 0 to ${MOST} would be right.`;
-    }
-    desk.edit('Change the truck', (course) => ({
-      ...course,
-      truck: course.truck.map((stock) => (stock.id === id ? { ...stock, count } : stock)),
-    }));
+    const count = readStockCount(text);
+    if (typeof count === 'string') return count;
+    desk.edit('Change the truck', (course) => withCount(course, id, count));
     return undefined;
   };
   return (

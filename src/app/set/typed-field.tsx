@@ -11,12 +11,15 @@ export function TypedField({
   hint,
   send,
   wide,
+  unseen,
 }: {
   readonly label: string;
   readonly value: string;
   readonly hint?: string | undefined;
   send(text: string): Refusal;
   readonly wide?: true;
+  /** The label is for those who do not see the row that the field stands in. */
+  readonly unseen?: true;
 }) {
   const id = useId();
   const [text, setText] = useState(value);
@@ -46,7 +49,9 @@ export function TypedField({
   };
   return (
     <div className={wide ? 'field wide' : 'field'}>
-      <label htmlFor={id}>{label}</label>
+      <label htmlFor={id} className={unseen ? 'unseen' : undefined}>
+        {label}
+      </label>
       <input
         id={id}
         type="text"

@@ -1,0 +1,39 @@
+import { useId } from 'react';
+
+/** A field of the form that is read when the form is sent. */
+export function PlainField({
+  label,
+  text,
+  hint,
+  refusal,
+  write,
+}: {
+  readonly label: string;
+  readonly text: string;
+  readonly hint?: string;
+  readonly refusal: string | undefined;
+  write(text: string): void;
+}) {
+  const id = useId();
+  return (
+    <div className="field">
+      <label htmlFor={id}>{label}</label>
+      <input
+        id={id}
+        type="text"
+        value={text}
+        placeholder={hint}
+        autoComplete="off"
+        spellCheck={false}
+        aria-invalid={refusal !== undefined}
+        aria-describedby={refusal === undefined ? undefined : `${id}-why`}
+        onChange={(event) => write(event.target.value)}
+      />
+      {refusal !== undefined && (
+        <p id={`${id}-why`} className="refusal" role="alert">
+          {refusal}
+        </p>
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,168 @@
+import { Plus, Trash2 } from 'lucide-react';
+import { type FormEvent, useState } from 'react';
+import type { Stock } from '../../core/course/course.ts';
+import type { Param } from '../../core/pieces/params.ts';
+import { PIECE_KINDS, pieceKind } from '../../core/pieces/pieces.ts';
+import { useDesk, useDeskState } from '../desk-context.tsx';
+import { Dialog } from '../dialog.tsx';
+import { ChoiceField } from './choice-field.tsx';
+import { PlainField } from './plain-field.tsx';
+import {
+  type LineRefusals,
+  readLine,
+  readStockCount,
+  sizesWords,
+  withCount,
+  withLine,
+  withoutLine,
+} from './truck-lines.ts';
+import { TypedField } from './typed-field.tsx';
+
+/** The lines of the truck: what there is, how many, and what is added or taken off. */
+export function TruckDialog({ close }: { close(): void }) {
+  const truck = useDeskState((state) => state.course.truck);
+  return (
+    <Dialog wide title="What is on the truck" close={close}>
+      {truck.length === 0 ? (
+        <p className="empty">The course has no truck list yet: nothing is counted.</p>
+      ) : (
+        <ul className="truck-lines">
+          {truck.map((stock) => (
+            <Line key={stock.id} stock={stock} />
+          ))}
+        </ul>
+      )}
+      <NewLine />
+    </Dialog>
+  );
+}
+
+function Line({ stock }: { readonly stock: Stock }) {
+  const desk = useDesk();
+  const unit = useDeskState((state) => state.course.unit);
+  const kind = pieceKind(stock.kind);
+  const sizes = kind === undefined ? '' : sizesWords(kind, stock.values, unit);
+  const count = (text: string) => {
+    const read = readStockCount(text);
+    if (typeof read === 'string') return read;
+    desk.edit(`Count ${stock.title}`, (course) => withCount(course, stock.id, read));
+    return undefined;
+  };
+  return (
+    <li>
+      <span className="row-title">
+        {stock.title}
+        <small>
+          {kind?.title ?? stock.kind}, {sizes === '' ? 'any size' : sizes}
+        </small>
+      </span>
+      <TypedField unseen label={`How many: ${stock.title}`} value={String(stock.count)} send={count} />
+      <button
+        type="button"
+        className="quiet"
+        aria-label={`Take off the truck: ${stock.title}`}
+        title="Take this line off the truck"
+        onClick={() => desk.edit(`Take ${stock.title} off the truck`, (course) => withoutLine(course, stock.id))}
+      >
+        <Trash2 aria-hidden="true" />
+      </button>
+    </li>
+  );
+}
+
+const KINDS = Object.fromEntries(PIECE_KINDS.map((kind) => [kind.id, kind.title]));
+const FRESH = { title: '', count: '1', sizes: {} } as const;
+
+function NewLine() {
+  const desk = useDesk();
+  const unit = useDeskState((state) => state.course.unit);
+  const [kindId, setKind] = useState(PIECE_KINDS[0]?.id ?? '');
+  const [typed, setTyped] = useState<{
+    readonly title: string;
+    readonly count: string;
+    readonly sizes: Readonly<Record<string, string>>;
+  }>(FRESH);
+  const [refusals, setRefusals] = useState<LineRefusals>({});
+  const kind = pieceKind(kindId);
+  const write = (key: string, text: string) => {
+    setTyped(
+      key === 'title' || key === 'count'
+        ? { ...typed, [key]: text }
+        : { ...typed, sizes: { ...typed.sizes, [key]: text } },
+    );
+    setRefusals({ ...refusals, [key]: undefined });
+  };
+  const add = (event: FormEvent) => {
+    event.preventDefault();
+    const read = readLine({ kind: kindId, ...typed }, unit);
+    if ('refusals' in read) {
+      setRefusals(read.refusals);
+      return;
+    }
+    desk.edit(`Put ${read.line.title} on the truck`, (course) => withLine(course, read.line));
+    setTyped(FRESH);
+    setRefusals({});
+  };
+  return (
+    <form className="new-line" onSubmit={add} noValidate>
+      <h3>Add a line</h3>
+      <p className="small">
+        Fill in only the sizes that tell these from others. A piece takes the first line that fits it.
+      </p>
+      <div className="fields">
+        <ChoiceField
+          label="What"
+          value={kindId}
+          options={KINDS}
+          choose={(id) => {
+            setKind(id);
+            setTyped({ ...typed, sizes: {} });
+            setRefusals({});
+          }}
+        />
+        <PlainField
+          label="How many"
+          text={typed.count}
+          refusal={refusals.count}
+          write={(text) => write('count', text)}
+        />
+        {Object.entries(kind?.params ?? {}).map(([key, param]) => (
+          <Size
+            key={key}
+            param={param}
+            text={typed.sizes[key] ?? ''}
+            refusal={refusals[key]}
+            write={(text) => write(key, text)}
+          />
+        ))}
+        <PlainField
+          label="Name on the list"
+          hint="made from kind and sizes"
+          text={typed.title}
+          refusal={undefined}
+          write={(text) => write('title', text)}
+        />
+      </div>
+      <button type="submit" className="button">
+        <Plus aria-hidden="true" />
+        Put it on the truck
+      </button>
+    </form>
+  );
+}
+
+/** A size of a new line: any of the options, or what people type. */
+function Size({
+  param,
+  ...rest
+}: {
+  readonly param: Param;
+  readonly text: string;
+  readonly refusal: string | undefined;
+  write(text: string): void;
+}) {
+  if (param.kind !== 'choice') return <PlainField label={param.label} hint="any" {...rest} />;
+  return (
+    <ChoiceField label={param.label} value={rest.text} options={{ '': 'Any', ...param.options }} choose={rest.write} />
+  );
+}
