@@ -1,5 +1,9 @@
 import { backL } from './back-l.ts';
 import { backLane } from './back-lane.ts';
+import { backT } from './back-t.ts';
+import { backU } from './back-u.ts';
+import { backV } from './back-v.ts';
+import { backZigzag } from './back-zigzag.ts';
 import { box } from './box.ts';
 import { bridge } from './bridge.ts';
 import { fan } from './fan.ts';
@@ -22,6 +26,10 @@ export const OBSTACLE_KINDS: readonly ObstacleKind[] = [
   box,
   backLane,
   backL,
+  backU,
+  backV,
+  backT,
+  backZigzag,
   sidePass,
   sidePassBetween,
   gate,

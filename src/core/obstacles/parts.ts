@@ -3,7 +3,7 @@ import type { Constraint, Grip } from '../constraints/constraint.ts';
 import { GAITS, type Gait } from '../horses/horse.ts';
 import { STOCK_HORSE } from '../horses/horses.ts';
 import { leastTurn as leastTurnOf } from '../horses/turns.ts';
-import { feet, inches, type Metres } from '../measure/quantity.ts';
+import { feet, inches, type Metres, type Radians } from '../measure/quantity.ts';
 import { type ChoiceParam, filled, option, type Param, type Params, type Values } from '../pieces/params.ts';
 import type { Piece } from '../pieces/piece.ts';
 import { pieceKind } from '../pieces/pieces.ts';
@@ -15,6 +15,10 @@ import type { Move, Station } from './passage.ts';
 export const CLEAR_OF: Metres = 1;
 /** From the middle of the horse to what the rider works with a hand: half a body and an arm. Estimate. */
 export const BESIDE: Metres = 0.75;
+
+export function degrees(value: number): Radians {
+  return (value * Math.PI) / 180;
+}
 
 /** Length and thickness of an obstacle's poles. 12 ft, 4 in: common practice, no source. */
 export const POLE_PARAMS = {
