@@ -1,6 +1,7 @@
 import type { Stage } from '../desk/desk.ts';
 import type { Arrangement } from './arrangement.ts';
 import { FindingsPanel } from './check/findings.tsx';
+import { HorsePanel } from './check/horse.tsx';
 import { RuleBookPanel } from './check/rulebook.tsx';
 import type { Panel } from './panels.tsx';
 import { ClassPanel } from './post/class-form.tsx';
@@ -31,6 +32,7 @@ const PANELS: Readonly<Record<Stage, readonly Panel[]>> = {
   ],
   check: [
     { id: 'rulebook', title: 'Rule book', side: 'left', body: RuleBookPanel, grows: true },
+    { id: 'horse', title: 'Horse', side: 'left', body: HorsePanel },
     { id: 'findings', title: 'Findings', side: 'right', body: FindingsPanel, grows: true },
   ],
   post: [
@@ -46,7 +48,11 @@ const PANELS: Readonly<Record<Stage, readonly Panel[]>> = {
 
 /** On a small screen the findings come first at Check, and the strip is one more tab. */
 export function panelsOf(stage: Stage, arrangement: Arrangement): readonly Panel[] {
-  const panels = stage === 'check' && arrangement !== 'wide' ? [...PANELS.check].reverse() : PANELS[stage];
+  const panels = stage === 'check' && arrangement !== 'wide' ? [...PANELS.check].sort(findingsFirst) : PANELS[stage];
   if (arrangement !== 'narrow' || stage === 'post') return panels;
   return [...panels, { id: 'line', title: 'Line', side: 'right', body: StripPanel, grows: true }];
+}
+
+function findingsFirst(a: Panel, b: Panel): number {
+  return Number(b.id === 'findings') - Number(a.id === 'findings');
 }

@@ -32,3 +32,39 @@ test('going to a finding brings its place to the middle and chooses what it is a
   await expect(ground).not.toHaveAttribute('data-origin', before ?? '');
   await expect(page.locator('[data-obstacle]').filter({ hasText: 'chosen' })).toHaveCount(1);
 });
+
+test('a house rule takes the place of a limit, says so, and is removed again', async ({ page }) => {
+  await opened(page);
+  await stage(page, 'Check').click();
+  const findings = page.getByRole('region', { name: 'Findings' });
+  await expect(findings.getByText('Nothing to mend')).toBeVisible();
+  await page.getByRole('button', { name: 'Set a house rule' }).click();
+  const dialog = page.getByRole('dialog', { name: 'Set a house rule' });
+  await dialog.getByLabel('What it bounds').selectOption({ label: 'Gap between poles at the jog' });
+  await dialog.getByLabel('Least').fill(`3' 4"`);
+  await dialog.getByLabel('Most').fill(`3' 6"`);
+  await dialog.getByRole('button', { name: 'Set the house rule' }).click();
+  await expect(dialog.getByRole('alert')).toContainText('Say why');
+  await dialog.getByLabel('Reason').fill('The show wants long gaps');
+  await dialog.getByRole('button', { name: 'Set the house rule' }).click();
+  const house = page.getByRole('region', { name: 'House rules' });
+  await expect(house).toContainText(`3' 4" to 3' 6"`);
+  await expect(house.getByText('house rule', { exact: true })).toBeVisible();
+  await expect(findings).toContainText('house rule: The show wants long gaps');
+  await house.getByRole('button', { name: /^Remove the house rule/ }).click();
+  await expect(findings.getByText('Nothing to mend')).toBeVisible();
+});
+
+test('another horse is chosen, and what is assumed of it is told with sources', async ({ page }) => {
+  await opened(page);
+  await stage(page, 'Check').click();
+  const panel = page.getByRole('region', { name: 'Horse', exact: true });
+  const before = await panel.locator('dl').textContent();
+  await panel.getByLabel('Ridden by').selectOption({ index: 1 });
+  await expect(panel.locator('dl')).not.toHaveText(before ?? '');
+  await panel.getByRole('button', { name: 'All that is assumed, with sources' }).click();
+  const dialog = page.getByRole('dialog', { name: /^What is assumed/ });
+  await expect(dialog.getByText('estimate', { exact: true }).first()).toBeVisible();
+  await page.keyboard.press('Escape');
+  await expect(dialog).toBeHidden();
+});

@@ -1,16 +1,18 @@
+import { Plus, X } from 'lucide-react';
+import { useState } from 'react';
 import { RULEBOOKS, rulebookById } from '../../core/checks/rulebooks.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import { ChoiceField } from '../set/choice-field.tsx';
-import { counted } from '../words.ts';
+import { HouseRuleDialog } from './house-rule-dialog.tsx';
+import { houseWords, limitTitle, withoutHouseRule } from './house-rules.ts';
 
-/** Which rule book judges the course. */
+/** Which rule book judges the course, and what the show overrides. */
 export function RuleBookPanel() {
   const desk = useDesk();
   const choice = useDeskState((state) => state.course.rulebook);
   const book = rulebookById(choice.id);
-  const house = Object.keys(choice.house).length;
   return (
-    <div className="tape">
+    <div className="tape one-column">
       <ChoiceField
         label="Judged by"
         value={choice.id}
@@ -27,10 +29,55 @@ export function RuleBookPanel() {
           <p className="small">{book.about}</p>
         </>
       )}
-      {house > 0 && <p className="small">{counted(house, 'house rule')} of this course come first.</p>}
+      <HouseRules />
       <p className="caution">
         The rule book in force, the show’s officials and the judge decide. These checks only help you to look.
       </p>
     </div>
+  );
+}
+
+function HouseRules() {
+  const desk = useDesk();
+  const house = useDeskState((state) => state.course.rulebook.house);
+  const unit = useDeskState((state) => state.course.unit);
+  const [isSetting, setSetting] = useState(false);
+  const rules = Object.entries(house);
+  return (
+    <section aria-label="House rules">
+      <h3>House rules</h3>
+      {rules.length === 0 ? (
+        <p className="small">None: every limit is the book’s own.</p>
+      ) : (
+        <ul className="house">
+          {rules.map(([name, rule]) => (
+            <li key={name}>
+              <span className="row-title">
+                {limitTitle(name)}: <strong>{houseWords(name, rule, unit)}</strong>
+                <small>
+                  <span className="tag">house rule</span> {rule.reason}
+                </small>
+              </span>
+              <button
+                type="button"
+                className="quiet"
+                aria-label={`Remove the house rule: ${limitTitle(name)}`}
+                title="Remove this house rule"
+                onClick={() =>
+                  desk.edit(`Remove the house rule: ${limitTitle(name)}`, (course) => withoutHouseRule(course, name))
+                }
+              >
+                <X aria-hidden="true" />
+              </button>
+            </li>
+          ))}
+        </ul>
+      )}
+      <button type="button" className="button" aria-haspopup="dialog" onClick={() => setSetting(true)}>
+        <Plus aria-hidden="true" />
+        Set a house rule
+      </button>
+      {isSetting && <HouseRuleDialog close={() => setSetting(false)} />}
+    </section>
   );
 }

@@ -1,0 +1,64 @@
+import { type FormEvent, useState } from 'react';
+import { useDesk, useDeskState } from '../desk-context.tsx';
+import { Dialog } from '../dialog.tsx';
+import { ChoiceField } from '../set/choice-field.tsx';
+import { PlainField } from '../set/plain-field.tsx';
+import {
+  ASKED,
+  bookWords,
+  type HouseRuleRefusals,
+  limitTitle,
+  readHouseRule,
+  type TypedHouseRule,
+  withHouseRule,
+} from './house-rules.ts';
+
+const TITLES = Object.fromEntries(ASKED.map((name) => [name, limitTitle(name)]));
+
+/** Overrides one limit of the rule book for this course. */
+export function HouseRuleDialog({ close }: { close(): void }) {
+  const desk = useDesk();
+  const course = useDeskState((state) => state.course);
+  const [typed, setTyped] = useState<TypedHouseRule>({ name: ASKED[0] ?? '', least: '', most: '', reason: '' });
+  const [refusals, setRefusals] = useState<HouseRuleRefusals>({});
+  const write = (next: Partial<TypedHouseRule>) => {
+    setTyped({ ...typed, ...next });
+    setRefusals({});
+  };
+  const put = (event: FormEvent) => {
+    event.preventDefault();
+    const read = readHouseRule(typed, course.unit);
+    if ('refusals' in read) {
+      setRefusals(read.refusals);
+      return;
+    }
+    desk.edit(`House rule: ${limitTitle(typed.name)}`, (now) => withHouseRule(now, typed.name, read.rule));
+    close();
+  };
+  return (
+    <Dialog title="Set a house rule" close={close}>
+      <form className="new-line" onSubmit={put} noValidate>
+        <p className="small">
+          A house rule takes the place of the whole band, both ends, for this course only. What is left empty is not
+          bounded.
+        </p>
+        <ChoiceField label="What it bounds" value={typed.name} options={TITLES} choose={(name) => write({ name })} />
+        <p className="small">{bookWords(course, typed.name)}</p>
+        <div className="fields">
+          <PlainField label="Least" text={typed.least} refusal={refusals.least} write={(least) => write({ least })} />
+          <PlainField label="Most" text={typed.most} refusal={refusals.most} write={(most) => write({ most })} />
+        </div>
+        <PlainField
+          label="Reason"
+          hint="who decided it, and why"
+          text={typed.reason}
+          refusal={refusals.reason}
+          write={(reason) => write({ reason })}
+        />
+        <button type="submit" className="button primary">
+          Set the house rule
+        </button>
+      </form>
+    </Dialog>
+  );
+}

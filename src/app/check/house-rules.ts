@@ -1,0 +1,103 @@
+import type { Quantity } from '../../core/checks/check.ts';
+import { CHECKS } from '../../core/checks/checks.ts';
+import { LIMITS } from '../../core/checks/limits.ts';
+import { limitsOf } from '../../core/checks/rulebooks.ts';
+import { bandWords, valueWords } from '../../core/checks/words.ts';
+import type { Course, HouseLimit } from '../../core/course/course.ts';
+import { readAngle } from '../../core/measure/angle.ts';
+import { readCount } from '../../core/measure/count.ts';
+import { readLength } from '../../core/measure/length.ts';
+import type { LengthUnit, Reading, Seconds } from '../../core/measure/quantity.ts';
+import type { Refusal } from '../../desk/desk.ts';
+
+/** The limits that some check asks for, by name, in the order of the list of limits. */
+export const ASKED: readonly string[] = askedLimits();
+
+function askedLimits(): readonly string[] {
+  const asked = new Set(CHECKS.flatMap((check) => check.limits));
+  return Object.keys(LIMITS).filter((name) => asked.has(name));
+}
+
+export function limitTitle(name: string): string {
+  return LIMITS[name]?.title ?? name;
+}
+
+function quantityOf(name: string): Quantity {
+  return LIMITS[name]?.quantity ?? 'length';
+}
+
+/** Reads `90`, `90 s`, `2 min`, `1 min 30 s`, `1:30`. */
+function readSeconds(text: string): Reading<Seconds> {
+  const found = /^(?:(\d+)\s*(?:min|:)\s*)?(?:(\d+)\s*s?)?$/.exec(text.trim().toLowerCase());
+  if (found === null || (found[1] === undefined && found[2] === undefined)) {
+    return { kind: 'refused', why: `"${text.trim()}" is not a time. Write one such as 90 s or 1 min 30 s.` };
+  }
+  return { kind: 'read', value: 60 * Number(found[1] ?? 0) + Number(found[2] ?? 0) };
+}
+
+function readEnd(name: string, text: string, unit: LengthUnit): Reading<number> {
+  switch (quantityOf(name)) {
+    case 'length':
+      return readLength(text, unit);
+    case 'angle':
+      return readAngle(text);
+    case 'count':
+      return readCount(text);
+    case 'time':
+      return readSeconds(text);
+  }
+}
+
+export interface TypedHouseRule {
+  readonly name: string;
+  readonly least: string;
+  readonly most: string;
+  readonly reason: string;
+}
+export type HouseRuleRefusals = { readonly [Field in 'least' | 'most' | 'reason']?: Refusal };
+
+/** The rule that was typed, SI; or what is wrong with it, by field. */
+export function readHouseRule(
+  { name, least, most, reason }: TypedHouseRule,
+  unit: LengthUnit,
+): { readonly rule: HouseLimit } | { readonly refusals: HouseRuleRefusals } {
+  const ends: { least?: number; most?: number } = {};
+  const refusals: { -readonly [Field in keyof HouseRuleRefusals]: HouseRuleRefusals[Field] } = {};
+  for (const [end, text] of [['least', least] as const, ['most', most] as const]) {
+    if (text.trim() === '') continue;
+    const read = readEnd(name, text, unit);
+    if (read.kind === 'refused') refusals[end] = read.why;
+    else ends[end] = read.value;
+  }
+  if (least.trim() === '' && most.trim() === '') refusals.least = 'Say the least, the most, or both.';
+  if (ends.least !== undefined && ends.most !== undefined && ends.least > ends.most) {
+    const [low, high] = [ends.least, ends.most].map((end) => valueWords(quantityOf(name), end, unit));
+    refusals.most = `The most, ${high}, is less than the least, ${low}.`;
+  }
+  if (reason.trim() === '') refusals.reason = 'Say why: it is told with every finding.';
+  return Object.keys(refusals).length > 0 ? { refusals } : { rule: { ...ends, reason: reason.trim() } };
+}
+
+/** `3' to 3' 6"`, `at least 6'`, in the course's unit. */
+export function houseWords(name: string, { least, most }: HouseLimit, unit: LengthUnit): string {
+  const print = (value: number) => valueWords(quantityOf(name), value, unit);
+  if (least !== undefined && most !== undefined) return `${print(least)} to ${print(most)}`;
+  return least === undefined ? `at most ${print(most ?? 0)}` : `at least ${print(least)}`;
+}
+
+/** What would be asked without a house rule, and by whom. */
+export function bookWords(course: Course, name: string): string {
+  const limit = limitsOf(withoutHouseRule(course, name))[name];
+  if (limit === undefined) return 'The book does not say.';
+  return `Without it: ${bandWords(limit, course.unit)}. Source: ${limit.source}`;
+}
+
+export function withHouseRule(course: Course, name: string, rule: HouseLimit): Course {
+  const { rulebook } = course;
+  return { ...course, rulebook: { ...rulebook, house: { ...rulebook.house, [name]: rule } } };
+}
+
+export function withoutHouseRule(course: Course, name: string): Course {
+  const { [name]: _, ...house } = course.rulebook.house;
+  return { ...course, rulebook: { ...course.rulebook, house } };
+}
