@@ -1,5 +1,6 @@
 import { backL } from './back-l.ts';
 import { backLane } from './back-lane.ts';
+import { backMarkers } from './back-markers.ts';
 import { backT } from './back-t.ts';
 import { backU } from './back-u.ts';
 import { backV } from './back-v.ts';
@@ -15,6 +16,9 @@ import { scenery } from './scenery.ts';
 import { serpentine } from './serpentine.ts';
 import { sidePass } from './side-pass.ts';
 import { sidePassBetween } from './side-pass-between.ts';
+import { sidePassL } from './side-pass-l.ts';
+import { sidePassT } from './side-pass-t.ts';
+import { sidePassV } from './side-pass-v.ts';
 import { spoke } from './spoke.ts';
 import { waterBox } from './water-box.ts';
 
@@ -30,8 +34,12 @@ export const OBSTACLE_KINDS: readonly ObstacleKind[] = [
   backV,
   backT,
   backZigzag,
+  backMarkers,
   sidePass,
   sidePassBetween,
+  sidePassL,
+  sidePassT,
+  sidePassV,
   gate,
   bridge,
   serpentine,

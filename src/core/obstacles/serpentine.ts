@@ -6,7 +6,7 @@ import type { Passage } from './passage.ts';
 import { bracketed, refused, roughly, taped } from './words.ts';
 
 /** From a marker's base to the line beside it: half a body and a leg. Estimate. */
-const OFF_BASE: Metres = 0.6;
+export const OFF_BASE: Metres = 0.6;
 
 /** The radius of two arcs that carry the line from one side of a marker to the other side of the next, `pitch` on. */
 export function weaveRadius(pitch: Metres, aside: Metres): Metres {
