@@ -2,7 +2,10 @@ import { type Course, currentLayout, type Layout, type Stock } from './course/co
 import { type PlacedObstacle, type PlacedPiece, placedObstacle } from './course/placed.ts';
 import type { Horse } from './horses/horse.ts';
 import { horseById, STOCK_HORSE } from './horses/horses.ts';
+import { type ClassClock, classClock } from './ride/class-clock.ts';
 import type { Line } from './ride/line.ts';
+import { type PrintNote, printNotes } from './ride/print-notes.ts';
+import { type Print, printsOn } from './ride/prints.ts';
 import { lineOfTravel } from './ride/travel.ts';
 
 /** How many of one line of the truck list the layout uses. `stock` is null for pieces that no line offers. */
@@ -25,6 +28,8 @@ export interface Survey {
   /** By obstacle id: the numbers it has in the go, 1 first; several when it is ridden more than once. */
   readonly numbers: ReadonlyMap<string, readonly number[]>;
   readonly line: Line;
+  /** What the go costs the class. */
+  readonly classClock: ClassClock;
   readonly truck: readonly TruckUse[];
 }
 
@@ -79,6 +84,7 @@ export function survey(course: Course): Survey {
   const horse = horseById(course.horse) ?? STOCK_HORSE;
   const obstacles = layout.obstacles.map(placedObstacle);
   const pieces = obstacles.flatMap((obstacle) => obstacle.pieces);
+  const line = lineOfTravel({ arena: course.arena, horse, layout, obstacles });
   const made: Survey = {
     course,
     layout,
@@ -86,9 +92,26 @@ export function survey(course: Course): Survey {
     obstacles,
     pieces,
     numbers: numbersOf(layout),
-    line: lineOfTravel({ arena: course.arena, horse, layout, obstacles }),
+    line,
+    classClock: classClock(line, layout.ride, course.class),
     truck: truckUse(course.truck, pieces),
   };
   surveys.set(course, made);
+  return made;
+}
+
+/** Every hoof print of the go; worked out when somebody asks, and kept. */
+export function printsOf({ line, horse }: Survey): readonly Print[] {
+  return printsOn(line, horse);
+}
+
+const notes = new WeakMap<Survey, readonly PrintNote[]>();
+
+/** Prints that meet a pole or come within a hoof's width of one; worked out when somebody asks, and kept. */
+export function printNotesOf(of: Survey): readonly PrintNote[] {
+  const known = notes.get(of);
+  if (known !== undefined) return known;
+  const made = printNotes(printsOf(of), of.pieces, of.horse);
+  notes.set(of, made);
   return made;
 }

@@ -4,7 +4,7 @@
 
 import type { Constraint, Wall } from '../constraints/constraint.ts';
 import type { Gait } from '../horses/horse.ts';
-import type { LengthUnit, Metres } from '../measure/quantity.ts';
+import type { LengthUnit, Metres, Seconds } from '../measure/quantity.ts';
 import type { Obstacle } from '../obstacles/obstacle.ts';
 import type { Values } from '../pieces/params.ts';
 import type { Point } from '../plane/point.ts';
@@ -79,6 +79,14 @@ export interface ClassEntry {
   /** ISO date, or empty while unknown. */
   readonly date: string;
   readonly entries: number;
+  /** From one go to the next; absent: usual. */
+  readonly changeover?: Seconds;
+  /** The ground is dragged after so many goes, 0 for never; absent: usual. */
+  readonly dragEvery?: number;
+  /** How long a drag takes, with what is set again; absent: usual. */
+  readonly drag?: Seconds;
+  /** How long the class may take; absent: as long as it takes. */
+  readonly allotted?: Seconds;
 }
 
 /** The rule book in force by id, and the limits that the show overrides, by limit name. */

@@ -25,6 +25,8 @@ const count = z.int().check(z.minimum(0), z.maximum(MOST_COUNT));
 const fraction = z.number().check(z.minimum(0), z.maximum(1));
 const either = z.literal([1, -1]);
 const gait = z.enum(['walk', 'jog', 'lope']);
+/** Seconds: no more than a week. */
+const duration = z.number().check(z.minimum(0), z.maximum(604_800));
 const wall = z.enum(['south', 'east', 'north', 'west']);
 const side = z.number().check(z.minimum(ARENA_SIDE.least), z.maximum(ARENA_SIDE.most));
 
@@ -123,6 +125,10 @@ const classEntry = z.strictObject({
   level: z.enum(['open', 'amateur', 'youth', 'novice', 'walk-jog', 'led']),
   date: z.string().check(z.regex(/^(\d{4}-\d{2}-\d{2})?$/)),
   entries: count,
+  changeover: z.exactOptional(duration),
+  dragEvery: z.exactOptional(count),
+  drag: z.exactOptional(duration),
+  allotted: z.exactOptional(duration),
 });
 
 export const courseSchema = z.strictObject({

@@ -8,7 +8,8 @@ const COLUMNS = 100;
  * alphabetical order, so that equal courses have equal bytes.
  */
 export const FIELDS: readonly string[] = [
-  ...['format', 'version', 'id', 'show', 'title', 'level', 'date', 'entries', 'kind', 'name', 'unit'],
+  ...['format', 'version', 'id', 'show', 'title', 'level', 'date', 'entries'],
+  ...['changeover', 'dragEvery', 'drag', 'allotted', 'kind', 'name', 'unit'],
   ...['arena', 'truck', 'horse', 'rulebook', 'class', 'layouts', 'current', 'notes'],
   ...['x', 'y', 'angle', 'wall', 'piece', 'at', 'fraction', 'way', 'length', 'width', 'entrance'],
   ...['values', 'count', 'pose', 'move', 'by', 'fixed', 'grips', 'hold', 'side'],

@@ -25,6 +25,8 @@ export interface Element {
   /** Signed turn on the spot; 0 for the rest. */
   readonly turn: Radians;
   readonly seconds: Seconds;
+  /** Of those, what goes with its length and turn; the rest is transition and settling. */
+  readonly moving: Seconds;
 }
 
 /** Where the line goes over the middle of a pole's thickness. */

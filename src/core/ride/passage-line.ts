@@ -91,6 +91,7 @@ export function passageLine(obstacle: PlacedObstacle, riding: Riding): PassageLi
   const add = (move: Move, path: Path, { facing = 0, turn = 0, time }: Manner = {}): void => {
     const length = pathLength(path);
     const turning = (Math.abs(turn) / (2 * Math.PI)) * horse.turn.value;
+    const moving = time ?? seconds(move, length, riding) + turning;
     elements.push({
       leg: 0,
       part: 'obstacle',
@@ -101,7 +102,8 @@ export function passageLine(obstacle: PlacedObstacle, riding: Riding): PassageLi
       length,
       facing,
       turn,
-      seconds: time ?? seconds(move, length, riding) + turning,
+      seconds: moving,
+      moving,
     });
     along += length;
   };

@@ -139,7 +139,7 @@ function addPassage(journey: Journey, line: PassageLine, { leg, horse }: { leg: 
 function wayElement(path: Path, part: 'approach' | 'finish', { gait, horse }: { gait: Gait; horse: Horse }): Element {
   const length = pathLength(path);
   const seconds = length / speed(horse, gait);
-  return { leg: 0, part, move: 'ride', gait, path, from: 0, length, facing: 0, turn: 0, seconds };
+  return { leg: 0, part, move: 'ride', gait, path, from: 0, length, facing: 0, turn: 0, seconds, moving: seconds };
 }
 
 function clockOf(elements: readonly Element[], ride: Ride): Line['clock'] {

@@ -7,7 +7,7 @@ import type { Element, Going } from '../../../src/core/ride/line.ts';
 
 function element(move: Element['move'], gait: Element['gait']): Element {
   const path = laid(pose(0, 0), [{ length: 1, curvature: 0 }]);
-  return { leg: 0, part: 'obstacle', move, gait, path, from: 0, length: 1, facing: 0, turn: 0, seconds: 1 };
+  return { leg: 0, part: 'obstacle', move, gait, path, from: 0, length: 1, facing: 0, turn: 0, moving: 0, seconds: 1 };
 }
 
 const { transition, halt, back, sidePass } = STOCK_HORSE;

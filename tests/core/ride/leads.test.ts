@@ -26,7 +26,19 @@ function ridden(parts: readonly Part[]): Element[] {
     });
     const length = curves.reduce((sum, [each]) => sum + each, 0);
     from += length;
-    return { leg: 0, part, move: 'ride', gait, path, from: from - length, length, facing: 0, turn: 0, seconds: 1 };
+    return {
+      leg: 0,
+      part,
+      move: 'ride',
+      gait,
+      path,
+      from: from - length,
+      length,
+      facing: 0,
+      turn: 0,
+      seconds: 1,
+      moving: 1,
+    };
   });
 }
 

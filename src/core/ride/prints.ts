@@ -1,0 +1,217 @@
+/** The ride hoof by hoof. Asked for, not measured with the line: a dragged pole does not wait for its prints. */
+import type { Lead } from '../course/course.ts';
+import type { Gait, Horse } from '../horses/horse.ts';
+import type { Metres, Radians, Seconds } from '../measure/quantity.ts';
+import { type Path, pathEnd, poseAt } from '../plane/path.ts';
+import type { Point } from '../plane/point.ts';
+import { type Pose, placed } from '../plane/pose.ts';
+import { beats, type Foot, reachOf, sideOf } from './footfall.ts';
+import type { Crossing, Element, Gap, Line } from './line.ts';
+import { secondsAt } from './playing.ts';
+import { type Knot, placeAfter, progress, type Step } from './progress.ts';
+
+/** Where a hoof comes down. */
+export interface Print {
+  readonly leg: number;
+  readonly gait: Gait | 'back';
+  /** On which lead a lope comes down so. */
+  readonly lead: Lead | null;
+  readonly foot: Foot;
+  readonly point: Point;
+  /** Where the hoof points. */
+  readonly heading: Radians;
+  /** Metres along the line at which the middle of the horse is, and when that is. */
+  readonly at: Metres;
+  readonly time: Seconds;
+  /** Metres from one print of this foot to the next, as the horse goes there. */
+  readonly stride: Metres;
+  /** How far along its way the hoof may come down elsewhere, as a standard deviation, metres. */
+  readonly spread: Metres;
+}
+
+/** Elements that follow each other and are gone in one way. */
+interface Run {
+  readonly elements: readonly Element[];
+  readonly path: Path;
+  readonly from: Metres;
+  readonly length: Metres;
+  readonly crossings: readonly Crossing[];
+  readonly gaps: readonly Gap[];
+  readonly leads: readonly { readonly from: Metres; readonly to: Metres; readonly lead: Lead | null }[];
+}
+
+/** A print before it has its place in the go: metres from the run's beginning. */
+type LocalPrint = Omit<Print, 'time' | 'leg'>;
+
+interface Known {
+  readonly inputs: readonly unknown[];
+  readonly horse: Horse;
+  readonly prints: readonly LocalPrint[];
+}
+const known = new WeakMap<Path, Known>();
+
+/** A horse without a lead to take lopes on the left: estimate. */
+const USUAL_LEAD: Lead = 'left';
+
+function runs(line: Line): Run[] {
+  const groups: Element[][] = [];
+  for (const element of line.elements) {
+    if (element.move !== 'ride' && element.move !== 'back') continue;
+    const before = groups.at(-1)?.at(-1);
+    const goesOn =
+      before !== undefined &&
+      element.move === 'ride' &&
+      before.move === 'ride' &&
+      before.gait === element.gait &&
+      Math.abs(before.from + before.length - element.from) < 1e-9;
+    if (goesOn) groups.at(-1)?.push(element);
+    else groups.push([element]);
+  }
+  return groups.map((elements): Run => {
+    const from = elements[0]?.from ?? 0;
+    const length = elements.reduce((sum, each) => sum + each.length, 0);
+    const inside = (at: Metres): boolean => at >= from - 1e-9 && at <= from + length + 1e-9;
+    const path = elements.flatMap((each) => each.path);
+    const [first] = elements;
+    const ridden = first?.move === 'ride';
+    return {
+      elements,
+      path,
+      from,
+      length,
+      crossings: ridden ? line.crossings.filter(({ at }) => inside(at)) : [],
+      gaps: ridden ? line.gaps.filter((gap) => inside(gap.from) && inside(gap.to)) : [],
+      leads: line.leads
+        .filter((each) => inside(each.from) && inside(each.to))
+        .map((each) => ({ from: each.from - from, to: each.to - from, lead: each.lead })),
+    };
+  });
+}
+
+/** The path's pose, straight on before its beginning and after its end. */
+function poseBeyond(path: Path, along: Metres, length: Metres): Pose {
+  const over = along < 0 ? along : Math.max(0, along - length);
+  const at = along < 0 ? (path[0]?.start ?? pathEnd(path)) : along > length ? pathEnd(path) : poseAt(path, along);
+  return over === 0 ? at : { ...placed(at, { x: over, y: 0 }), angle: at.angle };
+}
+
+function stepsOf({ crossings, gaps, from }: Run): Step[] {
+  return crossings.map((crossing, i): Step => {
+    const next = crossings[i + 1];
+    const gap = gaps.find(
+      ({ keys, from: leaves }) =>
+        keys[0] === crossing.key && keys[1] === next?.key && leaves >= crossing.at && leaves <= next.at,
+    );
+    const at = crossing.at - from;
+    return gap === undefined ? { at } : { at, gap: { ridden: gap.ridden, landings: gap.landings } };
+  });
+}
+
+/** Strides since the last pole in a gap, where errors add up; one elsewhere, because each stride errs. */
+function strayed(knots: readonly Knot[], strides: number): number {
+  const next = knots.findIndex((knot) => knot.strides > strides);
+  const [before, after] = [knots[next - 1], knots[next]];
+  if (before === undefined || after === undefined || !before.pole || !after.pole) return 1;
+  return Math.max(1, strides - before.strides);
+}
+
+function riddenPrints(run: Run, horse: Horse): LocalPrint[] {
+  const gait = run.elements[0]?.gait ?? 'walk';
+  const leadAt = (at: Metres): Lead => run.leads.find((each) => at <= each.to)?.lead ?? USUAL_LEAD;
+  const steps = stepsOf(run);
+  const knots = progress(run.length, steps, { horse, gait, lead: leadAt(steps[0]?.at ?? 0) });
+  const [begin, end] = [knots[0]?.strides ?? 0, knots.at(-1)?.strides ?? 0];
+  const found: LocalPrint[] = [];
+  for (let k = Math.floor(begin) - 1; k <= end; k += 1) {
+    const [here, there] = [placeAfter(knots, Math.max(k, begin)), placeAfter(knots, Math.min(k + 1, end))];
+    const lead = leadAt(Math.max(0, here));
+    const share = Math.min(k + 1, end) - Math.max(k, begin);
+    for (const { foot, phase } of beats(horse, gait, lead)) {
+      const strides = k + phase;
+      if (strides < begin || strides > end) continue;
+      const at = placeAfter(knots, strides);
+      const stride = share > 0 ? (there - here) / share : horse.gaits[gait].stride.value;
+      const under = poseBeyond(run.path, at + reachOf(foot, horse.wheelbase.value), run.length);
+      found.push({
+        gait,
+        lead: gait === 'lope' ? lead : null,
+        foot,
+        point: placed(under, { x: 0, y: (sideOf(foot) * horse.stance.value) / 2 }),
+        heading: under.angle,
+        at,
+        stride,
+        spread: horse.spread.value * stride * Math.sqrt(strayed(knots, strides)),
+      });
+    }
+  }
+  return found.sort((a, b) => a.at - b.at);
+}
+
+/** Diagonal pairs in turn, the hind feet leading; each step as long as makes them even. */
+function backedPrints({ path, length }: Run, horse: Horse): LocalPrint[] {
+  const step = horse.back.step.value;
+  const count = Math.max(1, Math.round(length / step));
+  const pairs: readonly (readonly Foot[])[] = [
+    ['LH', 'RF'],
+    ['RH', 'LF'],
+  ];
+  return Array.from({ length: count }, (_, i) => (pairs[i % 2] ?? []).map((foot) => ({ foot, i }))).flatMap((pair) =>
+    pair.map(({ foot, i }): LocalPrint => {
+      const at = ((i + 1) * length) / count;
+      // The path runs backwards: the hind end is in front on it, and left is right.
+      const under = poseBeyond(path, at - reachOf(foot, horse.wheelbase.value), length);
+      const stride = (2 * length) / count;
+      return {
+        gait: 'back',
+        lead: null,
+        foot,
+        point: placed(under, { x: 0, y: (-sideOf(foot) * horse.stance.value) / 2 }),
+        heading: under.angle + Math.PI,
+        at,
+        stride,
+        spread: horse.spread.value * stride,
+      };
+    }),
+  );
+}
+
+/** What the prints of a run depend on: the same objects and numbers give the same prints. */
+function inputsOf(run: Run): readonly unknown[] {
+  const { elements, crossings, gaps, leads } = run;
+  return [
+    ...elements.flatMap(({ path, gait, move }) => [path, gait, move]),
+    ...crossings.flatMap(({ pose, key }) => [pose, key]),
+    ...gaps.map(({ ends }) => ends),
+    ...leads.map(({ lead }) => lead),
+  ];
+}
+
+function localPrints(run: Run, horse: Horse): readonly LocalPrint[] {
+  const owner = run.elements[0]?.path ?? run.path;
+  const inputs = inputsOf(run);
+  const before = known.get(owner);
+  if (before !== undefined && before.horse === horse && before.inputs.length === inputs.length) {
+    if (before.inputs.every((each, i) => each === inputs[i])) return before.prints;
+  }
+  const back = run.elements[0]?.move === 'back';
+  const prints = back ? backedPrints(run, horse) : riddenPrints(run, horse);
+  known.set(owner, { inputs, horse, prints });
+  return prints;
+}
+
+const all = new WeakMap<Line, { readonly horse: Horse; readonly prints: readonly Print[] }>();
+
+/** Every print of the go, in order. Remembered by line; what an edit did not touch keeps the same points. */
+export function printsOn(line: Line, horse: Horse): readonly Print[] {
+  const before = all.get(line);
+  if (before?.horse === horse) return before.prints;
+  const prints = runs(line).flatMap((run) =>
+    localPrints(run, horse).map((print): Print => {
+      const element = run.elements.findLast(({ from }) => from - run.from <= print.at + 1e-9) ?? run.elements[0];
+      const at = print.at + run.from;
+      return { ...print, leg: element?.leg ?? 0, at, time: secondsAt(line, at, element) };
+    }),
+  );
+  all.set(line, { horse, prints });
+  return prints;
+}
