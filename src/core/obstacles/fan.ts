@@ -9,7 +9,7 @@ import { bracketed, refused, roughly, taped } from './words.ts';
 const LEAST_OPENING = INCH / 4;
 
 /** Neighbours at more than this are a wheel: a tape between them runs more along the poles than across. Estimate: 80°. */
-const WIDEST = (80 * Math.PI) / 180;
+export const WIDEST = (80 * Math.PI) / 180;
 
 interface FanShape {
   readonly [fact: string]: number;

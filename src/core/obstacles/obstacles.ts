@@ -7,10 +7,13 @@ import { backV } from './back-v.ts';
 import { backZigzag } from './back-zigzag.ts';
 import { box } from './box.ts';
 import { bridge } from './bridge.ts';
+import { chevron } from './chevron.ts';
+import { curvedRun } from './curved-run.ts';
 import { fan } from './fan.ts';
 import { gate } from './gate.ts';
 import { mailbox } from './mailbox.ts';
 import type { ObstacleKind } from './obstacle.ts';
+import { raisedRun } from './raised-run.ts';
 import { run } from './run.ts';
 import { scenery } from './scenery.ts';
 import { serpentine } from './serpentine.ts';
@@ -21,10 +24,15 @@ import { sidePassT } from './side-pass-t.ts';
 import { sidePassV } from './side-pass-v.ts';
 import { spoke } from './spoke.ts';
 import { waterBox } from './water-box.ts';
+import { zigzag } from './zigzag.ts';
 
 /** Every kind of obstacle, in the order in which a designer is offered them. A new kind is one file and one line here. */
 export const OBSTACLE_KINDS: readonly ObstacleKind[] = [
   run,
+  raisedRun,
+  curvedRun,
+  zigzag,
+  chevron,
   fan,
   spoke,
   box,
