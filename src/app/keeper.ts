@@ -5,7 +5,7 @@ import { writeCourse } from '../core/files/write.ts';
 import type { Desk } from '../desk/desk.ts';
 import { type Autosave, autosave } from '../storage/autosave.ts';
 import type { Trouble } from '../storage/failure.ts';
-import type { KeptCourse, Library } from '../storage/library.ts';
+import type { EarlierCourse, KeptCourse, Library } from '../storage/library.ts';
 import { type Claim, claimed } from '../storage/tabs.ts';
 
 /** What the person should know about the keeping of the course. */
@@ -28,6 +28,10 @@ export interface Keeper {
   begin(course: Course): void;
   /** Puts a kept course on the table. */
   load(slot: string): Promise<CourseReading>;
+  /** Earlier states of the course on the table, the newest first. */
+  earlier(): Promise<readonly EarlierCourse[]>;
+  /** Reads one of them; what is on the table stays. */
+  readEarlier(number: number): Promise<CourseReading>;
   /** Goes on in a slot of its own with what is on the table. */
   part(): void;
 }
@@ -134,6 +138,12 @@ export function createKeeper(desk: Desk, library: Library, first: FirstSlot): Ke
       }
       return reading;
     },
+    async earlier() {
+      // What is on the table now is the newest state, so that the one before it can be told.
+      await saver.flush();
+      return library.earlier(slot);
+    },
+    readEarlier: (number) => library.loadEarlier(slot, number),
     part() {
       moveTo(freshSlot());
       isWorkedOn = true;

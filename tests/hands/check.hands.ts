@@ -4,7 +4,7 @@ import { opened, stage } from './arena.ts';
 test('a fix that is offered mends what was found, with one click and one undo', async ({ page }) => {
   await opened(page);
   await page.getByRole('button', { name: 'File', exact: true }).click();
-  await page.getByRole('button', { name: 'Practice with faults' }).click();
+  await page.locator('[data-starter="practice-with-faults"]').click();
   await stage(page, 'Check').click();
   const panel = page.getByRole('region', { name: 'Findings' });
   const cards = panel.getByRole('listitem');
@@ -24,7 +24,7 @@ test('a fix that is offered mends what was found, with one click and one undo', 
 test('going to a finding brings its place to the middle and chooses what it is about', async ({ page }) => {
   await opened(page);
   await page.getByRole('button', { name: 'File', exact: true }).click();
-  await page.getByRole('button', { name: 'Practice with faults' }).click();
+  await page.locator('[data-starter="practice-with-faults"]').click();
   await stage(page, 'Check').click();
   const ground = page.getByRole('application');
   const before = await ground.getAttribute('data-origin');

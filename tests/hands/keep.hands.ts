@@ -99,7 +99,7 @@ test('a starter that was only looked at leaves nothing behind, one that was chan
   await opened(page);
   const menu = page.getByRole('button', { name: 'File', exact: true });
   await menu.click();
-  await page.getByRole('button', { name: 'Home six poles' }).click();
+  await page.locator('[data-starter="home-six-poles"]').click();
   await expect(page.locator('.course-title')).toContainText('Six poles at home');
   await arena(page).focus();
   await page.keyboard.press('Tab');
@@ -109,7 +109,7 @@ test('a starter that was only looked at leaves nothing behind, one that was chan
   await page.getByRole('button', { name: 'New course in feet' }).click();
   await expect(page.locator('.course-title')).toContainText('New course');
   await menu.click();
-  const kept = page.locator('.menu button', { has: page.locator('small') });
+  const kept = page.locator('.menu [data-kept]');
   await expect(kept).toHaveCount(1);
   await expect(kept).toContainText('Six poles at home');
 });
@@ -127,4 +127,26 @@ test('where the picture cannot be drawn at all, the course is offered as a file'
   await page.getByRole('button', { name: 'Save the course as a file' }).click();
   const file = await (await saving).path();
   expect(JSON.parse(readFileSync(file, 'utf8')).format).toBe('polewright-course');
+});
+
+test('an earlier state is gone back to, and undo leads here again', async ({ page }) => {
+  // A minute of the page's own clock parts two states; nobody waits for it.
+  await page.clock.install();
+  await opened(page);
+  const named = page.getByRole('region', { name: 'Obstacles' });
+  await typedName(page, 'Fan before');
+  await page.clock.runFor('00:05');
+  await expect(page.locator('.kept')).toHaveText('kept');
+  await page.clock.runFor('03:00');
+  await typedName(page, 'Fan after');
+  await page.clock.runFor('00:05');
+  await expect(page.locator('.kept')).toHaveText('kept');
+  await page.getByRole('button', { name: 'File', exact: true }).click();
+  await page.getByRole('button', { name: 'Earlier states…' }).click();
+  const dialog = page.getByRole('dialog', { name: 'Earlier states of this course' });
+  await dialog.getByRole('button', { name: 'Go back to it' }).first().click();
+  await expect(dialog).toBeHidden();
+  await expect(named).toContainText('Fan before');
+  await page.getByRole('button', { name: /^Undo: Go back to/ }).click();
+  await expect(named).toContainText('Fan after');
 });

@@ -73,28 +73,30 @@ function gaitRows(horse: Horse, gait: Gait, length: Print): readonly Assumption[
     { what: `${name}, a stride`, value: length(stride.value), ...rest(stride) },
     { what: `${name}, time of a stride`, value: seconds(period.value), ...rest(period) },
     {
-      what: `${name}, one landing over poles`,
+      what: `${name}, a landing`,
       value: band.length === 2 ? band.join(' to ') : length(landing.value),
       ...rest(landing),
       isChief: true,
     },
     {
-      what: `${name}, tightest turn, radius`,
-      value: `${length(leastTurn(horse, gait))}${leanWords(least)}`,
-      ...rest('radius' in least ? least.radius : least.lean),
+      what: `${name}, tightest radius`,
+      value: length(leastTurn(horse, gait)),
+      ...turnSource(least),
       isChief: true,
     },
     {
-      what: `${name}, easy turn, radius`,
-      value: `${length(easyTurn(horse, gait))}${leanWords(easy)}`,
-      ...rest('radius' in easy ? easy.radius : easy.lean),
+      what: `${name}, easy radius`,
+      value: length(easyTurn(horse, gait)),
+      ...turnSource(easy),
     },
   ];
 }
 
 /** A radius that follows from how far the horse leans says so. */
-function leanWords(turn: Turn): string {
-  return 'lean' in turn ? ` (leaning ${printAngle(turn.lean.value)})` : '';
+function turnSource(turn: Turn): Pick<Assumption, 'source' | 'grade'> {
+  if ('radius' in turn) return { source: turn.radius.source, grade: turn.radius.grade };
+  const { value, source, grade } = turn.lean;
+  return { source: `from a lean of ${printAngle(value)} at its speed; ${source}`, grade };
 }
 
 function seconds(value: number): string {

@@ -7,9 +7,10 @@ import { useDesk, useDeskState } from '../desk-context.tsx';
 import { Dialog } from '../dialog.tsx';
 import { useKeeper } from '../keeper-context.tsx';
 import { strokeOf } from '../strokes.ts';
+import { EarlierStates } from './earlier-states.tsx';
 import { openedFile, savedFile } from './files.ts';
 import { KeptCourses } from './kept-courses.tsx';
-import { STARTERS } from './starters.ts';
+import { Starters } from './starter-list.tsx';
 
 interface Told {
   readonly title: string;
@@ -24,6 +25,7 @@ export function FileMenu() {
   const menu = useRef<HTMLDivElement>(null);
   const unit = useDeskState((state) => state.course.unit);
   const [told, setTold] = useState<Told | null>(null);
+  const [isLookingBack, setLookingBack] = useState(false);
   const shut = () => menu.current?.hidePopover();
 
   const take = (reading: CourseReading | null) => {
@@ -77,6 +79,16 @@ export function FileMenu() {
         <button type="button" onClick={() => void save()}>
           Save as a file… <kbd>Ctrl S</kbd>
         </button>
+        <button
+          type="button"
+          aria-haspopup="dialog"
+          onClick={() => {
+            shut();
+            setLookingBack(true);
+          }}
+        >
+          Earlier states…
+        </button>
         <hr />
         <fieldset>
           <legend>Lengths are shown in</legend>
@@ -87,26 +99,10 @@ export function FileMenu() {
             <input type="radio" name={id} checked={unit === 'm'} onChange={() => measure('m')} /> metres
           </label>
         </fieldset>
-        {STARTERS.length > 0 && (
-          <>
-            <hr />
-            <h3>Starters</h3>
-            {STARTERS.map((each) => (
-              <button
-                key={each.name}
-                type="button"
-                onClick={() => {
-                  shut();
-                  void each.read().then(take);
-                }}
-              >
-                {each.title}
-              </button>
-            ))}
-          </>
-        )}
+        <Starters menu={menu} take={take} />
         <KeptCourses menu={menu} refused={(why) => take({ kind: 'refused', why })} />
       </div>
+      {isLookingBack && <EarlierStates close={() => setLookingBack(false)} />}
       {told !== null && (
         <Dialog title={told.title} close={() => setTold(null)}>
           {told.says.map((sentence) => (

@@ -1,6 +1,7 @@
 import { type RefObject, useEffect, useState } from 'react';
 import type { KeptCourse } from '../../storage/library.ts';
 import { useKeeper } from '../keeper-context.tsx';
+import { momentWords } from './moments.ts';
 
 /** As many as a menu can show. */
 const MOST = 6;
@@ -35,9 +36,9 @@ export function KeptCourses({
       <hr />
       <h3>Kept in this browser</h3>
       {others.map((each) => (
-        <button key={each.slot} type="button" onClick={() => void open(each.slot)}>
+        <button key={each.slot} data-kept={each.slot} type="button" onClick={() => void open(each.slot)}>
           {each.title === '' ? 'Untitled course' : each.title}
-          <small>{new Date(each.saved).toLocaleString(undefined, { dateStyle: 'medium', timeStyle: 'short' })}</small>
+          <small>{momentWords(each.saved)}</small>
         </button>
       ))}
     </>

@@ -7,6 +7,7 @@ const FILES = import.meta.glob<string>('../../../seeds/*.course.json', { query: 
 /** A course to start from, read when it is chosen. */
 export interface Starter {
   readonly name: string;
+  /** From the file's name, for as long as the file is not read. */
   readonly title: string;
   read(): Promise<CourseReading>;
 }
