@@ -1,5 +1,5 @@
 import type { ConstraintKind, Held, Residual } from './constraint.ts';
-import { holdOf, pairOf, residual, slope } from './grip.ts';
+import { along, holdOf, pairOf, residual, slope } from './grip.ts';
 
 function clear(held: readonly Held[]): Residual {
   const [first, second] = pairOf(held, 'apart');
@@ -27,6 +27,13 @@ export const apart: ConstraintKind = {
   residuals(held, hold) {
     const now = clear(held);
     return [{ value: now.value - hold, gradient: now.gradient }];
+  },
+  tape(held) {
+    const [first, second] = pairOf(held, 'apart');
+    const [a, b] = [holdOf(first), holdOf(second)];
+    const far = Math.hypot(b.x - a.x, b.y - a.y);
+    const way = far === 0 ? { ux: 1, uy: 0 } : { ux: (b.x - a.x) / far, uy: (b.y - a.y) / far };
+    return [along(a, way, first.width / 2), along(b, way, -second.width / 2)];
   },
   sentence: ([first, second], value) => `${first} and ${second} are ${value} apart.`,
 };

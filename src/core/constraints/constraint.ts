@@ -2,6 +2,7 @@
  * constraints/ holds what pieces keep while others move: one file a kind, one equation set, one sentence.
  * A kind turns held poses into residuals with their derivatives; how they are brought to zero is solve/'s affair.
  */
+import type { Point } from '../plane/point.ts';
 import type { Pose } from '../plane/pose.ts';
 
 /** The arena's walls, by compass with +y to the north and +x to the east: south y = 0, west x = 0. */
@@ -23,7 +24,7 @@ export interface Constraint {
   readonly side?: 1 | -1;
 }
 
-/** A grip made concrete for the equations. A wall is a held pose on the wall, +x along it, +y into the arena. */
+/** A grip made concrete for the equations. A wall is a held pose at the wall's middle, +x along it, +y into the arena. */
 export interface Held {
   readonly pose: Pose;
   /** Size of the piece along its x and y, metres; 0 for a wall. */
@@ -49,6 +50,8 @@ export interface ConstraintKind {
   measure(held: readonly Held[], side: 1 | -1): number;
   /** All zero when the constraint is met. */
   residuals(held: readonly Held[], hold: number, side: 1 | -1): readonly Residual[];
+  /** Where its tape lies on the ground, from end to end; absent: from one gripped point to the next. */
+  tape?(held: readonly Held[], side: 1 | -1): readonly [Point, Point];
   /** One plain sentence; `value` is already printed in the course's unit. */
   sentence(names: readonly string[], value: string): string;
 }

@@ -10,19 +10,23 @@ function endForEnd(first: Held, second: Held): boolean {
   return ends === 0 ? Math.cos(second.pose.angle - first.pose.angle) < 0 : ends < 0;
 }
 
-function uneven(held: readonly Held[]): Residual {
-  const [first, second] = pairOf(held, 'ends-level');
+/** How far the second's gripped point is ahead of the first's along the poles; `way` −1: they lie end for end. */
+export function uneven([first, second]: readonly [Held, Held], way: 1 | -1): Residual {
   const a = holdOf(first);
   const b = holdOf(second);
   const dx = b.x - a.x;
   const dy = b.y - a.y;
-  const way = endForEnd(first, second) ? -1 : 1;
   const mx = (a.ux + way * b.ux) / 2;
   const my = (a.uy + way * b.uy) / 2;
   // Turning a pole turns its direction u by its normal (−uy, ux).
   const spin1 = (dy * a.ux - dx * a.uy) / 2;
   const spin2 = (way * (dy * b.ux - dx * b.uy)) / 2;
   return residual(dx * mx + dy * my, slope(a, -mx, -my, spin1), slope(b, mx, my, spin2));
+}
+
+function level(held: readonly Held[]): Residual {
+  const pair = pairOf(held, 'ends-level');
+  return uneven(pair, endForEnd(...pair) ? -1 : 1);
 }
 
 /**
@@ -34,7 +38,7 @@ export const endsLevel: ConstraintKind = {
   title: 'Ends level',
   unit: 'none',
   takes: ['piece', 'piece'],
-  measure: (held) => uneven(held).value,
-  residuals: (held) => [uneven(held)],
+  measure: (held) => level(held).value,
+  residuals: (held) => [level(held)],
   sentence: ([first, second]) => `${first} and ${second} are level with each other.`,
 };

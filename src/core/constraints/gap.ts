@@ -1,5 +1,6 @@
+import type { Point } from '../plane/point.ts';
 import type { ConstraintKind, Held, Residual } from './constraint.ts';
-import { holdOf, pairOf, residual, slope } from './grip.ts';
+import { along, type Hold, holdOf, pairOf, residual, slope } from './grip.ts';
 
 /** Cosine of the tape to a pole's normal below which it measures no gap (about 75°): from there the equations go on by themselves. */
 const FLATTEST = 0.25;
@@ -34,7 +35,7 @@ function tiltedEitherWay(cosine: number): Course {
  * to its wrong side, the chord counts less and then against it: no gap is met there, and every step leads back to the
  * side that was meant.
  */
-function taped(held: readonly Held[], side: 1 | -1): Residual {
+export function taped(held: readonly Held[], side: 1 | -1): Residual {
   const [first, second] = pairOf(held, 'gap');
   const a = holdOf(first);
   const b = holdOf(second);
@@ -69,6 +70,18 @@ function taped(held: readonly Held[], side: 1 | -1): Residual {
   return residual(chord * sided - half1 * tilt1 - half2 * tilt2, slope(a, -gx, -gy, spin1), slope(b, gx, gy, spin2));
 }
 
+/** The tape of a gap: on the straight from one gripped point to the other, from near face to near face. */
+export function gapTape(held: readonly Held[]): readonly [Point, Point] {
+  const [first, second] = pairOf(held, 'gap');
+  const a = holdOf(first);
+  const b = holdOf(second);
+  const chord = Math.hypot(b.x - a.x, b.y - a.y);
+  if (chord === 0) return [a, b];
+  const way = { ux: (b.x - a.x) / chord, uy: (b.y - a.y) / chord };
+  const cut = ({ ux, uy }: Hold, width: number) => width / 2 / Math.max(FLATTEST, Math.abs(ux * way.uy - uy * way.ux));
+  return [along(a, way, cut(a, first.width)), along(b, way, -cut(b, second.width))];
+}
+
 /** The gap between two poles, inside to inside, at a fraction along each. */
 export const gap: ConstraintKind = {
   id: 'gap',
@@ -80,5 +93,6 @@ export const gap: ConstraintKind = {
     const now = taped(held, side);
     return [{ value: now.value - hold, gradient: now.gradient }];
   },
+  tape: gapTape,
   sentence: ([first, second], value) => `The gap between ${first} and ${second} is ${value}, inside to inside.`,
 };

@@ -1,3 +1,4 @@
+import type { Point } from '../plane/point.ts';
 import type { Pose } from '../plane/pose.ts';
 import type { Held, Residual, Wall } from './constraint.ts';
 
@@ -24,7 +25,7 @@ export function holdOf(held: Held): Hold {
   return { x: held.pose.x + reach * ux, y: held.pose.y + reach * uy, ux, uy, reach };
 }
 
-/** The middle of a held piece, or the origin of a wall, with its direction. */
+/** The middle of a held piece, or of a wall, with its direction. */
 export function middleOf(held: Held): Hold {
   return holdOf({ ...held, at: 0.5 });
 }
@@ -47,6 +48,24 @@ export function pairOf(held: readonly Held[], kind: string): readonly [Held, Hel
   return [first, second];
 }
 
+/** The grips of a constraint that takes three. */
+export function threeOf(held: readonly Held[], kind: string): readonly [Held, Held, Held] {
+  const [first, second, third] = held;
+  if (first === undefined || second === undefined || third === undefined || held.length !== 3) {
+    throw new Error(`${kind} takes 3 grips, got ${held.length}`);
+  }
+  return [first, second, third];
+}
+
+/** The point so far from a point along a direction. */
+export function along(
+  from: { readonly x: number; readonly y: number },
+  way: { ux: number; uy: number },
+  far: number,
+): Point {
+  return { x: from.x + far * way.ux, y: from.y + far * way.uy };
+}
+
 /** The angle between undirected lines, brought into (−π/2, π/2]: a pole has no front. */
 export function lineAngle(angle: number): number {
   const rest = angle - Math.PI * Math.ceil(angle / Math.PI - 0.5);
@@ -59,13 +78,13 @@ export function lineTurn(angle: number): number {
   return rest >= Math.PI ? 0 : rest;
 }
 
-/** A wall as the equations hold it: on the wall, +x along it with the arena on its left, +y into the arena. Metres. */
+/** A wall as the equations hold it: at its middle, +x along it with the arena on its left, +y into the arena. Metres. */
 export function heldWall(arena: { readonly length: number; readonly width: number }, wall: Wall): Held {
   const corners: Readonly<Record<Wall, Pose>> = {
-    south: { x: 0, y: 0, angle: 0 },
-    east: { x: arena.length, y: 0, angle: Math.PI / 2 },
-    north: { x: arena.length, y: arena.width, angle: Math.PI },
-    west: { x: 0, y: arena.width, angle: -Math.PI / 2 },
+    south: { x: arena.length / 2, y: 0, angle: 0 },
+    east: { x: arena.length, y: arena.width / 2, angle: Math.PI / 2 },
+    north: { x: arena.length / 2, y: arena.width, angle: Math.PI },
+    west: { x: 0, y: arena.width / 2, angle: -Math.PI / 2 },
   };
   return { pose: corners[wall], length: 0, width: 0, at: 0.5 };
 }

@@ -1,5 +1,5 @@
 import type { ConstraintKind, Held, Residual } from './constraint.ts';
-import { holdOf, middleOf, pairOf, residual, slope } from './grip.ts';
+import { along, holdOf, middleOf, pairOf, residual, slope } from './grip.ts';
 
 function clear(held: readonly Held[]): Residual {
   const [marker, pole] = pairOf(held, 'marker-clear');
@@ -32,6 +32,12 @@ export const markerClear: ConstraintKind = {
   residuals(held, hold) {
     const now = clear(held);
     return [{ value: now.value - hold, gradient: now.gradient }];
+  },
+  tape(held) {
+    const pole = pairOf(held, 'marker-clear')[1];
+    const near = pole.at <= 0.5 ? 0 : 1;
+    const end = holdOf({ ...pole, at: near });
+    return [along(end, end, (near === 0 ? -1 : 1) * clear(held).value), along(end, end, 0)];
   },
   sentence: ([marker, pole], value) => `${pole} is ${value} clear of the base of ${marker}.`,
 };

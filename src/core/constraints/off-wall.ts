@@ -1,21 +1,33 @@
+import type { Point } from '../plane/point.ts';
 import type { ConstraintKind, Held, Residual } from './constraint.ts';
-import { holdOf, pairOf, residual, slope } from './grip.ts';
+import { along, holdOf, pairOf, residual, slope } from './grip.ts';
 
-function clear(held: readonly Held[]): Residual {
+/** How far the cut across a piece at its gripped point is from a wall. */
+export function offWallAt(held: readonly Held[]): Residual {
   const [piece, wall] = pairOf(held, 'off-wall');
   const at = holdOf(piece);
-  const along = holdOf(wall);
-  const dx = at.x - along.x;
-  const dy = at.y - along.y;
+  const base = holdOf(wall);
+  const dx = at.x - base.x;
+  const dy = at.y - base.y;
   const turn = piece.pose.angle - wall.pose.angle;
   const lean = Math.cos(turn) < 0 ? -1 : 1;
   const half = piece.width / 2;
   const spin = half * lean * Math.sin(turn);
   return residual(
-    along.ux * dy - along.uy * dx - half * lean * Math.cos(turn),
-    slope(at, -along.uy, along.ux, spin),
-    slope(along, along.uy, -along.ux, -(along.ux * dx + along.uy * dy) - spin),
+    base.ux * dy - base.uy * dx - half * lean * Math.cos(turn),
+    slope(at, -base.uy, base.ux, spin),
+    slope(base, base.uy, -base.ux, -(base.ux * dx + base.uy * dy) - spin),
   );
+}
+
+/** From the wall square to the nearer corner of the cut across the piece. */
+export function wallTape(held: readonly Held[]): readonly [Point, Point] {
+  const [piece, wall] = pairOf(held, 'off-wall');
+  const at = holdOf(piece);
+  const { ux, uy } = holdOf(wall);
+  const inward = { ux: -uy, uy: ux };
+  const half = (piece.width / 2) * Math.abs(Math.cos(piece.pose.angle - wall.pose.angle));
+  return [along(at, inward, -half - offWallAt(held).value), along(at, inward, -half)];
 }
 
 /**
@@ -30,10 +42,11 @@ export const offWall: ConstraintKind = {
   title: 'Clear of the wall',
   unit: 'm',
   takes: ['piece', 'wall'],
-  measure: (held) => clear(held).value,
+  measure: (held) => offWallAt(held).value,
   residuals(held, hold) {
-    const now = clear(held);
+    const now = offWallAt(held);
     return [{ value: now.value - hold, gradient: now.gradient }];
   },
+  tape: wallTape,
   sentence: ([piece, wall], value) => `${piece} is ${value} clear of ${wall}.`,
 };

@@ -3,55 +3,38 @@ import type { LengthUnit } from '../measure/quantity.ts';
 import type { Obstacle } from '../obstacles/obstacle.ts';
 import type { Piece } from '../pieces/piece.ts';
 import { composed, type Pose, within, wrapped } from '../plane/pose.ts';
-import { groups } from '../solve/groups.ts';
-import type { Problem, Some } from '../solve/problem.ts';
+import type { Outcome, Some, Wishes } from '../solve/problem.ts';
 import { solved } from '../solve/solved.ts';
+import { type Clash, type Culprit, clashOf, lostWords, someOf } from './clash.ts';
 import type { Arena, Layout } from './course.ts';
+import { fixedPieces, holdingSentence, holdingsOf } from './holdings.ts';
 import { obstacleOf, pieceOf } from './keys.ts';
 import { pieceKey } from './placed.ts';
-import { holdingSentence, holdingsOf, type TiedLayout, tied } from './ties.ts';
-
-/** A constraint that stands in the way: `key` is `obstacle/constraint`, or the layout's own id; `says` what it holds. */
-export interface Culprit {
-  readonly key: string;
-  readonly says: string;
-}
+import { wholeObstacles } from './rigid.ts';
+import { type TiedLayout, tied } from './ties.ts';
 
 /**
- * `settled`: the layout with its constraints held; `freedoms` and `spare` are those of the part that was solved.
- * `clash`: `sets` cannot hold together, each as small as can be. `lost`: no answer was found; `worst` were not met.
- * On a clash or when lost nothing moves.
+ * `settled`: the layout with its constraints held. `clash`: sets that cannot hold together, each with what may be dropped.
+ * `lost`: no answer was found; `worst` were not met. On a clash or when lost nothing moves.
  */
 export type Settled =
-  | {
-      readonly kind: 'settled';
-      readonly layout: Layout;
-      readonly freedoms: number;
-      readonly spare: readonly Culprit[];
-    }
-  | { readonly kind: 'clash'; readonly sets: Some<Some<Culprit>>; readonly says: string }
+  | { readonly kind: 'settled'; readonly layout: Layout }
+  | { readonly kind: 'clash'; readonly clashes: Some<Clash>; readonly says: string }
   | { readonly kind: 'lost'; readonly worst: Some<Culprit>; readonly says: string };
 
 /** Pieces that moved as one to within this, metres and radians, take their obstacle's frame along. */
 const AS_ONE = 1e-11;
 
-function someOf<Thing, Other>(list: Some<Thing>, change: (thing: Thing) => Other): Some<Other> {
-  const [first, ...rest] = list;
-  return [change(first), ...rest.map(change)];
-}
-
 /** Obstacles of which a layout constraint grips a piece, and those with a piece that stays. */
 function heldObstacles(layout: Layout): ReadonlySet<string> {
-  const inner = new Set(layout.constraints.map((constraint) => constraint.id));
-  const held = holdingsOf(layout).flatMap(({ key, kind, grips }) =>
-    inner.has(key) || kind.id === 'fixed' ? grips.flatMap((grip) => ('piece' in grip ? [grip.piece] : [])) : [],
+  const gripped = holdingsOf(layout).flatMap(({ owner, grips }) =>
+    owner === undefined ? grips.flatMap((grip) => ('piece' in grip ? [grip.piece] : [])) : [],
   );
-  const fixed = layout.obstacles.filter(({ pieces }) => pieces.some((piece) => piece.fixed === true));
-  return new Set([...held.map(obstacleOf), ...fixed.map(({ id }) => id)]);
+  return new Set([...gripped, ...fixedPieces(layout)].map(obstacleOf));
 }
 
 /** Wishes for whole obstacles that nothing holds: they go there as they are, with nothing to solve. */
-function carriedAway(layout: Layout, wishes: ReadonlyMap<string, Pose>): ReadonlyMap<string, Pose> {
+function carriedAway(layout: Layout, wishes: Wishes): Wishes {
   const whole = [...wishes].filter(([key]) => pieceOf(key) === undefined);
   if (whole.length === 0) return new Map();
   const held = heldObstacles(layout);
@@ -59,21 +42,15 @@ function carriedAway(layout: Layout, wishes: ReadonlyMap<string, Pose>): Readonl
   return new Map(whole.filter(([key]) => !held.has(key) && !pulled.has(key)));
 }
 
-/** The wishes left to the solver, each for one piece: an obstacle's is shared out to its pieces. */
-function pieceWishes(layout: Layout, wishes: ReadonlyMap<string, Pose>): ReadonlyMap<string, Pose> {
+/** The wishes left to the solver, each for one body: that for an obstacle which is not whole is shared out to its pieces. */
+function bodyWishes(layout: Layout, wishes: Wishes, whole: ReadonlySet<string>): Wishes {
   const shared = layout.obstacles.flatMap((obstacle) => {
     const frame = wishes.get(obstacle.id);
     if (frame === undefined) return [];
+    if (whole.has(obstacle.id)) return [[obstacle.id, frame] as const];
     return obstacle.pieces.map((piece) => [pieceKey(obstacle.id, piece.id), composed(frame, piece.pose)] as const);
   });
   return new Map([...shared, ...[...wishes].filter(([key]) => pieceOf(key) !== undefined)]);
-}
-
-/** The part of the problem that hangs on a wish. */
-function touched(problem: Problem): Problem {
-  const parts = groups(problem).filter(({ free }) => free.some(({ wish }) => wish !== undefined));
-  const ids = new Set(parts.flatMap(({ free, still }) => [...free, ...still].map(({ id }) => id)));
-  return { bodies: problem.bodies.filter(({ id }) => ids.has(id)), ties: parts.flatMap(({ ties }) => ties) };
 }
 
 /** The frame in which the piece, where it lies in its obstacle, comes to the ground pose. */
@@ -99,7 +76,7 @@ function lay(obstacle: Draft<Obstacle>, moved: ReadonlyMap<string, Pose>): void 
       return there !== undefined && isAt(composed(frame, piece.pose), there);
     });
     if (asOne) {
-      Object.assign(obstacle.pose, frame);
+      obstacle.pose = frame;
       return;
     }
   }
@@ -107,22 +84,48 @@ function lay(obstacle: Draft<Obstacle>, moved: ReadonlyMap<string, Pose>): void 
     const there = moved.get(piece.id);
     if (there === undefined) continue;
     const { x, y, angle } = within(obstacle.pose, there);
-    Object.assign(piece.pose, { x, y, angle: wrapped(angle) });
+    piece.pose = { x, y, angle: wrapped(angle) };
   }
 }
 
-function withPoses(layout: Layout, poses: ReadonlyMap<string, Pose>, pieces: TiedLayout['pieces']): Layout {
-  return produce(layout, ({ obstacles }) => {
-    for (const obstacle of obstacles) {
-      const moved = new Map<string, Pose>();
-      for (const { id } of obstacle.pieces) {
+function withPoses(layout: Layout, poses: ReadonlyMap<string, Pose>, { pieces, whole }: TiedLayout): Layout {
+  const moved = (obstacle: Obstacle) =>
+    new Map(
+      obstacle.pieces.flatMap(({ id }) => {
         const key = pieceKey(obstacle.id, id);
         const pose = poses.get(key);
-        if (pose !== undefined && pose !== pieces.get(key)?.pose) moved.set(id, pose);
+        return pose === undefined || pose === pieces.get(key)?.pose ? [] : [[id, pose] as const];
+      }),
+    );
+  return produce(layout, ({ obstacles }) => {
+    layout.obstacles.forEach((before, i) => {
+      const obstacle = () => obstacles[i] as Draft<Obstacle>;
+      if (!whole.has(before.id)) {
+        const there = moved(before);
+        if (there.size > 0) lay(obstacle(), there);
+        return;
       }
-      lay(obstacle, moved);
-    }
+      const frame = poses.get(before.id) ?? before.pose;
+      if (frame !== before.pose) obstacle().pose = { x: frame.x, y: frame.y, angle: wrapped(frame.angle) };
+    });
   });
+}
+
+interface Bound {
+  readonly arena: Arena;
+  readonly loosened: string;
+  readonly bound: TiedLayout;
+}
+const bounds = new WeakMap<Layout, Bound>();
+
+/** The layout as bodies and ties: the same object for the same layout and loosened obstacles, as in the steps of a drag. */
+function bound(layout: Layout, arena: Arena, loosened: ReadonlySet<string>): TiedLayout {
+  const known = bounds.get(layout);
+  const key = [...loosened].join(' ');
+  if (known?.arena === arena && known.loosened === key) return known.bound;
+  const made = tied(layout, arena, wholeObstacles(layout, loosened));
+  bounds.set(layout, { arena, loosened: key, bound: made });
+  return made;
 }
 
 /**
@@ -130,51 +133,53 @@ function withPoses(layout: Layout, poses: ReadonlyMap<string, Pose>, pieces: Tie
  * (`fan-1/pole-2`) or of an obstacle's frame (`fan-1`). What hangs on a wish is solved and moves least, the rest keeps
  * the same objects; fixed pieces never move, wished or not. With no wishes everything is brought to hold.
  *
- * An obstacle that is wished whole, with no fixed piece and no constraint to others or the walls, is only carried: its
- * pieces keep their places in it to the bit. During a drag, give the layout from its beginning: the answer depends on
- * where the hand is and not on the way there.
+ * An obstacle moves as one rigid body, its pieces in their places in it to the bit, unless a single piece of it is wished,
+ * the layout ties its pieces to one another, or its own measures do not hold; one with a fixed piece stays. Only when
+ * whole obstacles cannot meet what is held are they given up, and their pieces move by their own measures alone.
+ *
+ * During a drag, give the layout from its beginning (the same object): the answer depends on where the hand is and not on
+ * the way there.
  */
 export function settled(
   layout: Layout,
   arena: Arena,
-  wishes: ReadonlyMap<string, Pose>,
+  wishes: Wishes,
   { unit = 'ft' }: { readonly unit?: LengthUnit } = {},
 ): Settled {
   const away = carriedAway(layout, wishes);
   const start = produce(layout, ({ obstacles }) => {
-    for (const obstacle of obstacles) obstacle.pose = away.get(obstacle.id) ?? obstacle.pose;
+    layout.obstacles.forEach(({ id }, i) => {
+      const frame = away.get(id);
+      if (frame !== undefined) (obstacles[i] as Draft<Obstacle>).pose = frame;
+    });
   });
   const left = new Map([...wishes].filter(([key]) => !away.has(key)));
-  if (wishes.size > 0 && left.size === 0) return { kind: 'settled', layout: start, freedoms: 3 * away.size, spare: [] };
-  const { problem, holdings, pieces } = tied(start, arena, pieceWishes(start, left));
+  if (wishes.size > 0 && left.size === 0) return { kind: 'settled', layout: start };
+  const pulled = [...left.keys()].filter((key) => pieceOf(key) !== undefined).map(obstacleOf);
+  const whole = bound(start, arena, new Set(pulled));
+  const outcome = solved(whole.problem, bodyWishes(start, left, whole.whole));
+  if (outcome.outcome === 'met') return { kind: 'settled', layout: withPoses(start, outcome.poses, whole) };
+  const pieces = tied(start, arena);
+  const taken = whole.whole.size === 0 ? outcome : solved(pieces.problem, bodyWishes(start, left, pieces.whole));
+  if (taken.outcome === 'met') return { kind: 'settled', layout: withPoses(start, taken.poses, pieces) };
+  return told(outcome.outcome === 'clash' ? outcome : taken, { layout: start, whole, unit });
+}
+
+interface Telling {
+  readonly layout: Layout;
+  readonly whole: TiedLayout;
+  readonly unit: LengthUnit;
+}
+
+function told(outcome: Exclude<Outcome, { outcome: 'met' }>, { layout, whole, unit }: Telling): Settled {
   const culprit = (key: string): Culprit => {
-    const holding = holdings.get(key);
-    return { key, says: holding === undefined ? key : holdingSentence(holding, start, unit) };
+    const holding = holdingsOf(layout).find((each) => each.key === key);
+    return { key, says: holding === undefined ? key : holdingSentence(holding, layout, unit) };
   };
-  const outcome = solved(wishes.size === 0 ? problem : touched(problem));
-  switch (outcome.outcome) {
-    case 'met':
-      return {
-        kind: 'settled',
-        layout: withPoses(start, outcome.poses, pieces),
-        freedoms: outcome.freedoms,
-        spare: outcome.spare.map(culprit),
-      };
-    case 'clash': {
-      const sets = someOf(outcome.culprits, (set) => someOf(set, culprit));
-      const told = sets.map((set) => set.map(({ says }) => says).join(' '));
-      return {
-        kind: 'clash',
-        sets,
-        says: told
-          .map((set) => `These cannot all hold: ${set} Change or drop one of them; nothing was moved.`)
-          .join(' '),
-      };
-    }
-    case 'lost': {
-      const worst = someOf(outcome.worst, culprit);
-      const said = worst.map(({ says }) => says).join(' ');
-      return { kind: 'lost', worst, says: `No place was found where this holds: ${said} Nothing was moved.` };
-    }
+  if (outcome.outcome === 'lost') {
+    const worst = someOf(outcome.worst, culprit);
+    return { kind: 'lost', worst, says: lostWords(worst) };
   }
+  const clashes = someOf(outcome.culprits, (set) => clashOf(someOf(set, culprit), { layout, whole: whole.whole }));
+  return { kind: 'clash', clashes, says: clashes.map(({ says }) => says).join(' ') };
 }

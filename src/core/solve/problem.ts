@@ -12,8 +12,6 @@ export interface Body {
   readonly weight: number;
   /** Turning by one radian counts as moving this far: for an even rod its length / √12. */
   readonly lever: Metres;
-  /** Where a hand would have it: a soft target, reached as far as the ties allow. */
-  readonly wish?: Pose;
 }
 
 /** One equation's value, and its derivative by x, y and angle of each body of the tie. */
@@ -26,29 +24,28 @@ export interface Row {
 export interface Tie {
   readonly id: string;
   readonly bodies: readonly string[];
+  /** The poses are lent: they change after the call. */
   rows(poses: readonly Pose[]): readonly Row[];
 }
 
+/** What is worked out from a problem is remembered with it: solving the same object again costs less. */
 export interface Problem {
   readonly bodies: readonly Body[];
   readonly ties: readonly Tie[];
 }
 
+/** Where hands would have bodies, by body id: soft targets, reached as far as the ties allow. */
+export type Wishes = ReadonlyMap<string, Pose>;
+
 export type Some<Thing> = readonly [Thing, ...Thing[]];
 
 /**
- * `met`: all ties hold within `MET`; `poses` has every body, and a body that did not move has the same object;
- * `freedoms` is how many ways to move are left; `spare` are ties that say nothing new.
- * `clash`: sets of ties that cannot hold together, each of which could once any one of its ties is dropped.
+ * `met`: all ties that were asked about hold within `MET`; `poses` has every body, and a body that did not move has the
+ * same object. `clash`: sets of ties that cannot hold together, each of which could once any one of its ties is dropped.
  * `lost`: no answer was found from here, though none was shown to be impossible; `left` is the largest residual.
  */
 export type Outcome =
-  | {
-      readonly outcome: 'met';
-      readonly poses: ReadonlyMap<string, Pose>;
-      readonly freedoms: number;
-      readonly spare: readonly string[];
-    }
+  | { readonly outcome: 'met'; readonly poses: ReadonlyMap<string, Pose> }
   | { readonly outcome: 'clash'; readonly culprits: Some<Some<string>> }
   | { readonly outcome: 'lost'; readonly worst: Some<string>; readonly left: number };
 

@@ -1,123 +1,105 @@
 import { type Pose, wrapped } from '../plane/pose.ts';
 import { culprits } from './culprits.ts';
-import { type Group, groups, isStill } from './groups.ts';
-import { coordinates, type Meeting, meet } from './meet.ts';
-import { type Body, MET, type Outcome, type Problem, type Some } from './problem.ts';
-import { evaluate, prepare, type System, systemOf } from './system.ts';
+import { groups } from './groups.ts';
+import type { Landing } from './land.ts';
+import { meet, meetWishes } from './meet.ts';
+import { type Body, MET, type Outcome, type Problem, type Some, type Wishes } from './problem.ts';
+import { evaluate } from './system.ts';
+import { type Wished, type Workbench, wishedOf, workbench } from './workbench.ts';
 
 /** A body that is this near to its wish, metres or radians, is there. */
 const THERE = 1e-9;
 /** Less than this, metres or radians, is rounding and not a move. */
 const MOVED = 1e-12;
 
-function isNear(a: Pose, b: Pose, tolerance: number): boolean {
-  const far = Math.max(Math.abs(a.x - b.x), Math.abs(a.y - b.y), Math.abs(wrapped(a.angle - b.angle)));
-  return far <= tolerance;
+const NONE: Wishes = new Map();
+
+interface Prepared {
+  readonly benches: readonly Workbench[];
+  /** Where everything is. */
+  readonly poses: ReadonlyMap<string, Pose>;
 }
 
-interface Settled {
-  readonly poses: readonly Pose[];
-  readonly freedoms: number;
-  readonly spare: readonly string[];
-}
+const known = new WeakMap<Problem, Prepared>();
 
-/** Ways left to move, and the ties of which every row depends on rows before it. Weights have no say here. */
-function surveyed(group: Group, system: System): Pick<Settled, 'freedoms' | 'spare'> {
-  const plain = group.free.flatMap((body) => [1, 1, 1 / body.lever ** 2]);
-  prepare(system, Float64Array.from(plain), 0);
-  let rank = 0;
-  const useful = new Set<number>();
-  const tied = new Set<number>();
-  system.tieOf.forEach((tie, row) => {
-    tied.add(tie);
-    if (system.matrix.inverse[row] === 0) return;
-    rank += 1;
-    useful.add(tie);
-  });
-  const spare = group.ties.filter((_, t) => tied.has(t) && !useful.has(t)).map((tie) => tie.id);
-  return { freedoms: 3 * group.free.length - rank, spare };
-}
-
-function posed(body: Body, q: Float64Array, b: number): Pose {
-  const pose = { x: q[3 * b] as number, y: q[3 * b + 1] as number, angle: q[3 * b + 2] as number };
-  return isNear(pose, body.pose, MOVED) ? body.pose : pose;
-}
-
-type Part = { readonly settled: Settled } | { readonly worst: string; readonly left: number };
-
-function part(group: Group): Part {
-  const isWished = group.free.some(({ wish, pose }) => wish !== undefined && !isNear(wish, pose, THERE));
-  if (group.ties.length === 0) {
-    const poses = group.free.map(({ wish, pose }) => (isWished && wish !== undefined ? wish : pose));
-    return { settled: { poses, freedoms: 3 * group.free.length, spare: [] } };
-  }
-  if (!isWished) {
-    const system = systemOf(group);
-    if (evaluate(system, coordinates(group)) <= MET) {
-      return { settled: { poses: group.free.map((body) => body.pose), ...surveyed(group, system) } };
-    }
-  }
-  const { system, q, worst } = reached(group);
-  if (worst <= MET) {
-    const poses = group.free.map((body, b) => posed(body, q, b));
-    evaluate(system, q);
-    return { settled: { poses, ...surveyed(group, system) } };
-  }
-  const row = system.values.reduce((most, value, r) => {
-    return Math.abs(value) > Math.abs(system.values[most] as number) ? r : most;
-  }, 0);
-  return { worst: group.ties[system.tieOf[row] ?? 0]?.id ?? '', left: worst };
-}
-
-/** The group as its ties allow; a wish that leads nowhere is followed half the way, a quarter …, and at last not at all. */
-function reached(group: Group): Meeting {
-  let tried = meet(group);
-  if (group.free.every(({ wish }) => wish === undefined)) return tried;
-  for (let part = 0.5; tried.worst > MET && part > 0.1; part /= 2) {
-    const free = group.free.map((body) => (body.wish === undefined ? body : { ...body, wish: towards(body, part) }));
-    tried = meet({ ...group, free });
-  }
-  return tried.worst <= MET ? tried : meet({ ...group, free: group.free.map(({ wish: _, ...body }) => body) });
-}
-
-function towards({ pose, wish = pose }: Body, part: number): Pose {
-  return {
-    x: pose.x + part * (wish.x - pose.x),
-    y: pose.y + part * (wish.y - pose.y),
-    angle: pose.angle + part * wrapped(wish.angle - pose.angle),
+function prepared(problem: Problem): Prepared {
+  const before = known.get(problem);
+  if (before !== undefined) return before;
+  const made = {
+    benches: groups(problem).map(workbench),
+    poses: new Map(problem.bodies.map((body) => [body.id, body.pose])),
   };
+  known.set(problem, made);
+  return made;
+}
+
+function isAt({ x, y, angle, at }: Wished, home: Float64Array): boolean {
+  return (
+    Math.abs(x - (home[at] as number)) <= THERE &&
+    Math.abs(y - (home[at + 1] as number)) <= THERE &&
+    Math.abs(wrapped(angle - (home[at + 2] as number))) <= THERE
+  );
+}
+
+/** Where a body has come to: its very pose when it did not move, its very wish when it got there. */
+function posed({ id, pose }: Body, q: Float64Array, { b, wishes }: { b: number; wishes: Wishes }): Pose {
+  const x = q[3 * b] as number;
+  const y = q[3 * b + 1] as number;
+  const angle = q[3 * b + 2] as number;
+  if (Math.abs(x - pose.x) <= MOVED && Math.abs(y - pose.y) <= MOVED && Math.abs(angle - pose.angle) <= MOVED) {
+    return pose;
+  }
+  const wish = wishes.get(id);
+  if (wish !== undefined && wish.x === x && wish.y === y && Math.abs(wrapped(wish.angle - angle)) <= MOVED) return wish;
+  return { x, y, angle };
+}
+
+/** The tie that is farthest from being met, and by how much. */
+function worstOf({ system, q }: Workbench): { readonly id: string; readonly left: number } {
+  const left = evaluate(system, q);
+  const row = system.values.findIndex((value) => Math.abs(value) === left);
+  return { id: system.ties[system.tieOf[row] ?? 0]?.id ?? '', left };
+}
+
+function landing(bench: Workbench, wished: readonly Wished[]): Landing {
+  if (wished.some((wish) => !isAt(wish, bench.home))) return meetWishes(bench, wished);
+  bench.q.set(bench.home);
+  const worst = evaluate(bench.system, bench.q);
+  return worst <= MET ? { worst, stuck: false } : meet(bench);
 }
 
 /**
- * Where the bodies come to when all ties hold: wishes are followed as far as the ties allow, everything else moves least,
- * still bodies and parts that are met already keep their very poses. The same problem gives the same bytes.
- * The answer depends on the poses given, not on the way there: during a drag, give those from its beginning.
+ * Where the bodies come to when all ties hold: wishes are followed as far as the ties allow, everything else moves least;
+ * still bodies, and parts that are met already, keep their very poses. With wishes only what hangs on them is solved,
+ * without any everything. The same problem and wishes give the same bytes. The answer depends on the poses given, not on
+ * the way there: during a drag, give the problem from its beginning (the same object: what is worked out from it is kept).
  */
-export function solved(problem: Problem): Outcome {
-  const poses = new Map(problem.bodies.filter(isStill).map((body) => [body.id, body.pose]));
-  const spare: string[] = [];
+export function solved(problem: Problem, wishes: Wishes = NONE): Outcome {
+  const { benches, poses: before } = prepared(problem);
+  const poses = new Map(before);
   const clashes: Some<string>[] = [];
   const lost: string[] = [];
-  let freedoms = 0;
   let left = 0;
-  for (const group of groups(problem)) {
-    const answer = part(group);
-    if ('settled' in answer) {
-      group.free.forEach((body, b) => {
-        poses.set(body.id, answer.settled.poses[b] ?? body.pose);
-      });
-      freedoms += answer.settled.freedoms;
-      spare.push(...answer.settled.spare);
+  for (const bench of benches) {
+    const wished = wishedOf(bench, wishes);
+    if (wishes.size > 0 && wished.length === 0) continue;
+    if (landing(bench, wished).worst <= MET) {
+      for (let b = 0; b < bench.group.free.length; b++) {
+        const body = bench.group.free[b] as Body;
+        const pose = posed(body, bench.q, { b, wishes });
+        if (pose !== body.pose) poses.set(body.id, pose);
+      }
       continue;
     }
-    const sets = culprits(group);
+    const worst = worstOf(bench);
+    left = Math.max(left, worst.left);
+    const sets = culprits(bench.group);
     clashes.push(...sets);
-    if (sets.length === 0) lost.push(answer.worst);
-    left = Math.max(left, answer.left);
+    if (sets.length === 0) lost.push(worst.id);
   }
   const [clash, ...clashesToo] = clashes;
   if (clash !== undefined) return { outcome: 'clash', culprits: [clash, ...clashesToo] };
   const [worst, ...worstToo] = lost;
   if (worst !== undefined) return { outcome: 'lost', worst: [worst, ...worstToo], left };
-  return { outcome: 'met', poses, freedoms, spare };
+  return { outcome: 'met', poses };
 }

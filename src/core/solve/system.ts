@@ -1,15 +1,17 @@
 import type { Pose } from '../plane/pose.ts';
 import { type Envelope, envelope, factor, substitute } from './envelope.ts';
 import type { Group } from './groups.ts';
-import type { Tie } from './problem.ts';
+import type { Row, Tie } from './problem.ts';
 
 /** A group as arrays. Free body b has the coordinates 3b, 3b+1 and 3b+2: x, y and angle. */
 export interface System {
   readonly ties: readonly Tie[];
   /** For each tie, where its bodies are in `poses`. */
   readonly places: readonly (readonly number[])[];
-  /** The free bodies first, then the still ones. */
-  readonly poses: Pose[];
+  /** The free bodies first, whose poses are written over, then the still ones. */
+  readonly poses: readonly Pose[];
+  /** For each tie, the poses of its bodies: the same objects. */
+  readonly lent: readonly (readonly Pose[])[];
   readonly free: number;
   /** For each row, the tie that it belongs to. */
   readonly tieOf: readonly number[];
@@ -18,6 +20,8 @@ export interface System {
   readonly starts: Int32Array;
   readonly bodies: Int32Array;
   readonly slopes: Float64Array;
+  /** For each row and each body of its tie in turn, the entry; −1 for a still body. */
+  readonly entryOf: Int32Array;
   /** For each free body, the entries about it and the rows that those are in, by rising row. */
   readonly about: readonly { readonly entries: Int32Array; readonly rows: Int32Array }[];
   readonly matrix: Envelope;
@@ -30,11 +34,12 @@ export function systemOf(group: Group): System {
   const all = [...group.free, ...group.still];
   const placeOf = new Map(all.map((body, i) => [body.id, i]));
   const free = group.free.length;
-  const poses = all.map((body) => body.pose);
+  const poses = all.map(({ pose: { x, y, angle } }): Pose => ({ x, y, angle }));
   const places = group.ties.map((tie) => tie.bodies.map((id) => placeOf.get(id) ?? -1));
   const tieOf: number[] = [];
   const starts = [0];
   const bodies: number[] = [];
+  const entryOf: number[] = [];
   const about = group.free.map(() => ({ entries: [] as number[], rows: [] as number[] }));
   const first: number[] = [];
   group.ties.forEach((tie, t) => {
@@ -46,6 +51,7 @@ export function systemOf(group: Group): System {
       }
       const r = tieOf.length;
       let reach = r;
+      for (const at of place) entryOf.push(at < free ? bodies.length + movers.indexOf(at) : -1);
       for (const body of movers) {
         const mine = about[body];
         if (mine === undefined) continue;
@@ -63,11 +69,13 @@ export function systemOf(group: Group): System {
     ties: group.ties,
     places,
     poses,
+    lent: places.map((place) => place.map((at) => poses[at] as Pose)),
     free,
     tieOf,
     values: new Float64Array(tieOf.length),
     starts: Int32Array.from(starts),
     bodies: Int32Array.from(bodies),
+    entryOf: Int32Array.from(entryOf),
     slopes: new Float64Array(3 * bodies.length),
     about: about.map((each) => ({ entries: Int32Array.from(each.entries), rows: Int32Array.from(each.rows) })),
     matrix: envelope(Int32Array.from(first)),
@@ -75,34 +83,38 @@ export function systemOf(group: Group): System {
   };
 }
 
+type Writable = { -readonly [K in keyof Pose]: Pose[K] };
+
 /** Fills in values and slopes at the coordinates `q`; the answer is the largest residual. */
 export function evaluate(system: System, q: Float64Array): number {
-  const { poses, slopes, starts, bodies, values } = system;
+  const { poses, slopes, entryOf, values, ties, lent } = system;
   for (let b = 0; b < system.free; b++) {
-    poses[b] = { x: q[3 * b] as number, y: q[3 * b + 1] as number, angle: q[3 * b + 2] as number };
+    const pose: Writable = poses[b] as Pose;
+    pose.x = q[3 * b] as number;
+    pose.y = q[3 * b + 1] as number;
+    pose.angle = q[3 * b + 2] as number;
   }
   slopes.fill(0);
   let r = 0;
+  let next = 0;
   let worst = 0;
-  system.ties.forEach((tie, t) => {
-    const place = system.places[t] ?? [];
-    for (const row of tie.rows(place.map((at) => poses[at] as Pose))) {
-      values[r] = row.value;
-      const size = Math.abs(row.value);
+  for (let t = 0; t < ties.length; t++) {
+    const rows = (ties[t] as Tie).rows(lent[t] as readonly Pose[]);
+    for (let k = 0; k < rows.length; k++) {
+      const { value, gradient } = rows[k] as Row;
+      values[r++] = value;
+      const size = Math.abs(value);
       if (!(size <= worst)) worst = size;
-      for (let i = 0; i < place.length; i++) {
-        const body = place[i] as number;
-        const gradient = row.gradient[i];
-        if (body >= system.free || gradient === undefined) continue;
-        let e = starts[r] as number;
-        while (bodies[e] !== body) e += 1;
-        slopes[3 * e] = (slopes[3 * e] as number) + gradient[0];
-        slopes[3 * e + 1] = (slopes[3 * e + 1] as number) + gradient[1];
-        slopes[3 * e + 2] = (slopes[3 * e + 2] as number) + gradient[2];
+      for (let i = 0; i < gradient.length; i++) {
+        const entry = entryOf[next++] as number;
+        if (entry < 0) continue;
+        const [gx, gy, gt] = gradient[i] as readonly [number, number, number];
+        slopes[3 * entry] = (slopes[3 * entry] as number) + gx;
+        slopes[3 * entry + 1] = (slopes[3 * entry + 1] as number) + gy;
+        slopes[3 * entry + 2] = (slopes[3 * entry + 2] as number) + gt;
       }
-      r += 1;
     }
-  });
+  }
   return worst;
 }
 
@@ -163,4 +175,20 @@ export function step(system: System, mobility: Float64Array, pull: Float64Array,
       }
     }
   }
+}
+
+/** The largest residual that a step leaves in rows which the factoring left out, to first order: what cannot be met. */
+export function refused(system: System, move: Float64Array): number {
+  const { values, starts, bodies, slopes, matrix } = system;
+  let most = 0;
+  for (let r = 0; r < values.length; r++) {
+    if (matrix.inverse[r] !== 0 || matrix.size[r] === 0) continue;
+    let sum = values[r] as number;
+    for (let e = starts[r] as number; e < (starts[r + 1] as number); e++) {
+      const at = 3 * (bodies[e] as number);
+      for (let k = 0; k < 3; k++) sum += (slopes[3 * e + k] as number) * (move[at + k] as number);
+    }
+    most = Math.max(most, Math.abs(sum));
+  }
+  return most;
 }

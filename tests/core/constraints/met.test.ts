@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import type { Held } from '../../../src/core/constraints/constraint.ts';
 import { constraintKind } from '../../../src/core/constraints/constraints.ts';
 import { heldWall } from '../../../src/core/constraints/grip.ts';
+import { FOOT } from '../../../src/core/measure/quantity.ts';
 
 const T = 0.1;
 function pole(x: number, y: number, angle = 0, at = 0.5): Held {
@@ -59,6 +60,41 @@ const MET: readonly Row[] = [
   { kind: 'off-wall', what: 'along the south wall', held: [pole(9, 2), heldWall(ARENA, 'south')], hold: 1.95 },
   { kind: 'off-wall', what: 'along the north wall', held: [pole(9, 27), heldWall(ARENA, 'north')], hold: 2.95 },
   { kind: 'off-wall', what: 'end to the east wall', held: [pole(55, 9, 0, 1), heldWall(ARENA, 'east')], hold: 3 },
+  { kind: 'gap-ends', what: 'two parallel poles', held: [pole(0, 0), pole(0, 2)], hold: 1.9 },
+  { kind: 'gap-ends', what: 'two poles laid end for end', held: [pole(0, 0), pole(0, 2, Math.PI)], hold: 1.9 },
+  { kind: 'equal-gaps', what: 'three poles in a row', held: [pole(0, 0), pole(0, 2), pole(0, 4)] },
+  { kind: 'equal-gaps', what: 'on the −y side', held: [pole(0, 4), pole(0, 2.5), pole(0, 1)], side: -1 },
+  { kind: 'centres-level', what: 'a long and a short pole', held: [pole(0, 0), { ...pole(0, 2), length: 3, at: 0.1 }] },
+  // 12 ft and 8 ft pole striped every 2 ft: the third stripe of the one is centred 1 ft before its middle, the first of the
+  // other 3 ft before its middle.
+  {
+    kind: 'stripe-to-stripe',
+    what: 'the third stripe of one to the first of the other',
+    held: [
+      { ...pole(0, 0, 0, 0.4), length: 12 * FOOT },
+      { ...pole(2 * FOOT, 2, 0, 0.1), length: 8 * FOOT },
+    ],
+  },
+  { kind: 'ends-touching', what: 'the corner of a V', held: [pole(2, 0, 0, 0), pole(0, 2, quarter, 0)] },
+  { kind: 'beside', what: 'a marker beside a pole', held: [marker(1, 1 + T / 2 + 0.1524), pole(0, 0)], hold: 1 },
+  { kind: 'beside', what: 'on the −y side', held: [marker(1, -1 - T / 2 - 0.1524), pole(0, 0)], hold: 1, side: -1 },
+  { kind: 'on-arc', what: 'a pole gripped at its near end', held: [marker(0, 0), pole(5, 4, 0, 0)], hold: 5 },
+  {
+    kind: 'mirrored',
+    what: 'a V about a pole between',
+    held: [pole(1, 3, 1), pole(-1, 3, -1 + Math.PI), pole(0, -4, quarter)],
+  },
+  {
+    kind: 'mirrored-centre',
+    what: 'about the middle of the long side',
+    held: [pole(20, 5, 0.3), pole(40, 5, -0.3), heldWall(ARENA, 'south')],
+  },
+  {
+    kind: 'mirrored-centre',
+    what: 'about the middle of the short side',
+    held: [pole(20, 5, 0.3), pole(20, 25, -0.3), heldWall(ARENA, 'east')],
+  },
+  { kind: 'clear-of-wall', what: 'just so far', held: [pole(9, 2), heldWall(ARENA, 'south')], hold: 1.95 },
   { kind: 'off-wall', what: 'end to the west wall', held: [pole(5, 9, 0, 0), heldWall(ARENA, 'west')], hold: 3 },
 ];
 
@@ -68,6 +104,25 @@ describe('a constraint met by hand', () => {
     if (kind === undefined) throw new Error(`no kind ${id}`);
     for (const row of kind.residuals(held, hold, side)) expect(row.value).toBeCloseTo(0, 12);
     if (kind.unit !== 'none') expect(kind.measure(held, side)).toBeCloseTo(hold, 12);
+  });
+
+  test('what must be at least so far from a wall may be farther, and pulls only when it is nearer', () => {
+    const kind = constraintKind('clear-of-wall');
+    const rows = (y: number, angle: number) =>
+      (kind?.residuals([pole(9, y, angle), heldWall(ARENA, 'south')], 2, 1) ?? []).map(({ value }) => value);
+    expect(rows(9, 0.7)).toEqual([0, 0]);
+    expect(rows(1.05, 0)).toEqual([-1, -1]);
+    // Square to the wall: only the near end is too near.
+    expect(rows(3, quarter)).toEqual([-1, 0]);
+  });
+
+  test.each(['gap', 'gap-ends'])('the tape of a %s goes from face to face', (id) => {
+    const [from, to] = constraintKind(id)?.tape?.([pole(0, 0), pole(0, 2)], 1) ?? [];
+    const x = id === 'gap' ? 0 : -2;
+    expect([from, to]).toEqual([
+      { x, y: T / 2 },
+      { x, y: 2 - T / 2 },
+    ]);
   });
 
   test('a pole on the wrong side measures below every gap', () => {

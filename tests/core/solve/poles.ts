@@ -2,7 +2,7 @@
 import type { Held } from '../../../src/core/constraints/constraint.ts';
 import { constraintKind } from '../../../src/core/constraints/constraints.ts';
 import type { Pose } from '../../../src/core/plane/pose.ts';
-import type { Body, Problem, Tie } from '../../../src/core/solve/problem.ts';
+import type { Body, Problem, Tie, Wishes } from '../../../src/core/solve/problem.ts';
 
 export const LENGTH = 3.6576;
 export const THICKNESS = 0.1016;
@@ -89,15 +89,16 @@ export function fan(count: number): Problem {
   };
 }
 
-export function wishing(problem: Problem, id: string, wish: Pose): Problem {
-  return { ...problem, bodies: problem.bodies.map((body) => (body.id === id ? { ...body, wish } : body)) };
+/** What `solved` takes when one body is dragged. */
+export function wishing(problem: Problem, id: string, wish: Pose): readonly [Problem, Wishes] {
+  return [problem, new Map([[id, wish]])];
 }
 
-/** The problem with every body where `poses` has it and no wishes. */
+/** The problem with every body where `poses` has it. */
 export function at(problem: Problem, poses: ReadonlyMap<string, Pose>): Problem {
   return {
     ...problem,
-    bodies: problem.bodies.map(({ wish: _, ...body }) => ({ ...body, pose: poses.get(body.id) ?? body.pose })),
+    bodies: problem.bodies.map((body) => ({ ...body, pose: poses.get(body.id) ?? body.pose })),
   };
 }
 

@@ -1,12 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { composed, type Pose } from '../../../src/core/plane/pose.ts';
-import type { Outcome, Problem } from '../../../src/core/solve/problem.ts';
+import type { Outcome, Problem, Wishes } from '../../../src/core/solve/problem.ts';
+import { freedomsOf, ranked } from '../../../src/core/solve/ranked.ts';
 import { solved } from '../../../src/core/solve/solved.ts';
 import { at, chain, fan, GAP, pole, run, THICKNESS, tie, wishing, worst } from './poles.ts';
 
-function met(problem: Problem): Extract<Outcome, { outcome: 'met' }> {
-  const outcome = solved(problem);
+function met(problem: Problem, wishes?: Wishes): Extract<Outcome, { outcome: 'met' }> {
+  const outcome = solved(problem, wishes);
   if (outcome.outcome !== 'met') throw new Error(JSON.stringify(outcome));
   return outcome;
 }
@@ -32,9 +33,9 @@ describe('what is met already', () => {
 
   test('a body with no tie goes where it is wished, to the bit', () => {
     const wish = { x: 0.1 + 0.2, y: -7, angle: 9 };
-    const { poses, freedoms } = met({ bodies: [pole('a', { x: 0, y: 0, angle: 0 }, { wish })], ties: [] });
-    expect(poses.get('a')).toBe(wish);
-    expect(freedoms).toBe(3);
+    const scene = { bodies: [pole('a', { x: 0, y: 0, angle: 0 })], ties: [] };
+    expect(met(scene, new Map([['a', wish]])).poses.get('a')).toBe(wish);
+    expect(ranked(scene).freedoms).toBe(3);
   });
 });
 
@@ -42,13 +43,13 @@ describe.each(SCENES)('%s', (_, scene) => {
   const last = scene.bodies[scene.bodies.length - 1];
   if (last === undefined) throw new Error('a scene without bodies');
   const home = last.pose;
-  const wished = (by: Pose): Problem =>
+  const wished = (by: Pose): readonly [Problem, Wishes] =>
     wishing(scene, last.id, { x: home.x + by.x, y: home.y + by.y, angle: home.angle + by.angle });
 
   test('keeps its measures when one pole is dragged, and fixed poles to the bit', () => {
     fc.assert(
       fc.property(nudge, (by) => {
-        const { poses } = met(wished(by));
+        const { poses } = met(...wished(by));
         expect(worst(scene, poses)).toBeLessThan(1e-10);
         for (const body of scene.bodies) if (body.weight === Infinity) expect(poses.get(body.id)).toBe(body.pose);
       }),
@@ -58,7 +59,7 @@ describe.each(SCENES)('%s', (_, scene) => {
   test('solving twice is solving once', () => {
     fc.assert(
       fc.property(nudge, (by) => {
-        const once = met(wished(by)).poses;
+        const once = met(...wished(by)).poses;
         const twice = met(at(scene, once)).poses;
         for (const body of scene.bodies) expect(twice.get(body.id)).toBe(once.get(body.id));
       }),
@@ -67,15 +68,15 @@ describe.each(SCENES)('%s', (_, scene) => {
 
   test('gives the same bytes for the same problem', () => {
     const by = { x: 0.2, y: -0.1, angle: 0.05 };
-    expect(JSON.stringify([...met(wished(by)).poses])).toBe(JSON.stringify([...met(wished(by)).poses]));
+    expect(JSON.stringify([...met(...wished(by)).poses])).toBe(JSON.stringify([...met(...wished(by)).poses]));
   });
 
   test('does not care in which order bodies and ties are given', () => {
     fc.assert(
       fc.property(nudge, (by) => {
-        const problem = wished(by);
-        const here = met(problem).poses;
-        const there = met({ bodies: problem.bodies.toReversed(), ties: problem.ties.toReversed() }).poses;
+        const [problem, wishes] = wished(by);
+        const here = met(problem, wishes).poses;
+        const there = met({ bodies: problem.bodies.toReversed(), ties: problem.ties.toReversed() }, wishes).poses;
         for (const [id, pose] of here) expect(far(pose, poseOf(there, id))).toBeLessThan(1e-9);
       }),
     );
@@ -85,16 +86,12 @@ describe.each(SCENES)('%s', (_, scene) => {
     fc.assert(
       fc.property(nudge, fc.double({ min: -3, max: 3, noNaN: true }), (by, turn) => {
         const frame = { x: 20, y: -5, angle: turn };
-        const problem = wished(by);
-        const there = met({
-          ...problem,
-          bodies: problem.bodies.map((body) => ({
-            ...body,
-            pose: composed(frame, body.pose),
-            ...(body.wish === undefined ? {} : { wish: composed(frame, body.wish) }),
-          })),
-        }).poses;
-        for (const [id, pose] of met(problem).poses) {
+        const [problem, wishes] = wished(by);
+        const there = met(
+          { ...problem, bodies: problem.bodies.map((body) => ({ ...body, pose: composed(frame, body.pose) })) },
+          new Map([...wishes].map(([id, wish]) => [id, composed(frame, wish)])),
+        ).poses;
+        for (const [id, pose] of met(problem, wishes).poses) {
           expect(far(composed(frame, pose), poseOf(there, id))).toBeLessThan(1e-5);
         }
       }),
@@ -102,7 +99,7 @@ describe.each(SCENES)('%s', (_, scene) => {
   });
 
   test('comes back to the bit when one drag goes away and back: only its beginning and its end count', () => {
-    const { poses } = met(wished({ x: 0, y: 0, angle: 0 }));
+    const { poses } = met(...wished({ x: 0, y: 0, angle: 0 }));
     for (const body of scene.bodies) expect(poses.get(body.id)).toBe(body.pose);
   });
 
@@ -111,10 +108,10 @@ describe.each(SCENES)('%s', (_, scene) => {
     for (let k = 1; k <= 20; k++) {
       const way = k <= 10 ? k : 20 - k;
       const wish = { x: home.x + 0.03 * way, y: home.y - 0.02 * way, angle: home.angle + 0.01 * way };
-      now = at(scene, met(wishing(now, last.id, wish)).poses);
+      now = at(scene, met(...wishing(now, last.id, wish)).poses);
     }
     // A linkage with freedoms of its own may come back folded a little differently.
-    const tolerance = met(scene).freedoms > 3 ? 1e-3 : 1e-6;
+    const tolerance = ranked(scene).freedoms > 3 ? 1e-3 : 1e-6;
     for (const body of scene.bodies) {
       const back = now.bodies.find((each) => each.id === body.id);
       expect(far(back?.pose ?? home, body.pose)).toBeLessThan(tolerance);
@@ -140,11 +137,11 @@ describe.each(SCENES)('%s', (_, scene) => {
   test('does not jump in a drag of 60 steps', () => {
     const step = 0.02;
     // A chain that is pulled straight quickens without bound just before it is: drag it across.
-    const up = met(scene).freedoms > 3 ? 0 : 0.8;
+    const up = ranked(scene).freedoms > 3 ? 0 : 0.8;
     let before = new Map(scene.bodies.map((body) => [body.id, body.pose]));
     for (let k = 1; k <= 60; k++) {
       const wish = { ...home, x: home.x - step * k * 0.6, y: home.y + step * k * up };
-      const { poses } = met(wishing(scene, last.id, wish));
+      const { poses } = met(...wishing(scene, last.id, wish));
       for (const [id, pose] of poses) expect(far(pose, poseOf(before, id))).toBeLessThan(3 * step);
       before = new Map(poses);
     }
@@ -155,7 +152,7 @@ describe('a dragged pole', () => {
   test('takes a free fan along, however far, and turns it only when it is turned', () => {
     const scene = fan(3);
     const home = poseOf(new Map(scene.bodies.map((body) => [body.id, body.pose])), 'p2');
-    const { poses } = met(wishing(scene, 'p2', { ...home, x: home.x + 12, y: home.y - 5 }));
+    const { poses } = met(...wishing(scene, 'p2', { ...home, x: home.x + 12, y: home.y - 5 }));
     for (const body of scene.bodies) {
       const there = { ...body.pose, x: body.pose.x + 12, y: body.pose.y - 5 };
       expect(far(poseOf(poses, body.id), there)).toBeLessThan(1e-5);
@@ -164,23 +161,24 @@ describe('a dragged pole', () => {
 
   test('slides in its chain while the poles that need not move stay', () => {
     const scene = chain(6);
-    const { poses } = met(wishing(scene, 'p5', { x: 0.4, y: 5 * (GAP + THICKNESS), angle: 0 }));
+    const { poses } = met(...wishing(scene, 'p5', { x: 0.4, y: 5 * (GAP + THICKNESS), angle: 0 }));
     expect(poseOf(poses, 'p5').x).toBeCloseTo(0.4, 3);
     expect(Math.abs(poseOf(poses, 'p1').x)).toBeLessThan(0.1);
   });
 
   test('goes as near to an unreachable wish as its tie allows: a stick on a pin points at the hand', () => {
     const pin = { id: 'pin', pose: { x: 0, y: 0, angle: 0 }, weight: Infinity, lever: 1 };
-    const stick = pole('stick', { x: 2, y: 0, angle: 0 }, { wish: { x: 0, y: 9, angle: 0 } });
+    const stick = pole('stick', { x: 2, y: 0, angle: 0 });
+    const wishes = new Map([['stick', { x: 0, y: 9, angle: 0 }]]);
     const apart = { ...tie('apart', ['pin', 'stick'], { hold: 2 - THICKNESS }) };
-    const { poses } = met({ bodies: [pin, stick], ties: [apart] });
+    const { poses } = met({ bodies: [pin, stick], ties: [apart] }, wishes);
     expect(poseOf(poses, 'stick').x).toBeCloseTo(0, 3);
     expect(poseOf(poses, 'stick').y).toBeCloseTo(2, 5);
   });
 
   test('that never moves ignores its wish', () => {
     const scene = chain(3);
-    const { poses } = met(wishing(scene, 'p0', { x: 5, y: 5, angle: 1 }));
+    const { poses } = met(...wishing(scene, 'p0', { x: 5, y: 5, angle: 1 }));
     for (const body of scene.bodies) expect(poses.get(body.id)).toBe(body.pose);
   });
 
@@ -194,16 +192,26 @@ describe('a dragged pole', () => {
 
 describe('what is left over', () => {
   test('freedoms are counted: a rigid fan has 3, hung on a fixed pole none', () => {
-    expect(met(fan(3)).freedoms).toBe(3);
-    expect(met(run(6)).freedoms).toBe(3);
-    expect(met(chain(6)).freedoms).toBe(5);
+    expect(ranked(fan(3)).freedoms).toBe(3);
+    expect(ranked(run(6)).freedoms).toBe(3);
+    expect(ranked(chain(6)).freedoms).toBe(5);
+  });
+
+  test('freedoms of one body are those that it has while the others make way', () => {
+    const scene = chain(6);
+    // Parallel to a pole that never moves: they shift, and do not turn.
+    expect(freedomsOf(scene, new Set(['p1']))).toBe(1);
+    expect(freedomsOf(scene, new Set(['p2']))).toBe(2);
+    expect(freedomsOf(scene, new Set(['p1', 'p2']))).toBe(2);
+    expect(freedomsOf(scene, new Set(['p0']))).toBe(0);
+    expect(freedomsOf(run(6), new Set(['p3']))).toBe(3);
   });
 
   test('a tie that says nothing new is spare', () => {
     const scene = run(3);
     const again = tie('parallel', ['p0', 'p2']);
-    expect(met({ ...scene, ties: [...scene.ties, again] }).spare).toEqual([again.id]);
-    expect(met(scene).spare).toEqual([]);
+    expect(ranked({ ...scene, ties: [...scene.ties, again] }).spare).toEqual([again.id]);
+    expect(ranked(scene).spare).toEqual([]);
   });
 });
 

@@ -1,0 +1,42 @@
+import type { ConstraintKind, Held, Residual } from './constraint.ts';
+import { type Hold, lineAngle, middleOf, residual, slope, threeOf } from './grip.ts';
+
+/**
+ * Two pieces as mirror images about the line through `axis`: the point midway between their middles lies on it, one middle
+ * is straight across from the other, and they lean the same against it. Three equations.
+ */
+export function mirrorImages([first, second]: readonly [Held, Held], axis: Hold, angle: number): readonly Residual[] {
+  const a = middleOf(first);
+  const b = middleOf(second);
+  const mx = (a.x + b.x) / 2 - axis.x;
+  const my = (a.y + b.y) / 2 - axis.y;
+  const dx = b.x - a.x;
+  const dy = b.y - a.y;
+  const { ux, uy } = axis;
+  return [
+    residual(
+      ux * my - uy * mx,
+      slope(a, -uy / 2, ux / 2),
+      slope(b, -uy / 2, ux / 2),
+      slope(axis, uy, -ux, -(ux * mx + uy * my)),
+    ),
+    residual(ux * dx + uy * dy, slope(a, -ux, -uy), slope(b, ux, uy), [0, 0, ux * dy - uy * dx]),
+    residual(lineAngle(first.pose.angle + second.pose.angle - 2 * angle), [0, 0, 1], [0, 0, 1], [0, 0, -2]),
+  ];
+}
+
+function off(held: readonly Held[]): readonly Residual[] {
+  const [first, second, line] = threeOf(held, 'mirrored');
+  return mirrorImages([first, second], middleOf(line), line.pose.angle);
+}
+
+/** Two pieces are mirror images about the line of a third. `measure` is how far midway between them is off it, metres. */
+export const mirrored: ConstraintKind = {
+  id: 'mirrored',
+  title: 'Mirrored about a line',
+  unit: 'none',
+  takes: ['piece', 'piece', 'piece'],
+  measure: (held) => off(held)[0]?.value ?? 0,
+  residuals: off,
+  sentence: ([first, second, line]) => `${first} and ${second} are mirror images about the line of ${line}.`,
+};

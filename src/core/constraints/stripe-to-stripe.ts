@@ -1,0 +1,35 @@
+import { FOOT, type Metres } from '../measure/quantity.ts';
+import type { ConstraintKind, Held, Residual } from './constraint.ts';
+import { uneven } from './ends-level.ts';
+import { pairOf } from './grip.ts';
+
+/** Length of one stripe of a pole banded every 2 ft. */
+export const STRIPE: Metres = 2 * FOOT;
+
+/** The fraction of the middle of the stripe in which a fraction lies; stripes begin at the −x end. */
+export function stripeMiddle(at: number, length: Metres): number {
+  const stripes = Math.max(1, Math.floor(length / STRIPE + 1e-6));
+  const which = Math.min(stripes - 1, Math.max(0, Math.floor((at * length) / STRIPE)));
+  return Math.min(1, ((which + 0.5) * STRIPE) / length);
+}
+
+function off(held: readonly Held[]): Residual {
+  const [first, second] = pairOf(held, 'stripe-to-stripe');
+  const way = Math.cos(second.pose.angle - first.pose.angle) < 0 ? -1 : 1;
+  const onStripe = (each: Held): Held => ({ ...each, at: stripeMiddle(each.at, each.length) });
+  return uneven([onStripe(first), onStripe(second)], way);
+}
+
+/**
+ * The middle of a stripe of one pole is level with the middle of a stripe of another: the stripes in which they are
+ * gripped. `measure` is how far the second's is ahead along the poles, metres.
+ */
+export const stripeToStripe: ConstraintKind = {
+  id: 'stripe-to-stripe',
+  title: 'Stripe to stripe',
+  unit: 'none',
+  takes: ['piece', 'piece'],
+  measure: (held) => off(held).value,
+  residuals: (held) => [off(held)],
+  sentence: ([first, second]) => `A stripe of ${first} is level with a stripe of ${second}.`,
+};
