@@ -46,7 +46,7 @@ describe('check', () => {
   test('refuses a rule book or a weight that does not exist and lists what there is', async () => {
     const book = await caught('check', wide(), '--rulebook', 'mule-asociation');
     expect(book).toMatchObject({ code: 2, out: '' });
-    expect(book.err).toContain('Did you mean mule-association? There are: mule-association, trade-press.');
+    expect(book.err).toContain('Did you mean mule-association? There are: mule-association, trade-press,');
     const weight = await caught('check', wide(), '--fail-on', 'shuld');
     expect(weight).toMatchObject({ code: 2, out: '' });
     expect(weight.err).toBe(

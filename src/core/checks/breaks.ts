@@ -12,6 +12,7 @@ export function slower(survey: Survey, index: number, part: 'approach' | 'gait')
   if (leg === undefined) return [];
   const name = obstacleWords(survey, leg.obstacle);
   return SLOWER[leg[part]].map((gait) => ({
+    meant: true,
     says: part === 'approach' ? `Come to ${name} at a ${gait}` : `Ride ${name} at a ${gait}`,
     edit: (course) => changedLeg(course, leg.id, { [part]: gait }),
   }));

@@ -2,7 +2,7 @@
  * checks/ says what is wrong with a course under the rule book in force. One check a file; bands live in
  * assets/rulebooks and are looked up by name. A check that finds no limit stays silent, and `silent` says so.
  */
-import type { Course } from '../course/course.ts';
+import type { Course, Level } from '../course/course.ts';
 import type { Infeasible } from '../obstacles/obstacle.ts';
 import type { Point } from '../plane/point.ts';
 import type { Survey } from '../survey.ts';
@@ -22,6 +22,8 @@ export interface Limit {
   readonly unit: PrintedUnit;
   /** Whole multiples of the band are allowed too. */
   readonly multiples?: true;
+  /** Where a height is taken; absent: at the highest point. */
+  readonly measured?: 'highest' | 'middle';
   /** How strict this entry is; absent: as the check says. */
   readonly weight?: Weight;
   /** Who says so, where and when; `common practice, no source` and `estimate` where nobody does. */
@@ -41,11 +43,17 @@ export interface RuleBook {
   readonly edition: string;
   readonly about: string;
   readonly limits: Limits;
+  /** What it prints differently for one level, in place of the limit of the same name. */
+  readonly levels?: Readonly<Partial<Record<Level, Limits>>>;
+  /** What it prints differently for ponies. */
+  readonly ponies?: Limits;
 }
 
 /** A fix that a person can apply with one click: a sentence, and the course it leads to. */
 export interface Remedy {
   readonly says: string;
+  /** It only brings a size to what is asked, and nothing new came with it: it may be applied without a look. */
+  readonly safe?: true;
   apply(course: Course): Course;
 }
 
@@ -54,6 +62,8 @@ export interface Proposal {
   readonly says: string;
   /** Proposals of one idea differ only in how far they go: the first that mends stands for all. */
   readonly idea?: string;
+  /** It takes away or changes what the designer meant (a gait, an obstacle): never applied without a person. */
+  readonly meant?: true;
   edit(course: Course): Course | Infeasible;
 }
 
@@ -82,6 +92,8 @@ export interface Found {
 
 /** What a check has to say. */
 export interface Finding extends Omit<Found, 'proposals'> {
+  /** Why the designer lets it stand; absent: it stands open. A waived finding fails no run. */
+  readonly waived?: string;
   /** Fixes that were tried on a copy: the finding goes and no new must comes. Tried on the first reading, then kept. */
   readonly remedies: readonly Remedy[];
 }

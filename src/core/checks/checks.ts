@@ -1,16 +1,28 @@
 import type { Survey } from '../survey.ts';
+import { alignment } from './alignment.ts';
+import { backClearance } from './back-clearance.ts';
 import { backRaisedWidth, backWidth } from './back-width.ts';
 import { boxSide } from './box-side.ts';
 import { breaks } from './breaks.ts';
 import { bridgeLength, bridgeWidth } from './bridge-size.ts';
 import type { Check, Finding, Found, Remedy, Weight } from './check.ts';
 import { classSize, slowObstacle } from './class-size.ts';
+import { classTime } from './class-time.ts';
+import { crossingEnd } from './crossing-end.ts';
+import { entranceClear, startEnd } from './entrance.ts';
 import { fanInnerGap } from './fan-inner-gap.ts';
+import { forbidden } from './forbidden.ts';
+import { gaitShown } from './gait-shown.ts';
 import { gapBand } from './gap-band.ts';
-import { gateOpening } from './gate-opening.ts';
+import { gateHeight, gateOpening } from './gate-opening.ts';
 import { landings } from './landings.ts';
+import { lead, leadStated } from './lead.ts';
+import { lean } from './lean.ts';
+import { level } from './level.ts';
+import { isUsuallySilent } from './limits.ts';
 import { lineCrosses } from './line-crosses.ts';
 import { lineInArena } from './line-in-arena.ts';
+import { mandatory } from './mandatory.ts';
 import { markerClear } from './marker-clear.ts';
 import { obstacleCount } from './obstacle-count.ts';
 import { obstacleRoom } from './obstacle-room.ts';
@@ -18,49 +30,79 @@ import { obstacleTime } from './obstacle-time.ts';
 import { outside } from './outside.ts';
 import { overlap } from './overlap.ts';
 import { poleCount } from './pole-count.ts';
-import { backRaisedHeight, raisedLope, raisedWalkSeveral, raisedWalkSingle, sidePassHeight } from './raised-height.ts';
+import { poleLength } from './pole-length.ts';
+import {
+  backRaisedHeight,
+  jumpHeight,
+  raisedJog,
+  raisedLope,
+  raisedWalkSeveral,
+  raisedWalkSingle,
+  sidePassHeight,
+} from './raised-height.ts';
 import { offered } from './remedy.ts';
 import { limitsOf } from './rulebooks.ts';
-import { serpentineSpacing } from './serpentine-spacing.ts';
+import { serpentineMarkers, serpentineSpacing, serpentineWalk } from './serpentine-spacing.ts';
 import { sidePassRoom } from './side-pass-room.ts';
 import { skew } from './skew.ts';
 import { truck } from './truck.ts';
 import { turn } from './turn.ts';
+import { unevenGap } from './uneven-gap.ts';
 import { waterBoxLength, waterBoxWidth } from './water-box-size.ts';
 
 /** Every check. A new one is one file and one line here. */
 export const CHECKS: readonly Check[] = [
   outside,
+  startEnd,
+  entranceClear,
   overlap,
   breaks,
   lineInArena,
   lineCrosses,
   turn,
+  lean,
+  lead,
+  leadStated,
   gapBand,
   landings,
+  unevenGap,
   skew,
+  crossingEnd,
   truck,
+  poleLength,
+  backClearance,
   backWidth,
   backRaisedWidth,
   backRaisedHeight,
   sidePassRoom,
   sidePassHeight,
   serpentineSpacing,
+  serpentineWalk,
+  serpentineMarkers,
   boxSide,
   gateOpening,
+  gateHeight,
   bridgeWidth,
   bridgeLength,
   waterBoxWidth,
   waterBoxLength,
   raisedWalkSeveral,
   raisedWalkSingle,
+  raisedJog,
   raisedLope,
+  jumpHeight,
   fanInnerGap,
   markerClear,
   obstacleCount,
+  mandatory,
+  forbidden,
+  level,
+  gaitShown,
+  alignment,
   poleCount,
   obstacleRoom,
   obstacleTime,
+  classTime,
   classSize,
   slowObstacle,
 ];
@@ -121,6 +163,8 @@ export function findingsOf(survey: Survey): readonly Finding[] {
 export function silent(survey: Survey): readonly { readonly check: Check; readonly limit: string }[] {
   const limits = limitsOf(survey.course);
   return CHECKS.flatMap((check) =>
-    check.limits.filter((name) => limits[name] === undefined).map((limit) => ({ check, limit })),
+    check.limits
+      .filter((name) => limits[name] === undefined && !isUsuallySilent(name))
+      .map((limit) => ({ check, limit })),
   );
 }

@@ -23,7 +23,7 @@ export interface Dimension extends Pick<Check, 'id' | 'says' | 'because' | 'weig
   /** What was measured, said before the obstacle's name: "The lane of". */
   readonly what: string;
   /** Every size of the obstacle that the limit bounds; none where it is not that kind of obstacle. */
-  sizes(obstacle: PlacedObstacle, survey: Survey): readonly Size[];
+  sizes(obstacle: PlacedObstacle, survey: Survey, limit: Limit): readonly Size[];
   /** The obstacle's own parameter for it, and the value that brings the size to `wanted`; absent: nothing to set. */
   readonly param?: string;
 }
@@ -59,7 +59,7 @@ function proposals(
 /** One finding for an obstacle: its worst size. */
 function foundFor(survey: Survey, dimension: Dimension, limit: Limit, obstacle: PlacedObstacle): Found[] {
   const band = bandOf(limit);
-  const wrong = dimension.sizes(obstacle, survey).filter(({ value }) => !inBand(band, value));
+  const wrong = dimension.sizes(obstacle, survey, limit).filter(({ value }) => !inBand(band, value));
   const [worst] = wrong.sort((a, b) => miss(limit, b) - miss(limit, a));
   if (worst === undefined) return [];
   const { id } = obstacle.obstacle;

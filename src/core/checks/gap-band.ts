@@ -1,4 +1,3 @@
-import { posed } from '../course/edit-obstacles.ts';
 import { INCH } from '../measure/quantity.ts';
 import type { Obstacle } from '../obstacles/obstacle.ts';
 import { between } from '../plane/point.ts';
@@ -6,6 +5,7 @@ import type { Gap } from '../ride/line.ts';
 import type { Survey } from '../survey.ts';
 import { inBand, MARGIN, nearestIn } from './band.ts';
 import type { Check, Limit, Limits, Proposal, Weight } from './check.ts';
+import { heldGap } from './held-move.ts';
 import { rebuiltNear } from './remedy.ts';
 import { bandOf } from './rulebooks.ts';
 import { bandWords, measuredWords, obstacleWords, pieceWords, valueWords } from './words.ts';
@@ -56,7 +56,7 @@ function poleMoved(survey: Survey, gap: Gap, key: string, wanted: number): Propo
     {
       idea: 'move a pole',
       says: `Move ${pieceWords(survey, key)} so that the gap is ${wantedWords(survey, gap, wanted)}`,
-      edit: (course) => posed(course, key, pose),
+      edit: (course) => heldGap(course, { keys: gap.keys, far: key, taped: wanted, pose }),
     },
   ];
 }

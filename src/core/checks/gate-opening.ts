@@ -1,5 +1,16 @@
 import { dimension, sizesOf } from './dimension.ts';
 
+export const gateHeight = dimension({
+  id: 'gate-height',
+  says: 'A gate is as high as a rider can reach.',
+  because: 'A rider who has to lean down to a latch, or up to it, loses the gate.',
+  weight: 'must',
+  limit: 'gate.height',
+  what: 'the height of',
+  param: 'height',
+  sizes: (obstacle) => sizesOf(obstacle, 'gate', ({ figure }) => figure.height),
+});
+
 export const gateOpening = dimension({
   id: 'gate-opening',
   says: 'A gate opens wide enough for horse and rider.',

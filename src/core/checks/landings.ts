@@ -1,9 +1,16 @@
+import type { Sourced } from '../horses/horse.ts';
 import { between } from '../plane/point.ts';
 import { inBand } from './band.ts';
-import type { Check } from './check.ts';
+import type { Check, Limit } from './check.ts';
 import { gapNumber, gapProposals } from './gap-band.ts';
 import { bandOf } from './rulebooks.ts';
 import { obstacleWords, valueWords } from './words.ts';
+
+/** A book for horses of quite another stride, as a table of canter poles is, tells more about them than our western data. */
+function isForOthers(limit: Limit, { least = 0, most = Number.POSITIVE_INFINITY }: Sourced): boolean {
+  const band = bandOf(limit);
+  return (band.least ?? 0) > most || (band.most ?? Number.POSITIVE_INFINITY) < least;
+}
 
 /** Inside the book's band, yet not what this horse does: only told where the band itself is met. */
 export const landings: Check = {
@@ -16,6 +23,7 @@ export const landings: Check = {
     survey.line.gaps.flatMap((gap) => {
       if (gap.landings.fits) return [];
       const limit = limits[`gap.${gap.gait}`];
+      if (limit !== undefined && isForOthers(limit, survey.horse.gaits[gap.gait].landing)) return [];
       if (limit !== undefined && !inBand(bandOf(limit), gap.ridden)) return [];
       const { unit } = survey.course;
       const { horse } = survey;

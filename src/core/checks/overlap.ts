@@ -6,6 +6,7 @@ import { type Point, TOUCH } from '../plane/point.ts';
 import { boundsMeet, edges, type Ring, ringArea, ringBounds } from '../plane/ring.ts';
 import type { Survey } from '../survey.ts';
 import type { Check, Found, Proposal } from './check.ts';
+import { laidAgain, straightened } from './held-move.ts';
 import { boundsOf } from './swath.ts';
 import { obstacleWords, pieceWords, sentence } from './words.ts';
 
@@ -101,6 +102,19 @@ function foundFor(survey: Survey, pairs: readonly Pair[], proposals: readonly Pr
   ];
 }
 
+/** Pieces of one obstacle belong where what holds them, or its values, put them. */
+function untangled(survey: Survey, id: string): readonly Proposal[] {
+  const name = obstacleWords(survey, id);
+  return [
+    {
+      idea: 'straighten',
+      says: `Bring the pieces of ${name} back to what holds them`,
+      edit: (course) => straightened(course, id),
+    },
+    { idea: 'again', says: `Lay ${name} out again`, edit: (course) => laidAgain(course, id) },
+  ];
+}
+
 export const overlap: Check = {
   id: 'overlap',
   says: 'No two pieces lie in one place.',
@@ -109,7 +123,7 @@ export const overlap: Check = {
   limits: [],
   run: (survey) =>
     survey.obstacles.flatMap((one, i) => [
-      ...pairsWithin(one).flatMap((pair) => foundFor(survey, [pair], [])),
+      ...pairsWithin(one).flatMap((pair) => foundFor(survey, [pair], untangled(survey, one.obstacle.id))),
       ...survey.obstacles.slice(i + 1).flatMap((other) => {
         if (!boundsMeet(one.bounds, other.bounds)) return [];
         const pairs = pairsOf(one.pieces, other.pieces);

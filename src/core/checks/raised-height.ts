@@ -2,6 +2,7 @@ import type { PlacedObstacle, PlacedPiece } from '../course/placed.ts';
 import type { Gait } from '../horses/horse.ts';
 import type { Survey } from '../survey.ts';
 import { isRaised } from './back-width.ts';
+import type { Limit } from './check.ts';
 import { dimension, piecesOf, type Size } from './dimension.ts';
 
 function raised({ piece }: PlacedPiece, end: 'raisedStart' | 'raisedEnd'): number {
@@ -33,6 +34,11 @@ function topAtMiddle(piece: PlacedPiece): Size {
   return { ...topOf(piece), value: piece.figure.height - low };
 }
 
+/** Where the book takes a height. */
+function heightOf(limit: Limit): (piece: PlacedPiece) => Size {
+  return limit.measured === 'middle' ? topAtMiddle : topOf;
+}
+
 const because = 'The higher the pole, the more a horse has to fold its legs, and the harder a touch is.';
 
 export const raisedWalkSeveral = dimension({
@@ -42,9 +48,9 @@ export const raisedWalkSeveral = dimension({
   weight: 'must',
   limit: 'raised.walk.several',
   what: 'the highest pole of',
-  sizes(obstacle, survey) {
+  sizes(obstacle, survey, limit) {
     const poles = crossed(obstacle, survey, 'walk');
-    return poles.length > 1 ? poles.map(topOf) : [];
+    return poles.length > 1 ? poles.map(heightOf(limit)) : [];
   },
 });
 
@@ -55,20 +61,42 @@ export const raisedWalkSingle = dimension({
   weight: 'must',
   limit: 'raised.walk.single',
   what: 'the raised pole of',
-  sizes(obstacle, survey) {
+  sizes(obstacle, survey, limit) {
     const poles = crossed(obstacle, survey, 'walk');
-    return poles.length === 1 ? poles.map(topOf) : [];
+    return poles.length === 1 ? poles.map(heightOf(limit)) : [];
   },
+});
+
+export const raisedJog = dimension({
+  id: 'raised-jog',
+  says: 'Raised jog-overs are not too high.',
+  because,
+  weight: 'must',
+  limit: 'raised.jog',
+  what: 'the highest pole of',
+  sizes: (obstacle, survey, limit) => crossed(obstacle, survey, 'jog').map(heightOf(limit)),
+});
+
+/** A book without a height for raised poles may still have one for jumps: nothing that is ridden over is higher. */
+export const jumpHeight = dimension({
+  id: 'jump-height',
+  says: 'Nothing that is ridden over is higher than a jump may be.',
+  because,
+  weight: 'must',
+  limit: 'jump.height',
+  what: 'the highest pole of',
+  sizes: (obstacle, survey, limit) =>
+    (['jog', 'lope'] as const).flatMap((gait) => crossed(obstacle, survey, gait).map(heightOf(limit))),
 });
 
 export const raisedLope = dimension({
   id: 'raised-lope',
-  says: 'Raised lope-overs are not too high at their middle.',
+  says: 'Raised lope-overs are not too high.',
   because,
   weight: 'must',
   limit: 'raised.lope',
   what: 'the highest pole of',
-  sizes: (obstacle, survey) => crossed(obstacle, survey, 'lope').map(topAtMiddle),
+  sizes: (obstacle, survey, limit) => crossed(obstacle, survey, 'lope').map(heightOf(limit)),
 });
 
 export const backRaisedHeight = dimension({

@@ -13,9 +13,10 @@ function isCourse(outcome: Course | Infeasible): outcome is Course {
 }
 
 /** A proposal's edit as a remedy: where it does not build on another course, that course stays as it is. */
-function remedyOf({ says, edit }: Proposal): Remedy {
+function remedyOf({ says, edit }: Proposal, isSafe: boolean): Remedy {
   return {
     says,
+    ...(isSafe ? { safe: true } : {}),
     apply(course) {
       const outcome = edit(course);
       return isCourse(outcome) ? outcome : course;
@@ -32,7 +33,7 @@ export function offered(
   found: Found,
   foundOf: (survey: Survey) => readonly Found[],
 ): readonly Remedy[] {
-  const known = new Set(foundOf(before).flatMap(({ id, weight }) => (weight === 'must' ? [id] : [])));
+  const known = new Map(foundOf(before).map(({ id, weight }) => [id, weight]));
   const remedies: Remedy[] = [];
   const ideas = new Set<string>();
   for (const proposal of found.proposals) {
@@ -42,8 +43,11 @@ export function offered(
     if (!isCourse(outcome) || outcome === before.course) continue;
     const after = foundOf(survey(outcome));
     if (after.some(({ id }) => id === found.id)) continue;
-    if (after.some(({ id, weight }) => weight === 'must' && !known.has(id))) continue;
-    remedies.push(remedyOf(proposal));
+    if (after.some(({ id, weight }) => weight === 'must' && known.get(id) !== 'must')) continue;
+    const isQuiet = after.every(
+      ({ id, weight }) => weight === 'note' || known.get(id) === weight || known.get(id) === 'must',
+    );
+    remedies.push(remedyOf(proposal, isQuiet && proposal.meant !== true));
     if (proposal.idea !== undefined) ideas.add(proposal.idea);
   }
   return remedies;

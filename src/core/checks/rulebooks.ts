@@ -1,8 +1,13 @@
+import ewu from '../../../assets/rulebooks/ewu.json' with { type: 'json' };
+import groundPoles from '../../../assets/rulebooks/ground-poles.json' with { type: 'json' };
+import led from '../../../assets/rulebooks/led.json' with { type: 'json' };
 import muleAssociation from '../../../assets/rulebooks/mule-association.json' with { type: 'json' };
 import practice from '../../../assets/rulebooks/practice.json' with { type: 'json' };
+import stockHorse from '../../../assets/rulebooks/stock-horse.json' with { type: 'json' };
 import tradePress from '../../../assets/rulebooks/trade-press.json' with { type: 'json' };
-import type { Course, HouseLimit, RuleChoice } from '../course/course.ts';
-import { FOOT, INCH } from '../measure/quantity.ts';
+import type { Course, HouseLimit, Level, RuleChoice } from '../course/course.ts';
+import { horseById, STOCK_HORSE } from '../horses/horses.ts';
+import { FOOT, INCH, type Metres } from '../measure/quantity.ts';
 import type { Band, Limit, Limits, PrintedUnit, RuleBook } from './check.ts';
 import { LIMITS } from './limits.ts';
 
@@ -10,7 +15,9 @@ import { LIMITS } from './limits.ts';
 const asBook = (file: unknown): RuleBook => file as RuleBook;
 
 /** The rule books that a course can be judged by, the default first. */
-export const RULEBOOKS: readonly RuleBook[] = [asBook(muleAssociation), asBook(tradePress)];
+export const RULEBOOKS: readonly RuleBook[] = [muleAssociation, tradePress, stockHorse, ewu, led, groundPoles].map(
+  asBook,
+);
 
 /** What designers keep to where the book in force is silent: it lies under every book and is chosen by nobody. */
 export const PRACTICE: RuleBook = asBook(practice);
@@ -66,27 +73,41 @@ function houseLimit(name: string, house: HouseLimit, book: Limit | undefined): L
   };
 }
 
+/** Under this at the withers a horse is a pony: 1.48 m, as federations measure it (from memory). */
+const PONY: Metres = 1.48;
+
+/** What a book prints for this level and size of horse. */
+function printed(book: RuleBook | undefined, level: Level, isPony: boolean): Limits {
+  return { ...book?.limits, ...(isPony ? book?.ponies : {}), ...book?.levels?.[level] };
+}
+
 /** A house rule on a band silences what the book recommends inside it. */
-function merged(choice: RuleChoice): Limits {
-  const book = rulebookById(choice.id);
-  const limits: Record<string, Limit> = { ...PRACTICE.limits, ...book?.limits };
+function merged(choice: RuleChoice, level: Level, isPony: boolean): Limits {
+  const practised = printed(PRACTICE, level, isPony);
+  const asked = printed(rulebookById(choice.id), level, isPony);
+  const limits: Record<string, Limit> = { ...practised, ...asked };
   for (const [name, house] of Object.entries(choice.house)) {
-    limits[name] = houseLimit(name, house, book?.limits[name] ?? PRACTICE.limits[name]);
+    limits[name] = houseLimit(name, house, asked[name] ?? practised[name]);
     if (!(`${name}.recommended` in choice.house)) delete limits[`${name}.recommended`];
   }
   return limits;
 }
 
-const remembered = new WeakMap<RuleChoice, Limits>();
+const remembered = new WeakMap<RuleChoice, Map<string, Limits>>();
 
 /**
- * The limits in force: designers' practice, over it the chosen book, over it the show's house rules. A book stays one
- * coherent set: practice only fills names that the book does not print. An unknown book leaves practice and house rules.
+ * The limits in force: designers' practice, over it the chosen book, over it the show's house rules; of practice and
+ * book what they print for the level and for a pony comes before what they print for all. A book stays one coherent
+ * set: practice only fills names that the book does not print. An unknown book leaves practice and house rules.
  */
-export function limitsOf(course: Course): Limits {
-  const known = remembered.get(course.rulebook);
+export function limitsOf({ rulebook, class: { level }, horse }: Pick<Course, 'rulebook' | 'class' | 'horse'>): Limits {
+  const isPony = (horseById(horse) ?? STOCK_HORSE).withers.value < PONY;
+  const because = `${level} ${isPony}`;
+  const kept = remembered.get(rulebook) ?? new Map<string, Limits>();
+  remembered.set(rulebook, kept);
+  const known = kept.get(because);
   if (known !== undefined) return known;
-  const limits = merged(course.rulebook);
-  remembered.set(course.rulebook, limits);
+  const limits = merged(rulebook, level, isPony);
+  kept.set(because, limits);
   return limits;
 }

@@ -1,7 +1,8 @@
 import { inBand } from './band.ts';
 import type { Check } from './check.ts';
+import { heldAt, laidAgain, straightened } from './held-move.ts';
 import { bandOf } from './rulebooks.ts';
-import { bandWords, pieceWords, sentence, valueWords } from './words.ts';
+import { bandWords, obstacleWords, pieceWords, sentence, valueWords } from './words.ts';
 
 export const skew: Check = {
   id: 'skew',
@@ -32,7 +33,28 @@ export const skew: Check = {
           measured: off,
           allowed: band,
           source: limit.source,
-          proposals: [],
+          proposals: [
+            {
+              idea: 'square',
+              says: `Turn ${pieceWords(survey, crossing.key)} square to the line`,
+              edit: (course) => {
+                const piece = survey.pieces.find(({ key }) => key === crossing.key);
+                return piece === undefined || piece.piece.fixed === true
+                  ? course
+                  : heldAt(course, crossing.key, { ...piece.pose, angle: piece.pose.angle + crossing.skew });
+              },
+            },
+            {
+              idea: 'straighten',
+              says: `Bring the pieces of ${obstacleWords(survey, crossing.obstacle)} back to what holds them`,
+              edit: (course) => straightened(course, crossing.obstacle),
+            },
+            {
+              idea: 'again',
+              says: `Lay ${obstacleWords(survey, crossing.obstacle)} out again`,
+              edit: (course) => laidAgain(course, crossing.obstacle),
+            },
+          ],
         },
       ];
     });

@@ -63,11 +63,16 @@ export function measuredWords(limit: Limit, value: number, unit: LengthUnit): st
   return printed;
 }
 
+/** A title inside a sentence: what stands for a shape, as in back-through L, stays large. */
+function small(title: string): string {
+  return title.charAt(0).toLowerCase() + title.slice(1);
+}
+
 /** "the fan (obstacle 3)": the designer's own name where there is one, the number where it is ridden. */
 export function obstacleWords(survey: Survey, id: string): string {
   const obstacle = survey.layout.obstacles.find((each) => each.id === id);
   if (obstacle === undefined) return id;
-  const title = obstacleKind(obstacle.kind)?.title.toLowerCase() ?? obstacle.kind;
+  const title = small(obstacleKind(obstacle.kind)?.title ?? obstacle.kind);
   const numbers = survey.numbers.get(id) ?? [];
   const name = obstacle.name ?? `the ${title}`;
   return numbers.length === 0 ? name : `${name} (obstacle ${numbers.join(' and ')})`;
@@ -79,7 +84,7 @@ export function pieceWords(survey: Survey, key: string): string {
   if (piece === undefined) return key;
   const owner = obstacleWords(survey, piece.obstacle);
   const siblings = survey.pieces.filter((each) => each.obstacle === piece.obstacle && each.kind === piece.kind);
-  const kind = piece.kind.title.toLowerCase();
+  const kind = small(piece.kind.title);
   if (siblings.length > 1) return `${kind} ${siblings.indexOf(piece) + 1} of ${owner}`;
   const alone = survey.pieces.filter((each) => each.obstacle === piece.obstacle).length === 1;
   return alone ? owner : `the ${kind} of ${owner}`;

@@ -51,3 +51,23 @@ function clippedByConvex(ring: Ring, convex: Ring): Ring {
   });
   return left;
 }
+
+/** The outlines of what the rings cover together; holes in it are filled. Promises not to throw. */
+export function joinedRings(rings: readonly Ring[]): Ring[] {
+  const [first, ...rest] = rings.filter((ring) => ring.length >= 3).map((ring) => [snapped(ring)]);
+  if (first === undefined) return [];
+  let joined: [number, number][][][] = [first];
+  for (const ring of rest) {
+    try {
+      // One after the other: many at once trip the package over edges that nearly coincide.
+      joined = polygonClipping.union(joined, ring).map((polygon) => polygon.map((each) => each.map(rounded)));
+    } catch {
+      // Seen with rings that are almost the same: what the new one adds is then too thin to be drawn.
+    }
+  }
+  return joined.map(([outline = []]) => outline.slice(0, -1).map(([x, y]): Point => ({ x: x * GRID, y: y * GRID })));
+}
+
+function rounded([x, y]: [number, number]): [number, number] {
+  return [Math.round(x), Math.round(y)];
+}

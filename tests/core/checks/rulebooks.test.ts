@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import type { Limit, RuleBook } from '../../../src/core/checks/check.ts';
 import { LIMITS } from '../../../src/core/checks/limits.ts';
 import { bandOf, inUnitOf, limitsOf, PRACTICE, RULEBOOKS, rulebookById } from '../../../src/core/checks/rulebooks.ts';
-import type { Course, RuleChoice } from '../../../src/core/course/course.ts';
+import type { Level, RuleChoice } from '../../../src/core/course/course.ts';
 
 const FOLDER = 'assets/rulebooks';
 const FILES = readdirSync(FOLDER).filter((name) => name.endsWith('.json'));
@@ -13,18 +13,26 @@ const UNITS: Readonly<Record<string, readonly string[]>> = {
   angle: ['degree'],
   time: ['s'],
 };
-const KEYS = ['least', 'most', 'unit', 'multiples', 'weight', 'source', 'url', 'grade', 'note'];
+const KEYS = ['least', 'most', 'unit', 'multiples', 'measured', 'weight', 'source', 'url', 'grade', 'note'];
 
-const judgedBy = (rulebook: RuleChoice) => limitsOf({ rulebook } as Course);
+const judgedBy = (rulebook: RuleChoice, level: Level = 'open', horse = 'stock-horse') =>
+  limitsOf({ rulebook, horse, class: { show: '', title: '', level, date: '', entries: 0 } });
+
+/** What a book prints for all, for a level and for ponies. */
+const printedBy = ({ limits, levels = {}, ponies = {} }: RuleBook): readonly (readonly [string, Limit])[] =>
+  [limits, ...Object.values(levels), ponies].flatMap((each) => Object.entries(each));
 
 describe.each(FILES)('the file %s', (name) => {
   const book: RuleBook = JSON.parse(readFileSync(`${FOLDER}/${name}`, 'utf8'));
-  const entries: readonly (readonly [string, Limit])[] = Object.entries(book.limits);
+  const entries = printedBy(book);
 
   test('is named for its id and says what it is', () => {
     expect(`${book.id}.json`).toBe(name);
     for (const text of [book.title, book.edition, book.about]) expect(text).not.toBe('');
-    expect(Object.keys(book).sort()).toEqual(['about', 'edition', 'id', 'limits', 'title']);
+    const more = Object.keys(book).filter((key) => !['about', 'edition', 'id', 'limits', 'title'].includes(key));
+    expect(['levels', 'ponies']).toEqual(expect.arrayContaining(more));
+    const levels = ['open', 'amateur', 'youth', 'novice', 'walk-jog', 'led'];
+    expect(levels).toEqual(expect.arrayContaining(Object.keys(book.levels ?? {})));
   });
 
   test.each(entries)('%s is a band in its own unit, with its source', (limitName, limit) => {
@@ -59,7 +67,7 @@ describe('the rule books', () => {
   });
 
   test('every limit that has a title is printed by some book', () => {
-    const printed = new Set([...RULEBOOKS, PRACTICE].flatMap((book) => Object.keys(book.limits)));
+    const printed = new Set([...RULEBOOKS, PRACTICE].flatMap((book) => printedBy(book).map(([limit]) => limit)));
     expect(Object.keys(LIMITS).filter((name) => !printed.has(name))).toEqual([]);
   });
 });
@@ -95,6 +103,23 @@ describe('the limits in force', () => {
     const limits = judgedBy({ id: 'mule-association', house });
     expect(limits['box.side']).toMatchObject({ least: 2, most: 2.5, unit: 'm' });
     expect(limits['gap.walk.recommended']).toBeUndefined();
+  });
+
+  test('change with the level where a book or practice says so, and only there', () => {
+    const ewu: RuleChoice = { id: 'ewu', house: {} };
+    expect(judgedBy(ewu)['level.lope']).toBeUndefined();
+    expect(judgedBy(ewu, 'walk-jog')['level.lope']).toMatchObject({ most: 0, grade: 'A' });
+    const mule: RuleChoice = { id: 'mule-association', house: {} };
+    expect(judgedBy(mule, 'walk-jog')['level.lope']).toMatchObject({ most: 0, grade: 'E' });
+    expect(judgedBy(mule, 'walk-jog')['back.width']).toBe(judgedBy(mule, 'open')['back.width']);
+  });
+
+  test('are those for ponies where the horse is one and the book has a table for them', () => {
+    const poles: RuleChoice = { id: 'ground-poles', house: {} };
+    expect(judgedBy(poles)['gap.lope']).toMatchObject({ least: 270, most: 366, unit: 'cm' });
+    expect(judgedBy(poles, 'open', 'pony')['gap.lope']).toMatchObject({ least: 240, most: 280, unit: 'cm' });
+    const mule: RuleChoice = { id: 'mule-association', house: {} };
+    expect(judgedBy(mule, 'open', 'pony')['gap.lope']).toEqual(judgedBy(mule)['gap.lope']);
   });
 
   test('are the same object while the choice is', () => {
