@@ -1,7 +1,18 @@
 import { FOOT, feet, INCH, inches } from '../measure/quantity.ts';
 import { amount, type Values } from '../pieces/params.ts';
 import type { ObstacleKind } from './obstacle.ts';
-import { chosenGait, cross, gaitParam, gaitsOn, held, leastTurn, POLE_PARAMS, pairs, pieceAt } from './parts.ts';
+import {
+  asItLies,
+  chosenGait,
+  cross,
+  gaitParam,
+  gaitsOn,
+  held,
+  leastTurn,
+  POLE_PARAMS,
+  pairs,
+  pieceAt,
+} from './parts.ts';
 import type { Passage } from './passage.ts';
 import { bracketed, refused, roughly, taped } from './words.ts';
 
@@ -11,7 +22,7 @@ const LEAST_OPENING = INCH / 4;
 /** Neighbours at more than this are a wheel: a tape between them runs more along the poles than across. Estimate: 80°. */
 export const WIDEST = (80 * Math.PI) / 180;
 
-interface FanShape {
+export interface FanShape {
   readonly [fact: string]: number;
   /** Between neighbours, radians. */
   readonly angle: number;
@@ -42,7 +53,7 @@ export function fanShape(values: Values): FanShape | undefined {
 }
 
 /** Why these values make no fan that can be ridden in their gait. */
-function fault(values: Values, shape: FanShape | undefined): string | undefined {
+export function fanFault(values: Values, shape: FanShape | undefined): string | undefined {
   const gap = amount(values, 'gap');
   const innerGap = amount(values, 'innerGap');
   if (gap - innerGap < LEAST_OPENING) {
@@ -66,8 +77,8 @@ function fault(values: Values, shape: FanShape | undefined): string | undefined 
   return undefined;
 }
 
-/** The smallest inner gap, in whole inches where one will do, with which the fan can be ridden. */
-function nearestInnerGap(values: Values): number | undefined {
+/** The smallest inner gap, in whole inches where one will do, with which the fan fits and can be ridden. */
+export function nearestInnerGap(values: Values, fits: (tried: Values) => boolean): number | undefined {
   const gap = amount(values, 'gap');
   const asked = amount(values, 'innerGap');
   const start = asked < gap - LEAST_OPENING ? asked : Math.min(FOOT, gap / 2);
@@ -76,7 +87,7 @@ function nearestInnerGap(values: Values): number | undefined {
     for (let n = Math.max(1, Math.ceil(start / INCH / step - 1e-9)); n <= most; n++) {
       const innerGap = inches(n * step);
       const tried = { ...values, innerGap };
-      if (fault(tried, fanShape(tried)) === undefined) return innerGap;
+      if (fits(tried)) return innerGap;
     }
   }
   return undefined;
@@ -125,12 +136,13 @@ export const fan: ObstacleKind = {
   },
   build(values) {
     const shape = fanShape(values);
-    const why = fault(values, shape);
+    const why = fanFault(values, shape);
     if (why !== undefined || shape === undefined) {
-      const innerGap = nearestInnerGap(values);
+      const innerGap = nearestInnerGap(values, (tried) => fanFault(tried, fanShape(tried)) === undefined);
       if (innerGap === undefined) return refused(why ?? 'This fan cannot be laid.', undefined, shape);
       const cure = `An inner gap of ${taped(innerGap)} makes it right.`;
-      return refused(`${why} ${cure}`, { innerGap }, shape);
+      const slower = asItLies(values, (tried) => fanFault(tried, fanShape(tried)) === undefined);
+      return refused(`${why} ${cure}${slower}`, { innerGap }, shape);
     }
     const count = amount(values, 'poles');
     const length = amount(values, 'length');

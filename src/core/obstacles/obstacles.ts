@@ -6,6 +6,7 @@ import { backU } from './back-u.ts';
 import { backV } from './back-v.ts';
 import { backZigzag } from './back-zigzag.ts';
 import { box } from './box.ts';
+import { boxFanBox } from './box-fan-box.ts';
 import { bridge } from './bridge.ts';
 import { chevron } from './chevron.ts';
 import { curvedRun } from './curved-run.ts';
@@ -23,19 +24,22 @@ import { sidePassL } from './side-pass-l.ts';
 import { sidePassT } from './side-pass-t.ts';
 import { sidePassV } from './side-pass-v.ts';
 import { spoke } from './spoke.ts';
+import { squareMarker } from './square-marker.ts';
 import { waterBox } from './water-box.ts';
 import { zigzag } from './zigzag.ts';
 
 /** Every kind of obstacle, in the order in which a designer is offered them. A new kind is one file and one line here. */
 export const OBSTACLE_KINDS: readonly ObstacleKind[] = [
   run,
-  raisedRun,
-  curvedRun,
-  zigzag,
-  chevron,
   fan,
   spoke,
   box,
+  curvedRun,
+  zigzag,
+  chevron,
+  raisedRun,
+  boxFanBox,
+  squareMarker,
   backLane,
   backL,
   backU,

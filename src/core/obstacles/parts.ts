@@ -8,7 +8,7 @@ import { type ChoiceParam, filled, option, type Param, type Params, type Values 
 import type { Piece } from '../pieces/piece.ts';
 import { pieceKind } from '../pieces/pieces.ts';
 import { type Pose, placed, within } from '../plane/pose.ts';
-import { ringBounds } from '../plane/ring.ts';
+import { type Ring, ringBounds } from '../plane/ring.ts';
 import type { Move, Station } from './passage.ts';
 
 /** How far before a mouth or an edge the middle of the hoof base stands when all four feet are clear of it. Estimate. */
@@ -51,6 +51,13 @@ export function chosenGait(values: Values): Gait {
 /** What the horse can do in this gait: the smallest radius of its line, metres. */
 export function leastTurn(gait: Gait): Metres {
   return leastTurnOf(STOCK_HORSE, gait);
+}
+
+/** What to say where a slower gait would do without another measure: "Or ride it at a jog as it lies." */
+export function asItLies(values: Values, fits: (tried: Values) => boolean): string {
+  const slower = GAITS.slice(0, GAITS.indexOf(chosenGait(values))).toReversed();
+  const gait = slower.find((each) => fits({ ...values, gait: each }));
+  return gait === undefined ? '' : ` Or ride it at a ${gait} as it lies.`;
 }
 
 /** The gait that was chosen, then the others that can be ridden on the radius, slow to fast. */
@@ -102,14 +109,14 @@ export function pairs<T>(items: readonly T[]): readonly (readonly [T, T])[] {
   return items.slice(1).map((item, i) => [items[i] as T, item] as const);
 }
 
+/** What a piece covers, in the frame of its obstacle. */
+export function footprintOf({ kind, values, pose }: Piece): Ring {
+  return (pieceKind(kind)?.figure(values).footprint ?? []).map((point) => placed(pose, point));
+}
+
 /** The pieces moved together so that the middle of what they cover is the origin. */
 export function centred(pieces: readonly Piece[]): Piece[] {
-  const { minX, minY, maxX, maxY } = ringBounds(
-    pieces.flatMap((piece) => {
-      const footprint = pieceKind(piece.kind)?.figure(piece.values).footprint ?? [];
-      return footprint.map((corner) => placed(piece.pose, corner));
-    }),
-  );
+  const { minX, minY, maxX, maxY } = ringBounds(pieces.flatMap(footprintOf));
   const dx = (minX + maxX) / 2;
   const dy = (minY + maxY) / 2;
   return pieces.map((piece) => ({

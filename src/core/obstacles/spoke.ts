@@ -2,6 +2,7 @@ import { feet, INCH, inches } from '../measure/quantity.ts';
 import { amount, type Values } from '../pieces/params.ts';
 import type { ObstacleKind } from './obstacle.ts';
 import {
+  asItLies,
   chosenGait,
   cross,
   gaitParam,
@@ -25,8 +26,21 @@ interface SpokeShape {
   readonly chord: number;
 }
 
+const WHOLE = 2 * Math.PI;
+
+/** From arm to arm: a whole wheel closes on its first arm, a part of one has an arm at either end. */
+function turnOf(values: Values): number {
+  const spread = amount(values, 'spread');
+  const arms = amount(values, 'arms');
+  return isWhole(spread) ? WHOLE / arms : spread / (arms - 1);
+}
+
+function isWhole(spread: number): boolean {
+  return spread >= WHOLE - 1e-9;
+}
+
 export function spokeShape(values: Values): SpokeShape {
-  const turn = (2 * Math.PI) / amount(values, 'arms');
+  const turn = turnOf(values);
   const innerRadius = amount(values, 'markerBase') / 2 + amount(values, 'clear');
   const lineRadius = innerRadius + amount(values, 'line') * amount(values, 'length');
   return { innerRadius, lineRadius, arc: lineRadius * turn, chord: 2 * lineRadius * Math.sin(turn / 2) };
@@ -34,7 +48,7 @@ export function spokeShape(values: Values): SpokeShape {
 
 function fault(values: Values, shape: SpokeShape): string | undefined {
   const arms = amount(values, 'arms');
-  const half = Math.PI / arms;
+  const half = turnOf(values) / 2;
   // The near corners of neighbours meet on the line half-way between them.
   if (shape.innerRadius * Math.sin(half) < (amount(values, 'thickness') / 2) * Math.cos(half)) {
     return `${arms} poles ${taped(amount(values, 'clear'))} clear of the marker lie on one another at their near ends.`;
@@ -45,6 +59,14 @@ function fault(values: Values, shape: SpokeShape): string | undefined {
     return `The line turns on a radius of ${roughly(shape.lineRadius)}: too tight to ${gait} ${bracketed(least)}.`;
   }
   return undefined;
+}
+
+/** Why a part of a wheel is none: its last arm comes nearer to its first than any other two. */
+function closingFault(values: Values): string | undefined {
+  const spread = amount(values, 'spread');
+  if (isWhole(spread) || WHOLE - spread >= turnOf(values) - 1e-9) return undefined;
+  const shown = Math.round((spread * 180) / Math.PI);
+  return `A wheel of ${shown}° has its last pole nearer to its first than the others are to each other: make it whole, 360°.`;
 }
 
 /** The smallest clear distance in whole inches with which the wheel can be ridden. */
@@ -59,17 +81,17 @@ function nearestClear(values: Values, most: number): number | undefined {
 const CLEAR_MOST = feet(12);
 
 /**
- * Poles like the spokes of a wheel round a square-based marker. Frame: origin at the marker, arm-1 along +x, counted
+ * Poles like the spokes of a wheel round a square-based marker. Frame: origin at the marker, arm-1 along +x, also in a part of a wheel, counted
  * counter-clockwise, near ends at fraction 0.
  *
  * | held | grips | hold |
  * |---|---|---|
  * | marker-clear | marker, each arm at 0 | clear |
  * | on-line | each arm, marker | |
- * | angle-between, side 1 | neighbours, not the last with the first | a full turn / arms |
+ * | angle-between, side 1 | neighbours, not the last with the first | a full turn / arms; in a part of a wheel the spread / (arms − 1) |
  *
  * Usual: common practice, no source (12 ft poles 2 ft clear of a 1 ft base, the line 3 ft in from the outer ends: about
- * 18 ft from pole to pole).
+ * 18 ft from pole to pole). Half a wheel with a pole every 45° is a published example.
  */
 export const spoke: ObstacleKind = {
   id: 'spoke',
@@ -96,18 +118,33 @@ export const spoke: ObstacleKind = {
       least: 0.2,
       most: 1,
     },
+    spread: {
+      kind: 'angle',
+      label: 'Spread',
+      says: 'From the first pole to the last; 360° is a whole wheel.',
+      usual: WHOLE,
+      least: Math.PI / 3,
+      most: WHOLE,
+    },
     gait: gaitParam('jog'),
   },
   build(values) {
     const shape = spokeShape(values);
-    const why = fault(values, shape);
+    const unclosed = closingFault(values);
+    const whole = unclosed === undefined ? {} : { spread: WHOLE };
+    const mended = { ...values, ...whole };
+    const why = fault(mended, spokeShape(mended));
     if (why !== undefined) {
-      const clear = nearestClear(values, CLEAR_MOST);
-      if (clear === undefined) return refused(why, undefined, shape);
-      return refused(`${why} Laid ${taped(clear)} clear of the marker it is right.`, { clear }, shape);
+      const clear = nearestClear(mended, CLEAR_MOST);
+      const told = unclosed === undefined ? why : `${unclosed} ${why}`;
+      if (clear === undefined) return refused(told, undefined, shape);
+      const slower = asItLies(mended, (tried) => fault(tried, spokeShape(tried)) === undefined);
+      const cure = `Laid ${taped(clear)} clear of the marker it is right.`;
+      return refused(`${told} ${cure}${slower}`, { ...whole, clear }, shape);
     }
+    if (unclosed !== undefined) return refused(unclosed, whole, shape);
     const arms = amount(values, 'arms');
-    const turn = (2 * Math.PI) / arms;
+    const turn = turnOf(values);
     const length = amount(values, 'length');
     const line = amount(values, 'line');
     const out = shape.innerRadius + length / 2;

@@ -22,7 +22,7 @@ describe('a fan of 8 ft poles, 1 ft at the inner ends and 6 ft at two-thirds', (
   test('is too tight to lope, and an inner gap of 2 ft 8 in makes it right', () => {
     const { why, nearest, facts } = refusal('fan', { ...short, gait: 'lope' });
     expect(why).toBe(
-      'The line turns on a radius of 6.8 ft (2.07 m): too tight to lope (10 ft, 3.05 m). An inner gap of 2 ft 8 in (0.81 m) makes it right.',
+      'The line turns on a radius of 6.8 ft (2.07 m): too tight to lope (10 ft, 3.05 m). An inner gap of 2 ft 8 in (0.81 m) makes it right. Or ride it at a jog as it lies.',
     );
     expect(nearest?.innerGap).toBeCloseTo(32 * IN, 12);
     expect((facts.lineRadius ?? 0) / FT).toBeCloseTo(6.802517, 5);
