@@ -97,23 +97,24 @@ function farthest(wishes: readonly Wished[], bench: Workbench, reach: number): n
   return most;
 }
 
-/** Weights with the wished bodies made firm. */
-export function firm({ weight }: Workbench, wishes: readonly Wished[]): Float64Array {
+/** Weights with the wished bodies made firm, and firmer by `turning` against being turned. */
+export function firm({ weight }: Workbench, wishes: readonly Wished[], turning: number): Float64Array {
   const made = Float64Array.from(weight);
-  for (const { at } of wishes) for (let k = 0; k < 3; k++) made[at + k] = FIRM * (made[at + k] as number);
+  for (const { at } of wishes) {
+    for (let k = 0; k < 3; k++) made[at + k] = FIRM * (k === 2 ? turning : 1) * (made[at + k] as number);
+  }
   return made;
 }
 
 /**
  * From home towards the wishes as far as the ties allow, the untouched bodies staying near where they were. A far wish is
  * followed from one near goal to the next, so that what hangs on it comes along; once the ties hold against that, the
- * wish itself pulls, and the bodies settle where they are nearest to it.
+ * wish itself pulls, and the bodies settle where they are nearest to it. `weight`: by coordinate, the wished ones firm.
  */
-export function follow(bench: Workbench, wishes: readonly Wished[]): void {
+export function follow(bench: Workbench, wishes: readonly Wished[], weight: Float64Array): void {
   const { system, q, pull, move } = bench;
   q.set(bench.home);
   const home = Float64Array.from(q);
-  const weight = firm(bench, wishes);
   const all = farthest(wishes, bench, Number.POSITIVE_INFINITY);
   const strain: Strain = {
     bend: new Float64Array(q.length),

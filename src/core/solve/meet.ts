@@ -4,6 +4,13 @@ import { lead } from './lead.ts';
 import { MET } from './problem.ts';
 import type { Wished, Workbench } from './workbench.ts';
 
+/** How much more a wished body resists turning than going, while it is to keep its angle. */
+const UNTURNED = 100;
+/** It turns when that brings it on by more than so many times as far. */
+const WORTH = 10;
+/** A gain below this, metres, is none. */
+const THERE = 1e-6;
+
 function landed(bench: Workbench, weight: Float64Array): Landing {
   for (let i = 0; i < weight.length; i++) bench.mobility[i] = 1 / (weight[i] as number);
   return land(bench);
@@ -15,19 +22,45 @@ export function meet(bench: Workbench): Landing {
   return landed(bench, bench.weight);
 }
 
+/** How much nearer to their wishes the bodies are than at home, metres; turning aside. */
+function gained({ home, q }: Workbench, wishes: readonly Wished[]): number {
+  let gain = 0;
+  for (const { x, y, at } of wishes) {
+    gain += Math.hypot(x - (home[at] as number), y - (home[at + 1] as number));
+    gain -= Math.hypot(x - (q[at] as number), y - (q[at + 1] as number));
+  }
+  return gain;
+}
+
+/**
+ * As near to the wishes as the ties allow. A wished body keeps the angle at which it is wished: what is dragged along a
+ * wall does not turn to get nearer to the hand. It turns only where it could hardly move otherwise, as an arm that is led
+ * around its marker.
+ */
+function near(bench: Workbench, wishes: readonly Wished[]): Landing {
+  follow(bench, wishes, firm(bench, wishes, UNTURNED));
+  const kept = landed(bench, firm(bench, wishes, UNTURNED));
+  const gain = gained(bench, wishes);
+  const q = Float64Array.from(bench.q);
+  follow(bench, wishes, firm(bench, wishes, 1));
+  const turned = landed(bench, firm(bench, wishes, 1));
+  if (kept.worst > MET) return turned;
+  if (turned.worst <= MET && gained(bench, wishes) > WORTH * gain + THERE) return turned;
+  bench.q.set(q);
+  return kept;
+}
+
 /**
  * Brings the group to where its ties hold and its wishes are followed as far as they allow: exactly there if the rest can
  * come along. A wish that leads nowhere is followed half the way, a quarter …, and at last not at all.
  */
 export function meetWishes(bench: Workbench, wishes: readonly Wished[]): Landing {
   if (lead(bench, wishes)) return { worst: 0, stuck: false };
-  const weight = firm(bench, wishes);
   for (let part = 1; part > 0.1; part /= 2) {
-    follow(
+    const landing = near(
       bench,
       wishes.map((wish) => towards(wish, bench.home, part)),
     );
-    const landing = landed(bench, weight);
     if (landing.worst <= MET) return landing;
   }
   return meet(bench);
