@@ -114,7 +114,11 @@ export function passageLine(obstacle: PlacedObstacle, riding: Riding): PassageLi
     const line = ridden(knots, leastTurn(horse, gait));
     let before: Over | undefined;
     for (const { over, pose, at, skew } of line.knots) {
-      if (over === undefined) continue;
+      if (over === undefined) {
+        // Round something between two poles: they do not follow each other.
+        before = undefined;
+        continue;
+      }
       const { pole, fraction } = over;
       crossings.push({ leg: 0, obstacle: obstacle.obstacle.id, key: pole.key, at: along + at, pose, fraction, skew });
       const now: Over = { pole, pose, at };

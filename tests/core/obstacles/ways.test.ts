@@ -77,3 +77,13 @@ test('the line over a fan is the arc that its facts promise', () => {
   const [arc] = elements.filter(({ part }) => part === 'obstacle').flatMap(({ path }) => path);
   expect(1 / (arc?.curvature ?? 0)).toBeCloseTo(10.161452 * 0.3048, 6);
 });
+
+test('two poles with a marker to go round between them leave no gap to be judged', () => {
+  const obstacle = made('square-1', 'square-marker', {}, pose(200, 200));
+  if ('why' in obstacle) throw new Error(obstacle.why);
+  for (const passage of obstacle.passages) {
+    const { gaps, crossings } = lineOver(obstacle, passage);
+    expect(crossings).toHaveLength(2);
+    expect(gaps).toEqual([]);
+  }
+});
