@@ -2,7 +2,13 @@
  * planegcs, the constraint solver of an open CAD program, as an oracle. Every scene gets an instance of its own: on one
  * whose heap has been used before, the same input can give other results.
  */
-import { type GcsWrapper, make_gcs_wrapper, type SketchParam, type SketchPrimitive } from '@salusoft89/planegcs';
+import {
+  DebugMode,
+  type GcsWrapper,
+  make_gcs_wrapper,
+  type SketchParam,
+  type SketchPrimitive,
+} from '@salusoft89/planegcs';
 
 /** A primitive without its id: the ids are given out in order. */
 type Fresh<T> = T extends { id: string } ? Omit<T, 'id'> : never;
@@ -23,6 +29,7 @@ export interface Oracle {
 
 export async function planegcs(write: (sketch: Sketch) => void): Promise<Oracle> {
   const wrapper = await make_gcs_wrapper();
+  wrapper.debug_mode = DebugMode.NoDebug;
   const params: SketchParam[] = [];
   const primitives: SketchPrimitive[] = [];
   write({
