@@ -1,16 +1,23 @@
 import { PanelRightClose, PanelRightOpen } from 'lucide-react';
 import { type ComponentType, type ReactNode, useState } from 'react';
 import type { Arrangement } from './arrangement.ts';
+import { useDeskState } from './desk-context.tsx';
 import { TabList } from './tab-list.tsx';
 
 /** A panel of a stage. On small screens the panels of a stage are the tabs of one. */
 export interface Panel {
   readonly id: string;
   readonly title: string;
+  /** The title where it is a tab beside others. */
+  readonly short?: string;
   readonly side: 'left' | 'right';
   readonly body: ComponentType;
   /** Takes the height that the others leave. */
   readonly grows?: true;
+  /** As a tab it opens when an obstacle is chosen. */
+  readonly opensOnChoice?: true;
+  /** As a tab it stays when an obstacle is chosen, which it shows itself. */
+  readonly staysOnChoice?: true;
 }
 
 /** The panels round the middle, as the arrangement wants them. */
@@ -65,6 +72,13 @@ function TabbedPanels({
   const [wanted, setWanted] = useState('');
   const [isOpen, setOpen] = useState(true);
   const shown = panels.find((panel) => panel.id === wanted) ?? panels[0];
+  const chosen = useDeskState((state) => state.chosen[0]);
+  const [seen, setSeen] = useState(chosen);
+  if (chosen !== seen) {
+    setSeen(chosen);
+    const opened = panels.find((panel) => panel.opensOnChoice);
+    if (chosen !== undefined && opened !== undefined && !shown?.staysOnChoice) setWanted(opened.id);
+  }
   if (shown === undefined) return null;
   const Body = shown.body;
   const Icon = isOpen ? PanelRightClose : PanelRightOpen;
@@ -79,7 +93,7 @@ function TabbedPanels({
           <TabList
             label="Panels"
             className="panel-tabs"
-            tabs={panels.map(({ id, title }) => ({ id, title, controls: 'panel-shown' }))}
+            tabs={panels.map(({ id, title, short }) => ({ id, title: short ?? title, controls: 'panel-shown' }))}
             chosen={shown.id}
             choose={choose}
           />

@@ -22,12 +22,20 @@ const PANELS: Readonly<Record<Stage, readonly Panel[]>> = {
   set: [
     { id: 'palette', title: 'Add', side: 'left', body: PalettePanel, grows: true },
     { id: 'truck', title: 'Truck', side: 'left', body: TruckPanel },
-    { id: 'tape', title: 'Tape', side: 'right', body: TapePanel, grows: true },
+    { id: 'tape', title: 'Tape', side: 'right', body: TapePanel, grows: true, opensOnChoice: true },
     { id: 'obstacles', title: 'Obstacles', side: 'right', body: ObstacleListPanel },
   ],
   ride: [
-    { id: 'order', title: 'Order of the go', side: 'left', body: OrderPanel, grows: true },
-    { id: 'leg', title: 'How it is ridden', side: 'right', body: LegPanel, grows: true },
+    { id: 'order', title: 'Order of the go', short: 'Order', side: 'left', body: OrderPanel, grows: true },
+    {
+      id: 'leg',
+      title: 'How it is ridden',
+      short: 'How ridden',
+      side: 'right',
+      body: LegPanel,
+      grows: true,
+      opensOnChoice: true,
+    },
     { id: 'clock', title: 'Time', side: 'right', body: ClockPanel },
   ],
   check: [
@@ -50,7 +58,7 @@ const PANELS: Readonly<Record<Stage, readonly Panel[]>> = {
 export function panelsOf(stage: Stage, arrangement: Arrangement): readonly Panel[] {
   const panels = stage === 'check' && arrangement !== 'wide' ? [...PANELS.check].sort(findingsFirst) : PANELS[stage];
   if (arrangement !== 'narrow' || stage === 'post') return panels;
-  return [...panels, { id: 'line', title: 'Line', side: 'right', body: StripPanel, grows: true }];
+  return [...panels, { id: 'line', title: 'Line', side: 'right', body: StripPanel, grows: true, staysOnChoice: true }];
 }
 
 function findingsFirst(a: Panel, b: Panel): number {

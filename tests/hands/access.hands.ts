@@ -1,6 +1,6 @@
 import AxeBuilder from '@axe-core/playwright';
 import { devices, expect, test } from '@playwright/test';
-import { opened, stage } from './arena.ts';
+import { onPage, opened, placeOf, stage } from './arena.ts';
 
 const STAGES = ['Set', 'Ride', 'Check', 'Post', 'Reset'];
 
@@ -53,5 +53,44 @@ test.describe('on a phone', () => {
     await stage(page, 'Set').click();
     await page.getByRole('tab', { name: 'Line' }).click();
     await expect(page.getByRole('list', { name: 'The go from start to end' })).toBeVisible();
+  });
+
+  test('what is tapped in the arena opens its tape, and the legend is folded away until it is asked for', async ({
+    page,
+  }) => {
+    await opened(page);
+    await expect(page.getByRole('tab', { name: 'Add', exact: true })).toHaveAttribute('aria-selected', 'true');
+    const fan = await onPage(page, await placeOf(page, 'run-1'));
+    await page.touchscreen.tap(fan.x, fan.y);
+    await expect(page.getByRole('tab', { name: 'Tape' })).toHaveAttribute('aria-selected', 'true');
+    await expect(page.getByRole('textbox', { name: 'Name', exact: true })).toHaveValue('Run of poles');
+    const legend = page.getByRole('list', { name: 'How the line is drawn' });
+    await expect(legend).toHaveCount(0);
+    await page.getByRole('button', { name: 'Show the legend of the line' }).tap();
+    await expect(legend).toBeVisible();
+    await page.getByRole('button', { name: 'Fold the legend' }).tap();
+    await expect(legend).toHaveCount(0);
+  });
+
+  test('everything that is tapped is large enough for a thumb and inside the screen', async ({ page }) => {
+    await opened(page);
+    for (const name of STAGES) {
+      await stage(page, name).tap();
+      const tabs = page.getByRole('tablist', { name: 'Panels' }).getByRole('tab');
+      for (let tab = 0; tab < (await tabs.count()); tab += 1) {
+        await tabs.nth(tab).tap();
+        // What lies on the strip is to scale; its twin is the table.
+        const small = await page
+          .locator('button:visible, select:visible, input:visible, textarea:visible')
+          .evaluateAll((all) =>
+            all
+              .filter((each) => each.closest('.ribbon-items') === null)
+              .map((each) => ({ box: each.getBoundingClientRect(), name: each.outerHTML.slice(0, 80) }))
+              .filter(({ box }) => box.width < 44 || box.height < 44 || box.left < 0 || box.right > innerWidth)
+              .map(({ box, name: what }) => `${what} ${box.width} x ${box.height} at ${box.left}`),
+          );
+        expect(small, `${name}, ${await tabs.nth(tab).textContent()}`).toEqual([]);
+      }
+    }
   });
 });

@@ -19,7 +19,7 @@ export interface Size {
 /** Pixels kept free around the arena when it is fitted: for the numbers along the walls, and for the legend below. */
 const EDGE = { left: 42, right: 42, top: 30, bottom: 96 } as const;
 /** A picture narrower than this has its buttons above the arena (as in styles/arena.css), and keeps room for them. */
-const NARROW = 700;
+export const NARROW = 700;
 const NARROW_TOP = 62;
 const LEAST_SCALE = 1.5;
 const MOST_SCALE = 400;

@@ -1,12 +1,13 @@
 import { type KeyboardEvent, useState } from 'react';
-import { printLength } from '../../core/measure/length.ts';
 import { useDeskState } from '../desk-context.tsx';
 import { useView, useViewState } from '../view.ts';
 import { gapSentence, type RibbonGap, type RibbonLeg } from './ribbon.ts';
+import { numberPlaces } from './ribbon-labels.ts';
 import { STRIP_EDGE } from './strip.tsx';
 
-/** About the width of a letter of a gap's text, pixels. */
-const LETTER = 6.9;
+/** A leg's number takes so much of the ribbon, pixels; its title about so much a letter. */
+const NUMBER = 26;
+const LETTER = 8.2;
 
 /** What can be pointed at on the strip, with the pointer or by keys: one stop in the tab order, arrows walk along. */
 export function RibbonItems({
@@ -21,7 +22,8 @@ export function RibbonItems({
   choose(obstacle: string): void;
 }) {
   const view = useView();
-  const unit = useDeskState((state) => state.course.unit);
+  const survey = useDeskState((state) => state.survey);
+  const { unit } = survey.course;
   const chosen = useDeskState((state) => state.chosen);
   const pointed = useViewState((state) => state.pointed);
   const [stop, setStop] = useState(0);
@@ -40,18 +42,19 @@ export function RibbonItems({
     ...legs.map((leg) => ({ at: leg.over, leg, gap: undefined })),
     ...gaps.map((gap) => ({ at: gap.gap.from, leg: undefined, gap })),
   ].sort((a, b) => a.at - b.at || (a.leg === undefined ? 1 : -1));
-  const rights = new Map<number, number>();
-  legs.forEach((leg, index) => {
-    const next = legs[index + 1];
-    rights.set(leg.leg, next === undefined ? Number.POSITIVE_INFINITY : x(next.over) - 6);
-  });
+  const lefts = numberPlaces(
+    legs.map((leg) => x(leg.over)),
+    { apart: NUMBER, most: x(survey.line.length) + STRIP_EDGE - NUMBER },
+  );
   return (
     <ul className="ribbon-items" onKeyDown={walk} aria-label="The go from start to end">
       {ordered.map(({ leg, gap }, index) => {
         const tabIndex = index === Math.min(stop, ordered.length - 1) ? 0 : -1;
         if (leg !== undefined) {
-          const left = x(leg.over);
-          const room = (rights.get(leg.leg) ?? 0) - left;
+          const place = legs.indexOf(leg);
+          const left = lefts[place] ?? x(leg.over);
+          const room = (lefts[place + 1] ?? x(survey.line.length) + STRIP_EDGE) - left;
+          const isTitled = room > NUMBER + 14 + leg.title.length * LETTER;
           const isChosen = chosen.some((key) => key.split('/')[0] === leg.obstacle);
           return (
             <li key={`leg ${leg.leg}`}>
@@ -60,23 +63,20 @@ export function RibbonItems({
                 tabIndex={tabIndex}
                 className={`ribbon-leg ${isPointed(pointed, 'leg', leg.leg) ? 'is-pointed' : ''}`}
                 aria-pressed={isChosen}
-                style={{ left, maxWidth: Math.max(24, room) }}
+                style={{ left }}
+                aria-label={`${leg.leg + 1} ${leg.title}`}
+                title={isTitled ? undefined : leg.title}
                 onFocus={() => point('leg', leg.leg)}
                 onPointerEnter={() => point('leg', leg.leg)}
                 onClick={() => choose(leg.obstacle)}
               >
                 <span className="number">{leg.leg + 1}</span>
-                <span className="ribbon-title">{leg.title}</span>
+                {isTitled && <span className="ribbon-title">{leg.title}</span>}
               </button>
             </li>
           );
         }
         const long = (gap.gap.to - gap.gap.from) * scale;
-        const text = printLength(gap.gap.taped, unit);
-        // Texts that are wider than their gap stand in two rows by turns.
-        const wide = text.length * LETTER;
-        const isLow = long < wide && 2 * long >= wide && gap.index % 2 === 1;
-        const isHigh = long >= wide || (2 * long >= wide && !isLow);
         return (
           <li key={`gap ${gap.index}`}>
             <button
@@ -88,10 +88,7 @@ export function RibbonItems({
               onFocus={() => point('gap', gap.index)}
               onPointerEnter={() => point('gap', gap.index)}
               onClick={() => choose(gap.gap.obstacle)}
-            >
-              {isHigh && <span>{text}</span>}
-              {isLow && <span className="low">{text}</span>}
-            </button>
+            />
           </li>
         );
       })}

@@ -1,16 +1,17 @@
-import { memo } from 'react';
+import { memo, useMemo } from 'react';
 import type { Survey } from '../../core/survey.ts';
 import { useLooks } from '../arena/layers.tsx';
 import { WAYS, wayOf } from '../arena/ways.ts';
 import { onGauge, type RibbonGap } from './ribbon.ts';
+import { type RibbonLabel, ribbonLabels, ribbonWords } from './ribbon-labels.ts';
 import { STRIP_EDGE } from './strip.tsx';
 
 /** Heights on the ribbon, pixels from its top. */
 const LINE_Y = 43;
 const HALF = 11;
 const GAUGE_Y = 63;
-/** A part shorter than this has no room for its word. */
-const WORD_ROOM = 46;
+/** Where the two rows of words stand. */
+const ROWS = [81, 93] as const;
 
 /** The drawn part of the strip: gaits, poles, landings, gauges. Its words are in the items and the table. */
 export const RibbonPicture = memo(function RibbonPicture({
@@ -26,7 +27,18 @@ export const RibbonPicture = memo(function RibbonPicture({
 }) {
   const looks = useLooks();
   const { line } = survey;
+  const { unit } = survey.course;
   const x = (at: number) => STRIP_EDGE + at * scale;
+  const labels = useMemo(
+    () =>
+      ribbonLabels({ gaps, words: ribbonWords(line.elements), length: line.length }, { scale, edge: STRIP_EDGE, unit }),
+    [gaps, line, scale, unit],
+  );
+  const fillOf = ({ about }: RibbonLabel) => {
+    if (about === 'end') return looks.inks.words;
+    if ('way' in about) return looks.inks[WAYS[about.way].ink];
+    return { good: looks.inks.words, poor: looks.should, off: looks.must }[about.fit];
+  };
   const numbers = new Map(line.crossings.map((each) => [each, each.leg + 1]));
   return (
     <svg className="ribbon-picture" width={width} height="96" aria-hidden="true">
@@ -52,7 +64,6 @@ export const RibbonPicture = memo(function RibbonPicture({
             </text>
           );
         }
-        const isWorded = element.part !== 'obstacle' && long > WORD_ROOM;
         return (
           <g key={key}>
             {element.part === 'obstacle' && (
@@ -68,11 +79,6 @@ export const RibbonPicture = memo(function RibbonPicture({
               strokeDasharray={look.dash.join(' ')}
               strokeLinecap={look.cap}
             />
-            {isWorded && (
-              <text x={from + long / 2} y={LINE_Y - HALF - 4} fill={colour} textAnchor="middle" className="strip-word">
-                {look.word}
-              </text>
-            )}
           </g>
         );
       })}
@@ -103,11 +109,28 @@ export const RibbonPicture = memo(function RibbonPicture({
       {gaps.map((gap) => (
         <Gauge key={gap.index} gap={gap} left={x(gap.gap.from)} long={(gap.gap.to - gap.gap.from) * scale} />
       ))}
-      <End x={x(0)} word="Start" />
-      <End x={x(line.length)} word="End" />
+      <End x={x(0)} />
+      <End x={x(line.length)} />
+      {labels.map((label) => (
+        <text
+          key={label.key}
+          x={label.x}
+          y={ROWS[label.row]}
+          textAnchor="middle"
+          className={wordClass(label)}
+          fill={fillOf(label)}
+        >
+          {label.text}
+        </text>
+      ))}
     </svg>
   );
 });
+
+/** What is wrong is told by weight too, not by colour alone. */
+function wordClass({ about }: RibbonLabel): string {
+  return about !== 'end' && 'fit' in about && about.fit === 'good' ? 'strip-size' : 'strip-word';
+}
 
 /** The gap's place in its band: the band is the thick middle third. */
 function Gauge({ gap, left, long }: { readonly gap: RibbonGap; readonly left: number; readonly long: number }) {
@@ -139,14 +162,7 @@ function Gauge({ gap, left, long }: { readonly gap: RibbonGap; readonly left: nu
   );
 }
 
-function End({ x, word }: { readonly x: number; readonly word: string }) {
+function End({ x }: { readonly x: number }) {
   const looks = useLooks();
-  return (
-    <g fill={looks.disc}>
-      <rect x={x - 1} y={LINE_Y - HALF - 4} width="2" height={2 * HALF + 8} />
-      <text x={x} y={GAUGE_Y + 6} textAnchor="middle" className="strip-word" fill={looks.inks.words}>
-        {word}
-      </text>
-    </g>
-  );
+  return <rect x={x - 1} y={LINE_Y - HALF - 4} width="2" height={2 * HALF + 8} fill={looks.disc} />;
 }

@@ -1,5 +1,5 @@
 import { Minus, Plus, Table2 } from 'lucide-react';
-import { useEffect, useMemo, useRef, useState } from 'react';
+import { type RefObject, useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import { printDuration } from '../../core/measure/duration.ts';
 import { printLength } from '../../core/measure/length.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
@@ -9,10 +9,8 @@ import { gapSentence, type RibbonGap, type RibbonLeg, ribbonGaps, ribbonLegs } f
 import { RibbonItems } from './ribbon-items.tsx';
 import { RibbonPicture } from './ribbon-picture.tsx';
 
+const ZOOM_STEP = 1.5;
 /** Pixels a metre of the line. */
-const USUAL_SCALE = 20;
-const SCALE_STEP = 1.5;
-const LEAST_SCALE = 3;
 const MOST_SCALE = 90;
 /** Room before the start and after the end, pixels. */
 export const STRIP_EDGE = 28;
@@ -28,7 +26,9 @@ export function Strip() {
 
 export function StripPanel() {
   const survey = useDeskState((state) => state.survey);
-  const [scale, setScale] = useState(USUAL_SCALE);
+  /** 1: the whole line is seen. */
+  const [zoom, setZoom] = useState(1);
+  const [room, setRoom] = useState(0);
   const [isTable, setTable] = useState(false);
   const legs = useMemo(() => ribbonLegs(survey), [survey]);
   const gaps = useMemo(() => ribbonGaps(survey), [survey]);
@@ -39,7 +39,9 @@ export function StripPanel() {
       </p>
     );
   }
-  const zoom = (by: number) => setScale(Math.min(MOST_SCALE, Math.max(LEAST_SCALE, scale * by)));
+  const whole = Math.max(room - 2 * STRIP_EDGE, 1) / Math.max(survey.line.length, 1);
+  const most = Math.max(1, MOST_SCALE / whole);
+  const near = Math.min(zoom, most);
   return (
     <>
       <div className="strip-head">
@@ -53,12 +55,19 @@ export function StripPanel() {
             <button
               type="button"
               className="quiet"
-              onClick={() => zoom(1 / SCALE_STEP)}
+              disabled={near <= 1}
+              onClick={() => setZoom(Math.max(1, near / ZOOM_STEP))}
               aria-label="Show more of the line"
             >
               <Minus aria-hidden="true" />
             </button>
-            <button type="button" className="quiet" onClick={() => zoom(SCALE_STEP)} aria-label="Show the line larger">
+            <button
+              type="button"
+              className="quiet"
+              disabled={near >= most}
+              onClick={() => setZoom(Math.min(most, near * ZOOM_STEP))}
+              aria-label="Show the line larger"
+            >
               <Plus aria-hidden="true" />
             </button>
           </>
@@ -68,7 +77,11 @@ export function StripPanel() {
           Table
         </button>
       </div>
-      {isTable ? <LineTable legs={legs} gaps={gaps} /> : <Ribbon legs={legs} gaps={gaps} scale={scale} />}
+      {isTable ? (
+        <LineTable legs={legs} gaps={gaps} />
+      ) : (
+        <Ribbon legs={legs} gaps={gaps} scale={whole * near} measured={setRoom} />
+      )}
     </>
   );
 }
@@ -100,10 +113,13 @@ function Ribbon({
   legs,
   gaps,
   scale,
+  measured,
 }: {
   readonly legs: readonly RibbonLeg[];
   readonly gaps: readonly RibbonGap[];
   readonly scale: number;
+  /** Told how wide the strip is, in pixels. */
+  measured(width: number): void;
 }) {
   const desk = useDesk();
   const view = useView();
@@ -113,6 +129,16 @@ function Ribbon({
   const width = survey.line.length * scale + 2 * STRIP_EDGE;
   const first = legs.find((leg) => chosen.some((key) => key.split('/')[0] === leg.obstacle));
   const from = first === undefined ? undefined : first.over * scale;
+  useLayoutEffect(() => {
+    const box = scroller.current;
+    if (box === null) return;
+    const measure = () => measured(box.clientWidth);
+    const watcher = new ResizeObserver(measure);
+    watcher.observe(box);
+    measure();
+    return () => watcher.disconnect();
+  }, [measured]);
+  useStill(scroller, scale);
   useEffect(() => {
     const box = scroller.current;
     if (box === null || from === undefined) return;
@@ -127,4 +153,17 @@ function Ribbon({
       </div>
     </div>
   );
+}
+
+/** What is in the middle of the strip stays there when the scale changes. */
+function useStill(scroller: RefObject<HTMLDivElement | null>, scale: number): void {
+  const before = useRef(scale);
+  useLayoutEffect(() => {
+    const box = scroller.current;
+    if (box === null || before.current === scale) return;
+    const half = box.clientWidth / 2;
+    const at = (box.scrollLeft + half - STRIP_EDGE) / before.current;
+    before.current = scale;
+    box.scrollLeft = at * scale + STRIP_EDGE - half;
+  }, [scroller, scale]);
 }
