@@ -6,11 +6,14 @@ export function Dialog({
   close,
   children,
   wide,
+  hasVerb,
 }: {
   readonly title: string;
   close(): void;
   readonly children: ReactNode;
   readonly wide?: true;
+  /** Something else in it is what a person came for: closing stands back. */
+  readonly hasVerb?: true;
 }) {
   const id = useId();
   const dialog = useRef<HTMLDialogElement>(null);
@@ -24,7 +27,7 @@ export function Dialog({
       <h2 id={id}>{title}</h2>
       {children}
       <div className="dialog-end">
-        <button type="button" className="button primary" onClick={close}>
+        <button type="button" className={hasVerb ? 'button' : 'button primary'} onClick={close}>
           Close
         </button>
       </div>

@@ -1,5 +1,5 @@
 import { PanelRightClose, PanelRightOpen } from 'lucide-react';
-import { type ComponentType, type ReactNode, useState } from 'react';
+import { type ComponentType, type ReactNode, Suspense, useState } from 'react';
 import type { Arrangement } from './arrangement.ts';
 import { useDeskState } from './desk-context.tsx';
 import { TabList } from './tab-list.tsx';
@@ -55,7 +55,9 @@ function Side({ panels, side }: { readonly panels: readonly Panel[]; readonly si
         .map(({ id, title, body: Body, grows }) => (
           <section key={id} className={grows ? 'panel grows' : 'panel'} aria-labelledby={`panel-${id}`}>
             <h2 id={`panel-${id}`}>{title}</h2>
-            <Body />
+            <Suspense>
+              <Body />
+            </Suspense>
           </section>
         ))}
     </aside>
@@ -110,7 +112,9 @@ function TabbedPanels({
       </div>
       {isOpen && (
         <section id="panel-shown" className="panel grows" role="tabpanel" aria-label={shown.title}>
-          <Body />
+          <Suspense>
+            <Body />
+          </Suspense>
         </section>
       )}
     </aside>

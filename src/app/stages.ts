@@ -1,14 +1,10 @@
+import { lazy } from 'react';
 import type { Stage } from '../desk/desk.ts';
 import type { Arrangement } from './arrangement.ts';
 import { FindingsPanel } from './check/findings.tsx';
 import { HorsePanel } from './check/horse.tsx';
 import { RuleBookPanel } from './check/rulebook.tsx';
 import type { Panel } from './panels.tsx';
-import { ClassPanel } from './post/class-form.tsx';
-import { WordsPanel } from './post/instruction-words.tsx';
-import { PaperPanel } from './post/paper.tsx';
-import { DifferencesPanel } from './reset/differences-panel.tsx';
-import { LayoutsPanel } from './reset/layouts.tsx';
 import { ClockPanel } from './ride/clock.tsx';
 import { LegPanel } from './ride/leg.tsx';
 import { OrderPanel } from './ride/order.tsx';
@@ -17,6 +13,15 @@ import { PalettePanel } from './set/palette.tsx';
 import { TapePanel } from './set/tape.tsx';
 import { TruckPanel } from './set/truck.tsx';
 import { StripPanel } from './strip/strip.tsx';
+
+// What the first stages do not show is loaded when somebody goes there.
+const ClassPanel = lazy(() => import('./post/class-form.tsx').then((room) => ({ default: room.ClassPanel })));
+const WordsPanel = lazy(() => import('./post/instruction-words.tsx').then((room) => ({ default: room.WordsPanel })));
+const PaperPanel = lazy(() => import('./post/paper.tsx').then((room) => ({ default: room.PaperPanel })));
+const LayoutsPanel = lazy(() => import('./reset/layouts.tsx').then((room) => ({ default: room.LayoutsPanel })));
+const DifferencesPanel = lazy(() =>
+  import('./reset/differences-panel.tsx').then((room) => ({ default: room.DifferencesPanel })),
+);
 
 const PANELS: Readonly<Record<Stage, readonly Panel[]>> = {
   set: [

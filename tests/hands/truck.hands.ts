@@ -3,7 +3,7 @@ import { opened } from './arena.ts';
 
 test('a line is put on the truck and taken off again', async ({ page }) => {
   await opened(page);
-  await page.getByRole('button', { name: 'Add or take off' }).click();
+  await page.getByRole('button', { name: 'Edit the list' }).click();
   const dialog = page.getByRole('dialog', { name: 'What is on the truck' });
   const lines = dialog.getByRole('listitem');
   const count = await lines.count();
@@ -19,7 +19,7 @@ test('a line is put on the truck and taken off again', async ({ page }) => {
   const truck = page.getByRole('region', { name: 'Truck' });
   await expect(truck.getByText(`Pole, length 9'`)).toBeVisible();
   await expect(truck.getByText('3 of 3 left')).toBeVisible();
-  await page.getByRole('button', { name: 'Add or take off' }).click();
+  await page.getByRole('button', { name: 'Edit the list' }).click();
   await dialog.getByRole('button', { name: `Take off the truck: Pole, length 9'` }).click();
   await expect(lines).toHaveCount(count);
 });

@@ -64,7 +64,8 @@ function Assumptions({ all }: { readonly all: readonly Assumption[] }) {
             <th scope="row">{what}</th>
             <td>{value}</td>
             <td>
-              <span className="tag">{GRADE_WORDS[grade]}</span> {source}
+              <span className="tag">{GRADE_WORDS[grade]}</span>{' '}
+              {grade === 'E' ? source.replace(/^estimate\b[:,]? ?/, '') : source}
             </td>
           </tr>
         ))}

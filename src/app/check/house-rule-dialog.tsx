@@ -36,7 +36,7 @@ export function HouseRuleDialog({ close }: { close(): void }) {
     close();
   };
   return (
-    <Dialog title="Set a house rule" close={close}>
+    <Dialog hasVerb title="Set a house rule" close={close}>
       <form className="new-line" onSubmit={put} noValidate>
         <p className="small">
           A house rule takes the place of the whole band, both ends, for this course only. What is left empty is not
@@ -47,14 +47,15 @@ export function HouseRuleDialog({ close }: { close(): void }) {
         <div className="fields">
           <PlainField label="Least" text={typed.least} refusal={refusals.least} write={(least) => write({ least })} />
           <PlainField label="Most" text={typed.most} refusal={refusals.most} write={(most) => write({ most })} />
+          <PlainField
+            wide
+            label="Reason"
+            hint="who decided it, and why"
+            text={typed.reason}
+            refusal={refusals.reason}
+            write={(reason) => write({ reason })}
+          />
         </div>
-        <PlainField
-          label="Reason"
-          hint="who decided it, and why"
-          text={typed.reason}
-          refusal={refusals.reason}
-          write={(reason) => write({ reason })}
-        />
         <button type="submit" className="button primary">
           Set the house rule
         </button>

@@ -7,16 +7,18 @@ export function PlainField({
   hint,
   refusal,
   write,
+  wide,
 }: {
   readonly label: string;
   readonly text: string;
   readonly hint?: string;
   readonly refusal: string | undefined;
   write(text: string): void;
+  readonly wide?: true;
 }) {
   const id = useId();
   return (
-    <div className="field">
+    <div className={wide ? 'field wide' : 'field'}>
       <label htmlFor={id}>{label}</label>
       <input
         id={id}

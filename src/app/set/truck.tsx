@@ -21,7 +21,7 @@ export function TruckPanel() {
           </button>
         )}
         <button type="button" className="link" aria-haspopup="dialog" onClick={() => setListing(true)}>
-          Add or take off
+          Edit the list
         </button>
       </div>
       {isListing && <TruckDialog close={() => setListing(false)} />}

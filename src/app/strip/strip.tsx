@@ -74,7 +74,7 @@ export function StripPanel() {
         )}
         <button type="button" className="quiet worded" aria-pressed={isTable} onClick={() => setTable(!isTable)}>
           <Table2 aria-hidden="true" />
-          Table
+          <span>Table</span>
         </button>
       </div>
       {isTable ? (
