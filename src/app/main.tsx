@@ -9,12 +9,14 @@ import { courseBlob } from './file/files.ts';
 import { firstCourse } from './file/starters.ts';
 import { createKeeper, freshSlot, lastKept } from './keeper.ts';
 import { KeeperContext } from './keeper-context.tsx';
+import { PlayerProvider } from './ride/player-context.tsx';
 import { Shell } from './shell.tsx';
 import './styles/ground.css';
 import './styles/shell.css';
 import './styles/panels.css';
 import './styles/arena.css';
 import './styles/strip.css';
+import './styles/ride.css';
 import './styles/post.css';
 import { createView, ViewContext } from './view.ts';
 
@@ -33,7 +35,9 @@ createRoot(place).render(
       <DeskProvider desk={desk}>
         <KeeperContext value={keeper}>
           <ViewContext value={view}>
-            <Shell />
+            <PlayerProvider>
+              <Shell />
+            </PlayerProvider>
           </ViewContext>
         </KeeperContext>
       </DeskProvider>

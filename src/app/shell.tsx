@@ -8,6 +8,7 @@ import { FileMenu } from './file/file-menu.tsx';
 import { HelpButton } from './help/help.tsx';
 import { KeepingNotice, useKeeping } from './keeper-context.tsx';
 import { Panels } from './panels.tsx';
+import { RideStage } from './ride/ride-stage.tsx';
 import { Said } from './said.tsx';
 import { panelsOf } from './stages.ts';
 import { Strip } from './strip/strip.tsx';
@@ -34,6 +35,8 @@ export function Shell() {
             <Suspense fallback={<p className="waiting">Drawing the page…</p>}>
               <PagePreview />
             </Suspense>
+          ) : stage === 'ride' ? (
+            <RideStage />
           ) : (
             <ArenaStage />
           )}

@@ -30,6 +30,11 @@ export function screenOf(camera: Camera, at: Point): Point<'screen'> {
     : { x: camera.x + at.x * camera.scale, y: camera.y - at.y * camera.scale };
 }
 
+/** The direction on the screen of a heading on the ground. */
+export function screenAngle(camera: Camera, angle: number): number {
+  return camera.turned ? -angle - Math.PI / 2 : -angle;
+}
+
 export function groundOf(camera: Camera, at: Point<'screen'>): Point {
   const right = (at.x - camera.x) / camera.scale;
   const up = (camera.y - at.y) / camera.scale;

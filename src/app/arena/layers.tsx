@@ -10,6 +10,7 @@ import { handleBoxes, inkBends, inkChosen, inkHandles } from './handles.ts';
 import { DARK, LIGHT, type Looks } from './inks.ts';
 import { inkLabels } from './labels.ts';
 import { inkMarks } from './marks.ts';
+import { PrintsLayer } from './prints-layer.tsx';
 import { useReach } from './reach.ts';
 import { inkTape } from './tape-mark.ts';
 import { inkThings } from './things.ts';
@@ -28,12 +29,13 @@ export function Layers() {
     <Stage width={size.width} height={size.height} listening={false}>
       <GroundLayer />
       <ThingsLayer />
+      <PrintsLayer />
       <OverLayer />
     </Stage>
   );
 }
 
-function Inked({ draw }: { readonly draw: Draw }) {
+export function Inked({ draw }: { readonly draw: Draw }) {
   return (
     <Layer listening={false}>
       <InkShape

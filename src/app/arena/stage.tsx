@@ -4,6 +4,7 @@ import { useDesk, useDeskState } from '../desk-context.tsx';
 import { strokeOf } from '../strokes.ts';
 import { useView, useViewState, type View } from '../view.ts';
 import { createHand, type Finger, type Hand } from './hand.ts';
+import { HorseLayer } from './horse-layer.tsx';
 import { Layers } from './layers.tsx';
 import { Legend } from './legend.tsx';
 import { Mirror } from './mirror.tsx';
@@ -21,6 +22,7 @@ export function ArenaStage() {
   const camera = useViewState((state) => state.camera);
   const gesture = useDeskState((state) => state.gesture);
   const arena = useDeskState((state) => state.course.arena);
+  const stage = useDeskState((state) => state.stage);
   const box = useRef<HTMLDivElement>(null);
   const hand = useMemo(() => handOver(desk, view), [desk, view]);
 
@@ -75,6 +77,7 @@ export function ArenaStage() {
         onBlur={() => hand.hold(false)}
       >
         <Layers />
+        {stage === 'ride' && <HorseLayer />}
       </div>
       <Mirror />
       <Tells />

@@ -4,7 +4,7 @@ import type { Bounds } from '../../core/plane/ring.ts';
 import type { Landings } from '../../core/ride/line.ts';
 import type { Survey } from '../../core/survey.ts';
 import type { Pointed } from '../view.ts';
-import { type Camera, screenOf } from './camera.ts';
+import { type Camera, screenAngle, screenOf } from './camera.ts';
 import type { Looks } from './inks.ts';
 import { LETTERS, trace } from './marks.ts';
 import { WAYS, wayOf } from './ways.ts';
@@ -63,11 +63,6 @@ export function inkTravel(
 function stroke(context: CanvasRenderingContext2D, points: readonly Point[], camera: Camera): void {
   trace(context, points, camera);
   context.stroke();
-}
-
-/** The direction on the screen of a heading on the ground. */
-function screenAngle(camera: Camera, angle: number): number {
-  return camera.turned ? -angle - Math.PI / 2 : -angle;
 }
 
 function arrow(

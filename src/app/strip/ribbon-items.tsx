@@ -3,7 +3,7 @@ import { useDeskState } from '../desk-context.tsx';
 import { useView, useViewState } from '../view.ts';
 import { gapSentence, type RibbonGap, type RibbonLeg } from './ribbon.ts';
 import { numberPlaces } from './ribbon-labels.ts';
-import { STRIP_EDGE } from './strip.tsx';
+import { STRIP_EDGE } from './strip-edge.ts';
 
 /** A leg's number takes so much of the ribbon, pixels; its title about so much a letter. */
 const NUMBER = 26;

@@ -2,9 +2,10 @@ import { memo, useMemo } from 'react';
 import type { Survey } from '../../core/survey.ts';
 import { useLooks } from '../arena/layers.tsx';
 import { WAYS, wayOf } from '../arena/ways.ts';
-import { onGauge, type RibbonGap } from './ribbon.ts';
+import { Gauge } from './gauge.tsx';
+import type { RibbonGap } from './ribbon.ts';
 import { type RibbonLabel, ribbonLabels, ribbonWords } from './ribbon-labels.ts';
-import { STRIP_EDGE } from './strip.tsx';
+import { STRIP_EDGE } from './strip-edge.ts';
 
 /** Heights on the ribbon, pixels from its top. */
 const LINE_Y = 43;
@@ -106,9 +107,20 @@ export const RibbonPicture = memo(function RibbonPicture({
           strokeWidth="0.8"
         />
       ))}
-      {gaps.map((gap) => (
-        <Gauge key={gap.index} gap={gap} left={x(gap.gap.from)} long={(gap.gap.to - gap.gap.from) * scale} />
-      ))}
+      {gaps.map(
+        ({ index, gap, band, fit }) =>
+          band !== undefined && (
+            <Gauge
+              key={index}
+              band={band}
+              value={gap.ridden}
+              fit={fit}
+              left={x(gap.from)}
+              long={(gap.to - gap.from) * scale}
+              y={GAUGE_Y}
+            />
+          ),
+      )}
       <End x={x(0)} />
       <End x={x(line.length)} />
       {labels.map((label) => (
@@ -130,36 +142,6 @@ export const RibbonPicture = memo(function RibbonPicture({
 /** What is wrong is told by weight too, not by colour alone. */
 function wordClass({ about }: RibbonLabel): string {
   return about !== 'end' && 'fit' in about && about.fit === 'good' ? 'strip-size' : 'strip-word';
-}
-
-/** The gap's place in its band: the band is the thick middle third. */
-function Gauge({ gap, left, long }: { readonly gap: RibbonGap; readonly left: number; readonly long: number }) {
-  const looks = useLooks();
-  if (gap.band === undefined || long < 6) return null;
-  const colour = { good: looks.inks.measure, poor: looks.should, off: looks.must }[gap.fit];
-  const wide = Math.max(long - 4, 4);
-  const from = left + (long - wide) / 2;
-  return (
-    <g>
-      <rect x={from} y={GAUGE_Y - 1} width={wide} height="2" fill={looks.inks.faint} />
-      <rect
-        x={from + wide / 3}
-        y={GAUGE_Y - 2.5}
-        width={wide / 3}
-        height="5"
-        rx="1"
-        fill={looks.inks.measure}
-        opacity="0.45"
-      />
-      <circle
-        cx={from + wide * onGauge(gap.band, gap.gap.ridden)}
-        cy={GAUGE_Y}
-        r="3.6"
-        fill={colour}
-        stroke={looks.ground}
-      />
-    </g>
-  );
 }
 
 function End({ x }: { readonly x: number }) {

@@ -4,21 +4,23 @@ import { printDuration } from '../../core/measure/duration.ts';
 import { printLength } from '../../core/measure/length.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import { useView, useViewState } from '../view.ts';
+import { Cursor } from './cursor.tsx';
 import { LineTable } from './line-table.tsx';
 import { gapSentence, type RibbonGap, type RibbonLeg, ribbonGaps, ribbonLegs } from './ribbon.ts';
 import { RibbonItems } from './ribbon-items.tsx';
 import { RibbonPicture } from './ribbon-picture.tsx';
+import { LANE_NAMES, LANES_HIGH, RideLanes } from './ride-lanes.tsx';
+import { STRIP_EDGE } from './strip-edge.ts';
 
 const ZOOM_STEP = 1.5;
 /** Pixels a metre of the line. */
 const MOST_SCALE = 90;
-/** Room before the start and after the end, pixels. */
-export const STRIP_EDGE = 28;
 
 /** The ride strip: the line of travel, unrolled and to scale. */
 export function Strip() {
+  const isRide = useDeskState((state) => state.stage === 'ride');
   return (
-    <section className="strip" aria-label="Ride strip: the line of travel, unrolled">
+    <section className={isRide ? 'strip is-whole' : 'strip'} aria-label="Ride strip: the line of travel, unrolled">
       <StripPanel />
     </section>
   );
@@ -125,6 +127,7 @@ function Ribbon({
   const view = useView();
   const survey = useDeskState((state) => state.survey);
   const chosen = useDeskState((state) => state.chosen);
+  const isRide = useDeskState((state) => state.stage === 'ride');
   const scroller = useRef<HTMLDivElement>(null);
   const width = survey.line.length * scale + 2 * STRIP_EDGE;
   const first = legs.find((leg) => chosen.some((key) => key.split('/')[0] === leg.obstacle));
@@ -146,11 +149,38 @@ function Ribbon({
     box.scrollTo({ left: Math.max(0, from - box.clientWidth / 3) });
   }, [from]);
   return (
-    <div className="ribbon-scroller" ref={scroller} onPointerLeave={() => view.point(null)}>
-      <div className="ribbon" style={{ width }}>
-        <RibbonPicture survey={survey} gaps={gaps} scale={scale} width={width} />
-        <RibbonItems legs={legs} gaps={gaps} scale={scale} choose={(id) => desk.choose([id])} />
+    <div className={isRide ? 'ribbon-frame has-lanes' : 'ribbon-frame'}>
+      {isRide && <LaneNames />}
+      <div className="ribbon-scroller" ref={scroller} onPointerLeave={() => view.point(null)}>
+        <div className="ribbon" style={{ width, ...(isRide ? { height: RIBBON_HIGH + LANES_HIGH } : {}) }}>
+          <RibbonPicture survey={survey} gaps={gaps} scale={scale} width={width} />
+          {isRide && <RideLanes survey={survey} gaps={gaps} scale={scale} width={width} />}
+          {isRide && <Cursor scale={scale} />}
+          <RibbonItems legs={legs} gaps={gaps} scale={scale} choose={(id) => desk.choose([id])} />
+        </div>
       </div>
+    </div>
+  );
+}
+
+/** The ribbon is so high, pixels, as in styles/strip.css; the lanes of the Ride stage lie below it. */
+const RIBBON_HIGH = 96;
+/** Heights of the rows of the ribbon itself that have names. */
+const ROWS = [
+  { name: 'Gait', y: 43 },
+  { name: 'Gap', y: 64 },
+] as const;
+
+/** What each row of the strip shows; the table says the same in words. */
+function LaneNames() {
+  const rows = [...ROWS, ...LANE_NAMES.map(({ name, y }) => ({ name, y: y + RIBBON_HIGH }))];
+  return (
+    <div className="lane-names" aria-hidden="true">
+      {rows.map(({ name, y }) => (
+        <span key={name} style={{ top: y }}>
+          {name}
+        </span>
+      ))}
     </div>
   );
 }

@@ -1,0 +1,42 @@
+import { createContext, type ReactNode, useContext, useEffect, useState, useSyncExternalStore } from 'react';
+import { useDesk } from '../desk-context.tsx';
+import { scoreOf } from './moments.ts';
+import { createPlayer, type Player, type PlayerState } from './player.ts';
+
+const PlayerContext = createContext<Player | null>(null);
+
+const STILL_WISH = '(prefers-reduced-motion: reduce)';
+
+/** One player for the arena, the strip and the buttons; it always plays the course on the desk. */
+export function PlayerProvider({ children }: { readonly children: ReactNode }) {
+  const desk = useDesk();
+  const [player] = useState(() =>
+    createPlayer({
+      next: (frame) => requestAnimationFrame(frame),
+      isStill: () => window.matchMedia(STILL_WISH).matches,
+    }),
+  );
+  useEffect(() => {
+    let stage = desk.state().stage;
+    const load = () => {
+      const now = desk.state();
+      if (now.stage !== 'ride' && stage === 'ride') player.pause();
+      stage = now.stage;
+      if (stage === 'ride') player.load(scoreOf(now.survey.line));
+    };
+    load();
+    return desk.listen(load);
+  }, [desk, player]);
+  return <PlayerContext value={player}>{children}</PlayerContext>;
+}
+
+export function usePlayer(): Player {
+  const player = useContext(PlayerContext);
+  if (player === null) throw new Error('usePlayer: there is no PlayerProvider above');
+  return player;
+}
+
+export function usePlayerState<Part>(pick: (state: PlayerState) => Part): Part {
+  const player = usePlayer();
+  return useSyncExternalStore(player.listen, () => pick(player.state()));
+}

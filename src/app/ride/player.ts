@@ -1,0 +1,135 @@
+import type { Seconds } from '../../core/measure/quantity.ts';
+
+/** How fast the ride is played: 1 is true to life. */
+export const RATES = [1, 2, 4] as const;
+export type Rate = (typeof RATES)[number];
+
+/** What can be played: how long it takes, and the moments at which one stops when going step by step, in order. */
+export interface Score {
+  readonly whole: Seconds;
+  readonly stops: readonly Seconds[];
+}
+
+/** What changes seldom. The time itself is told to watchers, frame by frame. */
+export interface PlayerState {
+  readonly isPlaying: boolean;
+  readonly rate: Rate;
+  /** Whether the hoof prints are shown. */
+  readonly hasPrints: boolean;
+  /** Rises with each step that a person takes: what the horse does there is worth telling. */
+  readonly steps: number;
+}
+
+/** Plays the go. It knows no picture: watchers draw. */
+export interface Player {
+  state(): PlayerState;
+  listen(heard: () => void): () => void;
+  /** Seconds from the start of the go. */
+  time(): Seconds;
+  /** Calls back with the time whenever it has changed; returns how to stop. */
+  watch(seen: (time: Seconds) => void): () => void;
+  load(score: Score): void;
+  play(): void;
+  pause(): void;
+  seek(time: Seconds): void;
+  /** To the next stop, or the one before; pauses. */
+  step(by: 1 | -1): void;
+  run(rate: Rate): void;
+  showPrints(shown: boolean): void;
+}
+
+/** Where the player gets its frames, and whether the person wants no motion: then it goes from stop to stop. */
+export interface Frames {
+  next(frame: (ms: number) => void): void;
+  isStill(): boolean;
+}
+
+/** Two moments nearer than this are one. */
+const MOMENT: Seconds = 1e-6;
+/** A frame that took longer than this was no frame: the page was away. Milliseconds. */
+const LONGEST = 250;
+
+/** The last stop that has come by then. */
+export function stopBefore(stops: readonly Seconds[], time: Seconds): Seconds {
+  return stops.findLast((stop) => stop <= time + MOMENT) ?? 0;
+}
+
+export function createPlayer(frames: Frames): Player {
+  let state: PlayerState = { isPlaying: false, rate: 1, hasPrints: false, steps: 0 };
+  let score: Score = { whole: 0, stops: [] };
+  /** How far the playing has come; what is shown may wait at a stop. */
+  let time: Seconds = 0;
+  let shown: Seconds = 0;
+  let last: number | null = null;
+  const hearers = new Set<() => void>();
+  const watchers = new Set<(time: Seconds) => void>();
+
+  const change = (next: Partial<PlayerState>): void => {
+    state = { ...state, ...next };
+    for (const heard of [...hearers]) heard();
+  };
+  const show = (next: Seconds): void => {
+    if (next === shown) return;
+    shown = next;
+    for (const seen of [...watchers]) seen(next);
+  };
+  const place = (next: Seconds): void => {
+    time = Math.min(score.whole, Math.max(0, next));
+    show(time);
+  };
+  const frame = (ms: number): void => {
+    if (!state.isPlaying) return;
+    const gone = last === null ? 0 : Math.min(LONGEST, ms - last);
+    last = ms;
+    time = Math.min(score.whole, time + (gone / 1000) * state.rate);
+    const isOver = time >= score.whole;
+    show(frames.isStill() && !isOver ? stopBefore(score.stops, time) : time);
+    if (isOver) change({ isPlaying: false });
+    else frames.next(frame);
+  };
+  const pause = (): void => {
+    if (!state.isPlaying) return;
+    time = shown;
+    change({ isPlaying: false });
+  };
+
+  return {
+    state: () => state,
+    listen(heard) {
+      hearers.add(heard);
+      return () => hearers.delete(heard);
+    },
+    time: () => shown,
+    watch(seen) {
+      watchers.add(seen);
+      return () => watchers.delete(seen);
+    },
+    load(next) {
+      score = next;
+      time = Math.min(time, score.whole);
+      show(Math.min(shown, score.whole));
+    },
+    play() {
+      if (state.isPlaying || score.whole <= 0) return;
+      if (time >= score.whole) {
+        time = 0;
+        show(0);
+      }
+      last = null;
+      change({ isPlaying: true });
+      frames.next(frame);
+    },
+    pause,
+    seek: place,
+    step(by) {
+      pause();
+      const { stops } = score;
+      const next =
+        by === 1 ? stops.find((stop) => stop > shown + MOMENT) : stops.findLast((stop) => stop < shown - MOMENT);
+      place(next ?? (by === 1 ? score.whole : 0));
+      change({ steps: state.steps + 1 });
+    },
+    run: (rate) => change({ rate }),
+    showPrints: (hasPrints) => change({ hasPrints }),
+  };
+}

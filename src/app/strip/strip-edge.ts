@@ -1,0 +1,2 @@
+/** Room before the start and after the end of the ribbon, pixels. */
+export const STRIP_EDGE = 28;
