@@ -42,7 +42,7 @@ function nameOf(layout: Layout, obstacle: string): string {
 }
 
 interface Gripped {
-  /** Whole obstacles that the set grips more than once: it could hold if they changed their shape. */
+  /** Whole obstacles of which the set grips several pieces: it could hold if they changed their shape. */
   readonly shaped: readonly string[];
   /** Fixed pieces that the set grips, or that keep a whole obstacle which it grips. */
   readonly fixed: readonly string[];
@@ -53,7 +53,7 @@ function gripped(culprits: Some<Culprit>, layout: Layout, whole: ReadonlySet<str
   const grips = holdingsOf(layout)
     .filter(({ key }) => keys.has(key))
     .flatMap((holding) => holding.grips.flatMap((grip) => ('piece' in grip ? [grip.piece] : [])));
-  const owners = grips.map(obstacleOf).filter((each) => whole.has(each));
+  const owners = [...new Set(grips)].map(obstacleOf).filter((each) => whole.has(each));
   return {
     shaped: [...new Set(owners.filter((each, i) => owners.indexOf(each) < i))],
     fixed: [...fixedPieces(layout)].filter((key) => grips.includes(key) || owners.includes(obstacleOf(key))),

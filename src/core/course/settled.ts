@@ -111,20 +111,19 @@ function withPoses(layout: Layout, poses: ReadonlyMap<string, Pose>, { pieces, w
   });
 }
 
-interface Bound {
-  readonly arena: Arena;
-  readonly loosened: string;
-  readonly bound: TiedLayout;
-}
-const bounds = new WeakMap<Layout, Bound>();
+const bounds = new WeakMap<Layout, { readonly arena: Arena; readonly by: Map<string, TiedLayout> }>();
 
-/** The layout as bodies and ties: the same object for the same layout and loosened obstacles, as in the steps of a drag. */
-function bound(layout: Layout, arena: Arena, loosened: ReadonlySet<string>): TiedLayout {
-  const known = bounds.get(layout);
-  const key = [...loosened].join(' ');
-  if (known?.arena === arena && known.loosened === key) return known.bound;
-  const made = tied(layout, arena, wholeObstacles(layout, loosened));
-  bounds.set(layout, { arena, loosened: key, bound: made });
+/**
+ * The layout as bodies and ties, with some obstacles loosened: the same object for the same layout, as in the steps of a
+ * drag. Without `loosened` all are.
+ */
+function bound(layout: Layout, arena: Arena, loosened?: ReadonlySet<string>): TiedLayout {
+  const before = bounds.get(layout);
+  const known = before?.arena === arena ? before : { arena, by: new Map<string, TiedLayout>() };
+  if (known !== before) bounds.set(layout, known);
+  const key = loosened === undefined ? 'all' : `some ${[...loosened].join(' ')}`;
+  const made = known.by.get(key) ?? tied(layout, arena, loosened && wholeObstacles(layout, loosened));
+  known.by.set(key, made);
   return made;
 }
 
@@ -159,27 +158,34 @@ export function settled(
   const whole = bound(start, arena, new Set(pulled));
   const outcome = solved(whole.problem, bodyWishes(start, left, whole.whole));
   if (outcome.outcome === 'met') return { kind: 'settled', layout: withPoses(start, outcome.poses, whole) };
-  const pieces = tied(start, arena);
+  const pieces = bound(start, arena);
   const taken = whole.whole.size === 0 ? outcome : solved(pieces.problem, bodyWishes(start, left, pieces.whole));
   if (taken.outcome === 'met') return { kind: 'settled', layout: withPoses(start, taken.poses, pieces) };
-  return told(outcome.outcome === 'clash' ? outcome : taken, { layout: start, whole, unit });
+  return outcome.outcome === 'clash'
+    ? told(outcome, { layout: start, whole: whole.whole, unit })
+    : told(taken, { layout: start, whole: pieces.whole, unit });
 }
 
 interface Telling {
   readonly layout: Layout;
-  readonly whole: TiedLayout;
+  readonly whole: ReadonlySet<string>;
   readonly unit: LengthUnit;
 }
 
 function told(outcome: Exclude<Outcome, { outcome: 'met' }>, { layout, whole, unit }: Telling): Settled {
+  const all = holdingsOf(layout);
   const culprit = (key: string): Culprit => {
-    const holding = holdingsOf(layout).find((each) => each.key === key);
+    const holding = all.find((each) => each.key === key);
     return { key, says: holding === undefined ? key : holdingSentence(holding, layout, unit) };
   };
+  const place = ({ key }: Culprit) => all.findIndex((each) => each.key === key);
   if (outcome.outcome === 'lost') {
     const worst = someOf(outcome.worst, culprit);
     return { kind: 'lost', worst, says: lostWords(worst) };
   }
-  const clashes = someOf(outcome.culprits, (set) => clashOf(someOf(set, culprit), { layout, whole: whole.whole }));
+  const clashes = someOf(outcome.culprits, (set) => {
+    const [first, ...rest] = someOf(set, culprit).toSorted((a, b) => place(a) - place(b));
+    return clashOf(first === undefined ? [culprit(set[0])] : [first, ...rest], { layout, whole });
+  });
   return { kind: 'clash', clashes, says: clashes.map(({ says }) => says).join(' ') };
 }

@@ -83,6 +83,21 @@ function smallest(group: Group, suspects: readonly Tie[]): readonly Tie[] {
  * any one is dropped; empty when all can hold, or when the search for an answer ran out before it had come to rest.
  */
 export function culprits(group: Group): readonly Some<string>[] {
+  const before = known.get(group);
+  if (before !== undefined) return before;
+  const sets = searched(group);
+  known.set(group, sets);
+  return sets;
+}
+
+const known = new WeakMap<Group, readonly Some<string>[]>();
+
+/** Whether a search has found that the group's ties cannot all hold. */
+export function isKnownToClash(group: Group): boolean {
+  return (known.get(group)?.length ?? 0) > 0;
+}
+
+function searched(group: Group): readonly Some<string>[] {
   if (!cannotHold(group, group.ties)) return [];
   const sets: Some<string>[] = [];
   let suspects = group.ties;

@@ -55,7 +55,9 @@ function hindered(bench: Workbench, strain: Strain): void {
     for (let i = 0; i < pull.length; i++) {
       const weight = strain.weight[i] as number;
       mobility[i] = 1 / (weight + (strain.bend[i] as number));
-      tried[i] = (pull[i] as number) * weight * (mobility[i] as number);
+      // What is infinitely heavy goes just as it is pulled.
+      const eased = weight === Number.POSITIVE_INFINITY ? 1 : weight * (mobility[i] as number);
+      tried[i] = (pull[i] as number) * eased;
     }
     prepare(system, mobility, 0);
     step(system, mobility, tried, move);

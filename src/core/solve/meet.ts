@@ -5,7 +5,7 @@ import { MET } from './problem.ts';
 import type { Wished, Workbench } from './workbench.ts';
 
 /** How much more a wished body resists turning than going, while it is to keep its angle. */
-const UNTURNED = 100;
+const UNTURNED = Number.POSITIVE_INFINITY;
 /** It turns when that brings it on by more than so many times as far. */
 const WORTH = 10;
 /** A gain below this, metres, is none. */

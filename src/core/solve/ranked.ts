@@ -41,10 +41,12 @@ export function ranked(problem: Problem): Ranked {
   const spare = parts.flatMap(({ group, system }) => {
     rank({ group, system }, NONE);
     const useful = new Set<number>();
+    const tied = new Set<number>();
     system.tieOf.forEach((tie, row) => {
+      // A row without slopes waits for its turn, as a wall that is far enough away.
+      if (system.matrix.size[row] !== 0) tied.add(tie);
       if (system.matrix.inverse[row] !== 0) useful.add(tie);
     });
-    const tied = new Set(system.tieOf);
     return group.ties.filter((_, t) => tied.has(t) && !useful.has(t)).map((tie) => tie.id);
   });
   return { freedoms: parts.reduce((sum, { freedoms }) => sum + freedoms, 0), spare };

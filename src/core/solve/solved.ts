@@ -1,5 +1,5 @@
 import { type Pose, wrapped } from '../plane/pose.ts';
-import { culprits } from './culprits.ts';
+import { culprits, isKnownToClash } from './culprits.ts';
 import { groups } from './groups.ts';
 import type { Landing } from './land.ts';
 import { meet, meetWishes } from './meet.ts';
@@ -83,7 +83,8 @@ export function solved(problem: Problem, wishes: Wishes = NONE): Outcome {
   for (const bench of benches) {
     const wished = wishedOf(bench, wishes);
     if (wishes.size > 0 && wished.length === 0) continue;
-    if (landing(bench, wished).worst <= MET) {
+    // While a conflict stands, a hand moves nothing and nobody waits for the search again.
+    if (!isKnownToClash(bench.group) && landing(bench, wished).worst <= MET) {
       for (let b = 0; b < bench.group.free.length; b++) {
         const body = bench.group.free[b] as Body;
         const pose = posed(body, bench.q, { b, wishes });

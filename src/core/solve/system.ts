@@ -104,7 +104,8 @@ export function evaluate(system: System, q: Float64Array): number {
       const { value, gradient } = rows[k] as Row;
       values[r++] = value;
       const size = Math.abs(value);
-      if (!(size <= worst)) worst = size;
+      // What is no number is as far off as can be, and stays so.
+      if (!(size <= worst)) worst = Number.isNaN(size) ? Number.POSITIVE_INFINITY : size;
       for (let i = 0; i < gradient.length; i++) {
         const entry = entryOf[next++] as number;
         if (entry < 0) continue;
