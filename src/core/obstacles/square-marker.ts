@@ -31,7 +31,7 @@ const QUARTERS = [0, 1, 2, 3, 4];
  * | held | grips | hold |
  * |---|---|---|
  * | a box's | the four poles | side |
- * | apart | marker, the middles of south and of east | half the side less half the base |
+ * | beside, side 1 | marker, south and marker, east | half the side less half the base |
  * | parallel | marker, south | |
  *
  * Four poles of 12 ft or more with a marker in the middle, to be jogged round: led trail divisions of the Pinto Horse
@@ -80,8 +80,8 @@ export const squareMarker: ObstacleKind = {
     const off = (side - base) / 2;
     const constraints = [
       ...boxHeld(size),
-      held('middle-south', 'apart', [{ piece: 'marker' }, { piece: 'south', at: middle }], { hold: off }),
-      held('middle-east', 'apart', [{ piece: 'marker' }, { piece: 'east', at: middle }], { hold: off }),
+      held('middle-south', 'beside', [{ piece: 'marker' }, { piece: 'south' }], { hold: off, side: 1 }),
+      held('middle-east', 'beside', [{ piece: 'marker' }, { piece: 'east' }], { hold: off, side: 1 }),
       held('parallel', 'parallel', [{ piece: 'marker' }, { piece: 'south' }]),
     ];
     const gaits = gaitsOn(values, lineRadius);

@@ -2,14 +2,18 @@ import { feet, inches } from '../measure/quantity.ts';
 import type { Point } from '../plane/point.ts';
 import { rectangle } from '../plane/ring.ts';
 import { arc, area, box, edge, stroke } from './outline.ts';
-import { amount, option } from './params.ts';
+import { amount, option, type Values } from './params.ts';
 import type { Figure, PieceKind } from './piece.ts';
 
 /** Side of a gate post, and the thickness of its leaf. Common practice, no source. */
 export const GATE_POST = inches(4);
 
+/** The foot of a rope gate's standard, which stands by itself. Estimate. */
+const STANDARD_FOOT = inches(16);
+
 /**
- * Two posts and the leaf between them, shut, along x. Opening and height: rule 216 of the American Mule Association
+ * Two posts and the leaf between them, shut, along x; or two standards with a rope. A rope is allowed by the same rule;
+ * its standards are about 6 ft apart (trade press). Opening and height: rule 216 of the American Mule Association
  * (6 ft or more, about 60 in).
  */
 export const gate: PieceKind = {
@@ -32,8 +36,15 @@ export const gate: PieceKind = {
       usual: 'end',
       options: { end: 'At its end', start: 'At its start' },
     },
+    style: {
+      kind: 'choice',
+      label: 'Style',
+      usual: 'leaf',
+      options: { leaf: 'A leaf between posts', rope: 'A rope between standards' },
+    },
   },
   figure(values): Figure {
+    if (option(values, 'style') === 'rope') return ropeGate(values);
     const opening = amount(values, 'opening');
     const length = opening + 2 * GATE_POST;
     const footprint = rectangle(length, GATE_POST);
@@ -70,3 +81,42 @@ export const gate: PieceKind = {
     };
   },
 };
+
+/** Two standards on crossed feet, and the rope from the one, where it is tied, to the hook of the other. */
+function ropeGate(values: Values): Figure {
+  const opening = amount(values, 'opening');
+  const length = opening + 2 * STANDARD_FOOT;
+  const latch = option(values, 'latch') === 'end' ? 1 : -1;
+  const half = STANDARD_FOOT / 2;
+  const beam = GATE_POST / 4;
+  const standard = (x: number) => [
+    box(x - half, -beam, x + half, beam),
+    box(x - beam, -half, x + beam, half),
+    box(x - GATE_POST / 2, -GATE_POST / 2, x + GATE_POST / 2, GATE_POST / 2),
+  ];
+  const at = (opening + STANDARD_FOOT) / 2;
+  const [tied, hook] = [-latch * at, latch * at];
+  // Seen from above a rope is straight; a second line beside it tells it from an edge.
+  const rope = [-1, 1].map((side) =>
+    stroke(
+      [
+        { x: tied, y: side * GATE_POST * 0.12 },
+        { x: hook, y: side * GATE_POST * 0.12 },
+      ],
+      'metal',
+    ),
+  );
+  return {
+    footprint: rectangle(length, STANDARD_FOOT),
+    marks: [
+      ...[-at, at].flatMap(standard).flatMap((each) => [area(each, 'timber'), edge(each)]),
+      ...rope,
+      { kind: 'disc', at: { x: tied, y: 0 }, radius: GATE_POST * 0.3, ink: 'outline', fill: 'full' },
+      { kind: 'disc', at: { x: hook, y: 0 }, radius: GATE_POST * 0.4, ink: 'outline', fill: 'rim' },
+    ],
+    length,
+    width: STANDARD_FOOT,
+    height: amount(values, 'height'),
+    stands: 'standing',
+  };
+}
