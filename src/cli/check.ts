@@ -1,32 +1,69 @@
 import type { Command } from 'commander';
 import type { Finding, Weight } from '../core/checks/check.ts';
-import { findingsOf, silent } from '../core/checks/checks.ts';
+import { closerFindingsOf, silent } from '../core/checks/checks.ts';
+import { compared } from '../core/checks/compared.ts';
+import { fixedAll } from '../core/checks/fixed-all.ts';
 import { RULEBOOKS, rulebookById } from '../core/checks/rulebooks.ts';
+import { sweepsOf } from '../core/checks/sweep.ts';
+import { openOf } from '../core/checks/waived.ts';
 import { type Survey, survey } from '../core/survey.ts';
+import { comparedDocument, printCompared, told } from './check-compare.ts';
 import { courseFrom } from './course-file.ts';
 import { BadInput, type Io, printJson } from './io.ts';
 import { unknownWord } from './spelling.ts';
 import { verb } from './verb.ts';
 
 const WEIGHTS: readonly Weight[] = ['must', 'should', 'note'];
+const CAUTION = 'The rule book in force, the show’s officials and the judge decide; this only helps you to look.';
 
-function told({ remedies, ...finding }: Finding) {
-  return { ...finding, remedies: remedies.map(({ says }) => says) };
+function printFinding(io: Io, finding: Finding): void {
+  const number = finding.leg === undefined ? '' : `${finding.leg + 1}: `;
+  const waived = finding.waived === undefined ? '' : ', waived';
+  io.out(`\n${finding.weight.toUpperCase()}${waived}  ${number}${finding.says}\n`);
+  if (finding.waived !== undefined) {
+    io.out(`  Waived: ${finding.waived}\n`);
+    return;
+  }
+  io.out(`  Why: ${finding.because}\n  Source: ${finding.source}\n`);
+  for (const { says, safe } of finding.remedies) io.out(`  Fix${safe === true ? '' : ' (look first)'}: ${says}\n`);
 }
 
 function printPlain(io: Io, surveyed: Survey, findings: readonly Finding[]): void {
-  const book = rulebookById(surveyed.course.rulebook.id);
+  const { course } = surveyed;
+  const book = rulebookById(course.rulebook.id);
+  const open = openOf(findings);
   const counts = WEIGHTS.map((weight) => {
-    const count = findings.filter((finding) => finding.weight === weight).length;
+    const count = open.filter((finding) => finding.weight === weight).length;
     return count === 1 ? `1 ${weight}` : `${count} ${weight === 'note' ? 'notes' : `${weight}s`}`;
   });
-  io.out(`${surveyed.course.title}, by ${book?.title ?? 'no rule book'}: ${counts.join(', ')}\n`);
-  for (const finding of findings) {
-    const number = finding.leg === undefined ? '' : `${finding.leg + 1}: `;
-    io.out(`\n${finding.weight.toUpperCase()}  ${number}${finding.says}\n`);
-    io.out(`  Why: ${finding.because}\n  Source: ${finding.source}\n`);
-    for (const { says } of finding.remedies) io.out(`  Fix: ${says}\n`);
-  }
+  const waived = findings.length - open.length;
+  const more = waived > 0 ? [...counts, `${waived} waived`] : counts;
+  io.out(`${course.title}, by ${book?.title ?? 'no rule book'}: ${more.join(', ')}\n`);
+  for (const [name, { reason }] of Object.entries(course.rulebook.house)) io.out(`House rule for ${name}: ${reason}\n`);
+  for (const finding of findings) printFinding(io, finding);
+  const quiet = silent(surveyed).length;
+  if (quiet > 0)
+    io.out(`\nOn ${quiet === 1 ? '1 limit' : `${quiet} limits`} this book does not say (--json lists them).\n`);
+  io.out(`${CAUTION}\n`);
+}
+
+function document(surveyed: Survey, findings: readonly Finding[], failOn: Weight) {
+  const { course, layout } = surveyed;
+  const { did, left } = fixedAll(course);
+  return {
+    course: course.title,
+    layout: layout.id,
+    rulebook: course.rulebook.id,
+    level: course.class.level,
+    failOn,
+    findings: findings.map(told),
+    silent: silent(surveyed).map(({ check, limit }) => ({ check: check.id, limit })),
+    sweeps: sweepsOf(surveyed).map(({ leg, obstacle, move, clear, at, key, base }) => {
+      return { leg, obstacle, move, clear, at, key, base };
+    }),
+    fixAll: { did, left },
+    caution: CAUTION,
+  };
 }
 
 /** The weight under which a finding does not fail the run. */
@@ -42,29 +79,40 @@ function bookId(id: string): string {
   return id;
 }
 
+interface Options {
+  readonly rulebook?: string;
+  readonly compare?: string;
+  readonly failOn: string;
+  readonly json?: boolean;
+}
+
 /** `check FILE`: the findings under the course's rule book or another. `found` is told whether the run fails. */
 export function checkVerb(io: Io, found: (fails: boolean) => void): Command {
   return verb('check', 'What is wrong with a course under its rule book.', io)
     .argument('<file>', 'A course file (*.course.json).')
     .option('--rulebook <id>', `Another rule book: ${RULEBOOKS.map((book) => book.id).join(', ')}.`)
-    .option('--fail-on <weight>', 'Exit 1 on findings of this weight or above: must, should or note.', 'must')
+    .option('--compare <id>', 'What a second rule book says otherwise.')
+    .option(
+      '--fail-on <weight>',
+      'Exit 1 on findings of this weight or above that are not waived: must, should or note.',
+      'must',
+    )
     .option('--json', 'One JSON document in SI units.')
-    .action(async (file: string, options: { rulebook?: string; failOn: string; json?: boolean }) => {
+    .action(async (file: string, options: Options) => {
       const least = failOn(options.failOn);
       const id = options.rulebook === undefined ? undefined : bookId(options.rulebook);
+      const second = options.compare === undefined ? undefined : bookId(options.compare);
       const read = await courseFrom(file, io);
       const course = id === undefined ? read : { ...read, rulebook: { ...read.rulebook, id } };
       const surveyed = survey(course);
-      const findings = findingsOf(surveyed);
-      found(findings.some(({ weight }) => WEIGHTS.indexOf(weight) <= WEIGHTS.indexOf(least)));
-      if (options.json !== true) return printPlain(io, surveyed, findings);
-      printJson(io, {
-        course: course.title,
-        layout: surveyed.layout.id,
-        rulebook: course.rulebook.id,
-        failOn: least,
-        findings: findings.map(told),
-        silent: silent(surveyed).map(({ check, limit }) => ({ check: check.id, limit })),
-      });
+      const findings = closerFindingsOf(surveyed);
+      found(openOf(findings).some(({ weight }) => WEIGHTS.indexOf(weight) <= WEIGHTS.indexOf(least)));
+      const other = second === undefined ? undefined : compared(course, bookId(course.rulebook.id), second);
+      if (options.json === true) {
+        const whole = document(surveyed, findings, least);
+        return printJson(io, other === undefined ? whole : { ...whole, compared: comparedDocument(other) });
+      }
+      printPlain(io, surveyed, findings);
+      if (other !== undefined) printCompared(io, other, course.unit);
     });
 }

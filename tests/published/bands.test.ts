@@ -4,7 +4,6 @@
  */
 import { describe, expect, test } from 'vitest';
 import { MARGIN } from '../../src/core/checks/band.ts';
-import { limitsOf } from '../../src/core/checks/rulebooks.ts';
 import type { Course } from '../../src/core/course/course.ts';
 import type { Gait } from '../../src/core/horses/horse.ts';
 import { judged, saidBy, scene } from '../core/checks/scene.ts';
@@ -132,42 +131,5 @@ describe('the unit trap', () => {
   test('poles at 1.8 m are no lope-overs of 6 ft', () => {
     const [finding] = saidBy(poles('lope', 1.8, 'trade-press'), 'gap-band');
     expect(finding?.says).toContain("5' 10¾\"; a lope asks for 6' to 7' or a whole multiple.");
-  });
-});
-
-/** The other dimensions of both sets, in their printed units: American Mule Association 215 and 216; Horse Illustrated 2005. */
-const DIMENSIONS = [
-  ['mule-association', 'raised.walk.several', undefined, 10, 'in'],
-  ['mule-association', 'raised.walk.single', undefined, 16, 'in'],
-  ['mule-association', 'back.width', 30, undefined, 'in'],
-  ['mule-association', 'back.raised.width', 34, undefined, 'in'],
-  ['mule-association', 'side-pass.parallel', 24, undefined, 'in'],
-  ['mule-association', 'side-pass.height', undefined, 24, 'in'],
-  ['mule-association', 'serpentine.jog', 10, undefined, 'ft'],
-  ['mule-association', 'gate.opening', 6, undefined, 'ft'],
-  ['mule-association', 'bridge.width', 36, undefined, 'in'],
-  ['mule-association', 'obstacles.count', 4, 8, 'count'],
-  ['mule-association', 'obstacle.seconds', undefined, 60, 's'],
-  ['mule-association', 'class.entries', undefined, 25, 'count'],
-  ['trade-press', 'raised.lope', undefined, 10, 'in'],
-  ['trade-press', 'poles.count', 4, undefined, 'count'],
-  ['trade-press', 'back.width', 28, undefined, 'in'],
-  ['trade-press', 'back.raised.width', 30, undefined, 'in'],
-  ['trade-press', 'back.raised.height', undefined, 24, 'in'],
-  ['trade-press', 'box.side', 5, 6, 'ft'],
-  ['trade-press', 'gate.opening', 6, 8, 'ft'],
-  ['trade-press', 'bridge.width', 36, undefined, 'in'],
-  ['trade-press', 'bridge.length', 6, undefined, 'ft'],
-  ['trade-press', 'water-box.width', 30, undefined, 'in'],
-  ['trade-press', 'water-box.length', 4, 6, 'ft'],
-  ['trade-press', 'obstacle.room', 24, undefined, 'ft'],
-  ['trade-press', 'obstacles.count', 6, 10, 'count'],
-] as const;
-
-describe('published dimensions', () => {
-  test.each(DIMENSIONS)('%s: %s is %s to %s %s', (book, name, least, most, unit) => {
-    const limit = limitsOf(judged(scene([]), book))[name];
-    expect([limit?.least, limit?.most, limit?.unit]).toEqual([least, most, unit]);
-    expect(limit?.url).toMatch(/^https?:/);
   });
 });

@@ -111,6 +111,8 @@ export interface Check {
   readonly weight: Weight;
   /** Names looked up in the rule book. */
   readonly limits: readonly string[];
+  /** It takes longer than a pointer move has: only worked out when somebody asks for a closer look. */
+  readonly closer?: true;
   run(survey: Survey, limits: Limits): readonly Found[];
 }
 

@@ -31,6 +31,7 @@ import { outside } from './outside.ts';
 import { overlap } from './overlap.ts';
 import { poleCount } from './pole-count.ts';
 import { poleLength } from './pole-length.ts';
+import { polePrints } from './pole-prints.ts';
 import {
   backRaisedHeight,
   jumpHeight,
@@ -65,6 +66,7 @@ export const CHECKS: readonly Check[] = [
   leadStated,
   gapBand,
   landings,
+  polePrints,
   unevenGap,
   skew,
   crossingEnd,
@@ -114,49 +116,59 @@ function byWeightThenLeg(a: Found, b: Found): number {
   return ORDER[a.weight] - ORDER[b.weight] || (a.leg ?? -1) - (b.leg ?? -1) || (a.id < b.id ? -1 : 1);
 }
 
+type Look = 'usual' | 'closer';
+
 /** What the checks find, fixes untried, the heaviest first and then in the order of the go. */
-function worked(survey: Survey): readonly Found[] {
+function worked(survey: Survey, look: Look): readonly Found[] {
   const limits = limitsOf(survey.course);
   const found = new Map<string, Found>();
   for (const check of CHECKS) {
+    if (check.closer === true && look === 'usual') continue;
     // An obstacle that is ridden twice has the same fault twice: it is told once.
     for (const each of check.run(survey, limits)) if (!found.has(each.id)) found.set(each.id, each);
   }
   return [...found.values()].sort(byWeightThenLeg);
 }
 
-const founds = new WeakMap<Survey, readonly Found[]>();
-
-function foundOf(survey: Survey): readonly Found[] {
-  const known = founds.get(survey);
-  if (known !== undefined) return known;
-  const found = worked(survey);
-  founds.set(survey, found);
-  return found;
+/** Answers about a survey, kept while the survey is. */
+function kept<Answer>(work: (survey: Survey, look: Look) => Answer): (survey: Survey, look: Look) => Answer {
+  const answers = { usual: new WeakMap<Survey, Answer>(), closer: new WeakMap<Survey, Answer>() };
+  return (survey, look) => {
+    const known = answers[look].get(survey);
+    if (known !== undefined) return known;
+    const answer = work(survey, look);
+    answers[look].set(survey, answer);
+    return answer;
+  };
 }
 
+const foundOf = kept(worked);
+
 /** The finding: its fixes are tried when somebody first looks at them, for each costs a survey of its own. */
-function findingOf(survey: Survey, found: Found): Finding {
+function findingOf(survey: Survey, found: Found, look: Look): Finding {
   const { proposals, ...told } = found;
+  const waiver = survey.course.waived?.find(({ finding }) => finding === found.id);
   let tried: readonly Remedy[] | undefined;
   return {
     ...told,
+    ...(waiver === undefined ? {} : { waived: waiver.reason }),
     get remedies() {
-      tried ??= proposals.length === 0 ? [] : offered(survey, found, foundOf);
+      tried ??= proposals.length === 0 ? [] : offered(survey, found, (each) => foundOf(each, look));
       return tried;
     },
   };
 }
 
-const findings = new WeakMap<Survey, readonly Finding[]>();
+const findings = kept((survey, look) => foundOf(survey, look).map((found) => findingOf(survey, found, look)));
 
-/** Everything that the checks have to say about a survey: musts first, then shoulds and notes, each by leg. */
+/** What the checks have to say about a survey: musts first, then shoulds and notes, each by leg. Fast enough for a drag. */
 export function findingsOf(survey: Survey): readonly Finding[] {
-  const known = findings.get(survey);
-  if (known !== undefined) return known;
-  const told = foundOf(survey).map((found) => findingOf(survey, found));
-  findings.set(survey, told);
-  return told;
+  return findings(survey, 'usual');
+}
+
+/** The same with the checks that take a closer look, hoof by hoof: for when nothing is being dragged. */
+export function closerFindingsOf(survey: Survey): readonly Finding[] {
+  return findings(survey, 'closer');
 }
 
 /** The limits that the book in force does not set, with the check that would have asked: "this book does not say". */

@@ -1,35 +1,41 @@
 import { inBand } from './band.ts';
 import type { Check } from './check.ts';
 import { bandOf } from './rulebooks.ts';
-import { asker, bandWords, valueWords } from './words.ts';
+import { asker, bandWords, obstacleWords, valueWords } from './words.ts';
 
+/** Against the time that the show allots, or else against a day. */
 export const classTime: Check = {
   id: 'class-time',
-  says: 'The whole class can be ridden in a day.',
-  because: 'A class that runs into the dark is judged in bad light on worn ground.',
+  says: 'The whole class can be ridden in its time.',
+  because: 'A class that runs over makes every class after it late, and the last one is judged in bad light.',
   weight: 'note',
-  limits: ['class.seconds', 'reset.seconds'],
+  limits: ['class.seconds'],
   run(survey, limits) {
-    const limit = limits['class.seconds'];
-    const { entries } = survey.course.class;
-    const { go } = survey.line.clock;
-    if (limit === undefined || entries === 0 || survey.layout.ride.legs.length === 0) return [];
-    const whole = entries * (go + (limits['reset.seconds']?.most ?? 0));
-    if (inBand(bandOf(limit), whole)) return [];
+    const { entries, go, whole, allotted, shorten } = survey.classClock;
+    const day = limits['class.seconds'];
+    if (entries === 0 || survey.layout.ride.legs.length === 0) return [];
+    const band = allotted === null ? (day === undefined ? undefined : bandOf(day)) : { most: allotted };
+    if (band === undefined || inBand(band, whole)) return [];
     const { unit } = survey.course;
     const { x, y } = survey.layout.ride.start;
+    const may =
+      allotted === null && day !== undefined
+        ? `${asker(day)} ${bandWords(day, unit)}`
+        : `the class has ${valueWords('time', allotted ?? 0, unit)}`;
+    const first = shorten[0];
+    const help = first === undefined ? '' : ` Shorten ${obstacleWords(survey, first.obstacle)} first.`;
     return [
       {
         id: 'class-time',
         check: 'class-time',
-        weight: limit.weight ?? classTime.weight,
-        says: `${entries} entries at about ${valueWords('time', go, unit)} a go take about ${valueWords('time', whole, unit)} with the time between them; ${asker(limit)} ${bandWords(limit, unit)}.`,
+        weight: allotted === null ? (day?.weight ?? classTime.weight) : 'should',
+        says: `${entries} entries at about ${valueWords('time', go, unit)} a go take about ${valueWords('time', whole, unit)} with what lies between them; ${may}.${help}`,
         because: classTime.because,
         at: { x, y },
-        keys: [],
+        keys: first === undefined ? [] : [first.obstacle],
         measured: whole,
-        allowed: bandOf(limit),
-        source: limit.source,
+        allowed: band,
+        source: allotted === null ? (day?.source ?? '') : 'the time that this class is allotted',
         proposals: [],
       },
     ];

@@ -62,7 +62,6 @@ export const LIMITS: Readonly<Record<string, { readonly title: string; readonly 
   'obstacles.count': { title: 'Obstacles in the course', quantity: 'count' },
   'obstacle.seconds': { title: 'Time on one obstacle', quantity: 'time' },
   'class.seconds': { title: 'Time that the class takes', quantity: 'time' },
-  'reset.seconds': { title: 'Time between two riders', quantity: 'time' },
   'class.entries': { title: 'Entries in one class', quantity: 'count' },
   'class.slow-entries': { title: 'Entries with a slow obstacle in the course', quantity: 'count' },
   'crossing.end': { title: 'From the end of a pole to where it is crossed', quantity: 'length' },
@@ -72,5 +71,5 @@ export const LIMITS: Readonly<Record<string, { readonly title: string; readonly 
 
 /** Names whose absence is no gap in a book: nobody asks a book for what it recommends or for each level's relief. */
 export function isUsuallySilent(name: string): boolean {
-  return name.endsWith('.recommended') || /^(level|forbidden|combination|reset)\./.test(name);
+  return name.endsWith('.recommended') || /^(level|forbidden|combination)\./.test(name);
 }

@@ -29,6 +29,8 @@ export interface Sweep {
   readonly base: Base;
   /** The ground that the hooves' rectangle passes over, for drawing; worked out when it is first read. */
   readonly area: readonly Ring[];
+  /** The same for the body, which only meets what stands up. */
+  readonly body: readonly Ring[];
 }
 
 /** The rectangle around the four hooves. */
@@ -165,6 +167,8 @@ function sweepOf(survey: Survey, obstacle: PlacedObstacle, leg: number): Sweep |
   if (local === undefined) return undefined;
   const { id, pose } = obstacle.obstacle;
   const base = hoofBase(survey.horse);
+  const swept = ({ length, width }: Base): readonly Ring[] =>
+    joinedRings(local.stands.map((stand) => movedRing(rectangle(length, width), composed(pose, stand.pose))));
   return {
     leg,
     obstacle: id,
@@ -174,8 +178,10 @@ function sweepOf(survey: Survey, obstacle: PlacedObstacle, leg: number): Sweep |
     key: `${id}/${local.keys[local.narrowest.block] ?? ''}`,
     base,
     get area() {
-      const outline = rectangle(base.length, base.width);
-      return joinedRings(local.stands.map((stand) => movedRing(outline, composed(pose, stand.pose))));
+      return swept(base);
+    },
+    get body() {
+      return swept({ length: survey.horse.bodyLength.value, width: survey.horse.bodyWidth.value });
     },
   };
 }

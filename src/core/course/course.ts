@@ -100,6 +100,12 @@ export interface HouseLimit {
   readonly reason: string;
 }
 
+/** A finding that the designer lets stand, by its id, and why; it is told on the designer's own copy. */
+export interface Waiver {
+  readonly finding: string;
+  readonly reason: string;
+}
+
 export interface Course {
   readonly format: typeof FORMAT;
   readonly version: typeof VERSION;
@@ -110,6 +116,8 @@ export interface Course {
   readonly horse: string;
   readonly rulebook: RuleChoice;
   readonly class: ClassEntry;
+  /** Absent: none. */
+  readonly waived?: readonly Waiver[];
   readonly layouts: readonly [Layout, ...Layout[]];
   /** Id of the layout that is shown. */
   readonly current: string;

@@ -131,6 +131,9 @@ const classEntry = z.strictObject({
   allotted: z.exactOptional(duration),
 });
 
+/** Ids of findings name a check, obstacles and pieces; a reason is what makes it a waiver. */
+const waiver = z.strictObject({ finding: text.check(z.minLength(1)), reason: text.check(z.minLength(1)) });
+
 export const courseSchema = z.strictObject({
   format: z.literal(FORMAT),
   version: z.literal(VERSION),
@@ -141,6 +144,7 @@ export const courseSchema = z.strictObject({
   horse: id,
   rulebook: z.strictObject({ id, house: z.record(z.string(), houseLimit) }),
   class: classEntry,
+  waived: z.exactOptional(list(waiver)),
   layouts: z.tuple([layout], layout).check(z.maxLength(LONGEST_LIST)),
   current: id,
   notes: text,

@@ -10,12 +10,12 @@ const COLUMNS = 100;
 export const FIELDS: readonly string[] = [
   ...['format', 'version', 'id', 'show', 'title', 'level', 'date', 'entries'],
   ...['changeover', 'dragEvery', 'drag', 'allotted', 'kind', 'name', 'unit'],
-  ...['arena', 'truck', 'horse', 'rulebook', 'class', 'layouts', 'current', 'notes'],
+  ...['arena', 'truck', 'horse', 'rulebook', 'class', 'waived', 'layouts', 'current', 'notes'],
   ...['x', 'y', 'angle', 'wall', 'piece', 'at', 'fraction', 'way', 'length', 'width', 'entrance'],
   ...['values', 'count', 'pose', 'move', 'by', 'fixed', 'grips', 'hold', 'side'],
   ...['pieces', 'obstacles', 'constraints', 'passages', 'gaits', 'stations'],
   ...['ride', 'start', 'legs', 'end', 'obstacle', 'passage', 'gait', 'approach', 'lead', 'bends', 'words'],
-  ...['house', 'least', 'most', 'reason'],
+  ...['house', 'least', 'most', 'finding', 'reason'],
 ];
 
 const RANKS = new Map(FIELDS.map((field, rank) => [field, rank]));
