@@ -1,5 +1,6 @@
 import type { Course } from '../core/course/course.ts';
 import { currentLayout } from '../core/course/course.ts';
+import { crossingsOf } from '../core/course/edit-crossings.ts';
 import { obstacleOf, pieceOf } from '../core/course/keys.ts';
 import type { PlacedObstacle, PlacedPiece } from '../core/course/placed.ts';
 import { type Bounds, ringBounds } from '../core/plane/ring.ts';
@@ -7,7 +8,7 @@ import type { Survey } from '../core/survey.ts';
 
 /*
  * Keys name what can be chosen: `fan-1` an obstacle, `fan-1/pole-2` one of its pieces, `bend:leg-3:0` a bend of the
- * line, and `ride:start` where the go begins.
+ * line, `ride:start` where the go begins, `cross:leg-3:0` where the line crosses a pole, and `cross:leg-3:all` all of those.
  */
 
 export type Keys = readonly string[];
@@ -29,9 +30,31 @@ export function bendIn(key: string): BendKey | null {
   return word === 'bend' && leg !== undefined && index !== undefined ? { leg, index: Number(index) } : null;
 }
 
+/** One crossing of one leg, by its place in the passage, or all of them. */
+export interface CrossKey {
+  readonly leg: string;
+  readonly index: number | 'all';
+}
+
+export function crossKey(leg: string, index: number | 'all'): string {
+  return `cross:${leg}:${index}`;
+}
+
+/** The crossings that a key names; null for every other key. */
+export function crossIn(key: string): CrossKey | null {
+  const [word, leg, index] = key.split(':');
+  if (word !== 'cross' || leg === undefined || index === undefined) return null;
+  return { leg, index: index === 'all' ? 'all' : Number(index) };
+}
+
 function exists(course: Course, key: string): boolean {
   const layout = currentLayout(course);
   if (key === RIDE_START) return true;
+  const cross = crossIn(key);
+  if (cross !== null) {
+    const count = crossingsOf(layout, cross.leg).length;
+    return cross.index === 'all' ? count > 0 : cross.index < count;
+  }
   const bend = bendIn(key);
   if (bend !== null) {
     return (layout.ride.legs.find((leg) => leg.id === bend.leg)?.bends.length ?? 0) > bend.index;

@@ -6,11 +6,16 @@ import { changedLayout } from '../core/course/layouts.ts';
 import { type Survey, survey } from '../core/survey.ts';
 import { type Keys, stillThere } from './chosen.ts';
 import type { Desk, DeskState, Refusal, Stage, Touch } from './desk.ts';
+import { fixPlan } from './fix.ts';
 import type { Gesture } from './gesture.ts';
+import { dropPlan, holdPlan, keepPlan, loosenPlan, resolvedPlan, type Standoff, takenPlan, typedPlan } from './hold.ts';
 import { pressed } from './keys.ts';
+import { type Measured, type Measuring, measuredBy, tapeEndName, tapeEndsOf } from './measuring.ts';
 import { namesOf } from './names.ts';
+import { type KeepOffer, snapOffer } from './offers.ts';
 import { placePlan } from './place.ts';
 import { pressGesture } from './press.ts';
+import { type TapePress, tapeDown, tapeMoved, tapeStill, tapeUp } from './tape-hand.ts';
 import { duplicatePlan, erasePlan, mirrorPlan, nudgePlan, type Plan, posePlan, turnPlan, valuePlan } from './verbs.ts';
 import { words } from './words.ts';
 
@@ -23,11 +28,20 @@ interface Memory {
   readonly gesture: Gesture | null;
   /** The key under which the last step may be joined by one like it; null when it may not. */
   readonly join: string | null;
+  readonly measuring: Measuring | null;
+  /** The finger that is down with the tape. */
+  readonly press: TapePress | null;
+  readonly offer: KeepOffer | null;
+  readonly standoff: Standoff | null;
 }
+
+/** Nothing left of what went before. */
+const CLEAR = { gesture: null, join: null, offer: null, standoff: null } as const;
 
 function stateOf(memory: Memory): DeskState {
   const { gesture, history } = memory;
   const course = gesture?.course ?? presentCourse(history);
+  let read: Measured | null | undefined;
   return {
     history,
     course,
@@ -42,6 +56,13 @@ function stateOf(memory: Memory): DeskState {
     guides: gesture?.guides ?? [],
     gesture: gesture?.doing ?? null,
     said: gesture?.said ?? memory.said,
+    measuring: memory.measuring,
+    get measured(): Measured | null {
+      read ??= memory.measuring === null ? null : measuredBy(survey(course), memory.measuring);
+      return read;
+    },
+    offer: memory.offer,
+    standoff: memory.standoff,
   };
 }
 
@@ -52,8 +73,9 @@ export function createDesk(first: Course): Desk {
     chosen: [],
     stage: 'set',
     said: words.ready(),
-    gesture: null,
-    join: null,
+    ...CLEAR,
+    measuring: null,
+    press: null,
   };
   let state = stateOf(memory);
   const hearers = new Set<() => void>();
@@ -71,10 +93,15 @@ export function createDesk(first: Course): Desk {
       change({ said: plan.refused, gesture: null });
       return plan.refused;
     }
+    if ('standoff' in plan) {
+      change({ ...CLEAR, standoff: plan.standoff, said: plan.standoff.says });
+      return words.standoff();
+    }
     const { course = presentCourse(memory.history), chosen, label, said, join = null } = plan;
     const joins = join !== null && join === memory.join;
     const history = advanced(joins ? undone(memory.history) : memory.history, course, label);
-    change({ history, chosen: stillThere(chosen, course), said, gesture: null, join });
+    const measuring = tapeStill(memory.measuring, course);
+    change({ ...CLEAR, history, chosen: stillThere(chosen, course), said, join, measuring });
     return undefined;
   };
 
@@ -93,27 +120,65 @@ export function createDesk(first: Course): Desk {
   const down = (touch: Touch): void => {
     const alone = fingers.size === 0;
     fingers.add(touch.pointer);
+    const { measuring, press } = memory;
+    if (measuring !== null) {
+      if (alone) change({ offer: null, ...tapeDown(measuring, state.survey, touch) });
+      else change({ measuring: press?.before ?? measuring, press: null });
+      return;
+    }
     // A second finger is a pinch: the drag is forgotten, and nothing starts until all fingers are up.
-    if (alone) change({ gesture: pressGesture(touch, atRest()) });
+    if (alone) change({ gesture: pressGesture(touch, atRest()), offer: null });
     else cancel();
   };
 
   const moved = (touch: Touch): void => {
-    const { gesture } = memory;
+    const { gesture, measuring, press } = memory;
+    if (measuring !== null && (press === null ? fingers.size === 0 : fingers.has(touch.pointer))) {
+      const next = tapeMoved(measuring, state.survey, touch, press);
+      if (next !== measuring) change({ measuring: next });
+    }
     if (gesture === null || !fingers.has(touch.pointer)) return;
     const next = gesture.moved(touch);
     if (next !== gesture) change({ gesture: next });
   };
 
+  /** The tape is down at both ends: what it reads is said, and offered to be kept. */
+  const layTape = (measuring: Measuring): void => {
+    const read = measuredBy(state.survey, measuring);
+    const { from } = measuring;
+    const said = read?.says ?? (from === null ? words.tapeInHand() : words.tapeHeld(tapeEndName(state.survey, from)));
+    change({ measuring, press: null, said, offer: read?.offer ?? null });
+  };
+
   const up = (touch: Touch): void => {
-    if (!fingers.delete(touch.pointer) || memory.gesture === null) return;
+    if (!fingers.delete(touch.pointer)) return;
+    if (memory.measuring !== null && memory.press !== null) {
+      const last = tapeMoved(memory.measuring, state.survey, touch, memory.press);
+      layTape(tapeUp(last, state.survey));
+      return;
+    }
+    if (memory.gesture === null) return;
     // What is let go of is what would have been shown here: the same result for preview and commit.
-    const { gesture } = memory;
-    carryOut(gesture.moved(touch).done());
+    const last = memory.gesture.moved(touch);
+    const { history } = memory;
+    carryOut(last.done());
+    const snaps = last.guides.flatMap(({ snap }) => (snap === undefined ? [] : [snap]));
+    if (memory.history === history || snaps.length === 0) return;
+    change({ offer: snapOffer(state.survey, state.chosen, snaps) });
+  };
+
+  /** A finger that is taken away: what it began is forgotten. */
+  const lost = (touch: Touch): void => {
+    if (!fingers.delete(touch.pointer)) return;
+    const { press } = memory;
+    if (press !== null) change({ measuring: press.before, press: null });
+    cancel();
   };
 
   const travel = (to: History, said: string): void => {
-    change({ history: to, chosen: stillThere(memory.chosen, presentCourse(to)), said, join: null });
+    const course = presentCourse(to);
+    const measuring = tapeStill(memory.measuring, course);
+    change({ ...CLEAR, history: to, chosen: stillThere(memory.chosen, course), said, measuring });
   };
 
   const desk: Desk = {
@@ -126,14 +191,14 @@ export function createDesk(first: Course): Desk {
       if (touch.phase === 'down') down(touch);
       else if (touch.phase === 'move') moved(touch);
       else if (touch.phase === 'up') up(touch);
-      else if (fingers.delete(touch.pointer)) cancel();
+      else lost(touch);
     },
     cancel,
     press: (stroke) => pressed(desk, stroke),
     open: (course) => {
       fingers.clear();
       const said = words.opened(course.title);
-      change({ history: begun(course), chosen: [], gesture: null, said, join: null });
+      change({ ...CLEAR, history: begun(course), chosen: [], said, measuring: null, press: null });
     },
     undo: () => {
       // A drag under way is the last thing that was done: it is what undo takes back.
@@ -153,11 +218,12 @@ export function createDesk(first: Course): Desk {
     choose: (keys) => {
       const { course, survey: now } = atRest();
       const chosen = stillThere(keys, course);
-      change({ chosen, said: chosen.length === 0 ? words.choseNothing() : words.chose(namesOf(now, chosen)) });
+      const said = chosen.length === 0 ? words.choseNothing() : words.chose(namesOf(now, chosen));
+      change({ chosen, said, offer: null });
     },
     go: (stage) => {
       atRest();
-      change({ stage, said: words.stage(stage) });
+      change({ stage, said: words.stage(stage), measuring: null, press: null, offer: null });
     },
     place: (kind, values, at) => carryOut(placePlan(atRest(), { kind, values, at })),
     erase: () => void carryOut(erasePlan(atRest())),
@@ -167,6 +233,26 @@ export function createDesk(first: Course): Desk {
     nudge: (dx, dy) => void carryOut(nudgePlan(atRest(), dx, dy)),
     setValue: (obstacle, param, text) => carryOut(valuePlan(atRest(), { obstacle, param, text })),
     setPose: (key, field, text) => carryOut(posePlan(atRest(), { key, field, text })),
+    setHold: (keys, text) => carryOut(typedPlan(atRest(), keys, text)),
+    hold: (keys) => void carryOut(holdPlan(atRest(), keys)),
+    loosen: (keys) => void carryOut(loosenPlan(atRest(), keys)),
+    drop: (keys) => void carryOut(dropPlan(atRest(), keys)),
+    keep: (offer) => {
+      const now = offer ?? atRest().offer;
+      return now === null ? undefined : carryOut(keepPlan(atRest(), now.draft, now.says));
+    },
+    pass: () => change({ offer: null }),
+    resolve: (offer) => {
+      const { standoff } = atRest();
+      if (offer === undefined) change({ standoff: null, said: words.leftAsItWas() });
+      else carryOut(standoff === null ? takenPlan(state, offer) : resolvedPlan(state, standoff, offer));
+    },
+    fix: () => carryOut(fixPlan(atRest())) === undefined,
+    measure: () => {
+      const { measuring, survey: now, chosen } = atRest();
+      if (measuring === null) layTape(tapeEndsOf(now, chosen));
+      else change({ measuring: null, press: null, offer: null, said: words.tapeAway() });
+    },
     edit: (label, edit) => {
       const { course, chosen } = atRest();
       carryOut({ course: edit(course), chosen, label, said: label });

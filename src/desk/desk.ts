@@ -3,6 +3,8 @@
  * React nor Konva nor the DOM. One place applies every edit; preview and commit are the same result.
  */
 import type { Finding } from '../core/checks/check.ts';
+import type { Wall } from '../core/constraints/constraint.ts';
+import type { Offer } from '../core/course/clash.ts';
 import type { Course, Layout } from '../core/course/course.ts';
 import type { History } from '../core/course/history.ts';
 import type { Values } from '../core/pieces/params.ts';
@@ -10,6 +12,9 @@ import type { Mark } from '../core/plane/mark.ts';
 import type { Point } from '../core/plane/point.ts';
 import type { Pose } from '../core/plane/pose.ts';
 import type { Survey } from '../core/survey.ts';
+import type { Standoff } from './hold.ts';
+import type { Measured, Measuring } from './measuring.ts';
+import type { KeepOffer } from './offers.ts';
 
 /** What people do with a course, in the order in which they do it. */
 export type Stage = 'set' | 'ride' | 'check' | 'post' | 'reset';
@@ -40,7 +45,15 @@ export interface Stroke {
 export interface Guide {
   readonly says: string;
   readonly marks: readonly Mark[];
+  /** What could be kept of it; absent: nothing can. */
+  readonly snap?: Snap;
 }
+
+/** What a snap drew to, as far as it could be kept for good. */
+export type Snap =
+  | { readonly to: 'wall'; readonly wall: Wall }
+  | { readonly to: 'wall-angle' }
+  | { readonly to: 'pole'; readonly theirs: string; readonly mine?: string };
 
 export interface DeskState {
   readonly history: History;
@@ -57,6 +70,13 @@ export interface DeskState {
   readonly gesture: string | null;
   /** The last thing that happened, for the status line and the screen reader. */
   readonly said: string;
+  /** The tape in the hand, and what it reads; null when it is put away, or has one end only. */
+  readonly measuring: Measuring | null;
+  readonly measured: Measured | null;
+  /** What could be kept of what just happened: a snap, or what the tape reads. */
+  readonly offer: KeepOffer | null;
+  /** What was asked for and cannot be until one of what is kept is dropped. */
+  readonly standoff: Standoff | null;
 }
 
 /** The answer of a verb that takes typed text: nothing, or why it was refused. */
@@ -94,6 +114,23 @@ export interface Desk {
   setValue(obstacle: string, param: string, text: string): Refusal;
   /** Types where the frame of what is chosen lies. */
   setPose(key: string, field: keyof Pose, text: string): Refusal;
+  /** Types the value of what is kept, by constraint keys: what is not fixed is brought there. */
+  setHold(keys: readonly string[], text: string): Refusal;
+  /** Makes measures hold as they are now; lets them only measure; takes them away. */
+  hold(keys: readonly string[]): void;
+  loosen(keys: readonly string[]): void;
+  drop(keys: readonly string[]): void;
+  /** Keeps what is offered; without one, what was offered last. */
+  keep(offer?: KeepOffer): Refusal;
+  /** Lets the last offer go. */
+  pass(): void;
+  /** A way out of a standoff, or of a clash that the course has already; without one everything is left as it was. */
+  resolve(offer?: Offer): void;
+  /** Fixes the pieces that are chosen, or frees them when all are fixed; false when there are none. */
+  fix(): boolean;
+  /** Takes the tape into the hand, laid between two things that are chosen, or puts it away. */
+  measure(): void;
+
   /** Applies any other pure edit under a label in the history. */
   edit(label: string, change: (course: Course) => Course): void;
   editLayout(label: string, change: (layout: Layout) => Layout): void;

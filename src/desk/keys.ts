@@ -1,12 +1,9 @@
-import { type Draft, produce } from 'immer';
-import type { Layout } from '../core/course/course.ts';
 import { obstacleOf, pieceOf } from '../core/course/keys.ts';
-import { pieceKey } from '../core/course/placed.ts';
 import { FOOT, INCH, type LengthUnit } from '../core/measure/quantity.ts';
 import { approachSamples, bendAdded } from './bend.ts';
-import { bendKey, type Keys, walkingOrder } from './chosen.ts';
+import { bendKey, walkingOrder } from './chosen.ts';
 import type { Desk, Stage, Stroke } from './desk.ts';
-import { nameOf } from './names.ts';
+import { addNext, addOther, walk } from './walk.ts';
 import { labels, STAGE_NAMES } from './words.ts';
 
 /** The keyboard twin of a gesture or a button. `does` answers false when the stroke means nothing just now. */
@@ -51,37 +48,6 @@ function always(does: (desk: Desk, stroke: Stroke) => void): KeyTwin['does'] {
   };
 }
 
-/** What Tab walks through: the pieces while one is chosen, otherwise the obstacles in the order of the go. */
-function walked(desk: Desk): Keys {
-  const { course, survey, chosen } = desk.state();
-  const owner = chosen.find((key) => pieceOf(key) !== undefined);
-  if (owner === undefined) return walkingOrder(course);
-  return survey.pieces.filter((piece) => piece.obstacle === obstacleOf(owner)).map((piece) => piece.key);
-}
-
-/** Walks one on; at the ends it lets the stroke through, so that the focus can leave the arena. */
-function walk(desk: Desk, by: 1 | -1): boolean {
-  const keys = walked(desk);
-  const { chosen } = desk.state();
-  const last = chosen.at(by === 1 ? -1 : 0);
-  const here = last === undefined ? -1 : keys.indexOf(last);
-  const next = here < 0 ? (by === 1 ? 0 : keys.length - 1) : here + by;
-  const key = keys[next];
-  desk.choose(key === undefined ? [] : [key]);
-  return key !== undefined;
-}
-
-/** Adds the next obstacle in the order of the go to what is chosen. */
-function addNext(desk: Desk): boolean {
-  const { course, chosen } = desk.state();
-  const order = walkingOrder(course);
-  const here = Math.max(...chosen.map((key) => order.indexOf(obstacleOf(key))), -1);
-  const key = [...order.slice(here + 1), ...order].find((each) => !chosen.includes(each));
-  if (key === undefined) return false;
-  desk.choose([...chosen.filter((each) => pieceOf(each) === undefined), key]);
-  return true;
-}
-
 function enterPieces(desk: Desk): boolean {
   const { survey, chosen } = desk.state();
   const [only, more] = chosen;
@@ -91,36 +57,23 @@ function enterPieces(desk: Desk): boolean {
   return true;
 }
 
-/** Out of a gesture, out of a piece, out of the obstacle. */
-function leave(desk: Desk): boolean {
-  if (desk.cancel()) return true;
-  const { chosen } = desk.state();
-  const [only] = chosen;
-  if (only === undefined) return false;
-  desk.choose(pieceOf(only) === undefined ? [] : [obstacleOf(only)]);
+function keepOffered(desk: Desk): boolean {
+  if (desk.state().offer === null) return false;
+  desk.keep();
   return true;
 }
 
-/** Fixes the chosen pieces, or frees them when all are fixed. */
-function fixOrFree(desk: Desk): boolean {
-  const { survey, chosen } = desk.state();
-  const pieces = survey.pieces.filter((piece) => chosen.includes(piece.key));
-  const [first] = pieces;
-  if (first === undefined) return false;
-  const freeing = pieces.every((piece) => piece.piece.fixed);
-  const name = nameOf(survey, first.key);
-  desk.editLayout(
-    freeing ? labels.free(name) : labels.fix(name),
-    produce(({ obstacles }: Draft<Layout>) => {
-      for (const obstacle of obstacles) {
-        for (const piece of obstacle.pieces) {
-          if (!chosen.includes(pieceKey(obstacle.id, piece.id))) continue;
-          if (freeing) delete piece.fixed;
-          else piece.fixed = true;
-        }
-      }
-    }),
-  );
+/** Out of a gesture, out of a piece, out of the obstacle. */
+function leave(desk: Desk): boolean {
+  if (desk.cancel()) return true;
+  const { chosen, measuring } = desk.state();
+  if (measuring !== null) {
+    desk.measure();
+    return true;
+  }
+  const [only] = chosen;
+  if (only === undefined) return false;
+  desk.choose(pieceOf(only) === undefined ? [] : [obstacleOf(only)]);
   return true;
 }
 
@@ -153,7 +106,18 @@ export const KEYS: readonly KeyTwin[] = [
     says: 'Choose the one before',
     does: (desk) => walk(desk, -1),
   },
-  { strokes: [stroke('n')], shown: 'N', says: 'Add the next obstacle to what is chosen', does: addNext },
+  {
+    strokes: [stroke('n')],
+    shown: 'N',
+    says: 'Add the next obstacle to what is chosen; while a piece is chosen, the next piece',
+    does: addNext,
+  },
+  {
+    strokes: [stroke('n', { shift: true })],
+    shown: 'Shift + N',
+    says: 'Put the next piece in the place of the one added last',
+    does: addOther,
+  },
   {
     strokes: [stroke('a', { mod: true })],
     shown: 'Ctrl + A',
@@ -164,7 +128,7 @@ export const KEYS: readonly KeyTwin[] = [
   {
     strokes: [stroke('Escape')],
     shown: 'Escape',
-    says: 'Let go of what is under way, then of the piece, then of the obstacle',
+    says: 'Let go of what is under way, then of the tape, of the piece, of the obstacle',
     does: leave,
   },
   {
@@ -216,7 +180,24 @@ export const KEYS: readonly KeyTwin[] = [
     says: 'Take away what is chosen',
     does: withChosen((desk) => desk.erase()),
   },
-  { strokes: [stroke('f')], shown: 'F', says: 'Fix the chosen piece where it is, or free it', does: fixOrFree },
+  {
+    strokes: [stroke('f')],
+    shown: 'F',
+    says: 'Fix what is chosen where it is, or free it',
+    does: (desk) => desk.fix(),
+  },
+  {
+    strokes: [stroke('t')],
+    shown: 'T',
+    says: 'Take the tape: measure between two things, at once when two are chosen; again puts it away',
+    does: always((desk) => desk.measure()),
+  },
+  {
+    strokes: [stroke('k')],
+    shown: 'K',
+    says: 'Keep what was just offered: a snap, or what the tape reads',
+    does: keepOffered,
+  },
   {
     strokes: [stroke('b')],
     shown: 'B',

@@ -49,7 +49,7 @@ export function moveGesture(down: Touch, state: DeskState, keys: Keys): Gesture 
       const outcome = obstaclesSettled(course, moved, { ids: keys, name });
       // Where they cannot go, they stay at the last place where they could.
       return outcome.kind === 'stuck'
-        ? showing(preview, [], outcome.why)
+        ? showing(preview, [{ says: outcome.why, marks: [] }], outcome.why)
         : showing(outcome.course, outcome.exact ? drawn.guides : []);
     },
     done: () => ({

@@ -1,7 +1,8 @@
 import { obstacleWords, pieceWords } from '../core/checks/words.ts';
+import { crossingsOf } from '../core/course/edit-crossings.ts';
 import { obstacleOf, pieceOf } from '../core/course/keys.ts';
 import type { Survey } from '../core/survey.ts';
-import { bendIn, type Keys, RIDE_START } from './chosen.ts';
+import { bendIn, type CrossKey, crossIn, type Keys, RIDE_START } from './chosen.ts';
 
 /**
  * What people call the thing that a key names, as the findings do: "the fan (obstacle 3)", "pole 2 of the fan
@@ -10,7 +11,16 @@ import { bendIn, type Keys, RIDE_START } from './chosen.ts';
 export function nameOf(survey: Survey, key: string): string {
   if (key === RIDE_START) return 'the start';
   if (bendIn(key) !== null) return 'the bend of the line';
+  const cross = crossIn(key);
+  if (cross !== null) return crossingName(survey, cross);
   return pieceOf(key) === undefined ? obstacleNameOf(survey, key) : pieceWords(survey, key);
+}
+
+/** "the line over pole 2 of the fan (obstacle 3)", or over the whole of it. */
+function crossingName(survey: Survey, { leg, index }: CrossKey): string {
+  const obstacle = survey.layout.ride.legs.find(({ id }) => id === leg)?.obstacle ?? '';
+  const piece = index === 'all' ? undefined : crossingsOf(survey.layout, leg)[index]?.piece;
+  return `the line over ${piece === undefined ? obstacleNameOf(survey, obstacle) : pieceWords(survey, `${obstacle}/${piece}`)}`;
 }
 
 function obstacleNameOf(survey: Survey, id: string): string {

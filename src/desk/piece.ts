@@ -10,6 +10,7 @@ import { placesIn } from './places.ts';
 import { pieceSettled } from './settle.ts';
 import { snap } from './snap.ts';
 import { PLACE_SOURCES } from './snap-sources.ts';
+import { stopOf } from './stops.ts';
 import { labels, words } from './words.ts';
 
 /** Drags one piece inside its obstacle: what is held goes on holding, and a fixed piece stays and says so. */
@@ -41,8 +42,8 @@ export function pieceGesture(down: Touch, state: DeskState, piece: PlacedPiece):
       const outcome = pieceSettled(course, piece.key, { pose: wish, name });
       // Where it cannot go, it stays at the last place where it could.
       return outcome.kind === 'stuck'
-        ? showing(preview, [], outcome.why)
-        : showing(outcome.course, outcome.exact ? drawn.guides : []);
+        ? showing(preview, [{ says: outcome.why, marks: [] }], outcome.why)
+        : showing(outcome.course, outcome.exact ? drawn.guides : stopOf(outcome.course, piece.key, wish));
     },
     done: () => ({
       ...(preview === null ? {} : { course: preview }),

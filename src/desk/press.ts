@@ -3,6 +3,7 @@ import { distance } from '../core/plane/point.ts';
 import { ringHolds } from '../core/plane/ring.ts';
 import { bendGesture, lineAt, ridePointAt } from './bend.ts';
 import { type BendKey, type Keys, toggled } from './chosen.ts';
+import { type CrossingHandle, crossingAt, crossingGesture, obstacleMeant } from './crossing.ts';
 import type { DeskState, Touch } from './desk.ts';
 import type { Gesture } from './gesture.ts';
 import { pieceAt } from './hit.ts';
@@ -21,6 +22,7 @@ const TAP = 1 / 4;
 /** What lies under the finger when it comes down. */
 type Target =
   | { readonly kind: 'handle'; readonly handle: TurnHandle }
+  | { readonly kind: 'crossing'; readonly crossing: CrossingHandle }
   | { readonly kind: 'ride-point'; readonly key: string }
   | { readonly kind: 'line'; readonly bend: BendKey }
   | { readonly kind: 'piece'; readonly piece: PlacedPiece }
@@ -32,6 +34,8 @@ function targetAt(touch: Touch, state: DeskState): Target {
   const { at, reach } = touch;
   const handle = turnHandle(state, reach);
   if (handle !== null && distance(handle.at, at) <= reach) return { kind: 'handle', handle };
+  const crossing = crossingAt(state, at, reach);
+  if (crossing !== null) return { kind: 'crossing', crossing };
   const key = stage === 'ride' ? ridePointAt(survey, at, reach) : null;
   if (key !== null) return { kind: 'ride-point', key };
   const piece = pieceAt(survey, at, reach);
@@ -49,6 +53,7 @@ function heldKeys(touch: Touch, state: DeskState, target: Target): Keys {
   const { obstacle, key } = target.piece;
   if (chosen.includes(obstacle)) return chosen;
   const pieces = chosen.some((each) => each.startsWith(`${obstacle}/`));
+  if (touch.adding && inPieces(chosen)) return chosen.includes(key) ? chosen : [...chosen.filter(isPiece), key];
   if (touch.adding) return [...chosen.filter(isWhole), obstacle];
   return pieces ? [key] : [obstacle];
 }
@@ -57,12 +62,27 @@ function isWhole(key: string): boolean {
   return !/[/:]/.test(key);
 }
 
+function isPiece(key: string): boolean {
+  return key.includes('/');
+}
+
+/** Whether single pieces are chosen: then more of them are added, of any obstacle. */
+function inPieces(chosen: Keys): boolean {
+  return chosen.some(isPiece);
+}
+
 /** The keys that are chosen after a tap. */
 function tappedKeys(touch: Touch, state: DeskState, target: Target): Keys {
   const { chosen } = state;
   switch (target.kind) {
     case 'handle':
       return chosen;
+    case 'crossing': {
+      // A second tap goes back to the obstacle, whose crossings go together.
+      const meant = obstacleMeant(state.survey, chosen);
+      if (chosen.includes(target.crossing.key)) return meant === undefined ? [] : [meant];
+      return [target.crossing.key];
+    }
     case 'ride-point':
       return [target.key];
     case 'line':
@@ -71,6 +91,7 @@ function tappedKeys(touch: Touch, state: DeskState, target: Target): Keys {
       return touch.adding ? chosen : [];
     case 'piece': {
       const { obstacle, key } = target.piece;
+      if (touch.adding && inPieces(chosen)) return toggled(chosen.filter(isPiece), key);
       if (touch.adding) return toggled(chosen.filter(isWhole), obstacle);
       const alone = chosen.length === 1 && chosen[0] === obstacle;
       const inside = chosen.some((each) => each.startsWith(`${obstacle}/`));
@@ -84,6 +105,8 @@ function dragOf(down: Touch, state: DeskState, target: Target): Gesture {
   switch (target.kind) {
     case 'handle':
       return turnGesture(down, state, target.handle.about);
+    case 'crossing':
+      return crossingGesture(down, state, target.crossing);
     case 'ride-point':
       return bendGesture(down, state, target.key);
     case 'line':

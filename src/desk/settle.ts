@@ -43,7 +43,7 @@ export function pieceSettled(course: Course, key: string, asked: { pose: Pose; n
 }
 
 /** Whether anything but their own frame holds the obstacles: a tie to others or to a wall, or a fixed piece. */
-function isHeld(course: Course, ids: Keys): boolean {
+export function isHeld(course: Course, ids: Keys): boolean {
   const { constraints, obstacles } = currentLayout(course);
   if (obstacles.some((each) => ids.includes(each.id) && each.pieces.some((piece) => piece.fixed))) return true;
   return constraints.some((constraint) =>

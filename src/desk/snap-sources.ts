@@ -54,6 +54,7 @@ export const walls: Source = (moving, { arena, clear, unit }) => {
             return {
               says: off === 0 ? words.againstWall(wall) : words.offWall(off, wall, unit),
               marks: off === 0 ? [lineAt(axis, at, span)] : [tape, lineAt(axis, at + inward * off, span)],
+              snap: { to: 'wall', wall },
             };
           },
         });
@@ -70,7 +71,11 @@ export const centreLines: Source = (moving, { arena }) =>
     return {
       axis,
       by: half - edge(moving.bounds, axis, 'mid'),
-      guide: () => ({ says: words.onCentreLine(axis), marks: [lineAt(axis, half, [0, span])] }),
+      guide: () => ({
+        says: words.onCentreLine(axis),
+        marks: [lineAt(axis, half, [0, span])],
+        snap: { to: 'wall', wall: axis === 'x' ? 'west' : 'south' },
+      }),
     };
   });
 
@@ -136,7 +141,11 @@ export const poleLines: Source = (moving, { others }) => {
           const reach = other.figure.length / 2;
           const low = Math.min(edge(end, across, 'min'), far - reach) - OVERSHOOT;
           const high = Math.max(edge(end, across, 'max'), far + reach) + OVERSHOOT;
-          return { says: words.poleInLine(), marks: [lineAt(axis, value, [low, high])] };
+          return {
+            says: words.poleInLine(),
+            marks: [lineAt(axis, value, [low, high])],
+            snap: { to: 'pole', theirs: other.key, mine: pole.key },
+          };
         },
       });
     }
@@ -164,7 +173,11 @@ function everyAngle(moving: Moving, step: number, says: (angle: number) => strin
     {
       axis: 'angle',
       by: end - moving.angle,
-      guide: (bounds) => ({ says: says(wrapped(end)), marks: [heading(bounds, end)] }),
+      guide: (bounds) => ({
+        says: says(wrapped(end)),
+        marks: [heading(bounds, end)],
+        snap: { to: 'wall-angle' },
+      }),
     },
   ];
 }
@@ -192,6 +205,7 @@ export const neighbourAngles: Source = (moving, { others, name }) => {
           guide: (bounds) => ({
             says: words.parallelTo(name(other.obstacle.id)),
             marks: [heading(bounds, end)],
+            snap: { to: 'pole', theirs: piece.key },
           }),
         };
       }),

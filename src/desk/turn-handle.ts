@@ -1,3 +1,4 @@
+import { pieceOf } from '../core/course/keys.ts';
 import { type Point, point } from '../core/plane/point.ts';
 import { placed } from '../core/plane/pose.ts';
 import { type Bounds, joinedBounds, ringBounds } from '../core/plane/ring.ts';
@@ -30,6 +31,8 @@ export function turnHandle(
   const { arena } = state.survey.course;
   const stem = STEM * reach;
   if (drawn.length > 1) {
+    // Several pieces keep what is held among them: there is no one turn for them all.
+    if (drawn.some((each) => pieceOf(each.key) !== undefined)) return null;
     const box = drawn.map((each) => ringBounds(each.ring)).reduce<Bounds>(joinedBounds, ringBounds(first.ring));
     const x = (box.minX + box.maxX) / 2;
     const about = point(x, (box.minY + box.maxY) / 2);

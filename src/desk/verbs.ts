@@ -8,20 +8,22 @@ import { obstacleKind } from '../core/obstacles/obstacles.ts';
 import type { Params } from '../core/pieces/params.ts';
 import { type Pose, wrapped } from '../core/plane/pose.ts';
 import { bendRemoved, ridePoint, ridePointMoved, ridePose, ridePosed, startTurned } from './bend.ts';
-import { bendIn, boundsOfPieces, chosenPieces, RIDE_START } from './chosen.ts';
+import { bendIn, boundsOfPieces, chosenPieces, crossIn, RIDE_START } from './chosen.ts';
+import { crossingNudged } from './crossing.ts';
 import type { DeskState } from './desk.ts';
 import type { Done } from './gesture.ts';
+import { broughtPlan, type Standoff } from './hold.ts';
 import { nameOf, namesOf } from './names.ts';
 import { placesIn } from './places.ts';
 import { freeShift } from './room.ts';
-import { obstaclesSettled, pieceSettled } from './settle.ts';
+import { isHeld, obstaclesSettled, pieceSettled } from './settle.ts';
 import { headingOf, turnedBy } from './turn.ts';
 import { turnHandle } from './turn-handle.ts';
 import { printValue, readValue } from './typed.ts';
 import { labels, words } from './words.ts';
 
-/** A step to take, or why there is none. Steps that `join` the one before, under the same key, become one in the history. */
-export type Plan = (Done & { readonly join?: string }) | { readonly refused: string };
+/** A step to take, why there is none, or what must give way first. Steps that `join` the one before, under the same key, become one in the history. */
+export type Plan = (Done & { readonly join?: string }) | { readonly refused: string } | { readonly standoff: Standoff };
 
 function isWhole(key: string): boolean {
   return pieceOf(key) === undefined && !key.includes(':');
@@ -68,7 +70,7 @@ export function turnPlan(state: DeskState, by: number): Plan {
     return { course: startTurned(course, angle), chosen, label: labels.turn('the start'), said, join: 'turn start' };
   }
   const handle = turnHandle(state, 0);
-  if (handle === null) return { refused: words.choseNothing() };
+  if (handle === null) return { refused: chosen.length === 0 ? words.choseNothing() : words.turnOne() };
   const outcome = turnedBy(state, by, handle.about);
   if (outcome.kind === 'stuck') return { refused: outcome.why };
   const name = namesOf(survey, chosen);
@@ -84,6 +86,12 @@ export function turnPlan(state: DeskState, by: number): Plan {
 
 export function nudgePlan({ course, survey, chosen }: DeskState, dx: number, dy: number): Plan {
   if (chosen.length === 0) return { refused: words.choseNothing() };
+  const cross = crossIn(chosen[0] ?? '');
+  if (cross !== null) {
+    const outcome = crossingNudged(survey, cross, { dx, dy });
+    if ('refused' in outcome) return outcome;
+    return { ...outcome, chosen, label: labels.move(namesOf(survey, chosen)), join: `nudge ${chosen.join(' ')}` };
+  }
   const ids = chosen.filter(isWhole);
   const carried = obstaclesSettled(course, shifted(course, ids, dx, dy), { ids, name: namesOf(survey, ids) });
   if (carried.kind === 'stuck') return { refused: carried.why };
@@ -130,12 +138,15 @@ export function valuePlan(
   const outcome = rebuilt(course, obstacle.id, { [asked.param]: typed.value });
   if ('why' in outcome) return { refused: refusalOf(outcome, params, course.unit) };
   const said = words.changed(name, param.label, printValue(typed.value, param, course.unit));
-  return {
-    course: outcome,
+  const done = {
     chosen: state.chosen,
     label: labels.change(name, param.label),
     said: typed.note === undefined ? said : `${said} (${typed.note})`,
   };
+  // What ties it to others and to the walls is brought to hold again with its new shape.
+  return isHeld(outcome, [obstacle.id])
+    ? broughtPlan(outcome, { ...done, staying: null })
+    : { ...done, course: outcome };
 }
 
 const FIELDS: Readonly<Record<keyof Pose, string>> = { x: 'Place along', y: 'Place across', angle: 'Heading' };

@@ -73,6 +73,7 @@ export const words = {
   choseNothing: () => 'Nothing is chosen',
   bent: () => 'Pulled the line through a bend',
   unbent: () => 'Took the bend out of the line',
+  crossed: (name: string, place: string) => sentence(`${name}: ${place}`),
   changed: (name: string, label: string, value: string) => sentence(`${name}: ${label.toLowerCase()} is now ${value}`),
   undone: (label: string) => `Undid: ${label}`,
   redone: (label: string) => `Redid: ${label}`,
@@ -82,7 +83,58 @@ export const words = {
   stage: (stage: Stage) => `Stage: ${STAGE_NAMES[stage]}`,
   ready: () => 'Ready',
 
+  // What is kept.
+  keepOff: (name: string, off: string, wall: Wall) => `Keep ${name} ${off} off the ${wall} wall`,
+  keepAlong: (name: string, wall: Wall) => `Keep ${name} along the ${wall} wall`,
+  keepSquareTo: (name: string, wall: Wall) => `Keep ${name} square to the ${wall} wall`,
+  keepAtAngle: (name: string, angle: string, wall: Wall) => `Keep ${name} at ${angle} to the ${wall} wall`,
+  keepApart: (name: string, far: string) => `Keep ${name} ${far} apart`,
+  keepParallel: (name: string) => `Keep ${name} parallel`,
+  keepInLine: (name: string) => `Keep ${name} in one line`,
+  keepLevel: (name: string) => `Keep the middles of ${name} level`,
+  keepSquare: (name: string) => `Keep ${name} square to each other`,
+  keepTurned: (name: string, angle: string) => `Keep ${name} at ${angle} to each other`,
+  keepEqual: (gap: string) => `Keep the two gaps between them equal (${gap} now)`,
+  keeps: (says: string) => says.replace(/^Keep /, 'From now on it keeps: '),
+  nowHeld: (title: string) => `${title}: held from now on`,
+  onlyMeasured: (title: string) => `${title}: only measured from now on`,
+  dropped: (title: string) => `${title}: no longer kept`,
+  standoff: () => 'That cannot be: something else is kept. Drop one of them, or leave everything as it was.',
+  fixed: (name: string) => sentence(`${name}: fixed, it stays while others move`),
+  freed: (name: string) => sentence(`${name}: free to move again`),
+  leftAsItWas: () => 'Left everything as it was',
+  stoppedBy: (says: string) => `Held: ${says.replace(/\.$/, '')}`,
+  heldFirmly: () => 'Held firmly.',
+  freedom: (can: {
+    readonly along: boolean;
+    readonly across: boolean;
+    readonly turns: boolean;
+    readonly inside: boolean;
+  }) => {
+    const slides = can.along && can.across ? 'slide' : can.along ? 'slide along the arena' : 'slide across the arena';
+    const ways = [...(can.along || can.across ? [slides] : []), ...(can.turns ? ['turn'] : [])];
+    const moves = ways.length === 0 ? 'Held in its place' : `Can still ${ways.join(' and ')}`;
+    return `${moves}; ${can.inside ? 'its pieces can still shift among themselves' : 'keeps its shape'}.`;
+  },
+
+  // The tape in the hand.
+  tapeInHand: () => 'The tape is in your hand: press one thing, then another. Escape puts it away.',
+  tapeHeld: (name: string) => `The tape begins at ${name}. Press the other end.`,
+  tapeAway: () => 'Put the tape away',
+  measured: (
+    text: string,
+    about: { readonly names: readonly [string, string]; readonly angle: string | null; readonly isInside: boolean },
+  ) => {
+    const inside = about.isInside ? ', inside to inside' : '';
+    const angle = about.angle === null ? '' : `, ${about.angle} between them`;
+    return `${text} from ${about.names[0]} to ${about.names[1]}${inside}${angle}`;
+  },
+
   // Refused.
+  crossesOnly: () => 'Where the line crosses moves along the pole only: use the other arrow keys.',
+  noSuchMeasure: () => 'That is no longer kept here.',
+  lessThanNothing: (title: string) => `${title} cannot be less than nothing.`,
+  turnOne: () => 'Choose one piece, or whole obstacles, to turn.',
   pieceIsFixed: (name: string) => sentence(`${name} is fixed. Press F to free it, then move it.`),
   held: (name: string) => sentence(`${name} does not move: a fixed piece or what is measured holds it in place.`),
   staysThere: (name: string) => sentence(`${name} cannot be taken away`),
@@ -106,6 +158,10 @@ export const labels = {
   mirror: (name: string) => `Mirror ${name}`,
   fix: (name: string) => `Fix ${name}`,
   free: (name: string) => `Free ${name}`,
+  hold: (title: string) => `Change what is kept: ${title.toLowerCase()}`,
+  loosen: (title: string) => `Only measure: ${title.toLowerCase()}`,
+  drop: (title: string) => `Drop: ${title.toLowerCase()}`,
+  keep: (title: string) => `Keep: ${title.toLowerCase()}`,
   change: (name: string, label: string) => `Change ${label.toLowerCase()} of ${name}`,
   bend: () => 'Pull the line',
   unbend: () => 'Take out a bend',

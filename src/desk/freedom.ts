@@ -1,0 +1,55 @@
+import { type Course, currentLayout } from '../core/course/course.ts';
+import { settled } from '../core/course/settled.ts';
+import { type Standing, standing } from '../core/course/standing.ts';
+import { wrapped } from '../core/plane/pose.ts';
+import { words } from './words.ts';
+
+/** How far an obstacle is pushed to see whether it gives: metres and radians. */
+const PUSH = 0.01;
+/** It gives when it goes along by more than this part of the push. */
+const GIVES = 1 / 4;
+
+const known = new WeakMap<Course, Standing>();
+
+/** How firmly the layout of a course holds together; worked out when somebody asks, and kept. */
+export function standingOf(course: Course): Standing {
+  const before = known.get(course);
+  if (before !== undefined) return before;
+  const made = standing(currentLayout(course), course.arena, { unit: course.unit });
+  known.set(course, made);
+  return made;
+}
+
+const said = new WeakMap<Course, Map<string, string>>();
+
+/** What an obstacle can still do, in plain words: "Can still slide and turn.", "Held firmly." */
+export function freedomWords(course: Course, id: string): string {
+  const before = said.get(course) ?? new Map<string, string>();
+  said.set(course, before);
+  const made = before.get(id) ?? freedomNow(course, id);
+  before.set(id, made);
+  return made;
+}
+
+function freedomNow(course: Course, id: string): string {
+  const layout = currentLayout(course);
+  const obstacle = layout.obstacles.find((each) => each.id === id);
+  const freedom = standingOf(course).freedoms.find((each) => each.obstacle === id);
+  if (obstacle === undefined || freedom === undefined) return '';
+  const { pose } = obstacle;
+  const pushed = (dx: number, dy: number, turn: number) => {
+    const wish = { x: pose.x + dx, y: pose.y + dy, angle: wrapped(pose.angle + turn) };
+    const outcome = settled(layout, course.arena, new Map([[id, wish]]), { unit: course.unit });
+    const end = outcome.kind === 'settled' ? outcome.layout.obstacles.find((each) => each.id === id)?.pose : undefined;
+    if (end === undefined) return false;
+    const went = turn === 0 ? (end.x - pose.x) * dx + (end.y - pose.y) * dy : wrapped(end.angle - pose.angle) * turn;
+    return went > GIVES * PUSH * PUSH;
+  };
+  if (freedom.ways === 0) return words.heldFirmly();
+  return words.freedom({
+    along: pushed(PUSH, 0, 0),
+    across: pushed(0, PUSH, 0),
+    turns: pushed(0, 0, PUSH),
+    inside: freedom.inside > 0,
+  });
+}
