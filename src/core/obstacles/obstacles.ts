@@ -11,6 +11,7 @@ import { bridge } from './bridge.ts';
 import { chevron } from './chevron.ts';
 import { curvedRun } from './curved-run.ts';
 import { fan } from './fan.ts';
+import { free } from './free.ts';
 import { gate } from './gate.ts';
 import { mailbox } from './mailbox.ts';
 import type { ObstacleKind } from './obstacle.ts';
@@ -58,6 +59,7 @@ export const OBSTACLE_KINDS: readonly ObstacleKind[] = [
   waterBox,
   mailbox,
   scenery,
+  free,
 ];
 
 const byId = new Map(OBSTACLE_KINDS.map((kind) => [kind.id, kind]));

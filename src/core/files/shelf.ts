@@ -1,0 +1,43 @@
+/** Obstacles that a designer keeps: one as text and back, with the same care as a course. */
+import { blankCourse } from '../course/blank.ts';
+import { added } from '../course/edit-obstacles.ts';
+import { SHELF_FORMAT, SHELF_VERSION, type ShelfItem, shelfItemSchema } from '../course/shelf-item.ts';
+import { faultsOf } from './faults.ts';
+import { parsedJson } from './json.ts';
+import { foundWords, isGroup } from './place.ts';
+import { nonsense } from './sense.ts';
+
+export type ShelfReading =
+  | { readonly kind: 'read'; readonly item: ShelfItem }
+  | { readonly kind: 'refused'; readonly why: string };
+
+function refused(why: string): ShelfReading {
+  return { kind: 'refused', why };
+}
+
+/** A kept obstacle as text; equal items have equal bytes when their fields are in the same order. */
+export function writeShelfItem({ id, title, obstacle }: ShelfItem): string {
+  return `${JSON.stringify({ format: SHELF_FORMAT, version: SHELF_VERSION, id, title, obstacle }, undefined, 2)}\n`;
+}
+
+/** Reads the text of a kept obstacle. Never throws, whatever the text. */
+export function readShelfItem(text: string): ShelfReading {
+  const parsed = parsedJson(text.replace(/^\uFEFF/, ''));
+  if (parsed.kind === 'refused') return parsed;
+  if (!isGroup(parsed.value)) return refused(`This is no kept obstacle: it holds ${foundWords(parsed.value)}.`);
+  const { format, version } = parsed.value;
+  if (format !== SHELF_FORMAT) {
+    return refused(`The format is ${foundWords(format)}; a kept obstacle says "${SHELF_FORMAT}".`);
+  }
+  if (version !== SHELF_VERSION) {
+    return refused(
+      `The version of the obstacle is ${foundWords(version)}; this program reads version ${SHELF_VERSION}.`,
+    );
+  }
+  const checked = shelfItemSchema.safeParse(parsed.value);
+  if (!checked.success) return refused(faultsOf(parsed.value, checked.error.issues).slice(0, 3).join(' '));
+  const { id, title, obstacle } = checked.data;
+  // Whether it makes sense is asked as of an obstacle in a course.
+  const [fault] = nonsense(added(blankCourse(), obstacle));
+  return fault === undefined ? { kind: 'read', item: { id, title, obstacle } } : refused(fault);
+}
