@@ -1,15 +1,16 @@
+import type { PlacedPiece } from '../course/placed.ts';
 import type { Gait, Horse } from '../horses/horse.ts';
 import { easyTurn, leastTurn } from '../horses/turns.ts';
 import type { Metres } from '../measure/quantity.ts';
 import { type Reach, reaches, reachPath } from '../plane/bounded-curvature.ts';
-import { laid, type Path, totalTurn } from '../plane/path.ts';
+import { type Path, totalTurn } from '../plane/path.ts';
 import type { Point } from '../plane/point.ts';
 import type { Pose } from '../plane/pose.ts';
 import { type Bounds, joinedBounds } from '../plane/ring.ts';
 import { shortestThrough } from '../plane/through.ts';
 import { type Surroundings, type Trouble, trouble } from './corridor.ts';
-import { detours } from './detour.ts';
-import { merged } from './joint.ts';
+import { type Frame, framed, frames } from './frame.ts';
+import { routed } from './route.ts';
 
 /** What a way between two obstacles has to join. */
 export interface Ask {
@@ -23,20 +24,25 @@ export interface Ask {
   readonly straightBefore: boolean;
 }
 
+/** Why no way is clear: the piece that the least bad one meets, or none where it leaves the arena. */
+export interface Blocked {
+  readonly piece: PlacedPiece | undefined;
+}
+
 /** A way, and the box of all that was looked at to choose it: what changes outside cannot change the choice. */
 export interface Approach {
   readonly path: Path;
   readonly looked: Bounds;
+  /** Absent for a clear way, and for one that the designer has pulled through bends. */
+  readonly blocked?: Blocked;
 }
 
-/** What a metre is worth: a metre of straight that is missing, of radius that is missing, a radian of circling. Estimates. */
-const PRICE = { straight: 3, radius: 1.5, circling: 3 };
+/** What a metre of radius is worth that is missing, and a radian of circling, in metres of way. Estimates. */
+const PRICE = { radius: 1.5, circling: 3 };
 /** A way turns this much before it counts as circling. */
 const PLAIN_TURN = 1.25 * Math.PI;
 /** How many horse's lengths are kept straight at an end: one is wanted. */
 const SHARES = [1, 0.5, 0];
-/** Longer ones, which may lead round something that is in the way. */
-const LONG_SHARES = [1, 2, 3.5];
 /** No more ways than this are looked at closely. */
 const MOST_TRIED = 60;
 
@@ -47,44 +53,8 @@ interface Candidate {
   readonly middle: Path | { readonly reach: Reach; readonly radius: Metres };
 }
 
-/** A way between the inner ends of the straights that are kept at either end. */
-interface Frame {
-  readonly begin: Pose;
-  readonly finish: Pose;
-  /** What the straights cost: their length, and what is missing of them. */
-  readonly cost: Metres;
-  framed(middle: Path): Path;
-}
-
-function ahead(pose: Pose, by: Metres): Pose {
-  return { ...pose, x: pose.x + by * Math.cos(pose.angle), y: pose.y + by * Math.sin(pose.angle) };
-}
-
-function frame(
-  { from, to, horse, straightAfter, straightBefore }: Ask,
-  [after, before]: readonly [number, number],
-): Frame {
-  const unit = horse.bodyLength.value;
-  const missing = (straightAfter ? Math.max(0, 1 - after) : 0) + (straightBefore ? Math.max(0, 1 - before) : 0);
-  const finish = ahead(to, -before * unit);
-  return {
-    begin: ahead(from, after * unit),
-    finish,
-    cost: (after + before + PRICE.straight * missing) * unit,
-    framed: (middle) =>
-      merged([
-        ...laid(from, [{ length: after * unit, curvature: 0 }]),
-        ...middle,
-        ...laid(finish, [{ length: before * unit, curvature: 0 }]),
-      ]),
-  };
-}
-
-/** Every choice of straights, the wanted ones first. */
-function frames(ask: Ask, shares: readonly number[]): Frame[] {
-  const first = ask.straightAfter ? shares : [0];
-  const last = ask.straightBefore ? shares : [0];
-  return first.flatMap((after) => last.map((before) => frame(ask, [after, before])));
+function framesOf(ask: Ask, shares: readonly number[]): Frame[] {
+  return frames({ ...ask, unit: ask.horse.bodyLength.value }, shares);
 }
 
 /** The radii a way may turn on, easy first. */
@@ -102,7 +72,7 @@ function candidates(ask: Ask, shares: readonly number[]): Candidate[] {
   const choices = radii(ask);
   const widest = choices[0] ?? 0;
   const found: Candidate[] = [];
-  for (const each of frames(ask, shares)) {
+  for (const each of framesOf(ask, shares)) {
     const { begin, finish } = each;
     for (const radius of choices) {
       const fixed = each.cost + PRICE.radius * (widest - radius);
@@ -116,24 +86,8 @@ function candidates(ask: Ask, shares: readonly number[]): Candidate[] {
   return found;
 }
 
-/** Ways round the obstacles that the best plain way meets: longer straights, and their corners. */
-function roundabout(ask: Ask, { meets }: Trouble): Candidate[] {
-  const [wanted] = frames(ask, SHARES);
-  if (wanted === undefined) return [];
-  const choices = radii(ask);
-  const widest = choices[0] ?? 0;
-  const corners = choices.flatMap((radius) =>
-    detours(wanted, meets, radius).map(({ length, path }) => ({
-      cost: length + wanted.cost + PRICE.radius * (widest - radius) + circling(totalTurn(path)),
-      frame: wanted,
-      middle: path,
-    })),
-  );
-  return [...candidates(ask, LONG_SHARES), ...corners];
-}
-
-function laidOut({ frame: { begin, framed }, middle }: Candidate): Path {
-  return framed('reach' in middle ? reachPath(begin, middle.reach, middle.radius) : middle);
+function laidOut({ frame, middle }: Candidate): Path {
+  return framed(frame, 'reach' in middle ? reachPath(frame.begin, middle.reach, middle.radius) : middle);
 }
 
 interface Chosen {
@@ -162,7 +116,7 @@ function chosen(options: Candidate[], surroundings: Surroundings, already?: Chos
 /** Through bends the designer has said the way; it is dear to work out, so the first clean one is taken. */
 function throughBends(ask: Ask, surroundings: Surroundings): Approach {
   let found: { best: Chosen; looked: Bounds } | undefined;
-  const all = frames(ask, [1, 0]);
+  const all = framesOf(ask, [1, 0]);
   const [straight, bare] = [all[0], all.at(-1)];
   const choices = radii(ask);
   for (const each of new Set([straight, bare])) {
@@ -180,14 +134,62 @@ function throughBends(ask: Ask, surroundings: Surroundings): Approach {
 }
 
 /**
+ * Ways round what the best plain one meets, below its cost. First the one that asks least of room, without straights on
+ * the least turn: where there is none, there is no other. Then those with the straights that the horse wants.
+ */
+function roundabout(
+  ask: Ask,
+  surroundings: Surroundings,
+  { cost, trouble: { meets, bounds } }: Chosen,
+): { readonly options: Candidate[]; readonly looked: Bounds } {
+  const choices = radii(ask);
+  const [widest = 0, least = 0] = [choices[0], choices.at(-1)];
+  const { leaves, comes } = surroundings;
+  let looked = bounds;
+  const way = (each: Frame, radius: Metres): Candidate[] => {
+    const fixed = each.cost + PRICE.radius * (widest - radius);
+    const found = routed({
+      begin: each.begin,
+      finish: each.finish,
+      radius,
+      round: meets,
+      most: cost - fixed,
+      trouble: (path, ends) =>
+        trouble(framed(each, path, ends), {
+          ...surroundings,
+          leaves: ends.first ? leaves : undefined,
+          comes: ends.last ? comes : undefined,
+        }),
+    });
+    if (found.looked !== undefined) looked = joinedBounds(looked, found.looked);
+    if (found.route === undefined) return [];
+    const { length, path } = found.route;
+    return [{ cost: length + fixed + circling(totalTurn(path)), frame: each, middle: path }];
+  };
+  const all = framesOf(ask, [1, 0]);
+  const [straight, bare] = [all[0], all.at(-1)];
+  if (straight === undefined || bare === undefined) return { options: [], looked };
+  const options = way(bare, least);
+  if (options.length > 0) options.push(...way(straight, widest), ...way(straight, least));
+  return { options, looked };
+}
+
+function isClear({ trouble: { meets, outside } }: Chosen): boolean {
+  return meets.length === 0 && !outside;
+}
+
+/**
  * The way from one pose to another at a gait: the cheapest of all shortest-path words at the gait's easy turn, its
- * least turn and one between, with and without straights at the ends; when they all meet something, ways round it too.
- * Clean ones come first; when there is none, the least bad is taken and the checks say so.
+ * least turn and one between, with and without straights at the ends; when they all meet something, the shortest way
+ * round it. Clean ones come first; when there is none, the least bad is taken, and it says that it is blocked.
  */
 export function approach(ask: Ask, surroundings: Surroundings): Approach {
   if (ask.bends.length > 0) return throughBends(ask, surroundings);
   const plain = chosen(candidates(ask, SHARES), surroundings);
-  if (plain.best.trouble.meets.length === 0) return { path: plain.best.path, looked: plain.looked };
-  const round = chosen(roundabout(ask, plain.best.trouble), surroundings, plain.best);
-  return { path: round.best.path, looked: joinedBounds(plain.looked, round.looked) };
+  if (isClear(plain.best)) return { path: plain.best.path, looked: plain.looked };
+  const round = roundabout(ask, surroundings, plain.best);
+  const { best, looked } = chosen(round.options, surroundings, plain.best);
+  const all = joinedBounds(plain.looked, joinedBounds(round.looked, looked));
+  const way = { path: best.path, looked: all };
+  return isClear(best) ? way : { ...way, blocked: { piece: best.trouble.piece } };
 }

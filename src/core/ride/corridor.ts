@@ -3,10 +3,9 @@ import type { Arena } from '../course/course.ts';
 import type { PlacedObstacle, PlacedPiece } from '../course/placed.ts';
 import type { Horse } from '../horses/horse.ts';
 import type { Metres } from '../measure/quantity.ts';
-import { type Path, pathBounds, sampled } from '../plane/path.ts';
+import { type Path, pathBounds, pathEnd, poseOn } from '../plane/path.ts';
 import { between, distance, type Point } from '../plane/point.ts';
-import { type Bounds, boundsMeet, type Ring, ringBounds } from '../plane/ring.ts';
-import { ringSegmentDistance } from '../plane/segment.ts';
+import { type Bounds, boundsMeet, type Ring, ringBounds, ringHolds } from '../plane/ring.ts';
 
 /** Half the width a horse takes beside a wall: body and the rider's knee. Estimate. */
 export const WALL_ROOM: Metres = 0.5;
@@ -45,6 +44,10 @@ export interface Trouble {
   readonly bounds: Bounds;
   /** The obstacles whose pieces it meets. */
   readonly meets: readonly PlacedObstacle[];
+  /** The first piece that it meets. */
+  readonly piece: PlacedPiece | undefined;
+  /** Whether it leaves the arena. */
+  readonly outside: boolean;
 }
 
 const boxes = new WeakMap<Ring, Bounds>();
@@ -56,7 +59,8 @@ function boxOf(piece: PlacedPiece): Bounds {
   return box;
 }
 
-function room(piece: PlacedPiece): Metres {
+/** How far from a piece the line of a way that has no business with it keeps. */
+export function pieceRoom(piece: PlacedPiece): Metres {
   return piece.figure.stands === 'standing' ? BODY_ROOM : HOOF_ROOM;
 }
 
@@ -66,22 +70,54 @@ function pardon(end: End | undefined, piece: PlacedPiece, horse: Horse): Metres 
   return end.piece === piece.key ? horse.bodyLength.value : horse.wheelbase.value / 2;
 }
 
+/** Square of the distance from a point to the segment from a to b. */
+function squareTo(at: Point, a: Point, b: Point): number {
+  const dx = b.x - a.x;
+  const dy = b.y - a.y;
+  const square = dx * dx + dy * dy;
+  const along = square === 0 ? 0 : ((at.x - a.x) * dx + (at.y - a.y) * dy) / square;
+  const t = Math.min(1, Math.max(0, along));
+  const x = a.x + t * dx - at.x;
+  const y = a.y + t * dy - at.y;
+  return x * x + y * y;
+}
+
+function across(a: Point, b: Point, at: Point): number {
+  return (b.x - a.x) * (at.y - a.y) - (b.y - a.y) * (at.x - a.x);
+}
+
+/** Whether a chord comes as near as `near` to what the ring covers. Asked of every chord of every way tried: no lists are made. */
+function comesNear(ring: Ring, [a, b]: readonly [Point, Point], near: Metres): boolean {
+  const most = near * near;
+  let c = ring.at(-1);
+  for (const d of ring) {
+    if (c === undefined) return false;
+    if (squareTo(a, c, d) <= most || squareTo(b, c, d) <= most) return true;
+    if (squareTo(c, a, b) <= most || squareTo(d, a, b) <= most) return true;
+    const crosses = across(a, b, c) * across(a, b, d) < 0 && across(c, d, a) * across(c, d, b) < 0;
+    if (crosses) return true;
+    c = d;
+  }
+  return ringHolds(ring, a);
+}
+
 /** Whether what is left of the way without its pardoned ends comes nearer to the piece than `near`. */
 function meetsPiece(
-  way: Sampled,
+  { points, along }: Sampled,
   piece: PlacedPiece,
   { near, first, last }: Record<'near' | 'first' | 'last', Metres>,
 ): boolean {
   const box = boxOf(piece);
-  const { points, along } = way;
   const end = (along.at(-1) ?? 0) - last;
   for (let i = 1; i < points.length; i += 1) {
-    const [a, b] = [points[i - 1], points[i]];
-    const [from = 0, to = 0] = [along[i - 1], along[i]];
+    const a = points[i - 1];
+    const b = points[i];
+    const from = along[i - 1] ?? 0;
+    const to = along[i] ?? 0;
     if (a === undefined || b === undefined || to <= first || from >= end || misses(box, a, b, near)) continue;
-    const cut = (at: Metres): Point => between(a, b, (at - from) / (to - from));
-    const part = [from < first ? cut(first) : a, to > end ? cut(end) : b] as const;
-    if (ringSegmentDistance(piece.footprint, part) <= near) return true;
+    const begins = from < first ? between(a, b, (first - from) / (to - from)) : a;
+    const ends = to > end ? between(a, b, (end - from) / (to - from)) : b;
+    if (comesNear(piece.footprint, [begins, ends], near)) return true;
   }
   return false;
 }
@@ -92,13 +128,22 @@ interface Sampled {
   readonly along: readonly Metres[];
 }
 
+/** The way in chords: a straight is one, an arc several. */
 function sampledWay(path: Path): Sampled {
-  const points = sampled(path, STEP);
+  const points: Point[] = [];
+  const along: Metres[] = [];
   let total = 0;
-  const along = points.map((point, i) => {
-    total += i === 0 ? 0 : distance(points[i - 1] ?? point, point);
-    return total;
-  });
+  const take = (at: Point): void => {
+    const before = points.at(-1);
+    if (before !== undefined) total += distance(before, at);
+    points.push(at);
+    along.push(total);
+  };
+  for (const stretch of path) {
+    const pieces = stretch.curvature === 0 ? 1 : Math.max(1, Math.ceil(stretch.length / STEP));
+    for (let i = 0; i < pieces; i += 1) take(poseOn(stretch, (stretch.length * i) / pieces));
+  }
+  if (path.length > 0) take(pathEnd(path));
   return { points, along };
 }
 
@@ -106,6 +151,10 @@ function wallCost(bounds: Bounds, arena: Arena): Metres {
   const clear = Math.min(bounds.minX, bounds.minY, arena.length - bounds.maxX, arena.width - bounds.maxY);
   if (clear >= WALL_ROOM) return 0;
   return clear >= 0 ? PRICE.wall * (1 - clear / WALL_ROOM) : PRICE.outside * (1 - clear);
+}
+
+function leavesArena(bounds: Bounds, arena: Arena): boolean {
+  return Math.min(bounds.minX, bounds.minY, arena.length - bounds.maxX, arena.width - bounds.maxY) < 0;
 }
 
 /** Whether the segment from `a` to `b` stays further than `near` from the box along an axis. */
@@ -124,11 +173,12 @@ export function trouble(path: Path, { arena, obstacles, horse, leaves, comes }: 
   let cost = wallCost(bounds, arena);
   const meets: PlacedObstacle[] = [];
   let way: Sampled | undefined;
+  let first: PlacedPiece | undefined;
   for (const obstacle of obstacles) {
     if (!boundsMeet(obstacle.bounds, bounds, BODY_ROOM)) continue;
     const own = [leaves?.obstacle, comes?.obstacle].includes(obstacle.obstacle.id);
     for (const piece of obstacle.pieces) {
-      const near = room(piece);
+      const near = pieceRoom(piece);
       if (!boundsMeet(boxOf(piece), bounds, near)) continue;
       way ??= sampledWay(path);
       const ends = { first: pardon(leaves, piece, horse), last: pardon(comes, piece, horse) };
@@ -138,8 +188,10 @@ export function trouble(path: Path, { arena, obstacles, horse, leaves, comes }: 
         continue;
       }
       cost += piece.figure.stands === 'standing' ? PRICE.standing : PRICE.lying;
+      first ??= piece;
       if (meets.at(-1) !== obstacle) meets.push(obstacle);
     }
   }
-  return { cost, bounds, meets };
+  const outside = leavesArena(bounds, arena);
+  return { cost, bounds, meets, piece: first, outside };
 }

@@ -7,7 +7,7 @@ import { type Path, pathLength } from '../plane/path.ts';
 import type { Point } from '../plane/point.ts';
 import type { Pose } from '../plane/pose.ts';
 import { boundsMeet } from '../plane/ring.ts';
-import { type Approach, type Ask, approach } from './approach.ts';
+import { type Approach, type Ask, approach, type Blocked } from './approach.ts';
 import { allowance, goingOf } from './clock.ts';
 import type { End, Surroundings } from './corridor.ts';
 import { leadNotes, leadStretches } from './leads.ts';
@@ -152,6 +152,14 @@ function inArena({ x, y }: Point, arena: Arena): boolean {
   return x >= 0 && y >= 0 && x <= arena.length && y <= arena.width;
 }
 
+/** What stands in the way where every way meets something. */
+function blockedBreak({ piece }: Blocked, { to, gait }: Pick<Ask, 'to' | 'gait'>, leg: number): Break {
+  const where = `No way to number ${leg + 1} that a horse can ${gait}`;
+  if (piece === undefined) return { leg, at: { x: to.x, y: to.y }, why: `${where} stays inside the arena.` };
+  const { x, y } = piece.pose;
+  return { leg, at: { x, y }, why: `${where} goes clear of "${piece.key}".` };
+}
+
 /** The line of travel of the layout's ride. */
 export function lineOfTravel({ arena, horse, layout, obstacles }: Ground): Line {
   const { ride } = layout;
@@ -163,6 +171,7 @@ export function lineOfTravel({ arena, horse, layout, obstacles }: Ground): Line 
   if (roomless) journey.breaks.push({ leg: 0, at: ride.start, why: 'The arena has no length or no width.' });
 
   const around = { arena, horse, obstacles };
+  const legOf = (owner: Leg | Pose): number => ('id' in owner ? ride.legs.indexOf(owner) : ride.legs.length - 1);
   const goTo = (
     owner: Leg | Pose,
     part: 'approach' | 'finish',
@@ -171,7 +180,11 @@ export function lineOfTravel({ arena, horse, layout, obstacles }: Ground): Line 
   ): void => {
     const way = rememberedApproach(owner, { ...ask, from: here, horse, straightAfter }, { ...around, leaves, comes });
     const element = wayElement(way.path, part, { gait: ask.gait, horse });
-    addElements(journey, [element], { leg: 'id' in owner ? ride.legs.indexOf(owner) : ride.legs.length - 1, horse });
+    // What lies outside itself is told as that.
+    const inside = inArena(here, arena) && inArena(ask.to, arena);
+    if (way.blocked !== undefined && (inside || way.blocked.piece !== undefined))
+      journey.breaks.push(blockedBreak(way.blocked, ask, legOf(owner)));
+    addElements(journey, [element], { leg: legOf(owner), horse });
     journey.along += element.length;
   };
 

@@ -1,0 +1,61 @@
+/** Small arenas with a few poles and markers laid at random from a seed, and two poses with room about them. */
+
+import { type PlacedObstacle, placedObstacle } from '../../../src/core/course/placed.ts';
+import type { Obstacle } from '../../../src/core/obstacles/obstacle.ts';
+import { filled } from '../../../src/core/pieces/params.ts';
+import { pieceKind } from '../../../src/core/pieces/pieces.ts';
+import { laid } from '../../../src/core/plane/path.ts';
+import { type Pose, pose } from '../../../src/core/plane/pose.ts';
+import { pole } from './hand-laid.ts';
+import { isFree, type Small } from './lattice.ts';
+
+/** Numbers from 0 to 1 that are the same for the same seed (mulberry32, public domain). */
+export function dice(seed: number): () => number {
+  let state = seed >>> 0;
+  return () => {
+    state = (state + 0x6d2b79f5) >>> 0;
+    let mixed = Math.imul(state ^ (state >>> 15), 1 | state);
+    mixed = (mixed + Math.imul(mixed ^ (mixed >>> 7), 61 | mixed)) ^ mixed;
+    return ((mixed ^ (mixed >>> 14)) >>> 0) / 4294967296;
+  };
+}
+
+export interface SmallArena {
+  readonly small: Small;
+  readonly obstacles: readonly PlacedObstacle[];
+  readonly begin: Pose;
+  readonly finish: Pose;
+}
+
+/** Room that the router keeps, and a little: the oracle must not be able to go where the router may not. */
+const ROOM = { lying: 0.28, standing: 0.43 };
+const WALL = 0.5;
+
+function lying(id: string, at: Pose, thing: 'pole' | 'marker', length: number): Obstacle {
+  const kind = pieceKind('marker');
+  const piece =
+    thing === 'pole'
+      ? pole('only', pose(0, 0, 0), length)
+      : { id: 'only', kind: 'marker', values: filled(kind?.params ?? {}, {}), pose: pose(0, 0, 0) };
+  return { id, kind: 'scenery', values: {}, pose: at, side: 1, pieces: [piece], constraints: [], passages: [] };
+}
+
+/** An arena of about 14 × 10 m with three to seven things in it. */
+export function smallArena(seed: number): SmallArena {
+  const roll = dice(seed);
+  const between = (least: number, most: number) => least + (most - least) * roll();
+  const [length, width] = [between(11, 16), between(8, 12)];
+  const count = 3 + Math.floor(roll() * 5);
+  const obstacles = Array.from({ length: count }, (_, i) => {
+    const at = pose(between(1, length - 1), between(1, width - 1), between(0, Math.PI));
+    return placedObstacle(lying(`thing-${i + 1}`, at, roll() < 0.75 ? 'pole' : 'marker', between(1.5, 3.7)));
+  });
+  const small: Small = { length, width, pieces: obstacles.flatMap(({ pieces }) => pieces), ...ROOM, wall: WALL };
+  const free = (): Pose => {
+    for (;;) {
+      const at = pose(between(1, length - 1), between(1, width - 1), between(-Math.PI, Math.PI));
+      if (isFree(laid(at, [{ length: 0.8, curvature: 0 }]), { ...small, lying: 0.4, standing: 0.5 })) return at;
+    }
+  };
+  return { small, obstacles, begin: free(), finish: free() };
+}
