@@ -6,12 +6,14 @@ import type { Wished, Workbench } from './workbench.ts';
 
 /** How far off the goals on the way to a wish are, metres (turning by the lever), and radians that a body turns between. */
 const REACH = 0.6;
-const TURN = 0.4;
+const TURN = 0.15;
 const MOST_GOALS = 32;
-/** What is led along goes no further for each metre that the hand goes: more means that the ties are stretched taut. */
+/** What is led along goes no further for each metre that the hand leads it: more means that the ties are stretched taut. */
 const RATIO = 4;
 /** Ties that resist by more than this share of the way cannot follow. */
 const RESIST = 0.05;
+/** Ties may be off by this on the way, metres or radians. */
+const SLIP = 0.02;
 /** Steps that may bring the ties back to zero at the end; 2 or 3 are usual. */
 const MOST_STEPS = 9;
 
@@ -30,12 +32,14 @@ export function lead(bench: Workbench, wishes: readonly Wished[]): boolean {
     mobility.fill(0, at, at + 3);
     const turn = wrapped(angle - (home[at + 2] as number));
     const far = Math.hypot(x - (home[at] as number), y - (home[at + 1] as number));
-    way = Math.max(way, Math.hypot(far, lever * turn));
+    // A turn swings what hangs on it the further the longer it is.
+    way = Math.max(way, far + Math.max(lever, span(home, at)) * Math.abs(turn));
     count = Math.max(count, far / REACH, Math.abs(turn) / TURN);
   }
   // Whole goals and a last one on what is left: a hand that moves a little further does not change those before.
   const whole = Math.min(count, MOST_GOALS);
   for (let k = 1; k < whole + 1; k++) {
+    if (k > 1) steady(bench);
     const part = Math.min(1, k / whole);
     const before = (k - 1) / whole;
     pull.fill(0);
@@ -58,6 +62,27 @@ export function lead(bench: Workbench, wishes: readonly Wished[]): boolean {
     q[at + 2] = (home[at + 2] as number) + wrapped(angle - (home[at + 2] as number));
   }
   return land(bench, { steps: MOST_STEPS }).worst <= MET;
+}
+
+/** Brings the ties back to nearly zero before the next goal, so that what swings far does not slip into another shape. */
+function steady({ system, q, mobility, pull, move }: Workbench): void {
+  for (let k = 0; k < 3 && evaluate(system, q) > SLIP; k++) {
+    pull.fill(0);
+    prepare(system, mobility, 0);
+    step(system, mobility, pull, move);
+    for (let i = 0; i < q.length; i++) q[i] = (q[i] as number) + (move[i] as number);
+  }
+}
+
+/** How far the farthest body is from one of them, metres. */
+function span(home: Float64Array, at: number): number {
+  let most = 0;
+  for (let b = 0; b < home.length; b += 3) {
+    const dx = (home[b] as number) - (home[at] as number);
+    const dy = (home[b + 1] as number) - (home[at + 1] as number);
+    most = Math.max(most, Math.hypot(dx, dy));
+  }
+  return most;
 }
 
 /** The longest way of any body in the step, metres (turning by the lever). */

@@ -1,3 +1,4 @@
+import { carried } from './carried.ts';
 import { firm, follow } from './follow.ts';
 import { type Landing, land } from './land.ts';
 import { lead } from './lead.ts';
@@ -55,7 +56,7 @@ function near(bench: Workbench, wishes: readonly Wished[]): Landing {
  * come along. A wish that leads nowhere is followed half the way, a quarter …, and at last not at all.
  */
 export function meetWishes(bench: Workbench, wishes: readonly Wished[]): Landing {
-  if (lead(bench, wishes)) return { worst: 0, stuck: false };
+  if (carried(bench, wishes) || lead(bench, wishes)) return { worst: 0, stuck: false };
   for (let part = 1; part > 0.1; part /= 2) {
     const landing = near(
       bench,
