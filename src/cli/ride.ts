@@ -2,7 +2,8 @@ import type { Command } from 'commander';
 import { printDuration } from '../core/measure/duration.ts';
 import { printLength } from '../core/measure/length.ts';
 import { obstacleKind } from '../core/obstacles/obstacles.ts';
-import { type Survey, survey } from '../core/survey.ts';
+import type { LeadNote } from '../core/ride/line.ts';
+import { printNotesOf, printsOf, type Survey, survey } from '../core/survey.ts';
 import { courseFrom } from './course-file.ts';
 import { type Io, printJson } from './io.ts';
 import { table } from './table.ts';
@@ -42,25 +43,24 @@ function legsTold({ layout, line }: Survey): LegTold[] {
   });
 }
 
-function printPlain(io: Io, surveyed: Survey): void {
-  const { course, line } = surveyed;
-  const length = (metres: number) => printLength(metres, course.unit);
-  io.out(`${course.title}: ${length(line.length)}, ${printDuration(line.clock.go)}\n\n`);
-  io.out(
-    table(
-      ['no', 'obstacle', 'way', 'come to at', 'gait', 'line', 'time'],
-      legsTold(surveyed).map((leg) => [
-        String(leg.number),
-        leg.title,
-        leg.way,
-        leg.approach,
-        leg.lead === null ? leg.gait : `${leg.gait}, ${leg.lead} lead`,
-        length(leg.length),
-        printDuration(leg.seconds),
-      ]),
-    ),
-  );
-  const gaps = line.gaps.map(({ leg, keys, gait, taped, ridden, landings }) => [
+type Print = (metres: number) => string;
+
+/** Legs with what each takes in a go and in the class. */
+function legRows(surveyed: Survey, length: Print): string[][] {
+  return legsTold(surveyed).map((leg) => [
+    String(leg.number),
+    leg.title,
+    leg.way,
+    leg.approach,
+    leg.lead === null ? leg.gait : `${leg.gait}, ${leg.lead} lead`,
+    length(leg.length),
+    printDuration(leg.seconds),
+    printDuration(surveyed.classClock.legs[leg.number - 1]?.class ?? 0),
+  ]);
+}
+
+function gapRows({ line }: Survey, length: Print): string[][] {
+  return line.gaps.map(({ leg, keys, gait, taped, ridden, landings }) => [
     String(leg + 1),
     keys.join(' to '),
     gait,
@@ -70,30 +70,105 @@ function printPlain(io: Io, surveyed: Survey): void {
     length(landings.each),
     landings.fits ? 'fits' : `does not fit; ${landings.nearest.map(length).join(' or ')} would`,
   ]);
+}
+
+function leadSentence(note: LeadNote, length: Print): string {
+  const number = note.leg + 1;
+  switch (note.kind) {
+    case 'wrong-lead':
+      return `Number ${number}: ${note.lead} lead on a bend to the ${note.bend} of ${length(note.radius)}, the wrong one.`;
+    case 'counter-lope':
+      return `Number ${number}: a counter-lope, ${note.lead} lead on a bend to the ${note.bend} of ${length(note.radius)}.`;
+    case 'change': {
+      const room = `${length(note.room)} for it; it wants ${length(note.wants)}`;
+      return `Number ${number}: a change of lead, ${note.before} to ${note.after}, with ${room}.`;
+    }
+  }
+}
+
+/** What a rider has to know beside the gaps: leads, transitions without room, hooves on poles, ways that do not exist. */
+function remarks(surveyed: Survey, length: Print): string[] {
+  const { line } = surveyed;
+  const tight = line.transitions.filter(({ fits }) => !fits);
+  const met = printNotesOf(surveyed).filter(({ kind }) => kind === 'meets');
+  return [
+    ...line.breaks.map(({ leg, why }) => `No line to or over number ${leg + 1}: ${why}`),
+    ...line.leadNotes.map((note) => leadSentence(note, length)),
+    ...tight.map(
+      ({ leg, before, after, length: wants, room }) =>
+        `Number ${leg + 1}: ${before} to ${after} wants ${length(wants)} and has ${length(room)}.`,
+    ),
+    ...met.map(
+      ({ key, likelihood, print: { leg, gait, foot } }) =>
+        `Number ${leg + 1}: at a ${gait} the ${FEET[foot]} comes down on ${key}, ${Math.round(100 * likelihood)} times in 100.`,
+    ),
+  ];
+}
+
+const FEET = { LH: 'left hind', LF: 'left fore', RH: 'right hind', RF: 'right fore' } as const;
+
+function classWords({ classClock, layout }: Survey): string {
+  const { entries, whole, allotted, over, shorten, drags } = classClock;
+  const dragged = drags === 0 ? '' : `, ${drags} ${drags === 1 ? 'drag' : 'drags'}`;
+  const all = `The class: ${entries} ${entries === 1 ? 'entry' : 'entries'}${dragged}, ${printDuration(whole)}`;
+  if (allotted === null) return `${all}.`;
+  if (over === 0) return `${all} of ${printDuration(allotted)}.`;
+  const [first] = shorten;
+  const title = layout.obstacles.find(({ id }) => id === first?.obstacle)?.name ?? first?.obstacle ?? '';
+  const by = `${printDuration(over)} over ${printDuration(allotted)}`;
+  if (first === undefined) return `${all}, ${by}.`;
+  const enough = first.enough ? '' : ', which it has not to give';
+  return `${all}, ${by}. To shorten first: number ${first.leg + 1} (${title}), by ${printDuration(first.by)} a go${enough}.`;
+}
+
+function printPlain(io: Io, surveyed: Survey): void {
+  const { course, line } = surveyed;
+  const length: Print = (metres) => printLength(metres, course.unit);
+  io.out(`${course.title}: ${length(line.length)}, ${printDuration(line.clock.go)}\n`);
+  io.out(`${classWords(surveyed)}\n\n`);
+  const head = ['no', 'obstacle', 'way', 'come to at', 'gait', 'line', 'time', 'in the class'];
+  io.out(table(head, legRows(surveyed, length)));
+  const gaps = gapRows(surveyed, length);
   if (gaps.length > 0) {
     io.out(`\n${table(['no', 'gap', 'gait', 'taped', 'ridden', 'landings', 'each', ''], gaps)}`);
   }
-  for (const { leg, why } of line.breaks) io.out(`\nNo line to or over number ${leg + 1}: ${why}\n`);
+  const shown = line.shown
+    .filter(({ total }) => total > 0)
+    .map(({ gait, total, longest, between }) => [
+      gait,
+      ...[total, longest.to - longest.from, between.to - between.from].map(length),
+    ]);
+  if (shown.length > 0) io.out(`\n${table(['gait', 'in all', 'longest', 'between obstacles'], shown)}`);
+  const said = remarks(surveyed, length);
+  if (said.length > 0) io.out(`\n${said.join('\n')}\n`);
 }
 
-/** `ride FILE`: the line of travel with its gaps, landings and times. */
+/** `ride FILE`: the line of travel with its gaps, landings, prints and times. */
 export function rideVerb(io: Io): Command {
-  return verb('ride', 'The line of travel of a course: legs, gaps, landings, times.', io)
+  return verb('ride', 'The line of travel of a course: legs, gaps, landings, leads, prints, times.', io)
     .argument('<file>', 'A course file (*.course.json).')
     .option('--json', 'One JSON document in SI units.')
     .action(async (file: string, options: { json?: boolean }) => {
       const surveyed = survey(await courseFrom(file, io));
-      const { course, layout, line } = surveyed;
+      const { course, layout, line, horse, classClock } = surveyed;
       if (options.json !== true) return printPlain(io, surveyed);
       printJson(io, {
         course: course.title,
         layout: layout.id,
+        horse: horse.id,
         length: line.length,
         seconds: line.clock.go,
         legs: legsTold(surveyed),
         elements: line.elements,
         crossings: line.crossings,
         gaps: line.gaps,
+        transitions: line.transitions,
+        leads: line.leads,
+        leadNotes: line.leadNotes,
+        shown: line.shown,
+        prints: printsOf(surveyed),
+        printNotes: printNotesOf(surveyed),
+        class: classClock,
         breaks: line.breaks,
       });
     });

@@ -41,6 +41,11 @@ function margins(element: Element, horse: Horse): Record<Change['end'], Metres> 
   return { first: element.from > 0 ? value : 0, last: element.part === 'approach' ? value : 0 };
 }
 
+/** From a stand to a walk and back it takes no more than a step. */
+function inAStep(before: Going, after: Going): boolean {
+  return [before, after].every((going) => going === 'standing' || going === 'walk');
+}
+
 /** Every transition on the line, where it is made and whether there is room for it. */
 export function transitionsOn(elements: readonly Element[], horse: Horse): Transition[] {
   const all = changes(elements, horse);
@@ -58,8 +63,7 @@ export function transitionsOn(elements: readonly Element[], horse: Horse): Trans
       from: Math.min(Math.max(element.from, begins), latest),
       length,
       room: free / sharing.length,
-      // Standing still before or after wants no metres of the line that are not there: work and turns are on the spot.
-      fits: element.move !== 'ride' || wanted <= free + 1e-9,
+      fits: element.move !== 'ride' || inAStep(before, after) || wanted <= free + 1e-9,
     };
   });
 }
