@@ -1,7 +1,7 @@
-import { obstacleOf, pieceOf } from '../core/course/keys.ts';
 import { FOOT, INCH, type LengthUnit } from '../core/measure/quantity.ts';
 import { approachSamples, bendAdded } from './bend.ts';
-import { bendKey, walkingOrder } from './chosen.ts';
+import { bendKey, crossKey, walkingOrder } from './chosen.ts';
+import { crossingsOn, goTogether, obstacleMeant } from './crossing.ts';
 import type { Desk, Stage, Stroke } from './desk.ts';
 import { addNext, addOther, walk } from './walk.ts';
 import { labels, STAGE_NAMES } from './words.ts';
@@ -66,14 +66,15 @@ function keepOffered(desk: Desk): boolean {
 /** Out of a gesture, out of a piece, out of the obstacle. */
 function leave(desk: Desk): boolean {
   if (desk.cancel()) return true;
-  const { chosen, measuring } = desk.state();
+  const { survey, chosen, measuring } = desk.state();
   if (measuring !== null) {
     desk.measure();
     return true;
   }
   const [only] = chosen;
   if (only === undefined) return false;
-  desk.choose(pieceOf(only) === undefined ? [] : [obstacleOf(only)]);
+  const meant = obstacleMeant(survey, chosen);
+  desk.choose(meant === undefined || meant === only ? [] : [meant]);
   return true;
 }
 
@@ -87,6 +88,18 @@ function bendLine(desk: Desk): boolean {
   if (stage !== 'ride' || leg === undefined || middle === undefined) return false;
   desk.edit(labels.bend(), (course) => bendAdded(course, { leg: leg.id, index: leg.bends.length }, middle));
   desk.choose([bendKey(leg.id, leg.bends.length)]);
+  return true;
+}
+
+/** Takes hold of the line over the chosen obstacle. */
+function takeCrossing(desk: Desk): boolean {
+  const { survey, chosen, stage } = desk.state();
+  const meant = obstacleMeant(survey, chosen);
+  const leg = survey.layout.ride.legs.find(
+    (each) => each.obstacle === meant && crossingsOn(survey, each.id).length > 0,
+  );
+  if (stage !== 'ride' || leg === undefined) return false;
+  desk.choose([crossKey(leg.id, goTogether(survey, leg.id) ? 'all' : 0)]);
   return true;
 }
 
@@ -203,6 +216,12 @@ export const KEYS: readonly KeyTwin[] = [
     shown: 'B',
     says: 'In the Ride stage: pull a bend into the way to the chosen obstacle; arrows then move it',
     does: bendLine,
+  },
+  {
+    strokes: [stroke('c')],
+    shown: 'C',
+    says: 'In the Ride stage: take hold of where the line crosses the poles of the chosen obstacle; arrows move it along them, Tab takes the next pole',
+    does: takeCrossing,
   },
   {
     strokes: [stroke('z', { mod: true })],

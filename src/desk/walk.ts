@@ -1,5 +1,6 @@
 import { obstacleOf, pieceOf } from '../core/course/keys.ts';
-import { type Keys, walkingOrder } from './chosen.ts';
+import { crossIn, crossKey, type Keys, walkingOrder } from './chosen.ts';
+import { crossingsOn } from './crossing.ts';
 import type { Desk } from './desk.ts';
 
 /* How keys walk through what lies in the arena and add to what is chosen. */
@@ -7,6 +8,8 @@ import type { Desk } from './desk.ts';
 /** What Tab walks through: the pieces while one is chosen, otherwise the obstacles in the order of the go. */
 function walked(desk: Desk): Keys {
   const { course, survey, chosen } = desk.state();
+  const cross = crossIn(chosen[0] ?? '');
+  if (cross !== null) return [crossKey(cross.leg, 'all'), ...crossingsOn(survey, cross.leg).map(({ key }) => key)];
   const owner = chosen.find((key) => pieceOf(key) !== undefined);
   if (owner === undefined) return walkingOrder(course);
   return survey.pieces.filter((piece) => piece.obstacle === obstacleOf(owner)).map((piece) => piece.key);

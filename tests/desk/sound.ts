@@ -68,10 +68,16 @@ export function expectSoundDesk(desk: Desk): void {
   expect(survey.course).toBe(course);
   unique(chosen);
   const legs = survey.layout.ride.legs;
+  const crossings = (leg: string | undefined) => {
+    const index = legs.findIndex((each) => each.id === leg);
+    return survey.line.crossings.filter((each) => each.leg === index).length;
+  };
   for (const key of chosen) {
     const bend = /^bend:(.+):(\d+)$/.exec(key);
+    const cross = /^cross:(.+):(all|\d+)$/.exec(key);
     const there =
       key === 'ride:start' ||
+      (cross !== null && crossings(cross[1]) > (cross[2] === 'all' ? 0 : Number(cross[2]))) ||
       survey.obstacles.some((each) => each.obstacle.id === key) ||
       survey.pieces.some((piece) => piece.key === key) ||
       (bend !== null && (legs.find((leg) => leg.id === bend[1])?.bends.length ?? 0) > Number(bend[2]));

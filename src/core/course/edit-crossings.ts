@@ -1,0 +1,43 @@
+/** Where along their poles the line of one way over an obstacle crosses: the poles stay, the line moves. */
+import type { Station } from '../obstacles/passage.ts';
+import type { Course, Layout } from './course.ts';
+import { editedLayout } from './layouts.ts';
+
+export type Cross = Extract<Station, { kind: 'cross' }>;
+
+/** The line stays this far from the ends of a pole, as a share of it: nobody means to ride over the very end. Estimate. */
+export const LEAST_FRACTION = 0.02;
+
+/** The fraction brought onto the pole. */
+export function onPole(fraction: number): number {
+  return Math.min(1 - LEAST_FRACTION, Math.max(LEAST_FRACTION, fraction));
+}
+
+/** The crossings of a leg's passage, in the order in which it is ridden; none when the layout has no such leg. */
+export function crossingsOf({ ride, obstacles }: Pick<Layout, 'ride' | 'obstacles'>, legId: string): readonly Cross[] {
+  const leg = ride.legs.find(({ id }) => id === legId);
+  const obstacle = obstacles.find(({ id }) => id === leg?.obstacle);
+  const passage = obstacle?.passages.find(({ id }) => id === leg?.passage);
+  return passage?.stations.filter((station) => station.kind === 'cross') ?? [];
+}
+
+/**
+ * The course with the line of a leg's passage over its poles at other fractions, by the place of the crossing in the
+ * passage, 0 first. Fractions are brought onto the poles. Other passages of the obstacle stay; building the obstacle anew
+ * puts its own line back. Throws when there is no such leg.
+ */
+export function crossed(course: Course, legId: string, fractions: ReadonlyMap<number, number>): Course {
+  return editedLayout(course, ({ ride, obstacles }) => {
+    const leg = ride.legs.find(({ id }) => id === legId);
+    if (leg === undefined) throw new Error(`crossed: the ride has no leg ${legId}`);
+    const obstacle = obstacles.find(({ id }) => id === leg.obstacle);
+    const passage = obstacle?.passages.find(({ id }) => id === leg.passage);
+    let place = 0;
+    for (const station of passage?.stations ?? []) {
+      if (station.kind !== 'cross') continue;
+      const fraction = fractions.get(place);
+      if (fraction !== undefined) station.fraction = onPole(fraction);
+      place += 1;
+    }
+  });
+}
