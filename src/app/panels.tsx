@@ -1,7 +1,8 @@
 import { PanelRightClose, PanelRightOpen } from 'lucide-react';
-import { type ComponentType, type ReactNode, Suspense, useState } from 'react';
+import { type ComponentType, type ReactNode, Suspense, useEffect, useState } from 'react';
 import type { Arrangement } from './arrangement.ts';
 import { useDeskState } from './desk-context.tsx';
+import { loadTheRest } from './later.ts';
 import { TabList } from './tab-list.tsx';
 
 /** A panel of a stage. On small screens the panels of a stage are the tabs of one. */
@@ -30,6 +31,7 @@ export function Panels({
   readonly arrangement: Arrangement;
   readonly children: ReactNode;
 }) {
+  useEffect(loadTheRest, []);
   if (arrangement !== 'wide') {
     return (
       <div className={`bench bench-${arrangement}`}>

@@ -1,27 +1,25 @@
-import { lazy } from 'react';
 import type { Stage } from '../desk/desk.ts';
 import type { Arrangement } from './arrangement.ts';
-import { FindingsPanel } from './check/findings.tsx';
-import { HorsePanel } from './check/horse.tsx';
-import { RuleBookPanel } from './check/rulebook.tsx';
+import { later } from './later.ts';
 import type { Panel } from './panels.tsx';
-import { ClockPanel } from './ride/clock.tsx';
-import { LegPanel } from './ride/leg.tsx';
-import { OrderPanel } from './ride/order.tsx';
 import { ObstacleListPanel } from './set/obstacle-list.tsx';
 import { PalettePanel } from './set/palette.tsx';
 import { TapePanel } from './set/tape.tsx';
 import { TruckPanel } from './set/truck.tsx';
 import { StripPanel } from './strip/strip.tsx';
 
-// What the first stages do not show is loaded when somebody goes there.
-const ClassPanel = lazy(() => import('./post/class-form.tsx').then((room) => ({ default: room.ClassPanel })));
-const WordsPanel = lazy(() => import('./post/instruction-words.tsx').then((room) => ({ default: room.WordsPanel })));
-const PaperPanel = lazy(() => import('./post/paper.tsx').then((room) => ({ default: room.PaperPanel })));
-const LayoutsPanel = lazy(() => import('./reset/layouts.tsx').then((room) => ({ default: room.LayoutsPanel })));
-const DifferencesPanel = lazy(() =>
-  import('./reset/differences-panel.tsx').then((room) => ({ default: room.DifferencesPanel })),
-);
+// A course opens at Set; what the other stages show comes after it.
+const OrderPanel = later(() => import('./ride/order.tsx').then((room) => room.OrderPanel));
+const LegPanel = later(() => import('./ride/leg.tsx').then((room) => room.LegPanel));
+const ClockPanel = later(() => import('./ride/clock.tsx').then((room) => room.ClockPanel));
+const RuleBookPanel = later(() => import('./check/rulebook.tsx').then((room) => room.RuleBookPanel));
+const HorsePanel = later(() => import('./check/horse.tsx').then((room) => room.HorsePanel));
+const FindingsPanel = later(() => import('./check/findings.tsx').then((room) => room.FindingsPanel));
+const ClassPanel = later(() => import('./post/class-form.tsx').then((room) => room.ClassPanel));
+const PaperPanel = later(() => import('./post/paper.tsx').then((room) => room.PaperPanel));
+const WordsPanel = later(() => import('./post/instruction-words.tsx').then((room) => room.WordsPanel));
+const LayoutsPanel = later(() => import('./reset/layouts.tsx').then((room) => room.LayoutsPanel));
+const DifferencesPanel = later(() => import('./reset/differences-panel.tsx').then((room) => room.DifferencesPanel));
 
 const PANELS: Readonly<Record<Stage, readonly Panel[]>> = {
   set: [

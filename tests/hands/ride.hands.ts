@@ -6,6 +6,7 @@ test('an obstacle is taken out of the go and put in again by keys, then ridden a
   await stage(page, 'Ride').click();
   const order = page.getByRole('region', { name: 'Order of the go' });
   const rows = order.getByRole('list').first().getByRole('listitem');
+  await expect(rows.first()).toBeVisible();
   const count = await rows.count();
   await order.getByRole('button', { name: 'Fan', exact: false }).first().click();
   await page.getByRole('button', { name: 'Take out of the go' }).press('Enter');

@@ -6,6 +6,7 @@ test('a line is put on the truck and taken off again', async ({ page }) => {
   await page.getByRole('button', { name: 'Edit the list' }).click();
   const dialog = page.getByRole('dialog', { name: 'What is on the truck' });
   const lines = dialog.getByRole('listitem');
+  await expect(lines.first()).toBeVisible();
   const count = await lines.count();
   await dialog.getByLabel('Length').fill('long');
   await dialog.getByRole('button', { name: 'Put it on the truck' }).click();

@@ -1,16 +1,18 @@
 import { ChevronDown, FolderOpen } from 'lucide-react';
-import { useEffect, useId, useRef, useState } from 'react';
+import { Suspense, useEffect, useId, useRef, useState } from 'react';
 import { blankCourse } from '../../core/course/blank.ts';
 import type { CourseReading } from '../../core/files/read.ts';
 import type { LengthUnit } from '../../core/measure/quantity.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import { Dialog } from '../dialog.tsx';
 import { useKeeper } from '../keeper-context.tsx';
+import { later } from '../later.ts';
 import { strokeOf } from '../strokes.ts';
-import { EarlierStates } from './earlier-states.tsx';
 import { openedFile, savedFile } from './files.ts';
 import { KeptCourses } from './kept-courses.tsx';
 import { Starters } from './starter-list.tsx';
+
+const EarlierStates = later(() => import('./earlier-states.tsx').then((room) => room.EarlierStates));
 
 interface Told {
   readonly title: string;
@@ -102,7 +104,11 @@ export function FileMenu() {
         <Starters menu={menu} take={take} />
         <KeptCourses menu={menu} refused={(why) => take({ kind: 'refused', why })} />
       </div>
-      {isLookingBack && <EarlierStates close={() => setLookingBack(false)} />}
+      {isLookingBack && (
+        <Suspense>
+          <EarlierStates close={() => setLookingBack(false)} />
+        </Suspense>
+      )}
       {told !== null && (
         <Dialog title={told.title} close={() => setTold(null)}>
           {told.says.map((sentence) => (

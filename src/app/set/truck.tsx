@@ -1,10 +1,12 @@
-import { useState } from 'react';
+import { Suspense, useState } from 'react';
 import type { TruckUse } from '../../core/survey.ts';
 import type { Refusal } from '../../desk/desk.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
-import { TruckDialog } from './truck-dialog.tsx';
+import { later } from '../later.ts';
 import { readStockCount, withCount } from './truck-lines.ts';
 import { TypedField } from './typed-field.tsx';
+
+const TruckDialog = later(() => import('./truck-dialog.tsx').then((room) => room.TruckDialog));
 
 /** What the truck still holds, what the layout takes beyond it, and how much there is. */
 export function TruckPanel() {
@@ -24,7 +26,11 @@ export function TruckPanel() {
           Edit the list
         </button>
       </div>
-      {isListing && <TruckDialog close={() => setListing(false)} />}
+      {isListing && (
+        <Suspense>
+          <TruckDialog close={() => setListing(false)} />
+        </Suspense>
+      )}
       {!hasLines && <p className="empty">The course has no truck list: take what you need.</p>}
       {isCounting ? (
         <Counts truck={truck} />

@@ -1,0 +1,83 @@
+import { KEYS } from '../../desk/keys.ts';
+
+const STAGE_HELP: readonly (readonly [string, string])[] = [
+  [
+    'Set',
+    'Put obstacles into the arena. Drag them, turn them, or type their exact numbers on the tape. Things snap to walls, centre lines and neighbours; hold Alt to move freely.',
+  ],
+  [
+    'Ride',
+    'Say in which order and at which gait it is ridden. The line of travel, the landings and the time follow. Drag the line to bend it.',
+  ],
+  ['Check', 'Read what does not fit, go to it, and mend it with one click where there is a fix.'],
+  ['Post', 'See the pattern as it will hang on the board, put it into your own words, and export it as a PDF.'],
+  ['Reset', 'Keep several layouts in one course and see what the crew has to move from one to the next.'],
+];
+
+const VIEW_KEYS: readonly (readonly [string, string])[] = [
+  ['+ and −', 'Zoom in and out; so do the wheel and two fingers'],
+  ['0', 'Show the whole arena'],
+  ['Space, held', 'Drag to move the picture; so do the middle button and two fingers'],
+  ['Alt, held', 'Snap to nothing'],
+  ['Ctrl + S', 'Save the course as a file'],
+  ['Ctrl + O', 'Open a file'],
+];
+
+/** The stages and the keys. */
+export function Help() {
+  return (
+    <div className="help">
+      <section aria-labelledby="help-stages">
+        <h3 id="help-stages">The five stages</h3>
+        <dl>
+          {STAGE_HELP.map(([name, says]) => (
+            <div key={name}>
+              <dt>{name}</dt>
+              <dd>{says}</dd>
+            </div>
+          ))}
+        </dl>
+      </section>
+      <section aria-labelledby="help-numbers">
+        <h3 id="help-numbers">Typing numbers</h3>
+        <p>
+          Write lengths as you say them: <code>6' 3 1/2"</code>, <code>6ft 3in</code>, <code>75 1/2 in</code>,{' '}
+          <code>1.9 m</code>, <code>190 cm</code>. A bare number is read in the unit of the course. Gaps are always
+          measured inside to inside, on the line of travel.
+        </p>
+      </section>
+      <section aria-labelledby="help-keys">
+        <h3 id="help-keys">Keys in the arena</h3>
+        <table>
+          <thead>
+            <tr>
+              <th scope="col">Key</th>
+              <th scope="col">What it does</th>
+            </tr>
+          </thead>
+          <tbody>
+            {[...KEYS.map(({ shown, says }) => [shown, says] as const), ...VIEW_KEYS].map(([shown, says]) => (
+              <tr key={shown}>
+                <th scope="row">
+                  <kbd>{shown}</kbd>
+                </th>
+                <td>{says}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </section>
+      <section aria-labelledby="help-care">
+        <h3 id="help-care">With care</h3>
+        <p>
+          The numbers here are measures, not promises. Strides differ from horse to horse and from ground to ground:
+          walk the course, tape every gap, and ride it with a quiet horse before the class.
+        </p>
+        <p>
+          <strong>The rule book in force, the show’s officials and the judge decide.</strong>
+        </p>
+        <p>Your course is kept in this browser only. Save a file of it to keep it safe or to pass it on.</p>
+      </section>
+    </div>
+  );
+}
