@@ -7,6 +7,8 @@ export const angleBetween: ConstraintKind = {
   title: 'Angle between',
   unit: 'rad',
   takes: ['piece', 'piece'],
+  suits: ['long', 'long'],
+  sided: true,
   measure(held, side) {
     const [first, second] = pairOf(held, 'angle-between');
     return lineTurn(side * (second.pose.angle - first.pose.angle));

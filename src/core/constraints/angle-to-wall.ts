@@ -10,6 +10,8 @@ export const angleToWall: ConstraintKind = {
   title: 'Angle to the wall',
   unit: 'rad',
   takes: ['piece', 'wall'],
+  suits: ['long'],
+  sided: true,
   measure(held, side) {
     const [piece, wall] = pairOf(held, 'angle-to-wall');
     return lineTurn(side * (piece.pose.angle - wall.pose.angle));

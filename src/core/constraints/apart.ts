@@ -23,6 +23,7 @@ export const apart: ConstraintKind = {
   title: 'Distance between',
   unit: 'm',
   takes: ['piece', 'piece'],
+  suits: ['small', 'small'],
   measure: (held) => clear(held).value,
   residuals(held, hold) {
     const now = clear(held);

@@ -25,6 +25,8 @@ export const beside: ConstraintKind = {
   title: 'Clear of the side',
   unit: 'm',
   takes: ['piece', 'piece'],
+  suits: ['small', 'long'],
+  sided: true,
   measure: (held, side) => clear(held, side).value,
   residuals(held, hold, side) {
     const now = clear(held, side);

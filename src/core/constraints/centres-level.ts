@@ -23,6 +23,7 @@ export const centresLevel: ConstraintKind = {
   title: 'Centres level',
   unit: 'none',
   takes: ['piece', 'piece'],
+  suits: ['long', 'long'],
   measure: (held) => off(held).value,
   residuals: (held) => [off(held)],
   sentence: ([first, second]) => `The centres of ${first} and ${second} are level with each other.`,

@@ -21,6 +21,7 @@ export const clearOfWall: ConstraintKind = {
   title: 'At least clear of the wall',
   unit: 'm',
   takes: ['piece', 'wall'],
+  suits: ['any'],
   measure: (held) => Math.min(...ends(held).map((each) => offWallAt(each).value)),
   residuals(held, hold) {
     const [piece, wall] = pairOf(held, 'clear-of-wall');

@@ -46,6 +46,12 @@ export interface ConstraintKind {
   readonly unit: 'm' | 'rad' | 'none';
   /** How many grips it takes, and of what. */
   readonly takes: readonly ('piece' | 'wall')[];
+  /** Of which pieces it is worth suggesting, in the order of its grips, walls left out. */
+  readonly suits: readonly ('any' | 'long' | 'small')[];
+  /** Present when it tells one side from the other: then a constraint stores its `side`. */
+  readonly sided?: true;
+  /** The fractions at which it may grip its first two pieces when it is about ends; absent: their middles do. */
+  readonly ends?: readonly [readonly number[], readonly number[]];
   /** The value now, metres or radians. */
   measure(held: readonly Held[], side: 1 | -1): number;
   /** All zero when the constraint is met. */

@@ -38,6 +38,11 @@ export const endsLevel: ConstraintKind = {
   title: 'Ends level',
   unit: 'none',
   takes: ['piece', 'piece'],
+  suits: ['long', 'long'],
+  ends: [
+    [0, 1],
+    [0, 1],
+  ],
   measure: (held) => level(held).value,
   residuals: (held) => [level(held)],
   sentence: ([first, second]) => `${first} and ${second} are level with each other.`,

@@ -25,6 +25,11 @@ export const endsTouching: ConstraintKind = {
   title: 'Ends touching',
   unit: 'none',
   takes: ['piece', 'piece'],
+  suits: ['long', 'long'],
+  ends: [
+    [0, 1],
+    [0, 1],
+  ],
   measure: (held) => {
     const [ahead, beside] = apart(held);
     return Math.hypot(ahead.value, beside.value);

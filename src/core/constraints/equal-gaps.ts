@@ -24,6 +24,8 @@ export const equalGaps: ConstraintKind = {
   title: 'Equal gaps',
   unit: 'none',
   takes: ['piece', 'piece', 'piece'],
+  suits: ['long', 'long', 'long'],
+  sided: true,
   measure: (held, side) => difference(held, side).value,
   residuals: (held, _, side) => [difference(held, side)],
   sentence: ([first, second, third]) =>

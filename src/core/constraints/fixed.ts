@@ -6,6 +6,7 @@ export const fixed: ConstraintKind = {
   title: 'Fixed',
   unit: 'none',
   takes: ['piece'],
+  suits: ['any'],
   measure: () => 0,
   residuals: () => [],
   sentence: ([piece]) => `${piece} is fixed.`,

@@ -22,6 +22,8 @@ export const gapEnds: ConstraintKind = {
   title: 'Gap at both ends',
   unit: 'm',
   takes: ['piece', 'piece'],
+  suits: ['long', 'long'],
+  sided: true,
   measure: (held, side) => gaps(held, side)[0]?.value ?? 0,
   residuals: (held, hold, side) => gaps(held, side).map(({ value, gradient }) => ({ value: value - hold, gradient })),
   tape: (held) => gapTape(ends(held)[0] ?? held),

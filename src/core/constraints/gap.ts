@@ -88,6 +88,8 @@ export const gap: ConstraintKind = {
   title: 'Gap, inside to inside',
   unit: 'm',
   takes: ['piece', 'piece'],
+  suits: ['long', 'long'],
+  sided: true,
   measure: (held, side) => taped(held, side).value,
   residuals(held, hold, side) {
     const now = taped(held, side);

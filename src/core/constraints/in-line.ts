@@ -24,6 +24,7 @@ export const inLine: ConstraintKind = {
   title: 'In line',
   unit: 'none',
   takes: ['piece', 'piece'],
+  suits: ['long', 'long'],
   measure: (held) => beside(held, 'in-line').value,
   residuals(held) {
     const [first, second] = pairOf(held, 'in-line');

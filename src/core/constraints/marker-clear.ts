@@ -28,6 +28,8 @@ export const markerClear: ConstraintKind = {
   title: 'Clear of the marker',
   unit: 'm',
   takes: ['piece', 'piece'],
+  suits: ['small', 'long'],
+  ends: [[0.5], [0, 1]],
   measure: (held) => clear(held).value,
   residuals(held, hold) {
     const now = clear(held);

@@ -17,6 +17,7 @@ export const mirroredCentre: ConstraintKind = {
   title: 'Mirrored about the middle',
   unit: 'none',
   takes: ['piece', 'piece', 'wall'],
+  suits: ['any', 'any'],
   measure: (held) => off(held)[0]?.value ?? 0,
   residuals: off,
   sentence: ([first, second, wall]) =>

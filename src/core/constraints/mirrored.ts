@@ -36,6 +36,7 @@ export const mirrored: ConstraintKind = {
   title: 'Mirrored about a line',
   unit: 'none',
   takes: ['piece', 'piece', 'piece'],
+  suits: ['any', 'any', 'any'],
   measure: (held) => off(held)[0]?.value ?? 0,
   residuals: off,
   sentence: ([first, second, line]) => `${first} and ${second} are mirror images about the line of ${line}.`,

@@ -42,6 +42,7 @@ export const offWall: ConstraintKind = {
   title: 'Clear of the wall',
   unit: 'm',
   takes: ['piece', 'wall'],
+  suits: ['any'],
   measure: (held) => offWallAt(held).value,
   residuals(held, hold) {
     const now = offWallAt(held);

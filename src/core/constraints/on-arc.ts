@@ -20,6 +20,7 @@ export const onArc: ConstraintKind = {
   title: 'On an arc about',
   unit: 'm',
   takes: ['piece', 'piece'],
+  suits: ['small', 'any'],
   measure: (held) => radius(held).value,
   residuals(held, hold) {
     const now = radius(held);

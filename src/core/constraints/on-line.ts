@@ -10,6 +10,7 @@ export const onLine: ConstraintKind = {
   title: 'On the line of',
   unit: 'none',
   takes: ['piece', 'piece'],
+  suits: ['long', 'any'],
   measure: (held) => beside(held, 'on-line').value,
   residuals: (held) => [beside(held, 'on-line')],
   sentence: ([first, second]) => `${second} lies on the line of ${first}.`,

@@ -12,6 +12,7 @@ export const square: ConstraintKind = {
   title: 'Square to each other',
   unit: 'none',
   takes: ['piece', 'piece'],
+  suits: ['long', 'long'],
   measure: off,
   residuals: (held) => [residual(off(held), [0, 0, -1], [0, 0, 1])],
   sentence: ([first, second]) => `${first} and ${second} are square to each other.`,

@@ -29,6 +29,7 @@ export const stripeToStripe: ConstraintKind = {
   title: 'Stripe to stripe',
   unit: 'none',
   takes: ['piece', 'piece'],
+  suits: ['long', 'long'],
   measure: (held) => off(held).value,
   residuals: (held) => [off(held)],
   sentence: ([first, second]) => `A stripe of ${first} is level with a stripe of ${second}.`,

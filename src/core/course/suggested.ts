@@ -1,0 +1,138 @@
+import type { Constraint, ConstraintKind, Grip, Held, Wall } from '../constraints/constraint.ts';
+import { CONSTRAINT_KINDS } from '../constraints/constraints.ts';
+import { lineAngle } from '../constraints/grip.ts';
+import type { LengthUnit } from '../measure/quantity.ts';
+import { distance, TOUCH } from '../plane/point.ts';
+import { placed } from '../plane/pose.ts';
+import type { Arena, Layout } from './course.ts';
+import { fixedPieces, type Holding, heldNow, holdingSentence, holdingsOf, piecesOf } from './holdings.ts';
+import { freeId, pieceOf } from './keys.ts';
+import { type PlacedPiece, placedObstacle } from './placed.ts';
+
+/** A constraint that could be added between what is chosen, as it would be stored in the layout. */
+export interface Suggestion {
+  readonly constraint: Constraint;
+  readonly title: string;
+  /** What it would hold, with the value as it is now. */
+  readonly says: string;
+  /** True when adding it moves nothing: it is so already. */
+  readonly isMet: boolean;
+}
+
+/** Pieces are parallel, level or touching enough to be meant so within this, metres and radians. Estimate. */
+const NEARLY = 0.1;
+/** A constraint is met within this, metres or radians. */
+const MET = 1e-9;
+
+const SMALL: ReadonlySet<string> = new Set(['marker', 'barrel', 'post', 'plant', 'mailbox']);
+const WALLS: readonly Wall[] = ['south', 'east', 'north', 'west'];
+
+/** The chosen pieces; an obstacle stands for its middle piece. */
+function chosenPieces(layout: Layout, keys: readonly string[]): readonly PlacedPiece[] {
+  const pieces = piecesOf(layout);
+  return keys.flatMap((key) => {
+    if (pieceOf(key) !== undefined) return pieces.get(key) ?? [];
+    const obstacle = layout.obstacles.find(({ id }) => id === key);
+    if (obstacle === undefined) return [];
+    const own = placedObstacle(obstacle).pieces;
+    return own[Math.floor(own.length / 2)] ?? [];
+  });
+}
+
+/** The pieces in the order in which a kind takes them, as chosen or the other way round; undefined when it does not. */
+function ordered(kind: ConstraintKind, chosen: readonly PlacedPiece[]): readonly PlacedPiece[] | undefined {
+  if (chosen.length !== kind.suits.length) return undefined;
+  const fits = (pieces: readonly PlacedPiece[]) =>
+    pieces.every((piece, i) => kind.suits[i] === 'any' || (kind.suits[i] === 'small') === SMALL.has(piece.kind.id));
+  return [chosen, chosen.toReversed()].find(fits);
+}
+
+/** The wall that is nearest to the middle of a piece. */
+function nearestWall(piece: PlacedPiece, arena: Arena): Wall {
+  const { x, y } = piece.pose;
+  const far: Readonly<Record<Wall, number>> = { south: y, north: arena.width - y, west: x, east: arena.length - x };
+  return WALLS.reduce((best, wall) => (far[wall] < far[best] ? wall : best), 'south');
+}
+
+/** Where along two pieces they are gripped: at the pair of ends nearest to one another, where a kind is about ends. */
+function fractions(kind: ConstraintKind, [a, b]: readonly PlacedPiece[]): readonly number[] {
+  if (kind.ends === undefined || a === undefined || b === undefined) return [];
+  const along = ({ pose, figure }: PlacedPiece, at: number) => {
+    return placed(pose, { x: (at - 0.5) * figure.length, y: 0 });
+  };
+  const [firsts, seconds] = kind.ends;
+  const all = firsts.flatMap((s) => seconds.map((t) => ({ at: [s, t], far: distance(along(a, s), along(b, t)) })));
+  // Of equal pairs the first: parallel poles are level at their −x ends.
+  return all.reduce((best, each) => (each.far < best.far - TOUCH ? each : best)).at;
+}
+
+/** A kind without a number is worth saying only where it is nearly so already. */
+function isNear(kind: ConstraintKind, held: readonly Held[], side: 1 | -1): boolean {
+  if (kind.id === 'fixed') return true;
+  const turns = held.map(({ pose }) => pose.angle);
+  const lean = Math.abs(lineAngle((turns[1] ?? 0) - (turns[0] ?? 0)));
+  if (kind.id === 'gap' || kind.id === 'gap-ends' || kind.id === 'equal-gaps') {
+    if (kind.measure(held, side) < 0 && kind.unit === 'm') return false;
+    if (kind.id !== 'gap' && lean > NEARLY) return false;
+  }
+  if (kind.unit !== 'none') return true;
+  return kind.residuals(held, 0, side).every(({ value }) => Math.abs(value) <= 3 * NEARLY);
+}
+
+/**
+ * The constraints that make sense between what is chosen (pieces, or obstacles by their middle piece), each with its
+ * present value: adding one that is met changes nothing. One with no number is there when it is nearly so. What the same
+ * grips hold already, and all between pieces that are fixed, is left out.
+ */
+export function suggested(
+  { layout, arena, unit }: { readonly layout: Layout; readonly arena: Arena; readonly unit: LengthUnit },
+  keys: readonly string[],
+): readonly Suggestion[] {
+  const pieces = piecesOf(layout);
+  const chosen = chosenPieces(layout, keys);
+  const ids = layout.constraints.map(({ id }) => id);
+  const fixed = fixedPieces(layout);
+  const held = new Set(holdingsOf(layout).map(({ kind, grips }) => `${kind.id} ${gripKeys(grips)}`));
+  if (chosen.every(({ key }) => fixed.has(key))) return [];
+  return CONSTRAINT_KINDS.flatMap((kind): Suggestion[] => {
+    const order = ordered(kind, chosen);
+    const [first] = order ?? [];
+    if (order === undefined || first === undefined) return [];
+    const at = fractions(kind, order);
+    const grips: Grip[] = order.map(({ key }, i) => {
+      const where = at[i];
+      return where === undefined || where === 0.5 ? { piece: key } : { piece: key, at: where };
+    });
+    if (kind.takes.includes('wall')) grips.push({ wall: nearestWall(first, arena) });
+    const now = heldNow({ grips }, arena, pieces);
+    if (now === undefined || held.has(`${kind.id} ${gripKeys(grips)}`)) return [];
+    const side = ([1, -1] as const).find((each) => isSided(kind, now, each)) ?? 1;
+    if (!isNear(kind, now, side)) return [];
+    const value = kind.unit === 'none' ? undefined : kind.measure(now, side);
+    const constraint: Constraint = {
+      id: freeId(kind.id, ids),
+      kind: kind.id,
+      grips,
+      ...(value === undefined ? {} : { hold: value }),
+      ...(kind.sided === undefined ? {} : { side }),
+    };
+    const holding: Holding = { key: constraint.id, constraint, kind, grips };
+    const isMet = kind.residuals(now, value ?? 0, side).every((row) => Math.abs(row.value) <= MET);
+    return [{ constraint, title: kind.title, says: holdingSentence(holding, layout, unit), isMet }];
+  });
+}
+
+/** Whether this is the side on which things lie now. */
+function isSided(kind: ConstraintKind, held: readonly Held[], side: 1 | -1): boolean {
+  if (kind.sided === undefined) return true;
+  if (kind.id === 'equal-gaps') {
+    const gap = CONSTRAINT_KINDS.find(({ id }) => id === 'gap');
+    return (gap?.measure(held.slice(0, 2), side) ?? 0) > 0;
+  }
+  const value = kind.measure(held, side);
+  return kind.unit === 'rad' ? value <= Math.PI / 2 : kind.id === 'touching' ? Math.abs(value) < 0.5 : value >= 0;
+}
+
+function gripKeys(grips: readonly Grip[]): string {
+  return grips.map((grip) => ('wall' in grip ? grip.wall : grip.piece)).join(' ');
+}
