@@ -28,7 +28,9 @@ function way(
   at: Point,
   { from, to, angle, turn, on }: { from: Leg; to: Leg; angle: Radians; turn: 1 | -1; on: 'forehand' | 'haunches' },
 ): readonly Station[] {
-  const reachOut = STOCK_HORSE.wheelbase.value / 2 / Math.tan(angle / 2);
+  const foot = STOCK_HORSE.wheelbase.value / 2;
+  // In a wide corner the place of the feet would be at its very tip, and the turn over the end of the other pole.
+  const reachOut = Math.max(foot / Math.tan(angle / 2), foot);
   const place = ({ pole, heading }: Leg, far: Metres, facing: Radians, move: 'ride' | 'side-pass'): Station =>
     reachOn(pole, { x: at.x + far * Math.cos(heading), y: at.y + far * Math.sin(heading), angle: facing }, move);
   // Inside the angle, square to the first leg; on the haunches the tail is there.

@@ -19,6 +19,8 @@ import { bracketed, refused, roughly, taped } from './words.ts';
 
 /** From the poles to the middle of the horse on the circle: half a stance, a hoof and a hand's breadth. Estimate. */
 const OFF_POLES: Metres = 0.3;
+/** A pole is crossed no nearer to its corner, where it would roll or the next is in the way: 2 ft and a bit. Estimate. */
+const OFF_CORNER: Metres = 0.62;
 /** From the marker's base to the middle of the horse. As at a serpentine. Estimate. */
 const OFF_MARKER: Metres = 0.6;
 
@@ -85,7 +87,8 @@ export const squareMarker: ObstacleKind = {
       held('parallel', 'parallel', [{ piece: 'marker' }, { piece: 'south' }]),
     ];
     const gaits = gaitsOn(values, lineRadius);
-    const aside = lineRadius / length;
+    // The line comes in a little nearer to the middle than the circle's side, and swings out to it.
+    const aside = Math.min(lineRadius, side / 2 - OFF_CORNER) / length;
     const passages = ([1, -1] as const).flatMap((from) =>
       (['left', 'right'] as const).map((hand): Passage => {
         const [near, far] = from === 1 ? (['south', 'north'] as const) : (['north', 'south'] as const);

@@ -111,3 +111,86 @@ test('a value outside its bounds is named with the bounds in feet and metres, al
   );
   expect(nearest).toEqual({ poles: 3, length: 16 * FT, line: 1, gait: 'jog' });
 });
+
+describe('corners', () => {
+  const DEG = Math.PI / 180;
+
+  test.each([
+    // The walls are 3 ft 4 in apart on their axes: 40 in / tan 40°, and 24 in beside each other.
+    ['back-v', { length: 5 * FT, width: 3 * FT, angle: 80 * DEG }, 'length', 72],
+    ['back-zigzag', { length: 4 * FT, width: 3 * FT, angle: 90 * DEG }, 'length', 64],
+    // 3 ft and 2 ft of lane.
+    ['back-u', { length: 4 * FT }, 'length', 60],
+    // Two lanes of 3 ft and three thicknesses.
+    ['back-u', { endLength: 6 * FT }, 'endLength', 84],
+    // A lane, two thicknesses and an arm of 6 ft.
+    ['back-t', { length: 8 * FT, armLength: 6 * FT }, 'length', 116],
+  ])('a %s of poles that are too short says how long they must be', (id, values, key, wanted) => {
+    const { why, nearest } = refusal(id, values);
+    expect(Number(nearest?.[key]) / IN).toBeCloseTo(wanted, 9);
+    const feet = Math.floor(wanted / 12);
+    expect(why).toContain(`${feet} ft${wanted % 12 === 0 ? '' : ` ${wanted % 12} in`} (`);
+  });
+});
+
+describe('markers to back round', () => {
+  test('in a triangle are three', () => {
+    const { why, nearest } = refusal('back-markers', { markers: 5 });
+    expect(why).toBe('A triangle has three markers; 5 stand in a row.');
+    expect(nearest).toEqual({ shape: 'row' });
+  });
+
+  test('stand at least two backing radii apart', () => {
+    const { why, nearest } = refusal('back-markers', { gap: 36 * IN, base: 6 * IN });
+    expect(why).toContain('too tight to back (2 ft, 0.60 m)');
+    // 1.2 m less 6 in, in whole inches.
+    expect(nearest?.gap).toBeCloseTo(42 * IN, 9);
+  });
+});
+
+describe('runs', () => {
+  const DEG = Math.PI / 180;
+
+  test('of poles that meet at their ends are turned less', () => {
+    const { why, nearest } = refusal('zigzag', { length: 12 * FT, turn: 20 * DEG, gap: 3 * FT });
+    expect(why).toContain('Poles of 12 ft (3.66 m) turned by 20° meet at their ends.');
+    // 36 + 4/cos θ − 144 sin θ − 4 cos θ is positive at 14° and negative at 15°.
+    expect(nearest?.turn).toBeCloseTo(14 * DEG, 12);
+  });
+
+  test('that are raised come higher than their poles are thick', () => {
+    const { why, nearest } = refusal('raised-run', { height: 3 * IN });
+    expect(why).toContain('lies on the ground: raised, it comes to 5 in (0.13 m) or more');
+    expect(nearest?.height).toBeCloseTo(5 * IN, 12);
+  });
+
+  test('on too small a circle get a larger one', () => {
+    const { why, nearest } = refusal('curved-run', {
+      radius: 8 * FT,
+      gait: 'lope',
+      length: 8 * FT,
+      gap: 6 * FT,
+      poles: 3,
+    });
+    expect(why).toContain('A radius of 8 ft (2.44 m) is too tight to lope (10 ft, 3.05 m).');
+    expect(nearest?.radius).toBeCloseTo(10 * FT, 9);
+  });
+
+  test('of chevrons keep their arms behind one another', () => {
+    const { nearest } = refusal('chevron', { length: 4 * FT, gap: 8 * FT, sweep: 30 * DEG });
+    // tan⁻¹(0.8 · 48 in / 100 in) = 21.0°.
+    expect(nearest?.sweep).toBeCloseTo(21 * DEG, 12);
+  });
+});
+
+test('a part of a wheel that all but closes is made whole', () => {
+  const { why, nearest } = refusal('spoke', { arms: 5, spread: (340 * Math.PI) / 180 });
+  expect(why).toContain('A wheel of 340° has its last pole nearer to its first');
+  expect(nearest).toEqual({ spread: 2 * Math.PI });
+});
+
+test('scenery beyond what such a thing can be is named with its bounds', () => {
+  const { why, nearest } = refusal('scenery', { piece: 'marker', across: 5 * FT });
+  expect(why).toBe('Base of a marker: 5 ft (1.52 m) is outside 6 in (0.15 m) to 2 ft (0.61 m).');
+  expect(nearest).toEqual({ across: 2 * FT });
+});
