@@ -14,6 +14,7 @@ import { Shell } from './shell.tsx';
 import './styles/ground.css';
 import './styles/shell.css';
 import './styles/panels.css';
+import './styles/check.css';
 import './styles/arena.css';
 import './styles/strip.css';
 import './styles/ride.css';

@@ -1,4 +1,5 @@
 import { useEffect, useState } from 'react';
+import { openAt } from './check/looked-at.ts';
 import { useDeskState } from './desk-context.tsx';
 import { counted } from './words.ts';
 
@@ -9,7 +10,7 @@ const REST_MS = 600;
 export function Said() {
   const said = useDeskState((state) => state.said);
   const guide = useDeskState((state) => state.guides[0]?.says ?? '');
-  const findings = useDeskState((state) => state.findings);
+  const findings = useDeskState(openAt);
   const gesture = useDeskState((state) => state.gesture);
   const [told, setTold] = useState('');
   useEffect(() => {

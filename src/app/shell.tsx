@@ -3,6 +3,7 @@ import { lazy, Suspense, useEffect } from 'react';
 import type { Stage } from '../desk/desk.ts';
 import { ArenaStage } from './arena/stage.tsx';
 import { useArrangement } from './arrangement.ts';
+import { countToMend } from './check/looked-at.ts';
 import { useDesk, useDeskState } from './desk-context.tsx';
 import { FileMenu } from './file/file-menu.tsx';
 import { HelpButton } from './help/help.tsx';
@@ -51,7 +52,7 @@ export function Shell() {
 function TopBar({ stage }: { readonly stage: Stage }) {
   const desk = useDesk();
   const title = useDeskState((state) => state.course.title);
-  const findings = useDeskState((state) => state.findings.length);
+  const findings = useDeskState(countToMend);
   const { isKept } = useKeeping();
   return (
     <header className="top">

@@ -3,6 +3,7 @@ import type { Arena } from '../core/course/course.ts';
 import type { Point } from '../core/plane/point.ts';
 import type { Ask } from '../sheets/sheet.ts';
 import { type Camera, centred, fitted, panned, type Size, zoomed } from './arena/camera.ts';
+import type { Grouping } from './check/groups.ts';
 
 /** What a person points at, in the arena or on the strip, so that the other one can show it too. */
 export type Pointed =
@@ -15,7 +16,10 @@ export interface ViewState {
   readonly camera: Camera;
   readonly size: Size;
   readonly pointed: Pointed;
-  /** The paper on which the pattern is shown and posted. */
+  /** How the findings are put together at Check. */
+  readonly grouping: Grouping;
+  /** The sheet that is shown and posted, by id, and its paper. */
+  readonly sheet: string;
   readonly ask: Ask;
 }
 
@@ -31,16 +35,26 @@ export interface View {
   /** Brings a place on the ground to the middle. */
   show(at: Point): void;
   point(pointed: Pointed): void;
+  group(grouping: Grouping): void;
+  turnTo(sheet: string): void;
   print(ask: Ask): void;
 }
 
 const USUAL_ASK: Ask = { paper: 'letter', orientation: 'fit' };
+const USUAL_SHEET = 'pattern';
 const NO_SIZE: Size = { width: 0, height: 0 };
 
 export function createView(arena: Arena): View {
   let ground = arena;
   let moved = false;
-  let state: ViewState = { camera: fitted(arena, NO_SIZE), size: NO_SIZE, pointed: null, ask: USUAL_ASK };
+  let state: ViewState = {
+    camera: fitted(arena, NO_SIZE),
+    size: NO_SIZE,
+    pointed: null,
+    grouping: 'obstacle',
+    sheet: USUAL_SHEET,
+    ask: USUAL_ASK,
+  };
   const hearers = new Set<() => void>();
   const change = (next: Partial<ViewState>) => {
     state = { ...state, ...next };
@@ -79,6 +93,12 @@ export function createView(arena: Arena): View {
     },
     point(pointed) {
       if (JSON.stringify(pointed) !== JSON.stringify(state.pointed)) change({ pointed });
+    },
+    group(grouping) {
+      change({ grouping });
+    },
+    turnTo(sheet) {
+      change({ sheet });
     },
     print(ask) {
       change({ ask });

@@ -1,5 +1,5 @@
 import type { Weight } from '../core/checks/check.ts';
-import type { Layout } from '../core/course/course.ts';
+import type { Layout, Level } from '../core/course/course.ts';
 import type { PlacedPiece } from '../core/course/placed.ts';
 import type { Gait } from '../core/horses/horse.ts';
 import { printLength } from '../core/measure/length.ts';
@@ -41,6 +41,15 @@ export const STAGES: readonly { readonly id: Stage; readonly title: string; read
 ];
 
 export const GAIT_WORDS: Readonly<Record<Gait, string>> = { walk: 'Walk', jog: 'Jog', lope: 'Lope' };
+
+export const LEVEL_WORDS: Readonly<Record<Level, string>> = {
+  open: 'Open',
+  amateur: 'Amateur',
+  youth: 'Youth',
+  novice: 'Novice',
+  'walk-jog': 'Walk and jog',
+  led: 'Led in hand',
+};
 
 export const WEIGHT_WORDS: Readonly<Record<Weight, string>> = {
   must: 'Must be mended',

@@ -179,7 +179,7 @@ function wordColumns(sheet: Sheet, pages: number): readonly Column[] {
 }
 
 /** As many pages of columns as the words need. */
-function wholeColumns(words: readonly Item[], sheet: Sheet, letters: number): readonly Column[] {
+export function wholeColumns(words: readonly Item[], sheet: Sheet, letters: number): readonly Column[] {
   for (let pages = 1; ; pages *= 2) {
     const columns = wordColumns(sheet, pages);
     const { whole, depths } = flowed(words, columns, letters);

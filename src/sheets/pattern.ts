@@ -50,7 +50,8 @@ function tooBig(content: Content, ask: Ask): TooBig {
   return { kind: 'too-big', why, nearest };
 }
 
-function mendsOf(pages: readonly Page[]): readonly string[] {
+/** One sentence for each sign on the pages that had to be replaced for want of a glyph. */
+export function mendsOf(pages: readonly Page[]): readonly string[] {
   const texts = pages.flatMap(({ marks }) => marks.flatMap((mark) => (mark.kind === 'words' ? [mark.text] : [])));
   return [...new Set(texts.flatMap((text) => printable(text).mends))];
 }

@@ -48,7 +48,8 @@ interface Area {
   readonly width: number;
 }
 
-function words(
+/** A line of words on paper, its baseline at y. */
+export function words(
   text: string,
   x: number,
   y: number,

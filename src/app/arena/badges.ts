@@ -10,6 +10,8 @@ const SIZE = 10;
 /** A badge stands this far above the place it is about, on a stem, and so does not cover it. Pixels. */
 const STEM = 24;
 const HEAVIEST: readonly Weight[] = ['must', 'should', 'note'];
+/** What is open gives a badge its shape before what is waived. */
+const ORDER = [false, true].flatMap((isWaived) => HEAVIEST.map((weight) => [weight, isWaived] as const));
 
 /** Findings that would cover one another, drawn as one badge with their number; the heaviest gives it its shape. */
 interface Badge {
@@ -18,24 +20,26 @@ interface Badge {
   readonly foot: Point<'screen'>;
   readonly weight: Weight;
   readonly ids: readonly string[];
+  /** All of them are waived. */
+  readonly isHollow: boolean;
 }
 
 function badgesOf(findings: readonly Finding[], camera: Camera): readonly Badge[] {
   const badges: Badge[] = [];
-  for (const weight of HEAVIEST) {
-    for (const finding of findings.filter((each) => each.weight === weight)) {
+  for (const [weight, isWaived] of ORDER) {
+    for (const finding of findings.filter((each) => each.weight === weight && isWaived === 'waived' in each)) {
       const foot = screenOf(camera, finding.at);
       const at: Point<'screen'> = { x: foot.x, y: foot.y - STEM };
       const near = badges.findIndex((badge) => Math.hypot(badge.at.x - at.x, badge.at.y - at.y) < 2 * SIZE);
       const badge = badges[near];
-      if (badge === undefined) badges.push({ at, foot, weight, ids: [finding.id] });
+      if (badge === undefined) badges.push({ at, foot, weight, ids: [finding.id], isHollow: isWaived });
       else badges[near] = { ...badge, ids: [...badge.ids, finding.id] };
     }
   }
   return badges;
 }
 
-/** Inks a badge at the place of each finding: octagon, triangle or disc, so that colour is not needed. */
+/** Inks a badge at the place of each finding: octagon, triangle or disc, so that colour is not needed; hollow if waived. */
 export function inkBadges(
   context: CanvasRenderingContext2D,
   findings: readonly Finding[],
@@ -62,11 +66,12 @@ export function inkBadges(
     context.arc(foot.x, foot.y, 3, 0, 2 * Math.PI);
     context.fill();
     shape(context, badge);
-    context.strokeStyle = looks.ground;
+    context.fillStyle = badge.isHollow ? looks.ground : looks[badge.weight];
+    context.strokeStyle = badge.isHollow ? looks[badge.weight] : looks.ground;
     context.lineJoin = 'round';
     context.fill();
     context.stroke();
-    context.fillStyle = looks.ground;
+    context.fillStyle = badge.isHollow ? looks[badge.weight] : looks.ground;
     context.font = `750 12px ${LETTERS}`;
     context.textAlign = 'center';
     context.textBaseline = 'middle';

@@ -2,6 +2,8 @@ import type { Context as KonvaContext } from 'konva/lib/Context';
 import { Shape } from 'konva/lib/Shape';
 import { useCallback, useSyncExternalStore } from 'react';
 import { Shape as InkShape, Layer, Stage } from 'react-konva/lib/ReactKonvaCore';
+import { lookedAt } from '../check/looked-at.ts';
+import { sweptIn } from '../check/sweep-words.ts';
 import { useDeskState } from '../desk-context.tsx';
 import { useViewState } from '../view.ts';
 import { badgeBoxes, inkBadges } from './badges.ts';
@@ -12,6 +14,7 @@ import { inkLabels } from './labels.ts';
 import { inkMarks } from './marks.ts';
 import { PrintsLayer } from './prints-layer.tsx';
 import { useReach } from './reach.ts';
+import { inkNarrowest, inkSweep } from './sweep-mark.ts';
 import { inkTape } from './tape-mark.ts';
 import { inkThings } from './things.ts';
 import { endBoxes, inkTravel } from './travel.ts';
@@ -60,7 +63,7 @@ function ThingsLayer() {
   const { camera, size, pointed } = useViewState((state) => state);
   const survey = useDeskState((state) => state.survey);
   const chosen = useDeskState((state) => state.chosen);
-  const findings = useDeskState((state) => state.findings);
+  const findings = useDeskState(lookedAt);
   const reach = useReach();
   return (
     <Inked
@@ -83,19 +86,22 @@ function OverLayer() {
   const { camera, pointed } = useViewState((state) => state);
   const survey = useDeskState((state) => state.survey);
   const chosen = useDeskState((state) => state.chosen);
-  const findings = useDeskState((state) => state.findings);
+  const findings = useDeskState(lookedAt);
   const guides = useDeskState((state) => state.guides);
   const stage = useDeskState((state) => state.stage);
   const reach = useReach();
   return (
     <Inked
       draw={(context) => {
+        const sweeps = stage === 'check' ? sweptIn(survey, { chosen, pointed, findings }) : [];
+        for (const sweep of sweeps) inkSweep(context, { camera, looks, sweep });
         inkChosen(context, survey, { camera, looks, chosen });
         inkHandles(context, { survey, chosen }, { camera, looks, reach: reach / camera.scale });
         if (stage === 'ride') inkBends(context, survey, { camera, looks, chosen });
         const gap = pointed?.kind === 'gap' ? survey.line.gaps[pointed.gap] : undefined;
         if (gap !== undefined) inkTape(context, gap.ends, { camera, looks });
         inkBadges(context, findings, { camera, looks, pointed });
+        for (const sweep of sweeps) inkNarrowest(context, survey, { camera, looks, sweep });
         const drawing = { ...looks, inks: { ...looks.inks, measure: looks.guide, faint: looks.guide } };
         for (const guide of guides) inkMarks(context, guide.marks, { camera, looks: drawing });
       }}

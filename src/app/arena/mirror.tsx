@@ -1,5 +1,6 @@
 import { printAngle } from '../../core/measure/angle.ts';
 import { printLength } from '../../core/measure/length.ts';
+import { openAt } from '../check/looked-at.ts';
 import { useDeskState } from '../desk-context.tsx';
 import { counted, obstacleTitle, placeWords } from '../words.ts';
 
@@ -7,7 +8,7 @@ import { counted, obstacleTitle, placeWords } from '../words.ts';
 export function Mirror() {
   const survey = useDeskState((state) => state.survey);
   const chosen = useDeskState((state) => state.chosen);
-  const findings = useDeskState((state) => state.findings);
+  const findings = useDeskState(openAt);
   const { arena, unit } = survey.course;
   return (
     <div className="unseen">

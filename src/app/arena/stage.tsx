@@ -1,5 +1,6 @@
 import { type KeyboardEvent, type PointerEvent, useEffect, useMemo, useRef } from 'react';
 import type { Desk } from '../../desk/desk.ts';
+import { lookedAt } from '../check/looked-at.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import { strokeOf } from '../strokes.ts';
 import { useView, useViewState, type View } from '../view.ts';
@@ -50,8 +51,9 @@ export function ArenaStage() {
     const finger = fingerOf(event);
     hand.move(finger);
     if (event.buttons !== 0 || event.pointerType === 'touch') return;
-    const { survey, findings } = desk.state();
-    view.point(pointedAt(finger.at, { survey, findings, camera: view.state().camera }));
+    const state = desk.state();
+    const findings = lookedAt(state);
+    view.point(pointedAt(finger.at, { survey: state.survey, findings, camera: view.state().camera }));
   };
   return (
     <div className="arena">

@@ -1,3 +1,4 @@
+import { lookedAt } from '../check/looked-at.ts';
 import { useDeskState } from '../desk-context.tsx';
 import { gapSentence, ribbonGaps } from '../strip/ribbon.ts';
 import { useViewState } from '../view.ts';
@@ -7,7 +8,7 @@ export function Tells() {
   const gesture = useDeskState((state) => state.gesture);
   const guides = useDeskState((state) => state.guides);
   const survey = useDeskState((state) => state.survey);
-  const findings = useDeskState((state) => state.findings);
+  const findings = useDeskState(lookedAt);
   const pointed = useViewState((state) => state.pointed);
   const finding = pointed?.kind === 'finding' ? findings.find((each) => each.id === pointed.id) : undefined;
   const gap = pointed?.kind === 'gap' ? ribbonGaps(survey)[pointed.gap] : undefined;

@@ -1,100 +1,103 @@
-import { LocateFixed, Wrench } from 'lucide-react';
+import { useRef } from 'react';
 import type { Finding, Weight } from '../../core/checks/check.ts';
-import { useDesk, useDeskState } from '../desk-context.tsx';
+import { openOf } from '../../core/checks/waived.ts';
+import { useDeskState } from '../desk-context.tsx';
 import { useView, useViewState } from '../view.ts';
 import { WEIGHT_WORDS } from '../words.ts';
+import { FindingCard } from './finding-card.tsx';
+import { FixAll } from './fix-all.tsx';
+import { type Group, type Grouping, groupsOf } from './groups.ts';
+import { lookedAt } from './looked-at.ts';
+import { Sweeps } from './sweeps.tsx';
+import { WeightSign } from './weight-sign.tsx';
 
 const WEIGHTS: readonly Weight[] = ['must', 'should', 'note'];
+const GROUPINGS: Readonly<Record<Grouping, string>> = { obstacle: 'By obstacle', check: 'By check' };
 
-/** What the checks have to say, the heaviest first. */
+/** What the checks have to say, with what can be done about it. */
 export function FindingsPanel() {
-  const findings = useDeskState((state) => state.findings);
-  const obstacles = useDeskState((state) => state.survey.obstacles.length);
-  if (findings.length === 0) {
-    return obstacles === 0 ? (
-      <p className="empty">There is nothing to check yet. Set the first obstacle.</p>
-    ) : (
-      <p className="empty is-good">
-        Nothing to mend: every check that the rule book gives a limit for is met. Walk it once with the tape all the
-        same.
-      </p>
-    );
+  const findings = useDeskState(lookedAt);
+  const survey = useDeskState((state) => state.survey);
+  const grouping = useViewState((state) => state.grouping);
+  const summary = useRef<HTMLParagraphElement>(null);
+  // A button that was pressed goes with its finding: the focus stays in the panel.
+  const done = () => summary.current?.focus({ preventScroll: true });
+  if (survey.obstacles.length === 0) {
+    return <p className="empty">There is nothing to check yet. Set the first obstacle.</p>;
   }
   return (
     <div className="findings">
-      {WEIGHTS.map((weight) => {
-        const own = findings.filter((finding) => finding.weight === weight);
-        if (own.length === 0) return null;
-        return (
-          <section key={weight} aria-labelledby={`weight-${weight}`}>
-            <h3 id={`weight-${weight}`} className={`weight ${weight}`}>
-              <WeightSign weight={weight} /> {WEIGHT_WORDS[weight]} ({own.length})
-            </h3>
-            <ul>
-              {own.map((finding) => (
-                <FindingCard key={finding.id} finding={finding} />
-              ))}
-            </ul>
-          </section>
-        );
-      })}
+      <p ref={summary} className="findings-summary" tabIndex={-1}>
+        <Summary findings={findings} />
+      </p>
+      {findings.length > 0 && <GroupChoice />}
+      <FixAll done={done} />
+      {groupsOf(findings, survey, grouping).map((group) => (
+        <FindingGroup key={`${grouping}:${group.id}`} group={group} done={done} />
+      ))}
+      <Sweeps />
+      <p className="caution">The rule book in force, the show’s officials and the judge decide, not this list.</p>
     </div>
   );
 }
 
-function FindingCard({ finding }: { readonly finding: Finding }) {
-  const desk = useDesk();
-  const view = useView();
-  const isPointed = useViewState(({ pointed }) => pointed?.kind === 'finding' && pointed.id === finding.id);
-  const go = () => {
-    view.show(finding.at);
-    view.point({ kind: 'finding', id: finding.id });
-    desk.choose(finding.keys.slice(0, 1));
-  };
+function Summary({ findings }: { readonly findings: readonly Finding[] }) {
+  const open = openOf(findings);
+  const waived = findings.length - open.length;
+  if (findings.length === 0) {
+    return (
+      <span className="empty is-good">
+        Nothing to mend: every check that the rule book gives a limit for is met. Walk it once with the tape all the
+        same.
+      </span>
+    );
+  }
   return (
-    <li
-      className={`finding ${finding.weight} ${isPointed ? 'is-pointed' : ''}`}
-      data-finding={finding.check}
-      onPointerEnter={() => view.point({ kind: 'finding', id: finding.id })}
-      onPointerLeave={() => view.point(null)}
-    >
-      <p className="finding-says">{finding.says}</p>
-      <p className="finding-why">{finding.because}</p>
-      <div className="finding-tools">
-        {finding.remedies.map((remedy) => (
-          <button
-            key={remedy.says}
-            type="button"
-            className="button remedy"
-            onClick={() => desk.edit(remedy.says, (course) => remedy.apply(course))}
-          >
-            <Wrench aria-hidden="true" />
-            {remedy.says}
-          </button>
-        ))}
-        <button type="button" className="button" onClick={go}>
-          <LocateFixed aria-hidden="true" />
-          Go there
-        </button>
-      </div>
-      <p className="finding-source">Source: {finding.source}</p>
-    </li>
+    <>
+      {WEIGHTS.map((weight) => {
+        const count = open.filter((finding) => finding.weight === weight).length;
+        return count === 0 ? null : (
+          <span key={weight} className="count">
+            <WeightSign weight={weight} /> {WEIGHT_WORDS[weight]}: {count}
+          </span>
+        );
+      })}
+      {open.length === 0 && <span className="count">Nothing is open.</span>}
+      {waived > 0 && <span className="count">Waived: {waived}</span>}
+    </>
   );
 }
 
-/** The same sign as in the arena: octagon, triangle, disc. */
-export function WeightSign({ weight }: { readonly weight: Weight }) {
-  const outline = {
-    must: 'M6.6 1h6.8L19 6.6v6.8L13.4 19H6.6L1 13.4V6.6z',
-    should: 'M10 1 19.5 18H.5z',
-    note: 'M10 1a9 9 0 1 0 0 18 9 9 0 0 0 0-18z',
-  }[weight];
+function GroupChoice() {
+  const view = useView();
+  const grouping = useViewState((state) => state.grouping);
   return (
-    <svg viewBox="0 0 20 20" width="18" height="18" aria-hidden="true" className={`weight-sign ${weight}`}>
-      <path d={outline} />
-      <text x="10" y={weight === 'should' ? 16 : 14.5} textAnchor="middle">
-        {weight === 'note' ? 'i' : '!'}
-      </text>
-    </svg>
+    <fieldset className="segments">
+      <legend className="unseen">Group the findings</legend>
+      {Object.entries(GROUPINGS).map(([id, title]) => (
+        <button key={id} type="button" aria-pressed={grouping === id} onClick={() => view.group(id as Grouping)}>
+          {title}
+        </button>
+      ))}
+    </fieldset>
+  );
+}
+
+function FindingGroup({ group, done }: { readonly group: Group; done(): void }) {
+  const id = `findings-${group.id}`;
+  return (
+    <section aria-labelledby={id} data-group={group.id}>
+      <h3 id={id} className="group-title">
+        {group.number !== undefined && <span className="number">{group.number}</span>}
+        <span>
+          {group.title} ({group.findings.length})
+        </span>
+      </h3>
+      <ul>
+        {group.findings.map((finding) => (
+          <FindingCard key={finding.id} finding={finding} done={done} />
+        ))}
+      </ul>
+    </section>
   );
 }

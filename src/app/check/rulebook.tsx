@@ -1,16 +1,20 @@
-import { Plus, X } from 'lucide-react';
+import { Plus, Scale, X } from 'lucide-react';
 import { useState } from 'react';
 import { RULEBOOKS, rulebookById } from '../../core/checks/rulebooks.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import { ChoiceField } from '../set/choice-field.tsx';
+import { CompareDialog } from './compare-dialog.tsx';
 import { HouseRuleDialog } from './house-rule-dialog.tsx';
 import { houseWords, limitTitle, withoutHouseRule } from './house-rules.ts';
+import { LevelChoice } from './level.tsx';
+import { Silences } from './silences.tsx';
 
 /** Which rule book judges the course, and what the show overrides. */
 export function RuleBookPanel() {
   const desk = useDesk();
   const choice = useDeskState((state) => state.course.rulebook);
   const book = rulebookById(choice.id);
+  const [isComparing, setComparing] = useState(false);
   return (
     <div className="tape one-column">
       <ChoiceField
@@ -27,9 +31,16 @@ export function RuleBookPanel() {
             <strong>{book.title}</strong>, {book.edition}
           </p>
           <p className="small">{book.about}</p>
+          <button type="button" className="button" aria-haspopup="dialog" onClick={() => setComparing(true)}>
+            <Scale aria-hidden="true" />
+            Compare with another book
+          </button>
+          {isComparing && <CompareDialog close={() => setComparing(false)} />}
         </>
       )}
+      <LevelChoice />
       <HouseRules />
+      <Silences />
       <p className="caution">
         The rule book in force, the show’s officials and the judge decide. These checks only help you to look.
       </p>

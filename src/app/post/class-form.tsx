@@ -3,15 +3,7 @@ import type { ClassEntry, Level } from '../../core/course/course.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import { ChoiceField } from '../set/choice-field.tsx';
 import { TypedField } from '../set/typed-field.tsx';
-
-const LEVELS: Readonly<Record<Level, string>> = {
-  open: 'Open',
-  amateur: 'Amateur',
-  youth: 'Youth',
-  novice: 'Novice',
-  'walk-jog': 'Walk and jog',
-  led: 'Led in hand',
-};
+import { LEVEL_WORDS } from '../words.ts';
 
 const MOST_ENTRIES = 500;
 
@@ -56,7 +48,7 @@ export function ClassPanel() {
         <ChoiceField
           label="Level"
           value={about.level}
-          options={LEVELS}
+          options={LEVEL_WORDS}
           choose={(level) => change('Change the level', { level: level as Level })}
         />
         <TypedField

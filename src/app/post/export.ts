@@ -2,18 +2,18 @@ import type { Survey } from '../../core/survey.ts';
 import type { Ask } from '../../sheets/sheet.ts';
 import { saveDownload } from '../file/download.ts';
 
-/** Writes the pattern as a PDF and hands it to the person; says what was written. The writer is loaded when it is needed. */
-export async function exportedPattern(survey: Survey, ask: Ask): Promise<string> {
-  const [{ pattern }, { pdf }, regular, bold] = await Promise.all([
-    import('../../sheets/pattern.ts'),
+/** Writes a sheet as a PDF and hands it to the person; says what was written. The writer is loaded when it is needed. */
+export async function exportedSheet(id: string, survey: Survey, ask: Ask): Promise<string> {
+  const [{ sheetById }, { pdf }, regular, bold] = await Promise.all([
+    import('../../sheets/sheets.ts'),
     import('../../sheets/pdf.ts'),
     import('@expo-google-fonts/inter/400Regular/Inter_400Regular.ttf?url').then(({ default: url }) => bytesOf(url)),
     import('@expo-google-fonts/inter/700Bold/Inter_700Bold.ttf?url').then(({ default: url }) => bytesOf(url)),
   ]);
-  const drawn = pattern.draw(survey, ask);
+  const drawn = sheetById(id).draw(survey, ask);
   if (drawn.kind === 'too-big') return drawn.why;
   const bytes = await pdf(drawn, { regular, bold });
-  const name = `${fileName(survey.course.class.title || survey.course.title)}-pattern.pdf`;
+  const name = `${fileName(survey.course.class.title || survey.course.title)}-${id}.pdf`;
   saveDownload(new Blob([new Uint8Array(bytes)], { type: 'application/pdf' }), name);
   return `${name}, ${drawn.pages.length === 1 ? '1 page' : `${drawn.pages.length} pages`} at 1:${drawn.scale}. Print it at 100 %.`;
 }

@@ -1,15 +1,16 @@
 import { useMemo } from 'react';
-import { pattern } from '../../sheets/pattern.ts';
+import { sheetById } from '../../sheets/sheets.ts';
 import { svg } from '../../sheets/svg.ts';
 import { useDeskState } from '../desk-context.tsx';
 import { useView, useViewState } from '../view.ts';
 
-/** The pattern as it will lie on the notice board. */
+/** The sheet as it will be printed. */
 export function PagePreview() {
   const view = useView();
   const survey = useDeskState((state) => state.survey);
   const ask = useViewState((state) => state.ask);
-  const drawn = useMemo(() => pattern.draw(survey, ask), [survey, ask]);
+  const sheet = sheetById(useViewState((state) => state.sheet));
+  const drawn = useMemo(() => sheet.draw(survey, ask), [sheet, survey, ask]);
   if (drawn.kind === 'too-big') {
     return (
       <div className="preview">
@@ -24,7 +25,7 @@ export function PagePreview() {
   }
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: a box that scrolls must be reachable by keys.
-    <section className="preview" tabIndex={0} aria-label="Preview of the pattern">
+    <section className="preview" tabIndex={0} aria-label={`Preview of the ${sheet.title.toLowerCase()}`}>
       {drawn.mends.map((mend) => (
         <p key={mend} className="caution">
           {mend}

@@ -1,12 +1,14 @@
 import { FileDown } from 'lucide-react';
 import { useState } from 'react';
 import type { Ask, Paper } from '../../sheets/sheet.ts';
+import { SHEETS } from '../../sheets/sheets.ts';
 import { useDeskState } from '../desk-context.tsx';
 import { ChoiceField } from '../set/choice-field.tsx';
 import { useView, useViewState } from '../view.ts';
-import { exportedPattern } from './export.ts';
+import { exportedSheet } from './export.ts';
 
 const PAPERS: Readonly<Record<Paper, string>> = { letter: 'Letter', a4: 'A4' };
+const TITLES = Object.fromEntries(SHEETS.map(({ id, title }) => [id, title]));
 const ORIENTATIONS: Readonly<Record<Ask['orientation'], string>> = {
   fit: 'Best fit',
   portrait: 'Upright',
@@ -21,6 +23,7 @@ const SCALES: Readonly<Record<string, string>> = {
 export function PaperPanel() {
   const view = useView();
   const ask = useViewState((state) => state.ask);
+  const sheet = useViewState((state) => state.sheet);
   const survey = useDeskState((state) => state.survey);
   const [state, setState] = useState<{ readonly kind: 'rest' | 'busy' | 'done' | 'failed'; readonly says: string }>({
     kind: 'rest',
@@ -30,7 +33,7 @@ export function PaperPanel() {
   const save = async () => {
     setState({ kind: 'busy', says: 'Drawing the PDF…' });
     try {
-      setState({ kind: 'done', says: await exportedPattern(survey, ask) });
+      setState({ kind: 'done', says: await exportedSheet(sheet, survey, ask) });
     } catch (failure) {
       const why = failure instanceof Error ? failure.message : String(failure);
       setState({ kind: 'failed', says: `The PDF could not be written: ${why} The course is not affected.` });
@@ -43,6 +46,7 @@ export function PaperPanel() {
   const scales = ask.scale === undefined ? SCALES : { ...SCALES, [String(ask.scale)]: `1:${ask.scale}` };
   return (
     <div className="tape">
+      <ChoiceField label="Sheet" value={sheet} options={TITLES} choose={view.turnTo} />
       <div className="fields">
         <ChoiceField
           label="Paper"

@@ -1,3 +1,4 @@
+import { openAt } from '../check/looked-at.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import { useView } from '../view.ts';
 import { obstacleTitle } from '../words.ts';
@@ -8,7 +9,7 @@ export function ObstacleListPanel() {
   const view = useView();
   const survey = useDeskState((state) => state.survey);
   const chosen = useDeskState((state) => state.chosen);
-  const findings = useDeskState((state) => state.findings);
+  const findings = useDeskState(openAt);
   if (survey.obstacles.length === 0)
     return <p className="empty">Nothing is in the arena yet. Add the first obstacle.</p>;
   const first = (id: string) => survey.numbers.get(id)?.[0] ?? Number.POSITIVE_INFINITY;

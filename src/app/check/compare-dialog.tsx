@@ -1,0 +1,147 @@
+import { useMemo, useState } from 'react';
+import type { Finding } from '../../core/checks/check.ts';
+import { type Compared, compared } from '../../core/checks/compared.ts';
+import { RULEBOOKS } from '../../core/checks/rulebooks.ts';
+import type { LengthUnit } from '../../core/measure/quantity.ts';
+import { useDeskState } from '../desk-context.tsx';
+import { Dialog } from '../dialog.tsx';
+import { ChoiceField } from '../set/choice-field.tsx';
+import { WEIGHT_WORDS } from '../words.ts';
+import { asked } from './book-words.ts';
+import { WeightSign } from './weight-sign.tsx';
+
+/** The course as it lies under two rule books. */
+export function CompareDialog({ close }: { close(): void }) {
+  const course = useDeskState((state) => state.course);
+  const others = RULEBOOKS.filter(({ id }) => id !== course.rulebook.id);
+  const [other, setOther] = useState(others[0]?.id ?? course.rulebook.id);
+  const outcome = useMemo(() => compared(course, course.rulebook.id, other), [course, other]);
+  return (
+    <Dialog wide title="Compare two rule books" close={close}>
+      <div className="compare">
+        <ChoiceField
+          label={`${outcome.a.title}, and the same course under`}
+          value={other}
+          options={Object.fromEntries(others.map(({ id, title }) => [id, title]))}
+          choose={setOther}
+        />
+        <FindingsTable outcome={outcome} />
+        <LimitsTable outcome={outcome} unit={course.unit} />
+        <p className="caution">
+          House rules hold under both. The rule book in force, the show’s officials and the judge decide.
+        </p>
+      </div>
+    </Dialog>
+  );
+}
+
+function FindingsTable({ outcome }: { readonly outcome: Compared }) {
+  const { a, b, both, onlyA, onlyB, changed } = outcome;
+  return (
+    <>
+      <p role="status">
+        <strong>
+          {both.length + changed.length} found by both, {onlyA.length} only by {a.title}, {onlyB.length} only by{' '}
+          {b.title}.
+        </strong>
+      </p>
+      <table className="compared">
+        <thead>
+          <tr>
+            <th scope="col">Found by</th>
+            <th scope="col">What is found</th>
+          </tr>
+        </thead>
+        <tbody>
+          <Rows by="only-a" title={`Only ${a.title}`} findings={onlyA} />
+          <Rows by="only-b" title={`Only ${b.title}`} findings={onlyB} />
+          {changed.map((pair, i) => (
+            <tr key={pair.a.id} data-by="changed">
+              {i === 0 && (
+                <th scope="rowgroup" rowSpan={changed.length}>
+                  Both, with other limits
+                </th>
+              )}
+              <td>
+                <Told finding={pair.a} by={a.title} />
+                <Told finding={pair.b} by={b.title} />
+              </td>
+            </tr>
+          ))}
+          <Rows by="both" title="Both" findings={both} />
+        </tbody>
+      </table>
+    </>
+  );
+}
+
+function Rows({
+  by,
+  title,
+  findings,
+}: {
+  readonly by: string;
+  readonly title: string;
+  readonly findings: readonly Finding[];
+}) {
+  if (findings.length === 0) {
+    return (
+      <tr data-by={by}>
+        <th scope="row">{title}</th>
+        <td className="small">nothing</td>
+      </tr>
+    );
+  }
+  return findings.map((finding, i) => (
+    <tr key={finding.id} data-by={by}>
+      {i === 0 && (
+        <th scope="rowgroup" rowSpan={findings.length}>
+          {title}
+        </th>
+      )}
+      <td>
+        <Told finding={finding} />
+      </td>
+    </tr>
+  ));
+}
+
+function Told({ finding, by }: { readonly finding: Finding; readonly by?: string }) {
+  return (
+    <p className="told">
+      <WeightSign weight={finding.weight} hollow={finding.waived !== undefined} />
+      <span>
+        {by !== undefined && <strong>{by}: </strong>}
+        {finding.says}
+        <span className="unseen"> {WEIGHT_WORDS[finding.weight]}.</span>
+      </span>
+    </p>
+  );
+}
+
+function LimitsTable({ outcome: { a, b, limits }, unit }: { readonly outcome: Compared; readonly unit: LengthUnit }) {
+  if (limits.length === 0) return null;
+  return (
+    <details className="fold">
+      <summary>Where the two books differ ({limits.length})</summary>
+      <table className="compared">
+        <thead>
+          <tr>
+            <th scope="col">What</th>
+            <th scope="col">{a.title}</th>
+            <th scope="col">{b.title}</th>
+          </tr>
+        </thead>
+        <tbody>
+          {limits.map((each) => (
+            <tr key={each.name}>
+              <th scope="row">{each.title}</th>
+              <td>{asked(each.a, unit)}</td>
+              <td>{asked(each.b, unit)}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </details>
+  );
+}

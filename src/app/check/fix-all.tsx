@@ -1,0 +1,64 @@
+import { WandSparkles } from 'lucide-react';
+import { useState } from 'react';
+import { type Fix, type FixedAll, fixedAll } from '../../core/checks/fixed-all.ts';
+import { useDesk, useDeskState } from '../desk-context.tsx';
+import { counted } from '../words.ts';
+import { openAt } from './looked-at.ts';
+
+/** Long enough for the browser to say that work is under way. */
+const SOON_MS = 30;
+
+/** Mends everything that can be mended without asking, in one step, and says what it did. */
+export function FixAll({ done }: { done(): void }) {
+  const desk = useDesk();
+  const course = useDeskState((state) => state.course);
+  const open = useDeskState(openAt);
+  const [isBusy, setBusy] = useState(false);
+  const [fixed, setFixed] = useState<FixedAll | undefined>();
+  const fix = () => {
+    setBusy(true);
+    setTimeout(() => {
+      const outcome = fixedAll(desk.state().course);
+      if (outcome.did.length > 0) desk.edit('Fix all that are safe', () => outcome.course);
+      setFixed(outcome);
+      setBusy(false);
+      done();
+    }, SOON_MS);
+  };
+  // What was done is told for as long as the course is what it made of it.
+  const told = fixed?.course === course ? fixed : undefined;
+  if (open.length === 0 && told === undefined) return null;
+  return (
+    <div className="fix-all">
+      <button type="button" className="button" disabled={isBusy} onClick={fix}>
+        <WandSparkles aria-hidden="true" />
+        {isBusy ? 'Trying every fix…' : 'Fix all that are safe'}
+      </button>
+      <div role="status" className="fix-all-told">
+        {told !== undefined && <Told did={told.did} left={open.length} />}
+      </div>
+    </div>
+  );
+}
+
+function Told({ did, left }: { readonly did: readonly Fix[]; readonly left: number }) {
+  if (did.length === 0) {
+    return <p>Nothing is mended: no fix that is left is safe without your eye on it.</p>;
+  }
+  return (
+    <>
+      <p>
+        <strong>{counted(did.length, 'fix', 'fixes')} made</strong>, {counted(left, 'finding')} still open. One undo
+        takes it all back.
+      </p>
+      <ol className="did">
+        {did.map((fix) => (
+          <li key={fix.finding}>
+            {fix.did}
+            <small>for: {fix.said}</small>
+          </li>
+        ))}
+      </ol>
+    </>
+  );
+}

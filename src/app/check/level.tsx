@@ -1,0 +1,43 @@
+import type { Level } from '../../core/course/course.ts';
+import { useDesk, useDeskState } from '../desk-context.tsx';
+import { ChoiceField } from '../set/choice-field.tsx';
+import { LEVEL_WORDS } from '../words.ts';
+import { levelChanges } from './book-words.ts';
+
+/** Who the class is for, and what that changes in what is asked. */
+export function LevelChoice() {
+  const desk = useDesk();
+  const course = useDeskState((state) => state.course);
+  const { level } = course.class;
+  const changes = levelChanges(course);
+  return (
+    <>
+      <ChoiceField
+        label="Level of the class"
+        value={level}
+        options={LEVEL_WORDS}
+        choose={(next) =>
+          desk.edit('Change the level', (now) => ({ ...now, class: { ...now.class, level: next as Level } }))
+        }
+      />
+      {changes.length === 0 ? (
+        <p className="small">This level changes nothing: every limit is as for an open class.</p>
+      ) : (
+        <section aria-label="What this level changes">
+          <h3>What this level changes</h3>
+          <ul className="said-list">
+            {changes.map(({ title, here, open, source }) => (
+              <li key={title}>
+                {title}: <strong>{here}</strong>
+                <small>
+                  {open === 'no limit' ? 'no limit in an open class' : `${open} in an open class`}
+                  {source === '' ? '' : `; ${source}`}
+                </small>
+              </li>
+            ))}
+          </ul>
+        </section>
+      )}
+    </>
+  );
+}

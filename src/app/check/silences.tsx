@@ -1,0 +1,36 @@
+import { useDeskState } from '../desk-context.tsx';
+import { practised, silences } from './book-words.ts';
+
+/** What the book in force leaves open, folded away until somebody wants to know. */
+export function Silences() {
+  const survey = useDeskState((state) => state.survey);
+  const course = useDeskState((state) => state.course);
+  const nobody = silences(survey);
+  const practice = practised(course);
+  if (nobody.length + practice.length === 0) return null;
+  return (
+    <details className="fold">
+      <summary>What this book does not say ({nobody.length + practice.length})</summary>
+      {nobody.length > 0 && (
+        <>
+          <p className="small">Nothing is checked here. Ask the show, or set a house rule.</p>
+          <ul className="said-list">
+            {nobody.map((says) => (
+              <li key={says}>{says}</li>
+            ))}
+          </ul>
+        </>
+      )}
+      {practice.length > 0 && (
+        <>
+          <p className="small">Here designers’ practice is asked instead: an estimate, not a rule.</p>
+          <ul className="said-list">
+            {practice.map((says) => (
+              <li key={says}>{says}</li>
+            ))}
+          </ul>
+        </>
+      )}
+    </details>
+  );
+}

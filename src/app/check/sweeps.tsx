@@ -1,0 +1,49 @@
+import { useId } from 'react';
+import { sweepsOf } from '../../core/checks/sweep.ts';
+import { useDesk, useDeskState } from '../desk-context.tsx';
+import { useView } from '../view.ts';
+import { obstacleTitle } from '../words.ts';
+import { narrowestSweep, roomWords } from './sweep-words.ts';
+
+/** Every place where the horse backs or turns, with the room that is left; choosing one shows the ground it sweeps. */
+export function Sweeps() {
+  const desk = useDesk();
+  const view = useView();
+  const id = useId();
+  const survey = useDeskState((state) => state.survey);
+  const chosen = useDeskState((state) => state.chosen);
+  const ids = [...new Set(sweepsOf(survey).map(({ obstacle }) => obstacle))];
+  if (ids.length === 0) return null;
+  return (
+    <section className="sweeps" aria-labelledby={id}>
+      <h3 id={id}>Will a horse go round it?</h3>
+      <p className="small">The least room beside the hooves, or beside the body where things stand up.</p>
+      <ul className="rows">
+        {ids.map((each) => {
+          const sweep = narrowestSweep(each, survey);
+          const obstacle = survey.layout.obstacles.find((one) => one.id === each);
+          if (sweep === undefined || obstacle === undefined) return null;
+          return (
+            <li key={each}>
+              <button
+                type="button"
+                className="row"
+                aria-pressed={chosen.some((key) => key.split('/')[0] === each)}
+                onClick={() => {
+                  view.show(sweep.at);
+                  desk.choose([each]);
+                }}
+              >
+                <span className="number">{survey.numbers.get(each)?.join(', ') ?? '–'}</span>
+                <span className="row-title">
+                  {obstacleTitle(obstacle, survey.layout)}
+                  <small>{roomWords(sweep, survey)}</small>
+                </span>
+              </button>
+            </li>
+          );
+        })}
+      </ul>
+    </section>
+  );
+}

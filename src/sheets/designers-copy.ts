@@ -1,0 +1,122 @@
+/** The designer's own copy: the pattern, then what was found, what was waived and why, and what the book leaves open. */
+import type { Finding, Weight } from '../core/checks/check.ts';
+import { closerFindingsOf, silent } from '../core/checks/checks.ts';
+import { LIMITS } from '../core/checks/limits.ts';
+import { openOf } from '../core/checks/waived.ts';
+import type { Survey } from '../core/survey.ts';
+import { MARGIN, wholeColumns } from './arrange.ts';
+import { flowed, type Item } from './flow.ts';
+import { SMALLEST_LETTERS } from './lettering.ts';
+import { mendsOf, pattern } from './pattern.ts';
+import type { Ask, Page, Pages, Sheet, TooBig } from './sheet.ts';
+import { rulebookInWords, smallTitle, words } from './title-block.ts';
+
+/** Letter height, mm: a list for one person, so smaller than a pattern on a wall. */
+const LETTERS = 3.5;
+
+const WEIGHTS: readonly Weight[] = ['must', 'should', 'note'];
+const WEIGHT_WORDS: Readonly<Record<Weight, string>> = {
+  must: 'Must be mended',
+  should: 'Should be looked at',
+  note: 'Worth knowing',
+};
+
+function heading(text: string): Item {
+  return { kind: 'heading', text };
+}
+
+function listed(texts: readonly string[], from: number): readonly Item[] {
+  return texts.map((text, i): Item => ({ kind: 'paragraph', text, hang: `${from + i + 1}.` }));
+}
+
+function stopped(text: string): string {
+  return /[.!?]$/.test(text) ? text : `${text}.`;
+}
+
+/** The open findings by weight, numbered through. */
+function openItems(open: readonly Finding[]): readonly Item[] {
+  if (open.length === 0) return [heading('Findings'), { kind: 'paragraph', text: 'Nothing is open.' }];
+  let count = 0;
+  return WEIGHTS.flatMap((weight) => {
+    const own = open.filter((finding) => finding.weight === weight);
+    if (own.length === 0) return [];
+    const items = listed(
+      own.map(({ says, because, source }) => `${says} ${because} Source: ${stopped(source)}`),
+      count,
+    );
+    count += own.length;
+    return [heading(`${WEIGHT_WORDS[weight]} (${own.length})`), ...items];
+  });
+}
+
+function waivedItems(waived: readonly Finding[], from: number): readonly Item[] {
+  if (waived.length === 0) return [];
+  const texts = waived.map(
+    ({ says, weight, source, waived: reason }) =>
+      `${says} Waived, because: ${stopped(reason ?? '')} ${WEIGHT_WORDS[weight]} otherwise. Source: ${stopped(source)}`,
+  );
+  return [heading(`Waived by the designer (${waived.length})`), ...listed(texts, from)];
+}
+
+/** What neither the book nor designers' practice sets: nothing was checked there. */
+function silentItems(survey: Survey): readonly Item[] {
+  const titles = [...new Set(silent(survey).map(({ limit }) => LIMITS[limit]?.title ?? limit))];
+  if (titles.length === 0) return [];
+  return [
+    heading('What this book does not say'),
+    { kind: 'paragraph', text: `Nothing was checked here: ${titles.map((title) => title.toLowerCase()).join('; ')}.` },
+  ];
+}
+
+function itemsOf(survey: Survey): readonly Item[] {
+  const findings = closerFindingsOf(survey);
+  const open = openOf(findings);
+  const waived = findings.filter((finding) => finding.waived !== undefined);
+  const judged = `Judged by ${rulebookInWords(survey.course)}, ridden by: ${survey.horse.title}.`;
+  const caution = 'The rule book in force, the show’s officials and the judge decide. This list only helps to look.';
+  return [
+    { kind: 'paragraph', text: judged },
+    ...openItems(open),
+    ...waivedItems(waived, open.length),
+    ...silentItems(survey),
+    heading('Please note'),
+    { kind: 'paragraph', text: caution },
+  ];
+}
+
+/** The pages of words that follow the pattern, on the same paper. */
+function findingPages(survey: Survey, { width, height }: Page): readonly Page[] {
+  const { course } = survey;
+  const items = itemsOf(survey);
+  const columns = wholeColumns(items, { width, height }, LETTERS);
+  const { marks } = flowed(items, columns, LETTERS);
+  const count = columns.at(-1)?.page ?? 0;
+  const area = { x: MARGIN, y: MARGIN, width: width - 2 * MARGIN };
+  const low = height - MARGIN;
+  const name = course.class.title === '' ? course.title : course.class.title;
+  return Array.from({ length: count }, (_, i): Page => {
+    const here = marks.flatMap(({ page, mark }) => (page === i + 1 ? [mark] : []));
+    const numbered = count === 1 ? 'Findings' : `Findings, page ${i + 1} of ${count}`;
+    return {
+      width,
+      height,
+      marks: [
+        ...smallTitle(course, area).marks,
+        ...here,
+        words('Designer’s copy: not for posting.', area.x, low, { size: SMALLEST_LETTERS }),
+        words(numbered, area.x + area.width, low, { size: SMALLEST_LETTERS, align: 'end' }),
+      ],
+      about: `${name}: findings and waivers, for the designer, page ${i + 1} of ${count}.`,
+    };
+  });
+}
+
+function draw(survey: Survey, ask: Ask): Pages | TooBig {
+  const drawn = pattern.draw(survey, ask);
+  if (drawn.kind === 'too-big') return drawn;
+  const [first, ...rest] = drawn.pages;
+  const pages: Pages['pages'] = [first, ...rest, ...findingPages(survey, first)];
+  return { ...drawn, title: drawn.title.replace(/^Pattern/, 'Designer’s copy'), pages, mends: mendsOf(pages) };
+}
+
+export const designersCopy: Sheet = { id: 'designers-copy', title: 'Designer’s copy', draw };
