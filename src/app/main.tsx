@@ -16,6 +16,7 @@ import './styles/shell.css';
 import './styles/panels.css';
 import './styles/check.css';
 import './styles/arena.css';
+import './styles/tapes.css';
 import './styles/strip.css';
 import './styles/ride.css';
 import './styles/post.css';

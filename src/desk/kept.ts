@@ -2,7 +2,8 @@ import type { ConstraintKind } from '../core/constraints/constraint.ts';
 import { holdOf } from '../core/constraints/grip.ts';
 import { type Holding, heldNow, holdingsOf, holds, piecesOf, printedValue } from '../core/course/holdings.ts';
 import { obstacleOf, pieceOf } from '../core/course/keys.ts';
-import { between, type Point } from '../core/plane/point.ts';
+import type { PlacedPiece } from '../core/course/placed.ts';
+import { between, type Point, point } from '../core/plane/point.ts';
 import type { Survey } from '../core/survey.ts';
 import type { Keys } from './chosen.ts';
 import { fractionWords, heldWords } from './kept-words.ts';
@@ -32,14 +33,19 @@ function isOf(holding: Holding, chosen: Keys): boolean {
   );
 }
 
-function tapeOf(survey: Survey, holding: Holding): { value: number; tape: readonly [Point, Point] } | undefined {
-  const held = heldNow(holding, survey.course.arena, piecesOf(survey.layout));
+function tapeOf(
+  survey: Survey,
+  holding: Holding,
+  pieces: ReadonlyMap<string, PlacedPiece>,
+): { value: number; tape: readonly [Point, Point] } | undefined {
+  const held = heldNow(holding, survey.course.arena, pieces);
   const [first, second] = held ?? [];
   if (held === undefined || first === undefined) return undefined;
   const side = holding.constraint.side ?? 1;
   const value = holding.kind.measure(held, side);
   const tape = holding.kind.tape?.(held, side) ?? [holdOf(first), holdOf(second ?? first)];
-  return { value, tape: tape.map(({ x, y }) => ({ x, y })) as unknown as readonly [Point, Point] };
+  const [from, to] = tape;
+  return { value, tape: [point(from.x, from.y), point(to.x, to.y)] };
 }
 
 /** What tells alike constraints from others: the same kind, value and places along the pieces, in one obstacle. */
@@ -72,10 +78,11 @@ export function keptOf({ survey, chosen }: { readonly survey: Survey; readonly c
 
 function keptNow(survey: Survey, chosen: Keys): readonly Kept[] {
   const single = chosen.some((key) => pieceOf(key) !== undefined);
+  const pieces = piecesOf(survey.layout);
   const rows = holdingsOf(survey.layout)
     .filter((holding) => holding.kind.id !== 'fixed' && isOf(holding, chosen))
     .flatMap((holding): Row[] => {
-      const found = tapeOf(survey, holding);
+      const found = tapeOf(survey, holding, pieces);
       if (found === undefined) return [];
       // A held value is said as it was typed, not as the solver met it to the last bit.
       const value = holding.constraint.hold ?? found.value;

@@ -119,6 +119,7 @@ export const words = {
 
   // The tape in the hand.
   tapeInHand: () => 'The tape is in your hand: press one thing, then another. Escape puts it away.',
+  pressOtherEnd: () => 'Press the other end.',
   tapeHeld: (name: string) => `The tape begins at ${name}. Press the other end.`,
   tapeAway: () => 'Put the tape away',
   measured: (

@@ -8,7 +8,7 @@ import { useDeskState } from '../desk-context.tsx';
 import { useViewState } from '../view.ts';
 import { badgeBoxes, inkBadges } from './badges.ts';
 import { inkGround } from './ground.ts';
-import { handleBoxes, inkBends, inkChosen, inkHandles } from './handles.ts';
+import { handleBoxes, inkBends, inkChosen, inkCrossings, inkHandles } from './handles.ts';
 import { DARK, LIGHT, type Looks } from './inks.ts';
 import { inkLabels } from './labels.ts';
 import { inkMarks } from './marks.ts';
@@ -16,8 +16,11 @@ import { PrintsLayer } from './prints-layer.tsx';
 import { useReach } from './reach.ts';
 import { inkNarrowest, inkSweep } from './sweep-mark.ts';
 import { inkTape } from './tape-mark.ts';
+import { labelBox } from './tape-places.ts';
+import { TapesLayer } from './tapes-layer.tsx';
 import { inkThings } from './things.ts';
 import { endBoxes, inkTravel } from './travel.ts';
+import { useTapes } from './use-tapes.ts';
 
 // Named so that the bundler keeps the one shape the core build does not register by itself.
 void Shape;
@@ -34,6 +37,7 @@ export function Layers() {
       <ThingsLayer />
       <PrintsLayer />
       <OverLayer />
+      <TapesLayer />
     </Stage>
   );
 }
@@ -65,6 +69,7 @@ function ThingsLayer() {
   const chosen = useDeskState((state) => state.chosen);
   const findings = useDeskState(lookedAt);
   const reach = useReach();
+  const tapes = useTapes();
   return (
     <Inked
       draw={(context) => {
@@ -74,6 +79,7 @@ function ThingsLayer() {
           ...badgeBoxes(findings, camera),
           ...endBoxes(survey, camera),
           ...handleBoxes({ survey, chosen }, { camera, reach: reach / camera.scale }),
+          ...tapes.labels.map(labelBox),
         ];
         inkLabels(context, survey, { camera, looks, size, chosen, kept });
       }}
@@ -98,6 +104,7 @@ function OverLayer() {
         inkChosen(context, survey, { camera, looks, chosen });
         inkHandles(context, { survey, chosen }, { camera, looks, reach: reach / camera.scale });
         if (stage === 'ride') inkBends(context, survey, { camera, looks, chosen });
+        inkCrossings(context, { survey, chosen, stage }, { camera, looks });
         const gap = pointed?.kind === 'gap' ? survey.line.gaps[pointed.gap] : undefined;
         if (gap !== undefined) inkTape(context, gap.ends, { camera, looks });
         inkBadges(context, findings, { camera, looks, pointed });

@@ -9,7 +9,10 @@ import { HorseLayer } from './horse-layer.tsx';
 import { Layers } from './layers.tsx';
 import { Legend } from './legend.tsx';
 import { Mirror } from './mirror.tsx';
+import { Offer } from './offer.tsx';
 import { pointedAt } from './pointing.ts';
+import { StandoffDialog } from './standoff.tsx';
+import { focusTapes, TapeLabels } from './tape-labels.tsx';
 import { Tells } from './tells.tsx';
 import { ViewButtons } from './view-buttons.tsx';
 
@@ -82,7 +85,12 @@ export function ArenaStage() {
         {stage === 'ride' && <HorseLayer />}
       </div>
       <Mirror />
-      <Tells />
+      <TapeLabels />
+      <div className="arena-head">
+        <Tells />
+        <Offer />
+      </div>
+      <StandoffDialog />
       <Legend />
       <ViewButtons />
     </div>
@@ -122,6 +130,7 @@ function stroked(
       : ({ '+': ZOOM_STEP, '=': ZOOM_STEP, '-': 1 / ZOOM_STEP } as const)[stroke.key];
   if (zoom !== undefined) view.zoom(zoom);
   else if (stroke.key === '0' && !stroke.mod) view.fit();
+  else if (stroke.key === 'g' && !stroke.mod && !stroke.alt && focusTapes()) hand.hold(false);
   else if (!desk.press(stroke) && stroke.key !== ' ') return;
   event.preventDefault();
   event.stopPropagation();

@@ -1,3 +1,4 @@
+import { words } from '../../desk/words.ts';
 import { lookedAt } from '../check/looked-at.ts';
 import { useDeskState } from '../desk-context.tsx';
 import { gapSentence, ribbonGaps } from '../strip/ribbon.ts';
@@ -10,12 +11,16 @@ export function Tells() {
   const survey = useDeskState((state) => state.survey);
   const findings = useDeskState(lookedAt);
   const pointed = useViewState((state) => state.pointed);
+  const measuring = useDeskState((state) => state.measuring);
+  const measured = useDeskState((state) => state.measured);
   const finding = pointed?.kind === 'finding' ? findings.find((each) => each.id === pointed.id) : undefined;
   const gap = pointed?.kind === 'gap' ? ribbonGaps(survey)[pointed.gap] : undefined;
   const says =
-    gesture !== null
-      ? [gesture, ...guides.map((guide) => guide.says)].join(' · ')
-      : (finding?.says ?? (gap === undefined ? '' : gapSentence(gap, survey.course.unit)));
+    measuring !== null
+      ? (measured?.says ?? (measuring.from === null ? words.tapeInHand() : words.pressOtherEnd()))
+      : gesture !== null
+        ? [gesture, ...guides.map((guide) => guide.says)].join(' · ')
+        : (finding?.says ?? (gap === undefined ? '' : gapSentence(gap, survey.course.unit)));
   if (says === '' && survey.obstacles.length === 0) {
     return <p className="tells">The arena is raked. Add the first obstacle, or open a starter from the File menu.</p>;
   }

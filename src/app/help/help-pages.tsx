@@ -17,6 +17,7 @@ const STAGE_HELP: readonly (readonly [string, string])[] = [
 const VIEW_KEYS: readonly (readonly [string, string])[] = [
   ['+ and −', 'Zoom in and out; so do the wheel and two fingers'],
   ['0', 'Show the whole arena'],
+  ['G', 'Go to the numbers on the tapes of what is chosen; Enter types, Escape comes back'],
   ['Space, held', 'Drag to move the picture; so do the middle button and two fingers'],
   ['Alt, held', 'Snap to nothing'],
   ['Ctrl + S', 'Save the course as a file'],
@@ -44,6 +45,19 @@ export function Help() {
           Write lengths as you say them: <code>6' 3 1/2"</code>, <code>6ft 3in</code>, <code>75 1/2 in</code>,{' '}
           <code>1.9 m</code>, <code>190 cm</code>. A bare number is read in the unit of the course. Gaps are always
           measured inside to inside, on the line of travel.
+        </p>
+      </section>
+      <section aria-labelledby="help-kept">
+        <h3 id="help-kept">What is kept</h3>
+        <p>
+          A chosen obstacle shows its tapes: the measures that it keeps while you drag a pole of it. Press a number to
+          type another; the pole that the horse comes to first stays, a fixed one always does. The Tape panel lists
+          all that is kept, lets you drop it or only measure it, and offers more to keep as it is now. When two things
+          cannot both be kept, nothing moves until you drop one of them.
+        </p>
+        <p>
+          After a snap you may keep what it found; leave the offer alone and nothing is kept. <strong>Measure</strong>{' '}
+          lays a tape between any two things or places, near face to near face.
         </p>
       </section>
       <section aria-labelledby="help-keys">

@@ -13,22 +13,6 @@ export function PieceTape({ piece }: { readonly piece: PlacedPiece }) {
   const { key, pose, kind } = piece;
   const isFixed = piece.piece.fixed === true;
   const sizes = Object.entries(kind.params).filter(([, param]) => param.kind !== 'choice');
-  const fix = () =>
-    desk.editLayout(isFixed ? `Free ${pieceTitle(piece)}` : `Fix ${pieceTitle(piece)}`, (layout) => ({
-      ...layout,
-      obstacles: layout.obstacles.map((each) =>
-        each.id !== piece.obstacle
-          ? each
-          : {
-              ...each,
-              pieces: each.pieces.map((own) => {
-                if (own.id !== piece.piece.id) return own;
-                const { fixed: _, ...rest } = own;
-                return isFixed ? rest : { ...rest, fixed: true as const };
-              }),
-            },
-      ),
-    }));
   return (
     <div className="tape">
       <p className="tape-title">
@@ -47,7 +31,7 @@ export function PieceTape({ piece }: { readonly piece: PlacedPiece }) {
         <TypedField label="Turned" value={printAngle(pose.angle)} send={(text) => desk.setPose(key, 'angle', text)} />
       </div>
       <label className="tick">
-        <input type="checkbox" checked={isFixed} onChange={fix} />
+        <input type="checkbox" checked={isFixed} onChange={() => desk.fix()} />
         Fixed: stays where it is while others move
       </label>
       <h3>Its size</h3>

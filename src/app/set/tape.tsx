@@ -9,6 +9,7 @@ import { obstacleTitle } from '../words.ts';
 import { Actions } from './actions.tsx';
 import { ArenaTape } from './arena-tape.tsx';
 import { ChoiceField } from './choice-field.tsx';
+import { KeptList } from './kept-list.tsx';
 import { PieceTape } from './piece-tape.tsx';
 import { printedFact, printedValue, spelled } from './printed.ts';
 import { TypedField } from './typed-field.tsx';
@@ -23,8 +24,9 @@ export function TapePanel() {
   if (keys.length > 1) {
     return (
       <>
-        <p className="lead">{keys.length} chosen. They move, turn and mirror together.</p>
+        <SeveralTape keys={keys} />
         <Actions />
+        <KeptList />
       </>
     );
   }
@@ -35,6 +37,24 @@ export function TapePanel() {
     <>
       {piece === undefined ? <ObstacleTape key={key} obstacle={owner} /> : <PieceTape key={key} piece={piece} />}
       <Actions />
+      <KeptList key={`kept ${key}`} />
+    </>
+  );
+}
+
+/** Several things at once: obstacles go together, pieces can be fixed together. */
+function SeveralTape({ keys }: { readonly keys: readonly string[] }) {
+  const desk = useDesk();
+  const survey = useDeskState((state) => state.survey);
+  const pieces = survey.pieces.filter((piece) => keys.includes(piece.key));
+  if (pieces.length === 0) return <p className="lead">{keys.length} chosen. They move, turn and mirror together.</p>;
+  return (
+    <>
+      <p className="lead">{keys.length} pieces chosen.</p>
+      <label className="tick">
+        <input type="checkbox" checked={pieces.every((each) => each.piece.fixed)} onChange={() => desk.fix()} />
+        Fixed: they stay where they are while others move
+      </label>
     </>
   );
 }

@@ -1,0 +1,125 @@
+import { useEffect, useState } from 'react';
+import type { Clash } from '../../core/course/clash.ts';
+import type { Course } from '../../core/course/course.ts';
+import { obstacleOf } from '../../core/course/keys.ts';
+import { freedomWords, standingOf } from '../../desk/freedom.ts';
+import { type Kept, keptOf } from '../../desk/kept.ts';
+import { keepOffers } from '../../desk/offers.ts';
+import { ClashOffers } from '../arena/standoff.tsx';
+import { useDesk, useDeskState } from '../desk-context.tsx';
+import { TypedField } from './typed-field.tsx';
+
+/** How firmly things hold is worked out once the hand has rested so long. */
+const REST_MS = 120;
+
+interface Firmness {
+  readonly course: Course;
+  readonly clashes: readonly Clash[];
+  /** Constraints that follow from the others. */
+  readonly spare: ReadonlySet<string>;
+  /** What each asked obstacle can still do. */
+  readonly says: readonly string[];
+}
+
+/** How firmly the obstacles hold, some time after the last change; null until it is known. */
+function useFirmness(ids: readonly string[]): Firmness | null {
+  const course = useDeskState((state) => state.course);
+  const isBusy = useDeskState((state) => state.gesture !== null);
+  const [known, setKnown] = useState<Firmness | null>(null);
+  const asked = ids.join(' ');
+  useEffect(() => {
+    if (isBusy) return;
+    const rest = setTimeout(() => {
+      const { clashes, spare } = standingOf(course);
+      const says = clashes.length > 0 || asked === '' ? [] : asked.split(' ').map((id) => freedomWords(course, id));
+      setKnown({ course, clashes, spare: new Set(spare.map(({ key }) => key)), says });
+    }, REST_MS);
+    return () => clearTimeout(rest);
+  }, [course, isBusy, asked]);
+  return known;
+}
+
+/** What is kept of what is chosen, what more could be, and what it can still do. */
+export function KeptList() {
+  const survey = useDeskState((state) => state.survey);
+  const chosen = useDeskState((state) => state.chosen);
+  const kept = keptOf({ survey, chosen });
+  const ids = [...new Set(chosen.map(obstacleOf))];
+  const firm = useFirmness(ids);
+  const numbered = kept.filter((each) => each.text !== '');
+  const plain = kept.filter((each) => each.text === '');
+  const row = (each: Kept) => (
+    <KeptRow key={each.keys.join(' ')} kept={each} isSpare={each.keys.some((key) => firm?.spare.has(key) === true)} />
+  );
+  return (
+    <section className="tape" aria-label="What it keeps">
+      {firm?.clashes.map((clash) => (
+        <div key={clash.says} className="clash" role="alert">
+          <ClashOffers clash={clash} />
+        </div>
+      ))}
+      <h3>What it keeps</h3>
+      {firm !== null && firm.says.length === 1 && <p className="firm">{firm.says[0]}</p>}
+      {kept.length === 0 && <p className="small">Nothing is kept yet.</p>}
+      <ul className="kept">{numbered.map(row)}</ul>
+      {plain.length > 0 && (
+        <details className="kept-more">
+          <summary>And {plain.length} without a number</summary>
+          <ul className="kept">{plain.map(row)}</ul>
+        </details>
+      )}
+      <KeepOffers />
+    </section>
+  );
+}
+
+function KeptRow({ kept, isSpare }: { readonly kept: Kept; readonly isSpare: boolean }) {
+  const desk = useDesk();
+  const { keys, text, holds, says, name } = kept;
+  return (
+    <li>
+      <p>{says}</p>
+      {isSpare && <p className="spare">Already follows from the others.</p>}
+      <div className="kept-tools">
+        {text !== '' && <TypedField unseen label={name} value={text} send={(typed) => desk.setHold(keys, typed)} />}
+        {text !== '' && (
+          <button
+            type="button"
+            className="link"
+            aria-label={holds ? `Only measure: ${name}` : `Hold: ${name}`}
+            onClick={() => (holds ? desk.loosen(keys) : desk.hold(keys))}
+          >
+            {holds ? 'Only measure' : 'Hold'}
+          </button>
+        )}
+        <button type="button" className="link danger" aria-label={`Drop: ${name}`} onClick={() => desk.drop(keys)}>
+          Drop
+        </button>
+      </div>
+    </li>
+  );
+}
+
+/** What more could be kept, each as it is now: adding one moves nothing. */
+function KeepOffers() {
+  const desk = useDesk();
+  const survey = useDeskState((state) => state.survey);
+  const chosen = useDeskState((state) => state.chosen);
+  const isBusy = useDeskState((state) => state.gesture !== null);
+  const offers = isBusy ? [] : keepOffers({ survey, chosen });
+  if (offers.length === 0) return null;
+  return (
+    <>
+      <h3>Keep more, as it is now</h3>
+      <ul className="keep-offers">
+        {offers.map((offer) => (
+          <li key={offer.says}>
+            <button type="button" className="button" onClick={() => desk.keep(offer)}>
+              {offer.says}
+            </button>
+          </li>
+        ))}
+      </ul>
+    </>
+  );
+}
