@@ -115,3 +115,33 @@ export function printNotesOf(of: Survey): readonly PrintNote[] {
   notes.set(of, made);
   return made;
 }
+
+/** How many of something there are, and how many of them were worked out anew. */
+export interface Anew {
+  readonly all: number;
+  readonly anew: number;
+}
+
+/** What an edit cost. */
+export type Recount = Readonly<Record<'obstacles' | 'pieces' | 'ways' | 'passages' | 'gaps' | 'prints', Anew>>;
+
+function counted(now: readonly object[], before: readonly object[]): Anew {
+  const known = new Set(before);
+  return { all: now.length, anew: now.filter((each) => !known.has(each)).length };
+}
+
+/** Counts what the one survey does not share with the other. It asks both for their prints. */
+export function recount(before: Survey, after: Survey): Recount {
+  const count = (parts: (of: Survey) => readonly object[]): Anew => counted(parts(after), parts(before));
+  const paths = (of: Survey, own: boolean) =>
+    of.line.elements.filter(({ part }) => (part === 'obstacle') === own).map(({ path }) => path);
+  return {
+    obstacles: count(({ obstacles }) => obstacles),
+    pieces: count(({ pieces }) => pieces),
+    ways: count((of) => paths(of, false)),
+    passages: count((of) => paths(of, true)),
+    // Where they lie along the line changes with all that comes before; what was measured of them does not.
+    gaps: count(({ line }) => line.gaps.map(({ ends }) => ends)),
+    prints: count((of) => printsOf(of).map(({ point }) => point)),
+  };
+}

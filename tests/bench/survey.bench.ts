@@ -5,7 +5,7 @@ import { changedLayout } from '../../src/core/course/layouts.ts';
 import { readCourse } from '../../src/core/files/read.ts';
 import { FOOT } from '../../src/core/measure/quantity.ts';
 import { pose } from '../../src/core/plane/pose.ts';
-import { survey } from '../../src/core/survey.ts';
+import { printsOf, recount, survey } from '../../src/core/survey.ts';
 import { course, fan, leg, run } from '../core/ride/hand-laid.ts';
 import { percentile, type Row, row, timed } from './row.ts';
 
@@ -53,6 +53,25 @@ function largestSeed(): Course | undefined {
   return courses.sort((a, b) => survey(b).pieces.length - survey(a).pieces.length)[0];
 }
 
+/** What one drag works out anew, of all that there is: the mean over each obstacle moved once. */
+function counts(name: string, of: Course): Row[] {
+  const moved = currentLayout(of).obstacles.map((_, i) => {
+    // A copy, as it was before anything was dragged.
+    const copy = structuredClone(of);
+    const before = survey(copy);
+    printsOf(before);
+    return recount(before, survey(nudged(copy, i, 0.05)));
+  });
+  const kinds = ['obstacles', 'ways', 'passages', 'gaps', 'prints'] as const;
+  return kinds.map((kind) =>
+    row(`${name}, ${kind} worked out anew when one obstacle moves`, 'mean', {
+      ours: moved.reduce((sum, each) => sum + each[kind].anew, 0) / moved.length,
+      anchor: moved[0]?.[kind].all ?? Number.NaN,
+      anchorName: 'all of them',
+    }),
+  );
+}
+
 function measured(name: string, of: Course): Row[] {
   // A copy shares nothing with what is remembered.
   const cold = timed(WARM_UP + ROUNDS, () => structuredClone(of), survey);
@@ -79,5 +98,6 @@ function measured(name: string, of: Course): Row[] {
 
 export async function rows(): Promise<Row[]> {
   const seed = largestSeed();
-  return [...measured('made', tenObstacles()), ...(seed === undefined ? [] : measured(seed.title, seed))];
+  const courses = [['made', tenObstacles()] as const, ...(seed === undefined ? [] : [[seed.title, seed] as const])];
+  return [...courses.flatMap(([name, of]) => measured(name, of)), ...courses.flatMap(([name, of]) => counts(name, of))];
 }

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import type { Course, Stock } from '../../src/core/course/course.ts';
 import { FOOT, INCH } from '../../src/core/measure/quantity.ts';
 import { pose } from '../../src/core/plane/pose.ts';
-import { survey } from '../../src/core/survey.ts';
+import { printsOf, recount, survey } from '../../src/core/survey.ts';
 import { course, leg, roundCourse, run } from './ride/hand-laid.ts';
 
 function nudged(before: Course, id: string): Course {
@@ -29,6 +29,31 @@ describe('the survey', () => {
     expect(after.line.elements[2]?.path).not.toBe(before.line.elements[2]?.path);
     // The way to the last obstacle begins and ends where it did.
     expect(after.line.elements[8]?.path).toBe(before.line.elements[8]?.path);
+  });
+
+  test('counts what a drag worked out anew: the obstacle, the ways to and from it, its own gaps', () => {
+    const round = roundCourse();
+    const before = survey(round);
+    printsOf(before);
+    const { obstacles, pieces, ways, passages, gaps } = recount(before, survey(nudged(round, 'fan-1')));
+    expect(obstacles).toEqual({ all: 5, anew: 1 });
+    expect(pieces).toEqual({ all: 18, anew: 3 });
+    expect(ways).toEqual({ all: 5, anew: 2 });
+    expect(passages).toEqual({ all: 5, anew: 1 });
+    expect(gaps).toEqual({ all: 13, anew: 2 });
+    for (const { all, anew } of Object.values(recount(before, before))) expect([all > 0, anew]).toEqual([true, 0]);
+  });
+
+  test('works out only the prints of the part that is ridden in one with what moved', () => {
+    const legs = ['run-1', 'run-2', 'run-3'].map((id) =>
+      leg(id, id === 'run-2' ? { gait: 'walk', approach: 'walk' } : {}),
+    );
+    const obstacles = [run('run-1', pose(12, 5, 0)), run('run-2', pose(28, 5, 0)), run('run-3', pose(46, 5, 0))];
+    const on = course(obstacles, { start: pose(3, 5, 0), legs });
+    const before = survey(on);
+    const { prints } = recount(before, survey(nudged(on, 'run-3')));
+    expect(prints.anew).toBeGreaterThan(10);
+    expect(prints.anew).toBeLessThan(prints.all / 2);
   });
 
   test('moving one pole of an obstacle keeps the others’ footprints', () => {
