@@ -39,7 +39,7 @@ const PANELS: Readonly<Record<Stage, readonly Panel[]>> = {
       grows: true,
       opensOnChoice: true,
     },
-    { id: 'clock', title: 'Time', side: 'right', body: ClockPanel },
+    { id: 'clock', title: 'Time', side: 'right', body: ClockPanel, grows: true },
   ],
   check: [
     { id: 'rulebook', title: 'Rule book', side: 'left', body: RuleBookPanel, grows: true },

@@ -1,9 +1,11 @@
 import type { Bounds, Ring } from '../../core/plane/ring.ts';
 import type { Survey } from '../../core/survey.ts';
-import { bendKey, RIDE_START } from '../../desk/chosen.ts';
+import { bendKey, crossKey, RIDE_START } from '../../desk/chosen.ts';
+import { crossingHandles } from '../../desk/crossing.ts';
+import type { DeskState } from '../../desk/desk.ts';
 import { outlines } from '../../desk/outlines.ts';
 import { turnHandle } from '../../desk/turn-handle.ts';
-import { type Camera, screenOf } from './camera.ts';
+import { type Camera, screenAngle, screenOf } from './camera.ts';
 import type { Looks } from './inks.ts';
 import { trace } from './marks.ts';
 
@@ -93,6 +95,47 @@ export function inkBends(
     context.lineWidth = 2;
     context.strokeStyle = eye.looks.chosen;
     context.stroke();
+  }
+}
+
+/** A crossing handle is this large, and smaller where its neighbours are near. Pixels. */
+const CROSSING = 12;
+const LEAST_CROSSING = 5.5;
+
+/** Where the line crosses the poles of what is chosen: a disc to take hold of, with arrows along the pole. */
+export function inkCrossings(
+  context: CanvasRenderingContext2D,
+  state: Pick<DeskState, 'survey' | 'chosen' | 'stage'>,
+  { camera, looks }: Eye,
+): void {
+  const handles = crossingHandles(state).map((handle) => ({ handle, at: screenOf(camera, handle.at) }));
+  for (const [i, { handle, at }] of handles.entries()) {
+    const gaps = [handles[i - 1], handles[i + 1]].flatMap((other) =>
+      other === undefined || other.handle.leg !== handle.leg ? [] : [Math.hypot(other.at.x - at.x, other.at.y - at.y)],
+    );
+    const radius = Math.max(LEAST_CROSSING, Math.min(CROSSING, ...gaps.map((gap) => gap / 2 - 1)));
+    const all = crossKey(handle.leg, 'all');
+    const isChosen = state.chosen.includes(handle.key) || state.chosen.includes(all);
+    context.save();
+    context.translate(at.x, at.y);
+    context.rotate(screenAngle(camera, handle.pole.pose.angle));
+    context.beginPath();
+    context.arc(0, 0, radius, 0, 2 * Math.PI);
+    context.fillStyle = isChosen ? looks.chosen : looks.plate;
+    context.fill();
+    context.lineWidth = 2;
+    context.strokeStyle = looks.chosen;
+    context.stroke();
+    context.fillStyle = isChosen ? looks.plate : looks.chosen;
+    context.beginPath();
+    for (const side of [1, -1]) {
+      context.moveTo(side * radius * 0.78, 0);
+      context.lineTo(side * radius * 0.25, radius * 0.42);
+      context.lineTo(side * radius * 0.25, -radius * 0.42);
+      context.closePath();
+    }
+    context.fill();
+    context.restore();
   }
 }
 

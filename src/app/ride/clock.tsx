@@ -1,29 +1,175 @@
 import { printDuration } from '../../core/measure/duration.ts';
-import { printLength } from '../../core/measure/length.ts';
-import { useDeskState } from '../desk-context.tsx';
+import type { ClassClock } from '../../core/ride/class-clock.ts';
+import { obstacleMeant } from '../../desk/crossing.ts';
+import { useDesk, useDeskState } from '../desk-context.tsx';
+import { useView } from '../view.ts';
+import { counted, obstacleTitle } from '../words.ts';
+import { ClassFields } from './class-fields.tsx';
+import { dearestLeg, ifEntered, WHAT_IF_ENTRIES } from './what-if.ts';
 
-/** How long one go takes, and the class. */
+/** How long one go takes, and the class; what each obstacle costs, and which to shorten first. */
 export function ClockPanel() {
-  const { course, line } = useDeskState((state) => state.survey);
-  const entries = course.class.entries;
+  const clock = useDeskState((state) => state.survey.classClock);
+  const { entries, go, riding, changeovers, drags, dragging, whole, allotted, over } = clock;
   return (
-    <dl className="facts">
-      <div>
-        <dt>One go</dt>
-        <dd>
-          <strong>{printDuration(line.clock.go)}</strong>
-        </dd>
-      </div>
-      <div>
-        <dt>Line of travel</dt>
-        <dd>{printLength(line.length, course.unit)}</dd>
-      </div>
-      {entries > 0 && (
-        <div>
-          <dt>{entries} entries, riding only</dt>
-          <dd>{printDuration(line.clock.go * entries)}</dd>
-        </div>
+    <div className="clock">
+      <dl className="facts">
+        <Fact name="One go" value={printDuration(go)} isMain />
+        {entries > 0 && (
+          <>
+            <Fact name={counted(entries, 'go', 'goes')} value={printDuration(riding)} />
+            <Fact name="Between them" value={printDuration(changeovers)} />
+            {drags > 0 && <Fact name={counted(drags, 'drag')} value={printDuration(dragging)} />}
+            <Fact name="The class" value={printDuration(whole)} isMain />
+          </>
+        )}
+      </dl>
+      {entries > 0 && allotted !== null && (
+        <p className={over > 0 ? 'refusal' : 'small'}>
+          {over > 0
+            ? `${printDuration(over)} longer than the ${printDuration(allotted)} that it may take.`
+            : `${printDuration(allotted - whole)} are left of ${printDuration(allotted)}.`}
+        </p>
       )}
-    </dl>
+      <Shorten clock={clock} />
+      <ClassFields />
+      <Costs clock={clock} />
+      <WhatIf />
+    </div>
+  );
+}
+
+function Fact({ name, value, isMain }: { readonly name: string; readonly value: string; readonly isMain?: true }) {
+  return (
+    <div>
+      <dt>{name}</dt>
+      <dd>{isMain ? <strong>{value}</strong> : value}</dd>
+    </div>
+  );
+}
+
+/** No more than these are named: nobody shortens four obstacles at once. */
+const MOST_NAMED = 3;
+
+/** Which obstacle to shorten first, and by how much a go. */
+function Shorten({ clock }: { readonly clock: ClassClock }) {
+  const titleOf = useTitles();
+  if (clock.shorten.length === 0) return null;
+  return (
+    <>
+      <h3>Shorten first</h3>
+      <ol className="shorten">
+        {clock.shorten.slice(0, MOST_NAMED).map(({ leg, by, enough }) => (
+          <li key={leg}>
+            <span className="number">{leg + 1}</span>
+            <span>
+              {titleOf(leg)}{' '}
+              {enough
+                ? `by ${printDuration(Math.ceil(by))} a go`
+                : `has less than the ${printDuration(Math.ceil(by))} a go to give`}
+            </span>
+          </li>
+        ))}
+      </ol>
+    </>
+  );
+}
+
+function useTitles(): (leg: number) => string {
+  const layout = useDeskState((state) => state.survey.layout);
+  return (leg) => {
+    const id = layout.ride.legs[leg]?.obstacle;
+    const obstacle = layout.obstacles.find((each) => each.id === id);
+    return obstacle === undefined ? '' : obstacleTitle(obstacle, layout);
+  };
+}
+
+/** Whole minutes, and below ten the tenths too. */
+function minutes(seconds: number): string {
+  const value = seconds / 60;
+  return `${value < 9.95 ? value.toFixed(1) : Math.round(value)} min`;
+}
+
+/** What each number of the go costs the class: the way to it pale, itself full. */
+function Costs({ clock }: { readonly clock: ClassClock }) {
+  const desk = useDesk();
+  const view = useView();
+  const titleOf = useTitles();
+  const { legs, entries } = clock;
+  if (legs.length === 0) return null;
+  const times = Math.max(1, entries);
+  const most = Math.max(...legs.map(({ way, own }) => way + own), 1);
+  const share = (seconds: number) => `${(100 * seconds) / most}%`;
+  return (
+    <>
+      <h3>{entries > 0 ? `What each costs the class of ${entries}` : 'What each costs a go'}</h3>
+      <ol className="costs">
+        {legs.map(({ leg, obstacle, way, own }) => {
+          const told = entries > 0 ? minutes(times * (way + own)) : printDuration(way + own);
+          return (
+            <li key={leg}>
+              <button
+                type="button"
+                onClick={() => desk.choose([obstacle])}
+                onPointerEnter={() => view.point({ kind: 'leg', leg })}
+                onPointerLeave={() => view.point(null)}
+                aria-label={`${leg + 1} ${titleOf(leg)}: ${told}; in one go ${printDuration(way)} to it, ${printDuration(own)} at it`}
+              >
+                <span className="cost-title">
+                  {leg + 1} {titleOf(leg)}
+                </span>
+                <span className="cost-value">{told}</span>
+                <span className="cost-bar">
+                  <span className="cost-way" style={{ width: share(way) }} />
+                  <span className="cost-own" style={{ width: share(own) }} />
+                </span>
+              </button>
+            </li>
+          );
+        })}
+      </ol>
+      <p className="small">The pale part is the way to it.</p>
+    </>
+  );
+}
+
+/** The same go for other classes: what is fine for a few may not be for many. */
+function WhatIf() {
+  const survey = useDeskState((state) => state.survey);
+  const chosen = useDeskState((state) => state.chosen);
+  const titleOf = useTitles();
+  const meant = obstacleMeant(survey, chosen);
+  const classes = WHAT_IF_ENTRIES.map((entries) => ifEntered(survey, entries));
+  const [first] = classes;
+  if (first === undefined || first.legs.length === 0) return null;
+  const own = survey.layout.ride.legs.findIndex((leg) => leg.obstacle === meant);
+  const leg = own >= 0 ? own : (dearestLeg(first) ?? 0);
+  return (
+    <>
+      <h3>If so many were entered</h3>
+      <table className="what-if">
+        <thead>
+          <tr>
+            <th scope="col">Entries</th>
+            <th scope="col">The class</th>
+            <th scope="col">
+              {leg + 1} {titleOf(leg)}
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {classes.map(({ entries, whole, over, legs }) => (
+            <tr key={entries}>
+              <th scope="row">{entries}</th>
+              <td>
+                {printDuration(whole)}
+                {over > 0 && <span className="off"> {minutes(over)} over</span>}
+              </td>
+              <td>{minutes(legs[leg]?.class ?? 0)}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </>
   );
 }

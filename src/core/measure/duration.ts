@@ -1,4 +1,4 @@
-import type { Seconds } from './quantity.ts';
+import type { Reading, Seconds } from './quantity.ts';
 
 const MINUTE = 60;
 const HOUR = 3600;
@@ -15,4 +15,49 @@ export function printDuration(duration: Seconds): string {
 
 function two(value: number): string {
   return String(value).padStart(2, '0');
+}
+
+const UNITS: Readonly<Record<string, Seconds>> = {
+  s: 1,
+  sec: 1,
+  second: 1,
+  seconds: 1,
+  min: MINUTE,
+  minute: MINUTE,
+  minutes: MINUTE,
+  h: HOUR,
+  hour: HOUR,
+  hours: HOUR,
+};
+const EXAMPLE = 'a time such as 30 s, 1 min 30 s, 1:30 h or 2 h';
+/** A day: no class takes longer. */
+const MOST: Seconds = 24 * HOUR;
+
+/** Parts of a duration, each with its unit; the unit that a bare number has. Undefined where a part is not one. */
+function added(text: string, bare: Seconds): Seconds | undefined {
+  const clock = /^(\d+):([0-5]\d) ?(h|min)?$/.exec(text);
+  if (clock !== null) {
+    // `1:30` is minutes and seconds everywhere, unless hours are said.
+    const unit = clock[3] === 'h' ? HOUR : MINUTE;
+    return Number(clock[1]) * unit + Number(clock[2]) * (unit / 60);
+  }
+  let total: Seconds = 0;
+  let rest = text;
+  while (rest !== '') {
+    const part = /^(\d+(?:[.,]\d+)?) ?([a-z]*)\.? ?/.exec(rest);
+    const unit = part?.[2] === '' ? (rest === text ? bare : undefined) : UNITS[part?.[2] ?? ''];
+    if (part === null || unit === undefined) return undefined;
+    total += Number(part[1]?.replace(',', '.')) * unit;
+    rest = rest.slice(part[0].length);
+  }
+  return total;
+}
+
+/** Reads `30 s`, `1 min 30 s`, `2 h`, `1:30`; a bare number is in the unit that is usual for the field. */
+export function readDuration(text: string, bare: 's' | 'min'): Reading<Seconds> {
+  const plain = text.trim().toLowerCase().replace(/\s+/g, ' ');
+  const value = plain === '' ? undefined : added(plain, bare === 's' ? 1 : MINUTE);
+  if (value === undefined) return { kind: 'refused', why: `"${text.trim()}" is not a time. Write ${EXAMPLE}.` };
+  if (value > MOST) return { kind: 'refused', why: `${text.trim()} is more than a day. Write 24 h or less.` };
+  return { kind: 'read', value };
 }

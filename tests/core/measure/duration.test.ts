@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { printDuration } from '../../../src/core/measure/duration.ts';
+import { printDuration, readDuration } from '../../../src/core/measure/duration.ts';
 
 test.each<[number, string]>([
   [0, '0 s'],
@@ -13,4 +13,33 @@ test.each<[number, string]>([
   [-1, '–'],
 ])('%d seconds are printed as %s', (seconds, text) => {
   expect(printDuration(seconds)).toBe(text);
+});
+
+test.each<[string, 's' | 'min', number]>([
+  ['30', 's', 30],
+  ['30', 'min', 1800],
+  ['30 s', 'min', 30],
+  ['1 min 30 s', 's', 90],
+  ['4 min 05 s', 'min', 245],
+  ['1 h 02 min', 's', 3720],
+  ['1.5 h', 's', 5400],
+  ['1,5 min', 's', 90],
+  ['1:30', 'min', 90],
+  ['1:30 h', 's', 5400],
+  [' 2  Hours ', 's', 7200],
+  ['10min', 's', 600],
+])('%s in a field of %s is read as %d seconds', (text, bare, seconds) => {
+  expect(readDuration(text, bare)).toEqual({ kind: 'read', value: seconds });
+});
+
+test.each(['', 'soon', '-5', '5 parsecs', '1 min 30', '25 h', '1:75'])('%s is no time, and it is said why', (text) => {
+  const reading = readDuration(text, 'min');
+  expect(reading.kind).toBe('refused');
+});
+
+test('what is printed is read as the same', () => {
+  for (const seconds of [0, 38, 60, 245, 3599, 3720, 7200]) {
+    const reading = readDuration(printDuration(seconds), 's');
+    expect(reading).toEqual({ kind: 'read', value: seconds });
+  }
 });
