@@ -178,6 +178,8 @@ export function turnedRoom(blocks: readonly Block[], start: Pose, headings: read
   });
 }
 
+/** A turn of more than this goes round on the spot and not from one leg into another. */
+const CORNER: Radians = (5 * Math.PI) / 6;
 /** A turn is looked at every so many radians, and as finely as the second about its narrowest heading. */
 const COARSE: Radians = Math.PI / 30;
 const FINE: Radians = Math.PI / 240;
@@ -190,9 +192,10 @@ export function turning(blocks: readonly Block[], from: Pose, to: Pose): readonl
   const by = to.angle - from.angle;
   const steps = Math.max(1, Math.ceil(Math.abs(by) / COARSE));
   const headings = Array.from({ length: steps + 1 }, (_, i) => from.angle + (by * i) / steps);
+  const ahead = turnedRoom(blocks, from, headings);
   // Led in from one leg a horse can stand where it comes no further; from the other it is seen how it had to stand.
-  const back = [...turnedRoom(blocks, to, [...headings].reverse())].reverse();
-  const stands = turnedRoom(blocks, from, headings).map((stand, i) => {
+  const back = Math.abs(by) > CORNER ? [] : [...turnedRoom(blocks, to, [...headings].reverse())].reverse();
+  const stands = ahead.map((stand, i) => {
     const other = back[i];
     return other !== undefined && other.clear > stand.clear ? other : stand;
   });

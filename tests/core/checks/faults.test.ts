@@ -8,7 +8,12 @@ const FAULTS = [...FIRST_FAULTS, ...MORE_FAULTS];
 
 describe('planted faults', () => {
   test('there is one for every check', () => {
-    expect(CHECKS.map(({ id }) => id).filter((id) => !FAULTS.some(({ check }) => check === id))).toEqual([]);
+    // What takes a closer look has a test of its own.
+    expect(
+      CHECKS.filter(({ closer }) => closer !== true)
+        .map(({ id }) => id)
+        .filter((id) => !FAULTS.some(({ check }) => check === id)),
+    ).toEqual([]);
   });
 
   test.each(FAULTS)('$check is silent where the course is right', ({ check, right }) => {
