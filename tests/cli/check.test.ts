@@ -54,6 +54,35 @@ describe('check', () => {
     );
   });
 
+  test('a waived finding is printed with its reason and fails no run', async () => {
+    const open = await caught('check', wide(), '--json');
+    const musts = JSON.parse(open.out).findings.filter((finding: { weight: string }) => finding.weight === 'must');
+    const course = smallCourse({ gap: 1.3716 });
+    const file = courseFile({
+      ...course,
+      waived: musts.map(({ id }: { id: string }) => ({ finding: id, reason: 'Only for the long-striding ones' })),
+    });
+    const { code, out } = await caught('check', file);
+    expect(code).toBe(0);
+    expect(out).toMatch(/MUST, waived {2}1: .*\n {2}Waived: Only for the long-striding ones/);
+  });
+
+  test('sets a second rule book beside the first', async () => {
+    const { out } = await caught('check', wide(), '--compare', 'stock-horse');
+    expect(out).toContain('American Mule Association beside American Stock Horse Association');
+    expect(out).toMatch(/Gap between poles at the jog +3' to 3' 6" or a whole multiple +does not say/);
+    const { compared } = JSON.parse((await caught('check', wide(), '--compare', 'led', '--json')).out);
+    expect(compared.books).toEqual(['mule-association', 'led']);
+    expect((await caught('check', wide(), '--compare', 'ledd')).code).toBe(2);
+  });
+
+  test('says what all safe fixes would do, where the hooves sweep, and who decides', async () => {
+    const told = JSON.parse((await caught('check', wide(), '--json')).out);
+    expect(told.fixAll.did[0].did).toMatch(/^Set the gaps/);
+    expect(Array.isArray(told.sweeps)).toBe(true);
+    expect((await caught('check', wide())).out).toContain('the judge decide');
+  });
+
   test('an empty course is no mistake of the program', async () => {
     const empty = changedLayout(smallCourse(), (layout) => ({
       ...layout,
