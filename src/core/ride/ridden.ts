@@ -28,8 +28,8 @@ export interface Ridden {
 
 /** The line gives up being square to a pole by at most this much. 20°: estimate. */
 const MOST_SKEW: Radians = (20 * Math.PI) / 180;
-/** How far from square towards the calmest heading, in the order in which they are tried. */
-const YIELDS = [0, 0.25, 0.5, 0.75, 1];
+/** How far from square towards the calmest heading the search for the best one begins. */
+const YIELDS = [0, 1];
 
 /** The heading at `b` of the circle through three points; along the chords' mean where they are in line. */
 function circleHeading(a: Point, b: Point, c: Point): Radians {
@@ -75,18 +75,70 @@ function joints(poses: readonly Pose[], least: Metres): Joint[] {
   return poses.slice(1).map((to, i) => joint(poses[i] ?? to, to, least));
 }
 
-/** The line over the knots in order, turning no tighter than `least` metres where that can be had. */
-export function ridden(knots: readonly Knot[], least: Metres): Ridden {
-  let best: { readonly poses: readonly Pose[]; readonly joints: readonly Joint[]; readonly radius: Metres } | undefined;
-  for (const share of YIELDS) {
-    const poses = yielding(knots, share);
-    const tried = joints(poses, least);
-    const radius = Math.min(...tried.map((each) => each.radius));
-    const calm = tried.every((each) => each.calm);
-    if (calm || best === undefined || radius > best.radius + TOUCH) best = { poses, joints: tried, radius };
-    if (calm) break;
+interface Tried {
+  readonly poses: readonly Pose[];
+  readonly joints: readonly Joint[];
+  readonly cost: number;
+}
+
+/**
+ * What is wrong with a line over the knots: first that it turns tighter than the gait can, then how far it is from square
+ * (radians, squared), then how its curve jumps from pole to pole, in the gait's tightest turns. Weights: estimates.
+ */
+function costOf(
+  poses: readonly Pose[],
+  all: readonly Joint[],
+  { knots, least }: { knots: readonly Knot[]; least: Metres },
+) {
+  const tight = all.reduce((sum, { radius }) => sum + Math.max(0, Math.min(TIGHTEST, least / radius) - 1) ** 2, 0);
+  const skew = poses.reduce((sum, { angle }, i) => sum + wrapped(angle - (knots[i]?.pose.angle ?? angle)) ** 2, 0);
+  const curves = all.flatMap(({ path }) => path.map(({ curvature }) => curvature * least));
+  const jumps = curves.slice(1).reduce((sum, curve, i) => sum + (curve - (curves[i] ?? curve)) ** 2, 0);
+  return 100 * tight + skew + 0.01 * jumps;
+}
+
+/** How many times too tight still tells one line from another. */
+const TIGHTEST = 10;
+/** By how much headings are tried to either side, round by round, radians. */
+const STEPS: readonly Radians[] = [8, 4, 2, 1, 0.5, 0.25].flatMap((degrees) => {
+  const step = (degrees * Math.PI) / 180;
+  return [step, step];
+});
+
+/** The same line with each heading turned to where the whole is best: square as far as the gait allows, then smooth. */
+function eased(begun: readonly Pose[], of: { readonly knots: readonly Knot[]; readonly least: Metres }): Tried {
+  const { knots, least } = of;
+  const laidOver = (poses: readonly Pose[]): Tried => {
+    const all = joints(poses, least);
+    return { poses, joints: all, cost: costOf(poses, all, of) };
+  };
+  let best = laidOver(begun);
+  for (const step of STEPS) {
+    for (const [i, { over, pose: square }] of knots.entries()) {
+      if (over === undefined) continue;
+      for (const by of [-step, step]) {
+        const at = best.poses[i] ?? square;
+        const skew = wrapped(at.angle + by - square.angle);
+        if (Math.abs(skew) > MOST_SKEW) continue;
+        const tried = laidOver(best.poses.with(i, { ...square, angle: square.angle + skew }));
+        if (tried.cost < best.cost) best = tried;
+      }
+    }
   }
-  if (best === undefined) throw new Error('ridden: no way was tried');
+  return best;
+}
+
+/**
+ * The line over the knots in order: square over every pole where the gait can turn so. Else each heading gives up as
+ * little of square as lets the line turn no tighter than `least` metres, no more than 20°, and smoothly.
+ */
+export function ridden(knots: readonly Knot[], least: Metres): Ridden {
+  const square = knots.map(({ pose }) => pose);
+  let best: Omit<Tried, 'cost'> = { poses: square, joints: joints(square, least) };
+  if (!best.joints.every(({ calm }) => calm)) {
+    const tried = YIELDS.map((share) => eased(yielding(knots, share), { knots, least }));
+    best = tried.reduce((a, b) => (b.cost < a.cost ? b : a));
+  }
   let at = 0;
   const placedKnots = knots.map((knot, i): RiddenKnot => {
     if (i > 0) at += pathLength(best.joints[i - 1]?.path ?? []);

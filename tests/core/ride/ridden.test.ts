@@ -35,6 +35,22 @@ describe('the ridden line over poles', () => {
     expect(pathLength(line.path)).toBeLessThan(1.2 * pathLength(square.path));
   });
 
+  test('over a fan out of true turns no tighter than the gait can, and gives up only where it must', () => {
+    // A fan on a circle of 4 m whose middle pole is turned by 12 degrees and crossed 0.25 m further out.
+    const at = (angle: number, out = 0, off = 0) =>
+      pose((4 + out) * Math.cos(angle), (4 + out) * Math.sin(angle), angle + Math.PI / 2 + off);
+    const knots = over(at(-0.9), at(-0.45), at(0, 0.25, 0.21), at(0.45), at(0.9));
+    const square = ridden(knots, 0.01);
+    const line = ridden(knots, 2);
+    expect(tightest(square.path)).toBeLessThan(1.9);
+    expect(tightest(line.path)).toBeGreaterThan(1.98);
+    const skews = line.knots.map(({ skew }) => Math.abs(skew));
+    // What is far from the fault stays square but for a degree or so.
+    expect(Math.max(skews[0] ?? 9, skews[4] ?? 9)).toBeLessThan(0.05);
+    expect(skews[2]).toBeGreaterThan(0.05);
+    expect(Math.max(...skews)).toBeLessThan((20 * Math.PI) / 180);
+  });
+
   test('goes through every crossing, whatever it gives up', () => {
     const knots = over(pose(0, 0, 0), pose(1, 0.3, 0.4), pose(2, 0, -0.4), pose(3.5, 0.5, 0));
     const line = ridden(knots, 2);
