@@ -1,12 +1,23 @@
-import { type ComponentType, type LazyExoticComponent, lazy } from 'react';
+import { type ComponentType, createElement, lazy, useState } from 'react';
 
 type Load<Part> = () => Promise<Part>;
 const waiting: Load<unknown>[] = [];
 
 /** A part of the app that is not in the first load: it comes when it is first shown, or when the page is at rest. */
-export function later<Props = object>(load: Load<ComponentType<Props>>): LazyExoticComponent<ComponentType<Props>> {
-  waiting.push(load);
-  return lazy(async () => ({ default: await load() }));
+export function later<Props extends object = object>(load: Load<ComponentType<Props>>): ComponentType<Props> {
+  let part: ComponentType<Props> | undefined;
+  const loaded = async () => {
+    part = await load();
+    return part;
+  };
+  const Waited = lazy(async () => ({ default: await loaded() }));
+  waiting.push(loaded);
+  // React shows nothing for a moment in the place of what it waits for; what is there already is shown at once.
+  // biome-ignore lint/correctness/noComponentHookFactories: called once for each part, at the top of a file.
+  return function Later(props: Props) {
+    const [Shown] = useState(() => part ?? Waited);
+    return createElement(Shown as ComponentType<Props>, props);
+  };
 }
 
 /** Loads what is still to come once the browser has nothing else to do, so that no stage waits for the network. */

@@ -21,6 +21,9 @@ const EDGE = { left: 42, right: 42, top: 30, bottom: 96 } as const;
 /** A picture narrower than this has its buttons above the arena (as in styles/arena.css), and keeps room for them. */
 export const NARROW = 700;
 const NARROW_TOP = 62;
+/** Narrower still and the legend is folded to a button (as in arena/legend.tsx): less is kept free for it. */
+export const FOLDED = 480;
+const FOLDED_BOTTOM = 62;
 const LEAST_SCALE = 1.5;
 const MOST_SCALE = 400;
 
@@ -45,7 +48,8 @@ export function groundOf(camera: Camera, at: Point<'screen'>): Point {
 export function fitted(arena: Arena, size: Size): Camera {
   const width = Math.max(1, size.width - EDGE.left - EDGE.right);
   const top = size.width < NARROW ? NARROW_TOP : EDGE.top;
-  const height = Math.max(1, size.height - top - EDGE.bottom);
+  const bottom = size.width < FOLDED ? FOLDED_BOTTOM : EDGE.bottom;
+  const height = Math.max(1, size.height - top - bottom);
   const lying = Math.min(width / arena.length, height / arena.width);
   const standing = Math.min(width / arena.width, height / arena.length);
   const turned = standing > lying * 1.15;
@@ -54,7 +58,7 @@ export function fitted(arena: Arena, size: Size): Camera {
   // In the middle of the screen where there is room, otherwise in the middle of what the edges leave.
   const tall = (turned ? arena.length : arena.width) * scale;
   const spare = (size.height - tall) / 2;
-  return panned(middle, 0, spare < top ? top - spare : Math.min(0, spare - EDGE.bottom));
+  return panned(middle, 0, spare < top ? top - spare : Math.min(0, spare - bottom));
 }
 
 /** Zoomed so that what is under `about` stays under it. */

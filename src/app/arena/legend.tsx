@@ -2,20 +2,18 @@ import { ChevronDown, ChevronUp } from 'lucide-react';
 import { useState } from 'react';
 import { useDeskState } from '../desk-context.tsx';
 import { useViewState } from '../view.ts';
-import { NARROW } from './camera.ts';
+import { FOLDED, NARROW } from './camera.ts';
 import { useLooks } from './layers.tsx';
 import { WAYS, type Way, wayOf } from './ways.ts';
-
-/** In a narrow picture the legend can be folded; in one narrower than this it is, until somebody asks for it, pixels. */
-const ROOMY = 480;
 
 /** Which stroke means which gait, for those that the line has. */
 export function Legend() {
   const elements = useDeskState((state) => state.survey.line.elements);
   const looks = useLooks();
   const width = useViewState((state) => state.size.width);
+  // Folded in a small picture until somebody asks for it; in a wide one it is in nobody's way.
   const [wish, setWish] = useState<boolean | null>(null);
-  const isOpen = width >= NARROW || (wish ?? width >= ROOMY);
+  const isOpen = width >= NARROW || (wish ?? width >= FOLDED);
   const used = new Set(elements.filter((each) => each.length > 0 || each.move === 'turn').map(wayOf));
   const shown = (Object.keys(WAYS) as Way[]).filter((way) => used.has(way));
   if (shown.length === 0) return null;
