@@ -12,6 +12,7 @@ import { StripPanel } from './strip/strip.tsx';
 const OrderPanel = later(() => import('./ride/order.tsx').then((room) => room.OrderPanel));
 const LegPanel = later(() => import('./ride/leg.tsx').then((room) => room.LegPanel));
 const ClockPanel = later(() => import('./ride/clock.tsx').then((room) => room.ClockPanel));
+const ShownPanel = later(() => import('./ride/shown.tsx').then((room) => room.ShownPanel));
 const RuleBookPanel = later(() => import('./check/rulebook.tsx').then((room) => room.RuleBookPanel));
 const HorsePanel = later(() => import('./check/horse.tsx').then((room) => room.HorsePanel));
 const FindingsPanel = later(() => import('./check/findings.tsx').then((room) => room.FindingsPanel));
@@ -39,7 +40,8 @@ const PANELS: Readonly<Record<Stage, readonly Panel[]>> = {
       grows: true,
       opensOnChoice: true,
     },
-    { id: 'clock', title: 'Time', side: 'right', body: ClockPanel, grows: true },
+    { id: 'clock', title: 'Time', side: 'left', body: ClockPanel, grows: true },
+    { id: 'shown', title: 'Gaits shown', short: 'Gaits', side: 'right', body: ShownPanel },
   ],
   check: [
     { id: 'rulebook', title: 'Rule book', side: 'left', body: RuleBookPanel, grows: true },

@@ -140,7 +140,8 @@ function drawnTo(fraction: number, length: Metres, reach: Metres): (typeof NAMED
 /** Drags a crossing along its pole; the others of the leg go along unless it is chosen by itself. */
 export function crossingGesture(down: Touch, state: DeskState, handle: CrossingHandle): Gesture {
   const { survey, chosen } = state;
-  const isAlone = chosen.includes(handle.key) || !goTogether(survey, handle.leg);
+  const isWhole = chosen.includes(crossKey(handle.leg, 'all'));
+  const isAlone = !isWhole && (chosen.includes(handle.key) || !goTogether(survey, handle.leg));
   const asked: CrossKey = { leg: handle.leg, index: isAlone ? handle.index : 'all' };
   const name = nameOf(survey, crossKey(asked.leg, asked.index));
   const { length } = handle.pole.figure;

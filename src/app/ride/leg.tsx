@@ -3,11 +3,16 @@ import { useRef } from 'react';
 import type { Lead, Leg } from '../../core/course/course.ts';
 import { changedLeg, type LegChange, leftOut } from '../../core/course/edit-ride.ts';
 import { GAITS, type Gait } from '../../core/horses/horse.ts';
-import { printLength } from '../../core/measure/length.ts';
+import type { Survey } from '../../core/survey.ts';
+import { bendIn } from '../../desk/chosen.ts';
+import { obstacleMeant } from '../../desk/crossing.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import { ChoiceField } from '../set/choice-field.tsx';
 import { GAIT_WORDS, obstacleTitle } from '../words.ts';
 import { AddToGo } from './add-to-go.tsx';
+import { LegBends } from './leg-bends.tsx';
+import { LegCrossings } from './leg-crossings.tsx';
+import { LegFacts } from './leg-facts.tsx';
 
 const LEADS = { bend: 'From the bend', left: 'Left', right: 'Right' } as const;
 
@@ -17,7 +22,7 @@ export function LegPanel() {
   const survey = useDeskState((state) => state.survey);
   const chosen = useDeskState((state) => state.chosen);
   const add = useRef<HTMLButtonElement>(null);
-  const id = chosen[0]?.split('/')[0];
+  const id = legMeant(survey, chosen) ?? obstacleMeant(survey, chosen);
   const obstacle = survey.layout.obstacles.find((each) => each.id === id);
   const legs = survey.layout.ride.legs.filter((leg) => leg.obstacle === id);
   if (obstacle === undefined) {
@@ -75,11 +80,8 @@ export function LegPanel() {
               )}
             </div>
             <LegFacts place={place} />
-            {leg.bends.length > 0 && (
-              <button type="button" className="button" onClick={() => change(leg, { bends: [] })}>
-                Straighten the way to it
-              </button>
-            )}
+            <LegCrossings leg={leg} />
+            <LegBends leg={leg} place={place} />
             <button type="button" className="button" onClick={() => leaveOut(leg)}>
               <Minus aria-hidden="true" />
               Take out of the go
@@ -92,39 +94,12 @@ export function LegPanel() {
   );
 }
 
-/** Length, time and what does not work. */
-function LegFacts({ place }: { readonly place: number }) {
-  const survey = useDeskState((state) => state.survey);
-  const { unit } = survey.course;
-  const own = survey.line.elements.filter((each) => each.leg === place);
-  const lengthOf = (part: string) =>
-    own.filter((each) => each.part === part).reduce((sum, each) => sum + each.length, 0);
-  const breaks = survey.line.breaks.filter((each) => each.leg === place);
-  return (
-    <>
-      <dl className="facts">
-        <div>
-          <dt>Way to it</dt>
-          <dd>{printLength(lengthOf('approach'), unit)}</dd>
-        </div>
-        <div>
-          <dt>Over it</dt>
-          <dd>{printLength(lengthOf('obstacle'), unit)}</dd>
-        </div>
-        <div>
-          <dt>Time for both</dt>
-          <dd>{Math.round(survey.line.clock.legs[place] ?? 0)} s</dd>
-        </div>
-      </dl>
-      {breaks.map((each) => (
-        <p key={each.why} className="refusal">
-          {each.why}
-        </p>
-      ))}
-    </>
-  );
-}
-
 function sentence(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
+}
+
+/** The obstacle that a chosen bend leads to. */
+function legMeant({ layout }: Survey, chosen: readonly string[]): string | undefined {
+  const bend = bendIn(chosen[0] ?? '');
+  return layout.ride.legs.find(({ id }) => id === bend?.leg)?.obstacle;
 }

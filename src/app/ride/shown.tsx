@@ -1,0 +1,54 @@
+import { bandOf, limitsOf } from '../../core/checks/rulebooks.ts';
+import { printLength } from '../../core/measure/length.ts';
+import { useDeskState } from '../desk-context.tsx';
+import { GAIT_WORDS } from '../words.ts';
+
+/** How far each gait is shown in one piece, against the least that the book asks for. */
+export function ShownPanel() {
+  const survey = useDeskState((state) => state.survey);
+  const { course, line } = survey;
+  const limits = limitsOf(course);
+  const rows = line.shown.map(({ gait, total, longest }) => {
+    const limit = limits[`shown.${gait}`];
+    return {
+      gait,
+      total,
+      far: longest.to - longest.from,
+      least: limit === undefined ? undefined : bandOf(limit).least,
+    };
+  });
+  const most = Math.max(1, ...rows.map(({ far, least }) => Math.max(far, 1.25 * (least ?? 0))));
+  const share = (value: number) => `${(100 * value) / most}%`;
+  const isAsked = rows.some(({ least }) => least !== undefined);
+  return (
+    <>
+      <ul className="shown">
+        {rows.map(({ gait, total, far, least }) => {
+          const isShort = least !== undefined && far < least - 1e-6;
+          return (
+            <li key={gait} className={isShort ? 'is-short' : ''}>
+              <span>{GAIT_WORDS[gait]}</span>
+              <span className="shown-bar">
+                <span className="shown-far" style={{ width: share(far) }} />
+                {least !== undefined && <span className="shown-least" style={{ left: share(least) }} />}
+              </span>
+              <span className="shown-value">
+                {printLength(far, course.unit)}
+                <span className="unseen"> in one piece, {printLength(total, course.unit)} in all</span>
+              </span>
+              {least !== undefined && (
+                <span className="shown-asked">
+                  {isShort ? 'Too short: the' : 'The'} book asks for {printLength(least, course.unit)} in one piece.
+                </span>
+              )}
+            </li>
+          );
+        })}
+      </ul>
+      <p className="small">
+        The longest stretch in one gait.
+        {isAsked ? ' The mark is what the book asks for.' : ' The book in force asks for no distance.'}
+      </p>
+    </>
+  );
+}
