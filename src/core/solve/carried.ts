@@ -7,7 +7,7 @@ import type { Wished, Workbench } from './workbench.ts';
 const known = new WeakMap<Workbench, boolean>();
 
 /** Whether the ties leave the group just its three ways to move as one: nothing still holds it, and nothing in it is loose. */
-function isRigid(bench: Workbench): boolean {
+export function isRigid(bench: Workbench): boolean {
   const before = known.get(bench);
   if (before !== undefined) return before;
   const { group, system, home, weight, mobility } = bench;
@@ -22,12 +22,12 @@ function isRigid(bench: Workbench): boolean {
 }
 
 /**
- * Carries a group that is rigid and held by nothing as it is, so that the one wished body comes to its wish exactly: there is
- * nothing to solve, and no other way of putting it together to slip into. False when it is not such a group.
+ * Carries a group that nothing still holds as it is, so that the one wished body comes to its wish exactly: there is nothing
+ * to solve, and no other way of putting it together to slip into. False when it is not such a group, or does not hold.
  */
-export function carried(bench: Workbench, wishes: readonly Wished[]): boolean {
+export function carriedWhole(bench: Workbench, wishes: readonly Wished[]): boolean {
   const [wish, ...more] = wishes;
-  if (wish === undefined || more.length > 0 || !isRigid(bench)) return false;
+  if (wish === undefined || more.length > 0 || bench.group.still.length > 0) return false;
   const { home, q, mobility, weight } = bench;
   const { x, y, angle, at } = wish;
   const turn = wrapped(angle - (home[at + 2] as number));

@@ -1,4 +1,4 @@
-import { carried } from './carried.ts';
+import { carriedWhole, isRigid } from './carried.ts';
 import { firm, follow } from './follow.ts';
 import { type Landing, land } from './land.ts';
 import { lead } from './lead.ts';
@@ -56,7 +56,9 @@ function near(bench: Workbench, wishes: readonly Wished[]): Landing {
  * come along. A wish that leads nowhere is followed half the way, a quarter …, and at last not at all.
  */
 export function meetWishes(bench: Workbench, wishes: readonly Wished[]): Landing {
-  if (carried(bench, wishes) || lead(bench, wishes)) return { worst: 0, stuck: false };
+  // What is rigid is carried; what is loose is led, and carried only when it is led too far to come along.
+  const led = isRigid(bench) ? carriedWhole(bench, wishes) : lead(bench, wishes);
+  if (led || carriedWhole(bench, wishes)) return { worst: 0, stuck: false };
   for (let part = 1; part > 0.1; part /= 2) {
     const landing = near(
       bench,
