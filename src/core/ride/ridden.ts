@@ -100,19 +100,22 @@ function costOf(
 /** How many times too tight still tells one line from another. */
 const TIGHTEST = 10;
 /** By how much headings are tried to either side, round by round, radians. */
-const STEPS: readonly Radians[] = [8, 4, 2, 1, 0.5, 0.25].flatMap((degrees) => {
-  const step = (degrees * Math.PI) / 180;
-  return [step, step];
-});
+const STEPS: readonly Radians[] = [8, 4, 2, 1, 0.5, 0.25].map((degrees) => (degrees * Math.PI) / 180);
 
 /** The same line with each heading turned to where the whole is best: square as far as the gait allows, then smooth. */
 function eased(begun: readonly Pose[], of: { readonly knots: readonly Knot[]; readonly least: Metres }): Tried {
   const { knots, least } = of;
-  const laidOver = (poses: readonly Pose[]): Tried => {
-    const all = joints(poses, least);
+  const first = joints(begun, least);
+  let best: Tried = { poses: begun, joints: first, cost: costOf(begun, first, of) };
+  // Only the joints to either side of a heading change with it.
+  const turned = (from: Tried, which: number, pose: Pose): Tried => {
+    const poses = from.poses.with(which, pose);
+    const all = from.joints.map((known, k) => {
+      const [a, b] = [poses[k], poses[k + 1]];
+      return a === undefined || b === undefined || (k !== which && k !== which - 1) ? known : joint(a, b, least);
+    });
     return { poses, joints: all, cost: costOf(poses, all, of) };
   };
-  let best = laidOver(begun);
   for (const step of STEPS) {
     for (const [i, { over, pose: square }] of knots.entries()) {
       if (over === undefined) continue;
@@ -120,7 +123,7 @@ function eased(begun: readonly Pose[], of: { readonly knots: readonly Knot[]; re
         const at = best.poses[i] ?? square;
         const skew = wrapped(at.angle + by - square.angle);
         if (Math.abs(skew) > MOST_SKEW) continue;
-        const tried = laidOver(best.poses.with(i, { ...square, angle: square.angle + skew }));
+        const tried = turned(best, i, { ...square, angle: square.angle + skew });
         if (tried.cost < best.cost) best = tried;
       }
     }
