@@ -53,7 +53,7 @@ export function lead(bench: Workbench, wishes: readonly Wished[]): boolean {
     prepare(system, mobility, 0);
     step(system, mobility, pull, move);
     const gone = way * (part - before);
-    if (refused(system, move) > RESIST * gone || longest(bench) > RATIO * gone + 0.2) return false;
+    if (refused(system, move) > RESIST * gone + SLIP || longest(bench) > RATIO * gone + 0.2) return false;
     for (let i = 0; i < q.length; i++) q[i] = (q[i] as number) + (move[i] as number);
   }
   for (const { x, y, angle, at } of wishes) {

@@ -148,6 +148,22 @@ describe.each(SCENES)('%s', (_, scene) => {
   });
 });
 
+describe('a long drag', () => {
+  test('of a slack chain goes on smoothly where it passes from one goal on its way to the next', () => {
+    const scene = chain(12);
+    const last = scene.bodies[11];
+    if (last === undefined) throw new Error('no last pole');
+    let before = new Map(scene.bodies.map((body) => [body.id, body.pose]));
+    for (let k = 1; k <= 95; k++) {
+      const wish = { ...last.pose, x: last.pose.x + 0.012 * k, y: last.pose.y + 0.016 * k };
+      const { poses } = met(...wishing(scene, last.id, wish));
+      for (const [id, pose] of poses) expect(far(pose, poseOf(before, id))).toBeLessThan(0.03);
+      expect(poses.get(last.id)).toEqual(wish);
+      before = new Map(poses);
+    }
+  });
+});
+
 describe('a dragged pole', () => {
   test('takes a free fan along, however far, and turns it only when it is turned', () => {
     const scene = fan(3);
