@@ -4,6 +4,7 @@ import { useDeskState } from '../desk-context.tsx';
 import { useViewState } from '../view.ts';
 import { FOLDED, NARROW } from './camera.ts';
 import { useLooks } from './layers.tsx';
+import { PrintLegend } from './print-legend.tsx';
 import { WAYS, type Way, wayOf } from './ways.ts';
 
 /** Which stroke means which gait, for those that the line has. */
@@ -53,6 +54,7 @@ export function Legend() {
               </li>
             );
           })}
+          <PrintLegend />
         </ul>
       )}
     </div>

@@ -2,6 +2,7 @@ import type { Finding } from '../../core/checks/check.ts';
 import type { Point } from '../../core/plane/point.ts';
 import { segmentPointDistance } from '../../core/plane/segment.ts';
 import type { Survey } from '../../core/survey.ts';
+import { lineAt } from '../../desk/bend.ts';
 import { pieceAt } from '../../desk/hit.ts';
 import type { Pointed } from '../view.ts';
 import { badgeAt } from './badges.ts';
@@ -26,6 +27,8 @@ export function pointedAt(
     const gap = survey.line.gaps.findIndex(({ ends }) => segmentPointDistance(ends, at) <= reach);
     if (gap >= 0) return { kind: 'gap', gap };
   }
-  const leg = survey.layout.ride.legs.findIndex((each) => each.obstacle === piece?.obstacle);
+  const { legs } = survey.layout.ride;
+  const bend = piece === null ? lineAt(survey, at, reach) : null;
+  const leg = legs.findIndex((each) => (bend === null ? each.obstacle === piece?.obstacle : each.id === bend.leg));
   return leg < 0 ? null : { kind: 'leg', leg };
 }

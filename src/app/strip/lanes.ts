@@ -31,6 +31,24 @@ export function bendSpans(elements: readonly Element[], horse: Horse): readonly 
   });
 }
 
+/** The turn that is tightest for its gait, with the least turn of that gait; undefined where all is straight. */
+export function tightestTurn(
+  elements: readonly Element[],
+  horse: Horse,
+): { readonly radius: Metres; readonly least: Metres } | undefined {
+  let found: { radius: Metres; least: Metres } | undefined;
+  for (const element of elements) {
+    const least = leastOf(element, horse);
+    if (least === undefined) continue;
+    for (const { curvature } of element.path) {
+      const radius = 1 / Math.abs(curvature);
+      if (!Number.isFinite(radius)) continue;
+      if (found === undefined || least / radius > found.least / found.radius) found = { radius, least };
+    }
+  }
+  return found;
+}
+
 /** A part of the line that is loped on one lead, and what is wrong with it. */
 export interface LeadSpan {
   readonly from: Metres;

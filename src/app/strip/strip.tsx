@@ -1,8 +1,10 @@
 import { Minus, Plus, Table2 } from 'lucide-react';
-import { type RefObject, useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
+import { type PointerEvent, type RefObject, useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import { printDuration } from '../../core/measure/duration.ts';
 import { printLength } from '../../core/measure/length.ts';
+import { secondsAt } from '../../core/ride/playing.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
+import { usePlayer } from '../ride/player-context.tsx';
 import { useView, useViewState } from '../view.ts';
 import { Cursor } from './cursor.tsx';
 import { LineTable } from './line-table.tsx';
@@ -125,11 +127,17 @@ function Ribbon({
 }) {
   const desk = useDesk();
   const view = useView();
+  const player = usePlayer();
   const survey = useDeskState((state) => state.survey);
   const chosen = useDeskState((state) => state.chosen);
   const isRide = useDeskState((state) => state.stage === 'ride');
   const scroller = useRef<HTMLDivElement>(null);
   const width = survey.line.length * scale + 2 * STRIP_EDGE;
+  const seek = (event: PointerEvent<HTMLDivElement>) => {
+    if (event.button !== 0 || (event.target instanceof Element && event.target.closest('button') !== null)) return;
+    const x = event.clientX - event.currentTarget.getBoundingClientRect().left - STRIP_EDGE;
+    player.seek(secondsAt(survey.line, Math.min(survey.line.length, Math.max(0, x / scale))));
+  };
   const first = legs.find((leg) => chosen.some((key) => key.split('/')[0] === leg.obstacle));
   const from = first === undefined ? undefined : first.over * scale;
   useLayoutEffect(() => {
@@ -152,7 +160,11 @@ function Ribbon({
     <div className={isRide ? 'ribbon-frame has-lanes' : 'ribbon-frame'}>
       {isRide && <LaneNames />}
       <div className="ribbon-scroller" ref={scroller} onPointerLeave={() => view.point(null)}>
-        <div className="ribbon" style={{ width, ...(isRide ? { height: RIBBON_HIGH + LANES_HIGH } : {}) }}>
+        <div
+          className="ribbon"
+          style={{ width, ...(isRide ? { height: RIBBON_HIGH + LANES_HIGH } : {}) }}
+          onPointerDown={isRide ? seek : undefined}
+        >
           <RibbonPicture survey={survey} gaps={gaps} scale={scale} width={width} />
           {isRide && <RideLanes survey={survey} gaps={gaps} scale={scale} width={width} />}
           {isRide && <Cursor scale={scale} />}
