@@ -1,42 +1,188 @@
-import { expect, test } from '@playwright/test';
+import AxeBuilder from '@axe-core/playwright';
+import { expect, type Locator, type Page, test } from '@playwright/test';
 import { opened, stage } from './arena.ts';
 
-test('a fix that is offered mends what was found, with one click and one undo', async ({ page }) => {
+async function faulty(page: Page): Promise<Locator> {
   await opened(page);
   await page.getByRole('button', { name: 'File', exact: true }).click();
   await page.locator('[data-starter="practice-with-faults"]').click();
   await stage(page, 'Check').click();
-  const panel = page.getByRole('region', { name: 'Findings' });
-  const cards = panel.getByRole('listitem');
-  await expect(cards.first()).toBeVisible();
+  const panel = page.getByRole('region', { name: 'Findings', exact: true });
+  await expect(panel.locator('[data-finding]').first()).toBeVisible();
+  return panel;
+}
+
+/** The card of the finding that says exactly this. */
+function cardOf(panel: Locator, says: string): Locator {
+  return panel
+    .locator('[data-finding]')
+    .filter({ has: panel.page().getByRole('heading', { name: says, exact: true }) });
+}
+
+test('a fix that is offered mends what was found, with one click and one undo', async ({ page }) => {
+  const panel = await faulty(page);
+  const cards = panel.locator('[data-finding]');
   const count = await cards.count();
   const gap = panel.locator('[data-finding="gap-band"]').first();
-  const says = await gap.locator('.finding-says').textContent();
+  const says = (await gap.getByRole('heading').textContent()) ?? '';
   await expect(gap).toContainText('Source:');
   await gap.locator('.remedy').first().click();
-  await expect(panel.getByText(says ?? '', { exact: true })).toHaveCount(0);
+  await expect(cardOf(panel, says)).toHaveCount(0);
+  await expect(panel.locator('.findings-summary')).toBeFocused();
   expect(await cards.count()).toBeLessThan(count);
   await page.getByRole('button', { name: /^Undo: / }).click();
-  await expect(panel.getByText(says ?? '', { exact: true })).toHaveCount(1);
+  await expect(cardOf(panel, says)).toHaveCount(1);
   await expect(cards).toHaveCount(count);
 });
 
-test('going to a finding brings its place to the middle and chooses what it is about', async ({ page }) => {
-  await opened(page);
-  await page.getByRole('button', { name: 'File', exact: true }).click();
-  await page.locator('[data-starter="practice-with-faults"]').click();
+test('a card says how heavy, what is allowed and measured, why, and how good its source is', async ({ page }) => {
+  const panel = await faulty(page);
+  const gap = panel.locator('[data-finding="gap-band"]').first();
+  await expect(gap).toContainText('Must be mended');
+  await expect(gap.getByRole('img')).toHaveAccessibleName(
+    `Measured 2' 6"; allowed 3' to 3' 6", or 6' to 7', or another whole multiple.`,
+  );
+  await expect(gap).toContainText('A gap between two strides');
+  await expect(gap).toContainText('rule 216');
+  await expect(gap.getByText('rule text', { exact: true })).toBeVisible();
+});
+
+test('findings are grouped by obstacle or by check, and stay as many', async ({ page }) => {
+  const panel = await faulty(page);
+  const count = await panel.locator('[data-finding]').count();
+  await expect(panel.getByRole('heading', { level: 3, name: /^2 Run of poles/ })).toBeVisible();
+  await panel.getByRole('button', { name: 'By check' }).click();
+  await expect(panel.getByRole('heading', { level: 3, name: /^Every gap between poles suits/ })).toBeVisible();
+  await expect(panel.getByRole('heading', { level: 3, name: /^2 Run of poles/ })).toHaveCount(0);
+  await expect(panel.locator('[data-finding]')).toHaveCount(count);
+  await stage(page, 'Set').click();
   await stage(page, 'Check').click();
+  await expect(panel.getByRole('button', { name: 'By check' })).toHaveAttribute('aria-pressed', 'true');
+});
+
+test('all that is safe is mended in one step, told, and taken back in one', async ({ page }) => {
+  const panel = await faulty(page);
+  const cards = panel.locator('[data-finding]');
+  const count = await cards.count();
+  await panel.getByRole('button', { name: 'Fix all that are safe' }).click();
+  const told = panel.getByRole('status');
+  await expect(told).toContainText(/\d+ fixes made, \d+ findings still open/);
+  await expect(told.getByRole('listitem').first()).toBeVisible();
+  const left = Number(/(\d+) findings still open/.exec((await told.textContent()) ?? '')?.[1]);
+  expect(left).toBeLessThan(count);
+  await expect(cards).toHaveCount(left);
+  await expect(panel.locator('[data-finding="gap-band"]')).toHaveCount(0);
+  await page.getByRole('button', { name: 'Undo: Fix all that are safe' }).click();
+  await expect(cards).toHaveCount(count);
+  await expect(told).toBeEmpty();
+});
+
+test('a finding is waived only with a reason, stays waived after the page is loaded again, and is opened again', async ({
+  page,
+}) => {
+  const panel = await faulty(page);
+  const truck = panel.locator('[data-finding="truck"]');
+  await truck.getByRole('button', { name: 'Waive with a reason' }).click();
+  const reason = truck.getByRole('textbox', { name: 'Reason' });
+  await expect(reason).toBeFocused();
+  await reason.press('Enter');
+  await expect(truck.getByRole('alert')).toContainText('Say why');
+  await reason.fill('Two poles come from the barn');
+  await reason.press('Enter');
+  await expect(truck).toContainText('It stands because: Two poles come from the barn');
+  await expect(truck.locator('.remedy')).toHaveCount(0);
+  await expect(panel.locator('.findings-summary')).toContainText('Waived: 1');
+  await page.reload();
+  await stage(page, 'Check').click();
+  await expect(truck).toContainText('It stands because: Two poles come from the barn');
+  await stage(page, 'Post').click();
+  await page.getByLabel('Sheet').selectOption({ label: 'Designer’s copy' });
+  await expect(page.getByRole('img', { name: /findings and waivers, for the designer/ }).first()).toBeVisible();
+  await stage(page, 'Check').click();
+  await truck.getByRole('button', { name: 'Take the waiver back' }).click();
+  await expect(truck).not.toContainText('It stands because');
+  await expect(panel.locator('.findings-summary')).not.toContainText('Waived');
+});
+
+test('two rule books are compared on the same course', async ({ page }) => {
+  await faulty(page);
+  await page.getByRole('button', { name: 'Compare with another book' }).click();
+  const dialog = page.getByRole('dialog', { name: 'Compare two rule books' });
+  await dialog.getByLabel(/and the same course under/).selectOption({ label: 'EWU, Germany' });
+  await expect(dialog.getByRole('status')).toContainText(/[1-9]\d* found by both, [1-9]\d* only by American Mule/);
+  for (const by of ['only-a', 'only-b', 'both']) {
+    await expect(dialog.locator(`[data-by="${by}"]`).first()).toContainText(/\w+\./);
+  }
+  await expect(dialog.locator('[data-by="both"]').first()).toContainText('lie in one place');
+  await expect(dialog).toContainText('the judge decide');
+  const { violations } = await new AxeBuilder({ page }).include('dialog').analyze();
+  expect(violations.map(({ id }) => id)).toEqual([]);
+});
+
+test('what the book does not say is told in sentences, and the level says what it changes', async ({ page }) => {
+  await faulty(page);
+  const panel = page.getByRole('region', { name: 'Rule book', exact: true });
+  await expect(panel).toContainText('This level changes nothing');
+  await panel.getByLabel('Level of the class').selectOption({ label: 'Walk and jog' });
+  await expect(panel.getByRole('region', { name: 'What this level changes' })).toContainText(
+    'Parts of the course at the lope: none',
+  );
+  const silence = panel.getByText('This book does not say anything about the inside of a box.');
+  await expect(silence).toBeHidden();
+  await panel.getByText(/^What this book does not say/).click();
+  await expect(silence).toBeVisible();
+});
+
+test('the faulty course has no fault of access at Check, with a form and a fold open', async ({ page }) => {
+  for (const colorScheme of ['light', 'dark'] as const) {
+    await page.emulateMedia({ colorScheme });
+    const panel = await faulty(page);
+    await expect(panel.getByText('Trying fixes…')).toHaveCount(0);
+    await panel.getByRole('button', { name: 'Waive with a reason' }).first().click();
+    await page.keyboard.press('Enter');
+    await page.getByText(/^What this book does not say/).click();
+    const { violations } = await new AxeBuilder({ page }).include('.side').analyze();
+    const told = violations.map(({ id, nodes }) => `${colorScheme}: ${id} ${nodes.map((node) => node.target)}`);
+    expect(told).toEqual([]);
+  }
+});
+
+test('a finding shows its place in the arena and chooses what it is about', async ({ page }) => {
+  const panel = await faulty(page);
   const ground = page.getByRole('application');
   const before = await ground.getAttribute('data-origin');
-  await page.locator('[data-finding="gap-band"]').first().getByRole('button', { name: 'Go there' }).click();
+  await panel
+    .locator('[data-finding="gap-band"]')
+    .first()
+    .getByRole('button', { name: 'Show in the arena' })
+    .press('Enter');
   await expect(ground).not.toHaveAttribute('data-origin', before ?? '');
   await expect(page.locator('[data-obstacle]').filter({ hasText: 'chosen' })).toHaveCount(1);
+});
+
+test('the ground that a backing horse sweeps is drawn when its lane is chosen, and only at Check', async ({ page }) => {
+  const panel = await faulty(page);
+  const rows = panel.getByRole('region', { name: 'Will a horse go round it?' });
+  const lane = rows.getByRole('button', { name: /Back-through lane/ });
+  await expect(lane).toContainText('to spare at pole');
+  await lane.click();
+  await expect(lane).toHaveAttribute('aria-pressed', 'true');
+  await page.mouse.move(2, 2);
+  const ground = page.getByRole('application');
+  const swept = await ground.screenshot();
+  await stage(page, 'Reset').click();
+  await stage(page, 'Check').click();
+  await expect(lane).toBeVisible();
+  expect((await ground.screenshot()).equals(swept)).toBe(true);
+  await ground.press('Escape');
+  await expect(lane).toHaveAttribute('aria-pressed', 'false');
+  expect((await ground.screenshot()).equals(swept)).toBe(false);
 });
 
 test('a house rule takes the place of a limit, says so, and is removed again', async ({ page }) => {
   await opened(page);
   await stage(page, 'Check').click();
-  const findings = page.getByRole('region', { name: 'Findings' });
+  const findings = page.getByRole('region', { name: 'Findings', exact: true });
   await expect(findings.getByText('Nothing to mend')).toBeVisible();
   await page.getByRole('button', { name: 'Set a house rule' }).click();
   const dialog = page.getByRole('dialog', { name: 'Set a house rule' });

@@ -44,16 +44,15 @@ export function FindingsPanel() {
 function Summary({ findings }: { readonly findings: readonly Finding[] }) {
   const open = openOf(findings);
   const waived = findings.length - open.length;
-  if (findings.length === 0) {
-    return (
-      <span className="empty is-good">
-        Nothing to mend: every check that the rule book gives a limit for is met. Walk it once with the tape all the
-        same.
-      </span>
-    );
-  }
+  const isMet = waived === 0 && open.every(({ weight }) => weight === 'note');
   return (
     <>
+      {isMet && (
+        <span className="empty is-good">
+          Nothing to mend: every check that the rule book gives a limit for is met. Walk it once with the tape all the
+          same.
+        </span>
+      )}
       {WEIGHTS.map((weight) => {
         const count = open.filter((finding) => finding.weight === weight).length;
         return count === 0 ? null : (
@@ -62,7 +61,7 @@ function Summary({ findings }: { readonly findings: readonly Finding[] }) {
           </span>
         );
       })}
-      {open.length === 0 && <span className="count">Nothing is open.</span>}
+      {open.length === 0 && !isMet && <span className="count">Nothing is open.</span>}
       {waived > 0 && <span className="count">Waived: {waived}</span>}
     </>
   );
