@@ -5,9 +5,9 @@ import { obstacleKind } from '../obstacles/obstacles.ts';
 import { filled, type Params, type Values } from '../pieces/params.ts';
 import { pieceKind } from '../pieces/pieces.ts';
 
-/** Puts the usual value where one is missing; the same values when none is. */
+/** Puts the usual value where one is missing that files always had; the same values when none is. */
 function complete(params: Params, values: Values, tell: (missing: string) => void): Values {
-  const missing = Object.keys(params).filter((key) => values[key] === undefined);
+  const missing = Object.keys(params).filter((key) => values[key] === undefined && params[key]?.later === undefined);
   if (missing.length === 0) return values;
   tell(missing.join(', '));
   return filled(params, values);

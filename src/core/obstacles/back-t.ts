@@ -19,7 +19,7 @@ import { refused, taped } from './words.ts';
  * | gap, side 1; parallel; ends-level | stem-left–stem-right in their middles | width |
  * | gap, side 1; parallel; ends-level | arm-left in its middle–across beside it | width |
  *
- * Usual: 3 ft lanes, a 12 ft pole across two arms of 4 ft: estimate.
+ * Usual: 3 ft lanes, a 12 ft pole across two arms of 8 ft, a little inside their ends: estimate.
  */
 export const backT: ObstacleKind = {
   id: 'back-t',
@@ -31,7 +31,7 @@ export const backT: ObstacleKind = {
     width: { ...LANE_WIDTH, most: feet(6) },
     length: { ...POLE_PARAMS.length, label: 'Pole across' },
     stemLength: { ...POLE_PARAMS.length, label: 'Stem poles', usual: feet(8) },
-    armLength: { ...POLE_PARAMS.length, label: 'Arm poles', usual: feet(4), least: feet(2), most: feet(6) },
+    armLength: { ...POLE_PARAMS.length, label: 'Arm poles', usual: feet(8), least: feet(2), most: feet(8) },
     thickness: POLE_PARAMS.thickness,
   },
   build(values) {

@@ -33,6 +33,7 @@ export const scenery: ObstacleKind = {
     across: {
       kind: 'length',
       label: 'Across',
+      later: true,
       says: 'How wide it is; 0 is as wide as such a thing usually is.',
       usual: 0,
       least: 0,
@@ -41,6 +42,7 @@ export const scenery: ObstacleKind = {
     height: {
       kind: 'length',
       label: 'Height',
+      later: true,
       says: '0 is as high as such a thing usually is.',
       usual: 0,
       least: 0,

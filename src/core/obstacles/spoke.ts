@@ -99,7 +99,8 @@ export const spoke: ObstacleKind = {
   group: 'Over poles',
   about: 'A wheel of poles about a marker, ridden round on a circle.',
   params: {
-    arms: { kind: 'count', label: 'Poles', usual: 4, least: 3, most: 12 },
+    // With more, a horse that comes to the line at the near ends has to cross an arm before the first.
+    arms: { kind: 'count', label: 'Poles', usual: 4, least: 3, most: 8 },
     ...POLE_PARAMS,
     markerBase: MARKER_BASE,
     clear: {
@@ -121,6 +122,7 @@ export const spoke: ObstacleKind = {
     spread: {
       kind: 'angle',
       label: 'Spread',
+      later: true,
       says: 'From the first pole to the last; 360° is a whole wheel.',
       usual: WHOLE,
       least: Math.PI / 3,

@@ -39,12 +39,13 @@ export const gate: PieceKind = {
     style: {
       kind: 'choice',
       label: 'Style',
+      later: true,
       usual: 'leaf',
       options: { leaf: 'A leaf between posts', rope: 'A rope between standards' },
     },
   },
   figure(values): Figure {
-    if (option(values, 'style') === 'rope') return ropeGate(values);
+    if (values.style === 'rope') return ropeGate(values);
     const opening = amount(values, 'opening');
     const length = opening + 2 * GATE_POST;
     const footprint = rectangle(length, GATE_POST);

@@ -2,22 +2,29 @@
 export type Value = number | string;
 export type Values = Readonly<Record<string, Value>>;
 
-/** A number that a designer can set. `length` in metres, `angle` in radians, `fraction` 0 … 1, `count` whole. */
-export interface NumberParam {
-  readonly kind: 'length' | 'angle' | 'count' | 'fraction';
+/** What is the same for every parameter. */
+interface Labelled {
   readonly label: string;
   /** One sentence, where the label is not enough. */
   readonly says?: string;
+  /**
+   * It came later than files without it, which mean the usual: they are whole as they are. Whoever reads stored values
+   * (a figure) takes a missing one for the usual.
+   */
+  readonly later?: true;
+}
+
+/** A number that a designer can set. `length` in metres, `angle` in radians, `fraction` 0 … 1, `count` whole. */
+export interface NumberParam extends Labelled {
+  readonly kind: 'length' | 'angle' | 'count' | 'fraction';
   readonly usual: number;
   readonly least: number;
   readonly most: number;
 }
 
 /** One of several: `options` maps what is stored to what is shown. */
-export interface ChoiceParam {
+export interface ChoiceParam extends Labelled {
   readonly kind: 'choice';
-  readonly label: string;
-  readonly says?: string;
   readonly usual: string;
   readonly options: Readonly<Record<string, string>>;
 }
