@@ -3,9 +3,10 @@ import { type Course, currentLayout, type Layout } from '../core/course/course.t
 import { fixedPieces } from '../core/course/holdings.ts';
 import { obstacleOf, pieceOf } from '../core/course/keys.ts';
 import { changedLayout } from '../core/course/layouts.ts';
-import { type Settled, settled } from '../core/course/settled.ts';
+import type { Settled } from '../core/course/settled.ts';
 import type { Survey } from '../core/survey.ts';
 import type { Keys } from './chosen.ts';
+import { steadySettled } from './steady.ts';
 
 /** A course in which everything that is to hold does, or what stands in the way. */
 export type Brought = { readonly kind: 'brought'; readonly course: Course } | Exclude<Settled, { kind: 'settled' }>;
@@ -50,12 +51,12 @@ export function brought(course: Course, staying: string | null): Brought {
   const layout = currentLayout(course);
   const { arena, unit } = course;
   if (staying !== null) {
-    const kept = settled(setFixed(layout, staying, true), arena, new Map(), { unit });
+    const kept = steadySettled(setFixed(layout, staying, true), arena, new Map(), unit);
     if (kept.kind === 'settled') {
       return { kind: 'brought', course: changedLayout(course, () => setFixed(kept.layout, staying, false)) };
     }
   }
-  const outcome = settled(layout, arena, new Map(), { unit });
+  const outcome = steadySettled(layout, arena, new Map(), unit);
   if (outcome.kind !== 'settled') return outcome;
   return { kind: 'brought', course: changedLayout(course, () => outcome.layout) };
 }

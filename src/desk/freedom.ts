@@ -1,7 +1,9 @@
-import { type Course, currentLayout } from '../core/course/course.ts';
+import { type Course, currentLayout, type Layout } from '../core/course/course.ts';
+import { holdingsOf, piecesOf } from '../core/course/holdings.ts';
 import { settled } from '../core/course/settled.ts';
 import { type Standing, standing } from '../core/course/standing.ts';
 import { wrapped } from '../core/plane/pose.ts';
+import { isLong } from './drafts.ts';
 import { words } from './words.ts';
 
 /** How far an obstacle is pushed to see whether it gives: metres and radians. */
@@ -31,6 +33,23 @@ export function freedomWords(course: Course, id: string): string {
   return made;
 }
 
+/** Constraints to which it is all one how a small thing is turned. */
+const BLIND = new Set(['apart', 'beside', 'marker-clear', 'on-line', 'on-arc']);
+
+/** How many small things of an obstacle may turn where they stand, which nobody sees. */
+function idleTurns(layout: Layout, id: string): number {
+  const holdings = holdingsOf(layout).filter((each) => each.owner === id);
+  const pieces = piecesOf(layout);
+  return [...pieces.values()].filter(
+    (piece) =>
+      piece.obstacle === id &&
+      !isLong(piece) &&
+      holdings
+        .filter(({ grips }) => grips.some((grip) => 'piece' in grip && grip.piece === piece.key))
+        .every(({ kind }) => BLIND.has(kind.id)),
+  ).length;
+}
+
 function freedomNow(course: Course, id: string): string {
   const layout = currentLayout(course);
   const obstacle = layout.obstacles.find((each) => each.id === id);
@@ -50,6 +69,6 @@ function freedomNow(course: Course, id: string): string {
     along: pushed(PUSH, 0, 0),
     across: pushed(0, PUSH, 0),
     turns: pushed(0, 0, PUSH),
-    inside: freedom.inside > 0,
+    inside: freedom.inside > idleTurns(layout, id),
   });
 }

@@ -1,6 +1,7 @@
 import type { Course } from '../core/course/course.ts';
 import type { PlacedPiece } from '../core/course/placed.ts';
 import { TOUCH } from '../core/plane/point.ts';
+import type { Pose } from '../core/plane/pose.ts';
 import { boundsOfPieces, movedBounds } from './chosen.ts';
 import type { DeskState, Guide, Touch } from './desk.ts';
 import type { Gesture } from './gesture.ts';
@@ -21,6 +22,10 @@ export function pieceGesture(down: Touch, state: DeskState, piece: PlacedPiece):
   const bounds = boundsOfPieces([piece]);
   const ground = groundFor(survey, [piece.obstacle]);
 
+  const stuckAt = (there: Course, wish: Pose, why: string): readonly Guide[] => {
+    const stops = stopOf(there, piece.key, wish);
+    return stops.length === 0 ? [{ says: why, marks: [] }] : stops;
+  };
   const showing = (preview: Course | null, guides: readonly Guide[], stuck?: string): Gesture => ({
     course: preview,
     chosen,
@@ -42,7 +47,7 @@ export function pieceGesture(down: Touch, state: DeskState, piece: PlacedPiece):
       const outcome = pieceSettled(course, piece.key, { pose: wish, name });
       // Where it cannot go, it stays at the last place where it could.
       return outcome.kind === 'stuck'
-        ? showing(preview, [{ says: outcome.why, marks: [] }], outcome.why)
+        ? showing(preview, stuckAt(preview ?? course, wish, outcome.why), outcome.why)
         : showing(outcome.course, outcome.exact ? drawn.guides : stopOf(outcome.course, piece.key, wish));
     },
     done: () => ({

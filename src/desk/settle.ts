@@ -5,6 +5,7 @@ import { settled } from '../core/course/settled.ts';
 import { TOUCH } from '../core/plane/point.ts';
 import { composed, type Pose, wrapped } from '../core/plane/pose.ts';
 import type { Keys } from './chosen.ts';
+import { steadySettled } from './steady.ts';
 import { words } from './words.ts';
 
 /** A course in which things went where they were asked to, or why they cannot. */
@@ -63,7 +64,14 @@ export function obstaclesSettled(course: Course, moved: Course, asked: { ids: Ke
     new Map(obstacles.filter((each) => ids.includes(each.id)).map((each) => [each.id, each.pose] as const));
   const wishes = frames(wanted.obstacles);
   const layout = currentLayout(course);
-  const outcome = settled(layout, course.arena, wishes, { unit: course.unit });
+  const before = frames(layout.obstacles);
+  // What is carried keeps its heading; what is turned is asked for another.
+  const isCarried = [...wishes].every(
+    ([id, wish]) => Math.abs(wrapped(wish.angle - (before.get(id)?.angle ?? 0))) < TOUCH,
+  );
+  const outcome = isCarried
+    ? steadySettled(layout, course.arena, wishes, course.unit)
+    : settled(layout, course.arena, wishes, { unit: course.unit });
   if (outcome.kind !== 'settled') return { kind: 'stuck', why: outcome.says };
   if (outcome.layout === layout) return { kind: 'stuck', why: words.held(asked.name) };
   const ends = frames(outcome.layout.obstacles);

@@ -127,7 +127,8 @@ export const words = {
     about: { readonly names: readonly [string, string]; readonly angle: string | null; readonly isInside: boolean },
   ) => {
     const inside = about.isInside ? ', inside to inside' : '';
-    const angle = about.angle === null ? '' : `, ${about.angle} between them`;
+    const lie = about.angle === '0°' ? 'parallel' : about.angle === '90°' ? 'square to each other' : null;
+    const angle = about.angle === null ? '' : `, ${lie ?? `${about.angle} between them`}`;
     return `${text} from ${about.names[0]} to ${about.names[1]}${inside}${angle}`;
   },
 

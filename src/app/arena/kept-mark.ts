@@ -1,4 +1,5 @@
 import type { Point } from '../../core/plane/point.ts';
+import type { Bounds } from '../../core/plane/ring.ts';
 import type { Survey } from '../../core/survey.ts';
 import type { Kept } from '../../desk/kept.ts';
 import type { Measured } from '../../desk/measuring.ts';
@@ -54,6 +55,15 @@ export function inkKept(
   context.globalAlpha = 1;
 }
 
+/** Where the number of the tape in the hand stands: on it, or beside one that is short. */
+export function measuredPlate({ tape, text }: Pick<Measured, 'tape' | 'text'>, camera: Camera): Bounds {
+  const [a, b] = [screenOf(camera, tape[0]), screenOf(camera, tape[1])];
+  const width = text.length * 8 + 16;
+  const aside = Math.hypot(b.x - a.x, b.y - a.y) < width + 12 ? 22 : 0;
+  const [x, y] = [(a.x + b.x) / 2, (a.y + b.y) / 2 - aside];
+  return { minX: x - width / 2, maxX: x + width / 2, minY: y - 11, maxY: y + 11 };
+}
+
 /** The tape in the hand: a broad band with what it reads on a plate. */
 export function inkMeasured(
   context: CanvasRenderingContext2D,
@@ -69,13 +79,9 @@ export function inkMeasured(
     context.strokeStyle = colour;
     tapeLine(context, tape, camera);
   }
-  const [a, b] = [screenOf(camera, tape[0]), screenOf(camera, tape[1])];
-  const long = Math.hypot(b.x - a.x, b.y - a.y);
+  const { minX, maxX, minY, maxY } = measuredPlate({ tape, text }, camera);
+  const [x, y, width] = [(minX + maxX) / 2, (minY + maxY) / 2, maxX - minX];
   context.font = `700 13px ${LETTERS}`;
-  const width = context.measureText(text).width + 14;
-  // A short tape keeps its number beside it.
-  const aside = long < width + 12 ? 22 : 0;
-  const [x, y] = [(a.x + b.x) / 2, (a.y + b.y) / 2 - aside];
   context.fillStyle = looks.plate;
   context.strokeStyle = looks.guide;
   context.lineWidth = 1.4;

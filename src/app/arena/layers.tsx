@@ -10,6 +10,7 @@ import { badgeBoxes, inkBadges } from './badges.ts';
 import { inkGround } from './ground.ts';
 import { handleBoxes, inkBends, inkChosen, inkCrossings, inkHandles } from './handles.ts';
 import { DARK, LIGHT, type Looks } from './inks.ts';
+import { measuredPlate } from './kept-mark.ts';
 import { inkLabels } from './labels.ts';
 import { inkMarks } from './marks.ts';
 import { PrintsLayer } from './prints-layer.tsx';
@@ -70,6 +71,7 @@ function ThingsLayer() {
   const findings = useDeskState(lookedAt);
   const reach = useReach();
   const tapes = useTapes();
+  const measured = useDeskState((state) => state.measured);
   return (
     <Inked
       draw={(context) => {
@@ -80,6 +82,7 @@ function ThingsLayer() {
           ...endBoxes(survey, camera),
           ...handleBoxes({ survey, chosen }, { camera, reach: reach / camera.scale }),
           ...tapes.labels.map(labelBox),
+          ...(measured === null ? [] : [measuredPlate(measured, camera)]),
         ];
         inkLabels(context, survey, { camera, looks, size, chosen, kept });
       }}

@@ -5,9 +5,11 @@ import { lookedAt } from '../check/looked-at.ts';
 import { useDeskState } from '../desk-context.tsx';
 import { useViewState, type ViewState } from '../view.ts';
 import { badgeBoxes } from './badges.ts';
+import { NARROW } from './camera.ts';
 import { handleBoxes } from './handles.ts';
 import { useReach } from './reach.ts';
 import { poleDots, type TapeLabel, tapeLabels } from './tape-places.ts';
+import { endBoxes } from './travel.ts';
 
 /** What the arena shows of what is kept, and where its numbers stand. */
 export interface ShownTapes {
@@ -15,6 +17,8 @@ export interface ShownTapes {
   readonly labels: readonly TapeLabel[];
 }
 
+/** The height of what stands at the edge of the picture: the legend and the buttons. Pixels. */
+const HEAD = 56;
 const NONE: ShownTapes = { kept: [], labels: [] };
 
 /** Those of what is chosen, at the Set stage, while no tape is in the hand. */
@@ -30,6 +34,10 @@ export function shownTapes(
   const taken = [
     ...handleBoxes({ survey, chosen }, { camera, reach: reach / camera.scale }),
     ...badgeBoxes(state.findings, camera),
+    ...endBoxes(survey, camera),
+    size.width < NARROW
+      ? { minX: 0, maxX: size.width, minY: 0, maxY: HEAD }
+      : { minX: 0, maxX: size.width, minY: size.height - HEAD, maxY: size.height },
   ];
   const dots = poleDots(chosenPieces(survey, chosen), camera);
   return { kept, labels: tapeLabels(kept, camera, { size, dots, taken }) };

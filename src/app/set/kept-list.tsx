@@ -61,11 +61,11 @@ export function KeptList() {
       <h3>What it keeps</h3>
       {firm !== null && firm.says.length === 1 && <p className="firm">{firm.says[0]}</p>}
       {kept.length === 0 && <p className="small">Nothing is kept yet.</p>}
-      <ul className="kept">{numbered.map(row)}</ul>
+      <ul className="kept-rows">{numbered.map(row)}</ul>
       {plain.length > 0 && (
         <details className="kept-more">
           <summary>And {plain.length} without a number</summary>
-          <ul className="kept">{plain.map(row)}</ul>
+          <ul className="kept-rows">{plain.map(row)}</ul>
         </details>
       )}
       <KeepOffers />

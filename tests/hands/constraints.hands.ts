@@ -1,0 +1,198 @@
+import AxeBuilder from '@axe-core/playwright';
+import { expect, type Locator, type Page, test } from '@playwright/test';
+import { arena, choose, drag, onPage, opened, type Place, placeOf } from './arena.ts';
+
+const FOOT = 0.3048;
+
+/** The numbers on the tapes in the arena, as they read. */
+function tapes(page: Page): Locator {
+  return page.getByRole('list', { name: 'What is kept of what is chosen' }).getByRole('button');
+}
+
+function keeps(page: Page): Locator {
+  return page.getByRole('region', { name: 'What it keeps' });
+}
+
+function undo(page: Page): Locator {
+  return page.getByRole('button', { name: /^Undo/ });
+}
+
+/** Where a piece lies, by the numbers of its tape in the panel. */
+async function pieceAt(page: Page): Promise<Place> {
+  const read = async (label: string) => {
+    const text = await page.getByRole('textbox', { name: label, exact: true }).inputValue();
+    const [, feet = '0', inches = '0', half = ''] = /^(?:(\d+)')? ?(?:(\d+)?([¼½¾])?")?$/.exec(text) ?? [];
+    const part = { '': 0, '¼': 0.25, '½': 0.5, '¾': 0.75 }[half] ?? 0;
+    return (Number(feet) + (Number(inches) + part) / 12) * FOOT;
+  };
+  return { x: await read('From west'), y: await read('From south') };
+}
+
+/** Presses the key in the arena so many times. */
+async function press(page: Page, key: string, times = 1): Promise<void> {
+  await arena(page).focus();
+  for (let i = 0; i < times; i += 1) await page.keyboard.press(key);
+}
+
+test('a pole dragged inside a fan keeps every measure of the fan', async ({ page }) => {
+  await opened(page);
+  await choose(page, 'Fan');
+  await expect(tapes(page).first()).toBeVisible();
+  const before = await tapes(page).allTextContents();
+  await press(page, 'Enter');
+  const from = await pieceAt(page);
+  await drag(page, from, { x: from.x - 1.4, y: from.y + 0.9 });
+  const to = await pieceAt(page);
+  expect(Math.hypot(to.x - from.x, to.y - from.y)).toBeGreaterThan(0.5);
+  await press(page, 'Escape');
+  await expect(tapes(page).first()).toBeVisible();
+  expect(await tapes(page).allTextContents()).toEqual(before);
+  const held = await keeps(page)
+    .getByRole('textbox')
+    .evaluateAll((all) => all.map((each) => (each as HTMLInputElement).value));
+  expect(held.length).toBeGreaterThan(1);
+});
+
+test('a gap is typed on its tape in the arena; what is no length is refused beneath', async ({ page }) => {
+  await opened(page);
+  await choose(page, 'Fan');
+  await press(page, 'Enter');
+  const gap = tapes(page).filter({ hasText: `6'` }).first();
+  await gap.click();
+  const field = page.locator('.tape-field input');
+  await field.fill('six paces');
+  await field.press('Enter');
+  await expect(field).toHaveAttribute('aria-invalid', 'true');
+  await expect(page.locator('.tape-field .refusal')).toContainText('Write');
+  await field.fill(`6' 6"`);
+  await field.press('Enter');
+  await expect(field).toBeHidden();
+  await expect(tapes(page).filter({ hasText: `6' 6"` })).toHaveCount(1);
+  await expect(arena(page)).toBeFocused();
+  await undo(page).click();
+  await expect(tapes(page).filter({ hasText: `6' 6"` })).toHaveCount(0);
+});
+
+test('the numbers on the tapes are reached by a key, and Escape comes back', async ({ page }) => {
+  await opened(page);
+  await choose(page, 'Fan');
+  await press(page, 'g');
+  await expect(tapes(page).first()).toBeFocused();
+  await page.keyboard.press('Enter');
+  await expect(page.locator('.tape-field input')).toBeFocused();
+  await page.keyboard.press('Escape');
+  await expect(arena(page)).toBeFocused();
+});
+
+test('what is kept is added from what is chosen, moves nothing, and is dropped again', async ({ page }) => {
+  await opened(page);
+  await choose(page, 'Fan');
+  const home = await placeOf(page, 'fan-1');
+  const offer = keeps(page)
+    .getByRole('button', { name: /^Keep it .* off the \w+ wall$/ })
+    .first();
+  const says = (await offer.textContent()) ?? '';
+  await offer.click();
+  expect(await placeOf(page, 'fan-1')).toEqual(home);
+  const wall = /the (\w+ wall)/.exec(says)?.[1] ?? '';
+  const row = keeps(page).getByRole('listitem').filter({ hasText: wall }).filter({ hasText: 'clear of' });
+  await expect(row).toHaveCount(1);
+  await row.getByRole('button', { name: /^Drop/ }).click();
+  await expect(row).toHaveCount(0);
+  expect(await placeOf(page, 'fan-1')).toEqual(home);
+});
+
+test('what cannot all hold is said, nothing moves, and dropping one goes on', async ({ page }) => {
+  await opened(page);
+  await choose(page, 'Fan');
+  const kept = keeps(page);
+  for (let i = 0; i < 2; i += 1) {
+    await kept
+      .getByRole('button', { name: /^Keep it .* off the \w+ wall$/ })
+      .first()
+      .click();
+  }
+  await press(page, 'f');
+  const home = await placeOf(page, 'fan-1');
+  const field = kept.getByRole('textbox', { name: /^Clear of the wall/ }).first();
+  const before = await field.inputValue();
+  await field.fill(`2'`);
+  await field.press('Enter');
+  const dialog = page.getByRole('dialog', { name: 'That cannot all hold' });
+  await expect(dialog).toContainText(/clear of/);
+  const { violations } = await new AxeBuilder({ page }).include('.standoff').analyze();
+  expect(violations.map(({ id }) => id)).toEqual([]);
+  expect(await placeOf(page, 'fan-1')).toEqual(home);
+  await dialog.getByRole('button', { name: 'Leave it as it was' }).click();
+  await expect(dialog).toBeHidden();
+  expect(await placeOf(page, 'fan-1')).toEqual(home);
+  await field.press('Escape');
+  await expect(field).toHaveValue(before);
+  await field.fill(`2'`);
+  await field.press('Enter');
+  await dialog
+    .getByRole('button', { name: /^Drop:/ })
+    .first()
+    .click();
+  await expect(dialog).toBeHidden();
+  await expect(kept.getByRole('textbox', { name: /^Clear of the wall/ })).toHaveCount(1);
+});
+
+test('the tape measures two poles by hand and by key, and what it reads can be kept', async ({ page }) => {
+  await opened(page);
+  await choose(page, 'Run of poles');
+  await press(page, 'Enter');
+  const first = await pieceAt(page);
+  await press(page, 'Tab');
+  const second = await pieceAt(page);
+  await press(page, 'Escape', 2);
+  await page.getByRole('button', { name: 'Measure' }).click();
+  for (const at of [first, second]) {
+    const spot = await onPage(page, at);
+    await page.mouse.click(spot.x, spot.y);
+  }
+  await expect(page.locator('.tells')).toContainText('inside to inside');
+  const byHand = await page.locator('.tells').textContent();
+  await press(page, 'Escape');
+  await expect(page.locator('.tells')).toHaveCount(0);
+
+  await choose(page, 'Run of poles');
+  for (const key of ['Enter', 'n', 't']) await press(page, key);
+  await expect(page.locator('.tells')).toHaveText(byHand ?? '');
+});
+
+test('what a snap found is offered, kept with a key, and holds in the next drag', async ({ page }) => {
+  await opened(page);
+  await choose(page, 'Run of poles');
+  const home = await placeOf(page, 'run-1');
+  // The run lies along x: its poles stand 6 ft to each side of its middle, and 2 ft is what the book wants clear.
+  await drag(page, home, { x: home.x + 0.3, y: 8 * FOOT + 0.1 });
+  const offer = page.locator('.offer');
+  await expect(offer).toContainText(/Keep it .* off the south wall\?/);
+  await press(page, 'k');
+  await expect(offer).toHaveCount(0);
+  const kept = await placeOf(page, 'run-1');
+  await press(page, 'Shift+ArrowUp');
+  const after = await placeOf(page, 'run-1');
+  expect(after.y).toBeCloseTo(kept.y, 3);
+});
+
+for (const scheme of ['light', 'dark'] as const) {
+  test(`tapes, offers and the list of what is kept have no fault of access (${scheme})`, async ({ page }) => {
+    await page.emulateMedia({ colorScheme: scheme });
+    await opened(page);
+    await choose(page, 'Fan');
+    for (const key of ['Enter', 'n', 't']) await press(page, key);
+    const tape = await new AxeBuilder({ page }).analyze();
+    await press(page, 't');
+    await press(page, 'g');
+    await page.keyboard.press('Enter');
+    const field = await new AxeBuilder({ page }).analyze();
+    const grave = [tape, field].flatMap(({ violations }) =>
+      violations
+        .filter(({ impact }) => impact === 'serious' || impact === 'critical')
+        .map(({ id, nodes }) => `${id} ${nodes.map((node) => node.target).join(' | ')}`),
+    );
+    expect(grave).toEqual([]);
+  });
+}
