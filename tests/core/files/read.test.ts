@@ -295,7 +295,7 @@ describe('a file that makes no sense is refused', () => {
       (file) => {
         file.layouts[0].constraints[0].kind = 'magnet';
       },
-      /^Layout "layout-1", constraint "gap-1" is of the kind "magnet"; known are gap, parallel/,
+      /^Layout "layout-1", constraint "gap-1" is of the kind "magnet"; known are gap, gap-ends/,
     ],
     [
       'a constraint on a piece that is gone',
