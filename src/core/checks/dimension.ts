@@ -7,6 +7,7 @@ import { inBand, nearestIn } from './band.ts';
 import type { Check, Found, Limit, Proposal } from './check.ts';
 import { rebuiltNear } from './remedy.ts';
 import { bandOf } from './rulebooks.ts';
+import { rememberedPairs } from './swath.ts';
 import { asker, bandWords, measuredWords, obstacleWords, sentence, valueWords } from './words.ts';
 
 /** One size found on the ground. */
@@ -106,8 +107,14 @@ export function middleOf(pieces: readonly PlacedPiece[]): Point {
   return { x: (minX + maxX) / 2, y: (minY + maxY) / 2 };
 }
 
-/** The clear distance between two pieces. */
+const clearances = rememberedPairs<PlacedPiece, PlacedPiece, Size>();
+
+/** The clear distance between two pieces; the same for as long as both lie where they lie. */
 export function clearBetween(a: PlacedPiece, b: PlacedPiece): Size {
+  return clearances(a, b, { because: '', work: () => clearWorked(a, b) });
+}
+
+function clearWorked(a: PlacedPiece, b: PlacedPiece): Size {
   return { value: ringDistance(a.footprint, b.footprint), at: middleOf([a, b]), keys: [a.key, b.key] };
 }
 

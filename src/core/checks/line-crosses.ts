@@ -81,12 +81,11 @@ function clipped([a, b]: Segment, [start, end]: readonly [number, number], [from
 const contacts = rememberedPairs<Path, PlacedObstacle, readonly Contact[]>();
 
 function contactsOf(survey: Survey, element: Element, obstacle: PlacedObstacle): readonly Contact[] {
-  const widest = halfWidth(survey.horse, element, 'standing');
-  if (!boundsMeet(chordsOf(element.path).bounds, obstacle.bounds, widest)) return [];
   const own = ownsOf(survey, element).includes(obstacle.obstacle.id);
   if (own && element.part === 'obstacle') return [];
   const pardon = own ? pardonOf(survey, element, obstacle.obstacle.id) : undefined;
-  const because = `${survey.horse.id} ${element.facing} ${JSON.stringify(pardon)}`;
+  const { leaves, comes, left, entered } = pardon ?? {};
+  const because = `${survey.horse.id} ${element.facing} ${leaves} ${comes} ${left} ${entered}`;
   const work = () => contactsWorked(survey.horse, element, { obstacle, pardon });
   return contacts(element.path, obstacle, { because, work });
 }
@@ -110,6 +109,10 @@ function contactsWorked(
     for (let i = 1; i < points.length; i += 1) {
       const [a, b] = [points[i - 1], points[i]];
       if (a === undefined || b === undefined) continue;
+      // Most chords are far away: told from their middles, before anything is cut or made.
+      const [aside, ahead] = [(a.x + b.x) / 2 - piece.pose.x, (a.y + b.y) / 2 - piece.pose.y];
+      const near = needs + around + Math.hypot(b.x - a.x, b.y - a.y) / 2;
+      if (aside * aside + ahead * ahead > near * near) continue;
       const chord = clipped([a, b], [along[i - 1] ?? 0, along[i] ?? 0], [first, whole - last]);
       if (chord === undefined || segmentPointDistance(chord, piece.pose) > needs + around) continue;
       const clear = ringSegmentDistance(piece.footprint, chord);
@@ -196,9 +199,13 @@ export const lineCrosses: Check = {
   weight: 'must',
   limits: [],
   run(survey) {
-    const found = survey.line.elements.flatMap((element) =>
-      survey.obstacles.flatMap((obstacle) => foundFor(survey, element, obstacle)),
-    );
+    const found = survey.line.elements.flatMap((element) => {
+      const { bounds } = chordsOf(element.path);
+      const widest = halfWidth(survey.horse, element, 'standing');
+      return survey.obstacles.flatMap((obstacle) =>
+        boundsMeet(bounds, obstacle.bounds, widest) ? foundFor(survey, element, obstacle) : [],
+      );
+    });
     // One way may be made of several elements: the same crossing is told once, at its worst.
     const worst = new Map<string, Found>();
     for (const each of found) {

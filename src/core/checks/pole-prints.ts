@@ -44,10 +44,13 @@ export const polePrints: Check = {
   weight: 'note',
   limits: [],
   closer: true,
-  run: (survey) =>
-    worst(
-      printNotesOf(survey).filter(
-        ({ kind, likelihood, print }) => kind === 'meets' && likelihood > LIKELY && print.gait !== 'back',
-      ),
-    ).map((note) => foundFor(survey, note)),
+  run(survey) {
+    // A pole that is in the way without being ridden is told by what keeps the line off it.
+    const crossed = new Set(survey.line.crossings.map(({ key, leg }) => `${leg} ${key}`));
+    const met = printNotesOf(survey).filter(
+      ({ kind, likelihood, key, print }) =>
+        kind === 'meets' && likelihood > LIKELY && print.gait !== 'back' && crossed.has(`${print.leg} ${key}`),
+    );
+    return worst(met).map((note) => foundFor(survey, note));
+  },
 };

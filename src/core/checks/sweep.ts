@@ -3,8 +3,10 @@ import type { Horse } from '../horses/horse.ts';
 import type { Metres } from '../measure/quantity.ts';
 import type { Passage } from '../obstacles/passage.ts';
 import { joinedRings } from '../plane/clip.ts';
+import { hull } from '../plane/hull.ts';
 import { poseOn } from '../plane/path.ts';
-import { composed, type Pose, within } from '../plane/pose.ts';
+import { distance } from '../plane/point.ts';
+import { composed, type Pose, within, wrapped } from '../plane/pose.ts';
 import { boundsMeet, movedRing, type Ring, rectangle, ringBounds } from '../plane/ring.ts';
 import type { Element } from '../ride/line.ts';
 import type { Survey } from '../survey.ts';
@@ -159,6 +161,21 @@ function isSwept({ stations }: Passage): boolean {
   return stations.some((each) => each.kind === 'turn' || (each.kind === 'reach' && each.move === 'back'));
 }
 
+/** Stands that are no further apart than this follow each other; between others lies a leap. */
+const LEAP = { far: 0.5, turned: 0.5 } as const;
+/** The ground that a rectangle of this size passes over; between two stands it leaves nothing out. */
+function sweptBy({ length, width }: Base, frame: Pose, stands: readonly Stand[]): readonly Ring[] {
+  const outline = rectangle(length, width);
+  return joinedRings(
+    stands.map(({ pose: to }, i) => {
+      const from = stands[i - 1]?.pose ?? to;
+      const follows = distance(from, to) <= LEAP.far && Math.abs(wrapped(to.angle - from.angle)) <= LEAP.turned;
+      const there = movedRing(outline, composed(frame, to));
+      return follows ? hull([...there, ...movedRing(outline, composed(frame, from))]) : there;
+    }),
+  );
+}
+
 function sweepOf(survey: Survey, obstacle: PlacedObstacle, leg: number): Sweep | undefined {
   const ridden = survey.layout.ride.legs[leg];
   const passage = obstacle.obstacle.passages.find(({ id }) => id === ridden?.passage);
@@ -167,8 +184,13 @@ function sweepOf(survey: Survey, obstacle: PlacedObstacle, leg: number): Sweep |
   if (local === undefined) return undefined;
   const { id, pose } = obstacle.obstacle;
   const base = hoofBase(survey.horse);
-  const swept = ({ length, width }: Base): readonly Ring[] =>
-    joinedRings(local.stands.map((stand) => movedRing(rectangle(length, width), composed(pose, stand.pose))));
+  const body = { length: survey.horse.bodyLength.value, width: survey.horse.bodyWidth.value };
+  const known = new Map<Base, readonly Ring[]>();
+  const swept = (outline: Base): readonly Ring[] => {
+    const rings = known.get(outline) ?? sweptBy(outline, pose, local.stands);
+    known.set(outline, rings);
+    return rings;
+  };
   return {
     leg,
     obstacle: id,
@@ -181,7 +203,7 @@ function sweepOf(survey: Survey, obstacle: PlacedObstacle, leg: number): Sweep |
       return swept(base);
     },
     get body() {
-      return swept({ length: survey.horse.bodyLength.value, width: survey.horse.bodyWidth.value });
+      return swept(body);
     },
   };
 }

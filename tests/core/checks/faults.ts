@@ -278,7 +278,7 @@ export const FAULTS: readonly Fault[] = [
   },
   {
     check: 'skew',
-    wrong: posed(run({}), 'run-1/pole-1', { x: 54.5 * FOOT, y: 50 * FOOT, angle: Math.PI / 2 + 0.35 }),
+    wrong: posed(run({}), 'run-1/pole-1', { x: 54.5 * FOOT, y: 50 * FOOT, angle: Math.PI / 2 + 0.5 }),
     right: run({}),
     says: 'Pole 1 of the run of poles (obstacle 1) is crossed',
     cured: true,
