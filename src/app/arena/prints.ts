@@ -12,7 +12,11 @@ interface Eye {
   readonly looks: Looks;
 }
 
-const LEAST_SIZE = 2.2;
+const LEAST_SIZE = 1.7;
+/** Below this many pixels a metre the plates would cover what they tell of: the rings stay, the panel has the words. */
+const PLATES_FROM = 18;
+/** What happens less often than this needs no plate. */
+const LEAST_TOLD = 0.01;
 /** A plate stands this far beside its print, pixels. */
 const ASIDE = 14;
 
@@ -28,7 +32,7 @@ export function inkPrints(
 ): void {
   const { camera, looks, size } = eye;
   const radius = Math.max(LEAST_SIZE, (hoof / 2) * camera.scale);
-  context.lineWidth = 1.1;
+  context.lineWidth = radius < 3 ? 0.8 : 1.1;
   for (const print of prints) {
     const at = screenOf(camera, print.point);
     if (at.x < -9 || at.y < -9 || at.x > size.width + 9 || at.y > size.height + 9) continue;
@@ -53,7 +57,12 @@ export function inkPrints(
     context.stroke();
     context.setLineDash([]);
   }
-  plates(context, worstNotes(notes), eye);
+  if (camera.scale < PLATES_FROM) return;
+  plates(
+    context,
+    worstNotes(notes).filter(({ likelihood }) => likelihood >= LEAST_TOLD),
+    eye,
+  );
 }
 
 /** One plate a pole, the worst first; what would cover another is left to the table. */
