@@ -28,9 +28,6 @@ export interface Ridden {
 
 /** The line gives up being square to a pole by at most this much. 20°: estimate. */
 const MOST_SKEW: Radians = (20 * Math.PI) / 180;
-/** How far from square towards the calmest heading the search for the best one begins. */
-const YIELDS = [0, 1];
-
 /** The heading at `b` of the circle through three points; along the chords' mean where they are in line. */
 function circleHeading(a: Point, b: Point, c: Point): Radians {
   const into = Math.atan2(b.y - a.y, b.x - a.x);
@@ -61,18 +58,24 @@ function evenHeadings(knots: readonly Knot[]): Radians[] {
   });
 }
 
-function yielding(knots: readonly Knot[], share: number): readonly Pose[] {
-  if (share === 0) return knots.map(({ pose }) => pose);
+/** The even headings, as far as a pole lets the line be off square. */
+function evenPoses(knots: readonly Knot[]): readonly Pose[] {
   const even = evenHeadings(knots);
   return knots.map(({ pose, over }, i) => {
     if (over === undefined) return pose;
-    const wish = wrapped((even[i] ?? pose.angle) - pose.angle) * share;
+    const wish = wrapped((even[i] ?? pose.angle) - pose.angle);
     return { ...pose, angle: pose.angle + Math.min(MOST_SKEW, Math.max(-MOST_SKEW, wish)) };
   });
 }
 
 function joints(poses: readonly Pose[], least: Metres): Joint[] {
   return poses.slice(1).map((to, i) => joint(poses[i] ?? to, to, least));
+}
+
+/** What a line is to go over, and the tightest it may turn. */
+interface Wanted {
+  readonly knots: readonly Knot[];
+  readonly least: Metres;
 }
 
 interface Tried {
@@ -83,47 +86,48 @@ interface Tried {
 
 /**
  * What is wrong with a line over the knots: first that it turns tighter than the gait can, then how far it is from square
- * (radians, squared), then how its curve jumps from pole to pole, in the gait's tightest turns. Weights: estimates.
+ * (radians, squared), then how its curve jumps from pole to pole, in the gait's tightest turns.
  */
-function costOf(
-  poses: readonly Pose[],
-  all: readonly Joint[],
-  { knots, least }: { knots: readonly Knot[]; least: Metres },
-) {
+function costOf(poses: readonly Pose[], all: readonly Joint[], { knots, least }: Wanted): number {
   const tight = all.reduce((sum, { radius }) => sum + Math.max(0, Math.min(TIGHTEST, least / radius) - 1) ** 2, 0);
   const skew = poses.reduce((sum, { angle }, i) => sum + wrapped(angle - (knots[i]?.pose.angle ?? angle)) ** 2, 0);
   const curves = all.flatMap(({ path }) => path.map(({ curvature }) => curvature * least));
   const jumps = curves.slice(1).reduce((sum, curve, i) => sum + (curve - (curves[i] ?? curve)) ** 2, 0);
-  return 100 * tight + skew + 0.01 * jumps;
+  return WEIGHT.tight * tight + skew + WEIGHT.jumps * jumps;
 }
 
+/** What these are worth beside the skew. Estimates. */
+const WEIGHT = { tight: 100, jumps: 0.07 };
 /** How many times too tight still tells one line from another. */
 const TIGHTEST = 10;
 /** By how much headings are tried to either side, round by round, radians. */
-const STEPS: readonly Radians[] = [8, 4, 2, 1, 0.5, 0.25].map((degrees) => (degrees * Math.PI) / 180);
+const STEPS: readonly Radians[] = [8, 4, 2, 1, 0.5].map((degrees) => (degrees * Math.PI) / 180);
 
-/** The same line with each heading turned to where the whole is best: square as far as the gait allows, then smooth. */
-function eased(begun: readonly Pose[], of: { readonly knots: readonly Knot[]; readonly least: Metres }): Tried {
-  const { knots, least } = of;
-  const first = joints(begun, least);
-  let best: Tried = { poses: begun, joints: first, cost: costOf(begun, first, of) };
-  // Only the joints to either side of a heading change with it.
-  const turned = (from: Tried, which: number, pose: Pose): Tried => {
-    const poses = from.poses.with(which, pose);
-    const all = from.joints.map((known, k) => {
-      const [a, b] = [poses[k], poses[k + 1]];
-      return a === undefined || b === undefined || (k !== which && k !== which - 1) ? known : joint(a, b, least);
-    });
-    return { poses, joints: all, cost: costOf(poses, all, of) };
-  };
+function laidOver(poses: readonly Pose[], of: Wanted): Tried {
+  const all = joints(poses, of.least);
+  return { poses, joints: all, cost: costOf(poses, all, of) };
+}
+
+/** The line with one heading changed: only the joints to either side of it change too. */
+function turned(from: Tried, { which, pose }: { readonly which: number; readonly pose: Pose }, of: Wanted): Tried {
+  const poses = from.poses.with(which, pose);
+  const all = from.joints.map((known, k) => {
+    const [a, b] = [poses[k], poses[k + 1]];
+    return a === undefined || b === undefined || (k !== which && k !== which - 1) ? known : joint(a, b, of.least);
+  });
+  return { poses, joints: all, cost: costOf(poses, all, of) };
+}
+
+/** The same line with each heading turned to where the whole is best. */
+function eased(begun: Tried, of: Wanted): Tried {
+  let best = begun;
   for (const step of STEPS) {
-    for (const [i, { over, pose: square }] of knots.entries()) {
+    for (const [which, { over, pose: square }] of of.knots.entries()) {
       if (over === undefined) continue;
       for (const by of [-step, step]) {
-        const at = best.poses[i] ?? square;
-        const skew = wrapped(at.angle + by - square.angle);
+        const skew = wrapped((best.poses[which]?.angle ?? square.angle) + by - square.angle);
         if (Math.abs(skew) > MOST_SKEW) continue;
-        const tried = turned(best, i, { ...square, angle: square.angle + skew });
+        const tried = turned(best, { which, pose: { ...square, angle: square.angle + skew } }, of);
         if (tried.cost < best.cost) best = tried;
       }
     }
@@ -137,10 +141,11 @@ function eased(begun: readonly Pose[], of: { readonly knots: readonly Knot[]; re
  */
 export function ridden(knots: readonly Knot[], least: Metres): Ridden {
   const square = knots.map(({ pose }) => pose);
-  let best: Omit<Tried, 'cost'> = { poses: square, joints: joints(square, least) };
+  const wanted = { knots, least };
+  let best = laidOver(square, wanted);
   if (!best.joints.every(({ calm }) => calm)) {
-    const tried = YIELDS.map((share) => eased(yielding(knots, share), { knots, least }));
-    best = tried.reduce((a, b) => (b.cost < a.cost ? b : a));
+    const even = laidOver(evenPoses(knots), wanted);
+    best = eased(even.cost < best.cost ? even : best, wanted);
   }
   let at = 0;
   const placedKnots = knots.map((knot, i): RiddenKnot => {
