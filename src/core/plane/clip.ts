@@ -52,20 +52,35 @@ function clippedByConvex(ring: Ring, convex: Ring): Ring {
   return left;
 }
 
+type Polygons = readonly [number, number][][][];
+
+/** Half with half, so that each outline meets few others. */
+function joined(polygons: Polygons): Polygons {
+  if (polygons.length < 2) return polygons;
+  const middle = polygons.length >> 1;
+  const [a, b] = [joined(polygons.slice(0, middle)), joined(polygons.slice(middle))];
+  try {
+    return polygonClipping.union([...a], [...b]).map((polygon) => polygon.map((each) => each.map(rounded)));
+  } catch {
+    // Seen with rings that are almost the same: both then stay as they are, one over the other.
+    return [...a, ...b];
+  }
+}
+
 /** The outlines of what the rings cover together; holes in it are filled. Promises not to throw. */
 export function joinedRings(rings: readonly Ring[]): Ring[] {
-  const [first, ...rest] = rings.filter((ring) => ring.length >= 3).map((ring) => [snapped(ring)]);
-  if (first === undefined) return [];
-  let joined: [number, number][][][] = [first];
-  for (const ring of rest) {
-    try {
-      // One after the other: many at once trip the package over edges that nearly coincide.
-      joined = polygonClipping.union(joined, ring).map((polygon) => polygon.map((each) => each.map(rounded)));
-    } catch {
-      // Seen with rings that are almost the same: what the new one adds is then too thin to be drawn.
-    }
-  }
-  return joined.map(([outline = []]) => outline.slice(0, -1).map(([x, y]): Point => ({ x: x * GRID, y: y * GRID })));
+  const polygons = rings.filter((ring) => ring.length >= 3).map((ring) => [snapped(ring)]);
+  return joined(polygons).map(([outline = []]) => {
+    return opened(outline).map(([x, y]): Point => ({ x: x * GRID, y: y * GRID }));
+  });
+}
+
+/** What the package joined is closed by its first corner again. */
+function opened(outline: readonly [number, number][]): readonly [number, number][] {
+  const [first, last] = [outline[0], outline.at(-1)];
+  return first !== undefined && last !== undefined && first[0] === last[0] && first[1] === last[1]
+    ? outline.slice(0, -1)
+    : outline;
 }
 
 function rounded([x, y]: [number, number]): [number, number] {

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { overlapArea, overlapOf } from '../../../src/core/plane/clip.ts';
+import { joinedRings, overlapArea, overlapOf } from '../../../src/core/plane/clip.ts';
 import { pose } from '../../../src/core/plane/pose.ts';
-import { movedRing, rectangle, ringHolds } from '../../../src/core/plane/ring.ts';
+import { movedRing, rectangle, ringArea, ringHolds } from '../../../src/core/plane/ring.ts';
 
 const POLE = rectangle(4, 0.1);
 
@@ -61,5 +61,27 @@ describe('what two rings share', () => {
         }
       }),
     );
+  });
+});
+
+describe('rings joined', () => {
+  const square = rectangle(2, 2);
+
+  test('two squares that share a quarter cover seven quarters, those apart stay two', () => {
+    const [one, ...others] = joinedRings([square, movedRing(square, pose(1, 1))]);
+    expect(others).toEqual([]);
+    expect(Math.abs(ringArea(one ?? []))).toBeCloseTo(7, 4);
+    expect(joinedRings([square, movedRing(square, pose(9, 0))])).toHaveLength(2);
+  });
+
+  test('a row of many is one strip, whatever their order; nothing is nothing', () => {
+    const row = Array.from({ length: 41 }, (_, i) => movedRing(square, pose(i, 0)));
+    for (const rings of [row, row.toReversed(), [...row, ...row]]) {
+      const [strip, ...others] = joinedRings(rings);
+      expect(others).toEqual([]);
+      expect(Math.abs(ringArea(strip ?? []))).toBeCloseTo(84, 3);
+    }
+    expect(joinedRings([])).toEqual([]);
+    expect(joinedRings([square])[0]).toHaveLength(4);
   });
 });
