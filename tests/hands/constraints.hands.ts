@@ -140,7 +140,7 @@ test('what cannot all hold is said, nothing moves, and dropping one goes on', as
 
 test('the tape measures two poles by hand and by key, and what it reads can be kept', async ({ page }) => {
   await opened(page);
-  await choose(page, 'Run of poles');
+  await choose(page, '2 Run of poles');
   await press(page, 'Enter');
   const first = await pieceAt(page);
   await press(page, 'Tab');
@@ -156,14 +156,14 @@ test('the tape measures two poles by hand and by key, and what it reads can be k
   await press(page, 'Escape');
   await expect(page.locator('.tells')).toHaveCount(0);
 
-  await choose(page, 'Run of poles');
+  await choose(page, '2 Run of poles');
   for (const key of ['Enter', 'n', 't']) await press(page, key);
   await expect(page.locator('.tells')).toHaveText(byHand ?? '');
 });
 
 test('what a snap found is offered, kept with a key, and holds in the next drag', async ({ page }) => {
   await opened(page);
-  await choose(page, 'Run of poles');
+  await choose(page, '2 Run of poles');
   const home = await placeOf(page, 'run-1');
   // The run lies along x: its poles stand 6 ft to each side of its middle, and 2 ft is what the book wants clear.
   await drag(page, home, { x: home.x + 0.3, y: 8 * FOOT + 0.1 });

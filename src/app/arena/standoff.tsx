@@ -12,9 +12,12 @@ function Opened({ clashes }: { readonly clashes: readonly Clash[] }) {
   const desk = useDesk();
   const id = useId();
   const dialog = useRef<HTMLDialogElement>(null);
+  const leave = useRef<HTMLButtonElement>(null);
   useEffect(() => {
     const element = dialog.current;
     element?.showModal();
+    // The way that changes nothing is the one under the finger.
+    leave.current?.focus();
     return () => element?.close();
   }, []);
   return (
@@ -25,7 +28,7 @@ function Opened({ clashes }: { readonly clashes: readonly Clash[] }) {
         <ClashOffers key={clash.culprits.map(({ key }) => key).join(' ')} clash={clash} />
       ))}
       <div className="dialog-end">
-        <button type="button" className="button primary" onClick={() => desk.resolve()}>
+        <button ref={leave} type="button" className="button primary" onClick={() => desk.resolve()}>
           Leave it as it was
         </button>
       </div>

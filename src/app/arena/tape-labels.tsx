@@ -76,7 +76,11 @@ function LabelField({ label, close }: { readonly label: TapeLabel; close(): void
   };
   const key = (event: KeyboardEvent) => {
     event.stopPropagation();
-    if (event.key === 'Enter') send();
+    if (event.key === 'Enter') {
+      // A dialog that opens on it must not take the same stroke as a press of its first button.
+      event.preventDefault();
+      send();
+    }
     if (event.key === 'Escape') leave();
   };
   return (

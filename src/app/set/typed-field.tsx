@@ -41,7 +41,11 @@ export function TypedField({
     if (why === undefined) setText(shown.current);
   };
   const key = (event: KeyboardEvent<HTMLInputElement>) => {
-    if (event.key === 'Enter') commit();
+    if (event.key === 'Enter') {
+      // A dialog that opens on it must not take the same stroke as a press of its first button.
+      event.preventDefault();
+      commit();
+    }
     if (event.key !== 'Escape') return;
     setText(shown.current);
     setRefusal(undefined);
