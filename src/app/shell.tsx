@@ -30,18 +30,20 @@ export function Shell() {
     <div className={`shell shell-${arrangement}`}>
       <TopBar stage={stage} />
       <KeepingNotice />
-      <main id="stage" role="tabpanel" aria-label={STAGES.find((each) => each.id === stage)?.title}>
-        <Panels key={stage} panels={panels} arrangement={arrangement}>
-          {stage === 'post' ? (
-            <Suspense fallback={<p className="waiting">Drawing the page…</p>}>
-              <PagePreview />
-            </Suspense>
-          ) : stage === 'ride' ? (
-            <RideStage />
-          ) : (
-            <ArenaStage />
-          )}
-        </Panels>
+      <main>
+        <div id="stage" role="tabpanel" aria-label={STAGES.find((each) => each.id === stage)?.title}>
+          <Panels key={stage} panels={panels} arrangement={arrangement}>
+            {stage === 'post' ? (
+              <Suspense fallback={<p className="waiting">Drawing the page…</p>}>
+                <PagePreview />
+              </Suspense>
+            ) : stage === 'ride' ? (
+              <RideStage />
+            ) : (
+              <ArenaStage />
+            )}
+          </Panels>
+        </div>
       </main>
       {stage !== 'post' && arrangement !== 'narrow' && <Strip />}
       <Said />

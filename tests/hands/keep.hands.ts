@@ -23,7 +23,7 @@ test('nothing is lost when the page is loaded again, not even what was done a mo
 test('a second tab does not overwrite the first', async ({ context, page }) => {
   await opened(page);
   await typedName(page, 'First tab');
-  await expect(page.locator('.kept')).toHaveText('kept');
+  await expect(page.locator('.course-title .kept')).toHaveText('kept');
   const second = await context.newPage();
   await opened(second);
   await expect(second.getByRole('alert')).toContainText('another tab');
@@ -104,7 +104,7 @@ test('a starter that was only looked at leaves nothing behind, one that was chan
   await arena(page).focus();
   await page.keyboard.press('Tab');
   await page.keyboard.press('m');
-  await expect(page.locator('.kept')).toHaveText('kept');
+  await expect(page.locator('.course-title .kept')).toHaveText('kept');
   await menu.click();
   await page.getByRole('button', { name: 'New course in feet' }).click();
   await expect(page.locator('.course-title')).toContainText('New course');
@@ -136,11 +136,11 @@ test('an earlier state is gone back to, and undo leads here again', async ({ pag
   const named = page.getByRole('region', { name: 'Obstacles' });
   await typedName(page, 'Fan before');
   await page.clock.runFor('00:05');
-  await expect(page.locator('.kept')).toHaveText('kept');
+  await expect(page.locator('.course-title .kept')).toHaveText('kept');
   await page.clock.runFor('03:00');
   await typedName(page, 'Fan after');
   await page.clock.runFor('00:05');
-  await expect(page.locator('.kept')).toHaveText('kept');
+  await expect(page.locator('.course-title .kept')).toHaveText('kept');
   await page.getByRole('button', { name: 'File', exact: true }).click();
   await page.getByRole('button', { name: 'Earlier states…' }).click();
   const dialog = page.getByRole('dialog', { name: 'Earlier states of this course' });
