@@ -110,6 +110,10 @@ export const LAID: Readonly<Record<string, Laid>> = {
     course: (markers) => at('serpentine', { gap: 8 * FOOT, gait: 'walk', markers }),
   },
   'box.side': sized('box-side', 'box', 'side', { length: 12 * FOOT }),
+  'square.pole': {
+    check: 'square-pole',
+    course: (length) => retaped(at('square-marker', {}), ['square-marker-1/south'], { length }),
+  },
   'gate.opening': {
     check: 'gate-opening',
     course: (opening) => retaped(at('gate', {}), ['gate-1/gate'], { opening }),

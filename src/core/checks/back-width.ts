@@ -64,6 +64,11 @@ export function backWidths(obstacle: PlacedObstacle, survey: Survey): readonly S
     .flatMap(({ path }) => widths(path, obstacle, { because: '', work: () => widthsOn(obstacle, path) }));
 }
 
+/** Whether a barrel stands at one side of the lane there: what is high and round wants more room. */
+function isAtBarrel({ pieces }: PlacedObstacle, { keys }: Size): boolean {
+  return pieces.some((piece) => piece.kind.id === 'barrel' && keys.includes(piece.key));
+}
+
 export const backWidth = dimension({
   id: 'back-width',
   says: 'A back-through on the ground is wide enough.',
@@ -72,7 +77,19 @@ export const backWidth = dimension({
   limit: 'back.width',
   what: 'the lane of',
   param: 'width',
-  sizes: (obstacle, survey) => (isRaised(obstacle) ? [] : backWidths(obstacle, survey)),
+  sizes: (obstacle, survey) =>
+    isRaised(obstacle) ? [] : backWidths(obstacle, survey).filter((size) => !isAtBarrel(obstacle, size)),
+});
+
+export const backBarrelWidth = dimension({
+  ...backWidth,
+  id: 'back-barrel-width',
+  says: 'A back-through between barrels is wider than one between poles.',
+  because: 'A rider’s knee and the horse’s hip meet a barrel where a hoof would meet a pole.',
+  limit: 'back.barrels.width',
+  // Built anew, the lane would be of poles: barrels are moved by hand.
+  what: 'the lane of',
+  sizes: (obstacle, survey) => backWidths(obstacle, survey).filter((size) => isAtBarrel(obstacle, size)),
 });
 
 export const backRaisedWidth = dimension({

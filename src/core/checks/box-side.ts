@@ -1,4 +1,16 @@
-import { clearBetween, dimension, piecesOf } from './dimension.ts';
+import { clearBetween, dimension, piecesOf, sizesOf } from './dimension.ts';
+
+export const squarePole = dimension({
+  id: 'square-pole',
+  says: 'A square that is ridden round inside has long enough poles.',
+  because: 'In a smaller square the circle round the marker is tighter than a jog can be.',
+  weight: 'must',
+  limit: 'square.pole',
+  what: 'the length of a pole of',
+  param: 'length',
+  sizes: (obstacle) =>
+    obstacle.obstacle.kind === 'square-marker' ? sizesOf(obstacle, 'pole', ({ figure }) => figure.length) : [],
+});
 
 export const boxSide = dimension({
   id: 'box-side',

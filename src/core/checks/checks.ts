@@ -1,8 +1,8 @@
 import type { Survey } from '../survey.ts';
 import { alignment } from './alignment.ts';
 import { backClearance } from './back-clearance.ts';
-import { backRaisedWidth, backWidth } from './back-width.ts';
-import { boxSide } from './box-side.ts';
+import { backBarrelWidth, backRaisedWidth, backWidth } from './back-width.ts';
+import { boxSide, squarePole } from './box-side.ts';
 import { breaks } from './breaks.ts';
 import { bridgeLength, bridgeWidth } from './bridge-size.ts';
 import type { Check, Finding, Found, Remedy, Weight } from './check.ts';
@@ -74,6 +74,7 @@ export const CHECKS: readonly Check[] = [
   poleLength,
   backClearance,
   backWidth,
+  backBarrelWidth,
   backRaisedWidth,
   backRaisedHeight,
   sidePassRoom,
@@ -82,6 +83,7 @@ export const CHECKS: readonly Check[] = [
   serpentineWalk,
   serpentineMarkers,
   boxSide,
+  squarePole,
   gateOpening,
   gateHeight,
   bridgeWidth,

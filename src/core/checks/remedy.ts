@@ -1,4 +1,4 @@
-import type { Course } from '../course/course.ts';
+import { type Course, currentLayout } from '../course/course.ts';
 import { rebuilt } from '../course/edit-obstacles.ts';
 import type { Infeasible } from '../obstacles/obstacle.ts';
 import type { Values } from '../pieces/params.ts';
@@ -24,6 +24,22 @@ function remedyOf({ says, edit }: Proposal, isSafe: boolean): Remedy {
   };
 }
 
+/** What a designer sets on a piece by hand, and a kind does not know when it builds anew. */
+const BY_HAND = ['raisedStart', 'raisedEnd'] as const;
+
+/** Whether every piece is still there, of its kind and as high as it was: what is built anew forgets that. */
+function keepsPieces(before: Course, after: Course): boolean {
+  const next = new Map(currentLayout(after).obstacles.map((obstacle) => [obstacle.id, obstacle]));
+  return currentLayout(before).obstacles.every((obstacle) => {
+    const now = next.get(obstacle.id);
+    if (now === obstacle) return true;
+    return obstacle.pieces.every((piece) => {
+      const same = now?.pieces.find(({ id }) => id === piece.id);
+      return same?.kind === piece.kind && BY_HAND.every((key) => (same.values[key] ?? 0) === (piece.values[key] ?? 0));
+    });
+  });
+}
+
 /**
  * The proposals that mend: each is applied to a copy, and offered only if the finding is gone from it and no must has
  * come that was not there before. `foundOf` says what the checks find in a survey.
@@ -47,7 +63,7 @@ export function offered(
     const isQuiet = after.every(
       ({ id, weight }) => weight === 'note' || known.get(id) === weight || known.get(id) === 'must',
     );
-    remedies.push(remedyOf(proposal, isQuiet && proposal.meant !== true));
+    remedies.push(remedyOf(proposal, isQuiet && proposal.meant !== true && keepsPieces(before.course, outcome)));
     if (proposal.idea !== undefined) ideas.add(proposal.idea);
   }
   return remedies;

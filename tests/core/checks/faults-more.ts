@@ -32,6 +32,23 @@ const entered = (entries: number): Course => scene([RUN], blankCourse({ class: {
 const lopedFan = (lead: 'left' | 'right'): Course =>
   changedLeg(scene([{ kind: 'fan', at: [80, 40], values: { gait: 'lope' } }]), 'leg-1', { lead, approach: 'jog' });
 
+/** Two barrels where the poles of a lane lie; so many inches between them. */
+function barrels(inches: number): Course {
+  const across = 22.5 * INCH;
+  const lane = scene([{ ...LANE, values: { width: inches * INCH + across - 4 * INCH } }]);
+  return changedLayout(lane, (layout) => ({
+    ...layout,
+    obstacles: layout.obstacles.map((obstacle) => ({
+      ...obstacle,
+      pieces: obstacle.pieces.map((piece) => ({
+        ...piece,
+        kind: 'barrel',
+        values: { diameter: 23 * INCH, height: 35 * INCH },
+      })),
+    })),
+  }));
+}
+
 export const MORE_FAULTS: readonly Fault[] = [
   {
     check: 'start-end',
@@ -104,6 +121,23 @@ export const MORE_FAULTS: readonly Fault[] = [
     right: scene([{ kind: 'back-l', at: [60, 50], values: { width: 30 * INCH } }]),
     says: 'Turning in the back-through L (obstacle 1), hooves that stand',
     cured: true,
+  },
+  {
+    check: 'back-barrel-width',
+    wrong: barrels(30),
+    right: barrels(40),
+    says: 'The lane of the back-through lane (obstacle 1) is',
+    cured: false,
+  },
+  {
+    check: 'square-pole',
+    wrong: retaped(by('led', [{ kind: 'square-marker', at: [80, 50] }]), ['square-marker-1/south'], {
+      length: 11 * FOOT,
+    }),
+    right: by('led', [{ kind: 'square-marker', at: [80, 50] }]),
+    says: "The length of a pole of the square with a marker (obstacle 1) is 11'; the book asks for at least 12'.",
+    cured: true,
+    measured: 11 * FOOT,
   },
   {
     check: 'serpentine-walk',

@@ -5,7 +5,7 @@ import { openOf, unwaived, waived } from '../../../src/core/checks/waived.ts';
 import { readCourse } from '../../../src/core/files/read.ts';
 import { writeCourse } from '../../../src/core/files/write.ts';
 import { FOOT, INCH } from '../../../src/core/measure/quantity.ts';
-import { findings, judged, saidBy, scene } from './scene.ts';
+import { findings, judged, retaped, saidBy, scene } from './scene.ts';
 
 const BAD = scene([
   { kind: 'run', at: [60, 50], values: { gap: 4.4 * FOOT } },
@@ -55,6 +55,15 @@ describe('fixing all that is safe', () => {
   test('changes nothing where nothing is wrong that it may mend', () => {
     expect(fixedAll(course).did).toEqual([]);
     expect(fixedAll(course).course).toBe(course);
+  });
+
+  test('does not lay raised poles back on the ground', () => {
+    const run = scene([{ kind: 'run', at: [60, 50], values: { gap: 4.4 * FOOT } }]);
+    const high = retaped(run, ['run-1/pole-2'], { raisedStart: 6 * INCH, raisedEnd: 6 * INCH });
+    const built = saidBy(high, 'gap-band')[0]?.remedies.find(({ says }) => says.startsWith('Set the gaps'));
+    expect(built?.safe).toBeUndefined();
+    const after = fixedAll(high).course.layouts[0].obstacles[0]?.pieces.find(({ id }) => id === 'pole-2');
+    expect(after?.values.raisedStart).toBeCloseTo(6 * INCH, 9);
   });
 
   test('never takes a gait away: that is the designer’s to do', () => {
