@@ -52,7 +52,7 @@ describe('the router in 200 random small arenas', () => {
     expect(round).toBeGreaterThan(60);
   });
 
-  test('never crosses a piece, never turns sharper than allowed, and joins the two ends', () => {
+  test('never crosses a piece, never turns sharper than allowed, and joins the two ends', { timeout: 60_000 }, () => {
     for (const { seed, arena, route } of routes) {
       if (route === undefined) continue;
       expect(isFree(route.path, { ...arena.small, ...CLEAR }, 0.03), `arena ${seed}`).toBe(true);
@@ -67,7 +67,9 @@ describe('the router in 200 random small arenas', () => {
     }
   });
 
-  test('serves the ways of the ride: clear where there is one, else blocked, and never sharper than the gait', () => {
+  test('serves the ways of the ride: clear where there is one, else blocked, never too sharp', {
+    timeout: 60_000,
+  }, () => {
     for (const { arena, route } of routes.slice(0, 80)) {
       const { begin, finish, small } = arena;
       const ends = { straightAfter: false, straightBefore: false, bends: [] };
