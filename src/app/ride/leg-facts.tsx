@@ -2,7 +2,8 @@ import { printDuration } from '../../core/measure/duration.ts';
 import { printLength } from '../../core/measure/length.ts';
 import { printNotesOf } from '../../core/survey.ts';
 import { useDeskState } from '../desk-context.tsx';
-import { gapSentence, ribbonGaps } from '../strip/ribbon.ts';
+import { ribbonGaps } from '../strip/ribbon.ts';
+import { alikeGaps, placesWords } from './alike-gaps.ts';
 import { usePlayerState } from './player-context.tsx';
 import { noteSentence, worstNotes } from './print-words.ts';
 import { changeSentence, leadSentence, leadWords } from './ride-words.ts';
@@ -55,9 +56,9 @@ export function LegFacts({ place }: { readonly place: number }) {
       ))}
       {gaps.length > 0 && (
         <ul className="leg-gaps">
-          {gaps.map((gap) => (
-            <li key={gap.index} className={gap.fit}>
-              {gapSentence(gap, unit)}
+          {alikeGaps(gaps, unit).map(({ says, fit, places }) => (
+            <li key={says} className={fit}>
+              {placesWords(places)}: {says}
             </li>
           ))}
         </ul>

@@ -82,7 +82,7 @@ export function PlayBar() {
 
 /** `1:05`. */
 function clockFace(time: Seconds): string {
-  const whole = Math.floor(time + 1e-6);
+  const whole = Math.round(time);
   return `${Math.floor(whole / 60)}:${String(whole % 60).padStart(2, '0')}`;
 }
 

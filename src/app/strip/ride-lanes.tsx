@@ -124,7 +124,7 @@ function Leads({ survey, scale, looks, x }: Along) {
           strokeWidth={fault === null ? 2 : 4}
           strokeDasharray={fault === null ? undefined : '3 3'}
         />
-        {long > 22 && (
+        {(long > 22 || fault !== null) && (
           <text
             x={x((from + to) / 2)}
             y={LEADS + 4.5}
