@@ -63,7 +63,7 @@ function mended() {
   return { faults, fixable, fixed, times };
 }
 
-const BY_HAND = new Set(['truck', 'class-size', 'forbidden', 'jump-height', 'side-pass-height', 'level']);
+const BY_HAND = new Set(['truck', 'class-size', 'forbidden', 'level']);
 
 /** Milliseconds for surveys and all checks of courses that were never seen before. */
 function unseen(): number[] {

@@ -27,6 +27,8 @@ export interface Dimension extends Pick<Check, 'id' | 'says' | 'because' | 'weig
   sizes(obstacle: PlacedObstacle, survey: Survey, limit: Limit): readonly Size[];
   /** The obstacle's own parameter for it, and the value that brings the size to `wanted`; absent: nothing to set. */
   readonly param?: string;
+  /** Other ways to mend a size that is off by so much; tried after the parameter. */
+  mends?(survey: Survey, size: Size, off: number): readonly Proposal[];
 }
 
 /** How far the size is from what is allowed. */
@@ -80,7 +82,10 @@ function foundFor(survey: Survey, dimension: Dimension, limit: Limit, obstacle: 
       measured: worst.value,
       allowed: band,
       source: limit.source,
-      proposals: proposals(survey, obstacle, dimension.param, nearestIn(band, worst.value), worst.value),
+      proposals: [
+        ...proposals(survey, obstacle, dimension.param, nearestIn(band, worst.value), worst.value),
+        ...(dimension.mends?.(survey, worst, miss(limit, worst)) ?? []),
+      ],
     },
   ];
 }

@@ -1,9 +1,12 @@
+import { obstacleOf } from '../course/keys.ts';
+import { editedLayout } from '../course/layouts.ts';
 import type { PlacedObstacle, PlacedPiece } from '../course/placed.ts';
 import type { Gait } from '../horses/horse.ts';
 import type { Survey } from '../survey.ts';
 import { isRaised } from './back-width.ts';
-import type { Limit } from './check.ts';
+import type { Limit, Proposal } from './check.ts';
 import { dimension, piecesOf, type Size } from './dimension.ts';
+import { obstacleWords, valueWords } from './words.ts';
 
 function raised({ piece }: PlacedPiece, end: 'raisedStart' | 'raisedEnd'): number {
   const value = piece.values[end];
@@ -39,6 +42,25 @@ function heightOf(limit: Limit): (piece: PlacedPiece) => Size {
   return limit.measured === 'middle' ? topAtMiddle : topOf;
 }
 
+/** Every pole of the obstacle that is higher than it may be comes down by as much as the highest has to. */
+function lowered(survey: Survey, { keys: [key = ''] }: Size, off: number): readonly Proposal[] {
+  const id = obstacleOf(key);
+  return [
+    {
+      says: `Lower the raised poles of ${obstacleWords(survey, id)} by ${valueWords('length', off, survey.course.unit)}`,
+      edit: (course) =>
+        editedLayout(course, ({ obstacles }) => {
+          for (const piece of obstacles.find((each) => each.id === id)?.pieces ?? []) {
+            for (const end of ['raisedStart', 'raisedEnd'] as const) {
+              const height = piece.values[end];
+              if (typeof height === 'number' && height > 0) piece.values[end] = Math.max(0, height - off);
+            }
+          }
+        }),
+    },
+  ];
+}
+
 const because = 'The higher the pole, the more a horse has to fold its legs, and the harder a touch is.';
 
 export const raisedWalkSeveral = dimension({
@@ -48,6 +70,7 @@ export const raisedWalkSeveral = dimension({
   weight: 'must',
   limit: 'raised.walk.several',
   what: 'the highest pole of',
+  mends: lowered,
   sizes(obstacle, survey, limit) {
     const poles = crossed(obstacle, survey, 'walk');
     return poles.length > 1 ? poles.map(heightOf(limit)) : [];
@@ -61,6 +84,7 @@ export const raisedWalkSingle = dimension({
   weight: 'must',
   limit: 'raised.walk.single',
   what: 'the raised pole of',
+  mends: lowered,
   sizes(obstacle, survey, limit) {
     const poles = crossed(obstacle, survey, 'walk');
     return poles.length === 1 ? poles.map(heightOf(limit)) : [];
@@ -74,6 +98,7 @@ export const raisedJog = dimension({
   weight: 'must',
   limit: 'raised.jog',
   what: 'the highest pole of',
+  mends: lowered,
   sizes: (obstacle, survey, limit) => crossed(obstacle, survey, 'jog').map(heightOf(limit)),
 });
 
@@ -85,6 +110,7 @@ export const jumpHeight = dimension({
   weight: 'must',
   limit: 'jump.height',
   what: 'the highest pole of',
+  mends: lowered,
   sizes: (obstacle, survey, limit) =>
     (['jog', 'lope'] as const).flatMap((gait) => crossed(obstacle, survey, gait).map(heightOf(limit))),
 });
@@ -96,6 +122,7 @@ export const raisedLope = dimension({
   weight: 'must',
   limit: 'raised.lope',
   what: 'the highest pole of',
+  mends: lowered,
   sizes: (obstacle, survey, limit) => crossed(obstacle, survey, 'lope').map(heightOf(limit)),
 });
 
@@ -106,6 +133,7 @@ export const backRaisedHeight = dimension({
   weight: 'must',
   limit: 'back.raised.height',
   what: 'the highest pole of',
+  mends: lowered,
   sizes: (obstacle) =>
     obstacle.obstacle.kind.startsWith('back-') && isRaised(obstacle) ? piecesOf(obstacle, 'pole').map(topOf) : [],
 });
@@ -117,5 +145,6 @@ export const sidePassHeight = dimension({
   weight: 'must',
   limit: 'side-pass.height',
   what: 'the highest pole of',
+  mends: lowered,
   sizes: (obstacle) => (obstacle.obstacle.kind.startsWith('side-pass') ? piecesOf(obstacle, 'pole').map(topOf) : []),
 });
