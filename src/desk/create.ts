@@ -13,6 +13,7 @@ import { pressed } from './keys.ts';
 import { type Measured, type Measuring, measuredBy, tapeEndName, tapeEndsOf } from './measuring.ts';
 import { namesOf } from './names.ts';
 import { type KeepOffer, snapOffer } from './offers.ts';
+import { gatherPlan, layPlan } from './own.ts';
 import { placePlan } from './place.ts';
 import { pressGesture } from './press.ts';
 import { type TapePress, tapeDown, tapeMoved, tapeStill, tapeUp } from './tape-hand.ts';
@@ -253,6 +254,8 @@ export function createDesk(first: Course): Desk {
       if (measuring === null) layTape(tapeEndsOf(now, chosen));
       else change({ measuring: null, press: null, offer: null, said: words.tapeAway() });
     },
+    gather: () => carryOut(gatherPlan(atRest())),
+    lay: (kept, at) => carryOut(layPlan(atRest(), kept, at)),
     edit: (label, edit) => {
       const { course, chosen } = atRest();
       carryOut({ course: edit(course), chosen, label, said: label });

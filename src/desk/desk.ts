@@ -7,6 +7,7 @@ import type { Wall } from '../core/constraints/constraint.ts';
 import type { Offer } from '../core/course/clash.ts';
 import type { Course, Layout } from '../core/course/course.ts';
 import type { History } from '../core/course/history.ts';
+import type { Obstacle } from '../core/obstacles/obstacle.ts';
 import type { Values } from '../core/pieces/params.ts';
 import type { Mark } from '../core/plane/mark.ts';
 import type { Point } from '../core/plane/point.ts';
@@ -130,6 +131,11 @@ export interface Desk {
   fix(): boolean;
   /** Takes the tape into the hand, laid between two things that are chosen, or puts it away. */
   measure(): void;
+
+  /** Makes one obstacle of all that is chosen, where it lies. */
+  gather(): Refusal;
+  /** Places an obstacle that was kept. */
+  lay(kept: Obstacle, at: Point): Refusal;
 
   /** Applies any other pure edit under a label in the history. */
   edit(label: string, change: (course: Course) => Course): void;

@@ -1,9 +1,8 @@
 import type { ConstraintKind } from '../core/constraints/constraint.ts';
-import { holdOf } from '../core/constraints/grip.ts';
-import { type Holding, heldNow, holdingsOf, holds, piecesOf, printedValue } from '../core/course/holdings.ts';
+import { type Holding, holdingsOf, holds } from '../core/course/holdings.ts';
 import { obstacleOf, pieceOf } from '../core/course/keys.ts';
-import type { PlacedPiece } from '../core/course/placed.ts';
-import { between, type Point, point } from '../core/plane/point.ts';
+import { tapes } from '../core/course/tapes.ts';
+import type { Point } from '../core/plane/point.ts';
 import type { Survey } from '../core/survey.ts';
 import type { Keys } from './chosen.ts';
 import { fractionWords, heldWords } from './kept-words.ts';
@@ -33,21 +32,6 @@ function isOf(holding: Holding, chosen: Keys): boolean {
   );
 }
 
-function tapeOf(
-  survey: Survey,
-  holding: Holding,
-  pieces: ReadonlyMap<string, PlacedPiece>,
-): { value: number; tape: readonly [Point, Point] } | undefined {
-  const held = heldNow(holding, survey.course.arena, pieces);
-  const [first, second] = held ?? [];
-  if (held === undefined || first === undefined) return undefined;
-  const side = holding.constraint.side ?? 1;
-  const value = holding.kind.measure(held, side);
-  const tape = holding.kind.tape?.(held, side) ?? [holdOf(first), holdOf(second ?? first)];
-  const [from, to] = tape;
-  return { value, tape: [point(from.x, from.y), point(to.x, to.y)] };
-}
-
 /** What tells alike constraints from others: the same kind, value and places along the pieces, in one obstacle. */
 function likeness(holding: Holding, text: string): string {
   const places = holding.grips.map((grip) => ('wall' in grip ? grip.wall : fractionWords(grip.at)));
@@ -58,7 +42,8 @@ interface Row {
   readonly holding: Holding;
   readonly text: string;
   readonly value: number;
-  readonly tape: readonly [Point, Point];
+  /** Absent for a kind without a number. */
+  readonly tape?: readonly [Point, Point];
 }
 
 const known = new WeakMap<Survey, Map<string, readonly Kept[]>>();
@@ -78,15 +63,15 @@ export function keptOf({ survey, chosen }: { readonly survey: Survey; readonly c
 
 function keptNow(survey: Survey, chosen: Keys): readonly Kept[] {
   const single = chosen.some((key) => pieceOf(key) !== undefined);
-  const pieces = piecesOf(survey.layout);
+  const { arena, unit } = survey.course;
+  const byKey = new Map(tapes(survey.layout, arena, unit).map((tape) => [tape.key, tape]));
   const rows = holdingsOf(survey.layout)
     .filter((holding) => holding.kind.id !== 'fixed' && isOf(holding, chosen))
-    .flatMap((holding): Row[] => {
-      const found = tapeOf(survey, holding, pieces);
-      if (found === undefined) return [];
-      // A held value is said as it was typed, not as the solver met it to the last bit.
-      const value = holding.constraint.hold ?? found.value;
-      return [{ holding, value, tape: found.tape, text: printedValue(holding.kind, value, survey.course.unit) }];
+    .map((holding): Row => {
+      const tape = byKey.get(holding.key);
+      return tape === undefined
+        ? { holding, value: 0, text: '' }
+        : { holding, value: tape.value, text: tape.printed, tape: [tape.from, tape.to] };
     });
   const alike = new Map<string, Row[]>();
   for (const row of rows) {
@@ -110,11 +95,6 @@ function keptRow(survey: Survey, rows: readonly Row[]): Kept {
     text: first.text,
     holds: isHeld,
     ...heldWords(survey, list, first.text),
-    tapes: kind.unit === 'none' ? [] : rows.map(({ tape }) => tape),
+    tapes: rows.flatMap(({ tape }) => (tape === undefined ? [] : [tape])),
   };
-}
-
-/** The middle of a tape. */
-export function middleOfTape([from, to]: readonly [Point, Point]): Point {
-  return between(from, to, 0.5);
 }

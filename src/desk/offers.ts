@@ -2,6 +2,7 @@
 import type { Wall } from '../core/constraints/constraint.ts';
 import { pieceOf } from '../core/course/keys.ts';
 import type { PlacedPiece } from '../core/course/placed.ts';
+import { suggested } from '../core/course/suggested.ts';
 import { printAngle } from '../core/measure/angle.ts';
 import { printLength } from '../core/measure/length.ts';
 import type { LengthUnit } from '../core/measure/quantity.ts';
@@ -129,6 +130,29 @@ export function keepOffers({
     return pair === null ? [] : pairOffers(pair, { unit, name: 'these two' });
   };
   return all().filter(({ draft }) => !isKept(survey, draft));
+}
+
+/**
+ * The other things that could be kept between what is chosen, beyond the usual offers. One that does not hold yet says so:
+ * keeping it brings the pieces there.
+ */
+export function moreOffers({
+  survey,
+  chosen,
+}: {
+  readonly survey: Survey;
+  readonly chosen: Keys;
+}): readonly KeepOffer[] {
+  const { arena, unit } = survey.course;
+  const usual = keepOffers({ survey, chosen }).map(({ draft }) => draft);
+  const keys = chosen.filter((key) => !key.includes(':'));
+  return suggested({ layout: survey.layout, arena, unit }, keys)
+    .filter(({ constraint }) => constraint.kind !== 'fixed' && !isKept(survey, constraint))
+    .filter(({ constraint }) => !usual.some((draft) => draft.kind === constraint.kind))
+    .map(({ constraint: { id: _, ...draft }, says, isMet }) => ({
+      says: isMet ? says : words.bringsThere(says),
+      draft,
+    }));
 }
 
 /** The pole of what is chosen by which it is held to a direction or a line. */

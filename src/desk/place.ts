@@ -2,6 +2,7 @@ import { added, freshId } from '../core/course/edit-obstacles.ts';
 import { type PlacedObstacle, placedObstacle } from '../core/course/placed.ts';
 import { FOOT } from '../core/measure/quantity.ts';
 import { made } from '../core/obstacles/made.ts';
+import type { Obstacle } from '../core/obstacles/obstacle.ts';
 import { obstacleKind } from '../core/obstacles/obstacles.ts';
 import type { Values } from '../core/pieces/params.ts';
 import type { Point } from '../core/plane/point.ts';
@@ -42,7 +43,13 @@ export function placePlan(
   const id = freshId(course, kind.id);
   const built = made(id, kind.id, asked.values, pose(asked.at.x, asked.at.y));
   if ('why' in built) return { refused: refusalOf(built, kind.params, course.unit) };
+  return builtPlan(state, built);
+}
 
+/** The same for an obstacle that is built already, from where its frame lies. */
+export function builtPlan(state: DeskState, built: Obstacle): Plan {
+  const { course } = state;
+  const { id } = built;
   const { bounds, pieces } = placedObstacle(built);
   const drawn = snap({ bounds, pieces, carried: { x: 0, y: 0 } }, groundFor(state.survey, []), {
     sources: PLACE_SOURCES,

@@ -1,7 +1,11 @@
 import { type KeyboardEvent, useEffect, useRef, useState } from 'react';
 import { useDesk, useDeskState } from '../desk-context.tsx';
+import { useViewState } from '../view.ts';
 import { LABEL_HEIGHT, type TapeLabel } from './tape-places.ts';
 import { useTapes } from './use-tapes.ts';
+
+/** The widest that the reason under a field gets, pixels. */
+const BUBBLE = 250;
 
 /** Puts the focus back on the arena. */
 export function focusArena(): void {
@@ -64,6 +68,9 @@ function LabelField({ label, close }: { readonly label: TapeLabel; close(): void
   const [text, setText] = useState(label.kept.text);
   const [refusal, setRefusal] = useState<string | undefined>();
   useEffect(() => field.current?.select(), []);
+  const { width } = useViewState((state) => state.size);
+  // The reason beneath must not run over the edge of the picture.
+  const leans = label.at.x < BUBBLE / 2 ? 'is-left' : label.at.x > width - BUBBLE / 2 ? 'is-right' : '';
   const leave = () => {
     close();
     focusArena();
@@ -84,7 +91,7 @@ function LabelField({ label, close }: { readonly label: TapeLabel; close(): void
     if (event.key === 'Escape') leave();
   };
   return (
-    <div className="tape-field">
+    <div className={`tape-field ${leans}`}>
       <input
         ref={field}
         type="text"

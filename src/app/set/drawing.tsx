@@ -1,4 +1,5 @@
 import { placedObstacle } from '../../core/course/placed.ts';
+import type { ShelfItem } from '../../core/course/shelf-item.ts';
 import { made } from '../../core/obstacles/made.ts';
 import type { Mark } from '../../core/plane/mark.ts';
 import type { Point } from '../../core/plane/point.ts';
@@ -22,6 +23,17 @@ export function sketchOf(kind: string): Sketch | null {
   const obstacle = made(kind, kind, {}, ORIGIN);
   const sketch = 'why' in obstacle ? null : sketched(placedObstacle(obstacle));
   sketches.set(kind, sketch);
+  return sketch;
+}
+
+const keptSketches = new WeakMap<ShelfItem, Sketch>();
+
+/** An obstacle from the shelf as marks, as it was kept. */
+export function keptSketch(item: ShelfItem): Sketch {
+  const known = keptSketches.get(item);
+  if (known !== undefined) return known;
+  const sketch = sketched(placedObstacle({ ...item.obstacle, pose: { ...ORIGIN, angle: item.obstacle.pose.angle } }));
+  keptSketches.set(item, sketch);
   return sketch;
 }
 

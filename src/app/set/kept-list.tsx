@@ -4,7 +4,7 @@ import type { Course } from '../../core/course/course.ts';
 import { obstacleOf } from '../../core/course/keys.ts';
 import { freedomWords, standingOf } from '../../desk/freedom.ts';
 import { type Kept, keptOf } from '../../desk/kept.ts';
-import { keepOffers } from '../../desk/offers.ts';
+import { keepOffers, moreOffers } from '../../desk/offers.ts';
 import { ClashOffers } from '../arena/standoff.tsx';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import { TypedField } from './typed-field.tsx';
@@ -107,7 +107,8 @@ function KeepOffers() {
   const chosen = useDeskState((state) => state.chosen);
   const isBusy = useDeskState((state) => state.gesture !== null);
   const offers = isBusy ? [] : keepOffers({ survey, chosen });
-  if (offers.length === 0) return null;
+  const more = isBusy ? [] : moreOffers({ survey, chosen });
+  if (offers.length === 0 && more.length === 0) return null;
   return (
     <>
       <h3>Keep more, as it is now</h3>
@@ -120,6 +121,20 @@ function KeepOffers() {
           </li>
         ))}
       </ul>
+      {more.length > 0 && (
+        <details className="kept-more">
+          <summary>Other things to keep ({more.length})</summary>
+          <ul className="keep-offers">
+            {more.map((offer) => (
+              <li key={offer.says}>
+                <button type="button" className="button" onClick={() => desk.keep(offer)}>
+                  {offer.says}
+                </button>
+              </li>
+            ))}
+          </ul>
+        </details>
+      )}
     </>
   );
 }

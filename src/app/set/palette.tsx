@@ -1,19 +1,24 @@
 import { type PointerEvent, useRef, useState } from 'react';
+import type { ShelfItem } from '../../core/course/shelf-item.ts';
 import type { ObstacleKind } from '../../core/obstacles/obstacle.ts';
 import type { Point } from '../../core/plane/point.ts';
 import { palette } from '../../desk/palette.ts';
 import { groundOf } from '../arena/camera.ts';
 import { useDesk } from '../desk-context.tsx';
 import { useView } from '../view.ts';
-import { Drawing, sketchOf } from './drawing.tsx';
+import { Drawing, keptSketch, sketchOf } from './drawing.tsx';
+import { ShelfGroup, type TilePointer } from './shelf-group.tsx';
 
 /** A pointer that has gone further than this drags; before that it may still be a click. Pixels. */
 const DRAG_FROM = 6;
 
 const GROUPS = palette();
 
+/** What is taken from the list: a kind, or an obstacle of the designer's own. */
+type Goods = { readonly kind: string } | { readonly item: ShelfItem };
+
 interface Carried {
-  readonly kind: string;
+  readonly goods: Goods;
   readonly x: number;
   readonly y: number;
 }
@@ -28,18 +33,21 @@ export function PalettePanel() {
   /** A pointer that dragged also clicks when it is let go, since its button has captured it. */
   const hasDragged = useRef(false);
 
-  const place = (kind: string, at: Point) => setRefusal(desk.place(kind, {}, at) ?? '');
-  const click = (kind: string) => {
+  const place = (goods: Goods, at: Point) => {
+    const why = 'item' in goods ? desk.lay(goods.item.obstacle, at) : desk.place(goods.kind, {}, at);
+    setRefusal(why ?? '');
+  };
+  const click = (goods: Goods) => {
     const { camera, size } = view.state();
     const { arena } = desk.state().course;
     const within = (value: number, most: number) => Math.min(most, Math.max(0, value));
     const middle = groundOf(camera, { x: size.width / 2, y: size.height / 2 });
-    place(kind, { x: within(middle.x, arena.length), y: within(middle.y, arena.width) });
+    place(goods, { x: within(middle.x, arena.length), y: within(middle.y, arena.width) });
   };
-  const down = (event: PointerEvent<HTMLButtonElement>, kind: string) => {
+  const down = (event: PointerEvent<HTMLButtonElement>, goods: Goods) => {
     if (event.button !== 0) return;
     hasDragged.current = false;
-    began.current = { kind, x: event.clientX, y: event.clientY };
+    began.current = { goods, x: event.clientX, y: event.clientY };
   };
   const move = (event: PointerEvent<HTMLButtonElement>) => {
     const start = began.current;
@@ -47,27 +55,34 @@ export function PalettePanel() {
     if (carried === null && Math.hypot(event.clientX - start.x, event.clientY - start.y) < DRAG_FROM) return;
     hasDragged.current = true;
     event.currentTarget.setPointerCapture(event.pointerId);
-    setCarried({ kind: start.kind, x: event.clientX, y: event.clientY });
+    setCarried({ goods: start.goods, x: event.clientX, y: event.clientY });
   };
   const stop = () => {
     began.current = null;
     setCarried(null);
   };
   const up = (event: PointerEvent<HTMLButtonElement>) => {
-    const kind = carried?.kind;
+    const goods = carried?.goods;
     stop();
-    if (kind === undefined) return;
+    if (goods === undefined) return;
     const arena = document.querySelector('.arena-ground');
     const box = arena?.getBoundingClientRect();
     if (box === undefined) return;
     const at: Point<'screen'> = { x: event.clientX - box.left, y: event.clientY - box.top };
     if (at.x < 0 || at.y < 0 || at.x > box.width || at.y > box.height) return;
-    place(kind, groundOf(view.state().camera, at));
+    place(goods, groundOf(view.state().camera, at));
   };
-  const clicked = (kind: string) => {
-    if (!hasDragged.current) click(kind);
+  const clicked = (goods: Goods) => {
+    if (!hasDragged.current) click(goods);
     hasDragged.current = false;
   };
+  const tile = (goods: Goods): TilePointer => ({
+    onPointerDown: (event) => down(event, goods),
+    onPointerMove: move,
+    onPointerUp: up,
+    onPointerCancel: stop,
+    onClick: () => clicked(goods),
+  });
 
   return (
     <div className="palette">
@@ -83,11 +98,7 @@ export function PalettePanel() {
                   className="kind"
                   title={kind.about}
                   data-kind={kind.id}
-                  onPointerDown={(event) => down(event, kind.id)}
-                  onPointerMove={move}
-                  onPointerUp={up}
-                  onPointerCancel={stop}
-                  onClick={() => clicked(kind.id)}
+                  {...tile({ kind: kind.id })}
                 >
                   <KindPicture kind={kind} />
                   <span>{kind.title}</span>
@@ -97,6 +108,7 @@ export function PalettePanel() {
           </ul>
         </section>
       ))}
+      <ShelfGroup tile={(item) => tile({ item })} />
       {refusal !== '' && (
         <p className="refusal" role="alert">
           {refusal}
@@ -124,7 +136,8 @@ function Ghost({
   readonly scale: number;
   readonly turned: boolean;
 }) {
-  const sketch = sketchOf(carried.kind);
+  const { goods } = carried;
+  const sketch = 'item' in goods ? keptSketch(goods.item) : sketchOf(goods.kind);
   if (sketch === null) return null;
   const { bounds } = sketch;
   const side = Math.hypot(bounds.maxX - bounds.minX, bounds.maxY - bounds.minY) * scale + 16;

@@ -10,6 +10,7 @@ import { Actions } from './actions.tsx';
 import { ArenaTape } from './arena-tape.tsx';
 import { ChoiceField } from './choice-field.tsx';
 import { KeptList } from './kept-list.tsx';
+import { OwnTools } from './own-tools.tsx';
 import { PieceTape } from './piece-tape.tsx';
 import { printedFact, printedValue, spelled } from './printed.ts';
 import { TypedField } from './typed-field.tsx';
@@ -27,6 +28,7 @@ export function TapePanel() {
         <SeveralTape keys={keys} />
         <Actions />
         <KeptList />
+        <OwnTools />
       </>
     );
   }
@@ -38,6 +40,7 @@ export function TapePanel() {
       {piece === undefined ? <ObstacleTape key={key} obstacle={owner} /> : <PieceTape key={key} piece={piece} />}
       <Actions />
       <KeptList key={`kept ${key}`} />
+      <OwnTools key={`own ${key}`} />
     </>
   );
 }

@@ -1,0 +1,61 @@
+import { useId, useState } from 'react';
+import { chosenPieces } from '../../desk/chosen.ts';
+import { forShelf } from '../../desk/own.ts';
+import { useDesk, useDeskState } from '../desk-context.tsx';
+import { putOnShelf } from './own-shelf.ts';
+
+/** What makes an obstacle of the designer's own of what is chosen. */
+export function OwnTools() {
+  const desk = useDesk();
+  const survey = useDeskState((state) => state.survey);
+  const chosen = useDeskState((state) => state.chosen);
+  const id = useId();
+  const [title, setTitle] = useState('');
+  const [told, setTold] = useState('');
+  const pieces = chosenPieces(survey, chosen);
+  if (pieces.length === 0) return null;
+  const put = async () => {
+    const name = title.trim();
+    const obstacle = forShelf({ survey, chosen });
+    if (obstacle === null) return;
+    if (name === '') return setTold('Give it a name first.');
+    await putOnShelf(name, obstacle, Date.now());
+    setTitle('');
+    setTold(`${name} is on your shelf, last in the list of what to add.`);
+  };
+  return (
+    <section className="tape" aria-label="Your own">
+      <h3>Your own</h3>
+      {chosen.length > 1 && pieces.length > 1 && (
+        <button type="button" className="button" onClick={() => desk.gather()}>
+          Gather into one obstacle
+        </button>
+      )}
+      <form
+        className="own-form"
+        onSubmit={(event) => {
+          event.preventDefault();
+          void put();
+        }}
+      >
+        <div className="field">
+          <label htmlFor={id}>Name on my shelf</label>
+          <input
+            id={id}
+            type="text"
+            value={title}
+            maxLength={80}
+            autoComplete="off"
+            onChange={(event) => setTitle(event.target.value)}
+          />
+        </div>
+        <button type="submit" className="button">
+          Put on my shelf
+        </button>
+      </form>
+      <p className="small" role="status">
+        {told}
+      </p>
+    </section>
+  );
+}

@@ -1,0 +1,50 @@
+import { X } from 'lucide-react';
+import type { PointerEvent } from 'react';
+import type { ShelfItem } from '../../core/course/shelf-item.ts';
+import { Drawing, keptSketch } from './drawing.tsx';
+import { takeOffShelf, useShelf } from './own-shelf.ts';
+
+/** How a tile of the list of what to add takes a pointer. */
+export interface TilePointer {
+  onPointerDown(event: PointerEvent<HTMLButtonElement>): void;
+  onPointerMove(event: PointerEvent<HTMLButtonElement>): void;
+  onPointerUp(event: PointerEvent<HTMLButtonElement>): void;
+  onPointerCancel(): void;
+  onClick(): void;
+}
+
+/** The designer's own shelf: what was kept there, to be placed again or taken off. */
+export function ShelfGroup({ tile }: { tile(item: ShelfItem): TilePointer }) {
+  const { items, trouble } = useShelf();
+  return (
+    <section aria-label="My shelf">
+      <h3>My shelf</h3>
+      {items.length === 0 && (
+        <p className="small">Nothing yet. Choose an obstacle or pieces in the arena and put them here from the tape.</p>
+      )}
+      <ul className="kinds">
+        {items.map((item) => (
+          <li key={item.id} className="own">
+            <button type="button" className="kind" data-own={item.id} {...tile(item)}>
+              <Drawing sketch={keptSketch(item)} width={92} height={42} />
+              <span>{item.title}</span>
+            </button>
+            <button
+              type="button"
+              className="own-away"
+              aria-label={`Take ${item.title} off my shelf`}
+              onClick={() => void takeOffShelf(item.id)}
+            >
+              <X aria-hidden="true" />
+            </button>
+          </li>
+        ))}
+      </ul>
+      {trouble !== undefined && (
+        <p className="refusal" role="alert">
+          {trouble}
+        </p>
+      )}
+    </section>
+  );
+}
