@@ -34,7 +34,7 @@ const PANELS: Readonly<Record<Stage, readonly Panel[]>> = {
     {
       id: 'leg',
       title: 'How it is ridden',
-      short: 'How ridden',
+      short: 'How',
       side: 'right',
       body: LegPanel,
       grows: true,

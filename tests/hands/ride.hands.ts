@@ -85,6 +85,7 @@ test('playing draws nothing anew but the horse and the cursor', async ({ page })
     await expect(page.getByRole('region', { name }).getByRole('listitem').first()).toBeVisible();
   }
   await expect(page.getByText('Choose a row of the order')).toBeVisible();
+  await expect(page.locator('.course-title .kept')).toHaveText('kept');
   await page.getByRole('button', { name: 'Play the ride', exact: true }).click();
   const changed = await page.evaluate(
     () =>
