@@ -177,6 +177,39 @@ test('what a snap found is offered, kept with a key, and holds in the next drag'
   expect(after.y).toBeCloseTo(kept.y, 3);
 });
 
+test('pieces are gathered into one obstacle, put on the shelf, placed from it after a new start, and taken off', async ({
+  page,
+}) => {
+  await opened(page);
+  await choose(page, '2 Run of poles');
+  for (const key of ['Enter', 'n']) await press(page, key);
+  await page.getByRole('button', { name: 'Gather into one obstacle' }).click();
+  await expect(page.locator('[data-obstacle="free-1"]')).toHaveCount(1);
+  await page.getByRole('textbox', { name: 'Name on my shelf' }).fill('Short run');
+  await page.getByRole('button', { name: 'Put on my shelf' }).click();
+  const shelf = page.getByRole('region', { name: 'My shelf' });
+  await expect(shelf.getByRole('button', { name: 'Short run', exact: true })).toBeVisible();
+  await page.reload();
+  await shelf.getByRole('button', { name: 'Short run', exact: true }).click();
+  await expect(page.locator('[data-obstacle^="free-"]').last()).toContainText('Short run');
+  await shelf.getByRole('button', { name: 'Take Short run off my shelf' }).click();
+  await expect(shelf.getByRole('button', { name: 'Short run', exact: true })).toHaveCount(0);
+});
+
+test('a fixed pole carries a peg and stays while its neighbour is typed away from it', async ({ page }) => {
+  await opened(page);
+  await choose(page, '2 Run of poles');
+  await press(page, 'Enter');
+  await page.getByRole('checkbox', { name: /^Fixed/ }).check();
+  const home = await pieceAt(page);
+  await keeps(page)
+    .getByRole('textbox', { name: /^Gap, inside to inside/ })
+    .fill(`3' 6"`);
+  await page.keyboard.press('Enter');
+  await expect(tapes(page).first()).toHaveText(`3' 6"`);
+  expect(await pieceAt(page)).toEqual(home);
+});
+
 for (const scheme of ['light', 'dark'] as const) {
   test(`tapes, offers and the list of what is kept have no fault of access (${scheme})`, async ({ page }) => {
     await page.emulateMedia({ colorScheme: scheme });
