@@ -10,6 +10,7 @@ import { placesIn } from './places.ts';
 import { obstaclesSettled } from './settle.ts';
 import { type Ground, snap } from './snap.ts';
 import { PLACE_SOURCES } from './snap-sources.ts';
+import { stopOfObstacles } from './stops.ts';
 import { labels, words } from './words.ts';
 
 /** What the ground offers to snap to, for everything but the keys. */
@@ -50,7 +51,7 @@ export function moveGesture(down: Touch, state: DeskState, keys: Keys): Gesture 
       // Where they cannot go, they stay at the last place where they could.
       return outcome.kind === 'stuck'
         ? showing(preview, [{ says: outcome.why, marks: [] }], outcome.why)
-        : showing(outcome.course, outcome.exact ? drawn.guides : []);
+        : showing(outcome.course, outcome.exact ? drawn.guides : stopOfObstacles(outcome.course, moved, keys));
     },
     done: () => ({
       ...(preview === null ? {} : { course: preview }),

@@ -23,7 +23,7 @@ export function pieceGesture(down: Touch, state: DeskState, piece: PlacedPiece):
   const ground = groundFor(survey, [piece.obstacle]);
 
   const stuckAt = (there: Course, wish: Pose, why: string): readonly Guide[] => {
-    const stops = stopOf(there, piece.key, wish);
+    const stops = stopOf(there, new Map([[piece.key, wish]]));
     return stops.length === 0 ? [{ says: why, marks: [] }] : stops;
   };
   const showing = (preview: Course | null, guides: readonly Guide[], stuck?: string): Gesture => ({
@@ -48,7 +48,7 @@ export function pieceGesture(down: Touch, state: DeskState, piece: PlacedPiece):
       // Where it cannot go, it stays at the last place where it could.
       return outcome.kind === 'stuck'
         ? showing(preview, stuckAt(preview ?? course, wish, outcome.why), outcome.why)
-        : showing(outcome.course, outcome.exact ? drawn.guides : stopOf(outcome.course, piece.key, wish));
+        : showing(outcome.course, outcome.exact ? drawn.guides : stopOf(outcome.course, new Map([[piece.key, wish]])));
     },
     done: () => ({
       ...(preview === null ? {} : { course: preview }),

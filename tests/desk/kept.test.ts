@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { currentLayout } from '../../src/core/course/course.ts';
 import { holdingsOf } from '../../src/core/course/holdings.ts';
+import { changedLayout } from '../../src/core/course/layouts.ts';
 import { INCH } from '../../src/core/measure/quantity.ts';
 import { createDesk } from '../../src/desk/create.ts';
 import type { Desk } from '../../src/desk/desk.ts';
@@ -306,5 +307,52 @@ describe('a pole dragged inside its obstacle', () => {
       `Held: The gap between pole 1 and pole 2 is 3', inside to inside in the middle`,
     ]);
     hand(desk).cancel();
+  });
+});
+
+describe('an obstacle that is held to a wall', () => {
+  test('is dragged along it, keeps its heading, and the desk says what stops it', () => {
+    const desk = createDesk(trio());
+    desk.choose(['run-1']);
+    keep(desk, /off the south wall$/);
+    const at = piece(desk, 'run-1/pole-1');
+    const angle = desk.state().survey.obstacles[0]?.obstacle.pose.angle;
+    hand(desk, { loose: true, after: expectSoundDesk })
+      .down(at.x, at.y)
+      .move(at.x + 1, at.y + 2)
+      .move(at.x + 3, at.y + 4);
+    expect(desk.state().guides[0]?.says).toMatch(/^Held: Pole \d of the run of poles \(obstacle 1\) is .* south wall$/);
+    hand(desk, { loose: true })
+      .move(at.x + 3, at.y + 4)
+      .up();
+    const end = piece(desk, 'run-1/pole-1');
+    expect(end.x).toBeCloseTo(at.x + 3, 6);
+    expect(end.y).toBeCloseTo(at.y, 6);
+    expect(desk.state().survey.obstacles[0]?.obstacle.pose.angle).toBeCloseTo(angle ?? 9, 9);
+  });
+});
+
+describe('while a clash stands in the course', () => {
+  test('a drag of what it holds moves nothing, says so, and one of it can be dropped', () => {
+    const course = changedLayout(trio(), (layout) => ({
+      ...layout,
+      constraints: [1, 2].map((hold) => ({
+        id: `off-wall-${hold}`,
+        kind: 'off-wall',
+        grips: [{ piece: 'run-1/pole-1', at: 0.5 }, { wall: 'south' as const }],
+        hold,
+      })),
+    }));
+    const desk = createDesk(course);
+    const at = piece(desk, 'run-1/pole-1');
+    hand(desk, { loose: true, after: expectSoundDesk }).drag([at.x, at.y], [at.x + 2, at.y + 2]);
+    expect(desk.state().course).toBe(course);
+    expect(desk.state().said).toMatch(/cannot all hold/);
+    const [clash] = standingOf(desk.state().course).clashes;
+    const offer = clash?.offers[0];
+    if (offer === undefined) throw new Error('no way out is offered');
+    desk.resolve(offer);
+    expect(standingOf(desk.state().course).clashes).toEqual([]);
+    expect(currentLayout(desk.state().course).constraints).toHaveLength(1);
   });
 });
