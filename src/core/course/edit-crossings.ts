@@ -1,5 +1,7 @@
 /** Where along their poles the line of one way over an obstacle crosses: the poles stay, the line moves. */
-import type { Station } from '../obstacles/passage.ts';
+import { produce } from 'immer';
+import type { Obstacle } from '../obstacles/obstacle.ts';
+import type { Passage, Station } from '../obstacles/passage.ts';
 import type { Course, Layout } from './course.ts';
 import { editedLayout } from './layouts.ts';
 
@@ -23,8 +25,8 @@ export function crossingsOf({ ride, obstacles }: Pick<Layout, 'ride' | 'obstacle
 
 /**
  * The course with the line of a leg's passage over its poles at other fractions, by the place of the crossing in the
- * passage, 0 first. Fractions are brought onto the poles. Other passages of the obstacle stay; building the obstacle anew
- * puts its own line back. Throws when there is no such leg.
+ * passage, 0 first. Fractions are brought onto the poles. Other passages of the obstacle stay.
+ * Throws when there is no such leg.
  */
 export function crossed(course: Course, legId: string, fractions: ReadonlyMap<number, number>): Course {
   return editedLayout(course, ({ ride, obstacles }) => {
@@ -38,6 +40,36 @@ export function crossed(course: Course, legId: string, fractions: ReadonlyMap<nu
       const fraction = fractions.get(place);
       if (fraction !== undefined) station.fraction = onPole(fraction);
       place += 1;
+    }
+  });
+}
+
+/** The fractions of a passage that differ from what its kind builds, by station. */
+function movedBy(passage: Passage, usual: Passage | undefined): ReadonlyMap<number, number> {
+  const moved = new Map<number, number>();
+  for (const [i, station] of passage.stations.entries()) {
+    const like = usual?.stations[i];
+    if (station.kind !== 'cross' || like?.kind !== 'cross' || like.piece !== station.piece) continue;
+    if (Math.abs(like.fraction - station.fraction) > 1e-9) moved.set(i, station.fraction);
+  }
+  return moved;
+}
+
+/**
+ * An obstacle that was built anew, with the line where it had been moved to on the old one: `usual` is the old one as its
+ * kind builds it. Crossings that are no longer there are forgotten.
+ */
+export function linesKept(next: Obstacle, old: Obstacle, usual: Obstacle): Obstacle {
+  return produce(next, (draft) => {
+    for (const passage of old.passages) {
+      const like = usual.passages.find(({ id }) => id === passage.id);
+      const stations = draft.passages.find(({ id }) => id === passage.id)?.stations ?? [];
+      for (const [i, fraction] of movedBy(passage, like)) {
+        const before = passage.stations[i];
+        const station = stations[i];
+        if (station?.kind !== 'cross' || before?.kind !== 'cross' || station.piece !== before.piece) continue;
+        station.fraction = fraction;
+      }
     }
   });
 }

@@ -12,6 +12,7 @@ import type { Point } from '../plane/point.ts';
 import { type Pose, within } from '../plane/pose.ts';
 import { carry, grained } from './carry.ts';
 import { type Course, currentLayout, type Layout } from './course.ts';
+import { linesKept } from './edit-crossings.ts';
 import { freeId, obstacleOf, pieceOf } from './keys.ts';
 import { changedLayout, editedLayout } from './layouts.ts';
 import { follow, usualLeg } from './legs.ts';
@@ -130,7 +131,10 @@ export function rebuilt(course: Course, id: string, values: Values): Course | In
   const built = made(id, old.kind, { ...old.values, ...values }, old.pose, old.side);
   if ('why' in built) return built;
   const fixed = new Set(old.pieces.filter((piece) => piece.fixed).map((piece) => piece.id));
-  const next = produce(built, (draft) => {
+  // A line that was moved by hand stays where it was put, unless it is the line that is typed.
+  const usual = 'line' in values ? built : made(id, old.kind, old.values, old.pose, old.side);
+  const kept = 'why' in usual || usual === built ? built : linesKept(built, old, usual);
+  const next = produce(kept, (draft) => {
     if (old.name !== undefined) draft.name = old.name;
     for (const piece of draft.pieces) if (fixed.has(piece.id)) piece.fixed = true;
   });
