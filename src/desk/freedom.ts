@@ -3,7 +3,9 @@ import { holdingsOf, piecesOf } from '../core/course/holdings.ts';
 import { settled } from '../core/course/settled.ts';
 import { type Standing, standing } from '../core/course/standing.ts';
 import { wrapped } from '../core/plane/pose.ts';
+import { survey } from '../core/survey.ts';
 import { isLong } from './drafts.ts';
+import { clashRetold } from './retold.ts';
 import { words } from './words.ts';
 
 /** How far an obstacle is pushed to see whether it gives: metres and radians. */
@@ -17,7 +19,8 @@ const known = new WeakMap<Course, Standing>();
 export function standingOf(course: Course): Standing {
   const before = known.get(course);
   if (before !== undefined) return before;
-  const made = standing(currentLayout(course), course.arena, { unit: course.unit });
+  const found = standing(currentLayout(course), course.arena, { unit: course.unit });
+  const made = { ...found, clashes: found.clashes.map((clash) => clashRetold(clash, survey(course))) };
   known.set(course, made);
   return made;
 }

@@ -15,6 +15,7 @@ import { brought, stayingPiece } from './brought.ts';
 import type { Keys } from './chosen.ts';
 import type { DeskState } from './desk.ts';
 import { keptOf } from './kept.ts';
+import { clashRetold, retold } from './retold.ts';
 import type { Plan } from './verbs.ts';
 import { labels, words } from './words.ts';
 
@@ -46,8 +47,11 @@ interface Change {
 export function broughtPlan(asked: Course, { staying, label, said, chosen }: Change): Plan {
   const outcome = brought(asked, staying);
   if (outcome.kind === 'brought') return { course: outcome.course, chosen, label, said };
-  if (outcome.kind === 'lost') return { refused: outcome.says };
-  return { standoff: { says: outcome.says, clashes: outcome.clashes, asked, staying, label, said } };
+  const survey = surveyOf(asked);
+  if (outcome.kind === 'lost') return { refused: retold(outcome.says, survey) };
+  const [first, ...rest] = outcome.clashes;
+  const clashes: Some<Clash> = [clashRetold(first, survey), ...rest.map((each) => clashRetold(each, survey))];
+  return { standoff: { says: retold(outcome.says, survey), clashes, asked, staying, label, said } };
 }
 
 /** Takes one way out of a standoff and goes on with what was asked. */

@@ -4,7 +4,9 @@ import { changedLayout } from '../core/course/layouts.ts';
 import { settled } from '../core/course/settled.ts';
 import { TOUCH } from '../core/plane/point.ts';
 import { composed, type Pose, wrapped } from '../core/plane/pose.ts';
+import { survey } from '../core/survey.ts';
 import type { Keys } from './chosen.ts';
+import { retold } from './retold.ts';
 import { steadySettled } from './steady.ts';
 import { words } from './words.ts';
 
@@ -34,7 +36,7 @@ function pieceAt(layout: Layout, key: string): Pose | undefined {
 export function pieceSettled(course: Course, key: string, asked: { pose: Pose; name: string }): Settled {
   const layout = currentLayout(course);
   const outcome = settled(layout, course.arena, new Map([[key, asked.pose]]), { unit: course.unit });
-  if (outcome.kind !== 'settled') return { kind: 'stuck', why: outcome.says };
+  if (outcome.kind !== 'settled') return { kind: 'stuck', why: retold(outcome.says, survey(course)) };
   if (outcome.layout === layout) return { kind: 'stuck', why: words.held(asked.name) };
   return {
     kind: 'settled',
@@ -72,7 +74,7 @@ export function obstaclesSettled(course: Course, moved: Course, asked: { ids: Ke
   const outcome = isCarried
     ? steadySettled(layout, course.arena, wishes, course.unit)
     : settled(layout, course.arena, wishes, { unit: course.unit });
-  if (outcome.kind !== 'settled') return { kind: 'stuck', why: outcome.says };
+  if (outcome.kind !== 'settled') return { kind: 'stuck', why: retold(outcome.says, survey(course)) };
   if (outcome.layout === layout) return { kind: 'stuck', why: words.held(asked.name) };
   const ends = frames(outcome.layout.obstacles);
   return {

@@ -241,6 +241,8 @@ describe('what cannot all hold', () => {
     const { standoff } = desk.state();
     expect(desk.state().course).toBe(course);
     expect(standoff?.says).toMatch(/south wall.*north wall|north wall.*south wall/s);
+    expect(standoff?.says).toMatch(/^These cannot all hold: Pole 1 of the run of poles \(obstacle 1\) is 5' clear/);
+    expect(standoff?.says).not.toMatch(/run 1/);
     expect(standoff?.clashes[0].offers.length).toBeGreaterThanOrEqual(2);
     desk.resolve();
     expect(desk.state()).toMatchObject({ standoff: null, said: 'Left everything as it was' });
