@@ -51,8 +51,8 @@ export function Help() {
         <h3 id="help-kept">What is kept</h3>
         <p>
           A chosen obstacle shows its tapes: the measures that it keeps while you drag a pole of it. Press a number to
-          type another; the pole that the horse comes to first stays, a fixed one always does. The Tape panel lists
-          all that is kept, lets you drop it or only measure it, and offers more to keep as it is now. When two things
+          type another; the pole that the horse comes to first stays, a fixed one always does. The Tape panel lists all
+          that is kept, lets you drop it or only measure it, and offers more to keep as it is now. When two things
           cannot both be kept, nothing moves until you drop one of them.
         </p>
         <p>
