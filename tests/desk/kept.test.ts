@@ -6,6 +6,7 @@ import { INCH } from '../../src/core/measure/quantity.ts';
 import { createDesk } from '../../src/desk/create.ts';
 import type { Desk } from '../../src/desk/desk.ts';
 import { freedomWords, standingOf } from '../../src/desk/freedom.ts';
+import { isMet } from '../../src/desk/hold.ts';
 import { type Kept, keptOf } from '../../src/desk/kept.ts';
 import { keepOffers } from '../../src/desk/offers.ts';
 import { hand } from './hand.ts';
@@ -295,6 +296,19 @@ describe('what an obstacle can still do', () => {
 });
 
 describe('a pole dragged inside its obstacle', () => {
+  test('keeps every measure of the fan to the last bit that anybody could tape', () => {
+    const desk = createDesk(trio());
+    desk.choose(['fan-1/pole-1']);
+    const at = piece(desk, 'fan-1/pole-1');
+    hand(desk, { loose: true, after: expectSoundDesk }).drag([at.x, at.y], [at.x - 1.4, at.y + 0.9]);
+    const end = piece(desk, 'fan-1/pole-1');
+    expect(Math.hypot(end.x - at.x, end.y - at.y)).toBeGreaterThan(0.5);
+    const { course } = desk.state();
+    const held = holdingsOf(currentLayout(course)).filter(({ owner }) => owner === 'fan-1');
+    expect(held.length).toBeGreaterThan(4);
+    for (const { constraint, grips } of held) expect(isMet(course, { ...constraint, grips }), constraint.id).toBe(true);
+  });
+
   test('stops where a measure stops it, and says which', () => {
     const desk = createDesk(trio());
     desk.choose(['run-1/pole-1']);
