@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { RULEBOOKS } from '../../../src/core/checks/rulebooks.ts';
 import { readCourse } from '../../../src/core/files/read.ts';
 import { writeCourse } from '../../../src/core/files/write.ts';
 import { sampleCourse } from '../course/sample.ts';
@@ -372,7 +373,7 @@ describe('a file that makes no sense is refused', () => {
       (file) => {
         file.rulebook.id = 'own';
       },
-      'The rule book is "own"; known are mule-association, trade-press.',
+      `The rule book is "own"; known are ${RULEBOOKS.map(({ id }) => id).join(', ')}.`,
     ],
     [
       'a house rule of no limit',
