@@ -5,12 +5,12 @@ export interface Row {
   readonly ours: number;
   readonly anchor: number;
   readonly anchorName: string;
-  /** Ours over the anchor: below 1 is less than the anchor. */
+  /** The anchor over ours: how many times smaller ours is. */
   readonly ratio: number;
 }
 
 export function row(name: string, unit: string, numbers: { ours: number; anchor: number; anchorName: string }): Row {
-  return { case: name, unit, ...numbers, ratio: numbers.ours / numbers.anchor };
+  return { case: name, unit, ...numbers, ratio: numbers.anchor / numbers.ours };
 }
 
 /** The value below which the share of the samples lies: 0.5 is the median. */
