@@ -37,8 +37,9 @@ export function ringArea(ring: Ring): number {
 /** Whether the point is inside or on the outline. */
 export function ringHolds(ring: Ring, point: Point): boolean {
   let inside = false;
-  for (const [i, b] of ring.entries()) {
-    const a = ring[i === 0 ? ring.length - 1 : i - 1] ?? b;
+  let a = ring.at(-1);
+  for (const b of ring) {
+    if (a === undefined) return false;
     const dx = b.x - a.x;
     const dy = b.y - a.y;
     const length = Math.hypot(dx, dy);
@@ -48,6 +49,7 @@ export function ringHolds(ring: Ring, point: Point): boolean {
       if (Math.abs(aside) <= TOUCH && along >= -TOUCH && along <= length + TOUCH) return true;
     }
     if (a.y > point.y !== b.y > point.y && point.x < a.x + (dx * (point.y - a.y)) / dy) inside = !inside;
+    a = b;
   }
   return inside;
 }

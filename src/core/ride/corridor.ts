@@ -86,8 +86,14 @@ function across(a: Point, b: Point, at: Point): number {
   return (b.x - a.x) * (at.y - a.y) - (b.y - a.y) * (at.x - a.x);
 }
 
+/** What a piece covers, and the box around it. */
+interface Covered {
+  readonly ring: Ring;
+  readonly box: Bounds;
+}
+
 /** Whether a chord comes as near as `near` to what the ring covers. Asked of every chord of every way tried: no lists are made. */
-function comesNear(ring: Ring, [a, b]: readonly [Point, Point], near: Metres): boolean {
+function comesNear({ ring, box }: Covered, [a, b]: readonly [Point, Point], near: Metres): boolean {
   const most = near * near;
   let c = ring.at(-1);
   for (const d of ring) {
@@ -98,7 +104,7 @@ function comesNear(ring: Ring, [a, b]: readonly [Point, Point], near: Metres): b
     if (crosses) return true;
     c = d;
   }
-  return ringHolds(ring, a);
+  return a.x >= box.minX && a.x <= box.maxX && a.y >= box.minY && a.y <= box.maxY && ringHolds(ring, a);
 }
 
 /** Whether what is left of the way without its pardoned ends comes nearer to the piece than `near`. */
@@ -108,6 +114,7 @@ function meetsPiece(
   { near, first, last }: Record<'near' | 'first' | 'last', Metres>,
 ): boolean {
   const box = boxOf(piece);
+  const covered = { ring: piece.footprint, box };
   const end = (along.at(-1) ?? 0) - last;
   for (let i = 1; i < points.length; i += 1) {
     const a = points[i - 1];
@@ -117,7 +124,7 @@ function meetsPiece(
     if (a === undefined || b === undefined || to <= first || from >= end || misses(box, a, b, near)) continue;
     const begins = from < first ? between(a, b, (first - from) / (to - from)) : a;
     const ends = to > end ? between(a, b, (end - from) / (to - from)) : b;
-    if (comesNear(piece.footprint, [begins, ends], near)) return true;
+    if (comesNear(covered, [begins, ends], near)) return true;
   }
   return false;
 }
