@@ -116,7 +116,8 @@ export const spoke: ObstacleKind = {
       label: 'Line at',
       says: 'How far along the poles the horse goes, from their near ends.',
       usual: 0.75,
-      least: 0.2,
+      // Nearer to the marker than the middle of the poles a horse cannot come in between them.
+      least: 0.5,
       most: 1,
     },
     spread: {
