@@ -1,13 +1,11 @@
 import type { Command } from 'commander';
-import { readAngle } from '../core/measure/angle.ts';
-import { readCount, readFraction } from '../core/measure/count.ts';
-import { readLength } from '../core/measure/length.ts';
-import type { LengthUnit, Reading } from '../core/measure/quantity.ts';
+import type { LengthUnit } from '../core/measure/quantity.ts';
+import { readTyped } from '../core/measure/typed.ts';
 import { built } from '../core/obstacles/made.ts';
 import type { Built, Infeasible, ObstacleKind } from '../core/obstacles/obstacle.ts';
 import { OBSTACLE_KINDS } from '../core/obstacles/obstacles.ts';
 import { taped } from '../core/obstacles/words.ts';
-import { filled, type NumberParam, type Param, type Value, type Values } from '../core/pieces/params.ts';
+import { filled, type Param, type Value, type Values } from '../core/pieces/params.ts';
 import { BadInput, type Io, printJson } from './io.ts';
 import { unknownWord } from './spelling.ts';
 import { table } from './table.ts';
@@ -16,19 +14,6 @@ import { verb } from './verb.ts';
 /** `innerGap` as the command line spells it. */
 export function hyphened(key: string): string {
   return key.replace(/[A-Z]/g, (letter) => `-${letter.toLowerCase()}`);
-}
-
-function readNumber(param: NumberParam, text: string, unit: LengthUnit): Reading<number> {
-  switch (param.kind) {
-    case 'length':
-      return readLength(text, unit);
-    case 'angle':
-      return readAngle(text);
-    case 'count':
-      return readCount(text);
-    case 'fraction':
-      return readFraction(text);
-  }
 }
 
 /** The value that a person typed for a parameter. Throws BadInput when it cannot be read. */
@@ -43,7 +28,7 @@ function readValue(
     if (known.includes(id)) return id;
     throw new BadInput(`${flag}: ${unknownWord('choice', typed.text, known)}`);
   }
-  const reading = readNumber(param, typed.text, typed.unit);
+  const reading = readTyped(param.kind, typed.text, typed.unit);
   if (reading.kind === 'refused') throw new BadInput(`${flag}: ${reading.why}`);
   if (reading.note !== undefined) typed.io.err(`${flag}: ${reading.note}\n`);
   return reading.value;

@@ -1,5 +1,5 @@
 /** How many single letters must be changed, added or left out to turn one word into the other. */
-export function slips(a: string, b: string): number {
+function slips(a: string, b: string): number {
   let row = Array.from({ length: b.length + 1 }, (_, i) => i);
   for (let i = 1; i <= a.length; i++) {
     const next = [i];

@@ -117,7 +117,7 @@ export function printNotesOf(of: Survey): readonly PrintNote[] {
 }
 
 /** How many of something there are, and how many of them were worked out anew. */
-export interface Anew {
+interface Anew {
   readonly all: number;
   readonly anew: number;
 }

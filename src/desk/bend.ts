@@ -68,7 +68,7 @@ export function bendAdded(course: Course, { leg, index }: BendKey, at: Point): C
   return changedLeg(course, leg, { bends: [...bends.slice(0, index), point(at.x, at.y), ...bends.slice(index)] });
 }
 
-export function bendMoved(course: Course, { leg, index }: BendKey, at: Point): Course {
+function bendMoved(course: Course, { leg, index }: BendKey, at: Point): Course {
   const bends = legOf(course, leg)?.bends ?? [];
   return changedLeg(course, leg, { bends: bends.map((bend, each) => (each === index ? point(at.x, at.y) : bend)) });
 }
@@ -78,7 +78,7 @@ export function bendRemoved(course: Course, { leg, index }: BendKey): Course {
   return changedLeg(course, leg, { bends: bends.filter((_, each) => each !== index) });
 }
 
-export function startMoved(course: Course, at: Point): Course {
+function startMoved(course: Course, at: Point): Course {
   return changedLayout(course, (layout) => ({
     ...layout,
     ride: { ...layout.ride, start: { ...layout.ride.start, x: at.x, y: at.y } },

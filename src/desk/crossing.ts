@@ -85,7 +85,7 @@ export function goTogether({ layout }: Pick<Survey, 'layout'>, legId: string): b
 }
 
 /** The whole line over an obstacle, or one of its crossings, moved along the poles by metres towards their +x ends. */
-export function crossingMoved(survey: Survey, { leg, index }: CrossKey, by: Metres): Course {
+function crossingMoved(survey: Survey, { leg, index }: CrossKey, by: Metres): Course {
   const moved = crossingsOn(survey, leg).filter((each) => index === 'all' || each.index === index);
   return crossed(
     survey.course,
@@ -95,7 +95,7 @@ export function crossingMoved(survey: Survey, { leg, index }: CrossKey, by: Metr
 }
 
 /** Where the line now goes over, told from the nearer end of the pole. */
-export function crossingSaid(course: Course, pole: PlacedPiece, fraction: number): string {
+function crossingSaid(course: Course, pole: PlacedPiece, fraction: number): string {
   return placeOnPole(pole.figure.length, fraction, course.unit);
 }
 

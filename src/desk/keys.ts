@@ -20,7 +20,7 @@ function stroke(key: string, modifiers: Partial<Omit<Stroke, 'key'>> = {}): Stro
 }
 
 /** How far an arrow moves, in metres: a fine step, and with shift a coarse one. */
-export function nudgeSteps(unit: LengthUnit): { readonly fine: number; readonly coarse: number } {
+function nudgeSteps(unit: LengthUnit): { readonly fine: number; readonly coarse: number } {
   return unit === 'ft' ? { fine: INCH, coarse: FOOT } : { fine: 0.01, coarse: 0.1 };
 }
 

@@ -33,7 +33,7 @@ function outline(key: string, frame: Pose, pieces: readonly PlacedPiece[]): Outl
   return { key, frame, box, ring };
 }
 
-export function obstacleOutline(obstacle: PlacedObstacle): Outline {
+function obstacleOutline(obstacle: PlacedObstacle): Outline {
   return outline(obstacle.obstacle.id, obstacle.obstacle.pose, obstacle.pieces);
 }
 

@@ -30,7 +30,7 @@ function lineAt(axis: Flat, value: number, span: readonly [number, number]): Mar
 }
 
 /** Against a wall, and at the clear distance from it. */
-export const walls: Source = (moving, { arena, clear, unit }) => {
+const walls: Source = (moving, { arena, clear, unit }) => {
   const pulls: Pull[] = [];
   for (const axis of ['x', 'y'] as const) {
     const size = axis === 'x' ? arena.length : arena.width;
@@ -65,7 +65,7 @@ export const walls: Source = (moving, { arena, clear, unit }) => {
 };
 
 /** On the arena's long and cross centre lines. */
-export const centreLines: Source = (moving, { arena }) =>
+const centreLines: Source = (moving, { arena }) =>
   (['x', 'y'] as const).map((axis) => {
     const [half, span] = axis === 'x' ? [arena.length / 2, arena.width] : [arena.width / 2, arena.length];
     return {
@@ -86,7 +86,7 @@ const LINED_UP: readonly (readonly [Side, Side])[] = [
 ];
 
 /** In line with the middle or an edge of another obstacle. */
-export const neighbours: Source = (moving, { others, name }) => {
+const neighbours: Source = (moving, { others, name }) => {
   const pulls: Pull[] = [];
   for (const other of others) {
     for (const axis of ['x', 'y'] as const) {
@@ -120,7 +120,7 @@ function squareAxis(angle: number): Flat | null {
 }
 
 /** A pole on the same straight line as another obstacle's pole. */
-export const poleLines: Source = (moving, { others }) => {
+const poleLines: Source = (moving, { others }) => {
   const pulls: Pull[] = [];
   const mine = moving.pieces.filter((piece) => piece.figure.length > 4 * piece.figure.width);
   if (mine.length === 0) return pulls;
@@ -183,13 +183,13 @@ function everyAngle(moving: Moving, step: number, says: (angle: number) => strin
 }
 
 /** Square to the walls, or half way between. */
-export const wallAngles: Source = (moving) => everyAngle(moving, Math.PI / 4, (angle) => words.squareToWalls(angle));
+const wallAngles: Source = (moving) => everyAngle(moving, Math.PI / 4, (angle) => words.squareToWalls(angle));
 
 /** Whole steps of 15 degrees. */
-export const fifteenths: Source = (moving) => everyAngle(moving, Math.PI / 12, (angle) => words.atAngle(angle));
+const fifteenths: Source = (moving) => everyAngle(moving, Math.PI / 12, (angle) => words.atAngle(angle));
 
 /** Parallel or square to the poles of a neighbour. */
-export const neighbourAngles: Source = (moving, { others, name }) => {
+const neighbourAngles: Source = (moving, { others, name }) => {
   const { angle } = moving;
   if (angle === undefined) return [];
   return others.flatMap((other) =>

@@ -25,7 +25,7 @@ export interface Ground {
   readonly clear: number | null;
 }
 
-export type Axis = 'x' | 'y' | 'angle';
+type Axis = 'x' | 'y' | 'angle';
 
 /** One offer: by how much to shift along one axis, and what to show when it is taken. */
 export interface Pull {

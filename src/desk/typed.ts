@@ -1,8 +1,8 @@
-import { printAngle, readAngle } from '../core/measure/angle.ts';
-import { readCount, readFraction } from '../core/measure/count.ts';
-import { printLength, readLength } from '../core/measure/length.ts';
+import { printAngle } from '../core/measure/angle.ts';
+import { printLength } from '../core/measure/length.ts';
 import type { LengthUnit } from '../core/measure/quantity.ts';
-import type { ChoiceParam, NumberParam, Param, Value } from '../core/pieces/params.ts';
+import { readTyped } from '../core/measure/typed.ts';
+import type { ChoiceParam, Param, Value } from '../core/pieces/params.ts';
 import { words } from './words.ts';
 
 /** A typed parameter that was understood, or the sentence that says why not. */
@@ -47,23 +47,10 @@ function readChoice(text: string, param: ChoiceParam): Typed {
   return { kind: 'refused', why: words.notChoice(param.label, text, Object.values(param.options)) };
 }
 
-function readNumber(text: string, param: NumberParam, unit: LengthUnit): Typed {
-  switch (param.kind) {
-    case 'length':
-      return readLength(text, unit);
-    case 'angle':
-      return readAngle(text);
-    case 'fraction':
-      return readFraction(text);
-    case 'count':
-      return readCount(text);
-  }
-}
-
 /** Reads what a person typed for a parameter, inside its bounds. */
 export function readValue(text: string, param: Param, unit: LengthUnit): Typed {
   if (param.kind === 'choice') return readChoice(text, param);
-  const typed = readNumber(text, param, unit);
+  const typed = readTyped(param.kind, text, unit);
   if (typed.kind === 'refused') return typed;
   const value = Number(typed.value);
   if (value >= param.least - SLACK && value <= param.most + SLACK) return typed;

@@ -1,28 +1,9 @@
 import { sentence } from '../core/checks/words.ts';
 import type { Wall } from '../core/constraints/constraint.ts';
-import type { PlacedPiece } from '../core/course/placed.ts';
 import { printAngle } from '../core/measure/angle.ts';
 import { printLength } from '../core/measure/length.ts';
 import type { LengthUnit, Metres, Radians } from '../core/measure/quantity.ts';
-import type { Obstacle } from '../core/obstacles/obstacle.ts';
-import { obstacleKind } from '../core/obstacles/obstacles.ts';
 import type { Stage } from './desk.ts';
-
-/** "Fan 2", for a list or a button: the designer's own name, or the kind's title with the number in the id. */
-export function obstacleName(obstacle: Obstacle): string {
-  if (obstacle.name !== undefined && obstacle.name !== '') return obstacle.name;
-  return numbered(obstacleKind(obstacle.kind)?.title ?? obstacle.kind, obstacle.id);
-}
-
-/** "Pole 2", for a list or a button. */
-export function pieceName(piece: PlacedPiece): string {
-  return numbered(piece.kind.title, piece.piece.id);
-}
-
-function numbered(title: string, id: string): string {
-  const number = /-(\d+)$/.exec(id)?.[1];
-  return number === undefined ? title : `${title} ${number}`;
-}
 
 export const STAGE_NAMES: Readonly<Record<Stage, string>> = {
   set: 'Set',

@@ -9,7 +9,7 @@ import type { Survey } from '../core/survey.ts';
 import { type Frame, markOnPaper, onPaper, type PaperPoint, perMetre } from './frame.ts';
 
 /** The corners of the arena, counter-clockwise from its datum. */
-export function arenaCorners({ length, width }: Arena): readonly [Point, Point, Point, Point] {
+function arenaCorners({ length, width }: Arena): readonly [Point, Point, Point, Point] {
   return [
     { x: 0, y: 0 },
     { x: length, y: 0 },

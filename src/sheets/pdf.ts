@@ -14,7 +14,7 @@ export interface Fonts {
 type Doc = InstanceType<typeof PDFDocument>;
 
 /** PDF points in a millimetre. */
-export const POINTS = 72 / 25.4;
+const POINTS = 72 / 25.4;
 
 /** Without these the font would turn `10x12` into `10×12` and `->` into an arrow behind the writer's back. */
 const PLAIN = { calt: false, liga: false } as const;

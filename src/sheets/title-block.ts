@@ -17,14 +17,14 @@ const LEVELS: Readonly<Record<Level, string>> = {
 const MONTHS = 'January February March April May June July August September October November December'.split(' ');
 
 /** "13 June 2026" from an ISO date; other text as it is. */
-export function dateInWords(iso: string): string {
+function dateInWords(iso: string): string {
   const [, year, month, day] = /^(\d{4})-(\d{2})-(\d{2})$/.exec(iso) ?? [];
   const name = MONTHS[Number(month) - 1];
   return name === undefined ? iso : `${Number(day)} ${name} ${year}`;
 }
 
 /** "100 × 200 ft", "20 × 60 m": width first, as arenas are named. */
-export function sizeInWords({ length, width }: Arena, unit: LengthUnit): string {
+function sizeInWords({ length, width }: Arena, unit: LengthUnit): string {
   const one = unit === 'ft' ? FOOT : 1;
   const round = (value: number): number => Math.round((value / one) * 100) / 100;
   return `${round(width)} × ${round(length)} ${unit}`;

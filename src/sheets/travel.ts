@@ -22,7 +22,7 @@ export interface Turn {
 /** Chords of arcs are this long on paper, mm: at a radius of 5 mm they miss the arc by 0.006 mm. */
 const CHORD = 0.5;
 
-export function inkOf(element: Element): Ink {
+function inkOf(element: Element): Ink {
   return element.move === 'ride' ? element.gait : element.move;
 }
 

@@ -7,7 +7,7 @@ export interface Timer {
   after(milliseconds: number, call: () => void): () => void;
 }
 
-export const pageTimer: Timer = {
+const pageTimer: Timer = {
   after(milliseconds, call) {
     const handle = setTimeout(call, milliseconds);
     return () => clearTimeout(handle);
@@ -15,7 +15,7 @@ export const pageTimer: Timer = {
 };
 
 /** How much work may be lost when the power goes, milliseconds. */
-export const DELAY = 800;
+const DELAY = 800;
 
 export interface AutosaveOptions {
   /** Writes the course; answers what went wrong. */

@@ -4,7 +4,7 @@ import { readShelfItem, writeShelfItem } from '../core/files/shelf.ts';
 import { failureWords, type Trouble } from './failure.ts';
 
 /** A kept obstacle that cannot be read any more, and why. */
-export interface Unreadable {
+interface Unreadable {
   readonly id: string;
   readonly why: string;
 }

@@ -17,7 +17,7 @@ const ELSEWHERE =
   'This course is open in another tab. Edit it there, or close that tab and reload this one: two tabs would overwrite each other.';
 
 /** The browser's lock manager, where there is one. */
-export function pageLocks(): Locks | undefined {
+function pageLocks(): Locks | undefined {
   // Not in every browser, whatever the types say.
   return typeof navigator === 'undefined' ? undefined : (navigator.locks as Locks | undefined);
 }

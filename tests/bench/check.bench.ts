@@ -6,6 +6,7 @@ import { added, shifted } from '../../src/core/course/edit-obstacles.ts';
 import { made } from '../../src/core/obstacles/made.ts';
 import { survey } from '../../src/core/survey.ts';
 import { planted, randomCourse } from '../core/checks/planted.ts';
+import { longestRound, narrowestLane, ROWS, SCALE } from '../published/corner.ts';
 import { percentile, type Row, row } from './row.ts';
 
 const KINDS = ['run', 'fan', 'spoke', 'box', 'back-l', 'side-pass', 'gate', 'bridge', 'serpentine', 'run'];
@@ -88,6 +89,32 @@ function swept(): number[] {
 }
 
 /** All checks on a course of ten obstacles after one moved, and trying all their fixes. */
+/** The sweep beside the closed form of a right-angled corner: 2√2·a = L + 2w for the narrowest lane. */
+function corners(): Row[] {
+  const bases = [
+    { length: 1.524, width: 0.33 },
+    { length: 1.25, width: 0.35 },
+  ];
+  const off = ROWS.map(({ a, b, w, longest }) => {
+    const found = longestRound([a * SCALE, b * SCALE], w * SCALE, 1.5 * longest * SCALE);
+    return 100 * Math.abs(found / (longest * SCALE) - 1);
+  });
+  return [
+    ...bases.map(({ length, width }) =>
+      row(`narrowest L for a hoof base of ${length} x ${width} m`, 'in', {
+        ours: narrowestLane({ length, width }) / 0.0254,
+        anchor: (length + 2 * width) / (2 * Math.SQRT2) / 0.0254,
+        anchorName: 'closed form',
+      }),
+    ),
+    row('the worst of the published corners is off by', '%', {
+      ours: Math.max(...off),
+      anchor: 1,
+      anchorName: 'allowed',
+    }),
+  ];
+}
+
 export async function rows(): Promise<Row[]> {
   const course = tenObstacles();
   const times = moved(course);
@@ -113,6 +140,7 @@ export async function rows(): Promise<Row[]> {
       anchor: 16.7,
       anchorName: 'one frame of a 60 Hz screen',
     }),
+    ...corners(),
     row('share of all planted faults that a fix mends', '%', {
       ours: (100 * mends) / faults,
       anchor: 100,

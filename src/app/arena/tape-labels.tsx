@@ -8,7 +8,7 @@ import { useTapes } from './use-tapes.ts';
 const BUBBLE = 250;
 
 /** Puts the focus back on the arena. */
-export function focusArena(): void {
+function focusArena(): void {
   document.querySelector<HTMLElement>('.arena-ground')?.focus({ preventScroll: true });
 }
 

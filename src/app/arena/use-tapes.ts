@@ -22,7 +22,7 @@ const HEAD = 56;
 const NONE: ShownTapes = { kept: [], labels: [] };
 
 /** Those of what is chosen, at the Set stage, while no tape is in the hand. */
-export function shownTapes(
+function shownTapes(
   state: Pick<DeskState, 'survey' | 'chosen' | 'stage' | 'measuring' | 'findings'>,
   { camera, size }: Pick<ViewState, 'camera' | 'size'>,
   reach: number,

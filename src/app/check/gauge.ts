@@ -10,7 +10,7 @@ const LEAST_BAND = 3;
 const ROOM = 0.16;
 const OPEN_ROOM = 0.6;
 
-export interface GaugeBand {
+interface GaugeBand {
   readonly from: number;
   readonly to: number;
   readonly label: string;

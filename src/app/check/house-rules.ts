@@ -4,10 +4,8 @@ import { LIMITS } from '../../core/checks/limits.ts';
 import { limitsOf } from '../../core/checks/rulebooks.ts';
 import { bandWords, valueWords } from '../../core/checks/words.ts';
 import type { Course, HouseLimit } from '../../core/course/course.ts';
-import { readAngle } from '../../core/measure/angle.ts';
-import { readCount } from '../../core/measure/count.ts';
-import { readLength } from '../../core/measure/length.ts';
-import type { LengthUnit, Reading, Seconds } from '../../core/measure/quantity.ts';
+import type { LengthUnit } from '../../core/measure/quantity.ts';
+import { readTyped } from '../../core/measure/typed.ts';
 import type { Refusal } from '../../desk/desk.ts';
 
 /** The limits that some check asks for, by name, in the order of the list of limits. */
@@ -24,28 +22,6 @@ export function limitTitle(name: string): string {
 
 function quantityOf(name: string): Quantity {
   return LIMITS[name]?.quantity ?? 'length';
-}
-
-/** Reads `90`, `90 s`, `2 min`, `1 min 30 s`, `1:30`. */
-function readSeconds(text: string): Reading<Seconds> {
-  const found = /^(?:(\d+)\s*(?:min|:)\s*)?(?:(\d+)\s*s?)?$/.exec(text.trim().toLowerCase());
-  if (found === null || (found[1] === undefined && found[2] === undefined)) {
-    return { kind: 'refused', why: `"${text.trim()}" is not a time. Write one such as 90 s or 1 min 30 s.` };
-  }
-  return { kind: 'read', value: 60 * Number(found[1] ?? 0) + Number(found[2] ?? 0) };
-}
-
-function readEnd(name: string, text: string, unit: LengthUnit): Reading<number> {
-  switch (quantityOf(name)) {
-    case 'length':
-      return readLength(text, unit);
-    case 'angle':
-      return readAngle(text);
-    case 'count':
-      return readCount(text);
-    case 'time':
-      return readSeconds(text);
-  }
 }
 
 export interface TypedHouseRule {
@@ -65,7 +41,7 @@ export function readHouseRule(
   const refusals: { -readonly [Field in keyof HouseRuleRefusals]: HouseRuleRefusals[Field] } = {};
   for (const [end, text] of [['least', least] as const, ['most', most] as const]) {
     if (text.trim() === '') continue;
-    const read = readEnd(name, text, unit);
+    const read = readTyped(quantityOf(name), text, unit);
     if (read.kind === 'refused') refusals[end] = read.why;
     else ends[end] = read.value;
   }

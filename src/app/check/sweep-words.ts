@@ -26,7 +26,7 @@ export function narrowestSweep(obstacle: string, survey: Survey): Sweep | undefi
 }
 
 /** Whose sweep is drawn for a finding; absent: nobody's. */
-export function sweptObstacle({ check, keys }: Finding): string | undefined {
+function sweptObstacle({ check, keys }: Finding): string | undefined {
   return ABOUT_ROOM.has(check) ? keys[0]?.split('/')[0] : undefined;
 }
 

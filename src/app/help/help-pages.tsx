@@ -7,10 +7,16 @@ const STAGE_HELP: readonly (readonly [string, string])[] = [
   ],
   [
     'Ride',
-    'Say in which order and at which gait it is ridden. The line of travel, the landings and the time follow. Drag the line to bend it.',
+    'Say in which order and at which gait it is ridden. The line of travel, the landings and the time follow. Drag the line to bend it, or a handle to move where it crosses a pole. Play it, or step from landing to landing; Prints shows the hooves, Time what each obstacle costs the class.',
   ],
-  ['Check', 'Read what does not fit, go to it, and mend it with one click where there is a fix.'],
-  ['Post', 'See the pattern as it will hang on the board, put it into your own words, and export it as a PDF.'],
+  [
+    'Check',
+    'Read what does not fit, go to it, and mend it with one click where there is a fix, or waive it with your reason. Hold the course against a second rule book, and see the ground that a backing horse sweeps.',
+  ],
+  [
+    'Post',
+    'See the pattern as it will hang on the board, put it into your own words, and export it as a PDF; the designer’s copy adds findings and waivers.',
+  ],
   ['Reset', 'Keep several layouts in one course and see what the crew has to move from one to the next.'],
 ];
 

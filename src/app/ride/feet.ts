@@ -5,7 +5,7 @@ import { type Pose, placed } from '../../core/plane/pose.ts';
 import { type Foot, reachOf, sideOf } from '../../core/ride/footfall.ts';
 import type { Print } from '../../core/ride/prints.ts';
 
-export const FEET: readonly Foot[] = ['LH', 'LF', 'RH', 'RF'];
+const FEET: readonly Foot[] = ['LH', 'LF', 'RH', 'RF'];
 
 /** A foot of the horse as the picture shows it. */
 export interface FootPlace {

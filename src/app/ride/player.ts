@@ -2,7 +2,7 @@ import type { Seconds } from '../../core/measure/quantity.ts';
 
 /** How fast the ride is played: 1 is true to life. */
 export const RATES = [1, 2, 4] as const;
-export type Rate = (typeof RATES)[number];
+type Rate = (typeof RATES)[number];
 
 /** What can be played: how long it takes, and the moments at which one stops when going step by step, in order. */
 export interface Score {

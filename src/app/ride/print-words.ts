@@ -3,7 +3,7 @@ import type { Foot } from '../../core/ride/footfall.ts';
 import type { PrintNote } from '../../core/ride/print-notes.ts';
 import type { Survey } from '../../core/survey.ts';
 
-export const FOOT_WORDS: Readonly<Record<Foot, string>> = {
+const FOOT_WORDS: Readonly<Record<Foot, string>> = {
   LF: 'left fore',
   RF: 'right fore',
   LH: 'left hind',

@@ -53,7 +53,7 @@ export function readLine(
 }
 
 /** `Pole, length 12'`: what a line is called while nobody has given it a name. */
-export function lineTitle(kind: PieceKind, values: Values, unit: LengthUnit): string {
+function lineTitle(kind: PieceKind, values: Values, unit: LengthUnit): string {
   return [kind.title, sizesWords(kind, values, unit)].filter((part) => part !== '').join(', ');
 }
 

@@ -55,7 +55,7 @@ export function isRaised(obstacle: PlacedObstacle): boolean {
 }
 
 /** The widths of the lane that the horse backs through. */
-export function backWidths(obstacle: PlacedObstacle, survey: Survey): readonly Size[] {
+function backWidths(obstacle: PlacedObstacle, survey: Survey): readonly Size[] {
   const { legs } = survey.layout.ride;
   return survey.line.elements
     .filter(

@@ -169,7 +169,7 @@ export function roomiest(blocks: readonly Block[], start: Pose, slide: 'across' 
 }
 
 /** Stands for one heading after the other, each begun where the last one stood. */
-export function turnedRoom(blocks: readonly Block[], start: Pose, headings: readonly Radians[]): readonly Stand[] {
+function turnedRoom(blocks: readonly Block[], start: Pose, headings: readonly Radians[]): readonly Stand[] {
   let pose = start;
   return headings.map((angle) => {
     const stand = roomiest(blocks, { ...pose, angle }, 'anywhere');

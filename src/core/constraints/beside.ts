@@ -1,19 +1,9 @@
 import type { ConstraintKind, Held, Residual } from './constraint.ts';
-import { along, holdOf, middleOf, pairOf, residual, slope } from './grip.ts';
+import { along, holdOf, middleOf, pairOf, standoff } from './grip.ts';
 
 function clear(held: readonly Held[], side: 1 | -1): Residual {
-  const [thing, pole] = pairOf(held, 'beside');
-  const at = holdOf(thing);
-  const line = middleOf(pole);
-  const nx = -line.uy * side;
-  const ny = line.ux * side;
-  const dx = at.x - line.x;
-  const dy = at.y - line.y;
-  return residual(
-    nx * dx + ny * dy - (thing.width + pole.width) / 2,
-    slope(at, nx, ny),
-    slope(line, -nx, -ny, -side * (line.ux * dx + line.uy * dy)),
-  );
+  const pair = pairOf(held, 'beside');
+  return standoff(pair, side, pair[0].width / 2);
 }
 
 /**

@@ -57,6 +57,24 @@ export function threeOf(held: readonly Held[], kind: string): readonly [Held, He
   return [first, second, third];
 }
 
+/**
+ * How far a gripped thing stands off the middle line of a long piece, square to it: towards its +y side for side 1, its
+ * −y side for −1. Half the long piece and `half` of the thing are taken off. Metres.
+ */
+export function standoff([thing, long]: readonly [Held, Held], side: 1 | -1, half = 0): Residual {
+  const at = holdOf(thing);
+  const line = middleOf(long);
+  const nx = -line.uy * side;
+  const ny = line.ux * side;
+  const dx = at.x - line.x;
+  const dy = at.y - line.y;
+  return residual(
+    nx * dx + ny * dy - half - long.width / 2,
+    slope(at, nx, ny),
+    slope(line, -nx, -ny, -side * (line.ux * dx + line.uy * dy)),
+  );
+}
+
 /** The point so far from a point along a direction. */
 export function along(
   from: { readonly x: number; readonly y: number },

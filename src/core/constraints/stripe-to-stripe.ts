@@ -4,10 +4,10 @@ import { uneven } from './ends-level.ts';
 import { pairOf } from './grip.ts';
 
 /** Length of one stripe of a pole banded every 2 ft. */
-export const STRIPE: Metres = 2 * FOOT;
+const STRIPE: Metres = 2 * FOOT;
 
 /** The fraction of the middle of the stripe in which a fraction lies; stripes begin at the −x end. */
-export function stripeMiddle(at: number, length: Metres): number {
+function stripeMiddle(at: number, length: Metres): number {
   const stripes = Math.max(1, Math.floor(length / STRIPE + 1e-6));
   const which = Math.min(stripes - 1, Math.max(0, Math.floor((at * length) / STRIPE)));
   return Math.min(1, ((which + 0.5) * STRIPE) / length);

@@ -1,19 +1,8 @@
 import type { ConstraintKind, Held, Residual } from './constraint.ts';
-import { holdOf, middleOf, pairOf, residual, slope } from './grip.ts';
+import { pairOf, standoff } from './grip.ts';
 
 function opening(held: readonly Held[], side: 1 | -1): Residual {
-  const [first, second] = pairOf(held, 'touching');
-  const end = holdOf(first);
-  const line = middleOf(second);
-  const nx = -line.uy * side;
-  const ny = line.ux * side;
-  const dx = end.x - line.x;
-  const dy = end.y - line.y;
-  return residual(
-    nx * dx + ny * dy - second.width / 2,
-    slope(end, nx, ny),
-    slope(line, -nx, -ny, -side * (line.ux * dx + line.uy * dy)),
-  );
+  return standoff(pairOf(held, 'touching'), side);
 }
 
 /**

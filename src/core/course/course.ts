@@ -101,7 +101,7 @@ export interface HouseLimit {
 }
 
 /** A finding that the designer lets stand, by its id, and why; it is told on the designer's own copy. */
-export interface Waiver {
+interface Waiver {
   readonly finding: string;
   readonly reason: string;
 }

@@ -8,7 +8,7 @@ import { editedLayout } from './layouts.ts';
 export type Cross = Extract<Station, { kind: 'cross' }>;
 
 /** The line stays this far from the ends of a pole, as a share of it: nobody means to ride over the very end. Estimate. */
-export const LEAST_FRACTION = 0.02;
+const LEAST_FRACTION = 0.02;
 
 /** The fraction brought onto the pole. */
 export function onPole(fraction: number): number {

@@ -1,7 +1,7 @@
 import type { Course } from './course.ts';
 
 /** One state in the history, with what led to it. */
-export interface Step {
+interface Step {
   readonly course: Course;
   /** What a person did: "Move Fan". */
   readonly label: string;

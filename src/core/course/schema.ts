@@ -6,9 +6,9 @@ import * as z from 'zod/mini';
 import { FORMAT, VERSION } from './course.ts';
 
 /** No arena, pole or bend is further out than this, metres. */
-export const FARTHEST = 10_000;
+const FARTHEST = 10_000;
 /** The largest rectangle that is still an arena, and the smallest, metres. Generous: a check on slips, not a rule. */
-export const ARENA_SIDE = { least: 3, most: 500 } as const;
+const ARENA_SIDE = { least: 3, most: 500 } as const;
 /** Angles are written unwrapped only by hand; this many radians is plenty. */
 const MOST_TURN = 1000;
 const MOST_COUNT = 10_000;

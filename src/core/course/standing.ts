@@ -8,7 +8,7 @@ import { settled } from './settled.ts';
 import { tied } from './ties.ts';
 
 /** In how many ways an obstacle can still move. */
-export interface Freedom {
+interface Freedom {
   readonly obstacle: string;
   /** Altogether, the others making way: 3 for a rigid one that nothing holds (along, across, turning). */
   readonly ways: number;
@@ -18,7 +18,7 @@ export interface Freedom {
 }
 
 /** A constraint that says nothing which those before it do not: it may be dropped and nothing changes. */
-export interface Spare extends Culprit {
+interface Spare extends Culprit {
   readonly offer: Offer;
 }
 

@@ -7,7 +7,7 @@ const COLUMNS = 100;
  * The order of fields in a file, for all objects at once. Fields that are not listed (parameters, limits) follow in
  * alphabetical order, so that equal courses have equal bytes.
  */
-export const FIELDS: readonly string[] = [
+const FIELDS: readonly string[] = [
   ...['format', 'version', 'id', 'show', 'title', 'level', 'date', 'entries'],
   ...['changeover', 'dragEvery', 'drag', 'allotted', 'kind', 'name', 'unit'],
   ...['arena', 'truck', 'horse', 'rulebook', 'class', 'waived', 'layouts', 'current', 'notes'],

@@ -22,7 +22,7 @@ export interface Sourced {
 /** How tight it turns: by the lean, radians from upright at the gait's speed, or by a radius, metres, with its own source. */
 export type Turn = { readonly lean: Sourced } | { readonly radius: Sourced };
 
-export interface GaitData {
+interface GaitData {
   /** Metres from one print of a foot to its next, on open ground. */
   readonly stride: Sourced;
   /** Seconds a stride takes. */

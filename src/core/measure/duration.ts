@@ -33,7 +33,10 @@ const EXAMPLE = 'a time such as 30 s, 1 min 30 s, 1:30 h or 2 h';
 /** A day: no class takes longer. */
 const MOST: Seconds = 24 * HOUR;
 
-/** Parts of a duration, each with its unit; the unit that a bare number has. Undefined where a part is not one. */
+/**
+ * Parts of a duration, each with its unit. A number alone is in the bare unit; one after minutes or hours in the next
+ * smaller unit, as people say it. Undefined where a part is not one.
+ */
 function added(text: string, bare: Seconds): Seconds | undefined {
   const clock = /^(\d+):([0-5]\d) ?(h|min)?$/.exec(text);
   if (clock !== null) {
@@ -43,11 +46,13 @@ function added(text: string, bare: Seconds): Seconds | undefined {
   }
   let total: Seconds = 0;
   let rest = text;
+  let next: Seconds | undefined = bare;
   while (rest !== '') {
     const part = /^(\d+(?:[.,]\d+)?) ?([a-z]*)\.? ?/.exec(rest);
-    const unit = part?.[2] === '' ? (rest === text ? bare : undefined) : UNITS[part?.[2] ?? ''];
+    const unit: Seconds | undefined = part?.[2] === '' ? next : UNITS[part?.[2] ?? ''];
     if (part === null || unit === undefined) return undefined;
     total += Number(part[1]?.replace(',', '.')) * unit;
+    next = part[2] === '' || unit === 1 ? undefined : unit / 60;
     rest = rest.slice(part[0].length);
   }
   return total;

@@ -29,7 +29,7 @@ function angleFor(radius: Metres, gap: Metres, thickness: Metres): number {
   return low + high;
 }
 
-export function curveShape(values: Values, lineRadius: Metres): Curve {
+function curveShape(values: Values, lineRadius: Metres): Curve {
   const thickness = amount(values, 'thickness');
   const angle = angleFor(lineRadius, amount(values, 'gap'), thickness);
   const innerRadius = lineRadius - amount(values, 'line') * amount(values, 'length');

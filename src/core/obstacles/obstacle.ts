@@ -54,7 +54,7 @@ export const OBSTACLE_GROUPS = [
   'Markers',
   'Scenery and own',
 ] as const;
-export type ObstacleGroup = (typeof OBSTACLE_GROUPS)[number];
+type ObstacleGroup = (typeof OBSTACLE_GROUPS)[number];
 
 export interface ObstacleKind {
   readonly id: string;

@@ -39,7 +39,7 @@ function isWhole(spread: number): boolean {
   return spread >= WHOLE - 1e-9;
 }
 
-export function spokeShape(values: Values): SpokeShape {
+function spokeShape(values: Values): SpokeShape {
   const turn = turnOf(values);
   const innerRadius = amount(values, 'markerBase') / 2 + amount(values, 'clear');
   const lineRadius = innerRadius + amount(values, 'line') * amount(values, 'length');

@@ -6,7 +6,7 @@ import { amount, option, type Values } from './params.ts';
 import type { Figure, PieceKind } from './piece.ts';
 
 /** Side of a gate post, and the thickness of its leaf. Common practice, no source. */
-export const GATE_POST = inches(4);
+const GATE_POST = inches(4);
 
 /** The foot of a rope gate's standard, which stands by itself. Estimate. */
 const STANDARD_FOOT = inches(16);

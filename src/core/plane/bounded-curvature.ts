@@ -4,7 +4,7 @@ import { type Pose, wrapped } from './pose.ts';
 
 /** The order of turns of a shortest path: left, right, straight. */
 export type Word = 'LSL' | 'RSR' | 'LSR' | 'RSL' | 'RLR' | 'LRL';
-export const WORDS: readonly Word[] = ['LSL', 'RSR', 'LSR', 'RSL', 'RLR', 'LRL'];
+const WORDS: readonly Word[] = ['LSL', 'RSR', 'LSR', 'RSL', 'RLR', 'LRL'];
 
 export interface BoundedPath {
   readonly word: Word;

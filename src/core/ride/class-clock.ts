@@ -7,7 +7,7 @@ import type { Element, Line } from './line.ts';
 export const USUAL_CLASS = { changeover: 30, dragEvery: 25, drag: 600 } as const;
 
 /** What one number of the ride costs. */
-export interface LegClock {
+interface LegClock {
   readonly leg: number;
   readonly obstacle: string;
   /** Coming to it and riding it, in one go. */
@@ -20,7 +20,7 @@ export interface LegClock {
 }
 
 /** An obstacle that would bring the class nearer to its time if it were shorter. */
-export interface Shortening {
+interface Shortening {
   readonly leg: number;
   readonly obstacle: string;
   /** How much shorter it has to be in one go if it alone makes good what is over. */

@@ -8,7 +8,7 @@ import { between, distance, type Point } from '../plane/point.ts';
 import { type Bounds, boundsMeet, type Ring, ringBounds, ringHolds } from '../plane/ring.ts';
 
 /** Half the width a horse takes beside a wall: body and the rider's knee. Estimate. */
-export const WALL_ROOM: Metres = 0.5;
+const WALL_ROOM: Metres = 0.5;
 /** A hoof passes a thing on the ground at least this far from the line: half a stance and half a hoof. Estimate. */
 const HOOF_ROOM: Metres = 0.25;
 /** The body passes a standing thing at least this far from the line. Estimate. */

@@ -15,7 +15,7 @@ export interface Knot {
   readonly over?: { readonly pole: PlacedPiece; readonly fraction: number };
 }
 
-export interface RiddenKnot extends Knot {
+interface RiddenKnot extends Knot {
   /** Metres from the first knot. */
   readonly at: Metres;
   readonly skew: Radians;

@@ -12,7 +12,7 @@ import { cheapest, isUsable, price, type Reached, type RouteAsk, type Search, wa
 const ROUNDS = 6;
 const FIRST_MOVE = 0.25;
 
-export interface Route {
+interface Route {
   /** Metres, and what it costs beside them. */
   readonly length: Metres;
   readonly cost: Metres;

@@ -29,7 +29,7 @@ export interface RouteAsk {
   trouble(path: Path, ends: Ends): Trouble;
 }
 
-export interface Ends {
+interface Ends {
   readonly first: boolean;
   readonly last: boolean;
 }

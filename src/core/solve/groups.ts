@@ -7,7 +7,7 @@ export interface Group {
   readonly ties: readonly Tie[];
 }
 
-export function isStill(body: Body): boolean {
+function isStill(body: Body): boolean {
   return body.weight === Number.POSITIVE_INFINITY;
 }
 

@@ -35,7 +35,7 @@ describe('a house rule', () => {
     ['no reason', { reason: ' ' }, 'reason', 'Say why: it is told with every finding.'],
     ['ends the wrong way round', { least: '5 ft', most: '4 ft' }, 'most', "The most, 4', is less than the least, 5'."],
     ['no length', { most: 'far' }, 'most', /far/],
-    ['no time', { name: 'obstacle.seconds', least: '', most: 'soon' }, 'most', /90 s/],
+    ['no time', { name: 'obstacle.seconds', least: '', most: 'soon' }, 'most', /1 min 30 s/],
   ] as const)('with %s is refused', (_, next, field, why) => {
     const read = readHouseRule({ ...typed, ...next }, 'ft');
     if (!('refusals' in read)) throw new Error('it was taken');

@@ -28,11 +28,13 @@ test.each<[string, 's' | 'min', number]>([
   ['1:30 h', 's', 5400],
   [' 2  Hours ', 's', 7200],
   ['10min', 's', 600],
+  ['1 min 30', 'min', 90],
+  ['1 h 30', 's', 5400],
 ])('%s in a field of %s is read as %d seconds', (text, bare, seconds) => {
   expect(readDuration(text, bare)).toEqual({ kind: 'read', value: seconds });
 });
 
-test.each(['', 'soon', '-5', '5 parsecs', '1 min 30', '25 h', '1:75'])('%s is no time, and it is said why', (text) => {
+test.each(['', 'soon', '-5', '5 parsecs', '30 s 5', '1 30', '25 h', '1:75'])('%s is no time, and it is said why', (text) => {
   const reading = readDuration(text, 'min');
   expect(reading.kind).toBe('refused');
 });
