@@ -34,10 +34,13 @@ test.each<[string, 's' | 'min', number]>([
   expect(readDuration(text, bare)).toEqual({ kind: 'read', value: seconds });
 });
 
-test.each(['', 'soon', '-5', '5 parsecs', '30 s 5', '1 30', '25 h', '1:75'])('%s is no time, and it is said why', (text) => {
-  const reading = readDuration(text, 'min');
-  expect(reading.kind).toBe('refused');
-});
+test.each(['', 'soon', '-5', '5 parsecs', '30 s 5', '1 30', '25 h', '1:75'])(
+  '%s is no time, and it is said why',
+  (text) => {
+    const reading = readDuration(text, 'min');
+    expect(reading.kind).toBe('refused');
+  },
+);
 
 test('what is printed is read as the same', () => {
   for (const seconds of [0, 38, 60, 245, 3599, 3720, 7200]) {
