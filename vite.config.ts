@@ -30,7 +30,7 @@ export default defineConfig({
   test: {
     root: here('.'),
     include: ['tests/**/*.test.{ts,tsx}'],
-    setupFiles: ['tests/steady.ts'],
+    setupFiles: ['tests/property-seed.ts'],
     reporters: ['default', ['json', { outputFile: 'out/vitest.json' }]],
   },
 });

@@ -19,7 +19,7 @@ function coursesIn(folder: string): Course[] {
     });
 }
 
-const SEEDS = coursesIn('seeds');
+const SEEDS = coursesIn('seeds/starters');
 const OBSTACLES = SEEDS.flatMap((course) => course.layouts.flatMap((layout) => layout.obstacles));
 
 describe.each([
@@ -47,7 +47,7 @@ test.each(OBSTACLE_KINDS.map(({ id }) => id))('a seed has the obstacle %s', (id)
 });
 
 test.each(CONSTRAINT_KINDS.map(({ id }) => id))('a kept file holds something by %s', (id) => {
-  const kept = coursesIn('seeds/constraints').flatMap((course) => course.layouts);
+  const kept = coursesIn('seeds/fixtures/constraints').flatMap((course) => course.layouts);
   const own = kept.flatMap(({ obstacles }) => obstacles.flatMap(({ constraints }) => constraints));
   expect([...own, ...kept.flatMap(({ constraints }) => constraints)].some(({ kind }) => kind === id)).toBe(true);
 });

@@ -1,4 +1,4 @@
-/** `npm test`: lint and types, the rooms' tests, then people's hands in a real browser. Stops at the first that fails. */
+/** `npm test`: lint and types, the modules' tests, then end-to-end tests in a real browser. Stops at the first that fails. */
 import { spawnSync } from 'node:child_process';
 import { existsSync, mkdirSync } from 'node:fs';
 import { chromiumPath } from './chromium.mjs';
@@ -8,7 +8,7 @@ const steps = [
   ['npx', ['tsc', '-p', 'src/core']],
   ['npx', ['tsc', '-p', '.']],
   ['npx', ['vitest', 'run']],
-  ['npx', ['playwright', 'test', '-c', 'tests/hands']],
+  ['npx', ['playwright', 'test', '-c', 'tests/e2e']],
 ];
 
 mkdirSync('out', { recursive: true });

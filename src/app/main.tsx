@@ -1,14 +1,14 @@
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
-import { createDesk } from '../desk/create.ts';
+import { createDesk } from '../desk/editor.ts';
 import { openLibrary } from '../storage/library.ts';
+import { createKeeper, freshSlot, lastKept } from './autosave.ts';
+import { KeeperContext } from './autosave-context.tsx';
 import { Boundary } from './boundary.tsx';
 import { DeskProvider } from './desk-context.tsx';
 import { saveDownload } from './file/download.ts';
 import { courseBlob } from './file/files.ts';
 import { firstCourse } from './file/starters.ts';
-import { createKeeper, freshSlot, lastKept } from './keeper.ts';
-import { KeeperContext } from './keeper-context.tsx';
 import { PlayerProvider } from './ride/player-context.tsx';
 import { Shell } from './shell.tsx';
 import './styles/ground.css';

@@ -1,8 +1,8 @@
 import { PanelRightClose, PanelRightOpen } from 'lucide-react';
 import { type ComponentType, type ReactNode, Suspense, useEffect, useState } from 'react';
-import type { Arrangement } from './arrangement.ts';
+import type { Arrangement } from './breakpoint.ts';
 import { useDeskState } from './desk-context.tsx';
-import { loadTheRest } from './later.ts';
+import { loadTheRest } from './lazy-panel.ts';
 import { TabList } from './tab-list.tsx';
 
 /** A panel of a stage. On small screens the panels of a stage are the tabs of one. */

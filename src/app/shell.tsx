@@ -1,21 +1,21 @@
 import { Redo2, Undo2 } from 'lucide-react';
 import { lazy, Suspense, useEffect } from 'react';
 import type { Stage } from '../desk/desk.ts';
-import { ArenaStage } from './arena/stage.tsx';
-import { useArrangement } from './arrangement.ts';
-import { countToMend } from './check/looked-at.ts';
+import { STAGES } from './app-words.ts';
+import { ArenaStage } from './arena/arena-view.tsx';
+import { KeepingNotice, useKeeping } from './autosave-context.tsx';
+import { useArrangement } from './breakpoint.ts';
+import { countToMend } from './check/visible-findings.ts';
 import { useDesk, useDeskState } from './desk-context.tsx';
 import { FileMenu } from './file/file-menu.tsx';
 import { HelpButton } from './help/help.tsx';
-import { KeepingNotice, useKeeping } from './keeper-context.tsx';
+import { strokeOf } from './key-press.ts';
+import { Said } from './live-region.tsx';
 import { Panels } from './panels.tsx';
 import { RideStage } from './ride/ride-stage.tsx';
-import { Said } from './said.tsx';
 import { panelsOf } from './stages.ts';
 import { Strip } from './strip/strip.tsx';
-import { strokeOf } from './strokes.ts';
 import { TabList } from './tab-list.tsx';
-import { STAGES } from './words.ts';
 
 /** The sheets are loaded when somebody wants to see one. */
 const PagePreview = lazy(() => import('./post/page-preview.tsx').then((room) => ({ default: room.PagePreview })));

@@ -1,10 +1,10 @@
 import type { Stage } from '../desk/desk.ts';
-import type { Arrangement } from './arrangement.ts';
-import { later } from './later.ts';
+import type { Arrangement } from './breakpoint.ts';
+import { later } from './lazy-panel.ts';
 import type { Panel } from './panels.tsx';
+import { TapePanel } from './set/obstacle-inspector.tsx';
 import { ObstacleListPanel } from './set/obstacle-list.tsx';
 import { PalettePanel } from './set/palette.tsx';
-import { TapePanel } from './set/tape.tsx';
 import { TruckPanel } from './set/truck.tsx';
 import { StripPanel } from './strip/strip.tsx';
 

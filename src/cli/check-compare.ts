@@ -1,6 +1,6 @@
 import type { Finding, Limit } from '../core/checks/check.ts';
-import type { Compared, Difference } from '../core/checks/compared.ts';
-import { bandWords } from '../core/checks/words.ts';
+import { bandWords } from '../core/checks/findings/finding-words.ts';
+import type { Compared, Difference } from '../core/checks/results/compared.ts';
 import type { LengthUnit } from '../core/measure/quantity.ts';
 import type { Io } from './io.ts';
 import { table } from './table.ts';

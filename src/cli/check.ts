@@ -1,17 +1,17 @@
 import type { Command } from 'commander';
 import type { Finding, Weight } from '../core/checks/check.ts';
 import { closerFindingsOf, silent } from '../core/checks/checks.ts';
-import { compared } from '../core/checks/compared.ts';
-import { fixedAll } from '../core/checks/fixed-all.ts';
-import { RULEBOOKS, rulebookById } from '../core/checks/rulebooks.ts';
-import { sweepsOf } from '../core/checks/sweep.ts';
-import { openOf } from '../core/checks/waived.ts';
+import { sweepsOf } from '../core/checks/geometry/sweep.ts';
+import { compared } from '../core/checks/results/compared.ts';
+import { fixedAll } from '../core/checks/results/safe-fixes.ts';
+import { openOf } from '../core/checks/results/waived.ts';
+import { RULEBOOKS, rulebookById } from '../core/checks/rulebooks/rulebooks.ts';
 import { type Survey, survey } from '../core/survey.ts';
 import { comparedDocument, printCompared, told } from './check-compare.ts';
+import { verb } from './command.ts';
 import { courseFrom } from './course-file.ts';
+import { unknownWord } from './did-you-mean.ts';
 import { BadInput, type Io, printJson } from './io.ts';
-import { unknownWord } from './spelling.ts';
-import { verb } from './verb.ts';
 
 const WEIGHTS: readonly Weight[] = ['must', 'should', 'note'];
 const CAUTION = 'The rule book in force, the show’s officials and the judge decide; this only helps you to look.';

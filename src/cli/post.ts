@@ -6,10 +6,10 @@ import { survey } from '../core/survey.ts';
 import { type Fonts, pdf } from '../sheets/pdf.ts';
 import type { Ask, Paper } from '../sheets/sheet.ts';
 import { SHEETS } from '../sheets/sheets.ts';
+import { verb } from './command.ts';
 import { courseFrom, worldFault } from './course-file.ts';
+import { unknownWord } from './did-you-mean.ts';
 import { BadInput, type Io, printJson } from './io.ts';
-import { unknownWord } from './spelling.ts';
-import { verb } from './verb.ts';
 
 const PAPERS: readonly Paper[] = ['letter', 'a4'];
 

@@ -4,10 +4,10 @@ import { printLength } from '../core/measure/length.ts';
 import { obstacleKind } from '../core/obstacles/obstacles.ts';
 import type { LeadNote } from '../core/ride/line.ts';
 import { printNotesOf, printsOf, type Survey, survey } from '../core/survey.ts';
+import { verb } from './command.ts';
 import { courseFrom } from './course-file.ts';
 import { type Io, printJson } from './io.ts';
 import { table } from './table.ts';
-import { verb } from './verb.ts';
 
 interface LegTold {
   readonly number: number;

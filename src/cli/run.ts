@@ -1,11 +1,11 @@
 import { createRequire } from 'node:module';
 import { checkVerb } from './check.ts';
+import { Shown, verb } from './command.ts';
+import { unknownWord } from './did-you-mean.ts';
 import { BadInput, type Io } from './io.ts';
 import { postVerb } from './post.ts';
 import { rideVerb } from './ride.ts';
 import { setVerb } from './set.ts';
-import { unknownWord } from './spelling.ts';
-import { Shown, verb } from './verb.ts';
 
 function version(): string {
   const { version } = createRequire(import.meta.url)('../../package.json') as { version: string };

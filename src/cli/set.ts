@@ -1,15 +1,15 @@
 import type { Command } from 'commander';
 import type { LengthUnit } from '../core/measure/quantity.ts';
 import { readTyped } from '../core/measure/typed.ts';
-import { built } from '../core/obstacles/made.ts';
+import { built } from '../core/obstacles/build.ts';
 import type { Built, Infeasible, ObstacleKind } from '../core/obstacles/obstacle.ts';
 import { OBSTACLE_KINDS } from '../core/obstacles/obstacles.ts';
-import { taped } from '../core/obstacles/words.ts';
+import { taped } from '../core/obstacles/refusal-words.ts';
 import { filled, type Param, type Value, type Values } from '../core/pieces/params.ts';
+import { verb } from './command.ts';
+import { unknownWord } from './did-you-mean.ts';
 import { BadInput, type Io, printJson } from './io.ts';
-import { unknownWord } from './spelling.ts';
 import { table } from './table.ts';
-import { verb } from './verb.ts';
 
 /** `innerGap` as the command line spells it. */
 export function hyphened(key: string): string {

@@ -4,9 +4,9 @@ import type { Horse } from './horses/horse.ts';
 import { horseById, STOCK_HORSE } from './horses/horses.ts';
 import { type ClassClock, classClock } from './ride/class-clock.ts';
 import type { Line } from './ride/line.ts';
+import { lineOfTravel } from './ride/line-of-travel.ts';
 import { type PrintNote, printNotes } from './ride/print-notes.ts';
 import { type Print, printsOn } from './ride/prints.ts';
-import { lineOfTravel } from './ride/travel.ts';
 
 /** How many of one line of the truck list the layout uses. `stock` is null for pieces that no line offers. */
 export interface TruckUse {

@@ -1,10 +1,10 @@
-import { sentence } from '../core/checks/words.ts';
+import { sentence } from '../core/checks/findings/finding-words.ts';
 import { currentLayout } from '../core/course/course.ts';
 import { printAngle } from '../core/measure/angle.ts';
 import type { Survey } from '../core/survey.ts';
-import { boundsOfPieces, chosenObstacles, chosenPieces, type Keys } from './chosen.ts';
 import { nameOf, namesOf } from './names.ts';
-import { placesOf } from './places.ts';
+import { placesOf } from './placing/wall-distances.ts';
+import { boundsOfPieces, chosenObstacles, chosenPieces, type Keys } from './selection/selection.ts';
 
 /** What a screen reader says of the table: what is chosen and where it lies, or what there is. */
 export function description(state: { readonly survey: Survey; readonly chosen: Keys }): string {

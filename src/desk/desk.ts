@@ -4,7 +4,7 @@
  */
 import type { Finding } from '../core/checks/check.ts';
 import type { Wall } from '../core/constraints/constraint.ts';
-import type { Offer } from '../core/course/clash.ts';
+import type { Offer } from '../core/course/conflict.ts';
 import type { Course, Layout } from '../core/course/course.ts';
 import type { History } from '../core/course/history.ts';
 import type { Obstacle } from '../core/obstacles/obstacle.ts';
@@ -13,9 +13,9 @@ import type { Mark } from '../core/plane/mark.ts';
 import type { Point } from '../core/plane/point.ts';
 import type { Pose } from '../core/plane/pose.ts';
 import type { Survey } from '../core/survey.ts';
-import type { Standoff } from './hold.ts';
-import type { Measured, Measuring } from './measuring.ts';
-import type { KeepOffer } from './offers.ts';
+import type { Standoff } from './constraints/constraint-edits.ts';
+import type { KeepOffer } from './constraints/constraint-suggestions.ts';
+import type { Measured, Measuring } from './measuring/measuring.ts';
 
 /** What people do with a course, in the order in which they do it. */
 export type Stage = 'set' | 'ride' | 'check' | 'post' | 'reset';

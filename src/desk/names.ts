@@ -1,8 +1,8 @@
-import { obstacleWords, pieceWords } from '../core/checks/words.ts';
+import { obstacleWords, pieceWords } from '../core/checks/findings/finding-words.ts';
 import { crossingsOf } from '../core/course/edit-crossings.ts';
-import { obstacleOf, pieceOf } from '../core/course/keys.ts';
+import { obstacleOf, pieceOf } from '../core/course/ids.ts';
 import type { Survey } from '../core/survey.ts';
-import { bendIn, type CrossKey, crossIn, type Keys, RIDE_START } from './chosen.ts';
+import { bendIn, type CrossKey, crossIn, type Keys, RIDE_START } from './selection/selection.ts';
 
 /**
  * What people call the thing that a key names, as the findings do: "the fan (obstacle 3)", "pole 2 of the fan

@@ -1,11 +1,11 @@
 /** The pages of an arrangement: the drawing in its frame, the head and foot, the words in their columns. */
 import type { Mark } from '../core/plane/mark.ts';
-import { type Arrangement, type Content, EDGE, MARGIN } from './arrange.ts';
 import { drawing } from './drawing.ts';
 import { flowed } from './flow.ts';
-import type { Frame } from './frame.ts';
 import { legendOf, strip } from './legend.ts';
 import { SMALLEST_LETTERS } from './lettering.ts';
+import { type Arrangement, type Content, EDGE, MARGIN } from './page-layout.ts';
+import type { Frame } from './paper-transform.ts';
 import type { Page } from './sheet.ts';
 import { foot, smallTitle, titleBlock } from './title-block.ts';
 

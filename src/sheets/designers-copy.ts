@@ -1,12 +1,12 @@
 /** The designer's own copy: the pattern, then what was found, what was waived and why, and what the book leaves open. */
 import type { Finding, Weight } from '../core/checks/check.ts';
 import { closerFindingsOf, silent } from '../core/checks/checks.ts';
-import { LIMITS } from '../core/checks/limits.ts';
-import { openOf } from '../core/checks/waived.ts';
+import { openOf } from '../core/checks/results/waived.ts';
+import { LIMITS } from '../core/checks/rulebooks/limits.ts';
 import type { Survey } from '../core/survey.ts';
-import { MARGIN, wholeColumns } from './arrange.ts';
 import { flowed, type Item } from './flow.ts';
 import { SMALLEST_LETTERS } from './lettering.ts';
+import { MARGIN, wholeColumns } from './page-layout.ts';
 import { mendsOf, pattern } from './pattern.ts';
 import type { Ask, Page, Pages, Sheet, TooBig } from './sheet.ts';
 import { rulebookInWords, smallTitle, words } from './title-block.ts';

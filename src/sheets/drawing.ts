@@ -5,11 +5,11 @@ import { between } from '../core/plane/point.ts';
 import type { Pose } from '../core/plane/pose.ts';
 import type { Bounds } from '../core/plane/ring.ts';
 import type { Survey } from '../core/survey.ts';
-import { type Frame, headingOnPaper, onPaper, type PaperPoint } from './frame.ts';
 import { footprintOnPaper, opening, pieceMarks, railLines, railMarks, reachOf } from './ground.ts';
-import { strokeWidth } from './ink.ts';
 import { discMarks, wordBeside } from './labels.ts';
-import { blockLine, blockRing, emptyRoom, type Room } from './room.ts';
+import { strokeWidth } from './line-styles.ts';
+import { blockLine, blockRing, emptyRoom, type Room } from './occupancy-grid.ts';
+import { type Frame, headingOnPaper, onPaper, type PaperPoint } from './paper-transform.ts';
 import { arrowhead, arrowMarks, runMarks, runsOf, turnMarks, turnsOf } from './travel.ts';
 
 /** Air between a thing and a label, mm. */

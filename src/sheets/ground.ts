@@ -6,7 +6,7 @@ import { pathBounds } from '../core/plane/path.ts';
 import type { Point } from '../core/plane/point.ts';
 import { type Bounds, joinedBounds, ringBounds } from '../core/plane/ring.ts';
 import type { Survey } from '../core/survey.ts';
-import { type Frame, markOnPaper, onPaper, type PaperPoint, perMetre } from './frame.ts';
+import { type Frame, markOnPaper, onPaper, type PaperPoint, perMetre } from './paper-transform.ts';
 
 /** The corners of the arena, counter-clockwise from its datum. */
 function arenaCorners({ length, width }: Arena): readonly [Point, Point, Point, Point] {

@@ -4,10 +4,10 @@ import type { Mark } from '../core/plane/mark.ts';
 import { distance } from '../core/plane/point.ts';
 import type { Bounds } from '../core/plane/ring.ts';
 import type { Survey } from '../core/survey.ts';
-import { type Frame, onPaper, type PaperPoint } from './frame.ts';
 import { footprintOnPaper } from './ground.ts';
 import { backingRadius, CAP_HEIGHT, DEPTH, RISE, textWidth, type WordsMark } from './lettering.ts';
-import { bestPlace, blockBox, blockLine, pointToSegment, type Room, ringHoldsPlace } from './room.ts';
+import { bestPlace, blockBox, blockLine, pointToSegment, type Room, ringHoldsPlace } from './occupancy-grid.ts';
+import { type Frame, onPaper, type PaperPoint } from './paper-transform.ts';
 
 /** Letter heights, mm. */
 const NUMBER = 3.7;

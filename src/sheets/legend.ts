@@ -4,8 +4,8 @@ import { FOOT, type LengthUnit } from '../core/measure/quantity.ts';
 import type { Ink, Mark } from '../core/plane/mark.ts';
 import { ORIGIN } from '../core/plane/pose.ts';
 import type { Survey } from '../core/survey.ts';
-import { markOnPaper } from './frame.ts';
 import { CAP_HEIGHT, textWidth } from './lettering.ts';
+import { markOnPaper } from './paper-transform.ts';
 import { arrowhead, arrowSize, inksOf, turnMarks } from './travel.ts';
 
 const NAMES: Partial<Readonly<Record<Ink, string>>> = {

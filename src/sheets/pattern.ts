@@ -1,12 +1,12 @@
 /** The exhibitors' pattern: the course to a stated scale, its numbers in words, and the usual cautions. */
 import type { Survey } from '../core/survey.ts';
-import { type Arrangement, arrangements, type Content } from './arrange.ts';
 import { cautions } from './cautions.ts';
 import { composed } from './compose.ts';
 import type { Item } from './flow.ts';
 import { extent } from './ground.ts';
 import { instructions } from './instructions.ts';
 import { printable } from './lettering.ts';
+import { type Arrangement, arrangements, type Content } from './page-layout.ts';
 import type { Ask, Page, Pages, Sheet, TooBig } from './sheet.ts';
 
 /** Denominators that people have rulers for, and coarser ones for what is larger than any arena. */

@@ -1,8 +1,8 @@
 /** Inks pages as a vector PDF. The same pages and fonts give the same bytes, on every machine and on every day. */
 import PDFDocument from 'pdfkit';
 import type { Mark } from '../core/plane/mark.ts';
-import { PAPER, strokeWidth } from './ink.ts';
 import { BOX_ROOM, backingRadius, CAP_HEIGHT, printable, wordsBox } from './lettering.ts';
+import { PAPER, strokeWidth } from './line-styles.ts';
 import type { Page, Pages } from './sheet.ts';
 
 /** TTF files. */

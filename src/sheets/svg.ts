@@ -1,7 +1,7 @@
 /** Inks a page as SVG: one picture, in millimetres, the same marks as the PDF. */
 import type { Mark } from '../core/plane/mark.ts';
-import { PAPER, strokeWidth } from './ink.ts';
 import { BOX_ROOM, backingRadius, CAP_HEIGHT, printable, textWidth, wordsBox } from './lettering.ts';
+import { PAPER, strokeWidth } from './line-styles.ts';
 import type { Page } from './sheet.ts';
 
 /** To a thousandth of a millimetre, without trailing zeros. */

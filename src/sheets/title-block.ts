@@ -1,5 +1,5 @@
 /** The head and foot of a page: show, class, level and date; arena, rule book and scale. */
-import { rulebookById } from '../core/checks/rulebooks.ts';
+import { rulebookById } from '../core/checks/rulebooks/rulebooks.ts';
 import type { Arena, Course, Level } from '../core/course/course.ts';
 import { FOOT, type LengthUnit } from '../core/measure/quantity.ts';
 import type { Mark } from '../core/plane/mark.ts';

@@ -2,9 +2,9 @@
 import type { Ink, Mark } from '../core/plane/mark.ts';
 import { type Path, pathEnd, sampled } from '../core/plane/path.ts';
 import type { Element } from '../core/ride/line.ts';
-import { type Frame, headingOnPaper, onPaper, type PaperPoint, perMetre } from './frame.ts';
-import { strokeWidth } from './ink.ts';
-import { blockRing, type Room, takenIn } from './room.ts';
+import { strokeWidth } from './line-styles.ts';
+import { blockRing, type Room, takenIn } from './occupancy-grid.ts';
+import { type Frame, headingOnPaper, onPaper, type PaperPoint, perMetre } from './paper-transform.ts';
 
 /** A part of the line drawn with one stroke. */
 export interface Run {

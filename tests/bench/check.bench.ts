@@ -1,9 +1,9 @@
 import { CHECKS, findingsOf } from '../../src/core/checks/checks.ts';
-import { sweepsOf } from '../../src/core/checks/sweep.ts';
+import { sweepsOf } from '../../src/core/checks/geometry/sweep.ts';
 import { blankCourse } from '../../src/core/course/blank.ts';
 import type { Course } from '../../src/core/course/course.ts';
 import { added, shifted } from '../../src/core/course/edit-obstacles.ts';
-import { made } from '../../src/core/obstacles/made.ts';
+import { made } from '../../src/core/obstacles/build.ts';
 import { survey } from '../../src/core/survey.ts';
 import { planted, randomCourse } from '../core/checks/planted.ts';
 import { longestRound, narrowestLane, ROWS, SCALE } from '../published/corner.ts';

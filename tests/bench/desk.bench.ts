@@ -1,6 +1,6 @@
 import { blankCourse } from '../../src/core/course/blank.ts';
 import { point } from '../../src/core/plane/point.ts';
-import { createDesk } from '../../src/desk/create.ts';
+import { createDesk } from '../../src/desk/editor.ts';
 import { percentile, type Row, row } from './row.ts';
 
 const KINDS = ['run', 'fan', 'spoke', 'box', 'back-l', 'side-pass', 'gate', 'bridge', 'serpentine', 'run'];

@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs';
 import { readCourse } from '../../src/core/files/read.ts';
 import { STOCK_HORSE } from '../../src/core/horses/horses.ts';
 import { leastTurn } from '../../src/core/horses/turns.ts';
-import { trouble } from '../../src/core/ride/corridor.ts';
+import { trouble } from '../../src/core/ride/collision-cost.ts';
 import { routed } from '../../src/core/ride/route.ts';
 import { printNotesOf, printsOf, survey } from '../../src/core/survey.ts';
 import { latticeLength } from '../core/ride/lattice.ts';
@@ -69,7 +69,7 @@ function router(): Row[] {
 }
 
 function prints(): Row[] {
-  const text = readFileSync(new URL('../../seeds/larkhollow-open.course.json', import.meta.url), 'utf8');
+  const text = readFileSync(new URL('../../seeds/starters/larkhollow-open.course.json', import.meta.url), 'utf8');
   const reading = readCourse(text);
   if (reading.kind !== 'read') throw new Error(`the open seed is refused: ${reading.why}`);
   const { course } = reading;

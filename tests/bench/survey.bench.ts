@@ -9,7 +9,7 @@ import { printsOf, recount, survey } from '../../src/core/survey.ts';
 import { course, fan, leg, run } from '../core/ride/hand-laid.ts';
 import { percentile, type Row, row, timed } from './row.ts';
 
-const SEEDS = new URL('../../seeds/', import.meta.url);
+const SEEDS = new URL('../../seeds/starters/', import.meta.url);
 const ROUNDS = 400;
 /** Rounds before the clock counts, so that both sides run compiled. */
 const WARM_UP = 50;

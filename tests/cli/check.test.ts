@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { changedLayout } from '../../src/core/course/layouts.ts';
-import { caught, courseFile, smallCourse } from './caught.ts';
+import { caught, courseFile, smallCourse } from './run-cli.ts';
 
 /** Jog-overs 4 ft 6 in apart: a must under every book. */
 const wide = () => courseFile(smallCourse({ gap: 1.3716 }));

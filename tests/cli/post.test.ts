@@ -2,7 +2,7 @@ import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { fileName } from '../../src/cli/post.ts';
-import { caught, courseFile, scratch, smallCourse } from './caught.ts';
+import { caught, courseFile, scratch, smallCourse } from './run-cli.ts';
 
 describe('post', () => {
   test('writes the pattern as a PDF into a folder that it makes, and leaves nothing else there', async () => {

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { printNotesOf, printsOf, survey } from '../../src/core/survey.ts';
-import { caught, courseFile, smallCourse } from './caught.ts';
+import { caught, courseFile, smallCourse } from './run-cli.ts';
 
 test('ride prints the line of the survey as one JSON document', async () => {
   const course = smallCourse();

@@ -2,7 +2,7 @@ import { spawnSync } from 'node:child_process';
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { caught, courseFile, scratch, smallCourse } from './caught.ts';
+import { caught, courseFile, scratch, smallCourse } from './run-cli.ts';
 
 describe('polewright', () => {
   test('without a verb lists the verbs', async () => {

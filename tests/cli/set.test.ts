@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { hyphened } from '../../src/cli/set.ts';
 import { OBSTACLE_KINDS } from '../../src/core/obstacles/obstacles.ts';
-import { caught } from './caught.ts';
+import { caught } from './run-cli.ts';
 
 const FT = 0.3048;
 

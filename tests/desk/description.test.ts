@@ -2,12 +2,12 @@ import { describe, expect, test } from 'vitest';
 import { FOOT } from '../../src/core/measure/quantity.ts';
 import { OBSTACLE_KINDS } from '../../src/core/obstacles/obstacles.ts';
 import { ringHolds } from '../../src/core/plane/ring.ts';
-import { createDesk } from '../../src/desk/create.ts';
 import { description } from '../../src/desk/description.ts';
-import { outlines } from '../../src/desk/outlines.ts';
-import { palette } from '../../src/desk/palette.ts';
-import { measures, wallTapes } from '../../src/desk/places.ts';
-import { trio } from './trio.ts';
+import { createDesk } from '../../src/desk/editor.ts';
+import { palette } from '../../src/desk/placing/palette.ts';
+import { measures, wallTapes } from '../../src/desk/placing/wall-distances.ts';
+import { outlines } from '../../src/desk/selection/outlines.ts';
+import { trio } from './three-obstacles.ts';
 
 describe('the description for a screen reader', () => {
   test('of nothing tells what there is', () => {

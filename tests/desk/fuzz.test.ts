@@ -3,13 +3,13 @@ import { describe, expect, test } from 'vitest';
 import { presentCourse } from '../../src/core/course/history.ts';
 import { OBSTACLE_KINDS } from '../../src/core/obstacles/obstacles.ts';
 import { point } from '../../src/core/plane/point.ts';
-import { createDesk } from '../../src/desk/create.ts';
 import type { Desk } from '../../src/desk/desk.ts';
-import { KEYS } from '../../src/desk/keys.ts';
-import { turnHandle } from '../../src/desk/turn-handle.ts';
-import { hand } from './hand.ts';
-import { expectSoundDesk } from './sound.ts';
-import { trio } from './trio.ts';
+import { createDesk } from '../../src/desk/editor.ts';
+import { turnHandle } from '../../src/desk/gestures/turn-handle.ts';
+import { KEYS } from '../../src/desk/keyboard/shortcuts.ts';
+import { expectSoundDesk } from './invariants.ts';
+import { hand } from './pointer-driver.ts';
+import { trio } from './three-obstacles.ts';
 
 /** One thing that somebody does to the desk; written so that a failing script can be read. */
 type Deed =

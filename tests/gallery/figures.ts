@@ -6,7 +6,7 @@ import { blankCourse } from '../../src/core/course/blank.ts';
 import type { Course } from '../../src/core/course/course.ts';
 import { added } from '../../src/core/course/edit-obstacles.ts';
 import { readCourse } from '../../src/core/files/read.ts';
-import { made } from '../../src/core/obstacles/made.ts';
+import { made } from '../../src/core/obstacles/build.ts';
 import type { ObstacleKind } from '../../src/core/obstacles/obstacle.ts';
 import { OBSTACLE_KINDS } from '../../src/core/obstacles/obstacles.ts';
 import { filled, type Values } from '../../src/core/pieces/params.ts';
@@ -17,8 +17,8 @@ import { ORIGIN } from '../../src/core/plane/pose.ts';
 import { type Bounds, joinedBounds, ringBounds } from '../../src/core/plane/ring.ts';
 import { type Survey, survey } from '../../src/core/survey.ts';
 import { drawing } from '../../src/sheets/drawing.ts';
-import { markOnPaper } from '../../src/sheets/frame.ts';
 import { extent, pieceMarks } from '../../src/sheets/ground.ts';
+import { markOnPaper } from '../../src/sheets/paper-transform.ts';
 import type { Page, Paper } from '../../src/sheets/sheet.ts';
 import { SHEETS } from '../../src/sheets/sheets.ts';
 import { svg } from '../../src/sheets/svg.ts';
@@ -67,7 +67,7 @@ function scaleFor(bounds: Bounds, most: number): number {
 
 /** The seeds by file name, and what could not be read. */
 function seeds(): readonly (readonly [string, Course | string])[] {
-  const folder = 'seeds';
+  const folder = 'seeds/starters';
   return readdirSync(folder)
     .filter((name) => name.endsWith('.course.json'))
     .sort()

@@ -3,7 +3,7 @@
  * values stand here as they were read from the sources, not as the data files have them.
  */
 import { describe, expect, test } from 'vitest';
-import { MARGIN } from '../../src/core/checks/band.ts';
+import { MARGIN } from '../../src/core/checks/rulebooks/band.ts';
 import type { Course } from '../../src/core/course/course.ts';
 import type { Gait } from '../../src/core/horses/horse.ts';
 import { judged, saidBy, scene } from '../core/checks/scene.ts';

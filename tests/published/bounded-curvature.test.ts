@@ -1,9 +1,9 @@
 /** Shortest bounded-curvature paths against numbers that others published. */
 import { describe, expect, test } from 'vitest';
-import { shortestPath, type Word, wordParts } from '../../src/core/plane/bounded-curvature.ts';
+import { shortestPath, type Word, wordParts } from '../../src/core/plane/dubins.ts';
+import { shortestThrough } from '../../src/core/plane/dubins-waypoints.ts';
 import { pathEnd } from '../../src/core/plane/path.ts';
 import { pose } from '../../src/core/plane/pose.ts';
-import { shortestThrough } from '../../src/core/plane/through.ts';
 
 const DOWN = -Math.PI / 2;
 const UP = Math.PI / 2;

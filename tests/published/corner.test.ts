@@ -3,7 +3,7 @@
  * that are printed for it. The sweep is given poles on the ground, as it is in a course; it knows no lane.
  */
 import { describe, expect, test } from 'vitest';
-import { hoofBase } from '../../src/core/checks/sweep.ts';
+import { hoofBase } from '../../src/core/checks/geometry/sweep.ts';
 import { STOCK_HORSE } from '../../src/core/horses/horses.ts';
 import { longestRound, narrowestLane, ROWS, SCALE } from './corner.ts';
 

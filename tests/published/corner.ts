@@ -1,5 +1,5 @@
 /** The lane round a right-angled corner, laid as poles for the sweep, and what is published about it: for tests and bench. */
-import { type Block, turning } from '../../src/core/checks/roomiest.ts';
+import { type Block, turning } from '../../src/core/checks/geometry/max-clearance.ts';
 import type { Ring } from '../../src/core/plane/ring.ts';
 
 /** Poles as thick as a hand and as long as it takes, metres. */

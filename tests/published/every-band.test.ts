@@ -4,10 +4,10 @@
  */
 import { describe, expect, test } from 'vitest';
 import type { Limit, RuleBook } from '../../src/core/checks/check.ts';
-import { RULEBOOKS } from '../../src/core/checks/rulebooks.ts';
+import { RULEBOOKS } from '../../src/core/checks/rulebooks/rulebooks.ts';
 import type { Course } from '../../src/core/course/course.ts';
 import { judged, saidBy } from '../core/checks/scene.ts';
-import { LAID } from './laid.ts';
+import { LAID } from './limit-fixtures.ts';
 
 const UNIT = { in: 0.0254, ft: 0.3048, cm: 0.01, m: 1, count: 1, s: 1, degree: Math.PI / 180 } as const;
 type Unit = keyof typeof UNIT;

@@ -4,8 +4,8 @@
  * the inputs are common practice, no source. Feet and degrees, tolerance 1e-5.
  */
 import { describe, expect, test } from 'vitest';
-import { fan } from '../../src/core/obstacles/fan.ts';
-import { built } from '../../src/core/obstacles/made.ts';
+import { built } from '../../src/core/obstacles/build.ts';
+import { fan } from '../../src/core/obstacles/poles/fan.ts';
 
 const FT = 0.3048;
 const TOLERANCE = 1e-5;

@@ -6,7 +6,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Pose } from '../../src/core/plane/pose.ts';
 import type { Problem } from '../../src/core/solve/problem.ts';
-import { solved } from '../../src/core/solve/solved.ts';
+import { solved } from '../../src/core/solve/solve.ts';
 import { chain, LENGTH, pole, THICKNESS, tie, worst } from '../core/solve/poles.ts';
 import { drawnPole, type Pole, planegcs, pointOn, type Sketch } from './planegcs.ts';
 

@@ -7,7 +7,7 @@ import { findingsOf } from '../../src/core/checks/checks.ts';
 import { blankCourse } from '../../src/core/course/blank.ts';
 import { added } from '../../src/core/course/edit-obstacles.ts';
 import { FOOT } from '../../src/core/measure/quantity.ts';
-import { made } from '../../src/core/obstacles/made.ts';
+import { made } from '../../src/core/obstacles/build.ts';
 import { pose } from '../../src/core/plane/pose.ts';
 import { type Survey, survey } from '../../src/core/survey.ts';
 

@@ -4,8 +4,8 @@
  * in from the outer end are common practice, no source: about 18 ft from pole to pole. Feet, tolerance 1e-5.
  */
 import { describe, expect, test } from 'vitest';
-import { built } from '../../src/core/obstacles/made.ts';
-import { spoke } from '../../src/core/obstacles/spoke.ts';
+import { built } from '../../src/core/obstacles/build.ts';
+import { spoke } from '../../src/core/obstacles/poles/spoke.ts';
 
 const FT = 0.3048;
 const TOLERANCE = 1e-5;

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { closerFindingsOf } from '../../src/core/checks/checks.ts';
-import { waived } from '../../src/core/checks/waived.ts';
+import { waived } from '../../src/core/checks/results/waived.ts';
 import type { Course } from '../../src/core/course/course.ts';
 import { survey } from '../../src/core/survey.ts';
 import { designersCopy } from '../../src/sheets/designers-copy.ts';

@@ -4,7 +4,7 @@ import type { Course, Leg } from '../../src/core/course/course.ts';
 import { added, flipped } from '../../src/core/course/edit-obstacles.ts';
 import { changedLeg } from '../../src/core/course/edit-ride.ts';
 import { changedLayout } from '../../src/core/course/layouts.ts';
-import { made } from '../../src/core/obstacles/made.ts';
+import { made } from '../../src/core/obstacles/build.ts';
 import { OBSTACLE_KINDS } from '../../src/core/obstacles/obstacles.ts';
 import { survey } from '../../src/core/survey.ts';
 import { instructions } from '../../src/sheets/instructions.ts';

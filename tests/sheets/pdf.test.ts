@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { blankCourse } from '../../src/core/course/blank.ts';
 import type { Course } from '../../src/core/course/course.ts';
 import { added } from '../../src/core/course/edit-obstacles.ts';
-import { made } from '../../src/core/obstacles/made.ts';
+import { made } from '../../src/core/obstacles/build.ts';
 import type { Point } from '../../src/core/plane/point.ts';
 import { survey } from '../../src/core/survey.ts';
 import { pattern } from '../../src/sheets/pattern.ts';

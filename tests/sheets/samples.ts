@@ -7,7 +7,7 @@ import { changedLeg } from '../../src/core/course/edit-ride.ts';
 import { changedLayout } from '../../src/core/course/layouts.ts';
 import { readCourse } from '../../src/core/files/read.ts';
 import { FOOT } from '../../src/core/measure/quantity.ts';
-import { made } from '../../src/core/obstacles/made.ts';
+import { made } from '../../src/core/obstacles/build.ts';
 import { obstacleKind } from '../../src/core/obstacles/obstacles.ts';
 import type { Values } from '../../src/core/pieces/params.ts';
 
@@ -101,10 +101,10 @@ export function ended(course: Course): Course {
 
 /** The starter courses that can be read, by file name. */
 export const SEEDS: Readonly<Record<string, Course>> = Object.fromEntries(
-  readdirSync('seeds')
+  readdirSync('seeds/starters')
     .filter((name) => name.endsWith('.course.json'))
     .flatMap((name) => {
-      const reading = readCourse(readFileSync(`seeds/${name}`, 'utf8'));
+      const reading = readCourse(readFileSync(`seeds/starters/${name}`, 'utf8'));
       return reading.kind === 'read' ? [[name.replace('.course.json', ''), reading.course]] : [];
     }),
 );

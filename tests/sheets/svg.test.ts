@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { PAPER } from '../../src/sheets/ink.ts';
+import { PAPER } from '../../src/sheets/line-styles.ts';
 import type { Page } from '../../src/sheets/sheet.ts';
 import { svg } from '../../src/sheets/svg.ts';
 

@@ -3,7 +3,7 @@ import { IDBFactory } from 'fake-indexeddb';
 import { openDB } from 'idb';
 import { beforeEach, describe, expect, test } from 'vitest';
 import type { ShelfItem } from '../../src/core/course/shelf-item.ts';
-import { made } from '../../src/core/obstacles/made.ts';
+import { made } from '../../src/core/obstacles/build.ts';
 import { ORIGIN } from '../../src/core/plane/pose.ts';
 import { openShelf, type ShelfStore, shelfOn } from '../../src/storage/shelf.ts';
 

@@ -3,7 +3,7 @@ import { easyTurn, leastTurn } from '../../core/horses/turns.ts';
 import { printAngle } from '../../core/measure/angle.ts';
 import { printLength } from '../../core/measure/length.ts';
 import type { LengthUnit } from '../../core/measure/quantity.ts';
-import { GAIT_WORDS } from '../words.ts';
+import { GAIT_WORDS } from '../app-words.ts';
 
 /** One number that is assumed about the horse, as a person reads it. */
 export interface Assumption {

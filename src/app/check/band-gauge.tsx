@@ -1,5 +1,5 @@
 import type { Finding } from '../../core/checks/check.ts';
-import { measuredWords, valueWords } from '../../core/checks/words.ts';
+import { measuredWords, valueWords } from '../../core/checks/findings/finding-words.ts';
 import type { LengthUnit } from '../../core/measure/quantity.ts';
 import { GAUGE_WIDTH, gaugeOf } from './gauge.ts';
 import { type Behind, quantityOf } from './limit-behind.ts';

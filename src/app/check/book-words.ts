@@ -1,8 +1,8 @@
 import type { Limit } from '../../core/checks/check.ts';
 import { silent } from '../../core/checks/checks.ts';
-import { isUsuallySilent, LIMITS } from '../../core/checks/limits.ts';
-import { limitsOf, PRACTICE } from '../../core/checks/rulebooks.ts';
-import { bandWords } from '../../core/checks/words.ts';
+import { bandWords } from '../../core/checks/findings/finding-words.ts';
+import { isUsuallySilent, LIMITS } from '../../core/checks/rulebooks/limits.ts';
+import { limitsOf, PRACTICE } from '../../core/checks/rulebooks/rulebooks.ts';
 import type { Course } from '../../core/course/course.ts';
 import type { LengthUnit } from '../../core/measure/quantity.ts';
 import type { Survey } from '../../core/survey.ts';

@@ -1,12 +1,12 @@
 import { useMemo, useState } from 'react';
 import type { Finding } from '../../core/checks/check.ts';
-import { type Compared, compared } from '../../core/checks/compared.ts';
-import { RULEBOOKS } from '../../core/checks/rulebooks.ts';
+import { type Compared, compared } from '../../core/checks/results/compared.ts';
+import { RULEBOOKS } from '../../core/checks/rulebooks/rulebooks.ts';
 import type { LengthUnit } from '../../core/measure/quantity.ts';
+import { WEIGHT_WORDS } from '../app-words.ts';
 import { useDeskState } from '../desk-context.tsx';
 import { Dialog } from '../dialog.tsx';
 import { ChoiceField } from '../set/choice-field.tsx';
-import { WEIGHT_WORDS } from '../words.ts';
 import { asked } from './book-words.ts';
 import { WeightSign } from './weight-sign.tsx';
 

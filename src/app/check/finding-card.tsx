@@ -1,11 +1,11 @@
 import { LocateFixed, RotateCcw, Wrench } from 'lucide-react';
 import { useId, useState } from 'react';
 import type { Finding } from '../../core/checks/check.ts';
-import { limitsOf } from '../../core/checks/rulebooks.ts';
-import { unwaived, waived } from '../../core/checks/waived.ts';
+import { unwaived, waived } from '../../core/checks/results/waived.ts';
+import { limitsOf } from '../../core/checks/rulebooks/rulebooks.ts';
+import { WEIGHT_WORDS } from '../app-words.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import { useView, useViewState } from '../view.ts';
-import { WEIGHT_WORDS } from '../words.ts';
 import { BandGauge } from './band-gauge.tsx';
 import { type Behind, limitBehind, SOURCE_WORDS } from './limit-behind.ts';
 import { useRemedies } from './remedies.ts';

@@ -1,14 +1,14 @@
 import { useRef } from 'react';
 import type { Finding, Weight } from '../../core/checks/check.ts';
-import { openOf } from '../../core/checks/waived.ts';
+import { openOf } from '../../core/checks/results/waived.ts';
+import { WEIGHT_WORDS } from '../app-words.ts';
 import { useDeskState } from '../desk-context.tsx';
 import { useView, useViewState } from '../view.ts';
-import { WEIGHT_WORDS } from '../words.ts';
 import { FindingCard } from './finding-card.tsx';
 import { FixAll } from './fix-all.tsx';
 import { type Group, type Grouping, groupsOf } from './groups.ts';
-import { lookedAt } from './looked-at.ts';
 import { Sweeps } from './sweeps.tsx';
+import { lookedAt } from './visible-findings.ts';
 import { WeightSign } from './weight-sign.tsx';
 
 const WEIGHTS: readonly Weight[] = ['must', 'should', 'note'];

@@ -1,9 +1,9 @@
 import { WandSparkles } from 'lucide-react';
 import { useState } from 'react';
-import { type Fix, type FixedAll, fixedAll } from '../../core/checks/fixed-all.ts';
+import { type Fix, type FixedAll, fixedAll } from '../../core/checks/results/safe-fixes.ts';
+import { counted } from '../app-words.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
-import { counted } from '../words.ts';
-import { openAt } from './looked-at.ts';
+import { openAt } from './visible-findings.ts';
 
 /** Long enough for the browser to say that work is under way. */
 const SOON_MS = 30;

@@ -1,7 +1,7 @@
 import type { Finding } from '../../core/checks/check.ts';
 import { CHECKS } from '../../core/checks/checks.ts';
 import type { Survey } from '../../core/survey.ts';
-import { obstacleTitle } from '../words.ts';
+import { obstacleTitle } from '../app-words.ts';
 
 /** How the findings are put together. */
 export type Grouping = 'obstacle' | 'check';

@@ -1,8 +1,8 @@
 import type { Quantity } from '../../core/checks/check.ts';
 import { CHECKS } from '../../core/checks/checks.ts';
-import { LIMITS } from '../../core/checks/limits.ts';
-import { limitsOf } from '../../core/checks/rulebooks.ts';
-import { bandWords, valueWords } from '../../core/checks/words.ts';
+import { bandWords, valueWords } from '../../core/checks/findings/finding-words.ts';
+import { LIMITS } from '../../core/checks/rulebooks/limits.ts';
+import { limitsOf } from '../../core/checks/rulebooks/rulebooks.ts';
 import type { Course, HouseLimit } from '../../core/course/course.ts';
 import type { LengthUnit } from '../../core/measure/quantity.ts';
 import { readTyped } from '../../core/measure/typed.ts';

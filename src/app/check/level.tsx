@@ -1,7 +1,7 @@
 import type { Level } from '../../core/course/course.ts';
+import { LEVEL_WORDS } from '../app-words.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import { ChoiceField } from '../set/choice-field.tsx';
-import { LEVEL_WORDS } from '../words.ts';
 import { levelChanges } from './book-words.ts';
 
 /** Who the class is for, and what that changes in what is asked. */

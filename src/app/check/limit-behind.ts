@@ -1,7 +1,7 @@
 import type { Finding, Limit, Limits, Quantity } from '../../core/checks/check.ts';
 import { CHECKS } from '../../core/checks/checks.ts';
-import { LIMITS } from '../../core/checks/limits.ts';
-import { bandOf } from '../../core/checks/rulebooks.ts';
+import { LIMITS } from '../../core/checks/rulebooks/limits.ts';
+import { bandOf } from '../../core/checks/rulebooks/rulebooks.ts';
 
 /** How good a source is, in words; see the grades of `Limit`. */
 export const SOURCE_WORDS: Readonly<Record<Limit['grade'], string>> = {

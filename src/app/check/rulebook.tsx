@@ -1,6 +1,6 @@
 import { Plus, Scale, X } from 'lucide-react';
 import { useState } from 'react';
-import { RULEBOOKS, rulebookById } from '../../core/checks/rulebooks.ts';
+import { RULEBOOKS, rulebookById } from '../../core/checks/rulebooks/rulebooks.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import { ChoiceField } from '../set/choice-field.tsx';
 import { CompareDialog } from './compare-dialog.tsx';

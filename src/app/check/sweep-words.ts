@@ -1,6 +1,6 @@
 import type { Finding } from '../../core/checks/check.ts';
-import { type Sweep, sweepsOf } from '../../core/checks/sweep.ts';
-import { pieceWords } from '../../core/checks/words.ts';
+import { pieceWords } from '../../core/checks/findings/finding-words.ts';
+import { type Sweep, sweepsOf } from '../../core/checks/geometry/sweep.ts';
 import { printLength } from '../../core/measure/length.ts';
 import type { Survey } from '../../core/survey.ts';
 import type { Pointed } from '../view.ts';

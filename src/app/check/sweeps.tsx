@@ -1,8 +1,8 @@
 import { useId } from 'react';
-import { sweepsOf } from '../../core/checks/sweep.ts';
+import { sweepsOf } from '../../core/checks/geometry/sweep.ts';
+import { obstacleTitle } from '../app-words.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import { useView } from '../view.ts';
-import { obstacleTitle } from '../words.ts';
 import { narrowestSweep, roomWords } from './sweep-words.ts';
 
 /** Every place where the horse backs or turns, with the room that is left; choosing one shows the ground it sweeps. */

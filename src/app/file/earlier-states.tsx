@@ -1,9 +1,9 @@
 import { useEffect, useState } from 'react';
 import type { EarlierCourse } from '../../storage/library.ts';
+import { useKeeper } from '../autosave-context.tsx';
 import { useDesk } from '../desk-context.tsx';
 import { Dialog } from '../dialog.tsx';
-import { useKeeper } from '../keeper-context.tsx';
-import { momentWords } from './moments.ts';
+import { momentWords } from './date-words.ts';
 
 /** The earlier states of the course on the table. Going back to one is a step like any other: undo leads here again. */
 export function EarlierStates({ close }: { close(): void }) {

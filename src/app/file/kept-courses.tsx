@@ -1,7 +1,7 @@
 import { type RefObject, useEffect, useState } from 'react';
 import type { KeptCourse } from '../../storage/library.ts';
-import { useKeeper } from '../keeper-context.tsx';
-import { momentWords } from './moments.ts';
+import { useKeeper } from '../autosave-context.tsx';
+import { momentWords } from './date-words.ts';
 
 /** As many as a menu can show. */
 const MOST = 6;

@@ -2,7 +2,7 @@ import { blankCourse } from '../../core/course/blank.ts';
 import type { Course } from '../../core/course/course.ts';
 import { type CourseReading, readCourse } from '../../core/files/read.ts';
 
-const FILES = import.meta.glob<string>('../../../seeds/*.course.json', { query: '?raw', import: 'default' });
+const FILES = import.meta.glob<string>('../../../seeds/starters/*.course.json', { query: '?raw', import: 'default' });
 
 /** A course to start from, read when it is chosen. */
 export interface Starter {
@@ -15,7 +15,7 @@ export interface Starter {
 /** The starter that a first visitor finds on the table. */
 const FIRST = 'larkhollow-novice';
 
-/** All seeds, by file name. */
+/** All starters, by file name. */
 export const STARTERS: readonly Starter[] = Object.entries(FILES)
   .map(([path, text]) => {
     const name = path.replace(/^.*\//, '').replace('.course.json', '');

@@ -1,4 +1,4 @@
-import { KEYS } from '../../desk/keys.ts';
+import { KEYS } from '../../desk/keyboard/shortcuts.ts';
 
 const STAGE_HELP: readonly (readonly [string, string])[] = [
   [

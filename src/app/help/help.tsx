@@ -1,7 +1,7 @@
 import { CircleHelp } from 'lucide-react';
 import { Suspense, useState } from 'react';
 import { Dialog } from '../dialog.tsx';
-import { later } from '../later.ts';
+import { later } from '../lazy-panel.ts';
 
 const Help = later(() => import('./help-pages.tsx').then((room) => room.Help));
 

@@ -1,9 +1,9 @@
 import { useId } from 'react';
 import type { ClassEntry, Level } from '../../core/course/course.ts';
+import { LEVEL_WORDS } from '../app-words.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import { ChoiceField } from '../set/choice-field.tsx';
 import { TypedField } from '../set/typed-field.tsx';
-import { LEVEL_WORDS } from '../words.ts';
 
 const MOST_ENTRIES = 500;
 

@@ -2,9 +2,9 @@ import { useState } from 'react';
 import { printAngle } from '../../core/measure/angle.ts';
 import { printLength } from '../../core/measure/length.ts';
 import type { LengthUnit } from '../../core/measure/quantity.ts';
+import { counted, obstacleTitle } from '../app-words.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import { ChoiceField } from '../set/choice-field.tsx';
-import { counted, obstacleTitle } from '../words.ts';
 import { type Difference, differences, piecesTouched } from './differences.ts';
 
 /** What the crew changes to make the shown layout out of another one. */

@@ -1,8 +1,8 @@
 import { Copy, Trash2 } from 'lucide-react';
 import { layoutChosen, layoutCopied, layoutErased, layoutRenamed } from '../../core/course/layouts.ts';
+import { counted } from '../app-words.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import { TypedField } from '../set/typed-field.tsx';
-import { counted } from '../words.ts';
 
 /** The alternatives of the course: one is shown and worked on. */
 export function LayoutsPanel() {

@@ -1,5 +1,5 @@
 import type { LengthUnit } from '../../core/measure/quantity.ts';
-import { gapSentence, type RibbonGap } from '../strip/ribbon.ts';
+import { gapSentence, type RibbonGap } from '../strip/track.ts';
 
 /** Gaps of one leg of which the same is to be said. */
 export interface AlikeGaps {

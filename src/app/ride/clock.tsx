@@ -1,9 +1,9 @@
 import { printDuration } from '../../core/measure/duration.ts';
 import type { ClassClock } from '../../core/ride/class-clock.ts';
-import { obstacleMeant } from '../../desk/crossing.ts';
+import { obstacleMeant } from '../../desk/gestures/crossing.ts';
+import { counted, obstacleTitle } from '../app-words.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import { useView } from '../view.ts';
-import { counted, obstacleTitle } from '../words.ts';
 import { ClassFields } from './class-fields.tsx';
 import { dearestLeg, ifEntered, WHAT_IF_ENTRIES } from './what-if.ts';
 

@@ -1,10 +1,10 @@
 import { Plus, Trash2 } from 'lucide-react';
 import type { Leg } from '../../core/course/course.ts';
 import { changedLeg } from '../../core/course/edit-ride.ts';
-import { approachSamples, bendAdded, bendRemoved } from '../../desk/bend.ts';
-import { bendKey } from '../../desk/chosen.ts';
+import { approachSamples, bendAdded, bendRemoved } from '../../desk/gestures/bend.ts';
+import { bendKey } from '../../desk/selection/selection.ts';
+import { placeWords } from '../app-words.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
-import { placeWords } from '../words.ts';
 
 /** The bends of the way to an obstacle: choose one, take it out, put one in. */
 export function LegBends({ leg, place }: { readonly leg: Leg; readonly place: number }) {

@@ -1,13 +1,13 @@
 import type { Leg } from '../../core/course/course.ts';
 import { crossed } from '../../core/course/edit-crossings.ts';
 import { printLength, readLength } from '../../core/measure/length.ts';
-import { crossIn, crossKey } from '../../desk/chosen.ts';
-import { type CrossingHandle, crossingsOn, goTogether } from '../../desk/crossing.ts';
 import type { Refusal } from '../../desk/desk.ts';
+import { type CrossingHandle, crossingsOn, goTogether } from '../../desk/gestures/crossing.ts';
+import { crossIn, crossKey } from '../../desk/selection/selection.ts';
+import { pieceTitle } from '../app-words.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import { ChoiceField } from '../set/choice-field.tsx';
 import { TypedField } from '../set/typed-field.tsx';
-import { pieceTitle } from '../words.ts';
 import { firstEnd } from './ride-words.ts';
 
 /** Where the line of a leg crosses its poles: which handles go together, and each place typed. */

@@ -2,7 +2,7 @@ import { printDuration } from '../../core/measure/duration.ts';
 import { printLength } from '../../core/measure/length.ts';
 import { printNotesOf } from '../../core/survey.ts';
 import { useDeskState } from '../desk-context.tsx';
-import { ribbonGaps } from '../strip/ribbon.ts';
+import { ribbonGaps } from '../strip/track.ts';
 import { alikeGaps, placesWords } from './alike-gaps.ts';
 import { usePlayerState } from './player-context.tsx';
 import { noteSentence, worstNotes } from './print-words.ts';

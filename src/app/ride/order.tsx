@@ -1,9 +1,9 @@
 import { ArrowDown, ArrowUp, Plus } from 'lucide-react';
 import { type DragEvent, useState } from 'react';
 import { reordered, riddenAlso } from '../../core/course/edit-ride.ts';
+import { GAIT_WORDS, obstacleTitle } from '../app-words.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import { useView, useViewState } from '../view.ts';
-import { GAIT_WORDS, obstacleTitle } from '../words.ts';
 
 /** The order of the go: move a row with its buttons, or drag it. */
 export function OrderPanel() {

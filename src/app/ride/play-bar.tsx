@@ -2,9 +2,9 @@ import { Footprints, Pause, Play, SkipBack, SkipForward } from 'lucide-react';
 import { useEffect, useRef, useState } from 'react';
 import type { Seconds } from '../../core/measure/quantity.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
-import { momentOf, scoreOf } from './moments.ts';
 import { RATES } from './player.ts';
 import { usePlayer, usePlayerState } from './player-context.tsx';
+import { momentOf, scoreOf } from './timeline.ts';
 
 /** Finer than a hand puts the slider, seconds. */
 const SLIDER_STEP = 0.1;

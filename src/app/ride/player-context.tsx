@@ -1,7 +1,7 @@
 import { createContext, type ReactNode, useContext, useEffect, useState, useSyncExternalStore } from 'react';
 import { useDesk } from '../desk-context.tsx';
-import { scoreOf } from './moments.ts';
 import { createPlayer, type Player, type PlayerState } from './player.ts';
+import { scoreOf } from './timeline.ts';
 
 const PlayerContext = createContext<Player | null>(null);
 

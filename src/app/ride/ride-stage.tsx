@@ -1,4 +1,4 @@
-import { ArenaStage } from '../arena/stage.tsx';
+import { ArenaStage } from '../arena/arena-view.tsx';
 import { PlayBar } from './play-bar.tsx';
 
 /** The arena at the Ride stage, with what plays the go below it. */

@@ -1,7 +1,7 @@
 import { printLength } from '../../core/measure/length.ts';
 import type { LengthUnit, Radians } from '../../core/measure/quantity.ts';
 import type { LeadNote, LeadStretch, Transition } from '../../core/ride/line.ts';
-import { changeWords } from '../strip/lanes.ts';
+import { changeWords } from '../strip/rows.ts';
 
 /** "Left lead, from the bend"; null where nothing is loped on a lead. */
 export function leadWords(stretches: readonly LeadStretch[]): string | null {

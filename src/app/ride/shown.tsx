@@ -1,7 +1,7 @@
-import { bandOf, limitsOf } from '../../core/checks/rulebooks.ts';
+import { bandOf, limitsOf } from '../../core/checks/rulebooks/rulebooks.ts';
 import { printLength } from '../../core/measure/length.ts';
+import { GAIT_WORDS } from '../app-words.ts';
 import { useDeskState } from '../desk-context.tsx';
-import { GAIT_WORDS } from '../words.ts';
 
 /** How far each gait is shown in one piece, against the least that the book asks for. */
 export function ShownPanel() {

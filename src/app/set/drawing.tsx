@@ -1,12 +1,12 @@
 import { placedObstacle } from '../../core/course/placed.ts';
 import type { ShelfItem } from '../../core/course/shelf-item.ts';
-import { made } from '../../core/obstacles/made.ts';
+import { made } from '../../core/obstacles/build.ts';
 import type { Mark } from '../../core/plane/mark.ts';
 import type { Point } from '../../core/plane/point.ts';
 import { ORIGIN } from '../../core/plane/pose.ts';
 import type { Bounds } from '../../core/plane/ring.ts';
-import { useLooks } from '../arena/layers.tsx';
-import { movedMarks } from '../arena/moved-marks.ts';
+import { useLooks } from '../arena/layers/layers.tsx';
+import { movedMarks } from '../arena/painters/moved-marks.ts';
 
 /** What a kind builds from its usual values: its marks and the ground it covers, metres. */
 export interface Sketch {

@@ -1,11 +1,11 @@
 import { useEffect, useState } from 'react';
-import type { Clash } from '../../core/course/clash.ts';
+import type { Clash } from '../../core/course/conflict.ts';
 import type { Course } from '../../core/course/course.ts';
-import { obstacleOf } from '../../core/course/keys.ts';
-import { freedomWords, standingOf } from '../../desk/freedom.ts';
-import { type Kept, keptOf } from '../../desk/kept.ts';
-import { keepOffers, moreOffers } from '../../desk/offers.ts';
-import { ClashOffers } from '../arena/standoff.tsx';
+import { obstacleOf } from '../../core/course/ids.ts';
+import { keepOffers, moreOffers } from '../../desk/constraints/constraint-suggestions.ts';
+import { freedomWords, standingOf } from '../../desk/constraints/freedom.ts';
+import { type Kept, keptOf } from '../../desk/constraints/kept-list.ts';
+import { ClashOffers } from '../arena/overlays/conflict-dialog.tsx';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import { TypedField } from './typed-field.tsx';
 

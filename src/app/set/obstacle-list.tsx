@@ -1,7 +1,7 @@
-import { openAt } from '../check/looked-at.ts';
+import { obstacleTitle } from '../app-words.ts';
+import { openAt } from '../check/visible-findings.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import { useView } from '../view.ts';
-import { obstacleTitle } from '../words.ts';
 
 /** All obstacles of the layout; choosing one here chooses it in the arena. */
 export function ObstacleListPanel() {

@@ -1,6 +1,6 @@
 import { useId, useState } from 'react';
-import { chosenPieces } from '../../desk/chosen.ts';
-import { forShelf } from '../../desk/own.ts';
+import { forShelf } from '../../desk/placing/custom-obstacles.ts';
+import { chosenPieces } from '../../desk/selection/selection.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import { putOnShelf } from './own-shelf.ts';
 

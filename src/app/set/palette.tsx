@@ -2,7 +2,7 @@ import { type PointerEvent, useRef, useState } from 'react';
 import type { ShelfItem } from '../../core/course/shelf-item.ts';
 import type { ObstacleKind } from '../../core/obstacles/obstacle.ts';
 import type { Point } from '../../core/plane/point.ts';
-import { palette } from '../../desk/palette.ts';
+import { palette } from '../../desk/placing/palette.ts';
 import { groundOf } from '../arena/camera.ts';
 import { useDesk } from '../desk-context.tsx';
 import { useView } from '../view.ts';

@@ -1,12 +1,12 @@
 import type { Course, Stock } from '../../core/course/course.ts';
-import { freeId } from '../../core/course/keys.ts';
+import { freeId } from '../../core/course/ids.ts';
 import { readCount } from '../../core/measure/count.ts';
 import type { LengthUnit } from '../../core/measure/quantity.ts';
 import type { Values } from '../../core/pieces/params.ts';
 import type { PieceKind } from '../../core/pieces/piece.ts';
 import { pieceKind } from '../../core/pieces/pieces.ts';
+import { printValue, readValue } from '../../desk/commands/typed.ts';
 import type { Refusal } from '../../desk/desk.ts';
-import { printValue, readValue } from '../../desk/typed.ts';
 
 /** As the file format has it. */
 const MOST = 10_000;

@@ -2,7 +2,7 @@ import { Suspense, useState } from 'react';
 import type { TruckUse } from '../../core/survey.ts';
 import type { Refusal } from '../../desk/desk.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
-import { later } from '../later.ts';
+import { later } from '../lazy-panel.ts';
 import { readStockCount, withCount } from './truck-lines.ts';
 import { TypedField } from './typed-field.tsx';
 

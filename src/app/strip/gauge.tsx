@@ -1,7 +1,7 @@
 import type { Band } from '../../core/checks/check.ts';
 import type { Metres } from '../../core/measure/quantity.ts';
-import { useLooks } from '../arena/layers.tsx';
-import { onGauge, type RibbonGap } from './ribbon.ts';
+import { useLooks } from '../arena/layers/layers.tsx';
+import { onGauge, type RibbonGap } from './track.ts';
 
 /** A value's place in its band: the band is the thick middle third. */
 export function Gauge({

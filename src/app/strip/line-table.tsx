@@ -1,11 +1,11 @@
 import { printDuration } from '../../core/measure/duration.ts';
 import { printLength } from '../../core/measure/length.ts';
 import type { Survey } from '../../core/survey.ts';
+import { GAIT_WORDS } from '../app-words.ts';
 import { useDeskState } from '../desk-context.tsx';
 import { leadSentence, leadWords } from '../ride/ride-words.ts';
-import { GAIT_WORDS } from '../words.ts';
-import { changeWords, tightestTurn } from './lanes.ts';
-import { bandWords, type RibbonGap, type RibbonLeg } from './ribbon.ts';
+import { changeWords, tightestTurn } from './rows.ts';
+import { bandWords, type RibbonGap, type RibbonLeg } from './track.ts';
 
 /** The strip as a table: the same facts, one row a leg. */
 export function LineTable({

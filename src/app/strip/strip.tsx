@@ -8,11 +8,11 @@ import { usePlayer } from '../ride/player-context.tsx';
 import { useView, useViewState } from '../view.ts';
 import { Cursor } from './cursor.tsx';
 import { LineTable } from './line-table.tsx';
-import { gapSentence, type RibbonGap, type RibbonLeg, ribbonGaps, ribbonLegs } from './ribbon.ts';
-import { RibbonItems } from './ribbon-items.tsx';
-import { RibbonPicture } from './ribbon-picture.tsx';
-import { LANE_NAMES, LANES_HIGH, RideLanes } from './ride-lanes.tsx';
+import { LANE_NAMES, LANES_HIGH, RideLanes } from './ride-rows.tsx';
 import { STRIP_EDGE } from './strip-edge.ts';
+import { gapSentence, type RibbonGap, type RibbonLeg, ribbonGaps, ribbonLegs } from './track.ts';
+import { RibbonItems } from './track-items.tsx';
+import { RibbonPicture } from './track-picture.tsx';
 
 const ZOOM_STEP = 1.5;
 /** Pixels a metre of the line. */

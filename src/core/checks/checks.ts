@@ -1,37 +1,39 @@
 import type { Survey } from '../survey.ts';
-import { alignment } from './alignment.ts';
-import { backClearance } from './back-clearance.ts';
-import { backBarrelWidth, backRaisedWidth, backWidth } from './back-width.ts';
-import { boxSide, squarePole } from './box-side.ts';
-import { breaks } from './breaks.ts';
-import { bridgeLength, bridgeWidth } from './bridge-size.ts';
 import type { Check, Finding, Found, Remedy, Weight } from './check.ts';
-import { classSize, slowObstacle } from './class-size.ts';
-import { classTime } from './class-time.ts';
-import { crossingEnd } from './crossing-end.ts';
-import { entranceClear, startEnd } from './entrance.ts';
-import { fanInnerGap } from './fan-inner-gap.ts';
-import { forbidden } from './forbidden.ts';
-import { gaitShown } from './gait-shown.ts';
-import { gapBand } from './gap-band.ts';
-import { gateHeight, gateOpening } from './gate-opening.ts';
-import { landings } from './landings.ts';
-import { lead, leadStated } from './lead.ts';
-import { lean } from './lean.ts';
-import { level } from './level.ts';
-import { isUsuallySilent } from './limits.ts';
-import { lineCrosses } from './line-crosses.ts';
-import { lineInArena } from './line-in-arena.ts';
-import { mandatory } from './mandatory.ts';
-import { markerClear } from './marker-clear.ts';
-import { obstacleCount } from './obstacle-count.ts';
-import { obstacleRoom } from './obstacle-room.ts';
-import { obstacleTime } from './obstacle-time.ts';
-import { outside } from './outside.ts';
-import { overlap } from './overlap.ts';
-import { poleCount } from './pole-count.ts';
-import { poleLength } from './pole-length.ts';
-import { polePrints } from './pole-prints.ts';
+import { classSize, slowObstacle } from './class/class-size.ts';
+import { classTime } from './class/class-time.ts';
+import { forbidden } from './class/forbidden.ts';
+import { gaitShown } from './class/gait-shown.ts';
+import { level } from './class/level.ts';
+import { mandatory } from './class/mandatory.ts';
+import { obstacleCount } from './class/obstacle-count.ts';
+import { obstacleTime } from './class/obstacle-time.ts';
+import { poleCount } from './class/pole-count.ts';
+import { offered } from './findings/verified-fixes.ts';
+import { breaks } from './line/breaks.ts';
+import { crossingEnd } from './line/crossing-end.ts';
+import { lead, leadStated } from './line/lead.ts';
+import { lean } from './line/lean.ts';
+import { lineCrosses } from './line/line-crosses.ts';
+import { lineInArena } from './line/line-in-arena.ts';
+import { polePrints } from './line/pole-prints.ts';
+import { skew } from './line/skew.ts';
+import { turn } from './line/turn.ts';
+import { alignment } from './placing/alignment.ts';
+import { entranceClear, startEnd } from './placing/entrance.ts';
+import { obstacleRoom } from './placing/obstacle-room.ts';
+import { outside } from './placing/outside.ts';
+import { overlap } from './placing/overlap.ts';
+import { truck } from './placing/truck.ts';
+import { isUsuallySilent } from './rulebooks/limits.ts';
+import { limitsOf } from './rulebooks/rulebooks.ts';
+import { backClearance } from './sizes/back-clearance.ts';
+import { backBarrelWidth, backRaisedWidth, backWidth } from './sizes/back-width.ts';
+import { boxSide, squarePole } from './sizes/box-side.ts';
+import { bridgeLength, bridgeWidth } from './sizes/bridge-size.ts';
+import { gateHeight, gateOpening } from './sizes/gate-opening.ts';
+import { markerClear } from './sizes/marker-clear.ts';
+import { poleLength } from './sizes/pole-length.ts';
 import {
   backRaisedHeight,
   jumpHeight,
@@ -40,16 +42,14 @@ import {
   raisedWalkSeveral,
   raisedWalkSingle,
   sidePassHeight,
-} from './raised-height.ts';
-import { offered } from './remedy.ts';
-import { limitsOf } from './rulebooks.ts';
-import { serpentineMarkers, serpentineSpacing, serpentineWalk } from './serpentine-spacing.ts';
-import { sidePassRoom } from './side-pass-room.ts';
-import { skew } from './skew.ts';
-import { truck } from './truck.ts';
-import { turn } from './turn.ts';
-import { unevenGap } from './uneven-gap.ts';
-import { waterBoxLength, waterBoxWidth } from './water-box-size.ts';
+} from './sizes/raised-height.ts';
+import { sidePassRoom } from './sizes/side-pass-room.ts';
+import { waterBoxLength, waterBoxWidth } from './sizes/water-box-size.ts';
+import { fanInnerGap } from './spacing/fan-inner-gap.ts';
+import { gapBand } from './spacing/gap-band.ts';
+import { landings } from './spacing/landings.ts';
+import { serpentineMarkers, serpentineSpacing, serpentineWalk } from './spacing/serpentine-spacing.ts';
+import { unevenGap } from './spacing/uneven-gap.ts';
 
 /** Every check. A new one is one file and one line here. */
 export const CHECKS: readonly Check[] = [

@@ -5,19 +5,19 @@
 import { castDraft, type Draft, produce } from 'immer';
 import type { Grip } from '../constraints/constraint.ts';
 import type { Metres, Radians } from '../measure/quantity.ts';
-import { made } from '../obstacles/made.ts';
+import { made } from '../obstacles/build.ts';
 import type { Infeasible, Obstacle } from '../obstacles/obstacle.ts';
 import type { Values } from '../pieces/params.ts';
 import type { Point } from '../plane/point.ts';
 import { type Pose, within } from '../plane/pose.ts';
-import { carry, grained } from './carry.ts';
 import { type Course, currentLayout, type Layout } from './course.ts';
 import { linesKept } from './edit-crossings.ts';
-import { freeId, obstacleOf, pieceOf } from './keys.ts';
+import { freeId, obstacleOf, pieceOf } from './ids.ts';
 import { changedLayout, editedLayout } from './layouts.ts';
 import { follow, usualLeg } from './legs.ts';
 import { mirror } from './mirror.ts';
 import { erase, tidy } from './prune.ts';
+import { carry, grained } from './transform.ts';
 
 /** An id that no obstacle of the current layout has: `fan-1`, `fan-2` … */
 export function freshId(course: Course, kind: string): string {

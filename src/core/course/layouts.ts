@@ -5,7 +5,7 @@
  */
 import { castDraft, type Draft, produce } from 'immer';
 import { type Course, currentLayout, type Layout } from './course.ts';
-import { freeId } from './keys.ts';
+import { freeId } from './ids.ts';
 
 /** The course with another value in the place of its current layout. */
 export function changedLayout(course: Course, change: (layout: Layout) => Layout): Course {

@@ -2,7 +2,7 @@ import type { Draft } from 'immer';
 import type { Obstacle } from '../obstacles/obstacle.ts';
 import type { Passage, Station } from '../obstacles/passage.ts';
 import type { Leg } from './course.ts';
-import { freeId } from './keys.ts';
+import { freeId } from './ids.ts';
 
 /** Whether a station is ridden to forward; only such a one begins a passage. */
 export function isForward(station: Station): boolean {

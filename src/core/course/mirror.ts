@@ -1,10 +1,10 @@
 import { castDraft, current, type Draft } from 'immer';
 import type { Constraint } from '../constraints/constraint.ts';
-import { mirroredBuilt } from '../obstacles/made.ts';
+import { mirroredBuilt } from '../obstacles/build.ts';
 import type { Obstacle } from '../obstacles/obstacle.ts';
-import { grained } from './carry.ts';
 import type { Layout } from './course.ts';
-import { obstacleOf } from './keys.ts';
+import { obstacleOf } from './ids.ts';
+import { grained } from './transform.ts';
 
 /** Mirrors an obstacle about its own x axis. Twice gives back the same. */
 function mirrorObstacle(obstacle: Draft<Obstacle>): void {

@@ -2,7 +2,7 @@ import type { Draft } from 'immer';
 import type { Grip } from '../constraints/constraint.ts';
 import type { Obstacle } from '../obstacles/obstacle.ts';
 import type { Layout } from './course.ts';
-import { chosenBy } from './keys.ts';
+import { chosenBy } from './ids.ts';
 import { adapt, isForward } from './legs.ts';
 import { pieceKey } from './placed.ts';
 

@@ -1,9 +1,9 @@
 import type { Obstacle } from '../obstacles/obstacle.ts';
 import type { Arena, Layout } from './course.ts';
-import { holdingsOf } from './holdings.ts';
-import { obstacleOf } from './keys.ts';
+import { obstacleOf } from './ids.ts';
 import { placedObstacle } from './placed.ts';
-import { tied } from './ties.ts';
+import { holdingsOf } from './resolved-constraints.ts';
+import { tied } from './solver-problem.ts';
 
 /** An obstacle's own measures hold when none is off by more than this, metres or radians. */
 const HELD = 1e-9;

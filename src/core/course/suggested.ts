@@ -5,9 +5,9 @@ import type { LengthUnit } from '../measure/quantity.ts';
 import { distance, TOUCH } from '../plane/point.ts';
 import { placed } from '../plane/pose.ts';
 import type { Arena, Layout } from './course.ts';
-import { fixedPieces, type Holding, heldNow, holdingSentence, holdingsOf, piecesOf } from './holdings.ts';
-import { freeId, pieceOf } from './keys.ts';
+import { freeId, pieceOf } from './ids.ts';
 import { type PlacedPiece, placedObstacle } from './placed.ts';
+import { fixedPieces, type Holding, heldNow, holdingSentence, holdingsOf, piecesOf } from './resolved-constraints.ts';
 
 /** A constraint that could be added between what is chosen, as it would be stored in the layout. */
 export interface Suggestion {

@@ -4,12 +4,12 @@
  */
 import { type Course, FORMAT, VERSION } from '../course/course.ts';
 import { courseSchema } from '../course/schema.ts';
-import { faultsOf } from './faults.ts';
 import { parsedJson } from './json.ts';
-import { mended } from './mends.ts';
+import { foundWords, isGroup } from './json-path.ts';
 import { MIGRATIONS, migrated } from './migrations.ts';
-import { foundWords, isGroup } from './place.ts';
-import { nonsense } from './sense.ts';
+import { mended } from './repairs.ts';
+import { faultsOf } from './schema-errors.ts';
+import { nonsense } from './semantic-validation.ts';
 
 export type CourseReading =
   | { readonly kind: 'read'; readonly course: Course; readonly mends: readonly string[] }

@@ -2,10 +2,10 @@
 import { blankCourse } from '../course/blank.ts';
 import { added } from '../course/edit-obstacles.ts';
 import { SHELF_FORMAT, SHELF_VERSION, type ShelfItem, shelfItemSchema } from '../course/shelf-item.ts';
-import { faultsOf } from './faults.ts';
 import { parsedJson } from './json.ts';
-import { foundWords, isGroup } from './place.ts';
-import { nonsense } from './sense.ts';
+import { foundWords, isGroup } from './json-path.ts';
+import { faultsOf } from './schema-errors.ts';
+import { nonsense } from './semantic-validation.ts';
 
 export type ShelfReading =
   | { readonly kind: 'read'; readonly item: ShelfItem }

@@ -2,14 +2,14 @@ import type { PlacedPiece } from '../course/placed.ts';
 import type { Gait, Horse } from '../horses/horse.ts';
 import { easyTurn, leastTurn } from '../horses/turns.ts';
 import type { Metres } from '../measure/quantity.ts';
-import { type Reach, reaches, reachPath } from '../plane/bounded-curvature.ts';
+import { type Reach, reaches, reachPath } from '../plane/dubins.ts';
+import { shortestThrough } from '../plane/dubins-waypoints.ts';
 import { type Path, totalTurn } from '../plane/path.ts';
 import type { Point } from '../plane/point.ts';
 import type { Pose } from '../plane/pose.ts';
 import { type Bounds, joinedBounds } from '../plane/ring.ts';
-import { shortestThrough } from '../plane/through.ts';
-import { type Surroundings, type Trouble, trouble } from './corridor.ts';
-import { type Frame, framed, frames } from './frame.ts';
+import { type Surroundings, type Trouble, trouble } from './collision-cost.ts';
+import { type Frame, framed, frames } from './end-straights.ts';
 import { routed } from './route.ts';
 
 /** What a way between two obstacles has to join. */

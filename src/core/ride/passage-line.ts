@@ -6,11 +6,11 @@ import type { Move, Passage } from '../obstacles/passage.ts';
 import { laid, type Path, pathLength } from '../plane/path.ts';
 import { distance, TOUCH } from '../plane/point.ts';
 import { type Pose, wrapped } from '../plane/pose.ts';
+import { joint, twoArcs } from './connection.ts';
 import { gapBetween, type Over } from './gaps.ts';
-import { type GroundStation, groundStations } from './ground.ts';
-import { joint, twoArcs } from './joint.ts';
+import { type GroundStation, groundStations } from './ground-stations.ts';
 import type { Break, Crossing, Element, Gap } from './line.ts';
-import { type Knot, ridden } from './ridden.ts';
+import { type Knot, ridden } from './pole-headings.ts';
 
 /** How an obstacle is ridden. */
 export interface Riding {

@@ -8,7 +8,7 @@ import { type Pose, placed } from '../plane/pose.ts';
 import { beats, type Foot, reachOf, sideOf } from './footfall.ts';
 import type { Crossing, Element, Gap, Line } from './line.ts';
 import { secondsAt } from './playing.ts';
-import { type Knot, placeAfter, progress, type Step } from './progress.ts';
+import { type Knot, placeAfter, progress, type Step } from './stride-plan.ts';
 
 /** Where a hoof comes down. */
 export interface Print {

@@ -1,11 +1,11 @@
 /** The shortest way round things: from corner to corner of what is in the way. */
 import type { PlacedObstacle } from '../course/placed.ts';
 import type { Metres } from '../measure/quantity.ts';
-import { reachPath } from '../plane/bounded-curvature.ts';
+import { reachPath } from '../plane/dubins.ts';
 import type { Path } from '../plane/path.ts';
 import type { Bounds } from '../plane/ring.ts';
-import { cornersOf } from './corners.ts';
-import { fixedPlace, nearPlaces, type Place, touches } from './places.ts';
+import { fixedPlace, nearPlaces, type Place, touches } from './candidate-poses.ts';
+import { cornersOf } from './corner-arcs.ts';
 import { cheapest, isUsable, price, type Reached, type RouteAsk, type Search, waysBetween } from './search.ts';
 
 /** How often the places of the best way are moved a little, and by how much at first. */

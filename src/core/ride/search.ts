@@ -4,13 +4,13 @@
  */
 import type { PlacedObstacle } from '../course/placed.ts';
 import type { Metres } from '../measure/quantity.ts';
-import { type Reach, reaches, reachPath } from '../plane/bounded-curvature.ts';
+import { type Reach, reaches, reachPath } from '../plane/dubins.ts';
 import type { Path } from '../plane/path.ts';
 import type { Pose } from '../plane/pose.ts';
 import { type Bounds, joinedBounds } from '../plane/ring.ts';
-import type { Trouble } from './corridor.ts';
-import type { Place } from './places.ts';
-import { queue } from './queue.ts';
+import type { Place } from './candidate-poses.ts';
+import type { Trouble } from './collision-cost.ts';
+import { queue } from './priority-queue.ts';
 
 /** No more legs than this are looked at closely; a place that needs more is too tangled for a horse. */
 const MOST_LOOKED = 1500;

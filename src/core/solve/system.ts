@@ -1,6 +1,6 @@
 import type { Pose } from '../plane/pose.ts';
+import type { Group } from './components.ts';
 import { type Envelope, envelope, factor, substitute } from './envelope.ts';
-import type { Group } from './groups.ts';
 import type { Row, Tie } from './problem.ts';
 
 /** A group as arrays. Free body b has the coordinates 3b, 3b+1 and 3b+2: x, y and angle. */

@@ -5,14 +5,14 @@ import { groupsOf } from '../../../src/app/check/groups.ts';
 import { limitBehind, quantityOf } from '../../../src/app/check/limit-behind.ts';
 import { narrowestSweep, roomWords, sweepFor } from '../../../src/app/check/sweep-words.ts';
 import { closerFindingsOf } from '../../../src/core/checks/checks.ts';
-import { limitsOf } from '../../../src/core/checks/rulebooks.ts';
-import { waived } from '../../../src/core/checks/waived.ts';
+import { waived } from '../../../src/core/checks/results/waived.ts';
+import { limitsOf } from '../../../src/core/checks/rulebooks/rulebooks.ts';
 import type { Course, Level } from '../../../src/core/course/course.ts';
 import { readCourse } from '../../../src/core/files/read.ts';
 import { survey } from '../../../src/core/survey.ts';
 
 function seed(name: string): Course {
-  const reading = readCourse(readFileSync(`seeds/${name}.course.json`, 'utf8'));
+  const reading = readCourse(readFileSync(`seeds/starters/${name}.course.json`, 'utf8'));
   if (reading.kind === 'refused') throw new Error(reading.why);
   return reading.course;
 }

@@ -8,7 +8,7 @@ import {
   withHouseRule,
   withoutHouseRule,
 } from '../../../src/app/check/house-rules.ts';
-import { bandOf, limitsOf } from '../../../src/core/checks/rulebooks.ts';
+import { bandOf, limitsOf } from '../../../src/core/checks/rulebooks/rulebooks.ts';
 import { blankCourse } from '../../../src/core/course/blank.ts';
 import { readCourse } from '../../../src/core/files/read.ts';
 import { writeCourse } from '../../../src/core/files/write.ts';

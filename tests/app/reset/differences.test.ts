@@ -3,7 +3,7 @@ import { differences, piecesTouched } from '../../../src/app/reset/differences.t
 import { blankCourse } from '../../../src/core/course/blank.ts';
 import { type Course, currentLayout } from '../../../src/core/course/course.ts';
 import { added, erased, rebuilt, shifted, turned } from '../../../src/core/course/edit-obstacles.ts';
-import { made } from '../../../src/core/obstacles/made.ts';
+import { made } from '../../../src/core/obstacles/build.ts';
 import { pose } from '../../../src/core/plane/pose.ts';
 
 function withBuilt(course: Course, id: string, kind: string): Course {

@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest';
 import { alikeGaps, placesWords } from '../../../src/app/ride/alike-gaps.ts';
-import { ribbonGaps } from '../../../src/app/strip/ribbon.ts';
+import { ribbonGaps } from '../../../src/app/strip/track.ts';
 import { survey } from '../../../src/core/survey.ts';
-import { trio } from '../../desk/trio.ts';
+import { trio } from '../../desk/three-obstacles.ts';
 
 test.each([
   [[2], 'Gap 2'],

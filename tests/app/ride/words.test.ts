@@ -4,7 +4,7 @@ import { changeSentence, firstEnd, leadSentence, leadWords } from '../../../src/
 import { dearestLeg, ifEntered } from '../../../src/app/ride/what-if.ts';
 import type { PrintNote } from '../../../src/core/ride/print-notes.ts';
 import { printsOf, survey } from '../../../src/core/survey.ts';
-import { trio } from '../../desk/trio.ts';
+import { trio } from '../../desk/three-obstacles.ts';
 
 test.each([
   [1, 'in nearly every go'],

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { CHECKS, findingsOf, silent } from '../../../src/core/checks/checks.ts';
-import { LIMITS } from '../../../src/core/checks/limits.ts';
-import { PRACTICE, RULEBOOKS } from '../../../src/core/checks/rulebooks.ts';
+import { LIMITS } from '../../../src/core/checks/rulebooks/limits.ts';
+import { PRACTICE, RULEBOOKS } from '../../../src/core/checks/rulebooks/rulebooks.ts';
 import type { Course, Layout } from '../../../src/core/course/course.ts';
 import { changedLeg } from '../../../src/core/course/edit-ride.ts';
 import { changedLayout } from '../../../src/core/course/layouts.ts';

@@ -4,7 +4,7 @@ import type { Course } from '../../../src/core/course/course.ts';
 import { added, rebuilt, shifted, turned } from '../../../src/core/course/edit-obstacles.ts';
 import { changedLayout } from '../../../src/core/course/layouts.ts';
 import { FOOT, INCH } from '../../../src/core/measure/quantity.ts';
-import { made } from '../../../src/core/obstacles/made.ts';
+import { made } from '../../../src/core/obstacles/build.ts';
 import type { Values } from '../../../src/core/pieces/params.ts';
 import { retaped, scene, type Thing } from './scene.ts';
 

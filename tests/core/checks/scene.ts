@@ -8,7 +8,7 @@ import { added } from '../../../src/core/course/edit-obstacles.ts';
 import { changedLeg } from '../../../src/core/course/edit-ride.ts';
 import { changedLayout } from '../../../src/core/course/layouts.ts';
 import { FOOT } from '../../../src/core/measure/quantity.ts';
-import { made } from '../../../src/core/obstacles/made.ts';
+import { made } from '../../../src/core/obstacles/build.ts';
 import type { Values } from '../../../src/core/pieces/params.ts';
 import { survey } from '../../../src/core/survey.ts';
 

@@ -4,11 +4,11 @@ import { closerFindingsOf } from '../../../src/core/checks/checks.ts';
 import { readCourse } from '../../../src/core/files/read.ts';
 import { survey } from '../../../src/core/survey.ts';
 
-const SEEDS = readdirSync('seeds').filter((name) => name.endsWith('.course.json'));
+const SEEDS = readdirSync('seeds/starters').filter((name) => name.endsWith('.course.json'));
 const FAULTY = 'practice-with-faults.course.json';
 
 function told(name: string) {
-  const reading = readCourse(readFileSync(`seeds/${name}`, 'utf8'));
+  const reading = readCourse(readFileSync(`seeds/starters/${name}`, 'utf8'));
   if (reading.kind !== 'read') throw new Error(`${name}: ${reading.why}`);
   return closerFindingsOf(survey(reading.course));
 }

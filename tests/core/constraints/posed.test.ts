@@ -5,9 +5,9 @@ import type { Held } from '../../../src/core/constraints/constraint.ts';
 import { CONSTRAINT_KINDS, constraintKind } from '../../../src/core/constraints/constraints.ts';
 import { heldWall } from '../../../src/core/constraints/grip.ts';
 import type { Pose } from '../../../src/core/plane/pose.ts';
+import { ranked } from '../../../src/core/solve/degrees-of-freedom.ts';
 import type { Body, Problem, Tie } from '../../../src/core/solve/problem.ts';
-import { ranked } from '../../../src/core/solve/ranked.ts';
-import { solved } from '../../../src/core/solve/solved.ts';
+import { solved } from '../../../src/core/solve/solve.ts';
 
 const LENGTH = 3.6576;
 const WIDTH = 0.1016;

@@ -3,7 +3,7 @@ import { blankCourse, entrancePose } from '../../../src/core/course/blank.ts';
 import type { Arena } from '../../../src/core/course/course.ts';
 import { added } from '../../../src/core/course/edit-obstacles.ts';
 import { courseSchema } from '../../../src/core/course/schema.ts';
-import { nonsense } from '../../../src/core/files/sense.ts';
+import { nonsense } from '../../../src/core/files/semantic-validation.ts';
 import { OBSTACLE_KINDS } from '../../../src/core/obstacles/obstacles.ts';
 import { survey } from '../../../src/core/survey.ts';
 import { build } from './sample.ts';

@@ -6,7 +6,7 @@ import { changedLeg } from '../../../src/core/course/edit-ride.ts';
 import { readCourse } from '../../../src/core/files/read.ts';
 import { writeCourse } from '../../../src/core/files/write.ts';
 import { survey } from '../../../src/core/survey.ts';
-import { trio } from '../../desk/trio.ts';
+import { trio } from '../../desk/three-obstacles.ts';
 
 /** In the trio the run is ridden by leg-1 and the fan by leg-2. */
 const course = trio();

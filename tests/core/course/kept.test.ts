@@ -3,13 +3,13 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { CONSTRAINT_KINDS } from '../../../src/core/constraints/constraints.ts';
 import { currentLayout } from '../../../src/core/course/course.ts';
-import { piecesOf } from '../../../src/core/course/holdings.ts';
-import { settled } from '../../../src/core/course/settled.ts';
-import { tied } from '../../../src/core/course/ties.ts';
+import { piecesOf } from '../../../src/core/course/resolved-constraints.ts';
+import { settled } from '../../../src/core/course/solve-layout.ts';
+import { tied } from '../../../src/core/course/solver-problem.ts';
 import { readCourse } from '../../../src/core/files/read.ts';
 import { writeCourse } from '../../../src/core/files/write.ts';
 
-const FOLDER = 'seeds/constraints';
+const FOLDER = 'seeds/fixtures/constraints';
 
 test('there is one for every kind, and none for another', () => {
   const names = CONSTRAINT_KINDS.map(({ id }) => `${id}.course.json`);

@@ -4,8 +4,8 @@ import { describe, expect, test } from 'vitest';
 import type { Layout } from '../../../src/core/course/course.ts';
 import { placedObstacle } from '../../../src/core/course/placed.ts';
 import { holdsItself, wholeObstacles } from '../../../src/core/course/rigid.ts';
-import { type Settled, settled } from '../../../src/core/course/settled.ts';
-import { tied } from '../../../src/core/course/ties.ts';
+import { type Settled, settled } from '../../../src/core/course/solve-layout.ts';
+import { tied } from '../../../src/core/course/solver-problem.ts';
 import { composed, type Pose } from '../../../src/core/plane/pose.ts';
 import { ARENA, box, fan, held, layout, run, withFixed } from './scene.ts';
 

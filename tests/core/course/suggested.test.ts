@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { constraintKind } from '../../../src/core/constraints/constraints.ts';
 import type { Layout } from '../../../src/core/course/course.ts';
-import { settled } from '../../../src/core/course/settled.ts';
+import { tapes } from '../../../src/core/course/dimensions.ts';
+import { settled } from '../../../src/core/course/solve-layout.ts';
 import { type Suggestion, suggested } from '../../../src/core/course/suggested.ts';
-import { tapes } from '../../../src/core/course/tapes.ts';
 import type { Obstacle } from '../../../src/core/obstacles/obstacle.ts';
 import { build } from './sample.ts';
 import { ARENA, fan, held, layout, run, withFixed } from './scene.ts';

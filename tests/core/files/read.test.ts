@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { RULEBOOKS } from '../../../src/core/checks/rulebooks.ts';
+import { RULEBOOKS } from '../../../src/core/checks/rulebooks/rulebooks.ts';
 import { readCourse } from '../../../src/core/files/read.ts';
 import { writeCourse } from '../../../src/core/files/write.ts';
 import { sampleCourse } from '../course/sample.ts';

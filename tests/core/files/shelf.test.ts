@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { ShelfItem } from '../../../src/core/course/shelf-item.ts';
 import { readShelfItem, writeShelfItem } from '../../../src/core/files/shelf.ts';
-import { made } from '../../../src/core/obstacles/made.ts';
+import { made } from '../../../src/core/obstacles/build.ts';
 import { OBSTACLE_KINDS } from '../../../src/core/obstacles/obstacles.ts';
 import { pose } from '../../../src/core/plane/pose.ts';
 

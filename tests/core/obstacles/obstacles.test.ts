@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { built, made, mirroredBuilt } from '../../../src/core/obstacles/made.ts';
+import { built, made, mirroredBuilt } from '../../../src/core/obstacles/build.ts';
 import type { Built, Infeasible, ObstacleKind } from '../../../src/core/obstacles/obstacle.ts';
 import { OBSTACLE_KINDS, obstacleKind } from '../../../src/core/obstacles/obstacles.ts';
 import { filled, type Values } from '../../../src/core/pieces/params.ts';

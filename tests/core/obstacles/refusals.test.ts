@@ -1,6 +1,6 @@
 /** What people are told when something cannot be laid, and that the values offered are the nearest. */
 import { describe, expect, test } from 'vitest';
-import { built } from '../../../src/core/obstacles/made.ts';
+import { built } from '../../../src/core/obstacles/build.ts';
 import type { Infeasible } from '../../../src/core/obstacles/obstacle.ts';
 import { obstacleKind } from '../../../src/core/obstacles/obstacles.ts';
 import type { Values } from '../../../src/core/pieces/params.ts';

@@ -4,7 +4,7 @@ import { describe, expect, test } from 'vitest';
 import { blankCourse } from '../../../src/core/course/blank.ts';
 import { added } from '../../../src/core/course/edit-obstacles.ts';
 import { changedLayout } from '../../../src/core/course/layouts.ts';
-import { made } from '../../../src/core/obstacles/made.ts';
+import { made } from '../../../src/core/obstacles/build.ts';
 import type { Obstacle } from '../../../src/core/obstacles/obstacle.ts';
 import { OBSTACLE_KINDS } from '../../../src/core/obstacles/obstacles.ts';
 import type { Passage } from '../../../src/core/obstacles/passage.ts';

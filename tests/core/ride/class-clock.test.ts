@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { ClassEntry } from '../../../src/core/course/course.ts';
-import { made } from '../../../src/core/obstacles/made.ts';
+import { made } from '../../../src/core/obstacles/build.ts';
 import { pose } from '../../../src/core/plane/pose.ts';
 import { USUAL_CLASS } from '../../../src/core/ride/class-clock.ts';
 import { survey } from '../../../src/core/survey.ts';

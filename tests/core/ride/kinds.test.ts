@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { placedObstacle } from '../../../src/core/course/placed.ts';
 import { STOCK_HORSE } from '../../../src/core/horses/horses.ts';
 import { leastTurn } from '../../../src/core/horses/turns.ts';
-import { made } from '../../../src/core/obstacles/made.ts';
+import { made } from '../../../src/core/obstacles/build.ts';
 import type { Obstacle } from '../../../src/core/obstacles/obstacle.ts';
 import { OBSTACLE_KINDS } from '../../../src/core/obstacles/obstacles.ts';
 import { pathEnd } from '../../../src/core/plane/path.ts';

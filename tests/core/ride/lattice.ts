@@ -3,12 +3,12 @@
  * best first, with every free path to the end tried from each. It knows nothing of corners.
  */
 import type { PlacedPiece } from '../../../src/core/course/placed.ts';
-import { reaches, reachPath, shortestLength } from '../../../src/core/plane/bounded-curvature.ts';
+import { reaches, reachPath, shortestLength } from '../../../src/core/plane/dubins.ts';
 import { type Path, pathEnd, type Stretch, sampled } from '../../../src/core/plane/path.ts';
 import type { Pose } from '../../../src/core/plane/pose.ts';
 import { ringBounds } from '../../../src/core/plane/ring.ts';
 import { ringPointDistance } from '../../../src/core/plane/segment.ts';
-import { queue } from '../../../src/core/ride/queue.ts';
+import { queue } from '../../../src/core/ride/priority-queue.ts';
 
 export interface Small {
   readonly length: number;

@@ -5,7 +5,7 @@ import { FOOT, INCH } from '../../../src/core/measure/quantity.ts';
 import type { Obstacle } from '../../../src/core/obstacles/obstacle.ts';
 import { distance } from '../../../src/core/plane/point.ts';
 import { composed, type Pose, pose, wrapped } from '../../../src/core/plane/pose.ts';
-import { tightest } from '../../../src/core/ride/joint.ts';
+import { tightest } from '../../../src/core/ride/connection.ts';
 import { type PassageLine, passageLine } from '../../../src/core/ride/passage-line.ts';
 import { fan, obstacle, pole, run } from './hand-laid.ts';
 

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { STOCK_HORSE } from '../../../src/core/horses/horses.ts';
 import { FOOT, INCH } from '../../../src/core/measure/quantity.ts';
-import { made } from '../../../src/core/obstacles/made.ts';
+import { made } from '../../../src/core/obstacles/build.ts';
 import { distance } from '../../../src/core/plane/point.ts';
 import { pose, within } from '../../../src/core/plane/pose.ts';
 import { isFore, overtrack } from '../../../src/core/ride/footfall.ts';

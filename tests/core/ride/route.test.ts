@@ -1,12 +1,12 @@
 import { describe, expect, test } from 'vitest';
 import { STOCK_HORSE } from '../../../src/core/horses/horses.ts';
 import { leastTurn } from '../../../src/core/horses/turns.ts';
-import { shortestLength } from '../../../src/core/plane/bounded-curvature.ts';
+import { shortestLength } from '../../../src/core/plane/dubins.ts';
 import { pathEnd, pathLength } from '../../../src/core/plane/path.ts';
 import { distance } from '../../../src/core/plane/point.ts';
 import { pose, wrapped } from '../../../src/core/plane/pose.ts';
 import { approach } from '../../../src/core/ride/approach.ts';
-import { type Surroundings, trouble } from '../../../src/core/ride/corridor.ts';
+import { type Surroundings, trouble } from '../../../src/core/ride/collision-cost.ts';
 import { routed } from '../../../src/core/ride/route.ts';
 import { survey } from '../../../src/core/survey.ts';
 import { course, leg, obstacle, pole, run } from './hand-laid.ts';

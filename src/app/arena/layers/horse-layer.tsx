@@ -1,0 +1,55 @@
+import { useEffect, useRef } from 'react';
+import { ridingAt } from '../../../core/ride/playing.ts';
+import { printsOf } from '../../../core/survey.ts';
+import { useDeskState } from '../../desk-context.tsx';
+import { feetAt } from '../../ride/feet.ts';
+import { usePlayer } from '../../ride/player-context.tsx';
+import { useViewState } from '../../view.ts';
+import { inkHorse } from '../painters/paint-horse.ts';
+import { useLooks } from './layers.tsx';
+
+/** The horse that rides the go, on a canvas of its own: while it goes, nothing else is drawn and React sleeps. */
+export function HorseLayer() {
+  const player = usePlayer();
+  const looks = useLooks();
+  const { camera, size } = useViewState((state) => state);
+  const survey = useDeskState((state) => state.survey);
+  const isHeld = useDeskState((state) => state.gesture !== null);
+  const canvas = useRef<HTMLCanvasElement>(null);
+  useEffect(() => {
+    const context = canvas.current?.getContext('2d');
+    if (context === null || context === undefined) return;
+    const ratio = window.devicePixelRatio;
+    const draw = () => {
+      context.setTransform(ratio, 0, 0, ratio, 0, 0);
+      context.clearRect(0, 0, size.width, size.height);
+      const time = player.time();
+      // Before the first step there is only the line: the horse would stand on the start's handle.
+      if (time === 0) return;
+      const riding = ridingAt(survey.line, time);
+      if (riding === undefined) return;
+      const { horse } = survey;
+      // A hand that drags a pole does not wait for hooves.
+      const prints = isHeld ? NO_PRINTS : printsOf(survey);
+      inkHorse(
+        context,
+        { pose: riding.pose, feet: feetAt(prints, time, { pose: riding.pose, horse }), horse },
+        { camera, looks },
+      );
+    };
+    draw();
+    return player.watch(draw);
+  }, [player, looks, camera, size, survey, isHeld]);
+  const ratio = typeof window === 'undefined' ? 1 : window.devicePixelRatio;
+  return (
+    <canvas
+      ref={canvas}
+      className="horse-layer"
+      width={Math.round(size.width * ratio)}
+      height={Math.round(size.height * ratio)}
+      style={{ width: size.width, height: size.height }}
+    />
+  );
+}
+
+const NO_PRINTS = [] as const;

@@ -1,0 +1,56 @@
+import { useEffect, useId, useRef } from 'react';
+import type { Clash } from '../../../core/course/conflict.ts';
+import { useDesk, useDeskState } from '../../desk-context.tsx';
+
+/** What was asked for and cannot be: the smallest set that stands against it, and what may be dropped. */
+export function StandoffDialog() {
+  const standoff = useDeskState((state) => state.standoff);
+  return standoff === null ? null : <Opened clashes={standoff.clashes} />;
+}
+
+function Opened({ clashes }: { readonly clashes: readonly Clash[] }) {
+  const desk = useDesk();
+  const id = useId();
+  const dialog = useRef<HTMLDialogElement>(null);
+  const leave = useRef<HTMLButtonElement>(null);
+  useEffect(() => {
+    const element = dialog.current;
+    element?.showModal();
+    // The way that changes nothing is the one under the finger.
+    leave.current?.focus();
+    return () => element?.close();
+  }, []);
+  return (
+    <dialog ref={dialog} className="dialog standoff" aria-labelledby={id} onCancel={() => desk.resolve()}>
+      <h2 id={id}>That cannot all hold</h2>
+      <p>Nothing has moved. Drop one of these and the rest goes on, or leave everything as it was.</p>
+      {clashes.map((clash) => (
+        <ClashOffers key={clash.culprits.map(({ key }) => key).join(' ')} clash={clash} />
+      ))}
+      <div className="dialog-end">
+        <button ref={leave} type="button" className="button primary" onClick={() => desk.resolve()}>
+          Leave it as it was
+        </button>
+      </div>
+    </dialog>
+  );
+}
+
+/** One set that cannot hold together: what it says, and a button for each way out. */
+export function ClashOffers({ clash }: { readonly clash: Clash }) {
+  const desk = useDesk();
+  return (
+    <>
+      <p className="clash-says">{clash.says}</p>
+      <ul className="clash-offers">
+        {clash.offers.map((offer) => (
+          <li key={`${offer.does} ${offer.key}`}>
+            <button type="button" className="button" onClick={() => desk.resolve(offer)}>
+              {offer.says}
+            </button>
+          </li>
+        ))}
+      </ul>
+    </>
+  );
+}

@@ -1,0 +1,62 @@
+import { ChevronDown, ChevronUp } from 'lucide-react';
+import { useState } from 'react';
+import { useDeskState } from '../../desk-context.tsx';
+import { useViewState } from '../../view.ts';
+import { FOLDED, NARROW } from '../camera.ts';
+import { useLooks } from '../layers/layers.tsx';
+import { WAYS, type Way, wayOf } from '../painters/travel-styles.ts';
+import { PrintLegend } from './print-legend.tsx';
+
+/** Which stroke means which gait, for those that the line has. */
+export function Legend() {
+  const elements = useDeskState((state) => state.survey.line.elements);
+  const looks = useLooks();
+  const width = useViewState((state) => state.size.width);
+  // Folded in a small picture until somebody asks for it; in a wide one it is in nobody's way.
+  const [wish, setWish] = useState<boolean | null>(null);
+  const isOpen = width >= NARROW || (wish ?? width >= FOLDED);
+  const used = new Set(elements.filter((each) => each.length > 0 || each.move === 'turn').map(wayOf));
+  const shown = (Object.keys(WAYS) as Way[]).filter((way) => used.has(way));
+  if (shown.length === 0) return null;
+  return (
+    <div className={isOpen ? 'legend' : 'legend is-folded'}>
+      {width < NARROW && (
+        <button
+          type="button"
+          className="legend-fold"
+          aria-expanded={isOpen}
+          aria-label={isOpen ? 'Fold the legend' : 'Show the legend of the line'}
+          onClick={() => setWish(!isOpen)}
+        >
+          {isOpen ? <ChevronDown aria-hidden="true" /> : <ChevronUp aria-hidden="true" />}
+          {!isOpen && 'Legend'}
+        </button>
+      )}
+      {isOpen && (
+        <ul aria-label="How the line is drawn">
+          {shown.map((way) => {
+            const look = WAYS[way];
+            return (
+              <li key={way}>
+                <svg width="26" height="12" aria-hidden="true">
+                  <line
+                    x1="2"
+                    x2="24"
+                    y1="6"
+                    y2="6"
+                    stroke={looks.inks[look.ink]}
+                    strokeWidth={look.width}
+                    strokeDasharray={look.dash.join(' ')}
+                    strokeLinecap={look.cap}
+                  />
+                </svg>
+                {look.word}
+              </li>
+            );
+          })}
+          <PrintLegend />
+        </ul>
+      )}
+    </div>
+  );
+}

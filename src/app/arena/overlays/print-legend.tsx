@@ -1,0 +1,32 @@
+import { useDeskState } from '../../desk-context.tsx';
+import { usePlayerState } from '../../ride/player-context.tsx';
+import { useLooks } from '../layers/layers.tsx';
+import { HOOF_PATHS } from '../painters/hoof.ts';
+
+const FEET = [
+  { word: 'Left fore', end: 'fore', isLeft: true },
+  { word: 'Right fore', end: 'fore', isLeft: false },
+  { word: 'Left hind', end: 'hind', isLeft: true },
+  { word: 'Right hind', end: 'hind', isLeft: false },
+] as const;
+
+/** Which print is of which foot, while prints are shown. */
+export function PrintLegend() {
+  const looks = useLooks();
+  const isRide = useDeskState((state) => state.stage === 'ride');
+  const hasPrints = usePlayerState((state) => state.hasPrints);
+  if (!isRide || !hasPrints) return null;
+  return FEET.map(({ word, end, isLeft }) => (
+    <li key={word}>
+      <svg width="12" height="12" aria-hidden="true">
+        <path
+          d={HOOF_PATHS[end]}
+          fill={isLeft ? looks.inks.landing : looks.ground}
+          stroke={looks.inks.landing}
+          strokeWidth="1.2"
+        />
+      </svg>
+      {word}
+    </li>
+  ));
+}

@@ -1,0 +1,46 @@
+import { printAngle } from '../../../core/measure/angle.ts';
+import { printLength } from '../../../core/measure/length.ts';
+import { counted, obstacleTitle, placeWords } from '../../app-words.ts';
+import { openAt } from '../../check/visible-findings.ts';
+import { useDeskState } from '../../desk-context.tsx';
+
+/** The arena in words, for those who do not see it. */
+export function Mirror() {
+  const survey = useDeskState((state) => state.survey);
+  const chosen = useDeskState((state) => state.chosen);
+  const findings = useDeskState(openAt);
+  const { arena, unit } = survey.course;
+  return (
+    <div className="unseen">
+      <p id="arena-keys">
+        Tab chooses the next obstacle, the arrow keys move what is chosen, Escape lets go. Help lists all keys.
+      </p>
+      <div id="arena-contents">
+        <p>
+          {arena.title}, {printLength(arena.length, unit)} by {printLength(arena.width, unit)},{' '}
+          {counted(survey.obstacles.length, 'obstacle')}, {counted(findings.length, 'finding')}.
+        </p>
+        <ul aria-label="What lies in the arena">
+          {survey.obstacles.map(({ obstacle, pieces }) => {
+            const numbers = survey.numbers.get(obstacle.id);
+            const isChosen = chosen.some((key) => key === obstacle.id || key.startsWith(`${obstacle.id}/`));
+            return (
+              <li
+                key={obstacle.id}
+                data-obstacle={obstacle.id}
+                data-x={obstacle.pose.x}
+                data-y={obstacle.pose.y}
+                data-angle={obstacle.pose.angle}
+              >
+                {numbers === undefined ? '' : `Number ${numbers.join(' and ')}: `}
+                {obstacleTitle(obstacle, survey.layout)}, {counted(pieces.length, 'piece')},{' '}
+                {placeWords(obstacle.pose, unit)}, turned {printAngle(obstacle.pose.angle)}
+                {isChosen ? ', chosen' : ''}
+              </li>
+            );
+          })}
+        </ul>
+      </div>
+    </div>
+  );
+}

@@ -1,0 +1,95 @@
+import type { Ink } from '../../../core/plane/mark.ts';
+
+/** The screen's look of each ink, and of the few things that only the screen shows. */
+export interface Looks {
+  readonly inks: Readonly<Record<Ink, string>>;
+  readonly ground: string;
+  readonly beyond: string;
+  readonly grid: string;
+  readonly railSide: string;
+  readonly chosen: string;
+  readonly pointed: string;
+  readonly guide: string;
+  readonly disc: string;
+  readonly onDisc: string;
+  readonly plate: string;
+  readonly must: string;
+  readonly should: string;
+  readonly note: string;
+}
+
+export const LIGHT: Looks = {
+  inks: {
+    timber: '#a8713a',
+    stripe: '#fffdf6',
+    marker: '#d4581a',
+    metal: '#5b6670',
+    barrel: '#2f5f86',
+    planting: '#4e8a3e',
+    water: '#6aa9c4',
+    rail: '#7a5a36',
+    outline: '#4a3a26',
+    walk: '#8a5a00',
+    jog: '#0d6a73',
+    lope: '#7a2e63',
+    back: '#8c2a1c',
+    'side-pass': '#34508f',
+    turn: '#34508f',
+    work: '#4a4f55',
+    landing: '#3b3a33',
+    words: '#22302b',
+    faint: '#9a8c6e',
+    measure: '#1d5a4a',
+  },
+  ground: '#efe3c8',
+  beyond: '#e2ddd0',
+  grid: '#00000012',
+  railSide: '#c7a679',
+  chosen: '#1d5a4a',
+  pointed: '#e0a526',
+  guide: '#b0206e',
+  disc: '#22302b',
+  onDisc: '#ffffff',
+  plate: '#fbf6e9e6',
+  must: '#a8321f',
+  should: '#9a6a00',
+  note: '#3d5c72',
+};
+
+export const DARK: Looks = {
+  inks: {
+    timber: '#c79558',
+    stripe: '#f3ead6',
+    marker: '#f07c3c',
+    metal: '#9aa7b1',
+    barrel: '#6ba0ca',
+    planting: '#7fb86d',
+    water: '#4f8ca8',
+    rail: '#a17d51',
+    outline: '#e6cda0',
+    walk: '#f0b84d',
+    jog: '#5fd0d8',
+    lope: '#e59ad0',
+    back: '#ff9c8a',
+    'side-pass': '#a9bfff',
+    turn: '#a9bfff',
+    work: '#c5cbd1',
+    landing: '#efe6d0',
+    words: '#f1ebdd',
+    faint: '#8d8063',
+    measure: '#8fd8bf',
+  },
+  ground: '#4a4130',
+  beyond: '#1b201d',
+  grid: '#ffffff14',
+  railSide: '#6d5534',
+  chosen: '#8fe0c4',
+  pointed: '#ffd469',
+  guide: '#ff8fc8',
+  disc: '#f1ebdd',
+  onDisc: '#1c231f',
+  plate: '#2b2a20e6',
+  must: '#ff8f7a',
+  should: '#f3c14f',
+  note: '#a8cbe3',
+};

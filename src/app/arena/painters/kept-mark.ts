@@ -1,0 +1,126 @@
+import type { Point } from '../../../core/plane/point.ts';
+import type { Bounds } from '../../../core/plane/ring.ts';
+import type { Survey } from '../../../core/survey.ts';
+import type { Kept } from '../../../desk/constraints/kept-list.ts';
+import type { Measured } from '../../../desk/measuring/measuring.ts';
+import { type Camera, screenOf } from '../camera.ts';
+import type { TapeLabel } from '../overlays/dimension-places.ts';
+import type { Looks } from './inks.ts';
+import { LETTERS } from './marks.ts';
+
+interface Eye {
+  readonly camera: Camera;
+  readonly looks: Looks;
+}
+
+const TICK = 4.5;
+
+function tapeLine(context: CanvasRenderingContext2D, [from, to]: readonly [Point, Point], camera: Camera): void {
+  const [a, b] = [screenOf(camera, from), screenOf(camera, to)];
+  const long = Math.hypot(b.x - a.x, b.y - a.y) || 1;
+  const [x, y] = [(-(b.y - a.y) / long) * TICK, ((b.x - a.x) / long) * TICK];
+  context.beginPath();
+  context.moveTo(a.x, a.y);
+  context.lineTo(b.x, b.y);
+  for (const end of [a, b]) {
+    context.moveTo(end.x - x, end.y - y);
+    context.lineTo(end.x + x, end.y + y);
+  }
+  context.stroke();
+}
+
+/** Inks the tapes of what is kept, and a thread from each number that stands aside to its tape. What only measures is dashed. */
+export function inkKept(
+  context: CanvasRenderingContext2D,
+  kept: readonly Kept[],
+  { camera, looks, labels }: Eye & { readonly labels: readonly TapeLabel[] },
+): void {
+  context.strokeStyle = looks.inks.measure;
+  context.lineCap = 'butt';
+  for (const each of kept) {
+    context.lineWidth = 1.6;
+    context.setLineDash(each.holds ? [] : [4, 3]);
+    for (const tape of each.tapes) tapeLine(context, tape, camera);
+  }
+  context.setLineDash([]);
+  context.lineWidth = 0.8;
+  context.globalAlpha = 0.7;
+  for (const { at, foot } of labels) {
+    if (Math.hypot(at.x - foot.x, at.y - foot.y) < 14) continue;
+    context.beginPath();
+    context.moveTo(foot.x, foot.y);
+    context.lineTo(at.x, at.y);
+    context.stroke();
+  }
+  context.globalAlpha = 1;
+}
+
+/** Where the number of the tape in the hand stands: on it, or beside one that is short. */
+export function measuredPlate({ tape, text }: Pick<Measured, 'tape' | 'text'>, camera: Camera): Bounds {
+  const [a, b] = [screenOf(camera, tape[0]), screenOf(camera, tape[1])];
+  const width = text.length * 8 + 16;
+  const aside = Math.hypot(b.x - a.x, b.y - a.y) < width + 12 ? 22 : 0;
+  const [x, y] = [(a.x + b.x) / 2, (a.y + b.y) / 2 - aside];
+  return { minX: x - width / 2, maxX: x + width / 2, minY: y - 11, maxY: y + 11 };
+}
+
+/** The tape in the hand: a broad band with what it reads on a plate. */
+export function inkMeasured(
+  context: CanvasRenderingContext2D,
+  { tape, text }: Pick<Measured, 'tape' | 'text'>,
+  { camera, looks }: Eye,
+): void {
+  context.lineCap = 'round';
+  for (const [width, colour] of [
+    [6, looks.plate],
+    [2.4, looks.guide],
+  ] as const) {
+    context.lineWidth = width;
+    context.strokeStyle = colour;
+    tapeLine(context, tape, camera);
+  }
+  const { minX, maxX, minY, maxY } = measuredPlate({ tape, text }, camera);
+  const [x, y, width] = [(minX + maxX) / 2, (minY + maxY) / 2, maxX - minX];
+  context.font = `700 13px ${LETTERS}`;
+  context.fillStyle = looks.plate;
+  context.strokeStyle = looks.guide;
+  context.lineWidth = 1.4;
+  context.beginPath();
+  context.roundRect(x - width / 2, y - 11, width, 22, 5);
+  context.fill();
+  context.stroke();
+  context.fillStyle = looks.inks.words;
+  context.textAlign = 'center';
+  context.textBaseline = 'middle';
+  context.fillText(text, x, y + 0.5);
+}
+
+/** A spot that the tape has hold of while its other end is in the hand. */
+export function inkTapeEnd(context: CanvasRenderingContext2D, at: Point, { camera, looks }: Eye): void {
+  const { x, y } = screenOf(camera, at);
+  context.beginPath();
+  context.arc(x, y, 6, 0, 2 * Math.PI);
+  context.lineWidth = 2.4;
+  context.strokeStyle = looks.guide;
+  context.stroke();
+}
+
+/** A peg through each fixed piece: a driven stake seen from above, with its split head. */
+export function inkPegs(context: CanvasRenderingContext2D, survey: Survey, { camera, looks }: Eye): void {
+  for (const { piece, pose } of survey.pieces) {
+    if (!piece.fixed) continue;
+    const { x, y } = screenOf(camera, pose);
+    context.beginPath();
+    context.roundRect(x - 6, y - 6, 12, 12, 3.5);
+    context.fillStyle = looks.plate;
+    context.fill();
+    context.lineWidth = 2;
+    context.strokeStyle = looks.inks.words;
+    context.stroke();
+    context.beginPath();
+    context.moveTo(x - 3, y + 3);
+    context.lineTo(x + 3, y - 3);
+    context.lineWidth = 2.4;
+    context.stroke();
+  }
+}

@@ -1,0 +1,94 @@
+import type { Point } from '../../../core/plane/point.ts';
+import type { Bounds } from '../../../core/plane/ring.ts';
+
+/** A label that wants to stand beside a box, all in pixels. */
+export interface LabelWish {
+  readonly box: Bounds;
+  readonly width: number;
+  readonly height: number;
+}
+
+const AWAY = 6;
+const STEPS = [AWAY, AWAY + 14, AWAY + 30];
+
+/**
+ * Where each label stands so that it covers as little as possible: beside its box, off the other boxes, the labels placed
+ * before it, the dots (samples of the line) and what is `kept` free. Answers the middle of each label.
+ */
+export function labelPlaces(
+  wishes: readonly LabelWish[],
+  dots: readonly Point<'screen'>[],
+  { room, kept = [] }: { readonly room: Bounds; readonly kept?: readonly Bounds[] },
+): readonly Point<'screen'>[] {
+  const taken: Bounds[] = [...kept];
+  return wishes.map((wish) => {
+    let best: Bounds | undefined;
+    let least = Number.POSITIVE_INFINITY;
+    for (const place of placesAround(wish)) {
+      const others = wishes.filter((each) => each !== wish).map((each) => each.box);
+      const price =
+        6 * sum(taken, (each) => shared(place.box, each)) +
+        2 * sum(others, (each) => shared(place.box, each)) +
+        2.5 * shared(place.box, wish.box) +
+        70 * dots.filter((dot) => isIn(place.box, dot)).length +
+        8 * (area(place.box) - shared(place.box, room)) +
+        place.far;
+      if (price < least) {
+        least = price;
+        best = place.box;
+      }
+    }
+    const box = best ?? wish.box;
+    taken.push(box);
+    return { x: (box.minX + box.maxX) / 2, y: (box.minY + box.maxY) / 2 };
+  });
+}
+
+function placesAround(wish: LabelWish): { box: Bounds; far: number }[] {
+  const { box } = wish;
+  const midX = (box.minX + box.maxX) / 2;
+  const midY = (box.minY + box.maxY) / 2;
+  return STEPS.flatMap((away) => {
+    const left = box.minX - away - wish.width / 2;
+    const right = box.maxX + away + wish.width / 2;
+    const above = box.minY - away - wish.height / 2;
+    const below = box.maxY + away + wish.height / 2;
+    const middles: readonly (readonly [number, number])[] = [
+      [midX, above],
+      [midX, below],
+      [left, midY],
+      [right, midY],
+      [box.minX + wish.width / 2, above],
+      [box.maxX - wish.width / 2, above],
+      [box.minX + wish.width / 2, below],
+      [box.maxX - wish.width / 2, below],
+      [left, above],
+      [right, above],
+      [left, below],
+      [right, below],
+    ];
+    return middles.map(([x, y], index) => ({ box: boxAbout(x, y, wish), far: away + index }));
+  });
+}
+
+function boxAbout(x: number, y: number, { width, height }: LabelWish): Bounds {
+  return { minX: x - width / 2, maxX: x + width / 2, minY: y - height / 2, maxY: y + height / 2 };
+}
+
+function shared(a: Bounds, b: Bounds): number {
+  const width = Math.min(a.maxX, b.maxX) - Math.max(a.minX, b.minX);
+  const height = Math.min(a.maxY, b.maxY) - Math.max(a.minY, b.minY);
+  return width > 0 && height > 0 ? width * height : 0;
+}
+
+function area(box: Bounds): number {
+  return (box.maxX - box.minX) * (box.maxY - box.minY);
+}
+
+function isIn(box: Bounds, dot: Point<'screen'>): boolean {
+  return dot.x >= box.minX && dot.x <= box.maxX && dot.y >= box.minY && dot.y <= box.maxY;
+}
+
+function sum<T>(list: readonly T[], of: (each: T) => number): number {
+  return list.reduce((total, each) => total + of(each), 0);
+}

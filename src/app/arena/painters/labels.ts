@@ -1,0 +1,86 @@
+import { sampled } from '../../../core/plane/path.ts';
+import type { Point } from '../../../core/plane/point.ts';
+import type { Bounds } from '../../../core/plane/ring.ts';
+import type { Survey } from '../../../core/survey.ts';
+import { obstacleTitle } from '../../app-words.ts';
+import { type Camera, type Size, screenOf } from '../camera.ts';
+import type { Looks } from './inks.ts';
+import { labelPlaces } from './label-places.ts';
+import { LETTERS } from './marks.ts';
+
+interface Eye {
+  readonly camera: Camera;
+  readonly looks: Looks;
+}
+
+/** Below this many pixels a metre only the numbers stand beside the obstacles. */
+const NAMES_FROM = 7.5;
+const DISC = 10;
+
+/** Number discs and names, each where it covers least. */
+export function inkLabels(
+  context: CanvasRenderingContext2D,
+  survey: Survey,
+  {
+    camera,
+    looks,
+    size,
+    chosen,
+    kept,
+  }: Eye & { readonly size: Size; readonly chosen: readonly string[]; readonly kept: readonly Bounds[] },
+): void {
+  context.font = `600 12px ${LETTERS}`;
+  const labels = survey.obstacles.flatMap((placed) => {
+    const numbers = (survey.numbers.get(placed.obstacle.id) ?? []).join(', ');
+    const named = camera.scale >= NAMES_FROM || numbers === '';
+    const name =
+      named && !(numbers === '' && placed.pieces.length < 2) ? obstacleTitle(placed.obstacle, survey.layout) : '';
+    if (numbers === '' && name === '') return [];
+    const disc = numbers === '' ? 0 : Math.max(2 * DISC, context.measureText(numbers).width + 10);
+    const words = name === '' ? 0 : context.measureText(name).width + 8;
+    const isChosen = chosen.some((key) => key.split('/')[0] === placed.obstacle.id);
+    return [{ placed, numbers, name, disc, width: disc + words, isChosen }];
+  });
+  const dots: readonly Point<'screen'>[] = survey.line.elements.flatMap((element) =>
+    sampled(element.path, Math.max(0.4, 9 / camera.scale)).map((at) => screenOf(camera, at)),
+  );
+  const room: Bounds = { minX: 2, minY: 2, maxX: size.width - 2, maxY: size.height - 2 };
+  const places = labelPlaces(
+    labels.map(({ placed, width }) => ({ box: screenBox(placed.bounds, camera), width, height: 2 * DISC })),
+    dots,
+    { room, kept },
+  );
+  context.textBaseline = 'middle';
+  labels.forEach((label, index) => {
+    const place = places[index];
+    if (place === undefined) return;
+    const left = place.x - label.width / 2;
+    context.fillStyle = looks.plate;
+    context.beginPath();
+    context.roundRect(left - 2, place.y - DISC - 2, label.width + 4, 2 * DISC + 4, DISC + 2);
+    context.fill();
+    if (label.disc > 0) {
+      context.fillStyle = label.isChosen ? looks.chosen : looks.disc;
+      context.beginPath();
+      context.roundRect(left, place.y - DISC, label.disc, 2 * DISC, DISC);
+      context.fill();
+      context.fillStyle = looks.onDisc;
+      context.textAlign = 'center';
+      context.fillText(label.numbers, left + label.disc / 2, place.y + 0.5);
+    }
+    context.fillStyle = looks.inks.words;
+    context.textAlign = 'start';
+    context.fillText(label.name, left + label.disc + 4, place.y + 0.5);
+  });
+}
+
+function screenBox(bounds: Bounds, camera: Camera): Bounds {
+  const a = screenOf(camera, { x: bounds.minX, y: bounds.minY });
+  const b = screenOf(camera, { x: bounds.maxX, y: bounds.maxY });
+  return {
+    minX: Math.min(a.x, b.x),
+    maxX: Math.max(a.x, b.x),
+    minY: Math.min(a.y, b.y),
+    maxY: Math.max(a.y, b.y),
+  };
+}

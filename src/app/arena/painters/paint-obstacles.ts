@@ -1,0 +1,30 @@
+import type { PlacedObstacle } from '../../../core/course/placed.ts';
+import type { Mark } from '../../../core/plane/mark.ts';
+import type { Survey } from '../../../core/survey.ts';
+import type { Camera } from '../camera.ts';
+import type { Looks } from './inks.ts';
+import { inkMarks } from './marks.ts';
+import { movedMarks } from './moved-marks.ts';
+
+interface Eye {
+  readonly camera: Camera;
+  readonly looks: Looks;
+}
+
+const drawn = new WeakMap<PlacedObstacle, readonly Mark[]>();
+
+/** All marks of an obstacle on the ground, decks first, remembered by identity. */
+function marksOf(placed: PlacedObstacle): readonly Mark[] {
+  const known = drawn.get(placed);
+  if (known !== undefined) return known;
+  const decksFirst = [...placed.pieces].sort(
+    (a, b) => Number(b.figure.stands === 'deck') - Number(a.figure.stands === 'deck'),
+  );
+  const marks = decksFirst.flatMap((piece) => movedMarks(piece.figure.marks, piece.pose));
+  drawn.set(placed, marks);
+  return marks;
+}
+
+export function inkThings(context: CanvasRenderingContext2D, survey: Survey, eye: Eye): void {
+  for (const obstacle of survey.obstacles) inkMarks(context, marksOf(obstacle), eye);
+}

@@ -1,0 +1,94 @@
+import { isFore, sideOf } from '../../../core/ride/footfall.ts';
+import type { PrintNote } from '../../../core/ride/print-notes.ts';
+import type { Print } from '../../../core/ride/prints.ts';
+import { plateWords, worstNotes } from '../../ride/print-words.ts';
+import { type Camera, screenAngle, screenOf } from '../camera.ts';
+import { hoofShape } from './hoof.ts';
+import type { Looks } from './inks.ts';
+import { LETTERS } from './marks.ts';
+
+interface Eye {
+  readonly camera: Camera;
+  readonly looks: Looks;
+}
+
+const LEAST_SIZE = 1.7;
+/** Below this many pixels a metre the plates would cover what they tell of: the rings stay, the panel has the words. */
+const PLATES_FROM = 18;
+/** What happens less often than this needs no plate. */
+const LEAST_TOLD = 0.01;
+/** A plate stands this far beside its print, pixels. */
+const ASIDE = 14;
+
+/** Inks the hoof prints: fore round, hind pointed, left full, right hollow; and those that meet a pole, with words. */
+export function inkPrints(
+  context: CanvasRenderingContext2D,
+  {
+    prints,
+    notes,
+    hoof,
+  }: { readonly prints: readonly Print[]; readonly notes: readonly PrintNote[]; readonly hoof: number },
+  eye: Eye & { readonly size: { readonly width: number; readonly height: number } },
+): void {
+  const { camera, looks, size } = eye;
+  const radius = Math.max(LEAST_SIZE, (hoof / 2) * camera.scale);
+  context.lineWidth = radius < 3 ? 0.8 : 1.1;
+  for (const print of prints) {
+    const at = screenOf(camera, print.point);
+    if (at.x < -9 || at.y < -9 || at.x > size.width + 9 || at.y > size.height + 9) continue;
+    context.save();
+    context.translate(at.x, at.y);
+    context.rotate(screenAngle(camera, print.heading));
+    hoofShape(context, isFore(print.foot) ? 'fore' : 'hind', radius);
+    const isLeft = sideOf(print.foot) === 1;
+    context.fillStyle = isLeft ? looks.inks.landing : looks.ground;
+    context.strokeStyle = looks.inks.landing;
+    context.fill();
+    context.stroke();
+    context.restore();
+  }
+  for (const { kind, print } of notes) {
+    const at = screenOf(camera, print.point);
+    context.strokeStyle = kind === 'meets' ? looks.must : looks.should;
+    context.lineWidth = 2;
+    context.setLineDash(kind === 'meets' ? [] : [3, 2.5]);
+    context.beginPath();
+    context.arc(at.x, at.y, Math.max(7, radius * 1.7), 0, 2 * Math.PI);
+    context.stroke();
+    context.setLineDash([]);
+  }
+  if (camera.scale < PLATES_FROM) return;
+  plates(
+    context,
+    worstNotes(notes).filter(({ likelihood }) => likelihood >= LEAST_TOLD),
+    eye,
+  );
+}
+
+/** One plate a pole, the worst first; what would cover another is left to the table. */
+function plates(context: CanvasRenderingContext2D, notes: readonly PrintNote[], { camera, looks }: Eye): void {
+  const taken: { left: number; top: number; right: number; bottom: number }[] = [];
+  context.font = `600 12px ${LETTERS}`;
+  context.textAlign = 'left';
+  context.textBaseline = 'middle';
+  for (const note of notes.toSorted((a, b) => b.likelihood - a.likelihood)) {
+    const at = screenOf(camera, note.print.point);
+    const text = plateWords(note);
+    const width = context.measureText(text).width + 12;
+    const box = { left: at.x + ASIDE, top: at.y - 10, right: at.x + ASIDE + width, bottom: at.y + 10 };
+    const covers = taken.some(
+      (each) => box.left < each.right && box.right > each.left && box.top < each.bottom && box.bottom > each.top,
+    );
+    if (covers) continue;
+    taken.push(box);
+    context.fillStyle = looks.plate;
+    context.strokeStyle = note.kind === 'meets' ? looks.must : looks.should;
+    context.lineWidth = 1.4;
+    context.beginPath();
+    context.roundRect(box.left, box.top, width, 20, 4);
+    context.fill();
+    context.stroke();
+    context.fillStyle = looks.inks.words;
+    context.fillText(text, box.left + 6, at.y + 0.5);
+  }
+}

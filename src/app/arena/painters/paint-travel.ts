@@ -1,0 +1,189 @@
+import { type Path, poseAt, sampled } from '../../../core/plane/path.ts';
+import type { Point } from '../../../core/plane/point.ts';
+import type { Bounds } from '../../../core/plane/ring.ts';
+import type { Landings } from '../../../core/ride/line.ts';
+import type { Survey } from '../../../core/survey.ts';
+import type { Pointed } from '../../view.ts';
+import { type Camera, screenAngle, screenOf } from '../camera.ts';
+import type { Looks } from './inks.ts';
+import { LETTERS, trace } from './marks.ts';
+import { WAYS, wayOf } from './travel-styles.ts';
+
+interface Eye {
+  readonly camera: Camera;
+  readonly looks: Looks;
+}
+
+/** Distance between the arrows on the way to an obstacle, pixels. */
+const ARROWS_APART = 110;
+
+/** Inks the line of travel, each part as it is ridden, with arrows, landings, start and end. */
+export function inkTravel(
+  context: CanvasRenderingContext2D,
+  survey: Survey,
+  eye: Eye & { readonly pointed: Pointed },
+): void {
+  const { camera, looks, pointed } = eye;
+  const step = Math.max(0.1, 5 / camera.scale);
+  const isPointed = (leg: number) => pointed?.kind === 'leg' && pointed.leg === leg;
+  context.lineJoin = 'round';
+  for (const element of survey.line.elements) {
+    if (!isPointed(element.leg) || element.length === 0) continue;
+    context.strokeStyle = looks.pointed;
+    context.globalAlpha = 0.75;
+    context.lineWidth = 11;
+    context.lineCap = 'round';
+    stroke(context, sampled(element.path, step), camera);
+    context.globalAlpha = 1;
+  }
+  for (const element of survey.line.elements) {
+    const look = WAYS[wayOf(element)];
+    const colour = looks.inks[look.ink];
+    if (element.move === 'turn') {
+      spot(context, element.path, { camera, colour, way: Math.sign(element.turn) });
+      continue;
+    }
+    context.strokeStyle = colour;
+    context.lineWidth = look.width;
+    context.lineCap = look.cap;
+    context.setLineDash([...look.dash]);
+    stroke(context, sampled(element.path, step), camera);
+    context.setLineDash([]);
+    const apart = ARROWS_APART / camera.scale;
+    if (element.part === 'obstacle' || element.length * camera.scale < 40) continue;
+    const count = Math.max(1, Math.round(element.length / apart));
+    for (let i = 0; i < count; i++) {
+      arrow(context, poseAt(element.path, (element.length * (i + 0.5)) / count), { camera, colour });
+    }
+  }
+  for (const gap of survey.line.gaps) inkLandings(context, gap.landings, { survey, camera, looks });
+  ends(context, survey, eye);
+}
+
+function stroke(context: CanvasRenderingContext2D, points: readonly Point[], camera: Camera): void {
+  trace(context, points, camera);
+  context.stroke();
+}
+
+function arrow(
+  context: CanvasRenderingContext2D,
+  pose: { x: number; y: number; angle: number },
+  { camera, colour }: { camera: Camera; colour: string },
+): void {
+  const at = screenOf(camera, pose);
+  context.save();
+  context.translate(at.x, at.y);
+  context.rotate(screenAngle(camera, pose.angle));
+  context.fillStyle = colour;
+  context.beginPath();
+  context.moveTo(7, 0);
+  context.lineTo(-4, 4.6);
+  context.lineTo(-1.5, 0);
+  context.lineTo(-4, -4.6);
+  context.fill();
+  context.restore();
+}
+
+/** A turn on the spot: most of a circle with a head. */
+function spot(
+  context: CanvasRenderingContext2D,
+  path: Path,
+  { camera, colour, way }: { camera: Camera; colour: string; way: number },
+): void {
+  const first = path[0];
+  if (first === undefined) return;
+  const at = screenOf(camera, first.start);
+  const radius = Math.max(7, 0.7 * camera.scale);
+  context.strokeStyle = colour;
+  context.lineWidth = 2;
+  context.lineCap = 'butt';
+  context.beginPath();
+  context.arc(at.x, at.y, radius, 0.6, 0.6 - way * 4.9, way > 0);
+  context.stroke();
+  const end = 0.6 - way * 4.9;
+  context.save();
+  context.translate(at.x + radius * Math.cos(end), at.y + radius * Math.sin(end));
+  context.rotate(end - (way * Math.PI) / 2);
+  context.fillStyle = colour;
+  context.beginPath();
+  context.moveTo(6, 0);
+  context.lineTo(-3, 4);
+  context.lineTo(-3, -4);
+  context.fill();
+  context.restore();
+}
+
+/** A hoof mark for each landing: open at the heel, turned the way the horse goes; hollow where the stride does not fit. */
+function inkLandings(
+  context: CanvasRenderingContext2D,
+  landings: Landings,
+  { survey, camera, looks }: Eye & { readonly survey: Survey },
+): void {
+  const size = Math.min(9, Math.max(2.6, 0.16 * camera.scale));
+  for (const { at, point } of landings.places) {
+    const element = survey.line.elements.find((each) => at >= each.from && at <= each.from + each.length);
+    const heading = element === undefined ? 0 : poseAt(element.path, at - element.from).angle;
+    const place = screenOf(camera, point);
+    context.save();
+    context.translate(place.x, place.y);
+    context.rotate(screenAngle(camera, heading));
+    hoof(context, size);
+    context.fillStyle = landings.fits ? looks.inks.landing : looks.ground;
+    context.fill();
+    context.strokeStyle = landings.fits ? looks.ground : looks.must;
+    context.lineWidth = landings.fits ? 1 : 1.6;
+    context.stroke();
+    context.restore();
+  }
+}
+
+/** The outline of a hoof about the origin, toe towards +x. */
+function hoof(context: CanvasRenderingContext2D, size: number): void {
+  context.beginPath();
+  context.moveTo(-size, -size * 0.75);
+  context.bezierCurveTo(size * 1.7, -size * 1.35, size * 1.7, size * 1.35, -size, size * 0.75);
+  context.lineTo(-size * 0.25, 0);
+  context.closePath();
+}
+
+function ends(context: CanvasRenderingContext2D, survey: Survey, { camera, looks }: Eye): void {
+  for (const { at, text } of endsOf(survey)) plate(context, at, { camera, looks, text });
+}
+
+function endsOf(survey: Survey): readonly { readonly at: Point; readonly text: 'Start' | 'End' }[] {
+  if (survey.layout.ride.legs.length === 0) return [];
+  const last = survey.line.elements.at(-1);
+  const start = { at: survey.layout.ride.start, text: 'Start' } as const;
+  if (last === undefined || last.path.length === 0) return [start];
+  return [start, { at: poseAt(last.path, last.length), text: 'End' }];
+}
+
+/** The room that the words at start and end take on the screen. */
+export function endBoxes(survey: Survey, camera: Camera): readonly Bounds[] {
+  return endsOf(survey).map(({ at }) => {
+    const { x, y } = screenOf(camera, at);
+    return { minX: x - 22, maxX: x + 22, minY: y - 6, maxY: y + 27 };
+  });
+}
+
+function plate(
+  context: CanvasRenderingContext2D,
+  ground: Point,
+  { camera, looks, text }: Eye & { text: string },
+): void {
+  const at = screenOf(camera, ground);
+  context.fillStyle = looks.disc;
+  context.beginPath();
+  if (text === 'Start') context.arc(at.x, at.y, 5, 0, 2 * Math.PI);
+  else context.rect(at.x - 5, at.y - 5, 10, 10);
+  context.fill();
+  context.font = `650 11px ${LETTERS}`;
+  const width = context.measureText(text).width + 10;
+  context.beginPath();
+  context.roundRect(at.x - width / 2, at.y + 9, width, 17, 4);
+  context.fill();
+  context.fillStyle = looks.onDisc;
+  context.textAlign = 'center';
+  context.textBaseline = 'middle';
+  context.fillText(text, at.x, at.y + 18);
+}

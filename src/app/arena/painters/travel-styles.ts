@@ -1,0 +1,28 @@
+import type { Gait } from '../../../core/horses/horse.ts';
+import type { Ink } from '../../../core/plane/mark.ts';
+import type { Element } from '../../../core/ride/line.ts';
+
+/** How a way of going is drawn, in the arena and on the strip: told apart without colour. Pixels. */
+export interface WayLook {
+  readonly ink: Ink;
+  readonly dash: readonly number[];
+  readonly width: number;
+  readonly cap: 'round' | 'butt';
+  readonly word: string;
+}
+
+export type Way = Gait | 'back' | 'side-pass' | 'turn' | 'work';
+
+export const WAYS: Readonly<Record<Way, WayLook>> = {
+  walk: { ink: 'walk', dash: [0.1, 5], width: 2.8, cap: 'round', word: 'Walk' },
+  jog: { ink: 'jog', dash: [9, 5], width: 2.2, cap: 'butt', word: 'Jog' },
+  lope: { ink: 'lope', dash: [], width: 2.4, cap: 'butt', word: 'Lope' },
+  back: { ink: 'back', dash: [8, 4, 0.1, 4], width: 2.6, cap: 'round', word: 'Back' },
+  'side-pass': { ink: 'side-pass', dash: [1.6, 4], width: 8, cap: 'butt', word: 'Side pass' },
+  turn: { ink: 'turn', dash: [], width: 2.4, cap: 'butt', word: 'Turn' },
+  work: { ink: 'work', dash: [4, 3], width: 2.2, cap: 'butt', word: 'Gate' },
+};
+
+export function wayOf(element: Pick<Element, 'move' | 'gait'>): Way {
+  return element.move === 'ride' ? element.gait : element.move;
+}

@@ -1,0 +1,56 @@
+import type { Lead } from '../../core/course/course.ts';
+import type { Seconds } from '../../core/measure/quantity.ts';
+import type { Element, Line } from '../../core/ride/line.ts';
+import { ridingAt, secondsAt } from '../../core/ride/playing.ts';
+import type { Survey } from '../../core/survey.ts';
+import { obstacleTitle } from '../app-words.ts';
+import { WAYS, wayOf } from '../arena/painters/travel-styles.ts';
+import type { Score } from './player.ts';
+
+const scores = new WeakMap<Line, Score>();
+/** Stops nearer than this are one: two poles cannot be landed between so fast. */
+const APART: Seconds = 0.05;
+
+/** The line as something to play. One stops at every landing, and where another part of the line begins. */
+export function scoreOf(line: Line): Score {
+  const known = scores.get(line);
+  if (known !== undefined) return known;
+  const landings = line.gaps.flatMap(({ landings: { places } }) => places.map(({ at }) => secondsAt(line, at)));
+  const parts = line.elements.map((element) => secondsAt(line, element.from, element));
+  const stops: Seconds[] = [];
+  for (const moment of [...landings, ...parts, line.clock.go].sort((a, b) => a - b)) {
+    if (moment - (stops.at(-1) ?? -1) > APART) stops.push(moment);
+  }
+  const score = { whole: line.clock.go, stops };
+  scores.set(line, score);
+  return score;
+}
+
+/** On which lead the horse lopes there; null where it does not lope or is on no lead. */
+export function leadAt(line: Line, element: Element, at: number): Lead | null {
+  if (element.move !== 'ride' || element.gait !== 'lope') return null;
+  return line.leads.find((each) => each.from <= at + 1e-9 && at <= each.to + 1e-9)?.lead ?? null;
+}
+
+/** What the horse does at a moment, in words. */
+export interface Moment {
+  /** "Lope, left lead". */
+  readonly going: string;
+  /** "to number 3, Fan", "over number 3, Fan", "to the end". */
+  readonly where: string;
+}
+
+export function momentOf(survey: Survey, time: Seconds): Moment | undefined {
+  const { line, layout } = survey;
+  const riding = ridingAt(line, time);
+  if (riding === undefined) return undefined;
+  const { element, at } = riding;
+  const lead = leadAt(line, element, at);
+  const way = WAYS[wayOf(element)].word;
+  const going = lead === null ? way : `${way}, ${lead} lead`;
+  if (element.part === 'finish') return { going, where: 'to the end' };
+  const id = layout.ride.legs[element.leg]?.obstacle;
+  const obstacle = layout.obstacles.find((each) => each.id === id);
+  const title = obstacle === undefined ? '' : `, ${obstacleTitle(obstacle, layout)}`;
+  return { going, where: `${element.part === 'approach' ? 'to' : 'at'} number ${element.leg + 1}${title}` };
+}

@@ -1,0 +1,196 @@
+import { memo, useMemo } from 'react';
+import type { Survey } from '../../core/survey.ts';
+import { useLooks } from '../arena/layers/layers.tsx';
+import type { Looks } from '../arena/painters/inks.ts';
+import { Gauge } from './gauge.tsx';
+import { bendSpans, changeWords, clockTicks, leadSpans } from './rows.ts';
+import { STRIP_EDGE } from './strip-edge.ts';
+import type { RibbonGap } from './track.ts';
+
+/** Heights of the lanes, pixels from the top of their own picture. */
+const STRIDE = 9;
+const CHANGES = 28;
+const LEADS = 45;
+const BEND = 74;
+const BEND_HALF = 13;
+const CLOCK = 104;
+export const LANES_HIGH = 112;
+
+/** Beside the lanes: what each shows. */
+export const LANE_NAMES = [
+  { name: 'Stride', y: STRIDE },
+  { name: 'Changes', y: CHANGES },
+  { name: 'Lead', y: LEADS },
+  { name: 'Bend', y: BEND },
+  { name: 'Clock', y: CLOCK },
+] as const;
+
+/** A bend is drawn up to this many times the least turn. */
+const MOST_SHARE = 1.25;
+const LETTER = 6.6;
+const CLOCK_APART = 52;
+
+interface Along {
+  readonly survey: Survey;
+  readonly scale: number;
+  readonly looks: Looks;
+  x(at: number): number;
+}
+
+/** The lanes of the Ride stage under the ribbon: needed stride, changes of gait, leads, bend, clock. */
+export const RideLanes = memo(function RideLanes({
+  survey,
+  gaps,
+  scale,
+  width,
+}: {
+  readonly survey: Survey;
+  readonly gaps: readonly RibbonGap[];
+  readonly scale: number;
+  readonly width: number;
+}) {
+  const looks = useLooks();
+  const along: Along = { survey, scale, looks, x: (at) => STRIP_EDGE + at * scale };
+  return (
+    <svg className="ride-lanes" width={width} height={LANES_HIGH} aria-hidden="true">
+      {gaps.map(({ gap, index }) => {
+        const { least, most, value } = survey.horse.gaits[gap.gait].landing;
+        const { each, fits } = gap.landings;
+        return (
+          <Gauge
+            key={index}
+            band={{ least: least ?? value, most: most ?? value }}
+            value={each}
+            fit={fits ? 'good' : 'off'}
+            left={along.x(gap.from)}
+            long={(gap.to - gap.from) * scale}
+            y={STRIDE}
+          />
+        );
+      })}
+      <Changes {...along} />
+      <Leads {...along} />
+      <Bend {...along} />
+      <Clock {...along} />
+    </svg>
+  );
+});
+
+/** Where the gait changes, with the room that it takes; in the colour of a fault where there is too little. */
+function Changes({ survey, scale, looks, x }: Along) {
+  let free = Number.NEGATIVE_INFINITY;
+  return survey.line.transitions.map((change) => {
+    const from = x(change.from);
+    const long = Math.max(3, change.length * scale);
+    const words = changeWords(change);
+    const colour = change.fits ? looks.inks.words : looks.must;
+    const half = (words.length * LETTER) / 2;
+    const middle = Math.max(half + 2, from + long / 2);
+    const isRoomy = middle - half > free;
+    if (isRoomy) free = middle + half + 6;
+    const key = `${change.leg} ${change.from} ${change.before} ${change.after}`;
+    return (
+      <g key={key}>
+        <rect x={from} y={CHANGES - 9} width={long} height="3" fill={colour} />
+        {isRoomy && (
+          <text
+            x={middle}
+            y={CHANGES + 5}
+            textAnchor="middle"
+            className={change.fits ? 'lane-word' : 'lane-word is-off'}
+            fill={colour}
+          >
+            {words}
+          </text>
+        )}
+      </g>
+    );
+  });
+}
+
+function Leads({ survey, scale, looks, x }: Along) {
+  return leadSpans(survey.line).map(({ from, to, lead, fault }) => {
+    const long = (to - from) * scale;
+    const colour = fault === 'wrong-lead' ? looks.must : fault === 'counter-lope' ? looks.should : looks.inks.lope;
+    const text = `${lead === 'left' ? 'L' : 'R'}${fault === 'wrong-lead' ? ' ✕' : fault === 'counter-lope' ? ' ?' : ''}`;
+    return (
+      <g key={`${from} ${to}`}>
+        <line
+          x1={x(from)}
+          x2={x(to)}
+          y1={LEADS}
+          y2={LEADS}
+          stroke={colour}
+          strokeWidth={fault === null ? 2 : 4}
+          strokeDasharray={fault === null ? undefined : '3 3'}
+        />
+        {(long > 22 || fault !== null) && (
+          <text
+            x={x((from + to) / 2)}
+            y={LEADS + 4.5}
+            textAnchor="middle"
+            className="lane-lead"
+            fill={colour}
+            stroke={looks.plate}
+          >
+            {text}
+          </text>
+        )}
+      </g>
+    );
+  });
+}
+
+/** How much the line turns, left upwards; the dashed lines are the least turn of the gait. */
+function Bend({ survey, looks, x }: Along) {
+  const spans = useMemo(() => bendSpans(survey.line.elements, survey.horse), [survey]);
+  const y = (share: number) => BEND - Math.max(-MOST_SHARE, Math.min(MOST_SHARE, share)) * BEND_HALF;
+  const path = spans.map(({ from, to, share }, i) => {
+    const before = spans[i - 1];
+    const joins = before !== undefined && Math.abs(before.to - from) < 1e-6;
+    return `${joins ? 'L' : 'M'}${x(from).toFixed(1)} ${y(share).toFixed(1)}L${x(to).toFixed(1)} ${y(share).toFixed(1)}`;
+  });
+  const tight = spans.filter(({ share }) => Math.abs(share) > 1 + 1e-6);
+  const [left, right] = [x(0), x(survey.line.length)];
+  return (
+    <g>
+      <line x1={left} x2={right} y1={BEND} y2={BEND} stroke={looks.inks.faint} strokeWidth="1" />
+      {[1, -1].map((share) => (
+        <line
+          key={share}
+          x1={left}
+          x2={right}
+          y1={y(share)}
+          y2={y(share)}
+          stroke={looks.inks.faint}
+          strokeWidth="1"
+          strokeDasharray="4 4"
+        />
+      ))}
+      <path d={path.join('')} fill="none" stroke={looks.inks.words} strokeWidth="1.5" strokeLinejoin="round" />
+      {tight.map(({ from, to, share }) => (
+        <line
+          key={`${from}`}
+          x1={x(from)}
+          x2={Math.max(x(to), x(from) + 2)}
+          y1={y(share)}
+          y2={y(share)}
+          stroke={looks.must}
+          strokeWidth="4"
+        />
+      ))}
+    </g>
+  );
+}
+
+function Clock({ survey, scale, looks, x }: Along) {
+  const ticks = useMemo(() => clockTicks(survey.line, CLOCK_APART / scale), [survey, scale]);
+  return ticks.map(({ at, time }) => (
+    <g key={time}>
+      <line x1={x(at)} x2={x(at)} y1={CLOCK - 12} y2={CLOCK - 7} stroke={looks.inks.faint} />
+      <text x={x(at)} y={CLOCK + 4} textAnchor="middle" className="lane-word" fill={looks.inks.words}>
+        {`${Math.floor(time / 60)}:${String(Math.round(time % 60)).padStart(2, '0')}`}
+      </text>
+    </g>
+  ));
+}

@@ -1,0 +1,150 @@
+import { memo, useMemo } from 'react';
+import type { Survey } from '../../core/survey.ts';
+import { useLooks } from '../arena/layers/layers.tsx';
+import { WAYS, wayOf } from '../arena/painters/travel-styles.ts';
+import { Gauge } from './gauge.tsx';
+import { STRIP_EDGE } from './strip-edge.ts';
+import type { RibbonGap } from './track.ts';
+import { type RibbonLabel, ribbonLabels, ribbonWords } from './track-labels.ts';
+
+/** Heights on the ribbon, pixels from its top. */
+const LINE_Y = 43;
+const HALF = 11;
+const GAUGE_Y = 63;
+/** Where the two rows of words stand. */
+const ROWS = [81, 93] as const;
+
+/** The drawn part of the strip: gaits, poles, landings, gauges. Its words are in the items and the table. */
+export const RibbonPicture = memo(function RibbonPicture({
+  survey,
+  gaps,
+  scale,
+  width,
+}: {
+  readonly survey: Survey;
+  readonly gaps: readonly RibbonGap[];
+  readonly scale: number;
+  readonly width: number;
+}) {
+  const looks = useLooks();
+  const { line } = survey;
+  const { unit } = survey.course;
+  const x = (at: number) => STRIP_EDGE + at * scale;
+  const labels = useMemo(
+    () =>
+      ribbonLabels({ gaps, words: ribbonWords(line.elements), length: line.length }, { scale, edge: STRIP_EDGE, unit }),
+    [gaps, line, scale, unit],
+  );
+  const fillOf = ({ about }: RibbonLabel) => {
+    if (about === 'end') return looks.inks.words;
+    if ('way' in about) return looks.inks[WAYS[about.way].ink];
+    return { good: looks.inks.words, poor: looks.should, off: looks.must }[about.fit];
+  };
+  const numbers = new Map(line.crossings.map((each) => [each, each.leg + 1]));
+  return (
+    <svg className="ribbon-picture" width={width} height="96" aria-hidden="true">
+      <rect x={x(0)} y={LINE_Y - HALF} width={line.length * scale} height={2 * HALF} fill={looks.ground} />
+      {line.elements.map((element) => {
+        const look = WAYS[wayOf(element)];
+        const colour = looks.inks[look.ink];
+        const from = x(element.from);
+        const long = element.length * scale;
+        const key = `${element.leg} ${element.part} ${element.from} ${element.move} ${element.turn}`;
+        if (element.move === 'turn') {
+          return (
+            <text
+              key={key}
+              x={from}
+              y={LINE_Y + 6}
+              fill={colour}
+              stroke={looks.ground}
+              className="strip-turn"
+              textAnchor="middle"
+            >
+              {element.turn > 0 ? '↺' : '↻'}
+            </text>
+          );
+        }
+        return (
+          <g key={key}>
+            {element.part === 'obstacle' && (
+              <rect x={from} y={LINE_Y - HALF} width={long} height={2 * HALF} fill={colour} opacity="0.16" />
+            )}
+            <line
+              x1={from}
+              x2={from + long}
+              y1={LINE_Y}
+              y2={LINE_Y}
+              stroke={colour}
+              strokeWidth={look.width}
+              strokeDasharray={look.dash.join(' ')}
+              strokeLinecap={look.cap}
+            />
+          </g>
+        );
+      })}
+      {line.gaps.flatMap((gap) =>
+        gap.landings.places.map(({ at }) => (
+          <path
+            key={`landing ${at}`}
+            transform={`translate(${x(at)} ${LINE_Y})`}
+            d="M-3.4-2.6C5.2-4.6 5.2 4.6-3.4 2.6L-1 0z"
+            fill={gap.landings.fits ? looks.inks.landing : looks.ground}
+            stroke={gap.landings.fits ? looks.ground : looks.must}
+          />
+        )),
+      )}
+      {[...numbers].map(([crossing]) => (
+        <rect
+          key={`pole ${crossing.leg} ${crossing.at}`}
+          x={x(crossing.at) - 2}
+          y={LINE_Y - HALF - 3}
+          width="4"
+          height={2 * HALF + 6}
+          rx="1.5"
+          fill={looks.inks.timber}
+          stroke={looks.inks.outline}
+          strokeWidth="0.8"
+        />
+      ))}
+      {gaps.map(
+        ({ index, gap, band, fit }) =>
+          band !== undefined && (
+            <Gauge
+              key={index}
+              band={band}
+              value={gap.ridden}
+              fit={fit}
+              left={x(gap.from)}
+              long={(gap.to - gap.from) * scale}
+              y={GAUGE_Y}
+            />
+          ),
+      )}
+      <End x={x(0)} />
+      <End x={x(line.length)} />
+      {labels.map((label) => (
+        <text
+          key={label.key}
+          x={label.x}
+          y={ROWS[label.row]}
+          textAnchor="middle"
+          className={wordClass(label)}
+          fill={fillOf(label)}
+        >
+          {label.text}
+        </text>
+      ))}
+    </svg>
+  );
+});
+
+/** What is wrong is told by weight too, not by colour alone. */
+function wordClass({ about }: RibbonLabel): string {
+  return about !== 'end' && 'fit' in about && about.fit === 'good' ? 'strip-size' : 'strip-word';
+}
+
+function End({ x }: { readonly x: number }) {
+  const looks = useLooks();
+  return <rect x={x - 1} y={LINE_Y - HALF - 4} width="2" height={2 * HALF + 8} fill={looks.disc} />;
+}

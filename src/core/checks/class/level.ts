@@ -1,0 +1,127 @@
+import type { Course, Level } from '../../course/course.ts';
+import { changedLeg } from '../../course/edit-ride.ts';
+import type { Point } from '../../plane/point.ts';
+import type { Survey } from '../../survey.ts';
+import type { Check, Found, Limit, Proposal } from '../check.ts';
+import { obstacleWords } from '../findings/finding-words.ts';
+import { inBand } from '../rulebooks/band.ts';
+import { bandOf, PRACTICE, rulebookById } from '../rulebooks/rulebooks.ts';
+
+const LEVELS: Readonly<Record<Level, string>> = {
+  open: 'An open class',
+  amateur: 'An amateur class',
+  youth: 'A youth class',
+  novice: 'A novice class',
+  'walk-jog': 'A walk-jog class',
+  led: 'A led class',
+};
+
+/** One place where the course asks for something. */
+interface Place {
+  readonly at: Point;
+  readonly leg: number;
+  readonly keys: readonly string[];
+  readonly proposals: readonly Proposal[];
+}
+
+interface Demand {
+  readonly limit: string;
+  readonly what: readonly [one: string, many: string];
+  places(survey: Survey): readonly Place[];
+}
+
+function lopes(survey: Survey): readonly Place[] {
+  const { legs } = survey.layout.ride;
+  return legs.flatMap((leg, index) => {
+    if (leg.gait !== 'lope' && leg.approach !== 'lope') return [];
+    const at =
+      survey.line.elements.find((element) => element.leg === index)?.path[0]?.start ?? survey.layout.ride.start;
+    const calmer = (['jog', 'walk'] as const).map((gait) => ({
+      idea: 'calmer',
+      meant: true as const,
+      says: `Ride ${obstacleWords(survey, leg.obstacle)}, and the way to it, at a ${gait}`,
+      edit: (course: Course) =>
+        changedLeg(course, leg.id, {
+          ...(leg.gait === 'lope' ? { gait } : {}),
+          ...(leg.approach === 'lope' ? { approach: gait } : {}),
+        }),
+    }));
+    return [{ at: { x: at.x, y: at.y }, leg: index, keys: [leg.obstacle], proposals: calmer }];
+  });
+}
+
+function raisedPoles(survey: Survey): readonly Place[] {
+  const byKey = new Map(survey.pieces.map((piece) => [piece.key, piece]));
+  return survey.line.crossings.flatMap(({ key, leg, obstacle, pose }) => {
+    const values = byKey.get(key)?.piece.values ?? {};
+    const raised = Number(values.raisedStart ?? 0) + Number(values.raisedEnd ?? 0);
+    return raised > 0 ? [{ at: { x: pose.x, y: pose.y }, leg, keys: [obstacle, key], proposals: [] }] : [];
+  });
+}
+
+/** A bend while backing: an arc backwards, or a turn between two stretches backwards. */
+function backBends(survey: Survey): readonly Place[] {
+  const { elements } = survey.line;
+  const { legs } = survey.layout.ride;
+  return elements.flatMap((element, i) => {
+    const before = elements[i - 1];
+    const after = elements[i + 1];
+    const between = element.turn !== 0 && before?.move === 'back' && after?.move === 'back' && before.leg === after.leg;
+    const bends =
+      element.move === 'back' && element.path.some(({ curvature, length }) => Math.abs(curvature * length) > 0.3);
+    const at = element.path[0]?.start;
+    if (at === undefined || !(between || bends)) return [];
+    return [{ at: { x: at.x, y: at.y }, leg: element.leg, keys: [legs[element.leg]?.obstacle ?? ''], proposals: [] }];
+  });
+}
+
+const DEMANDS: readonly Demand[] = [
+  { limit: 'level.lope', what: ['obstacle at the lope', 'obstacles at the lope'], places: lopes },
+  { limit: 'level.raised', what: ['raised pole', 'raised poles'], places: raisedPoles },
+  { limit: 'level.back-bends', what: ['bend while backing', 'bends while backing'], places: backBends },
+];
+
+/** Who says so: the class by its level, or a book that says it for all. */
+function subject({ course }: Survey, limit: string): string {
+  const { level: own } = course.class;
+  const byLevel = [rulebookById(course.rulebook.id), PRACTICE].some(
+    (book) => book?.levels?.[own]?.[limit] !== undefined,
+  );
+  return byLevel ? LEVELS[own] : 'The book';
+}
+
+function foundFor(survey: Survey, demand: Demand, limit: Limit): Found[] {
+  const places = demand.places(survey);
+  const [first] = places;
+  if (first === undefined || inBand(bandOf(limit), places.length)) return [];
+  const most = limit.most ?? 0;
+  const count = `${places.length} ${demand.what[places.length === 1 ? 0 : 1]}`;
+  return places.slice(most).map((place, i) => ({
+    id: `${demand.limit.replace('.', ':')}:${survey.layout.ride.legs[place.leg]?.id ?? place.leg}:${i + most + 1}`,
+    check: 'level',
+    weight: limit.weight ?? level.weight,
+    says: `${subject(survey, demand.limit)} has ${most === 0 ? 'no' : `at most ${most}`} ${demand.what[1]}; this course has ${count}.`,
+    because: level.because,
+    at: place.at,
+    leg: place.leg,
+    keys: place.keys,
+    measured: places.length,
+    allowed: bandOf(limit),
+    source: limit.source,
+    proposals: place.proposals,
+  }));
+}
+
+/** What a level may be asked is data: `levels` of a book, or of designers' practice. */
+export const level: Check = {
+  id: 'level',
+  says: 'The course asks no more than its level can do.',
+  because: 'A course above its level turns a class into a row of refusals, and frightens those who came to learn.',
+  weight: 'note',
+  limits: DEMANDS.map(({ limit }) => limit),
+  run: (survey, limits) =>
+    DEMANDS.flatMap((demand) => {
+      const limit = limits[demand.limit];
+      return limit === undefined ? [] : foundFor(survey, demand, limit);
+    }),
+};

@@ -1,0 +1,69 @@
+import type { Survey } from '../../survey.ts';
+import type { Check } from '../check.ts';
+import { asker } from '../findings/finding-words.ts';
+
+/** Backing over less than this belongs to something else: half a horse, metres. */
+const BACKED = 0.75;
+
+function hasPiece(survey: Survey, kind: string): boolean {
+  const ridden = new Set(survey.layout.ride.legs.map(({ obstacle }) => obstacle));
+  return survey.pieces.some((piece) => piece.kind.id === kind && ridden.has(piece.obstacle));
+}
+
+interface Demand {
+  readonly limit: string;
+  readonly what: string;
+  readonly one: 'one' | 'them';
+  isMet(survey: Survey): boolean;
+}
+
+const DEMANDS: readonly Demand[] = [
+  { limit: 'mandatory.gate', what: 'a gate', one: 'one', isMet: (survey) => hasPiece(survey, 'gate') },
+  { limit: 'mandatory.bridge', what: 'a bridge', one: 'one', isMet: (survey) => hasPiece(survey, 'bridge') },
+  {
+    limit: 'mandatory.poles',
+    what: 'poles to ride over',
+    one: 'them',
+    isMet: (survey) => survey.line.gaps.length > 0,
+  },
+  {
+    limit: 'mandatory.backing',
+    what: 'a backing obstacle',
+    one: 'one',
+    isMet: (survey) =>
+      survey.line.elements.some(({ move, part, length }) => move === 'back' && part === 'obstacle' && length > BACKED),
+  },
+];
+
+export const mandatory: Check = {
+  id: 'mandatory',
+  says: 'The course has every obstacle that the book demands.',
+  because: 'Without them the class cannot be judged as what it is called.',
+  weight: 'must',
+  limits: DEMANDS.map(({ limit }) => limit),
+  run(survey, limits) {
+    const { legs, start } = survey.layout.ride;
+    if (legs.length === 0) return [];
+    // A course that is still being laid out has not got everything yet.
+    const isWhole = new Set(legs.map(({ obstacle }) => obstacle)).size >= (limits['obstacles.count']?.least ?? 1);
+    return DEMANDS.flatMap((demand) => {
+      const limit = limits[demand.limit];
+      if (limit === undefined || demand.isMet(survey)) return [];
+      return [
+        {
+          id: demand.limit.replace('.', ':'),
+          check: 'mandatory',
+          weight: limit.weight ?? (isWhole ? 'must' : 'should'),
+          says: `The course has not got ${demand.what}; ${asker(limit)} ${demand.one}.`,
+          because: mandatory.because,
+          at: { x: start.x, y: start.y },
+          keys: [],
+          measured: 0,
+          allowed: { least: 1 },
+          source: limit.source,
+          proposals: [],
+        },
+      ];
+    });
+  },
+};

@@ -1,0 +1,53 @@
+import type { Survey } from '../../survey.ts';
+import type { Check, Limit } from '../check.ts';
+import { asker, bandWords } from '../findings/finding-words.ts';
+import { inBand } from '../rulebooks/band.ts';
+import { bandOf } from '../rulebooks/rulebooks.ts';
+
+/** The obstacles that are ridden as one with the one before them: there is hardly any line between. */
+function combinations(survey: Survey, limit: Limit | undefined): readonly string[] {
+  const { legs } = survey.layout.ride;
+  const most = limit === undefined ? 0 : (bandOf(limit).most ?? 0);
+  return legs.flatMap(({ obstacle }, index) => {
+    if (index === 0 || legs[index - 1]?.obstacle === obstacle) return [];
+    const way = survey.line.elements.filter(({ leg, part }) => leg === index && part === 'approach');
+    return way.reduce((sum, { length }) => sum + length, 0) < most ? [obstacle] : [];
+  });
+}
+
+export const obstacleCount: Check = {
+  id: 'obstacle-count',
+  says: 'The course has as many obstacles as the book allows.',
+  because: 'A course that is too short or too long cannot be judged as the class it is called.',
+  weight: 'must',
+  limits: ['obstacles.count', 'combination.as-one', 'combination.room'],
+  run(survey, limits) {
+    const limit = limits['obstacles.count'];
+    const { legs } = survey.layout.ride;
+    const asOne = limits['combination.as-one']?.least === 1;
+    const joined = asOne ? combinations(survey, limits['combination.room']) : [];
+    const ridden = new Set(legs.map((leg) => leg.obstacle).filter((id) => !joined.includes(id)));
+    // An arena that is still empty is no course yet.
+    if (limit === undefined || ridden.size === 0) return [];
+    const band = bandOf(limit);
+    if (inBand(band, ridden.size)) return [];
+    const many = band.most !== undefined && ridden.size > band.most;
+    const { x, y } = survey.layout.ride.start;
+    return [
+      {
+        id: 'obstacle-count',
+        check: 'obstacle-count',
+        // One that is still too short is being laid out; one that is too long has to lose something.
+        weight: limit.weight ?? (many ? 'must' : 'should'),
+        says: `The course has ${ridden.size === 1 ? '1 obstacle' : `${ridden.size} obstacles`}${joined.length > 0 ? ', a combination counted as one' : ''}; ${asker(limit)} ${bandWords(limit, survey.course.unit)}.`,
+        because: obstacleCount.because,
+        at: { x, y },
+        keys: many ? [...ridden].slice(band.most) : [],
+        measured: ridden.size,
+        allowed: band,
+        source: limit.source,
+        proposals: [],
+      },
+    ];
+  },
+};

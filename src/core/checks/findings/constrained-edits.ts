@@ -1,0 +1,84 @@
+import { type Course, currentLayout, type Layout } from '../../course/course.ts';
+import { posed, rebuilt } from '../../course/edit-obstacles.ts';
+import { obstacleOf, pieceOf } from '../../course/ids.ts';
+import { changedLayout, editedLayout } from '../../course/layouts.ts';
+import { placedObstacle } from '../../course/placed.ts';
+import { settled } from '../../course/solve-layout.ts';
+import type { Infeasible } from '../../obstacles/obstacle.ts';
+import type { Pose } from '../../plane/pose.ts';
+
+/** Poses are the same within this, metres and radians. */
+const SAME = 1e-4;
+
+const refused = (why: string): Infeasible => ({ kind: 'infeasible', why, facts: {} });
+
+function poseOf(layout: Layout, key: string): Pose | undefined {
+  const obstacle = layout.obstacles.find(({ id }) => id === obstacleOf(key));
+  if (obstacle === undefined) return undefined;
+  return placedObstacle(obstacle).pieces.find((piece) => piece.key === key)?.pose;
+}
+
+/** The course with its constraints held and the pieces as near to the wishes as those allow. */
+function settledWith(course: Course, wishes: ReadonlyMap<string, Pose>): Course | Infeasible {
+  const outcome = settled(currentLayout(course), course.arena, wishes, { unit: course.unit });
+  return outcome.kind === 'settled' ? changedLayout(course, () => outcome.layout) : refused(outcome.says);
+}
+
+/** One piece put at a pose so that it stays there: refused where what holds it pulls it back. */
+export function heldAt(course: Course, key: string, pose: Pose): Course | Infeasible {
+  const next = settledWith(posed(course, key, pose), new Map([[key, pose]]));
+  if ('kind' in next) return next;
+  const there = poseOf(currentLayout(next), key);
+  if (there === undefined) return refused('The piece is not there.');
+  const off = Math.max(
+    Math.abs(there.x - pose.x),
+    Math.abs(there.y - pose.y),
+    Math.abs(Math.sin(there.angle - pose.angle)),
+  );
+  return off <= SAME ? next : refused('What holds the piece pulls it back.');
+}
+
+/**
+ * The gap between two pieces of one obstacle set to `taped`, in what holds them as well as on the ground: what hangs on the
+ * far piece goes along. Where nothing holds the gap the far piece alone is put at `pose`.
+ */
+export function heldGap(course: Course, { keys, far, taped, pose }: GapWish): Course | Infeasible {
+  const [a, b] = keys.map(pieceOf);
+  const id = obstacleOf(far);
+  let isHeld = false;
+  const changed = editedLayout(course, ({ obstacles }) => {
+    for (const constraint of obstacles.find((each) => each.id === id)?.constraints ?? []) {
+      const names = constraint.grips.map((grip) => ('piece' in grip ? grip.piece : undefined));
+      const joins = names.includes(a) && names.includes(b);
+      // A fan holds a gap at its inner ends as well: that one stays.
+      if (constraint.kind !== 'gap' || !joins || constraint.hold === undefined || constraint.id.startsWith('inner'))
+        continue;
+      constraint.hold = taped;
+      isHeld = true;
+    }
+  });
+  if (!isHeld) return heldAt(course, far, pose);
+  return settledWith(changed, new Map([[far, pose]]));
+}
+
+export interface GapWish {
+  readonly keys: readonly [string, string];
+  /** The piece that moves. */
+  readonly far: string;
+  readonly taped: number;
+  readonly pose: Pose;
+}
+
+/** The obstacle's pieces brought back to what holds them; refused where they already are. */
+export function straightened(course: Course, id: string): Course | Infeasible {
+  const layout = currentLayout(course);
+  const obstacle = layout.obstacles.find((each) => each.id === id);
+  const [first] = obstacle === undefined ? [] : placedObstacle(obstacle).pieces;
+  if (first === undefined) return refused('There is nothing to straighten.');
+  return settledWith(course, new Map([[first.key, first.pose]]));
+}
+
+/** The obstacle laid out again as its values say, in its place. */
+export function laidAgain(course: Course, id: string): Course | Infeasible {
+  return rebuilt(course, id, {});
+}

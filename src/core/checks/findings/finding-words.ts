@@ -1,0 +1,109 @@
+import { printAngle } from '../../measure/angle.ts';
+import { printDuration } from '../../measure/duration.ts';
+import { printLength } from '../../measure/length.ts';
+import type { LengthUnit } from '../../measure/quantity.ts';
+import { obstacleKind } from '../../obstacles/obstacles.ts';
+import type { Element } from '../../ride/line.ts';
+import type { Survey } from '../../survey.ts';
+import type { Band, Limit, Quantity } from '../check.ts';
+import { bandOf } from '../rulebooks/rulebooks.ts';
+
+/** How findings speak: one place, so that the same thing has the same name in every sentence. */
+
+/** A value of the given quantity, SI, as a person in the course's unit says it. */
+export function valueWords(quantity: Quantity, value: number, unit: LengthUnit): string {
+  switch (quantity) {
+    case 'length':
+      return printLength(value, unit);
+    case 'angle':
+      return printAngle(value);
+    case 'time':
+      return printDuration(value);
+    case 'count':
+      return String(value);
+  }
+}
+
+function quantityOf(limit: Limit): Quantity {
+  if (limit.unit === 'count') return 'count';
+  if (limit.unit === 'degree') return 'angle';
+  return limit.unit === 's' ? 'time' : 'length';
+}
+
+/** A book that prints in the other system is quoted in its own unit, so that rounding never looks like the rule. */
+function ownUnit(limit: Limit, unit: LengthUnit): string {
+  const metric = limit.unit === 'cm' || limit.unit === 'm';
+  const imperial = limit.unit === 'in' || limit.unit === 'ft';
+  if (limit.house !== undefined || (unit === 'ft' ? !metric : !imperial)) return '';
+  const ends = [limit.least, limit.most].filter((end) => end !== undefined);
+  return ` (${ends.join(' to ')} ${limit.unit} in the book)`;
+}
+
+/** "3' to 3' 6" or a whole multiple", "at least 2' 6"", "at most 10°". */
+export function bandWords(limit: Limit, unit: LengthUnit): string {
+  const { least, most, multiples }: Band = bandOf(limit);
+  const print = (value: number): string => valueWords(quantityOf(limit), value, unit);
+  const own = ownUnit(limit, unit);
+  if (least !== undefined && most !== undefined) {
+    const ends = least === most ? print(least) : `${print(least)} to ${print(most)}`;
+    return `${ends}${own}${multiples ? ' or a whole multiple' : ''}`;
+  }
+  if (least !== undefined) return `at least ${print(least)}${own}`;
+  return `at most ${print(most ?? 0)}${own}`;
+}
+
+/** The measured value; told more finely where it would print like the limit that it misses. */
+export function measuredWords(limit: Limit, value: number, unit: LengthUnit): string {
+  const quantity = quantityOf(limit);
+  const printed = valueWords(quantity, value, unit);
+  if (quantity !== 'length') return printed;
+  const { least, most } = bandOf(limit);
+  if (least !== undefined && value < least && printed === printLength(least, unit)) return `just under ${printed}`;
+  if (most !== undefined && value > most && printed === printLength(most, unit)) return `just over ${printed}`;
+  return printed;
+}
+
+/** A title inside a sentence: what stands for a shape, as in back-through L, stays large. */
+function small(title: string): string {
+  return title.charAt(0).toLowerCase() + title.slice(1);
+}
+
+/** "the fan (obstacle 3)": the designer's own name where there is one, the number where it is ridden. */
+export function obstacleWords(survey: Survey, id: string): string {
+  const obstacle = survey.layout.obstacles.find((each) => each.id === id);
+  if (obstacle === undefined) return id;
+  const title = small(obstacleKind(obstacle.kind)?.title ?? obstacle.kind);
+  const numbers = survey.numbers.get(id) ?? [];
+  const name = obstacle.name ?? `the ${title}`;
+  return numbers.length === 0 ? name : `${name} (obstacle ${numbers.join(' and ')})`;
+}
+
+/** "pole 2 of the fan (obstacle 3)"; a thing that lies alone goes by its obstacle's name. */
+export function pieceWords(survey: Survey, key: string): string {
+  const piece = survey.pieces.find((each) => each.key === key);
+  if (piece === undefined) return key;
+  const owner = obstacleWords(survey, piece.obstacle);
+  const siblings = survey.pieces.filter((each) => each.obstacle === piece.obstacle && each.kind === piece.kind);
+  const kind = small(piece.kind.title);
+  if (siblings.length > 1) return `${kind} ${siblings.indexOf(piece) + 1} of ${owner}`;
+  const alone = survey.pieces.filter((each) => each.obstacle === piece.obstacle).length === 1;
+  return alone ? owner : `the ${kind} of ${owner}`;
+}
+
+/** The sentence with its first letter large. */
+export function sentence(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
+
+/** Who asks: the book, the show or practice. */
+export function asker({ house, grade }: Limit): string {
+  if (house !== undefined) return 'the house rule asks for';
+  return grade === 'E' ? 'good practice asks for' : 'the book asks for';
+}
+
+const WAYS = { approach: 'The way to', obstacle: 'The line through', finish: 'The way out after' } as const;
+
+/** "The way to the bridge (obstacle 4)": a part of the line, to begin a sentence with. */
+export function wayWords(survey: Survey, part: Element['part'], obstacle: string): string {
+  return `${WAYS[part]} ${obstacleWords(survey, obstacle)}`;
+}

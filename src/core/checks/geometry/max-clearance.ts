@@ -1,0 +1,213 @@
+import type { Metres, Radians } from '../../measure/quantity.ts';
+import type { Point } from '../../plane/point.ts';
+import type { Pose } from '../../plane/pose.ts';
+import { edges, type Ring } from '../../plane/ring.ts';
+
+/** A rigid rectangle about the middle of the horse, its length along where the horse faces. */
+export interface Base {
+  readonly length: Metres;
+  readonly width: Metres;
+}
+
+/** What a rectangle has to keep off: a convex outline, counter-clockwise. */
+export interface Block {
+  readonly ring: Ring;
+  readonly base: Base;
+}
+
+/** Where the rectangle stands best: its room, negative where it overlaps, and the block that limits it. */
+export interface Stand {
+  readonly pose: Pose;
+  readonly clear: Metres;
+  readonly block: number;
+}
+
+/** A distance that is linear in where the middle of the rectangle is: `ax x + ay y + b`. */
+interface Plane {
+  readonly ax: number;
+  readonly ay: number;
+  readonly b: number;
+}
+
+/** How far the middle goes in one step, at first and at last. */
+const STEP: Metres = 0.12;
+const LAST_STEP: Metres = 0.0005;
+const MOST_STEPS = 60;
+/** With this much room nobody looks for more, metres. */
+const PLENTY: Metres = 0.3;
+/** Less gain than this is none, metres. */
+const GAIN: Metres = 1e-7;
+
+const at = ({ ax, ay, b }: Plane, { x, y }: Point): number => ax * x + ay * y + b;
+
+/**
+ * The distances between a turned rectangle and a block along each direction that can part them: the largest of them is
+ * the signed distance of two convex outlines, exact where they touch or overlap and too small beside a corner.
+ */
+function planesOf({ ring, base }: Block, angle: Radians): readonly Plane[] {
+  const [ux, uy] = [Math.cos(angle), Math.sin(angle)];
+  const [l, w] = [base.length / 2, base.width / 2];
+  const own = [
+    [ux, uy, l],
+    [-ux, -uy, l],
+    [-uy, ux, w],
+    [uy, -ux, w],
+  ] as const;
+  const planes = own.map(([nx, ny, half]): Plane => {
+    let near = Number.POSITIVE_INFINITY;
+    for (const { x, y } of ring) near = Math.min(near, x * nx + y * ny);
+    return { ax: -nx, ay: -ny, b: near - half };
+  });
+  for (const [from, to] of edges(ring)) {
+    const long = Math.hypot(to.x - from.x, to.y - from.y);
+    if (long === 0) continue;
+    const nx = (to.y - from.y) / long;
+    const ny = (from.x - to.x) / long;
+    const reach = l * Math.abs(ux * nx + uy * ny) + w * Math.abs(ux * ny - uy * nx);
+    planes.push({ ax: nx, ay: ny, b: -(from.x * nx + from.y * ny) - reach });
+  }
+  return planes;
+}
+
+function highest(planes: readonly Plane[], point: Point): Plane {
+  let best = planes[0];
+  for (const plane of planes) if (best === undefined || at(plane, point) > at(best, point)) best = plane;
+  if (best === undefined) throw new Error('highest: a block has at least one side, got none');
+  return best;
+}
+
+function least(planes: readonly Plane[], point: Point): number {
+  let low = Number.POSITIVE_INFINITY;
+  for (const plane of planes) low = Math.min(low, at(plane, point));
+  return low;
+}
+
+/** Where two linear distances are equal, as a line `px x + py y + q = 0`. */
+function bisector(a: Plane, b: Plane): Plane {
+  return { ax: a.ax - b.ax, ay: a.ay - b.ay, b: a.b - b.b };
+}
+
+function meeting(a: Plane, b: Plane): Point | undefined {
+  const across = a.ax * b.ay - a.ay * b.ax;
+  if (Math.abs(across) < 1e-12) return undefined;
+  return { x: (a.ay * b.b - b.ay * a.b) / across, y: (b.ax * a.b - a.ax * b.b) / across };
+}
+
+/** The point of the square about `from` where the least of the distances is largest. Its corners are among what is tried. */
+function climbed(planes: readonly Plane[], from: Point, step: Metres, along: Plane | undefined): Point {
+  const sides: Plane[] =
+    along === undefined
+      ? [1, -1].flatMap((way) => [
+          { ax: 1, ay: 0, b: -(from.x + way * step) },
+          { ax: 0, ay: 1, b: -(from.y + way * step) },
+        ])
+      : [
+          along,
+          ...[1, -1].map((way) => ({
+            ax: -along.ay,
+            ay: along.ax,
+            b: along.ay * from.x - along.ax * from.y - way * step,
+          })),
+        ];
+  const lines = [...sides];
+  for (const [i, a] of planes.entries()) for (const b of planes.slice(i + 1)) lines.push(bisector(a, b));
+  let best = from;
+  let height = least(planes, from) + GAIN;
+  const slack = step * (1 + 1e-9);
+  for (const [i, a] of lines.entries()) {
+    for (let k = i + 1; k < lines.length; k += 1) {
+      const b = lines[k];
+      const point = b === undefined ? undefined : meeting(a, b);
+      if (point === undefined || Math.abs(point.x - from.x) > slack || Math.abs(point.y - from.y) > slack) continue;
+      if (along !== undefined && Math.abs(at(along, point)) > 1e-9) continue;
+      const now = least(planes, point);
+      if (now > height) {
+        best = point;
+        height = now;
+      }
+    }
+  }
+  return best;
+}
+
+/**
+ * The place near `start`, in its heading, where the rectangle has the most room; `slide` says whether it may only go
+ * across its heading. It climbs: of every block the direction that parts it best is kept, the best point of a small
+ * square is taken, and again from there, which never loses room. A local best, the one of the lane it begins in, or the first place with plenty of room.
+ */
+export function roomiest(blocks: readonly Block[], start: Pose, slide: 'across' | 'anywhere'): Stand {
+  const all = blocks.map((block) => planesOf(block, start.angle));
+  const [c, s] = [Math.cos(start.angle), Math.sin(start.angle)];
+  const along = slide === 'across' ? { ax: c, ay: s, b: -(c * start.x + s * start.y) } : undefined;
+  let point: Point = { x: start.x, y: start.y };
+  let step = STEP;
+  for (let i = 0; i < MOST_STEPS && step >= LAST_STEP; i += 1) {
+    const chosen = all.map((planes) => highest(planes, point));
+    const low = least(chosen, point);
+    if (low >= PLENTY) break;
+    const near = chosen.filter((plane) => at(plane, point) <= low + 4 * step);
+    const next = climbed(near, point, step, along);
+    const gain =
+      least(
+        all.map((planes) => highest(planes, next)),
+        next,
+      ) - low;
+    if (gain > GAIN) point = next;
+    // Where a whole step was not used up, the best is near: smaller steps find it.
+    if (gain < step / 4) step /= 3;
+  }
+  let clear = Number.POSITIVE_INFINITY;
+  let block = -1;
+  for (const [i, planes] of all.entries()) {
+    const room = at(highest(planes, point), point);
+    if (room < clear) {
+      clear = room;
+      block = i;
+    }
+  }
+  return { pose: { ...point, angle: start.angle }, clear, block };
+}
+
+/** Stands for one heading after the other, each begun where the last one stood. */
+function turnedRoom(blocks: readonly Block[], start: Pose, headings: readonly Radians[]): readonly Stand[] {
+  let pose = start;
+  return headings.map((angle) => {
+    const stand = roomiest(blocks, { ...pose, angle }, 'anywhere');
+    pose = stand.pose;
+    return stand;
+  });
+}
+
+/** A turn of more than this goes round on the spot and not from one leg into another. */
+const CORNER: Radians = (5 * Math.PI) / 6;
+/** A turn is looked at every so many radians, and as finely as the second about its narrowest heading. */
+const COARSE: Radians = Math.PI / 30;
+const FINE: Radians = Math.PI / 240;
+
+/**
+ * The stands of a turn from one pose to another on the best way round, its narrowest heading looked at closely. The poses
+ * lie in the legs before and after the corner, or both in its middle; their angles say by how much and which way it turns.
+ */
+export function turning(blocks: readonly Block[], from: Pose, to: Pose): readonly Stand[] {
+  const by = to.angle - from.angle;
+  const steps = Math.max(1, Math.ceil(Math.abs(by) / COARSE));
+  const headings = Array.from({ length: steps + 1 }, (_, i) => from.angle + (by * i) / steps);
+  const ahead = turnedRoom(blocks, from, headings);
+  // Led in from one leg a horse can stand where it comes no further; from the other it is seen how it had to stand.
+  const back = Math.abs(by) > CORNER ? [] : [...turnedRoom(blocks, to, [...headings].reverse())].reverse();
+  const stands = ahead.map((stand, i) => {
+    const other = back[i];
+    return other !== undefined && other.clear > stand.clear ? other : stand;
+  });
+  const narrowest = stands.reduce((low, stand, i) => (stand.clear < (stands[low]?.clear ?? 0) ? i : low), 0);
+  const middle = stands[narrowest];
+  if (middle === undefined) return stands;
+  const half = Math.max(1, Math.round(Math.abs(by) / steps / FINE));
+  const near = Array.from({ length: half }, (_, i) => FINE * (i + 1));
+  const fine = [1, -1].flatMap((way) => {
+    const angles = near.map((off) => middle.pose.angle + way * off);
+    const inside = angles.filter((angle) => (angle - from.angle) * (to.angle - angle) >= 0);
+    return turnedRoom(blocks, middle.pose, inside);
+  });
+  return [...stands, ...fine].sort((a, b) => (a.pose.angle - b.pose.angle) * Math.sign(by || 1));
+}

@@ -1,0 +1,225 @@
+import type { PlacedObstacle } from '../../course/placed.ts';
+import type { Horse } from '../../horses/horse.ts';
+import type { Metres } from '../../measure/quantity.ts';
+import type { Passage } from '../../obstacles/passage.ts';
+import { joinedRings } from '../../plane/clip.ts';
+import { hull } from '../../plane/hull.ts';
+import { poseOn } from '../../plane/path.ts';
+import { distance } from '../../plane/point.ts';
+import { composed, type Pose, within, wrapped } from '../../plane/pose.ts';
+import { boundsMeet, movedRing, type Ring, rectangle, ringBounds } from '../../plane/ring.ts';
+import type { Element } from '../../ride/line.ts';
+import type { Survey } from '../../survey.ts';
+import { type Base, type Block, roomiest, type Stand, turning } from './max-clearance.ts';
+
+/** A lane is looked at this often along its length. */
+const STEP: Metres = 0.2;
+
+/** What the horse sweeps over while it backs or turns in an obstacle, as well as a rigid one can. */
+export interface Sweep {
+  readonly leg: number;
+  readonly obstacle: string;
+  /** Where it is narrowest: on a straight stretch backwards, or turning. */
+  readonly move: 'back' | 'turn';
+  /** The least room, negative where it does not pass; to the hooves on the ground, to the body where things stand. */
+  readonly clear: Metres;
+  /** Where the middle of the horse is there, and which way it faces. */
+  readonly at: Pose;
+  /** The piece that is nearest there. */
+  readonly key: string;
+  /** From the outer edges of the hooves. */
+  readonly base: Base;
+  /** The ground that the hooves' rectangle passes over, for drawing; worked out when it is first read. */
+  readonly area: readonly Ring[];
+  /** The same for the body, which only meets what stands up. */
+  readonly body: readonly Ring[];
+}
+
+/** The rectangle around the four hooves. */
+export function hoofBase({ wheelbase, stance, hoof }: Horse): Base {
+  return { length: wheelbase.value + hoof.value, width: stance.value + hoof.value };
+}
+
+interface Local {
+  readonly stands: readonly Stand[];
+  readonly keys: readonly string[];
+  readonly narrowest: Stand;
+  readonly move: 'back' | 'turn';
+}
+
+/** What the horse has to keep off, in the obstacle's frame: its hooves from the ground, its body from what stands. */
+function blocksOf({ pieces }: PlacedObstacle, horse: Horse): readonly Block[] {
+  const body = { length: horse.bodyLength.value, width: horse.bodyWidth.value };
+  const base = hoofBase(horse);
+  return pieces.flatMap(({ piece, figure }) => {
+    if (figure.stands === 'deck') return [];
+    const ring = movedRing(figure.footprint, piece.pose);
+    return [{ ring, base: figure.stands === 'standing' ? body : base }];
+  });
+}
+
+/** Where the horse faces at the start of an element, in the obstacle's frame. */
+function facing(frame: Pose, { path, facing: by }: Element, along: 'start' | 'end'): Pose | undefined {
+  const stretch = along === 'start' ? path[0] : path.at(-1);
+  if (stretch === undefined) return undefined;
+  const pose = along === 'start' ? stretch.start : poseOn(stretch, stretch.length);
+  return within(frame, { ...pose, angle: pose.angle + by });
+}
+
+/** Poses along a straight stretch backwards, but for those that a turn at its end finds a better place for. */
+function alongBack(frame: Pose, element: Element, ends: readonly [number, number]): readonly Pose[] {
+  const poses: Pose[] = [];
+  let done = 0;
+  for (const stretch of element.path) {
+    const steps = Math.max(1, Math.ceil(stretch.length / STEP));
+    for (let i = 0; i <= steps; i += 1) {
+      const along = (stretch.length * i) / steps;
+      if (done + along < ends[0] || done + along > element.length - ends[1]) continue;
+      const pose = poseOn(stretch, along);
+      poses.push(within(frame, { ...pose, angle: pose.angle + element.facing }));
+    }
+    done += stretch.length;
+  }
+  return poses;
+}
+
+/** Only what is within reach can be in the way: the rest costs time. */
+function near(blocks: readonly Block[], poses: readonly Pose[]): readonly number[] {
+  const box = ringBounds(poses);
+  return blocks.flatMap(({ ring, base }, i) => (boundsMeet(box, ringBounds(ring), base.length) ? [i] : []));
+}
+
+function standsOf(
+  blocks: readonly Block[],
+  frame: Pose,
+  elements: readonly Element[],
+  index: number,
+): readonly Stand[] {
+  const element = elements[index];
+  if (element === undefined) return [];
+  const from = facing(frame, element, 'start');
+  const to = facing(frame, element, 'end');
+  if (from === undefined || to === undefined) return [];
+  const half = hoofLength(blocks) / 2;
+  const turns = (neighbour: Element | undefined): number =>
+    neighbour !== undefined && neighbour.turn !== 0 ? half : 0;
+  const poses = alongBack(frame, element, [turns(elements[index - 1]), turns(elements[index + 1])]);
+  const kept = near(blocks, element.turn === 0 ? [...poses, from] : [from]);
+  const own = kept.flatMap((i) => blocks[i] ?? []);
+  if (own.length === 0) return [];
+  const stands =
+    element.turn === 0
+      ? poses.map((pose) => roomiest(own, pose, 'across'))
+      : turning(own, from, { ...from, angle: from.angle + element.turn });
+  return stands.map((stand) => ({ ...stand, block: kept[stand.block] ?? -1 }));
+}
+
+function hoofLength(blocks: readonly Block[]): number {
+  return Math.min(...blocks.map(({ base }) => base.length));
+}
+
+function worked(obstacle: PlacedObstacle, horse: Horse, elements: readonly Element[]): Local | undefined {
+  const blocks = blocksOf(obstacle, horse);
+  if (blocks.length === 0) return undefined;
+  const keys = obstacle.pieces.filter(({ figure }) => figure.stands !== 'deck').map(({ piece }) => piece.id);
+  const stands: Stand[] = [];
+  let narrowest: Stand | undefined;
+  let move: Local['move'] = 'back';
+  for (const [i, element] of elements.entries()) {
+    if (element.move !== 'back' && element.turn === 0) continue;
+    for (const stand of standsOf(blocks, obstacle.obstacle.pose, elements, i)) {
+      stands.push(stand);
+      if (narrowest !== undefined && stand.clear >= narrowest.clear) continue;
+      narrowest = stand;
+      move = element.turn === 0 ? 'back' : 'turn';
+    }
+  }
+  return narrowest === undefined ? undefined : { stands, keys, narrowest, move };
+}
+
+interface Kept {
+  readonly horse: Horse;
+  readonly local: Local | undefined;
+}
+
+/** By an obstacle's pieces and passages, which stay the same while it is carried as a whole. */
+const remembered = new WeakMap<object, WeakMap<Passage, Kept>>();
+
+function localOf(obstacle: PlacedObstacle, passage: Passage, survey: Survey, leg: number): Local | undefined {
+  const byPassage = remembered.get(obstacle.obstacle.pieces) ?? new WeakMap<Passage, Kept>();
+  remembered.set(obstacle.obstacle.pieces, byPassage);
+  const kept = byPassage.get(passage);
+  if (kept?.horse === survey.horse) return kept.local;
+  const elements = survey.line.elements.filter((each) => each.leg === leg && each.part === 'obstacle');
+  const local = worked(obstacle, survey.horse, elements);
+  byPassage.set(passage, { horse: survey.horse, local });
+  return local;
+}
+
+/** Whether the horse backs or turns on the spot on this way. */
+function isSwept({ stations }: Passage): boolean {
+  return stations.some((each) => each.kind === 'turn' || (each.kind === 'reach' && each.move === 'back'));
+}
+
+/** Stands that are no further apart than this follow each other; between others lies a leap. */
+const LEAP = { far: 0.5, turned: 0.5 } as const;
+/** The ground that a rectangle of this size passes over; between two stands it leaves nothing out. */
+function sweptBy({ length, width }: Base, frame: Pose, stands: readonly Stand[]): readonly Ring[] {
+  const outline = rectangle(length, width);
+  return joinedRings(
+    stands.map(({ pose: to }, i) => {
+      const from = stands[i - 1]?.pose ?? to;
+      const follows = distance(from, to) <= LEAP.far && Math.abs(wrapped(to.angle - from.angle)) <= LEAP.turned;
+      const there = movedRing(outline, composed(frame, to));
+      return follows ? hull([...there, ...movedRing(outline, composed(frame, from))]) : there;
+    }),
+  );
+}
+
+function sweepOf(survey: Survey, obstacle: PlacedObstacle, leg: number): Sweep | undefined {
+  const ridden = survey.layout.ride.legs[leg];
+  const passage = obstacle.obstacle.passages.find(({ id }) => id === ridden?.passage);
+  if (passage === undefined || !isSwept(passage)) return undefined;
+  const local = localOf(obstacle, passage, survey, leg);
+  if (local === undefined) return undefined;
+  const { id, pose } = obstacle.obstacle;
+  const base = hoofBase(survey.horse);
+  const body = { length: survey.horse.bodyLength.value, width: survey.horse.bodyWidth.value };
+  const known = new Map<Base, readonly Ring[]>();
+  const swept = (outline: Base): readonly Ring[] => {
+    const rings = known.get(outline) ?? sweptBy(outline, pose, local.stands);
+    known.set(outline, rings);
+    return rings;
+  };
+  return {
+    leg,
+    obstacle: id,
+    move: local.move,
+    clear: local.narrowest.clear,
+    at: composed(pose, local.narrowest.pose),
+    key: `${id}/${local.keys[local.narrowest.block] ?? ''}`,
+    base,
+    get area() {
+      return swept(base);
+    },
+    get body() {
+      return swept(body);
+    },
+  };
+}
+
+const surveyed = new WeakMap<Survey, readonly Sweep[]>();
+
+/** For every leg on which the horse backs or turns in an obstacle: where it is narrowest, and the ground it sweeps. */
+export function sweepsOf(survey: Survey): readonly Sweep[] {
+  const known = surveyed.get(survey);
+  if (known !== undefined) return known;
+  const byId = new Map(survey.obstacles.map((each) => [each.obstacle.id, each]));
+  const sweeps = survey.layout.ride.legs.flatMap((leg, i) => {
+    const obstacle = byId.get(leg.obstacle);
+    const sweep = obstacle === undefined ? undefined : sweepOf(survey, obstacle, i);
+    return sweep === undefined ? [] : [sweep];
+  });
+  surveyed.set(survey, sweeps);
+  return sweeps;
+}

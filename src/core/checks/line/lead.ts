@@ -1,0 +1,95 @@
+import { changedLeg } from '../../course/edit-ride.ts';
+import type { LeadNote } from '../../ride/line.ts';
+import type { Survey } from '../../survey.ts';
+import type { Check, Found, Proposal } from '../check.ts';
+import { obstacleWords, valueWords } from '../findings/finding-words.ts';
+
+function setLead(survey: Survey, index: number, lead: 'left' | 'right'): readonly Proposal[] {
+  const leg = survey.layout.ride.legs[index];
+  if (leg === undefined) return [];
+  return [
+    {
+      says: `Lope ${obstacleWords(survey, leg.obstacle)} on the ${lead} lead`,
+      edit: (course) => changedLeg(course, leg.id, { lead }),
+    },
+  ];
+}
+
+function foundFor(survey: Survey, note: LeadNote): Found | undefined {
+  const leg = survey.layout.ride.legs[note.leg];
+  if (leg === undefined) return undefined;
+  const { unit } = survey.course;
+  const common = {
+    check: 'lead',
+    because: lead.because,
+    at: note.at,
+    leg: note.leg,
+    keys: [leg.obstacle],
+    source: 'the line of travel; on a bend a horse lopes on the inside lead (common practice, no source)',
+  };
+  const name = obstacleWords(survey, leg.obstacle);
+  if (note.kind === 'change') {
+    if (note.fits) return undefined;
+    return {
+      ...common,
+      id: `lead:${leg.id}:change`,
+      weight: 'should',
+      says: `On the way to ${name} the lead has to change from ${note.before} to ${note.after} within ${valueWords('length', note.room, unit)}; a change wants ${valueWords('length', note.wants, unit)}.`,
+      measured: note.room,
+      allowed: { least: note.wants },
+      proposals: [],
+    };
+  }
+  const radius = valueWords('length', note.radius, unit);
+  return {
+    ...common,
+    id: `lead:${leg.id}:${note.kind}`,
+    weight: note.kind === 'wrong-lead' ? 'should' : 'note',
+    says: `At ${name} the ${note.lead} lead is ridden on a bend to the ${note.bend} of ${radius} radius; the ${note.bend} lead is asked for there.`,
+    measured: note.radius,
+    proposals: setLead(survey, note.leg, note.bend),
+  };
+}
+
+export const lead: Check = {
+  id: 'lead',
+  says: 'The lead goes with the bend.',
+  because:
+    'On the outside lead a horse falls out of a tight bend or breaks gait, and a wrong lead costs the rider points.',
+  weight: 'should',
+  limits: [],
+  run: (survey) => survey.line.leadNotes.flatMap((note) => foundFor(survey, note) ?? []),
+};
+
+export const leadStated: Check = {
+  id: 'lead-stated',
+  says: 'Where a lope is asked for, its lead is stated.',
+  because: 'A rider who has to guess the lead may be marked for guessing wrong.',
+  weight: 'should',
+  limits: ['lead.stated'],
+  run(survey, limits) {
+    const limit = limits['lead.stated'];
+    if (limit === undefined) return [];
+    return survey.layout.ride.legs.flatMap((leg, index): Found[] => {
+      const first = survey.line.leads.find((stretch) => stretch.leg === index);
+      // A bend says which lead is meant, and the pattern prints it.
+      if (first === undefined || first.lead !== null) return [];
+      const at =
+        survey.line.elements.find((element) => element.leg === index)?.path[0]?.start ?? survey.layout.ride.start;
+      return [
+        {
+          id: `lead-stated:${leg.id}`,
+          check: 'lead-stated',
+          weight: limit.weight ?? leadStated.weight,
+          says: `The lope to ${obstacleWords(survey, leg.obstacle)} has no lead, and no bend that gives one; the book asks for the lead to be stated.`,
+          because: leadStated.because,
+          at: { x: at.x, y: at.y },
+          leg: index,
+          keys: [leg.obstacle],
+          source: limit.source,
+          proposals: [...setLead(survey, index, 'right'), ...setLead(survey, index, 'left')],
+        },
+      ];
+    });
+  },
+};

@@ -1,0 +1,71 @@
+import { speed } from '../../horses/horse.ts';
+import { leanOn } from '../../horses/turns.ts';
+import { poseOn } from '../../plane/path.ts';
+import type { Element } from '../../ride/line.ts';
+import type { Survey } from '../../survey.ts';
+import type { Check, Found, Limit } from '../check.ts';
+import { bandWords, valueWords, wayWords } from '../findings/finding-words.ts';
+import { inBand } from '../rulebooks/band.ts';
+import { bandOf } from '../rulebooks/rulebooks.ts';
+import { slower } from './breaks.ts';
+
+interface Leaning {
+  readonly lean: number;
+  readonly radius: number;
+  readonly element: Element;
+  readonly at: { readonly x: number; readonly y: number };
+}
+
+function deepest(survey: Survey, leg: number, part: Element['part']): Leaning | undefined {
+  let worst: Leaning | undefined;
+  for (const element of survey.line.elements) {
+    if (element.leg !== leg || element.part !== part || element.move !== 'ride') continue;
+    for (const stretch of element.path) {
+      if (stretch.curvature === 0 || stretch.length <= 0) continue;
+      const radius = 1 / Math.abs(stretch.curvature);
+      const lean = leanOn(speed(survey.horse, element.gait), radius);
+      if (worst !== undefined && lean <= worst.lean) continue;
+      const { x, y } = poseOn(stretch, stretch.length / 2);
+      worst = { lean, radius, element, at: { x, y } };
+    }
+  }
+  return worst;
+}
+
+function foundFor(survey: Survey, limit: Limit, leg: number, part: Element['part']): Found[] {
+  const ridden = survey.layout.ride.legs[leg];
+  const worst = deepest(survey, leg, part);
+  if (ridden === undefined || worst === undefined || inBand(bandOf(limit), worst.lean)) return [];
+  const { unit } = survey.course;
+  return [
+    {
+      id: `lean:${ridden.id}:${part}`,
+      check: 'lean',
+      weight: limit.weight ?? lean.weight,
+      says: `${wayWords(survey, part, ridden.obstacle)} makes a horse lean by ${valueWords('angle', worst.lean, unit)} at a ${worst.element.gait} on a radius of ${valueWords('length', worst.radius, unit)}; ${bandWords(limit, unit)} is ridden by everybody.`,
+      because: lean.because,
+      at: worst.at,
+      leg,
+      keys: [ridden.obstacle],
+      measured: worst.lean,
+      allowed: bandOf(limit),
+      source: limit.source,
+      proposals: part === 'obstacle' ? slower(survey, leg, 'gait') : slower(survey, leg, 'approach'),
+    },
+  ];
+}
+
+const PARTS = ['approach', 'obstacle', 'finish'] as const;
+
+export const lean: Check = {
+  id: 'lean',
+  says: 'No turn makes a horse lean more than a trained one does.',
+  because: 'A horse that leans far slips on wet ground and cannot look where it is going.',
+  weight: 'note',
+  limits: ['lean'],
+  run(survey, limits) {
+    const { lean: limit } = limits;
+    if (limit === undefined) return [];
+    return survey.layout.ride.legs.flatMap((_, leg) => PARTS.flatMap((part) => foundFor(survey, limit, leg, part)));
+  },
+};

@@ -1,0 +1,217 @@
+import { shifted } from '../../course/edit-obstacles.ts';
+import { changedLeg } from '../../course/edit-ride.ts';
+import type { PlacedObstacle, PlacedPiece } from '../../course/placed.ts';
+import type { Horse } from '../../horses/horse.ts';
+import type { Radians } from '../../measure/quantity.ts';
+import type { Passage } from '../../obstacles/passage.ts';
+import type { Path } from '../../plane/path.ts';
+import { between, type Point } from '../../plane/point.ts';
+import { boundsMeet } from '../../plane/ring.ts';
+import { ringSegmentDistance, type Segment, segmentPointDistance } from '../../plane/segment.ts';
+import type { Element } from '../../ride/line.ts';
+import type { Survey } from '../../survey.ts';
+import type { Check, Found, Proposal } from '../check.ts';
+import { obstacleWords, pieceWords, valueWords, wayWords } from '../findings/finding-words.ts';
+import { boundsOf, chordsOf, halfWidth, rememberedPairs } from '../geometry/swath.ts';
+import { MARGIN } from '../rulebooks/band.ts';
+
+/** A piece that the horse meets where it has no business with it. */
+interface Contact {
+  readonly piece: PlacedPiece;
+  readonly at: Point;
+  /** Of the line there. */
+  readonly heading: Radians;
+  /** From the middle of the horse to the piece, and what the horse needs on that side. */
+  readonly clear: number;
+  readonly needs: number;
+}
+
+/**
+ * What part of an element, at its start and at its end, may meet the obstacle's pieces, metres along it: for its own
+ * length a horse is over the station's piece that it comes from or goes to, named here, and beside the others for less.
+ */
+interface Pardon {
+  readonly leaves: boolean;
+  readonly comes: boolean;
+  readonly left: string | undefined;
+  readonly entered: string | undefined;
+}
+
+function passageOf(survey: Survey, leg: number): Passage | undefined {
+  const ridden = survey.layout.ride.legs[leg];
+  const obstacle = survey.layout.obstacles.find((each) => each.id === ridden?.obstacle);
+  return obstacle?.passages.find((each) => each.id === ridden?.passage);
+}
+
+function stationPiece(passage: Passage | undefined, end: 0 | -1): string | undefined {
+  const stations = passage?.stations.filter((station) => station.kind !== 'turn');
+  const station = stations?.at(end);
+  return station?.kind === 'cross' || station?.kind === 'reach' ? station.piece : undefined;
+}
+
+/** Beside what it comes from and goes to a horse may pass close; only across it counts, metres. */
+const BRUSHED = 0.01;
+
+/** The obstacles that an element comes from and goes to. */
+function ownsOf(survey: Survey, { part, leg }: Element): readonly (string | undefined)[] {
+  const { legs } = survey.layout.ride;
+  return part === 'approach' ? [legs[leg]?.obstacle, legs[leg - 1]?.obstacle] : [legs[leg]?.obstacle];
+}
+
+function pardonOf(survey: Survey, element: Element, id: string): Pardon {
+  const { legs } = survey.layout.ride;
+  const before = element.part === 'finish' ? element.leg : element.leg - 1;
+  const comes = element.part === 'approach' && legs[element.leg]?.obstacle === id;
+  const leaves = legs[before]?.obstacle === id;
+  return {
+    leaves,
+    comes,
+    entered: comes ? stationPiece(passageOf(survey, element.leg), 0) : undefined,
+    left: leaves ? stationPiece(passageOf(survey, before), -1) : undefined,
+  };
+}
+
+/** The part of a chord that lies between two distances along the element; absent: none of it. */
+function clipped([a, b]: Segment, [start, end]: readonly [number, number], [from, to]: readonly [number, number]) {
+  if (end <= from || start >= to || end <= start) return undefined;
+  const at = (along: number): Point => between(a, b, (along - start) / (end - start));
+  return [at(Math.max(from, start)), at(Math.min(to, end))] as const;
+}
+
+const contacts = rememberedPairs<Path, PlacedObstacle, readonly Contact[]>();
+
+function contactsOf(survey: Survey, element: Element, obstacle: PlacedObstacle): readonly Contact[] {
+  const own = ownsOf(survey, element).includes(obstacle.obstacle.id);
+  if (own && element.part === 'obstacle') return [];
+  const pardon = own ? pardonOf(survey, element, obstacle.obstacle.id) : undefined;
+  const { leaves, comes, left, entered } = pardon ?? {};
+  const because = `${survey.horse.id} ${element.facing} ${leaves} ${comes} ${left} ${entered}`;
+  const work = () => contactsWorked(survey.horse, element, { obstacle, pardon });
+  return contacts(element.path, obstacle, { because, work });
+}
+
+function contactsWorked(
+  horse: Horse,
+  element: Element,
+  { obstacle, pardon }: { readonly obstacle: PlacedObstacle; readonly pardon: Pardon | undefined },
+): readonly Contact[] {
+  const { points, along, bounds } = chordsOf(element.path);
+  const whole = along.at(-1) ?? 0;
+  const length = horse.bodyLength.value;
+  const reach = horse.wheelbase.value / 2;
+  return obstacle.pieces.flatMap((piece): Contact[] => {
+    const needs = pardon === undefined ? halfWidth(horse, element, piece.figure.stands) : BRUSHED;
+    if (!boundsMeet(bounds, boundsOf(piece), needs)) return [];
+    const around = Math.hypot(piece.figure.length, piece.figure.width) / 2;
+    const first = pardon?.leaves ? (piece.piece.id === pardon.left ? length : reach) : 0;
+    const last = pardon?.comes ? (piece.piece.id === pardon.entered ? length : reach) : 0;
+    let worst: Contact | undefined;
+    for (let i = 1; i < points.length; i += 1) {
+      const [a, b] = [points[i - 1], points[i]];
+      if (a === undefined || b === undefined) continue;
+      // Most chords are far away: told from their middles, before anything is cut or made.
+      const [aside, ahead] = [(a.x + b.x) / 2 - piece.pose.x, (a.y + b.y) / 2 - piece.pose.y];
+      const near = needs + around + Math.hypot(b.x - a.x, b.y - a.y) / 2;
+      if (aside * aside + ahead * ahead > near * near) continue;
+      const chord = clipped([a, b], [along[i - 1] ?? 0, along[i] ?? 0], [first, whole - last]);
+      if (chord === undefined || segmentPointDistance(chord, piece.pose) > needs + around) continue;
+      const clear = ringSegmentDistance(piece.footprint, chord);
+      if (clear >= needs - MARGIN || clear >= (worst?.clear ?? Number.POSITIVE_INFINITY)) continue;
+      const heading = Math.atan2(b.y - a.y, b.x - a.x);
+      worst = { piece, at: between(chord[0], chord[1], 0.5), heading, clear, needs };
+    }
+    return worst === undefined ? [] : [worst];
+  });
+}
+
+/** How far outside an obstacle's box a bend goes round it. */
+const ROUND = 1.5;
+
+/** One bend at each corner of what is in the way, when the way has no bends yet. */
+function wayRound(survey: Survey, element: Element, { bounds }: PlacedObstacle): readonly Proposal[] {
+  const leg = survey.layout.ride.legs[element.leg];
+  if (leg === undefined || element.part !== 'approach' || leg.bends.length > 0) return [];
+  const { length, width } = survey.course.arena;
+  const corners = [
+    { name: 'south-west', x: bounds.minX - ROUND, y: bounds.minY - ROUND },
+    { name: 'south-east', x: bounds.maxX + ROUND, y: bounds.minY - ROUND },
+    { name: 'north-east', x: bounds.maxX + ROUND, y: bounds.maxY + ROUND },
+    { name: 'north-west', x: bounds.minX - ROUND, y: bounds.maxY + ROUND },
+  ];
+  return corners
+    .filter(({ x, y }) => x > 1 && y > 1 && x < length - 1 && y < width - 1)
+    .map(({ name, x, y }) => ({
+      idea: 'round',
+      says: `Lead the line to ${obstacleWords(survey, leg.obstacle)} round it by the ${name} with a bend`,
+      edit: (course) => changedLeg(course, leg.id, { bends: [{ x, y }] }),
+    }));
+}
+
+/** What is not ridden may stand elsewhere: square off the line, to the one side or the other. */
+function movedAside(survey: Survey, obstacle: PlacedObstacle, chord: Contact): readonly Proposal[] {
+  const { id, passages } = obstacle.obstacle;
+  if (passages.length > 0) return [];
+  const { minX, minY, maxX, maxY } = obstacle.bounds;
+  const by = chord.needs + Math.hypot(maxX - minX, maxY - minY);
+  return [1, -1].map((side) => ({
+    idea: 'aside',
+    says: `Move ${obstacleWords(survey, id)} ${valueWords('length', by, survey.course.unit)} off the line`,
+    edit: (course) => shifted(course, [id], -side * by * Math.sin(chord.heading), side * by * Math.cos(chord.heading)),
+  }));
+}
+
+function foundFor(survey: Survey, element: Element, obstacle: PlacedObstacle): Found[] {
+  const met = contactsOf(survey, element, obstacle);
+  const [nearest] = [...met].sort((a, b) => a.clear - b.clear);
+  if (nearest === undefined) return [];
+  const leg = survey.layout.ride.legs[element.leg];
+  const { unit } = survey.course;
+  const stands = met.some(({ piece }) => piece.figure.stands === 'standing');
+  const way = wayWords(survey, element.part, leg?.obstacle ?? '');
+  const what = pieceWords(survey, nearest.piece.key);
+  const needs = valueWords('length', nearest.needs, unit);
+  const says =
+    nearest.clear <= MARGIN
+      ? `${way} goes ${stands ? 'through' : 'over'} ${what}, which is not being ridden there.`
+      : `${way} passes ${valueWords('length', nearest.clear, unit)} from ${what}; the horse needs ${needs} on each side.`;
+  return [
+    {
+      id: `line-crosses:${leg?.id ?? element.leg}:${element.part}:${obstacle.obstacle.id}`,
+      check: 'line-crosses',
+      weight: stands ? 'must' : 'should',
+      says,
+      because: stands ? 'A horse cannot go through what stands in its way.' : lineCrosses.because,
+      at: nearest.at,
+      leg: element.leg,
+      keys: [...new Set([obstacle.obstacle.id, ...met.map(({ piece }) => piece.key)])],
+      measured: nearest.clear,
+      allowed: { least: nearest.needs },
+      source: stands ? survey.horse.bodyWidth.source : survey.horse.stance.source,
+      proposals: [...movedAside(survey, obstacle, nearest), ...wayRound(survey, element, obstacle)],
+    },
+  ];
+}
+
+export const lineCrosses: Check = {
+  id: 'line-crosses',
+  says: 'The line keeps off everything that is not being ridden.',
+  because: 'A pole in the way that is not part of the obstacle is hit, or is taken for part of it.',
+  weight: 'must',
+  limits: [],
+  run(survey) {
+    const found = survey.line.elements.flatMap((element) => {
+      const { bounds } = chordsOf(element.path);
+      const widest = halfWidth(survey.horse, element, 'standing');
+      return survey.obstacles.flatMap((obstacle) =>
+        boundsMeet(bounds, obstacle.bounds, widest) ? foundFor(survey, element, obstacle) : [],
+      );
+    });
+    // One way may be made of several elements: the same crossing is told once, at its worst.
+    const worst = new Map<string, Found>();
+    for (const each of found) {
+      const known = worst.get(each.id);
+      if (known === undefined || (each.measured ?? 0) < (known.measured ?? 0)) worst.set(each.id, each);
+    }
+    return [...worst.values()];
+  },
+};

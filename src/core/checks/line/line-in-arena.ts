@@ -1,0 +1,126 @@
+import type { Wall } from '../../constraints/constraint.ts';
+import type { Arena } from '../../course/course.ts';
+import { shifted } from '../../course/edit-obstacles.ts';
+import { FOOT } from '../../measure/quantity.ts';
+import type { Point } from '../../plane/point.ts';
+import type { Element } from '../../ride/line.ts';
+import type { Survey } from '../../survey.ts';
+import type { Check, Found, Proposal } from '../check.ts';
+import { obstacleWords, valueWords, wayWords } from '../findings/finding-words.ts';
+import { chordsOf, halfWidth } from '../geometry/swath.ts';
+import { MARGIN } from '../rulebooks/band.ts';
+import { slower } from './breaks.ts';
+
+interface Nearest {
+  readonly element: Element;
+  readonly at: Point;
+  readonly wall: Wall;
+  readonly room: number;
+  readonly needs: number;
+}
+
+/** Metres from each wall, negative outside. */
+function walls(arena: Arena, { x, y }: Point): readonly (readonly [Wall, number])[] {
+  return [
+    ['west', x],
+    ['south', y],
+    ['east', arena.length - x],
+    ['north', arena.width - y],
+  ];
+}
+
+/** Whether the point is in the opening where horses come in, which is no wall. */
+function atEntrance({ entrance }: Arena, wall: Wall, { x, y }: Point): boolean {
+  if (wall !== entrance.wall) return false;
+  const along = wall === 'west' || wall === 'east' ? y : x;
+  return Math.abs(along - entrance.at) <= entrance.width / 2;
+}
+
+/** The place of the leg that is nearest to a wall, of those nearer than half the horse's width. */
+function worstOf(survey: Survey, elements: readonly Element[]): Nearest | undefined {
+  const { arena } = survey.course;
+  let worst: Nearest | undefined;
+  for (const element of elements) {
+    const needs = halfWidth(survey.horse, element, 'standing');
+    const { points, bounds } = chordsOf(element.path);
+    const inside =
+      bounds.minX >= needs &&
+      bounds.minY >= needs &&
+      bounds.maxX <= arena.length - needs &&
+      bounds.maxY <= arena.width - needs;
+    if (inside) continue;
+    for (const at of points) {
+      for (const [wall, room] of walls(arena, at)) {
+        if (room >= needs - MARGIN || room >= (worst?.room ?? Number.POSITIVE_INFINITY)) continue;
+        if (!atEntrance(arena, wall, at)) worst = { element, at, wall, room, needs };
+      }
+    }
+  }
+  return worst;
+}
+
+const INWARD: Readonly<Record<Wall, Point>> = {
+  west: { x: 1, y: 0 },
+  south: { x: 0, y: 1 },
+  east: { x: -1, y: 0 },
+  north: { x: 0, y: -1 },
+};
+
+/** Moving what is ridden away from the wall, by the missing room and then by some feet more. */
+function movedIn(survey: Survey, { wall, room, needs }: Nearest, obstacle: string): readonly Proposal[] {
+  const { unit } = survey.course;
+  const { x, y } = INWARD[wall];
+  return [0, 4, 8].map((feet) => {
+    const by = Math.ceil((needs - room) / (FOOT / 2)) * (FOOT / 2) + feet * FOOT;
+    return {
+      idea: 'move',
+      says: `Move ${obstacleWords(survey, obstacle)} ${valueWords('length', by, unit)} away from the ${wall} wall`,
+      edit: (course) => shifted(course, [obstacle], x * by, y * by),
+    };
+  });
+}
+
+function foundFor(survey: Survey, leg: number, part: Element['part']): Found[] {
+  const ridden = survey.layout.ride.legs[leg];
+  const worst = worstOf(
+    survey,
+    survey.line.elements.filter((element) => element.leg === leg && element.part === part),
+  );
+  if (worst === undefined || ridden === undefined) return [];
+  const { unit } = survey.course;
+  const way = wayWords(survey, part, ridden.obstacle);
+  const needs = valueWords('length', worst.needs, unit);
+  return [
+    {
+      id: `line-in-arena:${ridden.id}:${part}`,
+      check: 'line-in-arena',
+      weight: 'must',
+      says:
+        worst.room < 0
+          ? `${way} leaves the arena by ${valueWords('length', -worst.room, unit)} at the ${worst.wall} wall.`
+          : `${way} comes to ${valueWords('length', worst.room, unit)} from the ${worst.wall} wall; half a horse needs ${needs}.`,
+      because: lineInArena.because,
+      at: worst.at,
+      leg,
+      keys: [ridden.obstacle],
+      measured: worst.room,
+      allowed: { least: worst.needs },
+      source: survey.horse.bodyWidth.source,
+      proposals: [
+        ...movedIn(survey, worst, ridden.obstacle),
+        ...(part === 'approach' ? slower(survey, leg, 'approach') : []),
+      ],
+    },
+  ];
+}
+
+const PARTS = ['approach', 'obstacle', 'finish'] as const;
+
+export const lineInArena: Check = {
+  id: 'line-in-arena',
+  says: 'The line stays inside the arena, half a horse from its walls.',
+  because: 'A horse that has no room along the wall cuts the turn or stops.',
+  weight: 'must',
+  limits: [],
+  run: (survey) => survey.layout.ride.legs.flatMap((_, leg) => PARTS.flatMap((part) => foundFor(survey, leg, part))),
+};

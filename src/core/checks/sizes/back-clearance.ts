@@ -1,0 +1,75 @@
+import { INCH } from '../../measure/quantity.ts';
+import type { Survey } from '../../survey.ts';
+import type { Check, Limit, Proposal } from '../check.ts';
+import { obstacleWords, pieceWords, valueWords } from '../findings/finding-words.ts';
+import { rebuiltNear } from '../findings/verified-fixes.ts';
+import { type Sweep, sweepsOf } from '../geometry/sweep.ts';
+import { MARGIN } from '../rulebooks/band.ts';
+import { bandOf } from '../rulebooks/rulebooks.ts';
+
+/** A lane has to grow by more than is missing, for the base runs askew in it: from twice on, then inch by inch. */
+const WIDER = [2, 3, 5, 8];
+
+function wider(survey: Survey, sweep: Sweep, missing: number): readonly Proposal[] {
+  const obstacle = survey.layout.obstacles.find(({ id }) => id === sweep.obstacle);
+  const param =
+    obstacle === undefined ? undefined : ['width', 'side'].find((key) => typeof obstacle.values[key] === 'number');
+  if (obstacle === undefined || param === undefined) return [];
+  const now = Number(obstacle.values[param]);
+  return WIDER.map((times) => {
+    const value = Math.ceil((now + times * missing) / INCH - 1e-9) * INCH;
+    return {
+      idea: 'widen',
+      says: `Build ${obstacleWords(survey, sweep.obstacle)} with ${valueWords('length', value, survey.course.unit)}`,
+      edit: (course) => rebuiltNear(course, sweep.obstacle, { [param]: value }),
+    };
+  });
+}
+
+function says(survey: Survey, { obstacle, move, clear, key, base }: Sweep, least: number): string {
+  const { unit } = survey.course;
+  const size = `${valueWords('length', base.length, unit)} by ${valueWords('length', base.width, unit)}`;
+  const doing = move === 'turn' ? 'Turning in' : 'Backing through';
+  const told = valueWords('length', Math.abs(clear), unit);
+  const piece = pieceWords(survey, key);
+  const where = clear < 0 ? `${told} over ${piece}` : `to ${told} from ${piece}`;
+  const wants = least > 0 ? `at least ${valueWords('length', least, unit)} is wanted` : 'they have to stay clear of it';
+  return `${doing} ${obstacleWords(survey, obstacle)}, hooves that stand ${size} come ${where} however they are placed; ${wants}.`;
+}
+
+function foundFor(survey: Survey, sweep: Sweep, limit: Limit) {
+  const band = bandOf(limit);
+  const least = band.least ?? 0;
+  if (sweep.clear >= least - MARGIN) return [];
+  const leg = survey.layout.ride.legs[sweep.leg];
+  return [
+    {
+      id: `back-clearance:${sweep.obstacle}:${leg?.passage ?? sweep.leg}`,
+      check: 'back-clearance',
+      weight: limit.weight ?? backClearance.weight,
+      says: says(survey, sweep, least),
+      because: backClearance.because,
+      at: { x: sweep.at.x, y: sweep.at.y },
+      leg: sweep.leg,
+      keys: [sweep.obstacle, sweep.key],
+      measured: sweep.clear,
+      allowed: band,
+      source: `${survey.horse.wheelbase.source}; the room: ${limit.source}`,
+      proposals: wider(survey, sweep, least - sweep.clear),
+    },
+  ];
+}
+
+/** The best way round for a rigid base is looked for: what does not pass so, passes only by stepping short. */
+export const backClearance: Check = {
+  id: 'back-clearance',
+  says: 'A horse goes round every lane and turn without stepping on it.',
+  because:
+    'A backing or turning horse does not see its hind feet: where its hooves do not fit, a careful rider is hit with a careless one.',
+  weight: 'should',
+  limits: ['sweep.clear'],
+  run(survey, limits) {
+    const limit = limits['sweep.clear'];
+    return limit === undefined ? [] : sweepsOf(survey).flatMap((sweep) => foundFor(survey, sweep, limit));
+  },
+};

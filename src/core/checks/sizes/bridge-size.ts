@@ -1,0 +1,23 @@
+import { dimension, sizesOf } from '../findings/dimension.ts';
+
+export const bridgeWidth = dimension({
+  id: 'bridge-width',
+  says: 'A bridge is wide enough.',
+  because: 'On a narrow bridge a horse that is not quite straight steps off its side.',
+  weight: 'must',
+  limit: 'bridge.width',
+  what: 'the width of',
+  param: 'width',
+  sizes: (obstacle) => sizesOf(obstacle, 'bridge', ({ figure }) => figure.width),
+});
+
+export const bridgeLength = dimension({
+  id: 'bridge-length',
+  says: 'A bridge is long enough to be walked over.',
+  because: 'A horse jumps what is too short to be stepped on with all four feet.',
+  weight: 'must',
+  limit: 'bridge.length',
+  what: 'the length of',
+  param: 'length',
+  sizes: (obstacle) => sizesOf(obstacle, 'bridge', ({ figure }) => figure.length),
+});

@@ -1,0 +1,16 @@
+import { clearBetween, dimension, piecesOf } from '../findings/dimension.ts';
+
+export const markerClear = dimension({
+  id: 'marker-clear',
+  says: 'The poles of a spoke keep clear of the marker in the middle.',
+  because: 'The marker is knocked over when a pole is hit, and the line is pushed inwards.',
+  weight: 'note',
+  limit: 'marker.clear',
+  what: 'the room between marker and pole in',
+  param: 'clear',
+  sizes(obstacle) {
+    if (obstacle.obstacle.kind !== 'spoke') return [];
+    const [marker] = piecesOf(obstacle, 'marker');
+    return marker === undefined ? [] : piecesOf(obstacle, 'pole').map((pole) => clearBetween(marker, pole));
+  },
+});

@@ -1,0 +1,23 @@
+import { dimension, sizesOf } from '../findings/dimension.ts';
+
+export const waterBoxWidth = dimension({
+  id: 'water-box-width',
+  says: 'A water box is wide enough.',
+  because: 'A horse steps round what it can, and beside what is narrow.',
+  weight: 'should',
+  limit: 'water-box.width',
+  what: 'the width of',
+  param: 'width',
+  sizes: (obstacle) => sizesOf(obstacle, 'water-box', ({ figure }) => figure.width),
+});
+
+export const waterBoxLength = dimension({
+  id: 'water-box-length',
+  says: 'A water box is long enough to be walked through, and no longer than a set can carry.',
+  because: 'A short one is jumped, a long one is refused.',
+  weight: 'should',
+  limit: 'water-box.length',
+  what: 'the length of',
+  param: 'length',
+  sizes: (obstacle) => sizesOf(obstacle, 'water-box', ({ figure }) => figure.length),
+});

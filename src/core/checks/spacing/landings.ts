@@ -1,0 +1,53 @@
+import type { Sourced } from '../../horses/horse.ts';
+import { between } from '../../plane/point.ts';
+import type { Check, Limit } from '../check.ts';
+import { obstacleWords, valueWords } from '../findings/finding-words.ts';
+import { inBand } from '../rulebooks/band.ts';
+import { bandOf } from '../rulebooks/rulebooks.ts';
+import { gapNumber, gapProposals } from './gap-band.ts';
+
+/** A book for horses of quite another stride, as a table of canter poles is, tells more about them than our western data. */
+function isForOthers(limit: Limit, { least = 0, most = Number.POSITIVE_INFINITY }: Sourced): boolean {
+  const band = bandOf(limit);
+  return (band.least ?? 0) > most || (band.most ?? Number.POSITIVE_INFINITY) < least;
+}
+
+/** Inside the book's band, yet not what this horse does: only told where the band itself is met. */
+export const landings: Check = {
+  id: 'landings',
+  says: 'The horse’s landings come out even in every gap.',
+  because: 'Where no whole number of landings fits, the horse has to change its stride between the poles.',
+  weight: 'note',
+  limits: [],
+  run: (survey, limits) =>
+    survey.line.gaps.flatMap((gap) => {
+      if (gap.landings.fits) return [];
+      const limit = limits[`gap.${gap.gait}`];
+      if (limit !== undefined && isForOthers(limit, survey.horse.gaits[gap.gait].landing)) return [];
+      if (limit !== undefined && !inBand(bandOf(limit), gap.ridden)) return [];
+      const { unit } = survey.course;
+      const { horse } = survey;
+      const name = `Gap ${gapNumber(survey, gap)} of ${obstacleWords(survey, gap.obstacle)}`;
+      const fits = gap.landings.nearest.map((value) => valueWords('length', value, unit)).join(' or ');
+      const wanted = [...gap.landings.nearest].sort((a, b) => Math.abs(a - gap.ridden) - Math.abs(b - gap.ridden));
+      return [
+        {
+          id: `landings:${gap.keys.join('+')}:${gap.gait}`,
+          check: 'landings',
+          weight: 'note',
+          says: `${name} is ${valueWords('length', gap.ridden, unit)} along the line; at a ${gap.gait} the landings come out even at ${fits}.`,
+          because: landings.because,
+          at: between(gap.ends[0], gap.ends[1], 0.5),
+          leg: gap.leg,
+          keys: [gap.obstacle, ...gap.keys],
+          measured: gap.ridden,
+          source: horse.gaits[gap.gait].landing.source,
+          proposals: gapProposals(
+            survey,
+            gap,
+            wanted.filter((value) => limit === undefined || inBand(bandOf(limit), value)),
+          ),
+        },
+      ];
+    }),
+};

@@ -1,0 +1,130 @@
+import type { Constraint, ConstraintKind, Grip, Held, Wall } from '../constraints/constraint.ts';
+import { constraintKind } from '../constraints/constraints.ts';
+import { heldWall } from '../constraints/grip.ts';
+import { printAngle } from '../measure/angle.ts';
+import { printLength } from '../measure/length.ts';
+import type { LengthUnit } from '../measure/quantity.ts';
+import type { Pose } from '../plane/pose.ts';
+import type { Arena, Layout } from './course.ts';
+import { obstacleOf, pieceOf } from './ids.ts';
+import { type PlacedPiece, pieceKey, placedObstacle } from './placed.ts';
+
+/**
+ * A constraint of a layout with its grips as keys of the layout. `key` is `obstacle/constraint`, or the id of the layout's
+ * own. Without a `hold` where its kind has a number it only measures.
+ */
+export interface Holding {
+  readonly key: string;
+  /** The obstacle whose own it is; absent for one of the layout. */
+  readonly owner?: string;
+  readonly constraint: Constraint;
+  readonly kind: ConstraintKind;
+  readonly grips: readonly Grip[];
+}
+
+/** Whether it holds; a kind without a number holds by being there. */
+export function holds({ constraint, kind }: Pick<Holding, 'constraint' | 'kind'>): boolean {
+  return constraint.hold !== undefined || kind.unit === 'none';
+}
+
+function fits(kind: ConstraintKind, grips: readonly Grip[]): boolean {
+  return (
+    grips.length === kind.takes.length &&
+    grips.every((grip, i) => ('wall' in grip ? 'wall' : 'piece') === kind.takes[i])
+  );
+}
+
+const listed = new WeakMap<Layout, readonly Holding[]>();
+
+/** Every constraint, inside obstacles first. One of an unknown kind, or with grips that its kind does not take, is left out. */
+export function holdingsOf(layout: Layout): readonly Holding[] {
+  const known = listed.get(layout);
+  if (known !== undefined) return known;
+  const inside = layout.obstacles.flatMap((obstacle) =>
+    obstacle.constraints.map((constraint) => ({
+      key: pieceKey(obstacle.id, constraint.id),
+      owner: obstacle.id,
+      constraint,
+      grips: constraint.grips.map((grip) =>
+        'wall' in grip ? grip : { ...grip, piece: pieceKey(obstacle.id, grip.piece) },
+      ),
+    })),
+  );
+  const across = layout.constraints.map((constraint) => ({ key: constraint.id, constraint, grips: constraint.grips }));
+  const made = [...inside, ...across].flatMap((each): Holding[] => {
+    const kind = constraintKind(each.constraint.kind);
+    return kind === undefined || !fits(kind, each.grips) ? [] : [{ ...each, kind }];
+  });
+  listed.set(layout, made);
+  return made;
+}
+
+export function piecesOf(layout: Layout): ReadonlyMap<string, PlacedPiece> {
+  return new Map(
+    layout.obstacles.flatMap((obstacle) => placedObstacle(obstacle).pieces.map((piece) => [piece.key, piece] as const)),
+  );
+}
+
+/** The pieces that are not to move: marked as fixed, or held by a `fixed` constraint. */
+export function fixedPieces(layout: Layout): ReadonlySet<string> {
+  const marked = layout.obstacles.flatMap((obstacle) =>
+    obstacle.pieces.flatMap((piece) => (piece.fixed === true ? [pieceKey(obstacle.id, piece.id)] : [])),
+  );
+  const held = holdingsOf(layout).flatMap(({ kind, grips }) =>
+    kind.id === 'fixed' ? grips.flatMap((grip) => ('piece' in grip ? [grip.piece] : [])) : [],
+  );
+  return new Set([...marked, ...held]);
+}
+
+export type Size = Omit<Held, 'pose'>;
+
+/** The sizes of what is gripped, with where; undefined when a piece is not there. */
+export function sizesOf(
+  { grips }: Pick<Holding, 'grips'>,
+  arena: Arena,
+  pieces: ReadonlyMap<string, PlacedPiece>,
+): readonly Size[] | undefined {
+  const sizes = grips.flatMap((grip): Size[] => {
+    if ('wall' in grip) return [heldWall(arena, grip.wall)];
+    const figure = pieces.get(grip.piece)?.figure;
+    return figure === undefined ? [] : [{ length: figure.length, width: figure.width, at: grip.at ?? 0.5 }];
+  });
+  return sizes.length === grips.length ? sizes : undefined;
+}
+
+/** What is gripped, where it lies now; undefined when a piece is not there. */
+export function heldNow(
+  holding: Pick<Holding, 'grips'>,
+  arena: Arena,
+  pieces: ReadonlyMap<string, PlacedPiece>,
+): readonly Held[] | undefined {
+  const sizes = sizesOf(holding, arena, pieces);
+  return sizes?.map(({ length, width, at }, i) => {
+    const grip = holding.grips[i] as Grip;
+    const pose: Pose = 'wall' in grip ? heldWall(arena, grip.wall).pose : (pieces.get(grip.piece) as PlacedPiece).pose;
+    return { pose, length, width, at };
+  });
+}
+
+export const wallKey = (wall: Wall): string => `wall ${wall}`;
+
+/** `pole 2 of fan 1`, or by the obstacle's own name; `the south wall`. */
+export function gripName(grip: Grip, layout: Layout): string {
+  if ('wall' in grip) return `the ${grip.wall} wall`;
+  const owner = layout.obstacles.find(({ id }) => id === obstacleOf(grip.piece));
+  const piece = (pieceOf(grip.piece) ?? grip.piece).replaceAll('-', ' ');
+  return `${piece} of ${owner?.name ?? (owner?.id ?? obstacleOf(grip.piece)).replaceAll('-', ' ')}`;
+}
+
+/** A value of a kind in the course's unit; empty for a kind without a number. */
+export function printedValue(kind: ConstraintKind, value: number, unit: LengthUnit): string {
+  return kind.unit === 'm' ? printLength(value, unit) : kind.unit === 'rad' ? printAngle(value) : '';
+}
+
+/** What a constraint holds, in one sentence, with its value in the course's unit. */
+export function holdingSentence(holding: Holding, layout: Layout, unit: LengthUnit): string {
+  const { constraint, kind, grips } = holding;
+  const names = grips.map((grip) => gripName(grip, layout));
+  const says = kind.sentence(names, printedValue(kind, constraint.hold ?? 0, unit));
+  return says.charAt(0).toUpperCase() + says.slice(1);
+}

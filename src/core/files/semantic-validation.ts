@@ -1,0 +1,147 @@
+import { LIMITS } from '../checks/rulebooks/limits.ts';
+import { RULEBOOKS, rulebookById } from '../checks/rulebooks/rulebooks.ts';
+import type { Constraint } from '../constraints/constraint.ts';
+import { CONSTRAINT_KINDS, constraintKind } from '../constraints/constraints.ts';
+import type { Course, Layout } from '../course/course.ts';
+import { pieceKey } from '../course/placed.ts';
+import { HORSES, horseById } from '../horses/horses.ts';
+import type { Obstacle } from '../obstacles/obstacle.ts';
+import { OBSTACLE_KINDS, obstacleKind } from '../obstacles/obstacles.ts';
+import type { Passage } from '../obstacles/passage.ts';
+import type { Params, Values } from '../pieces/params.ts';
+import { PIECE_KINDS, pieceKind } from '../pieces/pieces.ts';
+
+/** `"a", "b"`: what is known, for a person who wrote something else. */
+function listed(known: readonly { readonly id: string }[]): string {
+  return known.map(({ id }) => id).join(', ');
+}
+
+function repeated(items: readonly { readonly id: string }[], what: string): readonly string[] {
+  const seen = new Set<string>();
+  const twice = new Set<string>();
+  for (const { id } of items) (seen.has(id) ? twice : seen).add(id);
+  return [...twice].map(
+    (id) => `${what.replace(/ Layout "/, ' layout "')} has the id "${id}" twice; each must have its own.`,
+  );
+}
+
+/** What is wrong with given values: a key the kind does not have, a text for a number, an option it does not have. */
+function valueFaults(params: Params, values: Values, place: string): readonly string[] {
+  return Object.entries(values).flatMap(([key, value]) => {
+    const param = Object.hasOwn(params, key) ? params[key] : undefined;
+    if (param === undefined) {
+      return [`${place} has a value "${key}"; it may have ${Object.keys(params).join(', ') || 'none'}.`];
+    }
+    if (param.kind === 'choice') {
+      const options = Object.keys(param.options);
+      if (typeof value === 'string' && options.includes(value)) return [];
+      return [`${place} has ${JSON.stringify(value)} for ${key}; it is one of ${options.join(', ')}.`];
+    }
+    if (typeof value === 'string') return [`${place} has the text "${value}" for ${key}; a number would be right.`];
+    if (param.kind === 'count' && !Number.isInteger(value)) {
+      return [`${place} has ${value} for ${key}; a whole number would be right.`];
+    }
+    return [];
+  });
+}
+
+function constraintFaults(constraint: Constraint, pieces: ReadonlySet<string>, place: string): readonly string[] {
+  const here = `${place}, constraint "${constraint.id}"`;
+  const kind = constraintKind(constraint.kind);
+  if (kind === undefined) {
+    return [`${here} is of the kind "${constraint.kind}"; known are ${listed(CONSTRAINT_KINDS)}.`];
+  }
+  const missing = constraint.grips.flatMap((grip) =>
+    'piece' in grip && !pieces.has(grip.piece) ? [`${here} grips the piece "${grip.piece}", which is not there.`] : [],
+  );
+  const takes = constraint.grips.map((grip) => ('piece' in grip ? 'piece' : 'wall'));
+  if (takes.join() === kind.takes.join()) return missing;
+  return [...missing, `${here} grips ${takes.join(', ') || 'nothing'}; ${kind.id} takes ${kind.takes.join(', ')}.`];
+}
+
+function passageFaults(passage: Passage, pieces: ReadonlySet<string>, place: string): readonly string[] {
+  const here = `${place}, passage "${passage.id}"`;
+  const first = passage.stations[0];
+  const opens = first?.kind === 'cross' || (first?.kind === 'reach' && first.move === 'ride');
+  const missing = passage.stations.flatMap((station, index) =>
+    station.kind !== 'turn' && !pieces.has(station.piece)
+      ? [`${here}, station ${index + 1} is at the piece "${station.piece}", which is not there.`]
+      : [],
+  );
+  return opens ? missing : [...missing, `${here} must begin with a pole to cross or a place to ride to.`];
+}
+
+function obstacleFaults(obstacle: Obstacle, place: string): readonly string[] {
+  const here = `${place}, obstacle "${obstacle.id}"`;
+  const pieces = new Set(obstacle.pieces.map((piece) => piece.id));
+  const kind = obstacleKind(obstacle.kind);
+  const kindFaults =
+    kind === undefined
+      ? [`${here} is of the kind "${obstacle.kind}"; known are ${listed(OBSTACLE_KINDS)}.`]
+      : valueFaults(kind.params, obstacle.values, here);
+  return [
+    ...kindFaults,
+    ...repeated(obstacle.pieces, `A piece of ${here}`),
+    ...repeated(obstacle.constraints, `A constraint of ${here}`),
+    ...repeated(obstacle.passages, `A passage of ${here}`),
+    ...obstacle.pieces.flatMap((piece) => pieceFaults(piece.kind, piece.values, `${here}, piece "${piece.id}"`)),
+    ...obstacle.constraints.flatMap((constraint) => constraintFaults(constraint, pieces, here)),
+    ...obstacle.passages.flatMap((passage) => passageFaults(passage, pieces, here)),
+  ];
+}
+
+function pieceFaults(id: string, values: Values, place: string): readonly string[] {
+  const kind = pieceKind(id);
+  if (kind === undefined) return [`${place} is of the kind "${id}"; known are ${listed(PIECE_KINDS)}.`];
+  return valueFaults(kind.params, values, place);
+}
+
+function legFaults(layout: Layout, place: string): readonly string[] {
+  const byId = new Map(layout.obstacles.map((obstacle) => [obstacle.id, obstacle]));
+  return layout.ride.legs.flatMap((leg) => {
+    const here = `${place}, leg "${leg.id}"`;
+    const obstacle = byId.get(leg.obstacle);
+    if (obstacle === undefined) return [`${here} rides the obstacle "${leg.obstacle}", which is not in the layout.`];
+    if (obstacle.passages.some((passage) => passage.id === leg.passage)) return [];
+    const known = listed(obstacle.passages) || 'no passage';
+    return [`${here} takes the passage "${leg.passage}"; "${obstacle.id}" has ${known}.`];
+  });
+}
+
+function layoutFaults(layout: Layout): readonly string[] {
+  const here = `Layout "${layout.id}"`;
+  const keys = new Set(layout.obstacles.flatMap((each) => each.pieces.map((piece) => pieceKey(each.id, piece.id))));
+  return [
+    ...repeated(layout.obstacles, `An obstacle of ${here}`),
+    ...repeated(layout.constraints, `A constraint of ${here}`),
+    ...repeated(layout.ride.legs, `A leg of ${here}`),
+    ...layout.obstacles.flatMap((obstacle) => obstacleFaults(obstacle, here)),
+    ...layout.constraints.flatMap((constraint) => constraintFaults(constraint, keys, here)),
+    ...legFaults(layout, here),
+  ];
+}
+
+function houseFaults(house: Course['rulebook']['house']): readonly string[] {
+  return Object.entries(house).flatMap(([name, { least, most }]) => {
+    if (!Object.hasOwn(LIMITS, name)) {
+      return [`The house rule "${name}" is of no limit that is known; known are ${Object.keys(LIMITS).join(', ')}.`];
+    }
+    if (least === undefined || most === undefined || least <= most) return [];
+    return [`The house rule "${name}" allows from ${least} to ${most}, which is nothing; the least comes first.`];
+  });
+}
+
+/** One sentence for each thing in a well-formed course that makes no sense: ids, references, kinds, values. */
+export function nonsense(course: Course): readonly string[] {
+  return [
+    ...(horseById(course.horse) ? [] : [`The horse is "${course.horse}"; known are ${listed(HORSES)}.`]),
+    ...(rulebookById(course.rulebook.id)
+      ? []
+      : [`The rule book is "${course.rulebook.id}"; known are ${listed(RULEBOOKS)}.`]),
+    ...houseFaults(course.rulebook.house),
+    ...repeated(course.truck, 'A line of the truck list'),
+    ...course.truck.flatMap((stock) => pieceFaults(stock.kind, stock.values, `Truck line "${stock.id}"`)),
+    ...repeated(course.layouts, 'A layout'),
+    ...course.layouts.flatMap(layoutFaults),
+  ];
+}

@@ -1,0 +1,25 @@
+import type { ObstacleKind } from '../obstacle.ts';
+import { pieceAt } from '../parts.ts';
+import { waysThrough } from './grouped.ts';
+
+/**
+ * An obstacle made by hand: what lies on the ground is what the designer laid, and nothing else says what it is. Placed
+ * anew it is one pole along x to begin with; `gathered` makes one of pieces that lie there already. Nothing is held.
+ */
+export const free: ObstacleKind = {
+  id: 'free',
+  title: 'Own obstacle',
+  group: 'Scenery and own',
+  about: 'Pieces laid by hand: one pole to begin with, or whatever is gathered into it.',
+  params: {},
+  build() {
+    const pieces = [pieceAt('pole-1', 'pole', {}, { x: 0, y: 0, angle: 0 })];
+    return {
+      kind: 'built',
+      pieces,
+      constraints: [],
+      passages: waysThrough(pieces, ['pole-1'], 'over the pole'),
+      facts: {},
+    };
+  },
+};

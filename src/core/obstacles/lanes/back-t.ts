@@ -1,0 +1,126 @@
+import { feet, INCH, inches } from '../../measure/quantity.ts';
+import { amount } from '../../pieces/params.ts';
+import { TOUCH } from '../../plane/point.ts';
+import type { Pose } from '../../plane/pose.ts';
+import type { ObstacleKind } from '../obstacle.ts';
+import { CLEAR_OF, centred, held, POLE_PARAMS, pieceAt, reachOn, spin } from '../parts.ts';
+import type { Passage } from '../passage.ts';
+import { refused, taped } from '../refusal-words.ts';
+import { LANE_WIDTH } from './back-lane.ts';
+
+/**
+ * A stem between two poles that opens into a lane across its end. Frame: origin at the middle, the stem at −y; `across`
+ * and the arms run along +x, the stem's poles away from the lane.
+ *
+ * | held | grips | hold |
+ * |---|---|---|
+ * | touching | each arm's inner end on its stem pole and the stem pole's end 0 on the arm: corner to corner | |
+ * | square | arm-left–stem-left, arm-right–stem-right | |
+ * | gap, side 1; parallel; ends-level | stem-left–stem-right in their middles | width |
+ * | gap, side 1; parallel; ends-level | arm-left in its middle–across beside it | width |
+ *
+ * Usual: 3 ft lanes, a 12 ft pole across two arms of 8 ft, a little inside their ends: estimate.
+ */
+export const backT: ObstacleKind = {
+  id: 'back-t',
+  title: 'Back-through T',
+  group: 'Back through',
+  about: 'Back up the stem, turn the quarters to one side and back out through that arm.',
+  params: {
+    // With more, no pole is long enough to lie across.
+    width: { ...LANE_WIDTH, most: feet(6) },
+    length: { ...POLE_PARAMS.length, label: 'Pole across' },
+    stemLength: { ...POLE_PARAMS.length, label: 'Stem poles', usual: feet(8) },
+    armLength: { ...POLE_PARAMS.length, label: 'Arm poles', usual: feet(8), least: feet(2), most: feet(8) },
+    thickness: POLE_PARAMS.thickness,
+  },
+  build(values) {
+    const width = amount(values, 'width');
+    const length = amount(values, 'length');
+    const stemLength = amount(values, 'stemLength');
+    const armLength = amount(values, 'armLength');
+    const thickness = amount(values, 'thickness');
+    const half = thickness / 2;
+    // The arms begin a thickness beyond the stem's inner faces, so that they meet its poles corner to corner.
+    const inner = width / 2 + thickness;
+    const middle = inner + armLength / 2;
+    const nearest = inches(Math.ceil((2 * middle) / INCH - 1e-9));
+    if (length < nearest - TOUCH) {
+      const why = `A pole of ${taped(length)} does not lie across two arms of ${taped(armLength)} and a lane of ${taped(width)}: it takes ${taped(nearest)}.`;
+      return refused(why, { length: nearest });
+    }
+    const arm = { length: armLength, thickness };
+    const stem = { length: stemLength, thickness };
+    const down = -Math.PI / 2;
+    const stemAt = (side: 1 | -1): Pose => ({
+      x: side * (width / 2 + half),
+      y: -thickness - stemLength / 2,
+      angle: down,
+    });
+    const pieces = centred([
+      pieceAt('across', 'pole', { length, thickness }, { x: 0, y: width + half, angle: 0 }),
+      pieceAt('arm-left', 'pole', arm, { x: -middle, y: -half, angle: 0 }),
+      pieceAt('arm-right', 'pole', arm, { x: middle, y: -half, angle: 0 }),
+      pieceAt('stem-left', 'pole', stem, stemAt(-1)),
+      pieceAt('stem-right', 'pole', stem, stemAt(1)),
+    ]);
+    const corner = (which: 'left' | 'right', end: 0 | 1, side: 1 | -1) => [
+      held(`corner-${which}-arm`, 'touching', [{ piece: `arm-${which}`, at: end }, { piece: `stem-${which}` }], {
+        side,
+      }),
+      held(`corner-${which}-stem`, 'touching', [{ piece: `stem-${which}`, at: 0 }, { piece: `arm-${which}` }], {
+        side: -1,
+      }),
+      held(`square-${which}`, 'square', [{ piece: `arm-${which}` }, { piece: `stem-${which}` }]),
+    ];
+    const lane = (id: string, a: { piece: string; at: number }, b: { piece: string; at: number }) => [
+      held(`lane-${id}`, 'gap', [a, b], { hold: width, side: 1 }),
+      held(`parallel-${id}`, 'parallel', [{ piece: a.piece }, { piece: b.piece }]),
+      held(`level-${id}`, 'ends-level', [a, b]),
+    ];
+    const constraints = [
+      ...corner('left', 1, -1),
+      ...corner('right', 0, 1),
+      ...lane('stem', { piece: 'stem-left', at: 0.5 }, { piece: 'stem-right', at: 0.5 }),
+      ...lane('across', { piece: 'arm-left', at: 0.5 }, { piece: 'across', at: 0.5 - middle / length }),
+    ];
+    const [across, , , stemLeft] = pieces;
+    if (across === undefined || stemLeft === undefined) throw new Error('back-t: it has a stem and a pole across');
+    const y = across.pose.y - half - width / 2;
+    const foot = stemLeft.pose.y - stemLength / 2 - CLEAR_OF;
+    const far = Math.max(length / 2, inner + armLength) + CLEAR_OF;
+    const [east, north, west, south] = [0, Math.PI / 2, Math.PI, -Math.PI / 2];
+    const ways = (['left', 'right'] as const).flatMap((hand): Passage[] => {
+      const out = hand === 'left' ? -1 : 1;
+      // Out of an arm tail first and into it head first, the horse faces the same way.
+      const facing = hand === 'left' ? east : west;
+      const quarter = (-out * Math.PI) / 2;
+      return [
+        {
+          id: `turn-and-back-${hand}`,
+          title: `turn and back up the T, a quarter turn ${hand}, and back out`,
+          gaits: ['walk'],
+          stations: [
+            reachOn(stemLeft, { x: 0, y: foot, angle: north }),
+            spin(Math.PI),
+            reachOn(across, { x: 0, y, angle: south }, 'back'),
+            spin(quarter),
+            reachOn(across, { x: out * far, y, angle: facing }, 'back'),
+          ],
+        },
+        {
+          id: `in-${hand}`,
+          title: `ride into the T from the ${hand} and back out of its stem`,
+          gaits: ['walk'],
+          stations: [
+            reachOn(across, { x: out * far, y, angle: facing }),
+            reachOn(across, { x: 0, y, angle: facing }),
+            spin(quarter),
+            reachOn(stemLeft, { x: 0, y: foot, angle: north }, 'back'),
+          ],
+        },
+      ];
+    });
+    return { kind: 'built', pieces, constraints, passages: ways, facts: { width } };
+  },
+};

@@ -1,0 +1,57 @@
+import { feet } from '../../measure/quantity.ts';
+import { amount } from '../../pieces/params.ts';
+import type { ObstacleKind } from '../obstacle.ts';
+import { degrees, POLE_PARAMS } from '../parts.ts';
+import { refused, taped } from '../refusal-words.ts';
+import { LANE_WIDTH } from './back-lane.ts';
+import { bentLane, leastWall } from './bent-lane.ts';
+import { laneWays } from './lane-ways.ts';
+
+/**
+ * A lane with one corner that is not square. Frame: origin at its middle, open towards +y, `outer-1` and `inner-1` on the
+ * −x side; all poles run as one goes in there. Held: see `bentLane`, with the inner wall on the left.
+ *
+ * Angle: a bend of 30° or more (New York 4-H); 80° as usual: estimate. 3 ft lane: common practice, no source.
+ */
+export const backV: ObstacleKind = {
+  id: 'back-v',
+  title: 'Back-through V',
+  group: 'Back through',
+  about: 'A lane with a corner to back through, sharper or wider than a square one.',
+  params: {
+    // Wider lanes would ask for poles that nobody has at the sharpest angle.
+    width: { ...LANE_WIDTH, most: feet(5) },
+    angle: {
+      kind: 'angle',
+      label: 'Angle',
+      says: 'Between the two legs.',
+      usual: degrees(80),
+      least: degrees(60),
+      most: degrees(150),
+    },
+    length: { ...POLE_PARAMS.length, label: 'Outer poles' },
+    innerLength: { ...POLE_PARAMS.length, label: 'Inner poles', usual: feet(8) },
+    thickness: POLE_PARAMS.thickness,
+  },
+  build(values) {
+    const width = amount(values, 'width');
+    const angle = amount(values, 'angle');
+    const thickness = amount(values, 'thickness');
+    const length = amount(values, 'length');
+    const nearest = leastWall({ width, thickness, angle });
+    if (length < nearest - 1e-9) {
+      const why = `Outer poles of ${taped(length)} end before a lane of ${taped(width)} has turned its corner: they must be ${taped(nearest)} or longer.`;
+      return refused(why, { length: nearest });
+    }
+    const laid = bentLane({
+      width,
+      thickness,
+      angle,
+      turns: [1],
+      lengths: [amount(values, 'innerLength'), length],
+      names: ['inner', 'outer'],
+    });
+    const { pieces, constraints } = laid;
+    return { kind: 'built', pieces, constraints, passages: laneWays(laid.lane, 'V'), facts: { width, angle } };
+  },
+};

@@ -1,0 +1,55 @@
+import { feet } from '../../measure/quantity.ts';
+import { amount } from '../../pieces/params.ts';
+import type { ObstacleKind } from '../obstacle.ts';
+import { degrees, POLE_PARAMS } from '../parts.ts';
+import { refused, taped } from '../refusal-words.ts';
+import { LANE_WIDTH } from './back-lane.ts';
+import { bentLane, leastWall } from './bent-lane.ts';
+import { laneWays } from './lane-ways.ts';
+
+/**
+ * A lane that bends left and right by turns. Frame: origin at its middle, the lane along +x, poles counted and running
+ * along it, the first bend to the left. Held: see `bentLane`.
+ *
+ * A serpentine back-through: SIWA 2024. A bend of 30° or more: New York 4-H. 3 legs at 120°: estimate.
+ */
+export const backZigzag: ObstacleKind = {
+  id: 'back-zigzag',
+  title: 'Back-through zigzag',
+  group: 'Back through',
+  about: 'A lane that bends left and right by turns: the quarters change sides at every corner.',
+  params: {
+    legs: { kind: 'count', label: 'Legs', usual: 3, least: 2, most: 6 },
+    width: LANE_WIDTH,
+    angle: {
+      kind: 'angle',
+      label: 'Angle',
+      says: 'Between one leg and the next.',
+      usual: degrees(120),
+      least: degrees(90),
+      most: degrees(150),
+    },
+    ...POLE_PARAMS,
+    length: { ...POLE_PARAMS.length, usual: feet(10) },
+  },
+  build(values) {
+    const width = amount(values, 'width');
+    const angle = amount(values, 'angle');
+    const thickness = amount(values, 'thickness');
+    const length = amount(values, 'length');
+    const nearest = leastWall({ width, thickness, angle });
+    if (length < nearest - 1e-9) {
+      const why = `Poles of ${taped(length)} end before a lane of ${taped(width)} has turned from one corner to the next: they must be ${taped(nearest)} or longer.`;
+      return refused(why, { length: nearest });
+    }
+    const { pieces, constraints, lane } = bentLane({
+      width,
+      thickness,
+      angle,
+      turns: Array.from({ length: amount(values, 'legs') - 1 }, (_, i) => (i % 2 === 0 ? 1 : -1)),
+      lengths: [length, length],
+      names: ['left', 'right'],
+    });
+    return { kind: 'built', pieces, constraints, passages: laneWays(lane, 'zigzag'), facts: { width, angle } };
+  },
+};

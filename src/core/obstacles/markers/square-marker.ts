@@ -1,0 +1,115 @@
+import { feet, INCH, inches, type Metres } from '../../measure/quantity.ts';
+import { amount } from '../../pieces/params.ts';
+import type { ObstacleKind } from '../obstacle.ts';
+import {
+  chosenGait,
+  cross,
+  gaitParam,
+  gaitsOn,
+  held,
+  leastTurn,
+  MARKER_BASE,
+  POLE_PARAMS,
+  pieceAt,
+  reach,
+} from '../parts.ts';
+import type { Passage, Station } from '../passage.ts';
+import { boxHeld, boxPoles, middleOfSide, openBox } from '../poles/box.ts';
+import { bracketed, refused, roughly, taped } from '../refusal-words.ts';
+
+/** From the poles to the middle of the horse on the circle: half a stance, a hoof and a hand's breadth. Estimate. */
+const OFF_POLES: Metres = 0.3;
+/** A pole is crossed no nearer to its corner, where it would roll or the next is in the way: 2 ft and a bit. Estimate. */
+const OFF_CORNER: Metres = 0.62;
+/** From the marker's base to the middle of the horse. As at a serpentine. Estimate. */
+const OFF_MARKER: Metres = 0.6;
+
+const QUARTERS = [0, 1, 2, 3, 4];
+
+/**
+ * A square of poles with a marker in its middle, to be ridden round inside. Frame: origin at the marker; the poles lie as
+ * a box's.
+ *
+ * | held | grips | hold |
+ * |---|---|---|
+ * | a box's | the four poles | side |
+ * | beside, side 1 | marker, south and marker, east | half the side less half the base |
+ * | parallel | marker, south | |
+ *
+ * Four poles of 12 ft or more with a marker in the middle, to be jogged round: led trail divisions of the Pinto Horse
+ * Association's rule book, 2011.
+ */
+export const squareMarker: ObstacleKind = {
+  id: 'square-marker',
+  title: 'Square with a marker',
+  group: 'Over poles',
+  about: 'Ride into a square of poles, once round the marker in its middle, and out.',
+  params: {
+    side: {
+      kind: 'length',
+      label: 'Inside',
+      says: 'From pole to pole, inside to inside.',
+      usual: feet(12),
+      least: feet(8),
+      most: feet(16),
+    },
+    ...POLE_PARAMS,
+    length: { ...POLE_PARAMS.length, least: feet(12) },
+    markerBase: MARKER_BASE,
+    // On 20 ft poles it would still be too tight to lope.
+    gait: { ...gaitParam('jog'), options: { walk: 'Walk', jog: 'Jog' } },
+  },
+  build(values) {
+    const side = amount(values, 'side');
+    const length = amount(values, 'length');
+    const thickness = amount(values, 'thickness');
+    const base = amount(values, 'markerBase');
+    const size = { side, length, thickness };
+    const gait = chosenGait(values);
+    const least = leastTurn(gait);
+    const lineRadius = side / 2 - OFF_POLES;
+    const wanted = Math.max(least, base / 2 + OFF_MARKER);
+    if (lineRadius < wanted) {
+      const nearest = inches(Math.ceil((2 * (wanted + OFF_POLES)) / INCH - 1e-9));
+      const why = `Inside ${taped(side)} the line turns on a radius of ${roughly(lineRadius)}: too tight to ${gait} round the marker ${bracketed(wanted)}. ${taped(nearest)} inside makes it right.`;
+      return refused(why, { side: nearest, ...(length < nearest ? { length: nearest } : {}) }, { lineRadius });
+    }
+    const open = openBox(size);
+    if (open !== undefined) return refused(open.why.replace(/ With them.*/, ''), { length: side });
+    const middle = middleOfSide(size);
+    const poles = boxPoles(size);
+    const marker = pieceAt('marker', 'marker', { base }, { x: 0, y: 0, angle: 0 });
+    const off = (side - base) / 2;
+    const constraints = [
+      ...boxHeld(size),
+      held('middle-south', 'beside', [{ piece: 'marker' }, { piece: 'south' }], { hold: off, side: 1 }),
+      held('middle-east', 'beside', [{ piece: 'marker' }, { piece: 'east' }], { hold: off, side: 1 }),
+      held('parallel', 'parallel', [{ piece: 'marker' }, { piece: 'south' }]),
+    ];
+    const gaits = gaitsOn(values, lineRadius);
+    // The line comes in a little nearer to the middle than the circle's side, and swings out to it.
+    const aside = Math.min(lineRadius, side / 2 - OFF_CORNER) / length;
+    const passages = ([1, -1] as const).flatMap((from) =>
+      (['left', 'right'] as const).map((hand): Passage => {
+        const [near, far] = from === 1 ? (['south', 'north'] as const) : (['north', 'south'] as const);
+        const way = hand === 'left' ? 1 : -1;
+        // A left-hand circle is come upon at its right.
+        const start = from === 1 ? 0 : Math.PI;
+        const round = QUARTERS.map((i): Station => {
+          const at = (way === 1 ? start : start + Math.PI) + (way * i * Math.PI) / 2;
+          const place = { x: lineRadius * Math.cos(at), y: lineRadius * Math.sin(at), angle: at + (way * Math.PI) / 2 };
+          return reach('marker', place);
+        });
+        const where = from === 1 ? '' : ' from the far side';
+        return {
+          id: `${hand}${from === 1 ? '' : '-return'}`,
+          title: `into the square${where}, once round the marker to the ${hand}, and straight on out`,
+          gaits,
+          // Poles run counter-clockwise, inwards on their +y side.
+          stations: [cross(near, middle + way * aside, 1), ...round, cross(far, middle - way * aside, -1)],
+        };
+      }),
+    );
+    return { kind: 'built', pieces: [...poles, marker], constraints, passages, facts: { inside: side, lineRadius } };
+  },
+};

@@ -1,0 +1,163 @@
+import { feet, INCH, inches, type Metres } from '../../measure/quantity.ts';
+import { amount, type Values } from '../../pieces/params.ts';
+import type { ObstacleKind } from '../obstacle.ts';
+import { chosenGait, cross, gaitParam, gaitsOn, held, leastTurn, POLE_PARAMS, pairs, pieceAt } from '../parts.ts';
+import { bracketed, refused, roughly, taped } from '../refusal-words.ts';
+import { WIDEST } from './fan.ts';
+
+/** Nearer than this, inside to inside at their inner ends, poles are a heap. As the fan's. */
+const LEAST_INNER: Metres = inches(2);
+
+interface Curve {
+  readonly [fact: string]: number;
+  /** Between neighbours, radians. */
+  readonly angle: number;
+  readonly lineRadius: number;
+  readonly innerRadius: number;
+  /** Inside to inside at the inner ends. */
+  readonly innerGap: number;
+}
+
+/** The angle at which a tape at the radius reads the gap: 2ρ·sin(θ/2) − t/cos(θ/2), which grows with θ. By halving. */
+function angleFor(radius: Metres, gap: Metres, thickness: Metres): number {
+  let [low, high] = [0, 1.2];
+  for (let i = 0; i < 60; i += 1) {
+    const half = (low + high) / 2;
+    if (2 * radius * Math.sin(half) - thickness / Math.cos(half) < gap) low = half;
+    else high = half;
+  }
+  return low + high;
+}
+
+function curveShape(values: Values, lineRadius: Metres): Curve {
+  const thickness = amount(values, 'thickness');
+  const angle = angleFor(lineRadius, amount(values, 'gap'), thickness);
+  const innerRadius = lineRadius - amount(values, 'line') * amount(values, 'length');
+  const innerGap = 2 * innerRadius * Math.sin(angle / 2) - thickness / Math.cos(angle / 2);
+  return { angle, lineRadius, innerRadius, innerGap };
+}
+
+function fault(values: Values, { angle, lineRadius, innerGap }: Curve): string | undefined {
+  const gait = chosenGait(values);
+  const least = leastTurn(gait);
+  if (lineRadius < least) return `A radius of ${roughly(lineRadius)} is too tight to ${gait} ${bracketed(least)}.`;
+  if (angle > WIDEST) {
+    return `Gaps of ${taped(amount(values, 'gap'))} on a radius of ${roughly(lineRadius)} turn neighbours too far to each other (80°).`;
+  }
+  const poles = amount(values, 'poles');
+  if (poles * angle > 2 * Math.PI) return `${poles} poles go more than once round a circle of ${roughly(lineRadius)}.`;
+  if (innerGap < LEAST_INNER - 1e-9) {
+    return `On a radius of ${roughly(lineRadius)} the inner ends come to less than ${taped(LEAST_INNER)} of each other.`;
+  }
+  return undefined;
+}
+
+const RADIUS_MOST = feet(100);
+
+/** The smallest radius in whole feet, larger than asked, that can be laid and ridden. */
+function nearestRadius(values: Values): Metres | undefined {
+  for (let n = Math.ceil(amount(values, 'radius') / (12 * INCH) - 1e-9); feet(n) <= RADIUS_MOST; n += 1) {
+    if (fault(values, curveShape(values, feet(n))) === undefined) return feet(n);
+  }
+  return undefined;
+}
+
+/**
+ * Poles square to an arc of a given radius. Frame: origin at the middle of the arc, where the right-hand way rides along
+ * +x; the centre lies at −y. `pole-1` is the rightmost; they count counter-clockwise, inner ends at fraction 0.
+ *
+ * | held between neighbours | grips | hold |
+ * |---|---|---|
+ * | gap, side 1 | both at `line` | gap |
+ * | gap, side 1 | both at 0 | what the radius leaves |
+ * | ends-level | both at `line` | |
+ *
+ * From the middle of one pole to the middle of the next: trade press on lope-overs. 20 ft: estimate.
+ */
+export const curvedRun: ObstacleKind = {
+  id: 'curved-run',
+  title: 'Curved run',
+  group: 'Over poles',
+  about: 'Poles along an arc of a given radius: the gap holds on the line, and the horse must stay on it.',
+  params: {
+    poles: { kind: 'count', label: 'Poles', usual: 4, least: 2, most: 12 },
+    radius: {
+      kind: 'length',
+      label: 'Radius',
+      says: 'Of the line.',
+      usual: feet(20),
+      least: feet(8),
+      most: RADIUS_MOST,
+    },
+    gap: {
+      kind: 'length',
+      label: 'Gap',
+      says: 'Inside to inside, where the line crosses.',
+      usual: feet(3),
+      least: inches(12),
+      most: feet(14),
+    },
+    ...POLE_PARAMS,
+    length: { ...POLE_PARAMS.length, usual: feet(10) },
+    line: {
+      kind: 'fraction',
+      label: 'Line at',
+      says: 'How far along the poles the horse goes, from their inner ends.',
+      usual: 0.5,
+      least: 0.1,
+      most: 0.9,
+    },
+    gait: gaitParam('jog'),
+  },
+  build(values) {
+    const shape = curveShape(values, amount(values, 'radius'));
+    const why = fault(values, shape);
+    if (why !== undefined) {
+      const radius = nearestRadius(values);
+      if (radius === undefined) return refused(why, undefined, shape);
+      return refused(`${why} A radius of ${taped(radius)} makes it right.`, { radius }, shape);
+    }
+    const count = amount(values, 'poles');
+    const length = amount(values, 'length');
+    const line = amount(values, 'line');
+    const size = { length, thickness: amount(values, 'thickness') };
+    const out = shape.innerRadius + length / 2;
+    const pieces = Array.from({ length: count }, (_, i) => {
+      const angle = Math.PI / 2 + (i - (count - 1) / 2) * shape.angle;
+      const pose = { x: out * Math.cos(angle), y: out * Math.sin(angle) - shape.lineRadius, angle };
+      return pieceAt(`pole-${i + 1}`, 'pole', size, pose);
+    });
+    const constraints = pairs(pieces).flatMap(([a, b], i) => {
+      const at = (fraction: number) => [
+        { piece: a.id, at: fraction },
+        { piece: b.id, at: fraction },
+      ];
+      return [
+        held(`gap-${i + 1}`, 'gap', at(line), { hold: amount(values, 'gap'), side: 1 }),
+        held(`inner-gap-${i + 1}`, 'gap', at(0), { hold: shape.innerGap, side: 1 }),
+        held(`level-${i + 1}`, 'ends-level', at(line)),
+      ];
+    });
+    const gaits = gaitsOn(values, shape.lineRadius);
+    return {
+      kind: 'built',
+      pieces,
+      constraints,
+      passages: [
+        {
+          id: 'left',
+          title: 'over the curve, turning left',
+          gaits,
+          stations: pieces.map(({ id }) => cross(id, line, 1)),
+        },
+        {
+          id: 'right',
+          title: 'over the curve, turning right',
+          gaits,
+          stations: pieces.toReversed().map(({ id }) => cross(id, line, -1)),
+        },
+      ],
+      facts: shape,
+    };
+  },
+};

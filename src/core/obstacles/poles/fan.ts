@@ -1,0 +1,183 @@
+import { FOOT, feet, INCH, inches } from '../../measure/quantity.ts';
+import { amount, type Values } from '../../pieces/params.ts';
+import type { ObstacleKind } from '../obstacle.ts';
+import {
+  asItLies,
+  chosenGait,
+  cross,
+  gaitParam,
+  gaitsOn,
+  held,
+  leastTurn,
+  POLE_PARAMS,
+  pairs,
+  pieceAt,
+} from '../parts.ts';
+import type { Passage } from '../passage.ts';
+import { bracketed, refused, roughly, taped } from '../refusal-words.ts';
+
+/** Poles that open by less are parallel to any tape: a quarter inch. */
+const LEAST_OPENING = INCH / 4;
+
+/** Neighbours at more than this are a wheel: a tape between them runs more along the poles than across. Estimate: 80°. */
+export const WIDEST = (80 * Math.PI) / 180;
+
+export interface FanShape {
+  readonly [fact: string]: number;
+  /** Between neighbours, radians. */
+  readonly angle: number;
+  /** From the meeting point to the inner ends, metres. */
+  readonly innerRadius: number;
+  /** Of the line of travel. */
+  readonly lineRadius: number;
+  /** Inside to inside at the outer ends. */
+  readonly outerGap: number;
+}
+
+/** The closed form of DESIGN's geometry; undefined where poles of this length cannot open so far. */
+export function fanShape(values: Values): FanShape | undefined {
+  const length = amount(values, 'length');
+  const thickness = amount(values, 'thickness');
+  const innerGap = amount(values, 'innerGap');
+  const line = amount(values, 'line');
+  const sine = (amount(values, 'gap') - innerGap) / (2 * line * length);
+  if (sine <= 0 || sine >= 1) return undefined;
+  const cosine = Math.sqrt(1 - sine * sine);
+  const innerRadius = (innerGap + thickness / cosine) / (2 * sine);
+  return {
+    angle: 2 * Math.asin(sine),
+    innerRadius,
+    lineRadius: innerRadius + line * length,
+    outerGap: 2 * (innerRadius + length) * sine - thickness / cosine,
+  };
+}
+
+/** Why these values make no fan that can be ridden in their gait. */
+export function fanFault(values: Values, shape: FanShape | undefined): string | undefined {
+  const gap = amount(values, 'gap');
+  const innerGap = amount(values, 'innerGap');
+  if (gap - innerGap < LEAST_OPENING) {
+    return `The gap on the line, ${taped(gap)}, is not wider than the inner gap, ${taped(innerGap)}: that is a run, not a fan.`;
+  }
+  if (shape === undefined) {
+    const line = amount(values, 'line').toFixed(2);
+    return `Poles of ${taped(amount(values, 'length'))} cannot open from ${taped(innerGap)} at their inner ends to ${taped(gap)} at ${line} of their length.`;
+  }
+  const degrees = Math.round((shape.angle * 180) / Math.PI);
+  if (shape.angle > WIDEST) return `Neighbours at ${degrees}° to each other are too wide for a fan (80°).`;
+  const poles = amount(values, 'poles');
+  if (poles * shape.angle > 2 * Math.PI + 1e-9) {
+    return `${poles} poles at ${degrees}° to each other go more than once round the circle.`;
+  }
+  const gait = chosenGait(values);
+  const least = leastTurn(gait);
+  if (shape.lineRadius < least) {
+    return `The line turns on a radius of ${roughly(shape.lineRadius)}: too tight to ${gait} ${bracketed(least)}.`;
+  }
+  return undefined;
+}
+
+/** The smallest inner gap, in whole inches where one will do, with which the fan fits and can be ridden. */
+export function nearestInnerGap(values: Values, fits: (tried: Values) => boolean): number | undefined {
+  const gap = amount(values, 'gap');
+  const asked = amount(values, 'innerGap');
+  const start = asked < gap - LEAST_OPENING ? asked : Math.min(FOOT, gap / 2);
+  for (const step of [1, 1 / 4]) {
+    const most = Math.floor((gap - LEAST_OPENING) / INCH / step + 1e-9);
+    for (let n = Math.max(1, Math.ceil(start / INCH / step - 1e-9)); n <= most; n++) {
+      const innerGap = inches(n * step);
+      const tried = { ...values, innerGap };
+      if (fits(tried)) return innerGap;
+    }
+  }
+  return undefined;
+}
+
+/**
+ * Poles that spread from a meeting point. Frame: origin at the middle of the fan's middle (of the middle pole, when
+ * their number is odd), outer ends towards +y, so that the right-hand way rides along +x. pole-1 is the rightmost;
+ * they count counter-clockwise, inner ends at fraction 0.
+ *
+ * | held between neighbours | grips | hold |
+ * |---|---|---|
+ * | gap, side 1 | both at `line` | gap |
+ * | gap, side 1 | both at 0 | innerGap |
+ * | ends-level | both at `line` | |
+ *
+ * Usual values: common practice, no source (12 ft poles, inner ends 1 ft apart, 6 ft at two-thirds: one landing at the
+ * lope, two at the jog).
+ */
+export const fan: ObstacleKind = {
+  id: 'fan',
+  title: 'Fan',
+  group: 'Over poles',
+  about: 'Poles spread like a hand: the gap fits on the curve at the line, and the horse must keep to it.',
+  params: {
+    poles: { kind: 'count', label: 'Poles', usual: 3, least: 2, most: 8 },
+    ...POLE_PARAMS,
+    innerGap: { kind: 'length', label: 'Inner gap', usual: feet(1), least: inches(2), most: feet(14) },
+    gap: {
+      kind: 'length',
+      label: 'Gap',
+      says: 'Inside to inside, where the line crosses.',
+      usual: feet(6),
+      least: inches(15),
+      most: feet(14),
+    },
+    line: {
+      kind: 'fraction',
+      label: 'Line at',
+      says: 'How far along the poles the horse goes, from their inner ends.',
+      usual: 2 / 3,
+      least: 0.2,
+      most: 1,
+    },
+    gait: gaitParam('jog'),
+  },
+  build(values) {
+    const shape = fanShape(values);
+    const why = fanFault(values, shape);
+    if (why !== undefined || shape === undefined) {
+      const innerGap = nearestInnerGap(values, (tried) => fanFault(tried, fanShape(tried)) === undefined);
+      if (innerGap === undefined) return refused(why ?? 'This fan cannot be laid.', undefined, shape);
+      const cure = `An inner gap of ${taped(innerGap)} makes it right.`;
+      const slower = asItLies(values, (tried) => fanFault(tried, fanShape(tried)) === undefined);
+      return refused(`${why} ${cure}${slower}`, { innerGap }, shape);
+    }
+    const count = amount(values, 'poles');
+    const length = amount(values, 'length');
+    const line = amount(values, 'line');
+    const out = shape.innerRadius + length / 2;
+    const size = { length, thickness: amount(values, 'thickness') };
+    const pieces = Array.from({ length: count }, (_, i) => {
+      const angle = Math.PI / 2 + (i - (count - 1) / 2) * shape.angle;
+      const pose = { x: out * Math.cos(angle), y: out * Math.sin(angle) - out, angle };
+      return pieceAt(`pole-${i + 1}`, 'pole', size, pose);
+    });
+    const constraints = pairs(pieces).flatMap(([a, b], i) => {
+      const at = (fraction: number) => [
+        { piece: a.id, at: fraction },
+        { piece: b.id, at: fraction },
+      ];
+      return [
+        held(`gap-${i + 1}`, 'gap', at(line), { hold: amount(values, 'gap'), side: 1 }),
+        held(`inner-gap-${i + 1}`, 'gap', at(0), { hold: amount(values, 'innerGap'), side: 1 }),
+        held(`level-${i + 1}`, 'ends-level', at(line)),
+      ];
+    });
+    const gaits = gaitsOn(values, shape.lineRadius);
+    const left: Passage = {
+      id: 'left',
+      title: 'over the fan, turning left',
+      gaits,
+      stations: pieces.map((piece) => cross(piece.id, line, 1)),
+    };
+    const right: Passage = {
+      id: 'right',
+      title: 'over the fan, turning right',
+      gaits,
+      stations: pieces.toReversed().map((piece) => cross(piece.id, line, -1)),
+    };
+    return { kind: 'built', pieces, constraints, passages: [left, right], facts: shape };
+  },
+};

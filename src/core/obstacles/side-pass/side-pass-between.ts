@@ -1,0 +1,72 @@
+import { STOCK_HORSE } from '../../horses/horses.ts';
+import { feet, INCH, inches } from '../../measure/quantity.ts';
+import { amount } from '../../pieces/params.ts';
+import type { ObstacleKind } from '../obstacle.ts';
+import { held, POLE_PARAMS, pieceAt } from '../parts.ts';
+import { bracketed, refused, taped } from '../refusal-words.ts';
+import { sidePassages } from './side-pass.ts';
+
+/**
+ * Two parallel poles, one before and one behind the horse (or, set close, both between its fore and hind feet). Frame:
+ * origin in the middle, poles along x, pole-1 on the −y side.
+ *
+ * | held | grips | hold |
+ * |---|---|---|
+ * | gap, side 1 | both at 0.5 | gap |
+ * | parallel | | |
+ * | ends-level | both at 0.5 | |
+ *
+ * Usual 6 ft: common practice, no source. Least 24 in: American Mule Association rule 216.
+ */
+export const sidePassBetween: ObstacleKind = {
+  id: 'side-pass-between',
+  title: 'Side pass between poles',
+  group: 'Side pass',
+  about: 'Two parallel poles to side pass between, one in front of the horse and one behind.',
+  params: {
+    gap: {
+      kind: 'length',
+      label: 'Gap',
+      says: 'Inside to inside.',
+      usual: feet(6),
+      least: inches(24),
+      most: feet(12),
+    },
+    ...POLE_PARAMS,
+  },
+  build(values) {
+    const gap = amount(values, 'gap');
+    const size = { length: amount(values, 'length'), thickness: amount(values, 'thickness') };
+    const { wheelbase, hoof } = STOCK_HORSE;
+    const inside = wheelbase.value - hoof.value;
+    const outside = wheelbase.value + hoof.value;
+    if (gap + 2 * size.thickness > inside && gap < outside) {
+      const nearest = inches(Math.ceil(outside / INCH));
+      const why = `With ${taped(gap)} between the poles a hoof comes down on one: the feet stand ${taped(wheelbase.value)} apart, front to back. A gap of ${taped(nearest)} leaves them room.`;
+      return refused(
+        `${why} Or lay the poles within ${bracketed(inside)}, over all, and ride with both under the horse.`,
+        {
+          gap: nearest,
+        },
+      );
+    }
+    const off = (gap + size.thickness) / 2;
+    const pieces = [-1, 1].map((way, i) => pieceAt(`pole-${i + 1}`, 'pole', size, { x: 0, y: way * off, angle: 0 }));
+    const at = (fraction: number) => pieces.map(({ id }) => ({ piece: id, at: fraction }));
+    return {
+      kind: 'built',
+      pieces,
+      constraints: [
+        held('gap-1', 'gap', at(0.5), { hold: gap, side: 1 }),
+        held(
+          'parallel-1',
+          'parallel',
+          pieces.map(({ id }) => ({ piece: id })),
+        ),
+        held('level-1', 'ends-level', at(0.5)),
+      ],
+      passages: sidePassages('pole-1', { length: size.length, y: off, what: 'between the poles' }),
+      facts: { gap },
+    };
+  },
+};

@@ -1,0 +1,70 @@
+/** Two poles that are side passed one after the other, with the turn where they meet: what an L, a V and a T share. */
+import { STOCK_HORSE } from '../../horses/horses.ts';
+import type { Metres, Radians } from '../../measure/quantity.ts';
+import type { Piece } from '../../pieces/piece.ts';
+import type { Point } from '../../plane/point.ts';
+import { reachOn, spin } from '../parts.ts';
+import type { Passage, Station } from '../passage.ts';
+import { PAST_END } from './side-pass.ts';
+
+/** A pole as one leaves the corner along it. */
+export interface Leg {
+  readonly pole: Piece;
+  /** Away from the corner. */
+  readonly heading: Radians;
+  /** From the corner to its far end. */
+  readonly length: Metres;
+}
+
+/**
+ * Along the first leg to the corner, over which the axes cross, and along the second away from it. `counter-clockwise`:
+ * the second leg lies that way round from the first, by `angle`.
+ *
+ * On the forehand the front feet are inside the angle and stay at one place, as far from both poles as a foot stands from
+ * the horse's middle, while the quarters go round; on the haunches the hind feet do. The middle of the horse goes half of
+ * the turn, sideways across the corner, and the other half.
+ */
+function way(
+  at: Point,
+  { from, to, angle, turn, on }: { from: Leg; to: Leg; angle: Radians; turn: 1 | -1; on: 'forehand' | 'haunches' },
+): readonly Station[] {
+  const foot = STOCK_HORSE.wheelbase.value / 2;
+  // In a wide corner the place of the feet would be at its very tip, and the turn over the end of the other pole.
+  const reachOut = Math.max(foot / Math.tan(angle / 2), foot);
+  const place = ({ pole, heading }: Leg, far: Metres, facing: Radians, move: 'ride' | 'side-pass'): Station =>
+    reachOn(pole, { x: at.x + far * Math.cos(heading), y: at.y + far * Math.sin(heading), angle: facing }, move);
+  // Inside the angle, square to the first leg; on the haunches the tail is there.
+  const inwards = from.heading + (turn * Math.PI) / 2;
+  const facing = on === 'forehand' ? inwards : inwards + Math.PI;
+  const by = -turn * (Math.PI - angle);
+  return [
+    place(from, from.length + PAST_END, facing, 'ride'),
+    place(from, reachOut, facing, 'side-pass'),
+    spin(by / 2),
+    place(to, reachOut, facing + by / 2, 'side-pass'),
+    spin(by / 2),
+    place(to, to.length + PAST_END, facing + by, 'side-pass'),
+  ];
+}
+
+/** Both ways round a corner, on the forehand and on the haunches. `second` lies counter-clockwise of `first`. */
+export function cornerWays(
+  at: Point,
+  [first, second]: readonly [Leg, Leg],
+  { angle, what, id }: { readonly angle: Radians; readonly what: string; readonly id: string },
+): Passage[] {
+  return ([1, -1] as const).flatMap((turn) =>
+    (['forehand', 'haunches'] as const).map((on): Passage => {
+      const [from, to] = turn === 1 ? [first, second] : [second, first];
+      // Facing into the angle from the first leg, the corner is on the left.
+      const hand = (turn === 1) === (on === 'forehand') ? 'left' : 'right';
+      const where = turn === 1 ? '' : ' from the other end';
+      return {
+        id: `${id}${on}${turn === 1 ? '' : '-return'}`,
+        title: `side pass ${hand} over the ${what}${where} with a turn on the ${on} at the corner`,
+        gaits: ['walk'],
+        stations: way(at, { from, to, angle, turn, on }),
+      };
+    }),
+  );
+}

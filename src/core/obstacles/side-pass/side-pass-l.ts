@@ -1,0 +1,58 @@
+import { feet } from '../../measure/quantity.ts';
+import { amount } from '../../pieces/params.ts';
+import type { ObstacleKind } from '../obstacle.ts';
+import { centred, corner, held, POLE_PARAMS, pieceAt, shyOf } from '../parts.ts';
+import { cornerWays } from './side-pass-corner.ts';
+
+/**
+ * Two poles in a square corner. Frame: origin at the middle of what they cover; `pole-1` runs from the corner along +x,
+ * `pole-2` along +y.
+ *
+ * | held | grips | hold |
+ * |---|---|---|
+ * | square | both | |
+ * | ends-level, apart | both at 0 | nothing apart |
+ *
+ * Side passed in both directions: New York 4-H. 8 ft poles: estimate.
+ */
+export const sidePassL: ObstacleKind = {
+  id: 'side-pass-l',
+  title: 'Side pass L',
+  group: 'Side pass',
+  about: 'Two poles in a square corner: side pass the one, turn on the forehand or the haunches, side pass the other.',
+  params: {
+    length: { ...POLE_PARAMS.length, label: 'First pole', usual: feet(8) },
+    secondLength: { ...POLE_PARAMS.length, label: 'Second pole', usual: feet(8) },
+    thickness: POLE_PARAMS.thickness,
+  },
+  build(values) {
+    const length = amount(values, 'length');
+    const secondLength = amount(values, 'secondLength');
+    const thickness = amount(values, 'thickness');
+    const shy = shyOf(thickness, Math.PI / 2);
+    const pieces = centred([
+      pieceAt('pole-1', 'pole', { length, thickness }, { x: shy + length / 2, y: 0, angle: 0 }),
+      pieceAt(
+        'pole-2',
+        'pole',
+        { length: secondLength, thickness },
+        { x: 0, y: shy + secondLength / 2, angle: Math.PI / 2 },
+      ),
+    ]);
+    const [first, second] = pieces;
+    if (first === undefined || second === undefined) throw new Error('side-pass-l: it has two poles');
+    const passages = cornerWays(
+      { x: second.pose.x, y: first.pose.y },
+      [
+        { pole: first, heading: 0, length: shy + length },
+        { pole: second, heading: Math.PI / 2, length: shy + secondLength },
+      ],
+      { angle: Math.PI / 2, what: 'L', id: '' },
+    );
+    const constraints = [
+      held('square', 'square', [{ piece: 'pole-1' }, { piece: 'pole-2' }]),
+      ...corner('1', ['pole-1', 0], ['pole-2', 0]),
+    ];
+    return { kind: 'built', pieces, constraints, passages, facts: { length: length + secondLength } };
+  },
+};

@@ -1,0 +1,65 @@
+import { feet } from '../../measure/quantity.ts';
+import { amount } from '../../pieces/params.ts';
+import type { ObstacleKind } from '../obstacle.ts';
+import { centred, held, POLE_PARAMS, pieceAt } from '../parts.ts';
+import { sidePassages } from './side-pass.ts';
+import { cornerWays } from './side-pass-corner.ts';
+
+/**
+ * A pole with another square against its middle. Frame: origin at the middle of what they cover; `bar` along +x, `stem`
+ * from it towards −y.
+ *
+ * | held | grips | hold |
+ * |---|---|---|
+ * | touching, side −1 | stem at 0, bar | |
+ * | square | both | |
+ * | on-line | stem, the middle of bar | |
+ *
+ * Side passed in both directions: New York 4-H. A 12 ft bar and an 8 ft stem: estimate.
+ */
+export const sidePassT: ObstacleKind = {
+  id: 'side-pass-t',
+  title: 'Side pass T',
+  group: 'Side pass',
+  about: 'Side pass along the bar to its middle, turn, and side pass down the stem; or over the whole bar.',
+  params: {
+    length: { ...POLE_PARAMS.length, label: 'Bar' },
+    stemLength: { ...POLE_PARAMS.length, label: 'Stem', usual: feet(8) },
+    thickness: POLE_PARAMS.thickness,
+  },
+  build(values) {
+    const length = amount(values, 'length');
+    const stemLength = amount(values, 'stemLength');
+    const thickness = amount(values, 'thickness');
+    const down = -Math.PI / 2;
+    const reach = thickness / 2 + stemLength;
+    const pieces = centred([
+      pieceAt('bar', 'pole', { length, thickness }, { x: 0, y: 0, angle: 0 }),
+      pieceAt('stem', 'pole', { length: stemLength, thickness }, { x: 0, y: -reach + stemLength / 2, angle: down }),
+    ]);
+    const [bar, stem] = pieces;
+    if (bar === undefined || stem === undefined) throw new Error('side-pass-t: it has two poles');
+    const left = { pole: bar, heading: Math.PI, length: length / 2 };
+    const right = { pole: bar, heading: 0, length: length / 2 };
+    const foot = { pole: stem, heading: down, length: reach };
+    const named = { angle: Math.PI / 2 };
+    const passages = [
+      ...cornerWays(bar.pose, [left, foot], { ...named, what: 'left half of the T and its stem', id: 'left-' }),
+      ...cornerWays(bar.pose, [foot, right], {
+        ...named,
+        what: 'right half of the T and its stem',
+        id: 'right-',
+      }),
+      ...sidePassages('bar', { length, y: 0, what: 'over the whole bar of the T' }).map((passage) => ({
+        ...passage,
+        id: `bar-${passage.id}`,
+      })),
+    ];
+    const constraints = [
+      held('stem', 'touching', [{ piece: 'stem', at: 0 }, { piece: 'bar' }], { side: -1 }),
+      held('square', 'square', [{ piece: 'bar' }, { piece: 'stem' }]),
+      held('middle', 'on-line', [{ piece: 'stem' }, { piece: 'bar' }]),
+    ];
+    return { kind: 'built', pieces, constraints, passages, facts: { length } };
+  },
+};

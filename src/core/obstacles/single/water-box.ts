@@ -1,0 +1,20 @@
+import { amount } from '../../pieces/params.ts';
+import { waterBox as waterPiece } from '../../pieces/water-box.ts';
+import type { ObstacleKind } from '../obstacle.ts';
+import { CLEAR_OF, pieceAt } from '../parts.ts';
+import { straightOver } from './straight-over.ts';
+
+/** A pan of water to walk through. Frame: the pan's own, ridden along x. Nothing to hold. */
+export const waterBox: ObstacleKind = {
+  id: 'water-box',
+  title: 'Water box',
+  group: 'Gate, bridge, water',
+  about: 'A shallow pan of water to walk through.',
+  params: waterPiece.params,
+  build(values) {
+    const piece = pieceAt('water', 'water-box', values, { x: 0, y: 0, angle: 0 });
+    const length = amount(piece.values, 'length');
+    const passages = straightOver('water', length / 2 + CLEAR_OF, 'through the water');
+    return { kind: 'built', pieces: [piece], constraints: [], passages, facts: { length } };
+  },
+};

@@ -1,0 +1,107 @@
+/**
+ * How two places of one passage are joined. The horse is between an obstacle's pieces here, so the calmest way wins:
+ * one arc where one fits, else two arcs that meet smoothly, else the shortest path at the gait's least turn.
+ */
+import type { Metres, Radians } from '../measure/quantity.ts';
+import { shortestPath } from '../plane/dubins.ts';
+import { laid, type Path, pathLength, type Stretch } from '../plane/path.ts';
+import { distance, type Point, TOUCH } from '../plane/point.ts';
+import { type Pose, wrapped } from '../plane/pose.ts';
+
+/** Curvatures this near, 1/m, are one arc; a straight is an arc of less than this. */
+const ONE_ARC = 1e-9;
+/** A way round longer than this many times the straight is a loop; a half circle is π/2 of it. */
+const LOOP = 1.65;
+
+/** The arc that leaves a pose along its heading and reaches a point; absent when the point is there already or straight behind. */
+function arcTo(from: Pose, to: Point): { readonly length: Metres; readonly curvature: number } | undefined {
+  const chord = distance(from, to);
+  if (chord < TOUCH) return undefined;
+  const aside: Radians = wrapped(Math.atan2(to.y - from.y, to.x - from.x) - from.angle);
+  if (Math.abs(aside) > Math.PI - 1e-6) return undefined;
+  if (Math.abs(aside) < 1e-12) return { length: chord, curvature: 0 };
+  return { length: (chord * aside) / Math.sin(aside), curvature: (2 * Math.sin(aside)) / chord };
+}
+
+/** Two arcs, tangent at both poses and to each other, with tangents of equal length; one arc where that is enough. */
+export function twoArcs(from: Pose, to: Pose): Path | undefined {
+  const vx = to.x - from.x;
+  const vy = to.y - from.y;
+  const ux = Math.cos(from.angle);
+  const uy = Math.sin(from.angle);
+  const wx = Math.cos(to.angle);
+  const wy = Math.sin(to.angle);
+  const ahead = vx * (ux + wx) + vy * (uy + wy);
+  const square = vx * vx + vy * vy;
+  const below = ahead + Math.sqrt(ahead * ahead + 2 * (1 - (ux * wx + uy * wy)) * square);
+  if (square < TOUCH * TOUCH || below < 1e-9) return undefined;
+  const tangent = square / below;
+  const middle = {
+    x: (from.x + to.x + tangent * (ux - wx)) / 2,
+    y: (from.y + to.y + tangent * (uy - wy)) / 2,
+  };
+  const first = arcTo(from, middle);
+  // The second arc is the first one's mirror twin: ridden backwards from the far pose.
+  const second = arcTo({ x: to.x, y: to.y, angle: to.angle + Math.PI }, middle);
+  if (first === undefined || second === undefined) return undefined;
+  const back = { length: second.length, curvature: -second.curvature };
+  if (Math.abs(first.curvature - back.curvature) < ONE_ARC) {
+    const curvature = (first.curvature + back.curvature) / 2;
+    return laid(from, [
+      { length: first.length + back.length, curvature: Math.abs(curvature) < ONE_ARC ? 0 : curvature },
+    ]);
+  }
+  return laid(from, [first, back]);
+}
+
+/** The smallest radius on the path, metres; infinite on straights. */
+export function tightest(path: Path): Metres {
+  const most = Math.max(...path.map((stretch) => Math.abs(stretch.curvature)));
+  return most < ONE_ARC ? Number.POSITIVE_INFINITY : 1 / most;
+}
+
+/** Whether the path bends one way all along, its radii within a fifth of each other. */
+function even(path: Path): boolean {
+  const [first, last] = [path[0]?.curvature ?? 0, path.at(-1)?.curvature ?? 0];
+  return path.length === 1 || Math.min(first / last, last / first) >= 0.8;
+}
+
+/** A way between two poses of a passage, and whether a horse in this gait rides it without circling or cramping. */
+export interface Joint {
+  readonly path: Path;
+  readonly calm: boolean;
+  /** The smallest radius, metres; 0 for a loop. */
+  readonly radius: Metres;
+}
+
+export function joint(from: Pose, to: Pose, least: Metres): Joint {
+  const straight = distance(from, to);
+  if (straight < TOUCH && Math.abs(wrapped(to.angle - from.angle)) < 1e-6) {
+    return { path: laid(from, []), calm: true, radius: Number.POSITIVE_INFINITY };
+  }
+  const smooth = twoArcs(from, to);
+  if (smooth !== undefined) {
+    const radius = tightest(smooth);
+    const direct = pathLength(smooth) <= LOOP * straight;
+    // One arc, or as good as one, is what the obstacle was built for in any gait; the checks speak about its radius.
+    if (direct && (even(smooth) || radius >= least - TOUCH)) return { path: smooth, calm: true, radius };
+    if (direct) return { path: smooth, calm: false, radius };
+  }
+  const { path } = shortestPath(from, to, least);
+  const calm = pathLength(path) <= LOOP * straight;
+  return { path, calm, radius: calm ? least : 0 };
+}
+
+/** Stretches that continue each other on the same curve, made one. */
+export function merged(path: Path): Path {
+  const joined: Stretch[] = [];
+  for (const stretch of path) {
+    const last = joined.at(-1);
+    if (last !== undefined && stretch.length === 0) continue;
+    if (last !== undefined && last.length === 0) joined.pop();
+    if (last !== undefined && last.length > 0 && Math.abs(last.curvature - stretch.curvature) < ONE_ARC) {
+      joined[joined.length - 1] = { ...last, length: last.length + stretch.length };
+    } else joined.push(stretch);
+  }
+  return joined;
+}

@@ -1,0 +1,183 @@
+/** What the verbs of the desk make of a state: plans. `create.ts` is the one place that carries them out. */
+import { duplicated, erased, flipped, posed, rebuilt, shifted } from '../../core/course/edit-obstacles.ts';
+import { obstacleOf, pieceOf } from '../../core/course/ids.ts';
+import { printAngle, readAngle } from '../../core/measure/angle.ts';
+import { printLength, readLength } from '../../core/measure/length.ts';
+import type { Infeasible } from '../../core/obstacles/obstacle.ts';
+import { obstacleKind } from '../../core/obstacles/obstacles.ts';
+import type { Params } from '../../core/pieces/params.ts';
+import { type Pose, wrapped } from '../../core/plane/pose.ts';
+import { isHeld, obstaclesSettled, pieceSettled } from '../constraints/constrained-move.ts';
+import { broughtPlan, type Standoff } from '../constraints/constraint-edits.ts';
+import type { DeskState } from '../desk.ts';
+import { labels, words } from '../desk-words.ts';
+import { bendRemoved, ridePoint, ridePointMoved, ridePose, ridePosed, startTurned } from '../gestures/bend.ts';
+import { crossingNudged } from '../gestures/crossing.ts';
+import type { Done } from '../gestures/gesture.ts';
+import { headingOf, turnedBy } from '../gestures/turn.ts';
+import { turnHandle } from '../gestures/turn-handle.ts';
+import { nameOf, namesOf } from '../names.ts';
+import { freeShift } from '../placing/free-space.ts';
+import { placesIn } from '../placing/wall-distances.ts';
+import { bendIn, boundsOfPieces, chosenPieces, crossIn, RIDE_START } from '../selection/selection.ts';
+import { printValue, readValue } from './typed.ts';
+
+/** A step to take, why there is none, or what must give way first. Steps that `join` the one before, under the same key, become one in the history. */
+export type Plan = (Done & { readonly join?: string }) | { readonly refused: string } | { readonly standoff: Standoff };
+
+function isWhole(key: string): boolean {
+  return pieceOf(key) === undefined && !key.includes(':');
+}
+
+export function erasePlan({ course, survey, chosen }: DeskState): Plan {
+  if (chosen.length === 0) return { refused: words.choseNothing() };
+  const bends = chosen.map(bendIn).filter((bend) => bend !== null);
+  const straighter = [...bends].sort((a, b) => b.index - a.index).reduce(bendRemoved, course);
+  const next = erased(straighter, chosen);
+  if (next === course) return { refused: words.staysThere(namesOf(survey, chosen)) };
+  const name = namesOf(survey, chosen);
+  const onlyBends = bends.length === chosen.length;
+  return {
+    course: next,
+    chosen: [],
+    label: onlyBends ? labels.unbend() : labels.erase(name),
+    said: onlyBends ? words.unbent() : words.erased(name),
+  };
+}
+
+export function duplicatePlan({ course, survey, chosen }: DeskState): Plan {
+  const keys = [...new Set(chosen.filter((key) => !key.includes(':')).map(obstacleOf))];
+  const bounds = boundsOfPieces(chosenPieces(survey, keys));
+  if (bounds === null) return { refused: words.choseNothing() };
+  const shift = freeShift(bounds, course.arena, survey.obstacles) ?? { x: 1, y: -1 };
+  const copies = duplicated(course, keys, shift.x, shift.y);
+  const name = namesOf(survey, keys);
+  return { course: copies.course, chosen: copies.keys, label: labels.duplicate(name), said: words.duplicated(name) };
+}
+
+export function mirrorPlan({ course, survey, chosen }: DeskState): Plan {
+  const keys = [...new Set(chosen.filter((key) => !key.includes(':')).map(obstacleOf))];
+  if (keys.length === 0) return { refused: words.choseNothing() };
+  const name = namesOf(survey, keys);
+  return { course: flipped(course, keys), chosen, label: labels.mirror(name), said: words.mirrored(name) };
+}
+
+export function turnPlan(state: DeskState, by: number): Plan {
+  const { course, survey, chosen } = state;
+  if (chosen.length === 1 && chosen[0] === RIDE_START) {
+    const angle = wrapped(survey.layout.ride.start.angle + by);
+    const said = words.turned('the start', angle);
+    return { course: startTurned(course, angle), chosen, label: labels.turn('the start'), said, join: 'turn start' };
+  }
+  const handle = turnHandle(state, 0);
+  if (handle === null) return { refused: chosen.length === 0 ? words.choseNothing() : words.turnOne() };
+  const outcome = turnedBy(state, by, handle.about);
+  if (outcome.kind === 'stuck') return { refused: outcome.why };
+  const name = namesOf(survey, chosen);
+  const start = headingOf(state);
+  return {
+    course: outcome.course,
+    chosen,
+    label: labels.turn(name),
+    said: words.turned(name, start === null ? null : wrapped(start + by)),
+    join: `turn ${chosen.join(' ')}`,
+  };
+}
+
+export function nudgePlan({ course, survey, chosen }: DeskState, dx: number, dy: number): Plan {
+  if (chosen.length === 0) return { refused: words.choseNothing() };
+  const cross = crossIn(chosen[0] ?? '');
+  if (cross !== null) {
+    const outcome = crossingNudged(survey, cross, { dx, dy });
+    if ('refused' in outcome) return outcome;
+    return { ...outcome, chosen, label: labels.move(namesOf(survey, chosen)), join: `nudge ${chosen.join(' ')}` };
+  }
+  const ids = chosen.filter(isWhole);
+  const carried = obstaclesSettled(course, shifted(course, ids, dx, dy), { ids, name: namesOf(survey, ids) });
+  if (carried.kind === 'stuck') return { refused: carried.why };
+  let next = carried.course;
+  for (const key of chosen.filter((each) => !isWhole(each))) {
+    const at = ridePoint(next, key);
+    if (at !== null) next = ridePointMoved(next, key, { x: at.x + dx, y: at.y + dy });
+    const piece = survey.pieces.find((each) => each.key === key);
+    if (piece === undefined) continue;
+    const name = nameOf(survey, key);
+    if (piece.piece.fixed) return { refused: words.pieceIsFixed(name) };
+    const pose = { ...piece.pose, x: piece.pose.x + dx, y: piece.pose.y + dy };
+    const outcome = pieceSettled(next, key, { pose, name });
+    if (outcome.kind === 'stuck') return { refused: outcome.why };
+    next = outcome.course;
+  }
+  const name = namesOf(survey, chosen);
+  const said = words.moved(name, placesIn(next, chosen));
+  return { course: next, chosen, label: labels.move(name), said, join: `nudge ${chosen.join(' ')}` };
+}
+
+/** A kind's refusal as one sentence, with the values that would work. */
+export function refusalOf(infeasible: Infeasible, params: Params, unit: DeskState['course']['unit']): string {
+  const nearest = Object.entries(infeasible.nearest ?? {}).flatMap(([key, value]) => {
+    const param = params[key];
+    return param === undefined ? [] : [`${param.label.toLowerCase()} ${printValue(value, param, unit)}`];
+  });
+  return nearest.length === 0 ? infeasible.why : words.nearest(infeasible.why, nearest);
+}
+
+export function valuePlan(
+  state: DeskState,
+  asked: { readonly obstacle: string; readonly param: string; readonly text: string },
+): Plan {
+  const { course, survey } = state;
+  const obstacle = survey.layout.obstacles.find((each) => each.id === asked.obstacle);
+  if (obstacle === undefined) return { refused: words.noSuchObstacle(asked.obstacle) };
+  const name = nameOf(survey, obstacle.id);
+  const params = obstacleKind(obstacle.kind)?.params ?? {};
+  const param = params[asked.param];
+  if (param === undefined) return { refused: words.noSuchParam(asked.param, name) };
+  const typed = readValue(asked.text, param, course.unit);
+  if (typed.kind === 'refused') return { refused: typed.why };
+  const outcome = rebuilt(course, obstacle.id, { [asked.param]: typed.value });
+  if ('why' in outcome) return { refused: refusalOf(outcome, params, course.unit) };
+  const said = words.changed(name, param.label, printValue(typed.value, param, course.unit));
+  const done = {
+    chosen: state.chosen,
+    label: labels.change(name, param.label),
+    said: typed.note === undefined ? said : `${said} (${typed.note})`,
+  };
+  // What ties it to others and to the walls is brought to hold again with its new shape.
+  return isHeld(outcome, [obstacle.id])
+    ? broughtPlan(outcome, { ...done, staying: null })
+    : { ...done, course: outcome };
+}
+
+const FIELDS: Readonly<Record<keyof Pose, string>> = { x: 'Place along', y: 'Place across', angle: 'Heading' };
+
+export function posePlan(
+  state: DeskState,
+  asked: { readonly key: string; readonly field: keyof Pose; readonly text: string },
+): Plan {
+  const { course, survey } = state;
+  const { key, field } = asked;
+  const piece = survey.pieces.find((each) => each.key === key);
+  const obstacle = survey.layout.obstacles.find((each) => each.id === key);
+  const onRide = ridePose(course, key);
+  const pose = piece?.pose ?? obstacle?.pose ?? onRide;
+  if (pose === undefined) return { refused: words.noSuchObstacle(key) };
+  const typed = field === 'angle' ? readAngle(asked.text) : readLength(asked.text, course.unit);
+  if (typed.kind === 'refused') return { refused: typed.why };
+  const name = nameOf(survey, key);
+  const value: number = typed.value;
+  const wish = { ...pose, [field]: value };
+  const printed = field === 'angle' ? printAngle(value) : printLength(value, course.unit);
+  const done = {
+    chosen: state.chosen,
+    label: labels.change(name, FIELDS[field]),
+    said: words.changed(name, FIELDS[field], printed),
+  };
+  if (onRide !== undefined) return { ...done, course: ridePosed(course, key, wish) };
+  if (piece?.piece.fixed) return { refused: words.pieceIsFixed(name) };
+  const outcome =
+    piece === undefined
+      ? obstaclesSettled(course, posed(course, key, wish), { ids: [key], name })
+      : pieceSettled(course, key, { pose: wish, name });
+  return outcome.kind === 'stuck' ? { refused: outcome.why } : { ...done, course: outcome.course };
+}

@@ -1,0 +1,58 @@
+import { heldWall } from '../../core/constraints/grip.ts';
+import type { Course } from '../../core/course/course.ts';
+import { currentLayout } from '../../core/course/course.ts';
+import { placedObstacle } from '../../core/course/placed.ts';
+import {
+  type Holding,
+  holdingsOf,
+  holds,
+  piecesOf,
+  printedValue,
+  sizesOf,
+} from '../../core/course/resolved-constraints.ts';
+import { TOUCH } from '../../core/plane/point.ts';
+import type { Pose } from '../../core/plane/pose.ts';
+import { survey } from '../../core/survey.ts';
+import type { Guide } from '../desk.ts';
+import { words } from '../desk-words.ts';
+import type { Keys } from '../selection/selection.ts';
+import { heldWords } from './kept-words.ts';
+
+/** By how much a measure would be off if the pieces lay where the hand wants them, the others where they are now. */
+function strain(course: Course, holding: Holding, wishes: ReadonlyMap<string, Pose>): number {
+  const pieces = piecesOf(currentLayout(course));
+  const sizes = sizesOf(holding, course.arena, pieces);
+  if (sizes === undefined) return 0;
+  const held = holding.grips.flatMap((grip, i) => {
+    const size = sizes[i];
+    const pose =
+      'wall' in grip
+        ? heldWall(course.arena, grip.wall).pose
+        : (wishes.get(grip.piece) ?? pieces.get(grip.piece)?.pose);
+    return size === undefined || pose === undefined ? [] : [{ ...size, pose }];
+  });
+  const { hold = 0, side = 1 } = holding.constraint;
+  return Math.max(0, ...holding.kind.residuals(held, hold, side).map(({ value }) => Math.abs(value)));
+}
+
+/**
+ * What keeps pieces from where the hand wants them (ground poses by piece), as a guide to show: the measure that would be
+ * off most.
+ */
+export function stopOf(course: Course, wishes: ReadonlyMap<string, Pose>): readonly Guide[] {
+  const [worst] = holdingsOf(currentLayout(course))
+    .filter((each) => holds(each) && each.grips.some((grip) => 'piece' in grip && wishes.has(grip.piece)))
+    .map((holding) => ({ holding, off: strain(course, holding, wishes) }))
+    .sort((a, b) => b.off - a.off);
+  if (worst === undefined || worst.off < TOUCH) return [];
+  const { holding } = worst;
+  const text = printedValue(holding.kind, holding.constraint.hold ?? 0, course.unit);
+  return [{ says: words.stoppedBy(heldWords(survey(course), [holding], text).says), marks: [] }];
+}
+
+/** The same for whole obstacles, from the course in which they lie where the hand wants them. */
+export function stopOfObstacles(course: Course, moved: Course, ids: Keys): readonly Guide[] {
+  const wanted = currentLayout(moved).obstacles.filter((each) => ids.includes(each.id));
+  const pieces = wanted.flatMap((each) => placedObstacle(each).pieces);
+  return stopOf(course, new Map(pieces.map((piece) => [piece.key, piece.pose])));
+}

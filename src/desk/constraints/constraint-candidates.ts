@@ -1,0 +1,150 @@
+import type { Constraint, Held, Wall } from '../../core/constraints/constraint.ts';
+import { constraintKind } from '../../core/constraints/constraints.ts';
+import { heldWall, lineAngle } from '../../core/constraints/grip.ts';
+import type { Arena } from '../../core/course/course.ts';
+import type { PlacedPiece } from '../../core/course/placed.ts';
+import { type Holding, holdingsOf } from '../../core/course/resolved-constraints.ts';
+import { TOUCH } from '../../core/plane/point.ts';
+import { ringDistance } from '../../core/plane/segment.ts';
+import type { Survey } from '../../core/survey.ts';
+import type { DraftConstraint } from './constraint-edits.ts';
+
+/** Something that could be kept, as it is now: adding it moves nothing. */
+export interface Keepable {
+  readonly draft: DraftConstraint;
+  /** What it is between, for the words: metres or radians, by the kind. */
+  readonly value: number;
+}
+
+/** A tape meets a pole well when its cosine to the pole's normal is no less; as for the gap itself. */
+const WELL_ACROSS = 0.3;
+
+export function isLong({ figure }: PlacedPiece): boolean {
+  return figure.length > 4 * figure.width;
+}
+
+function heldAt({ pose, figure }: PlacedPiece, at = 0.5): Held {
+  return { pose, length: figure.length, width: figure.width, at };
+}
+
+function measured(kind: string, held: readonly Held[], side: 1 | -1 = 1): number {
+  return constraintKind(kind)?.measure(held, side) ?? Number.NaN;
+}
+
+/** The clear distance of the nearest of the pieces to a wall. */
+export function offWallNow(pieces: readonly PlacedPiece[], wall: Wall, arena: Arena): Keepable | null {
+  const there = heldWall(arena, wall);
+  const [nearest] = pieces
+    .flatMap((piece) =>
+      (isLong(piece) ? [0.5, 0, 1] : [0.5]).map((at) => ({
+        piece,
+        at,
+        off: measured('off-wall', [heldAt(piece, at), there]),
+      })),
+    )
+    // Level to the wall the middle is as near as the ends, and holds no turn.
+    .sort((a, b) => (Math.abs(a.off - b.off) < TOUCH ? 0 : a.off - b.off));
+  if (nearest === undefined) return null;
+  const { piece, at, off } = nearest;
+  return { draft: { kind: 'off-wall', grips: [{ piece: piece.key, at }, { wall }], hold: off }, value: off };
+}
+
+/** The angle of a pole to a wall. */
+export function wallAngleNow(pole: PlacedPiece, wall: Wall, arena: Arena): Keepable {
+  const value = measured('angle-to-wall', [heldAt(pole), heldWall(arena, wall)]);
+  return { draft: { kind: 'angle-to-wall', grips: [{ piece: pole.key }, { wall }], hold: value, side: 1 }, value };
+}
+
+/** The gap between two poles, taped at a fraction along each; null where the tape would run along one of them. */
+export function gapNow(first: PlacedPiece, second: PlacedPiece, at: readonly [number, number]): Keepable | null {
+  const held = [heldAt(first, at[0]), heldAt(second, at[1])];
+  const tip = (piece: PlacedPiece, part: number) => {
+    const reach = (part - 0.5) * piece.figure.length;
+    return {
+      x: piece.pose.x + reach * Math.cos(piece.pose.angle),
+      y: piece.pose.y + reach * Math.sin(piece.pose.angle),
+    };
+  };
+  const [a, b] = [tip(first, at[0]), tip(second, at[1])];
+  const chord = Math.hypot(b.x - a.x, b.y - a.y);
+  const across = (piece: PlacedPiece) =>
+    (-Math.sin(piece.pose.angle) * (b.x - a.x) + Math.cos(piece.pose.angle) * (b.y - a.y)) / chord;
+  if (chord < TOUCH || Math.abs(across(first)) < WELL_ACROSS || Math.abs(across(second)) < WELL_ACROSS) return null;
+  const side = across(first) > 0 ? 1 : -1;
+  const value = measured('gap', held, side);
+  const grips = [
+    { piece: first.key, at: at[0] },
+    { piece: second.key, at: at[1] },
+  ];
+  return { draft: { kind: 'gap', grips, hold: value, side }, value };
+}
+
+/** How far a small thing is clear of another, or of the side of a pole. */
+function clearNow(first: PlacedPiece, second: PlacedPiece): Keepable | null {
+  if (!isLong(first) && !isLong(second)) {
+    const value = measured('apart', [heldAt(first), heldAt(second)]);
+    return { draft: { kind: 'apart', grips: [{ piece: first.key }, { piece: second.key }], hold: value }, value };
+  }
+  const [thing, pole] = isLong(first) ? [second, first] : [first, second];
+  if (isLong(thing)) return null;
+  const [x, y] = [thing.pose.x - pole.pose.x, thing.pose.y - pole.pose.y];
+  const off = -Math.sin(pole.pose.angle) * x + Math.cos(pole.pose.angle) * y;
+  if (Math.abs(off) > (pole.figure.width + thing.figure.width) / 2) {
+    const side = off > 0 ? 1 : -1;
+    const value = measured('beside', [heldAt(thing), heldAt(pole)], side);
+    return { draft: { kind: 'beside', grips: [{ piece: thing.key }, { piece: pole.key }], hold: value, side }, value };
+  }
+  const ahead = Math.cos(pole.pose.angle) * x + Math.sin(pole.pose.angle) * y;
+  const at = ahead > 0 ? 1 : 0;
+  const value = measured('marker-clear', [heldAt(thing), heldAt(pole, at)]);
+  const grips = [{ piece: thing.key }, { piece: pole.key, at }];
+  return value < 0 ? null : { draft: { kind: 'marker-clear', grips, hold: value }, value };
+}
+
+/** The distance between two pieces as it can be kept: inside to inside. */
+export function distanceNow(first: PlacedPiece, second: PlacedPiece): Keepable | null {
+  if (isLong(first) && isLong(second)) return gapNow(first, second, [0.5, 0.5]);
+  return clearNow(first, second);
+}
+
+/** How two poles lie to each other: parallel, square, or at an angle; in line and level as well where they are. */
+export function directionsNow(first: PlacedPiece, second: PlacedPiece): readonly Keepable[] {
+  if (!isLong(first) || !isLong(second)) return [];
+  const held = [heldAt(first), heldAt(second)];
+  const grips = [{ piece: first.key }, { piece: second.key }];
+  const turn = lineAngle(second.pose.angle - first.pose.angle);
+  const plain = (kind: string): Keepable => ({ draft: { kind, grips }, value: 0 });
+  if (Math.abs(turn) < TOUCH) {
+    const isInLine = Math.abs(measured('in-line', held)) < TOUCH;
+    const isLevel = Math.abs(measured('centres-level', held)) < TOUCH;
+    return [plain(isInLine ? 'in-line' : 'parallel'), ...(isLevel ? [plain('centres-level')] : [])];
+  }
+  if (Math.abs(Math.abs(turn) - Math.PI / 2) < TOUCH) return [plain('square')];
+  const value = measured('angle-between', held);
+  return [{ draft: { kind: 'angle-between', grips, hold: value, side: 1 }, value }];
+}
+
+/** The two pieces, one of each list, that lie nearest to each other. */
+export function nearestPair(
+  some: readonly PlacedPiece[],
+  others: readonly PlacedPiece[],
+): readonly [PlacedPiece, PlacedPiece] | null {
+  const pairs = some.flatMap((one) =>
+    others.map((other) => ({ pair: [one, other] as const, far: ringDistance(one.footprint, other.footprint) })),
+  );
+  return pairs.sort((a, b) => a.far - b.far)[0]?.pair ?? null;
+}
+
+function holdOn({ grips }: Pick<Holding | Constraint, 'grips'>): string {
+  return grips
+    .map((grip) => ('wall' in grip ? grip.wall : grip.piece))
+    .sort()
+    .join(' ');
+}
+
+/** Whether a constraint of the kind takes hold of just these already. */
+export function isKept(survey: Survey, draft: DraftConstraint): boolean {
+  return holdingsOf(survey.layout).some(
+    ({ kind, grips }) => kind.id === draft.kind && holdOn({ grips }) === holdOn(draft),
+  );
+}

@@ -1,0 +1,187 @@
+/** Plans that change what is kept: type its value, hold it or only measure it, drop it, add one. */
+import { type Draft, produce } from 'immer';
+import type { Constraint } from '../../core/constraints/constraint.ts';
+import { constraintKind } from '../../core/constraints/constraints.ts';
+import { type Clash, type Offer, taken } from '../../core/course/conflict.ts';
+import { type Course, currentLayout, type Layout } from '../../core/course/course.ts';
+import { freeId, obstacleOf, pieceOf } from '../../core/course/ids.ts';
+import { changedLayout } from '../../core/course/layouts.ts';
+import { type Holding, heldNow, holdingsOf, piecesOf } from '../../core/course/resolved-constraints.ts';
+import { readAngle } from '../../core/measure/angle.ts';
+import { readLength } from '../../core/measure/length.ts';
+import type { Some } from '../../core/solve/problem.ts';
+import { survey as surveyOf } from '../../core/survey.ts';
+import type { Plan } from '../commands/commands.ts';
+import type { DeskState } from '../desk.ts';
+import { labels, words } from '../desk-words.ts';
+import type { Keys } from '../selection/selection.ts';
+import { clashRetold, retold } from './display-names.ts';
+import { keptOf } from './kept-list.ts';
+import { brought, stayingPiece } from './solve-course.ts';
+
+/** A constraint that does not exist yet. */
+export type DraftConstraint = Omit<Constraint, 'id'>;
+
+/** A change that cannot be made because what would be kept cannot all hold; nothing has changed. */
+export interface Standoff {
+  readonly says: string;
+  readonly clashes: Some<Clash>;
+  /** The course with the change in it and nothing moved. */
+  readonly asked: Course;
+  readonly staying: string | null;
+  readonly label: string;
+  readonly said: string;
+}
+
+/** Everything met is met within this: metres or radians. */
+const MET = 1e-9;
+
+interface Change {
+  readonly staying: string | null;
+  readonly label: string;
+  readonly said: string;
+  readonly chosen: Keys;
+}
+
+/** The step to a course in which the constraints changed: brought to hold, or a standoff. */
+export function broughtPlan(asked: Course, { staying, label, said, chosen }: Change): Plan {
+  const outcome = brought(asked, staying);
+  if (outcome.kind === 'brought') return { course: outcome.course, chosen, label, said };
+  const survey = surveyOf(asked);
+  if (outcome.kind === 'lost') return { refused: retold(outcome.says, survey) };
+  const [first, ...rest] = outcome.clashes;
+  const clashes: Some<Clash> = [clashRetold(first, survey), ...rest.map((each) => clashRetold(each, survey))];
+  return { standoff: { says: retold(outcome.says, survey), clashes, asked, staying, label, said } };
+}
+
+/** Takes one way out of a standoff and goes on with what was asked. */
+export function resolvedPlan({ chosen }: DeskState, standoff: Standoff, offer: Pick<Offer, 'does' | 'key'>): Plan {
+  const asked = changedLayout(standoff.asked, (layout) => taken(layout, offer));
+  return broughtPlan(asked, { ...standoff, chosen });
+}
+
+/** Writes into the constraints that the keys name, wherever they are stored. */
+function rewritten(course: Course, keys: Keys, change: (constraint: Draft<Constraint>) => void): Course {
+  return changedLayout(
+    course,
+    produce(({ obstacles, constraints }: Draft<Layout>) => {
+      for (const key of keys) {
+        const inside = pieceOf(key);
+        const list =
+          inside === undefined ? constraints : obstacles.find(({ id }) => id === obstacleOf(key))?.constraints;
+        const found = list?.find(({ id }) => id === (inside ?? key));
+        if (found !== undefined) change(found);
+      }
+    }),
+  );
+}
+
+function holdingsIn({ survey }: Pick<DeskState, 'survey'>, keys: Keys): readonly Holding[] {
+  return holdingsOf(survey.layout).filter(({ key }) => keys.includes(key));
+}
+
+function piecesIn(grips: Constraint['grips']): Keys {
+  return grips.flatMap((grip) => ('piece' in grip ? [grip.piece] : []));
+}
+
+/** Types what a measure holds; the pieces are brought there. */
+export function typedPlan(state: DeskState, keys: Keys, text: string): Plan {
+  const { course, survey, chosen } = state;
+  const holdings = holdingsIn(state, keys);
+  const [first] = holdings;
+  if (first === undefined) return { refused: words.noSuchMeasure() };
+  const typed = first.kind.unit === 'rad' ? readAngle(text) : readLength(text, course.unit);
+  if (typed.kind === 'refused') return { refused: typed.why };
+  const value: number = typed.value;
+  if (value < 0) return { refused: words.lessThanNothing(first.kind.title) };
+  const asked = rewritten(course, keys, (constraint) => {
+    constraint.hold = value;
+  });
+  const staying = stayingPiece(
+    survey,
+    holdings.flatMap(({ grips }) => piecesIn(grips)),
+  );
+  const row = keptOf({ survey: surveyOf(asked), chosen }).find((each) => each.keys.includes(first.key));
+  const said = row === undefined ? first.kind.title : row.holds ? row.says : row.name;
+  return broughtPlan(asked, { staying, chosen, label: labels.hold(first.kind.title), said });
+}
+
+/** Makes measures hold what they measure now. */
+export function holdPlan(state: DeskState, keys: Keys): Plan {
+  const { course, survey, chosen } = state;
+  const pieces = piecesOf(survey.layout);
+  const now = new Map(
+    holdingsIn(state, keys).flatMap((holding) => {
+      const held = heldNow(holding, course.arena, pieces);
+      return held === undefined ? [] : [[holding, holding.kind.measure(held, holding.constraint.side ?? 1)] as const];
+    }),
+  );
+  const [first] = now.keys();
+  if (first === undefined) return { refused: words.noSuchMeasure() };
+  let asked = course;
+  for (const [{ key }, value] of now) {
+    asked = rewritten(asked, [key], (constraint) => {
+      constraint.hold = value;
+    });
+  }
+  return { course: asked, chosen, label: labels.hold(first.kind.title), said: words.nowHeld(first.kind.title) };
+}
+
+/** Lets measures go: they go on measuring and hold nothing. */
+export function loosenPlan(state: DeskState, keys: Keys): Plan {
+  const [first] = holdingsIn(state, keys);
+  if (first === undefined) return { refused: words.noSuchMeasure() };
+  const course = rewritten(state.course, keys, (constraint) => {
+    delete constraint.hold;
+  });
+  const { title } = first.kind;
+  return { course, chosen: state.chosen, label: labels.loosen(title), said: words.onlyMeasured(title) };
+}
+
+export function dropPlan(state: DeskState, keys: Keys): Plan {
+  const [first] = holdingsIn(state, keys);
+  if (first === undefined) return { refused: words.noSuchMeasure() };
+  const course = keys.reduce(
+    (now, key) => changedLayout(now, (layout) => taken(layout, { does: 'drop', key })),
+    state.course,
+  );
+  const { title } = first.kind;
+  return { course, chosen: state.chosen, label: labels.drop(title), said: words.dropped(title) };
+}
+
+/** Takes a way out of a clash that the course has had all along. */
+export function takenPlan(state: DeskState, offer: Pick<Offer, 'does' | 'key' | 'says'>): Plan {
+  const course = changedLayout(state.course, (layout) => taken(layout, offer));
+  return { course, chosen: state.chosen, label: offer.says.replace(/\.$/, ''), said: offer.says };
+}
+
+/** Whether a constraint holds where the pieces lie now. */
+export function isMet(course: Course, { kind, grips, hold = 0, side = 1 }: DraftConstraint): boolean {
+  const found = constraintKind(kind);
+  const held = heldNow({ grips }, course.arena, piecesOf(currentLayout(course)));
+  if (found === undefined || held === undefined) return false;
+  return found.residuals(held, hold, side).every(({ value }) => Math.abs(value) < MET);
+}
+
+/** Adds a constraint. One that holds already changes nothing else; any other brings the pieces to it. */
+export function keepPlan(state: DeskState, draft: DraftConstraint, says: string): Plan {
+  const { course, survey, chosen } = state;
+  const kind = constraintKind(draft.kind);
+  if (kind === undefined) return { refused: words.noSuchMeasure() };
+  const asked = changedLayout(course, (layout) => ({
+    ...layout,
+    constraints: [
+      ...layout.constraints,
+      {
+        ...draft,
+        id: freeId(
+          draft.kind,
+          layout.constraints.map(({ id }) => id),
+        ),
+      },
+    ],
+  }));
+  const change = { chosen, label: labels.keep(kind.title), said: words.keeps(says) };
+  if (isMet(course, draft)) return { course: asked, ...change };
+  return broughtPlan(asked, { ...change, staying: stayingPiece(survey, piecesIn(draft.grips)) });
+}

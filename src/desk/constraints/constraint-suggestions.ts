@@ -1,0 +1,189 @@
+/** What could be kept of how things lie now: from what is chosen, after a snap, and from the tape. */
+import type { Wall } from '../../core/constraints/constraint.ts';
+import { pieceOf } from '../../core/course/ids.ts';
+import type { PlacedPiece } from '../../core/course/placed.ts';
+import { suggested } from '../../core/course/suggested.ts';
+import { printAngle } from '../../core/measure/angle.ts';
+import { printLength } from '../../core/measure/length.ts';
+import type { LengthUnit } from '../../core/measure/quantity.ts';
+import { TOUCH } from '../../core/plane/point.ts';
+import type { Survey } from '../../core/survey.ts';
+import type { Snap } from '../desk.ts';
+import { words } from '../desk-words.ts';
+import { wallTapes } from '../placing/wall-distances.ts';
+import { boundsOfPieces, chosenPieces, type Keys } from '../selection/selection.ts';
+import {
+  directionsNow,
+  distanceNow,
+  isKept,
+  isLong,
+  type Keepable,
+  nearestPair,
+  offWallNow,
+  wallAngleNow,
+} from './constraint-candidates.ts';
+import type { DraftConstraint } from './constraint-edits.ts';
+
+/** Something to keep, said as what pressing its button does: "Keep these two 6' apart". */
+export interface KeepOffer {
+  readonly says: string;
+  readonly draft: DraftConstraint;
+}
+
+interface Named {
+  readonly unit: LengthUnit;
+  /** What the sentence calls what is kept: "it", "these two". */
+  readonly name: string;
+}
+
+const SQUARE = 1e-6;
+
+function wallAngleWords({ value }: Keepable, wall: Wall, name: string): string {
+  if (Math.abs(Math.sin(value)) < SQUARE) return words.keepAlong(name, wall);
+  if (Math.abs(Math.cos(value)) < SQUARE) return words.keepSquareTo(name, wall);
+  return words.keepAtAngle(name, printAngle(value), wall);
+}
+
+function wallOffers(survey: Survey, pieces: readonly PlacedPiece[], { unit, name }: Named): readonly KeepOffer[] {
+  const bounds = boundsOfPieces(pieces);
+  const { arena } = survey.course;
+  if (bounds === null) return [];
+  const near = wallTapes(bounds, arena, unit).filter((each) => each.near);
+  const distances = near.flatMap(({ wall }): KeepOffer[] => {
+    const found = offWallNow(pieces, wall, arena);
+    if (found === null || found.value < 0) return [];
+    return [{ says: words.keepOff(name, printLength(found.value, unit), wall), draft: found.draft }];
+  });
+  const pole = pieces.find(isLong);
+  const [wall] = [...near].sort((a, b) => a.length - b.length).map((each) => each.wall);
+  if (pole === undefined || wall === undefined) return distances;
+  const angle = wallAngleNow(pole, wall, arena);
+  return [...distances, { says: wallAngleWords(angle, wall, name), draft: angle.draft }];
+}
+
+function directionWords({ draft, value }: Keepable, name: string): string {
+  switch (draft.kind) {
+    case 'parallel':
+      return words.keepParallel(name);
+    case 'in-line':
+      return words.keepInLine(name);
+    case 'centres-level':
+      return words.keepLevel(name);
+    case 'square':
+      return words.keepSquare(name);
+    default:
+      return words.keepTurned(name, printAngle(value));
+  }
+}
+
+/** What can be kept between two pieces: their distance inside to inside, and how they lie to each other. */
+export function pairOffers(
+  [first, second]: readonly [PlacedPiece, PlacedPiece],
+  { unit, name }: Named,
+): readonly KeepOffer[] {
+  const distance = distanceNow(first, second);
+  const apart =
+    distance === null
+      ? []
+      : [{ says: words.keepApart(name, printLength(distance.value, unit)), draft: distance.draft }];
+  const lie = directionsNow(first, second).map((each) => ({ says: directionWords(each, name), draft: each.draft }));
+  return [...apart, ...lie];
+}
+
+/** Three poles whose gaps are the same. */
+function equalOffer(survey: Survey, pieces: readonly PlacedPiece[]): readonly KeepOffer[] {
+  const [first, second, third, more] = pieces;
+  if (first === undefined || second === undefined || third === undefined || more !== undefined) return [];
+  const before = distanceNow(first, second);
+  const after = distanceNow(second, third);
+  if (before?.draft.kind !== 'gap' || after?.draft.kind !== 'gap') return [];
+  if (before.draft.side !== after.draft.side || Math.abs(before.value - after.value) > TOUCH) return [];
+  const grips = pieces.map((piece) => ({ piece: piece.key, at: 0.5 }));
+  const { side } = before.draft;
+  const gap = printLength(before.value, survey.course.unit);
+  return [
+    { says: words.keepEqual(gap), draft: { kind: 'equal-gaps', grips, ...(side === undefined ? {} : { side }) } },
+  ];
+}
+
+/** The pieces that each chosen key stands for. */
+function partsOf(survey: Survey, chosen: Keys): readonly (readonly PlacedPiece[])[] {
+  return chosen.map((key) => chosenPieces(survey, [key])).filter((pieces) => pieces.length > 0);
+}
+
+/** What of what is chosen could be kept as it is now. What is kept already is not offered again. */
+export function keepOffers({
+  survey,
+  chosen,
+}: {
+  readonly survey: Survey;
+  readonly chosen: Keys;
+}): readonly KeepOffer[] {
+  const { unit } = survey.course;
+  const parts = partsOf(survey, chosen);
+  const [one, other, more] = parts;
+  const all = (): readonly KeepOffer[] => {
+    if (one === undefined) return [];
+    if (other === undefined) return wallOffers(survey, one, { unit, name: 'it' });
+    if (more !== undefined) return equalOffer(survey, parts.flat());
+    const pair = nearestPair(one, other);
+    return pair === null ? [] : pairOffers(pair, { unit, name: 'these two' });
+  };
+  return all().filter(({ draft }) => !isKept(survey, draft));
+}
+
+/**
+ * The other things that could be kept between what is chosen, beyond the usual offers. One that does not hold yet says so:
+ * keeping it brings the pieces there.
+ */
+export function moreOffers({
+  survey,
+  chosen,
+}: {
+  readonly survey: Survey;
+  readonly chosen: Keys;
+}): readonly KeepOffer[] {
+  const { arena, unit } = survey.course;
+  const usual = keepOffers({ survey, chosen }).map(({ draft }) => draft);
+  const keys = chosen.filter((key) => !key.includes(':'));
+  return suggested({ layout: survey.layout, arena, unit }, keys)
+    .filter(({ constraint }) => constraint.kind !== 'fixed' && !isKept(survey, constraint))
+    .filter(({ constraint }) => !usual.some((draft) => draft.kind === constraint.kind))
+    .map(({ constraint: { id: _, ...draft }, says, isMet }) => ({
+      says: isMet ? says : words.bringsThere(says),
+      draft,
+    }));
+}
+
+/** The pole of what is chosen by which it is held to a direction or a line. */
+function poleOf(survey: Survey, chosen: Keys): PlacedPiece | undefined {
+  return chosenPieces(survey, chosen).find(isLong);
+}
+
+/** What the snap that just held would keep; null for one that nothing can keep, or that is kept already. */
+export function snapOffer(survey: Survey, chosen: Keys, snaps: readonly Snap[]): KeepOffer | null {
+  const { arena, unit } = survey.course;
+  for (const snap of snaps) {
+    const offer = ((): KeepOffer | null => {
+      if (snap.to === 'wall') {
+        const found = offWallNow(chosenPieces(survey, chosen), snap.wall, arena);
+        return found === null || found.value < -TOUCH
+          ? null
+          : { says: words.keepOff('it', printLength(found.value, unit), snap.wall), draft: found.draft };
+      }
+      const pole = poleOf(survey, chosen);
+      if (pole === undefined) return null;
+      if (snap.to === 'wall-angle') {
+        const found = wallAngleNow(pole, 'south', arena);
+        return { says: wallAngleWords(found, 'south', 'it'), draft: found.draft };
+      }
+      const mine = survey.pieces.find((each) => each.key === snap.mine) ?? pole;
+      const theirs = survey.pieces.find((each) => each.key === snap.theirs);
+      const [found] = theirs === undefined ? [] : directionsNow(theirs, mine);
+      const name = pieceOf(chosen[0] ?? '') === undefined ? 'the two poles' : 'it and its neighbour';
+      return found === undefined ? null : { says: directionWords(found, name), draft: found.draft };
+    })();
+    if (offer !== null && !isKept(survey, offer.draft)) return offer;
+  }
+  return null;
+}

@@ -1,0 +1,44 @@
+import type { Clash } from '../../core/course/conflict.ts';
+import { gripName } from '../../core/course/resolved-constraints.ts';
+import type { Survey } from '../../core/survey.ts';
+import { nameOf } from '../names.ts';
+
+/*
+ * The core tells of clashes by the ids of things, since it knows no go; people know them by their numbers in it.
+ */
+
+function escaped(text: string): string {
+  return text.replace(/[.*+?^${}()|[\]\\]/g, '\\$&');
+}
+
+/** The text with pieces and obstacles called what the rest of the desk calls them. */
+export function retold(text: string, survey: Survey): string {
+  const names = new Map<string, string>();
+  for (const { key } of survey.pieces) names.set(gripName({ piece: key }, survey.layout), nameOf(survey, key));
+  for (const { id, name } of survey.layout.obstacles) names.set(name ?? id.replaceAll('-', ' '), nameOf(survey, id));
+  // The longest first, so that a piece is not told as its obstacle.
+  const known = [...names.keys()].filter((name) => name !== '').sort((a, b) => b.length - a.length);
+  if (known.length === 0) return text;
+  const pattern = new RegExp(`(?<![\\w(])(?:${known.map(escaped).join('|')})(?!\\w)`, 'gi');
+  const lower = new Map([...names].map(([name, told]) => [name.toLowerCase(), told]));
+  return text.replace(pattern, (found, at: number) => {
+    const told = lower.get(found.toLowerCase()) ?? found;
+    const begins = at === 0 || /[.:!?] $/.test(text.slice(0, at));
+    return begins ? told.charAt(0).toUpperCase() + told.slice(1) : told;
+  });
+}
+
+/** A clash in the desk's words. */
+export function clashRetold(clash: Clash, survey: Survey): Clash {
+  const tell = (text: string) => retold(text, survey);
+  const [culprit, ...culprits] = clash.culprits;
+  const [offer, ...offers] = clash.offers;
+  return {
+    says: tell(clash.says),
+    culprits: [
+      { ...culprit, says: tell(culprit.says) },
+      ...culprits.map((each) => ({ ...each, says: tell(each.says) })),
+    ],
+    offers: [{ ...offer, says: tell(offer.says) }, ...offers.map((each) => ({ ...each, says: tell(each.says) }))],
+  };
+}

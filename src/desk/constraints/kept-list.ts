@@ -1,0 +1,100 @@
+import type { ConstraintKind } from '../../core/constraints/constraint.ts';
+import { tapes } from '../../core/course/dimensions.ts';
+import { obstacleOf, pieceOf } from '../../core/course/ids.ts';
+import { type Holding, holdingsOf, holds } from '../../core/course/resolved-constraints.ts';
+import type { Point } from '../../core/plane/point.ts';
+import type { Survey } from '../../core/survey.ts';
+import type { Keys } from '../selection/selection.ts';
+import { fractionWords, heldWords } from './kept-words.ts';
+
+/** What is kept between the pieces that are chosen: one constraint, or several that are alike and have one value. */
+export interface Kept {
+  /** Constraints by their keys, at least one. */
+  readonly keys: Keys;
+  readonly kind: ConstraintKind;
+  /** The value now, SI units; what it prints as, empty for a kind without a number. */
+  readonly value: number;
+  readonly text: string;
+  /** It holds; otherwise it only measures. */
+  readonly holds: boolean;
+  /** One sentence, or for several alike what they are and between which. */
+  readonly says: string;
+  /** Where their tapes lie on the ground, one for each key; empty for a kind without a number. */
+  readonly tapes: readonly (readonly [Point, Point])[];
+  /** A short name that nothing else here has. */
+  readonly name: string;
+}
+
+/** Whether a holding is one of what is chosen: its own, or one that takes hold of a piece of it. */
+function isOf(holding: Holding, chosen: Keys): boolean {
+  return holding.grips.some(
+    (grip) => 'piece' in grip && (chosen.includes(grip.piece) || chosen.includes(obstacleOf(grip.piece))),
+  );
+}
+
+/** What tells alike constraints from others: the same kind, value and places along the pieces, in one obstacle. */
+function likeness(holding: Holding, text: string): string {
+  const places = holding.grips.map((grip) => ('wall' in grip ? grip.wall : fractionWords(grip.at)));
+  return [holding.owner ?? holding.key, holding.kind.id, text, ...places].join('|');
+}
+
+interface Row {
+  readonly holding: Holding;
+  readonly text: string;
+  readonly value: number;
+  /** Absent for a kind without a number. */
+  readonly tape?: readonly [Point, Point];
+}
+
+const known = new WeakMap<Survey, Map<string, readonly Kept[]>>();
+
+/**
+ * Every constraint of what is chosen, those with a number first. Of a whole obstacle alike ones are one entry, so that a
+ * long run shows one; of single pieces each stands for itself.
+ */
+export function keptOf({ survey, chosen }: { readonly survey: Survey; readonly chosen: Keys }): readonly Kept[] {
+  const before = known.get(survey) ?? new Map<string, readonly Kept[]>();
+  known.set(survey, before);
+  const asked = chosen.join(' ');
+  const made = before.get(asked) ?? keptNow(survey, chosen);
+  before.set(asked, made);
+  return made;
+}
+
+function keptNow(survey: Survey, chosen: Keys): readonly Kept[] {
+  const single = chosen.some((key) => pieceOf(key) !== undefined);
+  const { arena, unit } = survey.course;
+  const byKey = new Map(tapes(survey.layout, arena, unit).map((tape) => [tape.key, tape]));
+  const rows = holdingsOf(survey.layout)
+    .filter((holding) => holding.kind.id !== 'fixed' && isOf(holding, chosen))
+    .map((holding): Row => {
+      const tape = byKey.get(holding.key);
+      return tape === undefined
+        ? { holding, value: 0, text: '' }
+        : { holding, value: tape.value, text: tape.printed, tape: [tape.from, tape.to] };
+    });
+  const alike = new Map<string, Row[]>();
+  for (const row of rows) {
+    const key = single ? row.holding.key : `${likeness(row.holding, row.text)} ${holds(row.holding)}`;
+    alike.set(key, [...(alike.get(key) ?? []), row]);
+  }
+  const kept = [...alike.values()].map((each) => keptRow(survey, each));
+  return [...kept.filter((each) => each.text !== ''), ...kept.filter((each) => each.text === '')];
+}
+
+function keptRow(survey: Survey, rows: readonly Row[]): Kept {
+  const [first] = rows;
+  if (first === undefined) throw new Error('keptRow: got no constraints');
+  const { kind } = first.holding;
+  const isHeld = holds(first.holding);
+  const list = rows.map(({ holding }) => holding);
+  return {
+    keys: list.map(({ key }) => key),
+    kind,
+    value: first.value,
+    text: first.text,
+    holds: isHeld,
+    ...heldWords(survey, list, first.text),
+    tapes: rows.flatMap(({ tape }) => (tape === undefined ? [] : [tape])),
+  };
+}

@@ -1,0 +1,62 @@
+import { type Draft, produce } from 'immer';
+import { type Course, currentLayout, type Layout } from '../../core/course/course.ts';
+import { obstacleOf, pieceOf } from '../../core/course/ids.ts';
+import { changedLayout } from '../../core/course/layouts.ts';
+import { fixedPieces } from '../../core/course/resolved-constraints.ts';
+import type { Settled } from '../../core/course/solve-layout.ts';
+import type { Survey } from '../../core/survey.ts';
+import type { Keys } from '../selection/selection.ts';
+import { steadySettled } from './solve-steady.ts';
+
+/** A course in which everything that is to hold does, or what stands in the way. */
+export type Brought = { readonly kind: 'brought'; readonly course: Course } | Exclude<Settled, { kind: 'settled' }>;
+
+/** How early in the go a piece is met: by its obstacle's number, then by its place in the passage. */
+function turnOf(survey: Survey, key: string): readonly [number, number] {
+  const leg = survey.layout.ride.legs.findIndex((each) => each.obstacle === obstacleOf(key));
+  const obstacle = survey.layout.obstacles.find((each) => each.id === obstacleOf(key));
+  const passage = obstacle?.passages.find((each) => each.id === survey.layout.ride.legs[leg]?.passage);
+  const station = passage?.stations.findIndex((each) => each.kind !== 'turn' && each.piece === pieceOf(key)) ?? -1;
+  const listed = obstacle?.pieces.findIndex((each) => each.id === pieceOf(key)) ?? 0;
+  return [leg < 0 ? Number.POSITIVE_INFINITY : leg, station < 0 ? 1000 + listed : station];
+}
+
+/**
+ * Of the pieces that a measure takes hold of, the one that stays when the measure changes: none when one of them is fixed
+ * (that one stays by itself) or there is only one, otherwise the one that the go comes to first.
+ */
+export function stayingPiece(survey: Survey, pieces: Keys): string | null {
+  const fixed = fixedPieces(survey.layout);
+  const keys = [...new Set(pieces)];
+  if (keys.length < 2 || keys.some((key) => fixed.has(key))) return null;
+  const [first] = keys
+    .map((key) => ({ key, turn: turnOf(survey, key) }))
+    .sort((a, b) => a.turn[0] - b.turn[0] || a.turn[1] - b.turn[1]);
+  return first?.key ?? null;
+}
+
+function setFixed(layout: Layout, key: string, isFixed: boolean): Layout {
+  return produce(layout, ({ obstacles }: Draft<Layout>) => {
+    const piece = obstacles
+      .find((each) => each.id === obstacleOf(key))
+      ?.pieces.find((each) => each.id === pieceOf(key));
+    if (piece === undefined) return;
+    if (isFixed) piece.fixed = true;
+    else delete piece.fixed;
+  });
+}
+
+/** Brings everything to hold, the `staying` piece kept where it is when that is possible. Nothing moves on a clash. */
+export function brought(course: Course, staying: string | null): Brought {
+  const layout = currentLayout(course);
+  const { arena, unit } = course;
+  if (staying !== null) {
+    const kept = steadySettled(setFixed(layout, staying, true), arena, new Map(), unit);
+    if (kept.kind === 'settled') {
+      return { kind: 'brought', course: changedLayout(course, () => setFixed(kept.layout, staying, false)) };
+    }
+  }
+  const outcome = steadySettled(layout, arena, new Map(), unit);
+  if (outcome.kind !== 'settled') return outcome;
+  return { kind: 'brought', course: changedLayout(course, () => outcome.layout) };
+}

@@ -1,0 +1,60 @@
+import type { Constraint } from '../../core/constraints/constraint.ts';
+import { lineTurn } from '../../core/constraints/grip.ts';
+import type { Arena, Layout } from '../../core/course/course.ts';
+import { obstacleOf } from '../../core/course/ids.ts';
+import { pieceKey, placedObstacle } from '../../core/course/placed.ts';
+import { type Settled, settled } from '../../core/course/solve-layout.ts';
+import type { LengthUnit } from '../../core/measure/quantity.ts';
+import type { Pose } from '../../core/plane/pose.ts';
+
+/*
+ * What is carried, or brought to a distance, should not swing round to it: a run that is to lie 3 ft off a wall goes
+ * there as it lies. So whole obstacles that are tied to others or to walls are first asked to keep their heading as
+ * well, and only when that cannot be are they let go.
+ */
+
+/** Obstacles that a constraint of the layout takes hold of. */
+function tiedObstacles(layout: Layout): ReadonlySet<string> {
+  return new Set(
+    layout.constraints.flatMap(({ grips }) =>
+      grips.flatMap((grip) => ('piece' in grip ? [obstacleOf(grip.piece)] : [])),
+    ),
+  );
+}
+
+const known = new WeakMap<Layout, Layout>();
+
+/** The layout in which tied obstacles also keep their headings; the same object for the same layout. */
+function steadied(layout: Layout): Layout {
+  const before = known.get(layout);
+  if (before !== undefined) return before;
+  const ids = tiedObstacles(layout);
+  const headings = layout.obstacles.flatMap((obstacle): Constraint[] => {
+    const [first] = placedObstacle(obstacle).pieces;
+    if (!ids.has(obstacle.id) || first === undefined) return [];
+    const grips = [{ piece: pieceKey(obstacle.id, first.piece.id) }, { wall: 'south' as const }];
+    const hold = lineTurn(first.pose.angle);
+    return [{ id: `steady-${obstacle.id}`, kind: 'angle-to-wall', grips, hold, side: 1 }];
+  });
+  const made = headings.length === 0 ? layout : { ...layout, constraints: [...layout.constraints, ...headings] };
+  known.set(layout, made);
+  return made;
+}
+
+/** As `settled`, with headings kept where they can be. */
+export function steadySettled(
+  layout: Layout,
+  arena: Arena,
+  wishes: ReadonlyMap<string, Pose>,
+  unit: LengthUnit,
+): Settled {
+  const steady = steadied(layout);
+  if (steady !== layout) {
+    const outcome = settled(steady, arena, wishes, { unit });
+    if (outcome.kind === 'settled') {
+      if (outcome.layout === steady) return { kind: 'settled', layout };
+      return { kind: 'settled', layout: { ...outcome.layout, constraints: layout.constraints } };
+    }
+  }
+  return settled(layout, arena, wishes, { unit });
+}

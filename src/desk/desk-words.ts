@@ -1,0 +1,156 @@
+import { sentence } from '../core/checks/findings/finding-words.ts';
+import type { Wall } from '../core/constraints/constraint.ts';
+import { printAngle } from '../core/measure/angle.ts';
+import { printLength } from '../core/measure/length.ts';
+import type { LengthUnit, Metres, Radians } from '../core/measure/quantity.ts';
+import type { Stage } from './desk.ts';
+
+export const STAGE_NAMES: Readonly<Record<Stage, string>> = {
+  set: 'Set',
+  ride: 'Ride',
+  check: 'Check',
+  post: 'Post',
+  reset: 'Reset',
+};
+
+/** Every sentence of the desk. Lengths and angles come in SI units and are printed here, in the course's unit. */
+export const words = {
+  // Where something is.
+  fromWall: (off: Metres, wall: Wall, unit: LengthUnit) =>
+    off < 0 ? `${printLength(-off, unit)} outside the ${wall} wall` : `${printLength(off, unit)} from the ${wall} wall`,
+
+  // Snaps.
+  againstWall: (wall: Wall) => `Against the ${wall} wall`,
+  offWall: (off: Metres, wall: Wall, unit: LengthUnit) => `${printLength(off, unit)} off the ${wall} wall`,
+  onCentreLine: (axis: 'x' | 'y') =>
+    axis === 'x' ? "On the arena's cross centre line" : "On the arena's long centre line",
+  inLineWith: (name: string, part: 'middle' | 'edge') => `In line with the ${part} of ${name}`,
+  midway: (one: string, other: string) => `Half way between ${one} and ${other}`,
+  poleInLine: () => 'Poles in one line',
+  squareToWalls: (angle: Radians) =>
+    Math.abs(Math.sin(2 * angle)) < 1e-6 ? 'Square to the walls' : `At ${printAngle(angle)} to the walls`,
+  atAngle: (angle: Radians) => `At ${printAngle(angle)}`,
+  parallelTo: (name: string) => `At the heading of the poles of ${name}`,
+
+  // Under way.
+  moving: (name: string) => `Moving ${name}`,
+  turning: (name: string, by: Radians) => `Turning ${name} by ${printAngle(by)}`,
+  choosing: () => 'Choosing',
+  bending: () => 'Pulling the line',
+  cancelled: () => 'Let go: everything is as it was',
+
+  // Done.
+  moved: (name: string, places: readonly string[]) =>
+    places.length === 0 ? `Moved ${name}` : `Moved ${name}: ${places.join(', ')}`,
+  turned: (name: string, angle: Radians | null) =>
+    angle === null ? `Turned ${name}` : `Turned ${name}: now at ${printAngle(angle)}`,
+  placed: (name: string, places: readonly string[]) => `Placed ${name}: ${places.join(', ')}`,
+  placedElsewhere: (name: string, places: readonly string[]) =>
+    `Placed ${name} on the nearest free ground: ${places.join(', ')}`,
+  erased: (name: string) => `Took away ${name}`,
+  duplicated: (name: string) => `Copied ${name}`,
+  mirrored: (name: string) => `Mirrored ${name}`,
+  chose: (name: string) => `Chose ${name}`,
+  choseNothing: () => 'Nothing is chosen',
+  bent: () => 'Pulled the line through a bend',
+  unbent: () => 'Took the bend out of the line',
+  crossed: (name: string, place: string) => sentence(`${name}: ${place}`),
+  changed: (name: string, label: string, value: string) => sentence(`${name}: ${label.toLowerCase()} is now ${value}`),
+  undone: (label: string) => `Undid: ${label}`,
+  redone: (label: string) => `Redid: ${label}`,
+  nothingToUndo: () => 'There is nothing to undo',
+  nothingToRedo: () => 'There is nothing to redo',
+  opened: (title: string) => `Opened ${title === '' ? 'an untitled course' : title}`,
+  stage: (stage: Stage) => `Stage: ${STAGE_NAMES[stage]}`,
+  ready: () => 'Ready',
+
+  // What is kept.
+  keepOff: (name: string, off: string, wall: Wall) => `Keep ${name} ${off} off the ${wall} wall`,
+  keepAlong: (name: string, wall: Wall) => `Keep ${name} along the ${wall} wall`,
+  keepSquareTo: (name: string, wall: Wall) => `Keep ${name} square to the ${wall} wall`,
+  keepAtAngle: (name: string, angle: string, wall: Wall) => `Keep ${name} at ${angle} to the ${wall} wall`,
+  keepApart: (name: string, far: string) => `Keep ${name} ${far} apart`,
+  keepParallel: (name: string) => `Keep ${name} parallel`,
+  keepInLine: (name: string) => `Keep ${name} in one line`,
+  keepLevel: (name: string) => `Keep the middles of ${name} level`,
+  keepSquare: (name: string) => `Keep ${name} square to each other`,
+  keepTurned: (name: string, angle: string) => `Keep ${name} at ${angle} to each other`,
+  bringsThere: (says: string) => `${says} Moves them there.`,
+  keepEqual: (gap: string) => `Keep the two gaps between them equal (${gap} now)`,
+  keeps: (says: string) => says.replace(/^Keep /, 'From now on it keeps: '),
+  nowHeld: (title: string) => `${title}: held from now on`,
+  onlyMeasured: (title: string) => `${title}: only measured from now on`,
+  dropped: (title: string) => `${title}: no longer kept`,
+  standoff: () => 'That cannot be: something else is kept. Drop one of them, or leave everything as it was.',
+  ownName: () => 'Own obstacle',
+  gathered: (count: number) => `Made one obstacle of ${count} pieces`,
+  fixed: (name: string) => sentence(`${name}: fixed, it stays while others move`),
+  freed: (name: string) => sentence(`${name}: free to move again`),
+  leftAsItWas: () => 'Left everything as it was',
+  stoppedBy: (says: string) => `Held: ${says.replace(/\.$/, '')}`,
+  heldFirmly: () => 'Held firmly.',
+  freedom: (can: {
+    readonly along: boolean;
+    readonly across: boolean;
+    readonly turns: boolean;
+    readonly inside: boolean;
+  }) => {
+    const slides = can.along && can.across ? 'slide' : can.along ? 'slide along the arena' : 'slide across the arena';
+    const ways = [...(can.along || can.across ? [slides] : []), ...(can.turns ? ['turn'] : [])];
+    const moves = ways.length === 0 ? 'Held in its place' : `Can still ${ways.join(' and ')}`;
+    return `${moves}; ${can.inside ? 'its pieces can still shift among themselves' : 'keeps its shape'}.`;
+  },
+
+  // The tape in the hand.
+  tapeInHand: () => 'The tape is in your hand: press one thing, then another. Escape puts it away.',
+  pressOtherEnd: () => 'Press the other end.',
+  tapeHeld: (name: string) => `The tape begins at ${name}. Press the other end.`,
+  tapeAway: () => 'Put the tape away',
+  measured: (
+    text: string,
+    about: { readonly names: readonly [string, string]; readonly angle: string | null; readonly isInside: boolean },
+  ) => {
+    const inside = about.isInside ? ', inside to inside' : '';
+    const lie = about.angle === '0°' ? 'parallel' : about.angle === '90°' ? 'square to each other' : null;
+    const angle = about.angle === null ? '' : `, ${lie ?? `${about.angle} between them`}`;
+    return `${text} from ${about.names[0]} to ${about.names[1]}${inside}${angle}`;
+  },
+
+  // Refused.
+  crossesOnly: () => 'Where the line crosses moves along the pole only: use the other arrow keys.',
+  noSuchMeasure: () => 'That is no longer kept here.',
+  lessThanNothing: (title: string) => `${title} cannot be less than nothing.`,
+  turnOne: () => 'Choose one piece, or whole obstacles, to turn.',
+  pieceIsFixed: (name: string) => sentence(`${name} is fixed. Press F to free it, then move it.`),
+  held: (name: string) => sentence(`${name} does not move: a fixed piece or what is measured holds it in place.`),
+  staysThere: (name: string) => sentence(`${name} cannot be taken away`),
+  noSuchKind: (kind: string) => `There is no obstacle kind “${kind}”.`,
+  noSuchObstacle: (id: string) => `There is no obstacle “${id}” in this layout.`,
+  noSuchParam: (param: string, name: string) => sentence(`${name} has no measure called “${param}”.`),
+  outOfBand: (label: string, asked: string, least: string, most: string) =>
+    `${label} must lie between ${least} and ${most}; ${asked} does not.`,
+  notChoice: (label: string, text: string, options: readonly string[]) =>
+    `${label} is one of ${options.join(', ')}; “${text.trim()}” is none of them.`,
+  nearest: (why: string, nearest: readonly string[]) => `${why} The nearest that works: ${nearest.join(', ')}.`,
+} as const;
+
+/** Labels of the steps in the history. */
+export const labels = {
+  move: (name: string) => `Move ${name}`,
+  turn: (name: string) => `Turn ${name}`,
+  place: (name: string) => `Place ${name}`,
+  erase: (name: string) => `Take away ${name}`,
+  duplicate: (name: string) => `Copy ${name}`,
+  mirror: (name: string) => `Mirror ${name}`,
+  fix: (name: string) => `Fix ${name}`,
+  free: (name: string) => `Free ${name}`,
+  gather: () => 'Gather into one obstacle',
+  hold: (title: string) => `Change what is kept: ${title.toLowerCase()}`,
+  loosen: (title: string) => `Only measure: ${title.toLowerCase()}`,
+  drop: (title: string) => `Drop: ${title.toLowerCase()}`,
+  keep: (title: string) => `Keep: ${title.toLowerCase()}`,
+  change: (name: string, label: string) => `Change ${label.toLowerCase()} of ${name}`,
+  bend: () => 'Pull the line',
+  unbend: () => 'Take out a bend',
+  start: () => 'Move the start',
+} as const;

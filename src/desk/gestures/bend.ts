@@ -1,0 +1,149 @@
+import { type Course, currentLayout, type Leg } from '../../core/course/course.ts';
+import { changedLeg } from '../../core/course/edit-ride.ts';
+import { changedLayout } from '../../core/course/layouts.ts';
+import type { Radians } from '../../core/measure/quantity.ts';
+import { sampled } from '../../core/plane/path.ts';
+import { distance, type Point, point } from '../../core/plane/point.ts';
+import { type Pose, wrapped } from '../../core/plane/pose.ts';
+import { segmentPointDistance } from '../../core/plane/segment.ts';
+import type { Survey } from '../../core/survey.ts';
+import type { DeskState, Touch } from '../desk.ts';
+import { labels, words } from '../desk-words.ts';
+import { type BendKey, bendIn, bendKey, RIDE_START } from '../selection/selection.ts';
+import type { Gesture } from './gesture.ts';
+
+/** The line is looked at in steps of this, metres: finer than a hand can point. */
+const STEP = 0.25;
+
+function legOf(course: Course, id: string): Leg | undefined {
+  return currentLayout(course).ride.legs.find((leg) => leg.id === id);
+}
+
+/** The bend, or the start of the ride, within reach; null for none. */
+export function ridePointAt(survey: Survey, at: Point, reach: number): string | null {
+  const { legs, start } = survey.layout.ride;
+  const points = legs.flatMap((leg) => leg.bends.map((bend, index) => ({ key: bendKey(leg.id, index), at: bend })));
+  const near = [...points, { key: RIDE_START, at: point(start.x, start.y) }]
+    .map((each) => ({ key: each.key, off: distance(each.at, at) }))
+    .filter((each) => each.off <= reach)
+    .sort((a, b) => a.off - b.off);
+  return near[0]?.key ?? null;
+}
+
+/** How far along the samples the place nearest to the point is, in samples. */
+function nearestStep(samples: readonly Point[], at: Point): { readonly step: number; readonly off: number } {
+  let best = { step: 0, off: Number.POSITIVE_INFINITY };
+  samples.forEach((a, index) => {
+    const b = samples[index + 1];
+    if (b === undefined) return;
+    const off = segmentPointDistance([a, b], at);
+    if (off < best.off) best = { step: index, off };
+  });
+  return best;
+}
+
+/** Where the line on the way to an obstacle passes the point within reach, as the bend it would become. */
+export function lineAt(survey: Survey, at: Point, reach: number): BendKey | null {
+  let best: (BendKey & { readonly off: number }) | null = null;
+  for (const [index, leg] of survey.layout.ride.legs.entries()) {
+    const samples = approachSamples(survey, index);
+    const { step, off } = nearestStep(samples, at);
+    if (off > (best?.off ?? reach)) continue;
+    const before = leg.bends.filter((bend) => nearestStep(samples, bend).step < step).length;
+    best = { leg: leg.id, index: before, off };
+  }
+  return best;
+}
+
+/** The way to a leg's obstacle as points. */
+export function approachSamples(survey: Survey, leg: number): readonly Point[] {
+  return survey.line.elements
+    .filter((element) => element.leg === leg && element.part === 'approach')
+    .flatMap((element) => sampled(element.path, STEP));
+}
+
+/** A bend put into a leg's approach, ahead of the one that has its index now. */
+export function bendAdded(course: Course, { leg, index }: BendKey, at: Point): Course {
+  const bends = legOf(course, leg)?.bends ?? [];
+  return changedLeg(course, leg, { bends: [...bends.slice(0, index), point(at.x, at.y), ...bends.slice(index)] });
+}
+
+function bendMoved(course: Course, { leg, index }: BendKey, at: Point): Course {
+  const bends = legOf(course, leg)?.bends ?? [];
+  return changedLeg(course, leg, { bends: bends.map((bend, each) => (each === index ? point(at.x, at.y) : bend)) });
+}
+
+export function bendRemoved(course: Course, { leg, index }: BendKey): Course {
+  const bends = legOf(course, leg)?.bends ?? [];
+  return changedLeg(course, leg, { bends: bends.filter((_, each) => each !== index) });
+}
+
+function startMoved(course: Course, at: Point): Course {
+  return changedLayout(course, (layout) => ({
+    ...layout,
+    ride: { ...layout.ride, start: { ...layout.ride.start, x: at.x, y: at.y } },
+  }));
+}
+
+/** The course with the go starting at another heading. */
+export function startTurned(course: Course, angle: Radians): Course {
+  return changedLayout(course, (layout) => ({
+    ...layout,
+    ride: { ...layout.ride, start: { ...layout.ride.start, angle: wrapped(angle) } },
+  }));
+}
+
+/** Where the point that a ride key names lies. */
+export function ridePoint(course: Course, key: string): Point | null {
+  const bend = bendIn(key);
+  const { start } = currentLayout(course).ride;
+  if (bend === null) return key === RIDE_START ? point(start.x, start.y) : null;
+  return legOf(course, bend.leg)?.bends[bend.index] ?? null;
+}
+
+/** The course with the bend or the start that a key names at a point. */
+export function ridePointMoved(course: Course, key: string, at: Point): Course {
+  const bend = bendIn(key);
+  return bend === null ? startMoved(course, at) : bendMoved(course, bend, at);
+}
+
+/** The same as a pose: the start has a heading, a bend has none. */
+export function ridePose(course: Course, key: string): Pose | undefined {
+  const at = ridePoint(course, key);
+  if (at === null) return undefined;
+  return { x: at.x, y: at.y, angle: key === RIDE_START ? currentLayout(course).ride.start.angle : 0 };
+}
+
+/** The course with the bend or the start at a pose; of a bend only the place counts. */
+export function ridePosed(course: Course, key: string, pose: Pose): Course {
+  const moved = ridePointMoved(course, key, pose);
+  return key === RIDE_START ? startTurned(moved, pose.angle) : moved;
+}
+
+/** Drags a bend that exists, or pulls a new one out of the line. */
+export function bendGesture(down: Touch, state: DeskState, target: string | BendKey): Gesture {
+  const { course } = state;
+  const fresh = typeof target !== 'string';
+  const key = fresh ? bendKey(target.leg, target.index) : target;
+  const base = fresh ? bendAdded(course, target, down.at) : course;
+  const origin = ridePoint(base, key) ?? down.at;
+  const isStart = key === RIDE_START;
+
+  const showing = (preview: Course | null): Gesture => ({
+    course: preview,
+    chosen: preview === null && fresh ? state.chosen : [key],
+    guides: [],
+    doing: isStart ? words.moving('the start') : words.bending(),
+    moved: (touch) => {
+      const end = point(origin.x + touch.at.x - down.at.x, origin.y + touch.at.y - down.at.y);
+      return showing(ridePointMoved(base, key, end));
+    },
+    done: () => ({
+      ...(preview === null ? {} : { course: preview }),
+      chosen: [key],
+      label: isStart ? labels.start() : labels.bend(),
+      said: isStart ? words.moved('the start', []) : words.bent(),
+    }),
+  });
+  return showing(null);
+}

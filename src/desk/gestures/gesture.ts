@@ -1,0 +1,31 @@
+import type { Course } from '../../core/course/course.ts';
+import type { Guide, Touch } from '../desk.ts';
+import type { Keys } from '../selection/selection.ts';
+
+/** What letting go here leaves behind. */
+export interface Done {
+  /** Absent: the course stays as it was. */
+  readonly course?: Course;
+  readonly chosen: Keys;
+  /** In the history. */
+  readonly label: string;
+  /** Afterwards, for the status line and the screen reader. */
+  readonly said: string;
+}
+
+/**
+ * One finger's gesture, as a value: what it shows now, and what it becomes. The desk shows it, and puts `done()` into
+ * the history; a gesture that is cancelled is forgotten, and nothing has to be put back.
+ */
+export interface Gesture {
+  /** The preview; null: the course as it was. */
+  readonly course: Course | null;
+  readonly chosen: Keys;
+  readonly guides: readonly Guide[];
+  /** "Moving Fan 1"; null while it may still become a tap. */
+  readonly doing: string | null;
+  /** Something to say at once, such as why a fixed piece stays. */
+  readonly said?: string;
+  moved(touch: Touch): Gesture;
+  done(): Done;
+}

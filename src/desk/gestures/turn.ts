@@ -1,0 +1,88 @@
+import type { Course } from '../../core/course/course.ts';
+import { turned } from '../../core/course/edit-obstacles.ts';
+import { obstacleOf, pieceOf } from '../../core/course/ids.ts';
+import type { Point } from '../../core/plane/point.ts';
+import { wrapped } from '../../core/plane/pose.ts';
+import { obstaclesSettled, pieceSettled, type Settled } from '../constraints/constrained-move.ts';
+import type { DeskState, Guide, Touch } from '../desk.ts';
+import { labels, words } from '../desk-words.ts';
+import { namesOf } from '../names.ts';
+import { boundsOfPieces, chosenObstacles, chosenPieces, type Keys } from '../selection/selection.ts';
+import { snap } from '../snapping/snap.ts';
+import { GROUP_TURN_SOURCES, TURN_SOURCES } from '../snapping/snap-sources.ts';
+import type { Gesture } from './gesture.ts';
+import { groundFor } from './move.ts';
+
+/** A turn never snaps from farther than this, however near the hand is to the middle: 4°. */
+const WIDEST = Math.PI / 45;
+
+function bearing(from: Point, to: Point): number {
+  return Math.atan2(to.y - from.y, to.x - from.x);
+}
+
+/** The heading that a single chosen thing has; null for several. */
+export function headingOf(state: Pick<DeskState, 'survey' | 'chosen'>): number | null {
+  const [key, more] = state.chosen;
+  if (key === undefined || more !== undefined) return null;
+  const piece = state.survey.pieces.find((each) => each.key === key);
+  return piece?.pose.angle ?? chosenObstacles(state.survey, state.chosen)[0]?.obstacle.pose.angle ?? null;
+}
+
+/** Turns what is chosen about a point by the handle. */
+export function turnGesture(down: Touch, state: DeskState, about: Point): Gesture {
+  const { survey, chosen } = state;
+  const pieces = chosenPieces(survey, chosen);
+  const bounds = boundsOfPieces(pieces);
+  const owners: Keys = chosen.map(obstacleOf);
+  const ground = groundFor(survey, owners);
+  const name = namesOf(survey, chosen);
+  const start = headingOf(state);
+  const grasp = bearing(about, down.at);
+
+  const showing = (preview: Course | null, guides: readonly Guide[], by: number, stuck?: string): Gesture => ({
+    course: preview,
+    chosen,
+    guides,
+    doing: words.turning(name, by),
+    ...(stuck === undefined ? {} : { said: stuck }),
+    moved: (touch) => {
+      const asked = wrapped(bearing(about, touch.at) - grasp);
+      if (bounds === null) return showing(null, [], 0);
+      // Several things have no one heading: then the turn itself goes by whole steps.
+      const base = start ?? 0;
+      const arm = Math.hypot(touch.at.x - about.x, touch.at.y - about.y);
+      const angle = arm === 0 ? 0 : Math.min(WIDEST, touch.reach / arm);
+      const drawn = snap({ bounds, pieces, carried: { x: 0, y: 0 }, angle: base + asked }, ground, {
+        sources: touch.loose ? [] : start === null ? GROUP_TURN_SOURCES : TURN_SOURCES,
+        reach: { ground: 0, angle },
+      });
+      const by = wrapped(asked + drawn.angle);
+      const next = turnedBy(state, by, about);
+      return next.kind === 'stuck'
+        ? showing(preview, [], by, next.why)
+        : showing(next.course, next.exact ? drawn.guides : [], by);
+    },
+    done: () => ({
+      ...(preview === null ? {} : { course: preview }),
+      chosen,
+      label: labels.turn(name),
+      said: stuck ?? words.turned(name, start === null ? null : wrapped(start + by)),
+    }),
+  });
+  return showing(null, [], 0);
+}
+
+/** The course with what is chosen turned about a point; a single piece keeps what it is held by. */
+export function turnedBy(state: Pick<DeskState, 'course' | 'survey' | 'chosen'>, by: number, about: Point): Settled {
+  const { course, survey, chosen } = state;
+  const [key] = chosen;
+  const piece = survey.pieces.find((each) => each.key === key);
+  if (key === undefined || pieceOf(key) === undefined || piece === undefined) {
+    const name = namesOf(survey, chosen);
+    return obstaclesSettled(course, turned(course, chosen, by, about), { ids: chosen, name });
+  }
+  const name = namesOf(survey, chosen);
+  if (piece.piece.fixed) return { kind: 'stuck', why: words.pieceIsFixed(name) };
+  const pose = { ...piece.pose, angle: wrapped(piece.pose.angle + by) };
+  return pieceSettled(course, key, { pose, name });
+}

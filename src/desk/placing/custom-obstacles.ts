@@ -1,0 +1,71 @@
+/** Obstacles of the designer's own: gathered from what lies there, put on a shelf and placed again. */
+import type { Constraint } from '../../core/constraints/constraint.ts';
+import { added, erased, freshId } from '../../core/course/edit-obstacles.ts';
+import { freeId } from '../../core/course/ids.ts';
+import { type PlacedPiece, placedObstacle } from '../../core/course/placed.ts';
+import { holdingsOf } from '../../core/course/resolved-constraints.ts';
+import { gathered } from '../../core/obstacles/custom/grouped.ts';
+import type { Obstacle } from '../../core/obstacles/obstacle.ts';
+import type { Point } from '../../core/plane/point.ts';
+import type { Survey } from '../../core/survey.ts';
+import type { Plan } from '../commands/commands.ts';
+import type { DeskState } from '../desk.ts';
+import { labels, words } from '../desk-words.ts';
+import { chosenObstacles, chosenPieces, type Keys } from '../selection/selection.ts';
+import { builtPlan } from './add-obstacle.ts';
+
+/** One obstacle of these pieces as they lie, with what is kept among them. */
+function ofPieces(survey: Survey, pieces: readonly PlacedPiece[], as: { id: string; name: string }): Obstacle {
+  const made = gathered(
+    as.id,
+    pieces.map(({ piece, pose }) => ({ piece, pose })),
+    as.name,
+  );
+  // The pieces are named anew in the order given.
+  const names = new Map(pieces.map((piece, i) => [piece.key, made.pieces[i]?.id ?? piece.piece.id]));
+  const constraints: Constraint[] = [];
+  for (const { constraint, grips } of holdingsOf(survey.layout)) {
+    const among = grips.flatMap((grip) => {
+      const piece = 'piece' in grip ? names.get(grip.piece) : undefined;
+      return piece === undefined ? [] : [{ ...grip, piece }];
+    });
+    if (among.length < grips.length) continue;
+    const id = freeId(
+      constraint.kind,
+      constraints.map((each) => each.id),
+    );
+    constraints.push({ ...constraint, id, grips: among });
+  }
+  return { ...made, constraints };
+}
+
+/** Makes one obstacle of all that is chosen, where it lies. */
+export function gatherPlan({ course, survey, chosen }: DeskState): Plan {
+  const pieces = chosenPieces(survey, chosen);
+  if (pieces.length === 0) return { refused: words.choseNothing() };
+  const id = freshId(course, 'free');
+  const made = ofPieces(survey, pieces, { id, name: words.ownName() });
+  const rest = erased(
+    course,
+    pieces.map((piece) => piece.key),
+  );
+  return { course: added(rest, made), chosen: [id], label: labels.gather(), said: words.gathered(pieces.length) };
+}
+
+/** What is chosen as one obstacle for the shelf; null when nothing is. */
+export function forShelf({ survey, chosen }: { readonly survey: Survey; readonly chosen: Keys }): Obstacle | null {
+  const pieces = chosenPieces(survey, chosen);
+  if (pieces.length === 0) return null;
+  const [whole, more] = chosenObstacles(survey, chosen);
+  const isAlone = whole !== undefined && more === undefined && whole.pieces.length === pieces.length;
+  return isAlone ? whole.obstacle : ofPieces(survey, pieces, { id: 'free', name: words.ownName() });
+}
+
+/** Places an obstacle that somebody kept, as it was kept. */
+export function layPlan(state: DeskState, kept: Obstacle, at: Point): Plan {
+  const id = freshId(state.course, kept.kind);
+  const { pieces: lying } = placedObstacle(kept);
+  const loose = kept.pieces.map(({ fixed: _, ...piece }) => piece);
+  if (lying.length === 0) return { refused: words.noSuchKind(kept.kind) };
+  return builtPlan(state, { ...kept, id, pieces: loose, pose: { ...kept.pose, x: at.x, y: at.y } });
+}

@@ -1,0 +1,49 @@
+import type { Arena } from '../../core/course/course.ts';
+import type { PlacedObstacle } from '../../core/course/placed.ts';
+import { FOOT } from '../../core/measure/quantity.ts';
+import { type Bounds, boundsMeet } from '../../core/plane/ring.ts';
+import { movedBounds } from '../selection/selection.ts';
+
+/** Ground that is left free around a newly placed obstacle: enough for a person to walk between. Estimate. */
+const ELBOW = 2 * FOOT;
+/** Spacing of the places that are tried. */
+const STEP = 2 * FOOT;
+
+interface Shift {
+  readonly x: number;
+  readonly y: number;
+}
+
+/** The least shift along one axis that brings a span inside 0 … size; in the middle when it is too long. */
+function inward(low: number, high: number, size: number): number {
+  if (high - low > size) return size / 2 - (low + high) / 2;
+  return low < 0 ? -low : Math.min(0, size - high);
+}
+
+/** The least shift that brings the box inside the arena. */
+export function keptInside(bounds: Bounds, arena: Arena): Shift {
+  return { x: inward(bounds.minX, bounds.maxX, arena.length), y: inward(bounds.minY, bounds.maxY, arena.width) };
+}
+
+/**
+ * The nearest shift at which the box is inside the arena and clear of everything there, looked for in growing circles;
+ * null when the arena has no such room.
+ */
+export function freeShift(bounds: Bounds, arena: Arena, others: readonly PlacedObstacle[]): Shift | null {
+  const farthest = Math.hypot(arena.length, arena.width);
+  const free = (shift: Shift) => {
+    const there = movedBounds(bounds, shift.x, shift.y);
+    return others.every((other) => !boundsMeet(there, other.bounds, ELBOW));
+  };
+  for (let radius = 0; radius <= farthest; radius += STEP) {
+    const around = Math.max(1, Math.round((2 * Math.PI * radius) / STEP));
+    for (let index = 0; index < around; index += 1) {
+      const angle = (2 * Math.PI * index) / around;
+      const asked = { x: radius * Math.cos(angle), y: radius * Math.sin(angle) };
+      const kept = keptInside(movedBounds(bounds, asked.x, asked.y), arena);
+      const shift = { x: asked.x + kept.x, y: asked.y + kept.y };
+      if (free(shift)) return shift;
+    }
+  }
+  return null;
+}

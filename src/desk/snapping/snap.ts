@@ -1,0 +1,83 @@
+import type { Arena } from '../../core/course/course.ts';
+import type { PlacedObstacle, PlacedPiece } from '../../core/course/placed.ts';
+import type { LengthUnit } from '../../core/measure/quantity.ts';
+import type { Bounds } from '../../core/plane/ring.ts';
+import type { Guide } from '../desk.ts';
+
+/** What is being placed, where the hand asks for it. */
+export interface Moving {
+  readonly bounds: Bounds;
+  readonly pieces: readonly PlacedPiece[];
+  /** How far `pieces` have been carried from where they lie in the course. */
+  readonly carried: { readonly x: number; readonly y: number };
+  /** The heading asked for, while turning. */
+  readonly angle?: number;
+}
+
+/** What it can snap to. */
+export interface Ground {
+  readonly arena: Arena;
+  readonly unit: LengthUnit;
+  readonly others: readonly PlacedObstacle[];
+  /** What people call an obstacle, by its id. */
+  name(obstacle: string): string;
+  /** The clear distance that the rule book wants from a wall; null when it wants none. */
+  readonly clear: number | null;
+}
+
+type Axis = 'x' | 'y' | 'angle';
+
+/** One offer: by how much to shift along one axis, and what to show when it is taken. */
+export interface Pull {
+  readonly axis: Axis;
+  readonly by: number;
+  /** Drawn for where everything ends up. */
+  guide(end: Bounds): Guide;
+}
+
+/** Everything that draws is a source: a pure function from what moves and where, to offers. */
+export type Source = (moving: Moving, ground: Ground) => readonly Pull[];
+
+/** The shift to add to what was asked, and the guides of the pulls that hold. */
+export interface Snapped {
+  readonly x: number;
+  readonly y: number;
+  readonly angle: number;
+  readonly guides: readonly Guide[];
+}
+
+/** How near draws: metres on the ground, radians for a turn. */
+export interface Reach {
+  readonly ground: number;
+  readonly angle: number;
+}
+
+const STILL: Snapped = { x: 0, y: 0, angle: 0, guides: [] };
+/** Offers nearer than this to each other are equal, and the earlier source wins. */
+const EVEN = 1e-9;
+
+/**
+ * The one snap of the program. The nearest offer of each axis within reach wins, the earlier source on a draw; the
+ * whole shift is never longer than the reach.
+ */
+export function snap(moving: Moving, ground: Ground, options: { sources: readonly Source[]; reach: Reach }): Snapped {
+  const best: Partial<Record<Axis, Pull>> = {};
+  for (const source of options.sources) {
+    for (const pull of source(moving, ground)) {
+      const reach = pull.axis === 'angle' ? options.reach.angle : options.reach.ground;
+      const held = best[pull.axis];
+      const least = held === undefined ? reach + EVEN : Math.abs(held.by);
+      if (Math.abs(pull.by) < least - (held === undefined ? 0 : EVEN)) best[pull.axis] = pull;
+    }
+  }
+  const { x, y } = best;
+  if (x !== undefined && y !== undefined && Math.hypot(x.by, y.by) > options.reach.ground) {
+    delete best[Math.abs(x.by) > Math.abs(y.by) ? 'x' : 'y'];
+  }
+  const [dx, dy] = [best.x?.by ?? 0, best.y?.by ?? 0];
+  const won = [best.x, best.y, best.angle].filter((pull) => pull !== undefined);
+  if (won.length === 0) return STILL;
+  const { bounds } = moving;
+  const end = { minX: bounds.minX + dx, minY: bounds.minY + dy, maxX: bounds.maxX + dx, maxY: bounds.maxY + dy };
+  return { x: dx, y: dy, angle: best.angle?.by ?? 0, guides: won.map((pull) => pull.guide(end)) };
+}

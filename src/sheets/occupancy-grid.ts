@@ -1,0 +1,146 @@
+/**
+ * What is still free on a drawing: a grid of half millimetres on which things that are drawn are blocked, and in
+ * which a label looks for the nearest place where it covers nothing.
+ */
+import type { Bounds } from '../core/plane/ring.ts';
+import type { PaperPoint } from './paper-transform.ts';
+
+const CELL = 0.5;
+
+export interface Room {
+  readonly bounds: Bounds;
+  readonly columns: number;
+  readonly rows: number;
+  /** How many things lie on each cell. */
+  readonly cells: Uint8Array;
+}
+
+export function emptyRoom(bounds: Bounds): Room {
+  const columns = Math.max(1, Math.ceil((bounds.maxX - bounds.minX) / CELL));
+  const rows = Math.max(1, Math.ceil((bounds.maxY - bounds.minY) / CELL));
+  return { bounds, columns, rows, cells: new Uint8Array(columns * rows) };
+}
+
+/** Distance of a place from a straight stroke. */
+export function pointToSegment(x: number, y: number, a: PaperPoint, b: PaperPoint): number {
+  const dx = b.x - a.x;
+  const dy = b.y - a.y;
+  const square = dx * dx + dy * dy;
+  const t = square === 0 ? 0 : Math.min(1, Math.max(0, ((x - a.x) * dx + (y - a.y) * dy) / square));
+  return Math.hypot(a.x + dx * t - x, a.y + dy * t - y);
+}
+
+/** Whether a place lies inside a closed outline. */
+export function ringHoldsPlace(ring: readonly PaperPoint[], x: number, y: number): boolean {
+  let inside = false;
+  for (let i = 0, j = ring.length - 1; i < ring.length; j = i++) {
+    const a = ring[i] as PaperPoint;
+    const b = ring[j] as PaperPoint;
+    if (a.y > y !== b.y > y && x < ((b.x - a.x) * (y - a.y)) / (b.y - a.y) + a.x) inside = !inside;
+  }
+  return inside;
+}
+
+/** Visits the cells whose middles lie in the box, with their index and middle. */
+function eachCell(room: Room, box: Bounds, visit: (index: number, x: number, y: number) => void): void {
+  const { bounds, columns, rows } = room;
+  const left = Math.max(0, Math.floor((box.minX - bounds.minX) / CELL));
+  const right = Math.min(columns - 1, Math.ceil((box.maxX - bounds.minX) / CELL));
+  const top = Math.max(0, Math.floor((box.minY - bounds.minY) / CELL));
+  const bottom = Math.min(rows - 1, Math.ceil((box.maxY - bounds.minY) / CELL));
+  for (let row = top; row <= bottom; row += 1) {
+    for (let column = left; column <= right; column += 1) {
+      const x = bounds.minX + (column + 0.5) * CELL;
+      const y = bounds.minY + (row + 0.5) * CELL;
+      if (x >= box.minX && x <= box.maxX && y >= box.minY && y <= box.maxY) visit(row * columns + column, x, y);
+    }
+  }
+}
+
+function boundsOf(points: readonly PaperPoint[], reach: number): Bounds {
+  const xs = points.map((at) => at.x);
+  const ys = points.map((at) => at.y);
+  return {
+    minX: Math.min(...xs) - reach,
+    maxX: Math.max(...xs) + reach,
+    minY: Math.min(...ys) - reach,
+    maxY: Math.max(...ys) + reach,
+  };
+}
+
+/** Blocks a stroke with `reach` mm on either side of its middle. */
+export function blockLine(room: Room, points: readonly PaperPoint[], reach: number): void {
+  points.slice(1).forEach((b, index) => {
+    const a = points[index] as PaperPoint;
+    eachCell(room, boundsOf([a, b], reach), (cell, x, y) => {
+      if (pointToSegment(x, y, a, b) <= reach) room.cells[cell] = 1;
+    });
+  });
+}
+
+/** Blocks an area and `reach` mm around it. */
+export function blockRing(room: Room, ring: readonly PaperPoint[], reach: number): void {
+  const [first] = ring;
+  if (first === undefined) return;
+  eachCell(room, boundsOf(ring, 0), (cell, x, y) => {
+    if (ringHoldsPlace(ring, x, y)) room.cells[cell] = 1;
+  });
+  blockLine(room, [...ring, first], reach);
+}
+
+export function blockBox(room: Room, box: Bounds): void {
+  eachCell(room, box, (cell) => {
+    room.cells[cell] = 1;
+  });
+}
+
+/** How much of the box is taken, in cells; what hangs over the edge of the room counts as taken. */
+export function takenIn(room: Room, box: Bounds): number {
+  const { bounds } = room;
+  let taken = 0;
+  const over =
+    Math.max(0, bounds.minX - box.minX) +
+    Math.max(0, box.maxX - bounds.maxX) +
+    Math.max(0, bounds.minY - box.minY) +
+    Math.max(0, box.maxY - bounds.maxY);
+  if (over > 0) taken += 10_000 * (1 + over);
+  eachCell(room, box, (cell) => {
+    taken += room.cells[cell] ?? 0;
+  });
+  return taken;
+}
+
+export interface Search {
+  readonly width: number;
+  readonly height: number;
+  /** Where the search starts. */
+  readonly around: Bounds;
+  /** How far from there it looks, mm. */
+  readonly reach: number;
+  /** The smaller, the better; by the middle of the label. */
+  cost(middle: PaperPoint): number;
+}
+
+/** Something that is covered is worth this many millimetres of way for each cell. */
+const COVERED = 4;
+
+/** The middle of the best place for a label, and whether it is clear of everything. */
+export function bestPlace(room: Room, search: Search): { readonly at: PaperPoint; readonly clear: boolean } {
+  const { around, reach, width, height } = search;
+  let best = { at: { x: around.minX, y: around.minY }, clear: false };
+  let least = Number.POSITIVE_INFINITY;
+  for (let y = around.minY - reach; y <= around.maxY + reach; y += 1) {
+    for (let x = around.minX - reach; x <= around.maxX + reach; x += 1) {
+      const cost = search.cost({ x, y });
+      if (cost >= least) continue;
+      const box = { minX: x - width / 2, maxX: x + width / 2, minY: y - height / 2, maxY: y + height / 2 };
+      const taken = takenIn(room, box);
+      const whole = cost + taken * COVERED;
+      if (whole < least) {
+        least = whole;
+        best = { at: { x, y }, clear: taken === 0 };
+      }
+    }
+  }
+  return best;
+}

@@ -1,0 +1,85 @@
+import { describe, expect, test } from 'vitest';
+import type { Camera } from '../../../../src/app/arena/camera.ts';
+import { createHand, type Finger } from '../../../../src/app/arena/input/pointer-controller.ts';
+import type { Touch } from '../../../../src/desk/desk.ts';
+
+const CAMERA: Camera = { scale: 10, x: 0, y: 100, turned: false };
+
+/** A hand whose doings are written down in order. */
+function written() {
+  const deeds: string[] = [];
+  const touches: Touch[] = [];
+  const hand = createHand({
+    camera: () => CAMERA,
+    touch: (touch) => {
+      touches.push(touch);
+      deeds.push(`${touch.phase} ${touch.pointer}`);
+    },
+    pan: (dx, dy) => deeds.push(`pan ${dx} ${dy}`),
+    zoom: (factor) => deeds.push(`zoom ${factor}`),
+  });
+  return { hand, deeds, touches };
+}
+
+function finger(id: number, x: number, y: number, rest: Partial<Finger> = {}): Finger {
+  return { id, kind: 'mouse', at: { x, y }, button: 0, shift: false, alt: false, ...rest };
+}
+
+describe('a hand over the arena', () => {
+  test('touches the ground in metres, with the reach of its pointer', () => {
+    const { hand, touches } = written();
+    hand.down(finger(1, 50, 20, { shift: true }));
+    expect(touches).toEqual([
+      { phase: 'down', pointer: 1, at: { x: 5, y: 8 }, reach: 0.9, adding: true, loose: false },
+    ]);
+    hand.up(finger(1, 60, 20));
+    hand.down(finger(2, 0, 100, { kind: 'touch', alt: true }));
+    expect(touches.at(-1)).toMatchObject({ at: { x: 0, y: 0 }, reach: 2, loose: true });
+  });
+
+  test('drags with one pointer and lets go', () => {
+    const { hand, deeds } = written();
+    hand.down(finger(1, 0, 0));
+    hand.move(finger(1, 5, 0));
+    hand.up(finger(1, 5, 0));
+    expect(deeds).toEqual(['down 1', 'move 1', 'up 1']);
+  });
+
+  test('takes back what it began when a second finger comes, and then pinches', () => {
+    const { hand, deeds } = written();
+    hand.down(finger(1, 0, 0, { kind: 'touch' }));
+    hand.down(finger(2, 100, 0, { kind: 'touch' }));
+    hand.move(finger(2, 200, 0, { kind: 'touch' }));
+    expect(deeds).toEqual(['down 1', 'cancel 1', 'pan 50 0', 'zoom 2']);
+    hand.up(finger(2, 200, 0, { kind: 'touch' }));
+    hand.move(finger(1, 30, 0, { kind: 'touch' }));
+    hand.up(finger(1, 30, 0, { kind: 'touch' }));
+    expect(deeds).toHaveLength(4);
+  });
+
+  test.each([
+    ['the middle button', { button: 1 }, false],
+    ['the space bar', {}, true],
+  ])('moves the picture with %s and touches nothing', (_, how, holding) => {
+    const { hand, deeds } = written();
+    hand.hold(holding);
+    hand.down(finger(1, 10, 10, how));
+    hand.move(finger(1, 14, 7, how));
+    hand.up(finger(1, 14, 7, how));
+    expect(deeds).toEqual(['pan 4 -3']);
+  });
+
+  test('does nothing with the second button', () => {
+    const { hand, deeds } = written();
+    hand.down(finger(1, 10, 10, { button: 2 }));
+    hand.up(finger(1, 10, 10, { button: 2 }));
+    expect(deeds).toEqual([]);
+  });
+
+  test('passes a cancelled pointer on as cancelled', () => {
+    const { hand, deeds } = written();
+    hand.down(finger(1, 10, 10));
+    hand.cancel(finger(1, 10, 10));
+    expect(deeds).toEqual(['down 1', 'cancel 1']);
+  });
+});

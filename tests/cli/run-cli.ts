@@ -1,0 +1,49 @@
+/** Runs a command line in process and keeps what it says; and a small course in a file of its own. */
+import { mkdtempSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { run } from '../../src/cli/run.ts';
+import { blankCourse } from '../../src/core/course/blank.ts';
+import type { Course } from '../../src/core/course/course.ts';
+import { added } from '../../src/core/course/edit-obstacles.ts';
+import { writeCourse } from '../../src/core/files/write.ts';
+import { made } from '../../src/core/obstacles/build.ts';
+import type { Values } from '../../src/core/pieces/params.ts';
+import { pose } from '../../src/core/plane/pose.ts';
+
+export interface Caught {
+  readonly code: number;
+  readonly out: string;
+  readonly err: string;
+}
+
+export async function caught(...argv: string[]): Promise<Caught> {
+  const said = { out: '', err: '' };
+  const code = await run(argv, {
+    out: (text) => {
+      said.out += text;
+    },
+    err: (text) => {
+      said.err += text;
+    },
+  });
+  return { code, ...said };
+}
+
+export function scratch(): string {
+  return mkdtempSync(join(tmpdir(), 'polewright-'));
+}
+
+/** Jog-overs, then a bridge, in the usual arena; `run` changes the jog-overs. */
+export function smallCourse(run: Values = {}): Course {
+  const overs = made('run-1', 'run', run, pose(18, 15));
+  const bridge = made('bridge-1', 'bridge', {}, pose(42, 15));
+  if ('why' in overs || 'why' in bridge) throw new Error('the small course must build');
+  return added(added(blankCourse({ title: 'Larkhollow Fairground: practice' }), overs), bridge);
+}
+
+export function courseFile(course: Course): string {
+  const path = join(scratch(), 'practice.course.json');
+  writeFileSync(path, writeCourse(course));
+  return path;
+}

@@ -1,0 +1,65 @@
+import { describe, expect, test } from 'vitest';
+import { hoofBase, sweepsOf } from '../../../../src/core/checks/geometry/sweep.ts';
+import { shifted, turned } from '../../../../src/core/course/edit-obstacles.ts';
+import { STOCK_HORSE } from '../../../../src/core/horses/horses.ts';
+import { FOOT, INCH } from '../../../../src/core/measure/quantity.ts';
+import { ringArea, ringHolds } from '../../../../src/core/plane/ring.ts';
+import { survey } from '../../../../src/core/survey.ts';
+import { scene, type Thing } from '../scene.ts';
+
+const only = (thing: Thing) => {
+  const [sweep] = sweepsOf(survey(scene([thing])));
+  if (sweep === undefined) throw new Error('the test has nothing that is swept');
+  return sweep;
+};
+const { length, width } = hoofBase(STOCK_HORSE);
+
+describe('what a horse sweeps over', () => {
+  test('in a straight lane is the lane less its hooves, half on each side', () => {
+    const lane = only({ kind: 'back-lane', at: [60, 50], values: { width: 36 * INCH } });
+    expect(lane.move).toBe('back');
+    expect(lane.clear).toBeCloseTo((36 * INCH - width) / 2, 3);
+    expect(lane.area).toHaveLength(1);
+  });
+
+  test('in a box is narrowest where its diagonal lies along a side', () => {
+    const box = only({ kind: 'box', at: [60, 50], values: { side: 5 * FOOT } });
+    expect(box.move).toBe('turn');
+    // Turning about the middle, the furthest that a corner comes out is half the diagonal.
+    expect(box.clear).toBeCloseTo((5 * FOOT - Math.hypot(length, width)) / 2, 3);
+  });
+
+  test('in a lane that is too narrow for the hooves overlaps the poles by what is missing', () => {
+    const lane = only({ kind: 'back-lane', at: [60, 50], values: { width: 24 * INCH } });
+    expect(lane.clear).toBeGreaterThan(0);
+    const house = only({ kind: 'box', at: [60, 50], values: { side: 4 * FOOT } });
+    expect(house.clear).toBeCloseTo((4 * FOOT - Math.hypot(length, width)) / 2, 3);
+  });
+
+  test('is wider in a wider L, and never better than in a straight lane of the same width', () => {
+    const clear = (inches: number) => only({ kind: 'back-l', at: [60, 50], values: { width: inches * INCH } }).clear;
+    const widths = [28, 30, 33, 36, 40].map(clear);
+    expect(widths).toEqual([...widths].sort((a, b) => a - b));
+    expect(widths[3]).toBeLessThan((36 * INCH - width) / 2);
+  });
+
+  test('is as much wherever the obstacle lies and however it is turned', () => {
+    const course = scene([{ kind: 'back-l', at: [60, 50] }]);
+    const [here] = sweepsOf(survey(course));
+    const far = shifted(turned(course, ['back-l-1'], 1.1, { x: 20, y: 15 }), ['back-l-1'], 3, 1);
+    const [there] = sweepsOf(survey(far));
+    expect(there?.clear).toBeCloseTo(here?.clear ?? 0, 6);
+    const area = (sweep: typeof here) => sweep?.area.reduce((sum, ring) => sum + ringArea(ring), 0) ?? 0;
+    expect(area(there)).toBeCloseTo(area(here), 2);
+  });
+
+  test('holds the place where it is narrowest', () => {
+    const sweep = only({ kind: 'back-l', at: [60, 50] });
+    expect(sweep.area.some((ring) => ringHolds(ring, sweep.at))).toBe(true);
+    expect(sweep.key).toMatch(/^back-l-1\//);
+  });
+
+  test('is nothing where the horse neither backs nor turns', () => {
+    expect(sweepsOf(survey(scene([{ kind: 'run', at: [60, 50] }])))).toEqual([]);
+  });
+});

@@ -1,0 +1,87 @@
+import { describe, expect, test } from 'vitest';
+import { flipped, posed } from '../../../../src/core/course/edit-obstacles.ts';
+import { FOOT, INCH } from '../../../../src/core/measure/quantity.ts';
+import { survey } from '../../../../src/core/survey.ts';
+import { saidBy, scene } from '../scene.ts';
+
+const gaps = (course: Parameters<typeof saidBy>[0]) => saidBy(course, 'gap-band');
+
+describe('gap-band', () => {
+  test('tells the tape and the line apart on a fan, and judges along the line', () => {
+    const fan = scene([{ kind: 'fan', at: [80, 50], values: { gap: 5.5 * FOOT } }]);
+    const [first] = gaps(fan);
+    // A fan of 12 ft poles, 1 ft to 5 ft 6 in at two-thirds: sin(θ/2) = 4.5/16, and the arc is longer than its chord.
+    const half = Math.asin(4.5 / 16);
+    const radius = (5.5 + 1 / 3 / Math.cos(half)) / (2 * Math.sin(half));
+    const arc = radius * 2 * half - 2 * radius * Math.asin(1 / 6 / radius);
+    expect(first?.measured).toBeCloseTo(arc * FOOT, 6);
+    expect(arc).toBeGreaterThan(5.5 + 1 / 12);
+    expect(first?.says).toMatch(
+      /^Gap 1 of the fan \(obstacle 1\) is 5' \d.*" along the line \(5' 6" by a straight tape\); a jog asks for/,
+    );
+  });
+
+  test('the first fix of a fan is its own gap at the nearest allowed value', () => {
+    const fan = scene([{ kind: 'fan', at: [80, 50], values: { gap: 5.6 * FOOT } }]);
+    const remedy = gaps(fan)[0]?.remedies[0];
+    expect(remedy?.says).toMatch(/^Set the gaps of the fan \(obstacle 1\) to 5' 11.*" by the tape$/);
+    const mended = remedy?.apply(fan);
+    const [gap] = mended === undefined ? [] : survey(mended).line.gaps;
+    // Six feet along the line, and no more past it than a crew can tape.
+    expect(gap?.ridden).toBeGreaterThanOrEqual(6 * FOOT);
+    expect(gap?.ridden).toBeLessThan(6 * FOOT + INCH / 2);
+  });
+
+  test('a multiple that is missed by less than a horse’s own spread is only noted', () => {
+    // The usual spoke: 18 ft of arc from pole to pole, 17 ft 8¾ in inside to inside (common practice, no source).
+    const spoke = scene([{ kind: 'spoke', at: [80, 50], leg: { gait: 'lope' } }]);
+    expect(gaps(spoke).map(({ weight }) => weight)).toEqual(['note', 'note', 'note']);
+    const [remedy] = gaps(spoke)[0]?.remedies ?? [];
+    expect(remedy === undefined ? undefined : gaps(remedy.apply(spoke))).toEqual([]);
+  });
+
+  test('walk-overs wider than recommended are a should, narrower than allowed a must', () => {
+    const walk = (gap: number) =>
+      gaps(scene([{ kind: 'run', at: [80, 50], values: { gap: gap * INCH, gait: 'walk' } }]));
+    expect(walk(22)).toEqual([]);
+    expect(walk(27).map(({ weight }) => weight)).toEqual(['should', 'should', 'should']);
+    expect(walk(27)[0]?.says).toBe(
+      "Gap 1 of the run of poles (obstacle 1) is 2' 3\"; a walk is better with 1' 8\" to 2' or a whole multiple.",
+    );
+    expect(walk(18).map(({ weight }) => weight)).toEqual(['must', 'must', 'must']);
+    expect(walk(18)[0]?.says).toContain('a walk asks for at least 1\' 8"');
+    // A fix aims at what is recommended, which lies inside what is allowed.
+    expect(walk(18)[0]?.remedies[0]?.says).toContain('to 1\' 8"');
+  });
+
+  test('a pole that was dragged is put back by building anew, or moved alone', () => {
+    const run = scene([{ kind: 'run', at: [80, 50], values: { gap: 3 * FOOT } }]);
+    const pole = run.layouts[0].obstacles[0]?.pieces[3];
+    const dragged = posed(run, 'run-1/pole-4', { x: (80 + 6) * FOOT, y: 50 * FOOT, angle: Math.PI / 2 });
+    expect(pole).toBeDefined();
+    const found = gaps(dragged);
+    expect(found.map(({ keys }) => keys)).toEqual([['run-1', 'run-1/pole-3', 'run-1/pole-4']]);
+    expect(found[0]?.remedies.map(({ says }) => says)).toEqual([
+      'Set the gaps of the run of poles (obstacle 1) to 3\' 6"',
+      "Set the gaps of the run of poles (obstacle 1) to 6'",
+      'Move pole 4 of the run of poles (obstacle 1) so that the gap is 3\' 6"',
+    ]);
+  });
+
+  test('a mirrored fan is judged like the fan', () => {
+    const fan = scene([{ kind: 'fan', at: [80, 50], values: { gap: 5.5 * FOOT } }]);
+    const measures = (course: typeof fan) => gaps(course).map(({ measured }) => measured?.toFixed(9));
+    expect(measures(flipped(fan, ['fan-1']))).toEqual(measures(fan));
+  });
+
+  test('a spoke is brought into its band by laying its poles closer to the marker or further off', () => {
+    const spoke = scene([{ kind: 'spoke', at: [80, 50], values: { clear: 1.5 * FOOT }, leg: { gait: 'lope' } }]);
+    // 4 arms: a quarter of the circle of R = 0.5 + 1.5 + 9 ft, less the half of each pole's 4 in that the arc lies in.
+    const ridden = 11 * (Math.PI / 2 - 2 * Math.asin(1 / 6 / 11)) * FOOT;
+    const [first] = gaps(spoke);
+    expect(first?.measured).toBeCloseTo(ridden, 6);
+    const [remedy] = first?.remedies ?? [];
+    const after = remedy === undefined ? undefined : remedy.apply(spoke);
+    expect(after?.layouts[0].obstacles[0]?.values.clear).not.toBe(1.5 * FOOT);
+  });
+});

@@ -1,0 +1,54 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { shortestPath } from '../../../src/core/plane/dubins.ts';
+import { shortestThrough } from '../../../src/core/plane/dubins-waypoints.ts';
+import { pathEnd, sampled } from '../../../src/core/plane/path.ts';
+import { distance, point } from '../../../src/core/plane/point.ts';
+import { pose } from '../../../src/core/plane/pose.ts';
+
+describe('the shortest path through points', () => {
+  test('without points is the shortest path', () => {
+    const [from, to] = [pose(0, 0, 1), pose(8, 3, -2)];
+    const found = shortestThrough(from, [], to, 1.5);
+    expect(found.length).toBeCloseTo(shortestPath(from, to, 1.5).length, 9);
+    expect(found.headings).toEqual([]);
+  });
+
+  test('points on the straight change nothing', () => {
+    const found = shortestThrough(pose(0, 0, 0), [point(3, 0), point(5, 0)], pose(9, 0, 0), 2);
+    expect(found.length).toBeCloseTo(9, 6);
+    for (const heading of found.headings) expect(heading).toBeCloseTo(0, 4);
+  });
+
+  test('a point on the circle of a half turn is passed along the circle', () => {
+    const found = shortestThrough(pose(0, 0, 0), [point(2, 2)], pose(0, 4, Math.PI), 2);
+    expect(found.length).toBeCloseTo(2 * Math.PI, 6);
+  });
+
+  test('goes through its points, ends where it should and is no shorter than the chords', () => {
+    const at = fc.record({
+      x: fc.double({ min: -10, max: 10, noNaN: true }),
+      y: fc.double({ min: -10, max: 10, noNaN: true }),
+    });
+    fc.assert(
+      fc.property(fc.array(at, { minLength: 1, maxLength: 3 }), (points) => {
+        const [start, end] = [pose(-12, 0, 0), pose(12, 0, 0.5)];
+        const found = shortestThrough(start, points, end, 1.5);
+        const places = sampled(found.path, 0.05);
+        for (const each of points) {
+          expect(Math.min(...places.map((place) => distance(place, each)))).toBeLessThan(1e-6);
+        }
+        expect(distance(pathEnd(found.path), end)).toBeLessThan(1e-6);
+        const chords = [start, ...points, end];
+        const least = chords.slice(1).reduce((sum, to, i) => sum + distance(chords[i] ?? to, to), 0);
+        expect(found.length).toBeGreaterThanOrEqual(least - 1e-9);
+      }),
+      { numRuns: 25 },
+    );
+  });
+
+  test('is the same every time', () => {
+    const once = () => shortestThrough(pose(0, 0, 0), [point(4, 3), point(2, 8)], pose(0, 0, 3), 1);
+    expect(once()).toEqual(once());
+  });
+});

@@ -1,0 +1,33 @@
+import { defineConfig } from '@playwright/test';
+
+const PORT = 4191;
+const QUIET = [
+  '--no-sandbox',
+  '--disable-gpu',
+  '--disable-quic',
+  '--no-first-run',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+];
+
+export default defineConfig({
+  testDir: '.',
+  testMatch: '*.e2e.ts',
+  outputDir: '../../out/e2e',
+  reporter: [['list'], ['json', { outputFile: '../../out/e2e.json' }]],
+  workers: 2,
+  timeout: 60_000,
+  use: {
+    baseURL: `http://127.0.0.1:${PORT}/`,
+    viewport: { width: 1366, height: 850 },
+    launchOptions: { executablePath: process.env.POLEWRIGHT_CHROMIUM ?? '/usr/bin/chromium', args: QUIET },
+    screenshot: 'only-on-failure',
+  },
+  webServer: {
+    command: `npx vite build --logLevel warn && npx vite preview --port ${PORT} --strictPort`,
+    cwd: '../..',
+    url: `http://127.0.0.1:${PORT}/`,
+    timeout: 120_000,
+  },
+});
