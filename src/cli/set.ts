@@ -1,10 +1,10 @@
 import type { Command } from 'commander';
 import type { LengthUnit } from '../core/measure/quantity.ts';
 import { readTyped } from '../core/measure/typed.ts';
-import { built } from '../core/obstacles/build.ts';
+import { buildKind } from '../core/obstacles/build.ts';
 import type { Built, Infeasible, ObstacleKind } from '../core/obstacles/obstacle.ts';
 import { OBSTACLE_KINDS } from '../core/obstacles/obstacles.ts';
-import { taped } from '../core/obstacles/refusal-words.ts';
+import { lengthWords } from '../core/obstacles/refusal-words.ts';
 import { filled, type Param, type Value, type Values } from '../core/pieces/params.ts';
 import { verb } from './command.ts';
 import { unknownWord } from './did-you-mean.ts';
@@ -36,7 +36,7 @@ function readValue(
 
 function shown(param: Param, value: Value): string {
   if (typeof value !== 'number') return value;
-  if (param.kind === 'length') return taped(value);
+  if (param.kind === 'length') return lengthWords(value);
   if (param.kind === 'angle') return `${Number(((value * 180) / Math.PI).toFixed(1))}°`;
   return String(Number(value.toFixed(4)));
 }
@@ -50,7 +50,7 @@ function about(param: Param): string {
 }
 
 function fact(key: string, value: number): string {
-  return key === 'angle' ? `${Number(((value * 180) / Math.PI).toFixed(2))}°` : taped(value);
+  return key === 'angle' ? `${Number(((value * 180) / Math.PI).toFixed(2))}°` : lengthWords(value);
 }
 
 function printPlain(io: Io, kind: ObstacleKind, values: Values, result: Built): void {
@@ -90,7 +90,7 @@ function build(kind: ObstacleKind, options: Readonly<Record<string, unknown>>, i
     }),
   );
   const params = filled(kind.params, given);
-  const result = built(kind, given);
+  const result = buildKind(kind, given);
   const asJson = options.json === true;
   if (result.kind === 'infeasible') {
     printRefusal(io, asJson, { kind: kind.id, params, result });

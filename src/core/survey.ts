@@ -6,7 +6,7 @@ import { type ClassClock, classClock } from './ride/class-clock.ts';
 import type { Line } from './ride/line.ts';
 import { lineOfTravel } from './ride/line-of-travel.ts';
 import { type PrintNote, printNotes } from './ride/print-notes.ts';
-import { type Print, printsOn } from './ride/prints.ts';
+import { type HoofPrint, printsOn } from './ride/prints.ts';
 
 /** How many of one line of the truck list the layout uses. `stock` is null for pieces that no line offers. */
 export interface TruckUse {
@@ -36,7 +36,7 @@ export interface Survey {
 /** Sizes are the same within this, metres: a file's last digit is no other pole. */
 const SAME_SIZE = 1e-6;
 
-function offers(stock: Stock, { piece }: PlacedPiece): boolean {
+function matches(stock: Stock, { piece }: PlacedPiece): boolean {
   if (stock.kind !== piece.kind) return false;
   return Object.entries(stock.values).every(([key, wanted]) => {
     const has = piece.values[key];
@@ -48,7 +48,7 @@ function offers(stock: Stock, { piece }: PlacedPiece): boolean {
 function truckUse(truck: readonly Stock[], pieces: readonly PlacedPiece[]): readonly TruckUse[] {
   const taken = new Map<Stock | null, string[]>();
   for (const piece of pieces) {
-    const stock = truck.find((line) => offers(line, piece)) ?? null;
+    const stock = truck.find((line) => matches(line, piece)) ?? null;
     const keys = taken.get(stock);
     if (keys === undefined) taken.set(stock, [piece.key]);
     else keys.push(piece.key);
@@ -71,15 +71,15 @@ function numbersOf(layout: Layout): ReadonlyMap<string, readonly number[]> {
   return numbers;
 }
 
-const surveys = new WeakMap<Course, Survey>();
+const surveyCache = new WeakMap<Course, Survey>();
 
 /**
  * Everything measurable about a course. The same course object gives the same survey object; obstacles and ways that
  * an edit did not touch are taken from before. A horse that is not known is measured as the stock horse.
  */
 export function survey(course: Course): Survey {
-  const known = surveys.get(course);
-  if (known !== undefined) return known;
+  const cached = surveyCache.get(course);
+  if (cached !== undefined) return cached;
   const layout = currentLayout(course);
   const horse = horseById(course.horse) ?? STOCK_HORSE;
   const obstacles = layout.obstacles.map(placedObstacle);
@@ -96,43 +96,43 @@ export function survey(course: Course): Survey {
     classClock: classClock(line, layout.ride, course.class),
     truck: truckUse(course.truck, pieces),
   };
-  surveys.set(course, made);
+  surveyCache.set(course, made);
   return made;
 }
 
 /** Every hoof print of the go; worked out when somebody asks, and kept. */
-export function printsOf({ line, horse }: Survey): readonly Print[] {
+export function printsOf({ line, horse }: Survey): readonly HoofPrint[] {
   return printsOn(line, horse);
 }
 
-const notes = new WeakMap<Survey, readonly PrintNote[]>();
+const printNoteCache = new WeakMap<Survey, readonly PrintNote[]>();
 
 /** Prints that meet a pole or come within a hoof's width of one; worked out when somebody asks, and kept. */
 export function printNotesOf(of: Survey): readonly PrintNote[] {
-  const known = notes.get(of);
-  if (known !== undefined) return known;
+  const cached = printNoteCache.get(of);
+  if (cached !== undefined) return cached;
   const made = printNotes(printsOf(of), of.pieces, of.horse);
-  notes.set(of, made);
+  printNoteCache.set(of, made);
   return made;
 }
 
 /** How many of something there are, and how many of them were worked out anew. */
-interface Anew {
+interface NewCount {
   readonly all: number;
   readonly anew: number;
 }
 
 /** What an edit cost. */
-export type Recount = Readonly<Record<'obstacles' | 'pieces' | 'ways' | 'passages' | 'gaps' | 'prints', Anew>>;
+export type Recount = Readonly<Record<'obstacles' | 'pieces' | 'ways' | 'passages' | 'gaps' | 'prints', NewCount>>;
 
-function counted(now: readonly object[], before: readonly object[]): Anew {
+function newCount(now: readonly object[], before: readonly object[]): NewCount {
   const known = new Set(before);
   return { all: now.length, anew: now.filter((each) => !known.has(each)).length };
 }
 
 /** Counts what the one survey does not share with the other. It asks both for their prints. */
 export function recount(before: Survey, after: Survey): Recount {
-  const count = (parts: (of: Survey) => readonly object[]): Anew => counted(parts(after), parts(before));
+  const count = (parts: (of: Survey) => readonly object[]): NewCount => newCount(parts(after), parts(before));
   const paths = (of: Survey, own: boolean) =>
     of.line.elements.filter(({ part }) => (part === 'obstacle') === own).map(({ path }) => path);
   return {

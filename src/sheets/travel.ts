@@ -1,7 +1,7 @@
 /** The line of travel on paper: runs of one ink with their arrows, and the signs for turns on the spot. */
 import type { Ink, Mark } from '../core/plane/mark.ts';
 import { type Path, pathEnd, sampled } from '../core/plane/path.ts';
-import type { Element } from '../core/ride/line.ts';
+import type { LineElement } from '../core/ride/line.ts';
 import { strokeWidth } from './line-styles.ts';
 import { blockRing, type Room, takenIn } from './occupancy-grid.ts';
 import { type Frame, headingOnPaper, onPaper, type PaperPoint, perMetre } from './paper-transform.ts';
@@ -22,7 +22,7 @@ export interface Turn {
 /** Chords of arcs are this long on paper, mm: at a radius of 5 mm they miss the arc by 0.006 mm. */
 const CHORD = 0.5;
 
-function inkOf(element: Element): Ink {
+function inkOf(element: LineElement): Ink {
   return element.move === 'ride' ? element.gait : element.move;
 }
 
@@ -32,13 +32,13 @@ const LEGEND_ORDER: readonly Ink[] = ['walk', 'jog', 'lope', 'back', 'side-pass'
 const SHOWN_TURN = (100 * Math.PI) / 180;
 
 /** Turns on the spot that get a sign. At a gate the horse goes round its end; that is part of working it. */
-function shownTurns(elements: readonly Element[]): readonly Element[] {
+function shownTurns(elements: readonly LineElement[]): readonly LineElement[] {
   const gates = new Set(elements.filter(({ move }) => move === 'work').map(({ leg }) => leg));
   return elements.filter(({ turn, leg }) => Math.abs(turn) > SHOWN_TURN && !gates.has(leg));
 }
 
 /** The inks with which these elements are drawn, in the order of the legend. */
-export function inksOf(elements: readonly Element[]): readonly Ink[] {
+export function inksOf(elements: readonly LineElement[]): readonly Ink[] {
   const shown = [...elements.filter(({ length }) => length > 0), ...shownTurns(elements)];
   const inks = new Set(shown.map(inkOf));
   return LEGEND_ORDER.filter((ink) => inks.has(ink));
@@ -57,7 +57,7 @@ function far(a: PaperPoint | undefined, b: PaperPoint): boolean {
 }
 
 /** Neighbouring elements that are ridden alike become one run, so that their dashes run on. */
-export function runsOf(frame: Frame, elements: readonly Element[]): readonly Run[] {
+export function runsOf(frame: Frame, elements: readonly LineElement[]): readonly Run[] {
   const runs: { ink: Ink; points: PaperPoint[] }[] = [];
   for (const element of elements) {
     if (element.length === 0) continue;
@@ -74,7 +74,7 @@ export function runsOf(frame: Frame, elements: readonly Element[]): readonly Run
   return runs;
 }
 
-export function turnsOf(frame: Frame, elements: readonly Element[]): readonly Turn[] {
+export function turnsOf(frame: Frame, elements: readonly LineElement[]): readonly Turn[] {
   return shownTurns(elements).flatMap((element) => {
     if (element.path[0] === undefined) return [];
     const { start } = element.path[0];

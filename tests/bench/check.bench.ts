@@ -3,7 +3,7 @@ import { sweepsOf } from '../../src/core/checks/geometry/sweep.ts';
 import { blankCourse } from '../../src/core/course/blank.ts';
 import type { Course } from '../../src/core/course/course.ts';
 import { added, shifted } from '../../src/core/course/edit-obstacles.ts';
-import { made } from '../../src/core/obstacles/build.ts';
+import { buildObstacle } from '../../src/core/obstacles/build.ts';
 import { survey } from '../../src/core/survey.ts';
 import { planted, randomCourse } from '../core/checks/planted.ts';
 import { longestRound, narrowestLane, ROWS, SCALE } from '../published/corner.ts';
@@ -15,7 +15,7 @@ const MOVES = 300;
 function tenObstacles(): Course {
   return KINDS.reduce((course, kind, i) => {
     const pose = { x: 7 + 11 * (i % 5), y: 7 + 15 * Math.floor(i / 5), angle: 0 };
-    const obstacle = made(`${kind}-${i}`, kind, {}, pose);
+    const obstacle = buildObstacle(`${kind}-${i}`, kind, {}, pose);
     if ('why' in obstacle) throw new Error(obstacle.why);
     return added(course, obstacle);
   }, blankCourse());
@@ -79,7 +79,7 @@ function unseen(): number[] {
 /** Milliseconds of one whole sweep round an L, its pieces being new each time. */
 function swept(): number[] {
   return Array.from({ length: 60 }, (_, i) => {
-    const obstacle = made('back-l', 'back-l', { width: 0.8 + i / 1000 }, { x: 30, y: 20, angle: 0 });
+    const obstacle = buildObstacle('back-l', 'back-l', { width: 0.8 + i / 1000 }, { x: 30, y: 20, angle: 0 });
     if ('why' in obstacle) throw new Error(obstacle.why);
     const found = survey(added(blankCourse(), obstacle));
     const from = performance.now();

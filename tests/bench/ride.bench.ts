@@ -3,8 +3,8 @@ import { readFileSync } from 'node:fs';
 import { readCourse } from '../../src/core/files/read.ts';
 import { STOCK_HORSE } from '../../src/core/horses/horses.ts';
 import { leastTurn } from '../../src/core/horses/turns.ts';
-import { trouble } from '../../src/core/ride/collision-cost.ts';
-import { routed } from '../../src/core/ride/route.ts';
+import { pathCost } from '../../src/core/ride/collision-cost.ts';
+import { shortestRoute } from '../../src/core/ride/route.ts';
 import { printNotesOf, printsOf, survey } from '../../src/core/survey.ts';
 import { latticeLength } from '../core/ride/lattice.ts';
 import { type SmallArena, smallArena } from '../core/ride/small-arenas.ts';
@@ -20,9 +20,15 @@ function route({ small, obstacles, begin, finish }: SmallArena) {
     ...{ title: 'Small', length: small.length, width: small.width },
     entrance: { wall: 'west', at: 1, width: 1 } as const,
   };
-  const around = { arena, obstacles, horse: STOCK_HORSE, leaves: undefined, comes: undefined };
-  return routed({ begin, finish, radius: RADIUS, round: [], most: 200, trouble: (path) => trouble(path, around) })
-    .route;
+  const around = { arena, obstacles, horse: STOCK_HORSE, fromEnd: undefined, toEnd: undefined };
+  return shortestRoute({
+    begin,
+    finish,
+    radius: RADIUS,
+    avoid: [],
+    most: 200,
+    pathCost: (path) => pathCost(path, around),
+  }).route;
 }
 
 function router(): Row[] {

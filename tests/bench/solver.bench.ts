@@ -11,7 +11,7 @@ import { changedLayout } from '../../src/core/course/layouts.ts';
 import { placedObstacle } from '../../src/core/course/placed.ts';
 import { settled } from '../../src/core/course/solve-layout.ts';
 import { FOOT, INCH } from '../../src/core/measure/quantity.ts';
-import { made } from '../../src/core/obstacles/build.ts';
+import { buildObstacle } from '../../src/core/obstacles/build.ts';
 import type { Problem } from '../../src/core/solve/problem.ts';
 import { solved } from '../../src/core/solve/solve.ts';
 import { survey } from '../../src/core/survey.ts';
@@ -128,7 +128,7 @@ function sixtyPoles(): Course {
   let course: Course = { ...blankCourse(), arena: { ...arena, entrance: { wall: 'west', at: 6, width: 4 } } };
   for (let i = 0; i < 12; i++) {
     const place = { x: 12 + 22 * (i % 4), y: 7 + 15 * Math.floor(i / 4), angle: 0.2 * (i % 3) };
-    const obstacle = made(`run-${i + 1}`, i % 3 === 1 ? 'fan' : 'run', { poles: 5 }, place);
+    const obstacle = buildObstacle(`run-${i + 1}`, i % 3 === 1 ? 'fan' : 'run', { poles: 5 }, place);
     if ('why' in obstacle) throw new Error(obstacle.why);
     course = added(course, obstacle);
   }

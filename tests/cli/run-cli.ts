@@ -7,7 +7,7 @@ import { blankCourse } from '../../src/core/course/blank.ts';
 import type { Course } from '../../src/core/course/course.ts';
 import { added } from '../../src/core/course/edit-obstacles.ts';
 import { writeCourse } from '../../src/core/files/write.ts';
-import { made } from '../../src/core/obstacles/build.ts';
+import { buildObstacle } from '../../src/core/obstacles/build.ts';
 import type { Values } from '../../src/core/pieces/params.ts';
 import { pose } from '../../src/core/plane/pose.ts';
 
@@ -36,8 +36,8 @@ export function scratch(): string {
 
 /** Jog-overs, then a bridge, in the usual arena; `run` changes the jog-overs. */
 export function smallCourse(run: Values = {}): Course {
-  const overs = made('run-1', 'run', run, pose(18, 15));
-  const bridge = made('bridge-1', 'bridge', {}, pose(42, 15));
+  const overs = buildObstacle('run-1', 'run', run, pose(18, 15));
+  const bridge = buildObstacle('bridge-1', 'bridge', {}, pose(42, 15));
   if ('why' in overs || 'why' in bridge) throw new Error('the small course must build');
   return added(added(blankCourse({ title: 'Larkhollow Fairground: practice' }), overs), bridge);
 }

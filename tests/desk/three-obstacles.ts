@@ -1,7 +1,7 @@
 import { blankCourse } from '../../src/core/course/blank.ts';
 import type { Course } from '../../src/core/course/course.ts';
 import { added } from '../../src/core/course/edit-obstacles.ts';
-import { made } from '../../src/core/obstacles/build.ts';
+import { buildObstacle } from '../../src/core/obstacles/build.ts';
 import type { Values } from '../../src/core/pieces/params.ts';
 import { pose } from '../../src/core/plane/pose.ts';
 
@@ -12,7 +12,7 @@ export function withObstacle(
   at: { x: number; y: number; angle?: number; values?: Values },
 ): Course {
   const kind = id.replace(/-\d+$/, '');
-  const built = made(id, kind, at.values ?? {}, pose(at.x, at.y, at.angle ?? 0));
+  const built = buildObstacle(id, kind, at.values ?? {}, pose(at.x, at.y, at.angle ?? 0));
   if ('why' in built) throw new Error(`${id}: ${built.why}`);
   return added(course, built);
 }

@@ -6,7 +6,7 @@ import { blankCourse } from '../../src/core/course/blank.ts';
 import type { Course } from '../../src/core/course/course.ts';
 import { added } from '../../src/core/course/edit-obstacles.ts';
 import { readCourse } from '../../src/core/files/read.ts';
-import { made } from '../../src/core/obstacles/build.ts';
+import { buildObstacle } from '../../src/core/obstacles/build.ts';
 import type { ObstacleKind } from '../../src/core/obstacles/obstacle.ts';
 import { OBSTACLE_KINDS } from '../../src/core/obstacles/obstacles.ts';
 import { filled, type Values } from '../../src/core/pieces/params.ts';
@@ -149,7 +149,7 @@ const FIELD = blankCourse({
 function obstacleFigure(kind: ObstacleKind, title: string, given: Values): Figure {
   const group = kind.title;
   const section = 'Obstacles';
-  const obstacle = made(`${kind.id}-1`, kind.id, given, MIDDLE);
+  const obstacle = buildObstacle(`${kind.id}-1`, kind.id, given, MIDDLE);
   const values = valuesInWords(kind, filled(kind.params, given));
   if (!('pieces' in obstacle)) return { section, group, title, says: [values, `Refused: ${obstacle.why}`] };
   const facts = survey(added(FIELD, obstacle));

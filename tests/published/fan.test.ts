@@ -4,7 +4,7 @@
  * the inputs are common practice, no source. Feet and degrees, tolerance 1e-5.
  */
 import { describe, expect, test } from 'vitest';
-import { built } from '../../src/core/obstacles/build.ts';
+import { buildKind } from '../../src/core/obstacles/build.ts';
 import { fan } from '../../src/core/obstacles/poles/fan.ts';
 
 const FT = 0.3048;
@@ -37,7 +37,7 @@ const ROWS = [
 describe('a fan of equal straight poles', () => {
   test.each(ROWS)('%j ft opens to %j', (given, [angle, innerRadius, lineRadius, outerGap]) => {
     const [length, line, gap, innerGap, thickness] = given;
-    const result = built(fan, {
+    const result = buildKind(fan, {
       length: length * FT,
       line,
       gap: gap * FT,

@@ -2,7 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import { STOCK_HORSE } from '../../src/core/horses/horses.ts';
 import { FOOT } from '../../src/core/measure/quantity.ts';
-import { beats, lopeSteps, overtrack, reachOf } from '../../src/core/ride/footfall.ts';
+import { beats, footOffset, lopeSteps, overtrack } from '../../src/core/ride/footfall.ts';
 
 const WHEELBASE = 1.25;
 const WALK = 0.25;
@@ -70,7 +70,7 @@ describe('the steps of a lope', () => {
     const at = (foot: string, strides: number) =>
       beats(STOCK_HORSE, 'lope', 'left')
         .filter((beat) => beat.foot === foot)
-        .map(({ foot: each, phase }) => (strides + phase) * stride + reachOf(each, wheelbase))[0] ?? Number.NaN;
+        .map(({ foot: each, phase }) => (strides + phase) * stride + footOffset(each, wheelbase))[0] ?? Number.NaN;
     expect(at('RH', 1)).toBeGreaterThan(at('RF', 0));
     expect(at('RH', 1)).toBeLessThan(at('LF', 0));
     expect(at('RH', 1) - at('RF', 0)).toBeCloseTo(trailing ?? 0, 12);

@@ -7,7 +7,7 @@ import { findingsOf } from '../../src/core/checks/checks.ts';
 import { blankCourse } from '../../src/core/course/blank.ts';
 import { added } from '../../src/core/course/edit-obstacles.ts';
 import { FOOT } from '../../src/core/measure/quantity.ts';
-import { made } from '../../src/core/obstacles/build.ts';
+import { buildObstacle } from '../../src/core/obstacles/build.ts';
 import { pose } from '../../src/core/plane/pose.ts';
 import { type Survey, survey } from '../../src/core/survey.ts';
 
@@ -16,7 +16,7 @@ const LINE = 11.5;
 
 function spoke(length: number): Survey {
   const line = (LINE - 2.5) / length;
-  const wheel = made('spoke-1', 'spoke', { length: length * FOOT, line, gait: 'lope' }, pose(20, 15));
+  const wheel = buildObstacle('spoke-1', 'spoke', { length: length * FOOT, line, gait: 'lope' }, pose(20, 15));
   if ('why' in wheel) throw new Error(wheel.why);
   return survey(added(blankCourse({ title: 'Larkhollow Fairground: a wheel' }), wheel));
 }

@@ -4,7 +4,7 @@
  * in from the outer end are common practice, no source: about 18 ft from pole to pole. Feet, tolerance 1e-5.
  */
 import { describe, expect, test } from 'vitest';
-import { built } from '../../src/core/obstacles/build.ts';
+import { buildKind } from '../../src/core/obstacles/build.ts';
 import { spoke } from '../../src/core/obstacles/poles/spoke.ts';
 
 const FT = 0.3048;
@@ -41,7 +41,13 @@ const ROWS = [
 describe('poles like the spokes of a wheel', () => {
   test.each(ROWS)('%j ft ride on %j', (given, expected) => {
     const [length, markerBase, clear, arms, line] = given;
-    const result = built(spoke, { length: length * FT, markerBase: markerBase * FT, clear: clear * FT, arms, line });
+    const result = buildKind(spoke, {
+      length: length * FT,
+      markerBase: markerBase * FT,
+      clear: clear * FT,
+      arms,
+      line,
+    });
     expect(result.kind).toBe('built');
     const { innerRadius = 0, lineRadius = 0, arc = 0, chord = 0 } = result.facts;
     [innerRadius, lineRadius, arc, chord].forEach((value, i) => {

@@ -4,7 +4,7 @@ import type { Course, Leg } from '../../src/core/course/course.ts';
 import { added, flipped } from '../../src/core/course/edit-obstacles.ts';
 import { changedLeg } from '../../src/core/course/edit-ride.ts';
 import { changedLayout } from '../../src/core/course/layouts.ts';
-import { made } from '../../src/core/obstacles/build.ts';
+import { buildObstacle } from '../../src/core/obstacles/build.ts';
 import { OBSTACLE_KINDS } from '../../src/core/obstacles/obstacles.ts';
 import { survey } from '../../src/core/survey.ts';
 import { instructions } from '../../src/sheets/instructions.ts';
@@ -14,7 +14,7 @@ type Change = Partial<Pick<Leg, 'passage' | 'gait' | 'approach' | 'lead' | 'word
 
 /** A course with one obstacle of a kind, ridden in one way. */
 function courseWith(kind: string, change: Change): Course {
-  const obstacle = made(`${kind}-1`, kind, {}, { x: 30, y: 15, angle: 0 });
+  const obstacle = buildObstacle(`${kind}-1`, kind, {}, { x: 30, y: 15, angle: 0 });
   if (!('pieces' in obstacle)) throw new Error(obstacle.why);
   const course = added(blankCourse(), obstacle);
   const [leg] = course.layouts[0].ride.legs;
@@ -104,7 +104,7 @@ describe('the pattern in words', () => {
   });
 
   const passages = OBSTACLE_KINDS.flatMap((kind) => {
-    const obstacle = made(`${kind.id}-1`, kind.id, {}, { x: 30, y: 15, angle: 0 });
+    const obstacle = buildObstacle(`${kind.id}-1`, kind.id, {}, { x: 30, y: 15, angle: 0 });
     return 'pieces' in obstacle ? obstacle.passages.map((passage) => [kind.id, passage.id, passage] as const) : [];
   });
 

@@ -7,7 +7,7 @@ import { changedLeg } from '../../src/core/course/edit-ride.ts';
 import { changedLayout } from '../../src/core/course/layouts.ts';
 import { readCourse } from '../../src/core/files/read.ts';
 import { FOOT } from '../../src/core/measure/quantity.ts';
-import { made } from '../../src/core/obstacles/build.ts';
+import { buildObstacle } from '../../src/core/obstacles/build.ts';
 import { obstacleKind } from '../../src/core/obstacles/obstacles.ts';
 import type { Values } from '../../src/core/pieces/params.ts';
 
@@ -75,7 +75,7 @@ export function sample(arena: Arena, unit: 'ft' | 'm' = 'ft'): Course {
     if (obstacleKind(kind) === undefined) continue;
     const [x, y, degrees] = at;
     const pose = { x: x * arena.length, y: y * arena.width, angle: (degrees * Math.PI) / 180 };
-    const obstacle = made(`${kind}-1`, kind, values, pose, side);
+    const obstacle = buildObstacle(`${kind}-1`, kind, values, pose, side);
     if (!('pieces' in obstacle)) throw new Error(`${kind}: ${obstacle.why}`);
     course = added(course, obstacle);
     const last = course.layouts[0].ride.legs.at(-1);

@@ -3,12 +3,12 @@ import { IDBFactory } from 'fake-indexeddb';
 import { openDB } from 'idb';
 import { beforeEach, describe, expect, test } from 'vitest';
 import type { ShelfItem } from '../../src/core/course/shelf-item.ts';
-import { made } from '../../src/core/obstacles/build.ts';
+import { buildObstacle } from '../../src/core/obstacles/build.ts';
 import { ORIGIN } from '../../src/core/plane/pose.ts';
 import { openShelf, type ShelfStore, shelfOn } from '../../src/storage/shelf.ts';
 
 function item(id: string, title: string, kind = 'fan'): ShelfItem {
-  const obstacle = made(`${kind}-1`, kind, {}, ORIGIN);
+  const obstacle = buildObstacle(`${kind}-1`, kind, {}, ORIGIN);
   if ('why' in obstacle) throw new Error(obstacle.why);
   return { id, title, obstacle };
 }

@@ -2,8 +2,8 @@ import type { Horse } from '../../core/horses/horse.ts';
 import type { Seconds } from '../../core/measure/quantity.ts';
 import { distance, type Point } from '../../core/plane/point.ts';
 import { type Pose, placed } from '../../core/plane/pose.ts';
-import { type Foot, reachOf, sideOf } from '../../core/ride/footfall.ts';
-import type { Print } from '../../core/ride/prints.ts';
+import { type Foot, footOffset, sideOf } from '../../core/ride/footfall.ts';
+import type { HoofPrint } from '../../core/ride/prints.ts';
 
 const FEET: readonly Foot[] = ['LH', 'LF', 'RH', 'RF'];
 
@@ -17,16 +17,16 @@ export interface FootPlace {
 }
 
 /** How much of its stride a foot is on the ground, for the picture only. Estimates. */
-const DOWN: Readonly<Record<Print['gait'], number>> = { walk: 0.62, jog: 0.48, lope: 0.4, back: 0.62 };
+const DOWN: Readonly<Record<HoofPrint['gait'], number>> = { walk: 0.62, jog: 0.48, lope: 0.4, back: 0.62 };
 /** A foot further than this from where it stands at rest is no foot of this stride, in wheelbases. */
 const FAR = 1.1;
 
-const byFoot = new WeakMap<readonly Print[], ReadonlyMap<Foot, readonly Print[]>>();
+const byFoot = new WeakMap<readonly HoofPrint[], ReadonlyMap<Foot, readonly HoofPrint[]>>();
 
-function sorted(prints: readonly Print[]): ReadonlyMap<Foot, readonly Print[]> {
+function sorted(prints: readonly HoofPrint[]): ReadonlyMap<Foot, readonly HoofPrint[]> {
   const known = byFoot.get(prints);
   if (known !== undefined) return known;
-  const all = new Map<Foot, readonly Print[]>();
+  const all = new Map<Foot, readonly HoofPrint[]>();
   for (const foot of FEET) {
     const own = prints.filter((print) => print.foot === foot);
     all.set(
@@ -39,7 +39,7 @@ function sorted(prints: readonly Print[]): ReadonlyMap<Foot, readonly Print[]> {
 }
 
 /** The first that has not come down by then. */
-function firstAfter(prints: readonly Print[], time: Seconds): number {
+function firstAfter(prints: readonly HoofPrint[], time: Seconds): number {
   let [low, high] = [0, prints.length];
   while (low < high) {
     const middle = (low + high) >> 1;
@@ -50,13 +50,13 @@ function firstAfter(prints: readonly Print[], time: Seconds): number {
 }
 
 function atRest(foot: Foot, pose: Pose, horse: Horse): FootPlace {
-  const local = { x: reachOf(foot, horse.wheelbase.value), y: (sideOf(foot) * horse.stance.value) / 2 };
+  const local = { x: footOffset(foot, horse.wheelbase.value), y: (sideOf(foot) * horse.stance.value) / 2 };
   return { foot, point: placed(pose, local), heading: pose.angle, isDown: true };
 }
 
 /** Where the four feet are: on their last prints, or on the way to the next; under the body where it makes none. */
 export function feetAt(
-  prints: readonly Print[],
+  prints: readonly HoofPrint[],
   time: Seconds,
   { pose, horse }: { readonly pose: Pose; readonly horse: Horse },
 ): readonly FootPlace[] {

@@ -1,7 +1,7 @@
 import type { Lead } from '../../core/course/course.ts';
 import type { Seconds } from '../../core/measure/quantity.ts';
-import type { Element, Line } from '../../core/ride/line.ts';
-import { ridingAt, secondsAt } from '../../core/ride/playing.ts';
+import type { Line, LineElement } from '../../core/ride/line.ts';
+import { ridePositionAt, secondsAt } from '../../core/ride/playing.ts';
 import type { Survey } from '../../core/survey.ts';
 import { obstacleTitle } from '../app-words.ts';
 import { WAYS, wayOf } from '../arena/painters/travel-styles.ts';
@@ -27,7 +27,7 @@ export function scoreOf(line: Line): Score {
 }
 
 /** On which lead the horse lopes there; null where it does not lope or is on no lead. */
-export function leadAt(line: Line, element: Element, at: number): Lead | null {
+export function leadAt(line: Line, element: LineElement, at: number): Lead | null {
   if (element.move !== 'ride' || element.gait !== 'lope') return null;
   return line.leads.find((each) => each.from <= at + 1e-9 && at <= each.to + 1e-9)?.lead ?? null;
 }
@@ -42,7 +42,7 @@ export interface Moment {
 
 export function momentOf(survey: Survey, time: Seconds): Moment | undefined {
   const { line, layout } = survey;
-  const riding = ridingAt(line, time);
+  const riding = ridePositionAt(line, time);
   if (riding === undefined) return undefined;
   const { element, at } = riding;
   const lead = leadAt(line, element, at);

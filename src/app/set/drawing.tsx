@@ -1,6 +1,6 @@
 import { placedObstacle } from '../../core/course/placed.ts';
 import type { ShelfItem } from '../../core/course/shelf-item.ts';
-import { made } from '../../core/obstacles/build.ts';
+import { buildObstacle } from '../../core/obstacles/build.ts';
 import type { Mark } from '../../core/plane/mark.ts';
 import type { Point } from '../../core/plane/point.ts';
 import { ORIGIN } from '../../core/plane/pose.ts';
@@ -20,7 +20,7 @@ const sketches = new Map<string, Sketch | null>();
 export function sketchOf(kind: string): Sketch | null {
   const known = sketches.get(kind);
   if (known !== undefined) return known;
-  const obstacle = made(kind, kind, {}, ORIGIN);
+  const obstacle = buildObstacle(kind, kind, {}, ORIGIN);
   const sketch = 'why' in obstacle ? null : sketched(placedObstacle(obstacle));
   sketches.set(kind, sketch);
   return sketch;

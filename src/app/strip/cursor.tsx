@@ -1,5 +1,5 @@
 import { useEffect, useRef } from 'react';
-import { ridingAt } from '../../core/ride/playing.ts';
+import { ridePositionAt } from '../../core/ride/playing.ts';
 import { useDeskState } from '../desk-context.tsx';
 import { usePlayer } from '../ride/player-context.tsx';
 import { STRIP_EDGE } from './strip-edge.ts';
@@ -13,7 +13,7 @@ export function Cursor({ scale }: { readonly scale: number }) {
     const seen = (time: number) => {
       const element = mark.current;
       if (element === null) return;
-      const at = ridingAt(line, time)?.at ?? 0;
+      const at = ridePositionAt(line, time)?.at ?? 0;
       const x = STRIP_EDGE + at * scale;
       element.style.transform = `translateX(${x}px)`;
       element.hidden = time === 0;

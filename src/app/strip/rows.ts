@@ -2,8 +2,8 @@ import type { Lead } from '../../core/course/course.ts';
 import type { Horse } from '../../core/horses/horse.ts';
 import { leastTurn } from '../../core/horses/turns.ts';
 import type { Metres, Seconds } from '../../core/measure/quantity.ts';
-import type { Element, Going, LeadNote, Line, Transition } from '../../core/ride/line.ts';
-import { ridingAt } from '../../core/ride/playing.ts';
+import type { Going, LeadNote, Line, LineElement, Transition } from '../../core/ride/line.ts';
+import { ridePositionAt } from '../../core/ride/playing.ts';
 
 /** How much the line turns over a stretch: 1 is the least turn of its gait to the left, −1 to the right, 0 straight. */
 export interface BendSpan {
@@ -12,13 +12,13 @@ export interface BendSpan {
   readonly share: number;
 }
 
-function leastOf({ move, gait }: Element, horse: Horse): Metres | undefined {
+function leastOf({ move, gait }: LineElement, horse: Horse): Metres | undefined {
   if (move === 'ride') return leastTurn(horse, gait);
   return move === 'back' ? horse.back.leastTurn.value : undefined;
 }
 
 /** The turning of the line against what its gait can do; what is not ridden or backed does not bend. */
-export function bendSpans(elements: readonly Element[], horse: Horse): readonly BendSpan[] {
+export function bendSpans(elements: readonly LineElement[], horse: Horse): readonly BendSpan[] {
   return elements.flatMap((element) => {
     const least = leastOf(element, horse);
     if (least === undefined) return [];
@@ -33,7 +33,7 @@ export function bendSpans(elements: readonly Element[], horse: Horse): readonly 
 
 /** The turn that is tightest for its gait, with the least turn of that gait; undefined where all is straight. */
 export function tightestTurn(
-  elements: readonly Element[],
+  elements: readonly LineElement[],
   horse: Horse,
 ): { readonly radius: Metres; readonly least: Metres } | undefined {
   let found: { radius: Metres; least: Metres } | undefined;
@@ -97,7 +97,7 @@ export function clockTicks(line: Line, apart: Metres): readonly Tick[] {
   const step = CLOCK_STEPS.find((each) => each >= wanted * 0.75) ?? 600;
   const ticks: Tick[] = [];
   for (let time = step; time < go; time += step) {
-    const at = ridingAt(line, time)?.at ?? 0;
+    const at = ridePositionAt(line, time)?.at ?? 0;
     const last = ticks.at(-1)?.at ?? 0;
     if (at - last >= apart && line.length - at >= apart / 2) ticks.push({ at, time });
   }

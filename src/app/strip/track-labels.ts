@@ -1,6 +1,6 @@
 import { printLength } from '../../core/measure/length.ts';
 import type { LengthUnit, Metres } from '../../core/measure/quantity.ts';
-import type { Element } from '../../core/ride/line.ts';
+import type { LineElement } from '../../core/ride/line.ts';
 import { WAYS, type Way, wayOf } from '../arena/painters/travel-styles.ts';
 import type { RibbonGap } from './track.ts';
 
@@ -21,7 +21,7 @@ export interface RibbonWord {
 }
 
 /** The stretches between obstacles, those of one gait that follow each other as one. */
-export function ribbonWords(elements: readonly Element[]): readonly RibbonWord[] {
+export function ribbonWords(elements: readonly LineElement[]): readonly RibbonWord[] {
   const found: { from: Metres; to: Metres; way: Way }[] = [];
   for (const element of elements) {
     if (element.part === 'obstacle' || element.length === 0) continue;

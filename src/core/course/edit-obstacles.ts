@@ -5,7 +5,7 @@
 import { castDraft, type Draft, produce } from 'immer';
 import type { Grip } from '../constraints/constraint.ts';
 import type { Metres, Radians } from '../measure/quantity.ts';
-import { made } from '../obstacles/build.ts';
+import { buildObstacle } from '../obstacles/build.ts';
 import type { Infeasible, Obstacle } from '../obstacles/obstacle.ts';
 import type { Values } from '../pieces/params.ts';
 import type { Point } from '../plane/point.ts';
@@ -128,11 +128,11 @@ function copyTies({ constraints, ride: { legs } }: Draft<Layout>, names: Readonl
  */
 export function rebuilt(course: Course, id: string, values: Values): Course | Infeasible {
   const old = obstacleById(currentLayout(course).obstacles, id);
-  const built = made(id, old.kind, { ...old.values, ...values }, old.pose, old.side);
+  const built = buildObstacle(id, old.kind, { ...old.values, ...values }, old.pose, old.side);
   if ('why' in built) return built;
   const fixed = new Set(old.pieces.filter((piece) => piece.fixed).map((piece) => piece.id));
   // A line that was moved by hand stays where it was put, unless it is the line that is typed.
-  const usual = 'line' in values ? built : made(id, old.kind, old.values, old.pose, old.side);
+  const usual = 'line' in values ? built : buildObstacle(id, old.kind, old.values, old.pose, old.side);
   const kept = 'why' in usual || usual === built ? built : linesKept(built, old, usual);
   const next = produce(kept, (draft) => {
     if (old.name !== undefined) draft.name = old.name;

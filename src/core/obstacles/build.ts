@@ -4,14 +4,14 @@ import { mirrored, type Pose } from '../plane/pose.ts';
 import type { Built, Infeasible, Obstacle, ObstacleKind } from './obstacle.ts';
 import { obstacleKind } from './obstacles.ts';
 import type { Station } from './passage.ts';
-import { refused, taped } from './refusal-words.ts';
+import { infeasible, lengthWords } from './refusal-words.ts';
 
 /** A value as a person reads it, without a course's unit. */
-function shown(param: Param, value: Value): string {
+function valueWords(param: Param, value: Value): string {
   if (typeof value !== 'number') return `"${value}"`;
   switch (param.kind) {
     case 'length':
-      return taped(value);
+      return lengthWords(value);
     case 'angle':
       return `${Number(((value * 180) / Math.PI).toFixed(1))}°`;
     default:
@@ -24,10 +24,10 @@ function outOfBounds(param: Param, value: Value): { readonly why: string; readon
   if (param.kind === 'choice') {
     const known = Object.keys(param.options);
     if (typeof value === 'string' && known.includes(value)) return undefined;
-    return { why: `${param.label}: ${shown(param, value)} is none of ${known.join(', ')}.`, nearest: param.usual };
+    return { why: `${param.label}: ${valueWords(param, value)} is none of ${known.join(', ')}.`, nearest: param.usual };
   }
   if (typeof value !== 'number' || !Number.isFinite(value)) {
-    return { why: `${param.label}: ${shown(param, value)} is not a number.`, nearest: param.usual };
+    return { why: `${param.label}: ${valueWords(param, value)} is not a number.`, nearest: param.usual };
   }
   const nearest = Math.min(param.most, Math.max(param.least, param.kind === 'count' ? Math.round(value) : value));
   // A bound that was reached by arithmetic is still reached.
@@ -35,8 +35,8 @@ function outOfBounds(param: Param, value: Value): { readonly why: string; readon
   if (param.kind === 'count' && !Number.isInteger(value)) {
     return { why: `${param.label}: ${value} is not a whole number.`, nearest };
   }
-  const bounds = `${shown(param, param.least)} to ${shown(param, param.most)}`;
-  return { why: `${param.label}: ${shown(param, value)} is outside ${bounds}.`, nearest };
+  const bounds = `${valueWords(param, param.least)} to ${valueWords(param, param.most)}`;
+  return { why: `${param.label}: ${valueWords(param, value)} is outside ${bounds}.`, nearest };
 }
 
 /** The values of a kind that lie outside its bounds, told together; undefined when all are inside. */
@@ -47,36 +47,36 @@ function boundsFault(params: Params, values: Values): Infeasible | undefined {
   });
   if (faults.length === 0) return undefined;
   const nearest = Object.fromEntries(faults.map(({ key, nearest }) => [key, nearest]));
-  return refused(faults.map(({ why }) => why).join(' '), nearest);
+  return infeasible(faults.map(({ why }) => why).join(' '), nearest);
 }
 
 /**
  * Builds a kind from some of its values; the rest are usual. Every value is looked at first, and one outside its bounds
  * is refused by its label; the nearest values are always such that they build.
  */
-export function built(kind: ObstacleKind, given: Values): Built | Infeasible {
+export function buildKind(kind: ObstacleKind, given: Values): Built | Infeasible {
   const values = filled(kind.params, given);
   const fault = boundsFault(kind.params, values);
   if (fault === undefined) return kind.build(values);
   const inside = kind.build({ ...values, ...fault.nearest });
   if (inside.kind === 'built') return fault;
   return inside.nearest === undefined
-    ? refused(fault.why, undefined)
-    : refused(fault.why, { ...fault.nearest, ...inside.nearest });
+    ? infeasible(fault.why, undefined)
+    : infeasible(fault.why, { ...fault.nearest, ...inside.nearest });
 }
 
 /** Adding 0 turns −0 into 0, so that mirroring twice gives back the same numbers. */
-function reflected(local: Pose): Pose {
+function mirroredPose(local: Pose): Pose {
   const { x, y, angle } = mirrored(local);
   return { x, y: y + 0, angle: angle + 0 };
 }
 
-function reflectedStation(station: Station): Station {
+function mirroredStation(station: Station): Station {
   switch (station.kind) {
     case 'cross':
       return { ...station, way: station.way === 1 ? -1 : 1 };
     case 'reach':
-      return { ...station, pose: reflected(station.pose) };
+      return { ...station, pose: mirroredPose(station.pose) };
     case 'turn':
       return { ...station, by: -station.by + 0 };
   }
@@ -91,14 +91,14 @@ function swappedHands(text: string): string {
 export function mirroredBuilt(original: Built): Built {
   return {
     ...original,
-    pieces: original.pieces.map((piece) => ({ ...piece, pose: reflected(piece.pose) })),
+    pieces: original.pieces.map((piece) => ({ ...piece, pose: mirroredPose(piece.pose) })),
     constraints: original.constraints.map((constraint) =>
       constraint.side === undefined ? constraint : { ...constraint, side: constraint.side === 1 ? -1 : 1 },
     ),
     passages: original.passages.map((passage) => ({
       ...passage,
       title: swappedHands(passage.title),
-      stations: passage.stations.map(reflectedStation),
+      stations: passage.stations.map(mirroredStation),
     })),
   };
 }
@@ -107,10 +107,16 @@ export function mirroredBuilt(original: Built): Built {
  * An obstacle as it is stored: built from some values of a kind (the rest are usual), its frame at `pose`; for side −1
  * the mirror image. Infeasible when a value is out of bounds, the kind refuses, or there is no such kind.
  */
-export function made(id: string, kind: string, given: Values, pose: Pose, side: 1 | -1 = 1): Obstacle | Infeasible {
+export function buildObstacle(
+  id: string,
+  kind: string,
+  given: Values,
+  pose: Pose,
+  side: 1 | -1 = 1,
+): Obstacle | Infeasible {
   const known = obstacleKind(kind);
-  if (known === undefined) return refused(`There is no obstacle of the kind "${kind}".`, undefined);
-  const result = built(known, given);
+  if (known === undefined) return infeasible(`There is no obstacle of the kind "${kind}".`, undefined);
+  const result = buildKind(known, given);
   if (result.kind === 'infeasible') return result;
   const { pieces, constraints, passages } = side === 1 ? result : mirroredBuilt(result);
   return { id, kind, values: filled(known.params, given), pose, side, pieces, constraints, passages };

@@ -12,7 +12,7 @@ import { type Ring, ringBounds } from '../plane/ring.ts';
 import type { Move, Station } from './passage.ts';
 
 /** How far before a mouth or an edge the middle of the hoof base stands when all four feet are clear of it. Estimate. */
-export const CLEAR_OF: Metres = 1;
+export const CLEAR_DISTANCE: Metres = 1;
 /** From the middle of the horse to what the rider works with a hand: half a body and an arm. Estimate. */
 export const BESIDE: Metres = 0.75;
 
@@ -49,12 +49,12 @@ export function chosenGait(values: Values): Gait {
 }
 
 /** What the horse can do in this gait: the smallest radius of its line, metres. */
-export function leastTurn(gait: Gait): Metres {
+export function stockMinTurnRadius(gait: Gait): Metres {
   return leastTurnOf(STOCK_HORSE, gait);
 }
 
 /** What to say where a slower gait would do without another measure: "Or ride it at a jog as it lies." */
-export function asItLies(values: Values, fits: (tried: Values) => boolean): string {
+export function slowerGaitHint(values: Values, fits: (tried: Values) => boolean): string {
   const slower = GAITS.slice(0, GAITS.indexOf(chosenGait(values))).toReversed();
   const gait = slower.find((each) => fits({ ...values, gait: each }));
   return gait === undefined ? '' : ` Or ride it at a ${gait} as it lies.`;
@@ -63,22 +63,22 @@ export function asItLies(values: Values, fits: (tried: Values) => boolean): stri
 /** The gait that was chosen, then the others that can be ridden on the radius, slow to fast. */
 export function gaitsOn(values: Values, radius: Metres = Number.POSITIVE_INFINITY): readonly Gait[] {
   const chosen = chosenGait(values);
-  return [chosen, ...GAITS.filter((gait) => gait !== chosen && leastTurn(gait) <= radius)];
+  return [chosen, ...GAITS.filter((gait) => gait !== chosen && stockMinTurnRadius(gait) <= radius)];
 }
 
 /** A piece with all its values; what is not given is usual. */
-export function pieceAt(id: string, kind: string, given: Values, pose: Pose): Piece {
+export function pieceOfKind(id: string, kind: string, given: Values, pose: Pose): Piece {
   const known = pieceKind(kind);
   if (known === undefined) throw new Error(`pieceAt: there is no piece kind "${kind}"`);
-  return { id, kind, values: filled(known.params, given), pose: unsigned(pose) };
+  return { id, kind, values: filled(known.params, given), pose: withoutNegativeZero(pose) };
 }
 
 /** Adding 0 turns −0 into 0: files and mirrors know no −0. */
-function unsigned({ x, y, angle }: Pose): Pose {
+function withoutNegativeZero({ x, y, angle }: Pose): Pose {
   return { x: x + 0, y: y + 0, angle: angle + 0 };
 }
 
-export function held(
+export function constraintOf(
   id: string,
   kind: string,
   grips: readonly Grip[],
@@ -87,20 +87,20 @@ export function held(
   return { id, kind, grips, ...with_ };
 }
 
-export function cross(piece: string, fraction: number, way: 1 | -1): Station {
+export function crossStation(piece: string, fraction: number, way: 1 | -1): Station {
   return { kind: 'cross', piece, fraction, way };
 }
 
-export function reach(piece: string, pose: Pose, move: Exclude<Move, 'turn'> = 'ride'): Station {
-  return { kind: 'reach', piece, pose: unsigned(pose), move };
+export function poseStation(piece: string, pose: Pose, move: Exclude<Move, 'turn'> = 'ride'): Station {
+  return { kind: 'reach', piece, pose: withoutNegativeZero(pose), move };
 }
 
 /** A place in the obstacle's frame, tied to one of its pieces. */
-export function reachOn(piece: Piece, pose: Pose, move: Exclude<Move, 'turn'> = 'ride'): Station {
-  return reach(piece.id, within(piece.pose, pose), move);
+export function poseStationOn(piece: Piece, pose: Pose, move: Exclude<Move, 'turn'> = 'ride'): Station {
+  return poseStation(piece.id, within(piece.pose, pose), move);
 }
 
-export function spin(by: number): Station {
+export function turnStation(by: number): Station {
   return { kind: 'turn', by: by + 0 };
 }
 
@@ -115,25 +115,25 @@ export function footprintOf({ kind, values, pose }: Piece): Ring {
 }
 
 /** The pieces moved together so that the middle of what they cover is the origin. */
-export function centred(pieces: readonly Piece[]): Piece[] {
+export function centredPieces(pieces: readonly Piece[]): Piece[] {
   const { minX, minY, maxX, maxY } = ringBounds(pieces.flatMap(footprintOf));
   const dx = (minX + maxX) / 2;
   const dy = (minY + maxY) / 2;
   return pieces.map((piece) => ({
     ...piece,
-    pose: unsigned({ x: piece.pose.x - dx, y: piece.pose.y - dy, angle: piece.pose.angle }),
+    pose: withoutNegativeZero({ x: piece.pose.x - dx, y: piece.pose.y - dy, angle: piece.pose.angle }),
   }));
 }
 
 /** How far from where the axes of two poles cross their ends lie, when the ends touch: `between` is their angle. */
-export function shyOf(thickness: Metres, between: number): Metres {
+export function cornerSetback(thickness: Metres, between: number): Metres {
   return thickness / 2 / Math.sin(between / 2);
 }
 
 /**
  * Two poles whose ends touch in a corner that opens evenly to both: level and nothing apart. The angle is held beside it.
  */
-export function corner(
+export function cornerConstraints(
   id: string,
   [a, atA]: readonly [string, number],
   [b, atB]: readonly [string, number],
@@ -142,5 +142,5 @@ export function corner(
     { piece: a, at: atA },
     { piece: b, at: atB },
   ];
-  return [held(`level-${id}`, 'ends-level', grips), held(`corner-${id}`, 'apart', grips, { hold: 0 })];
+  return [constraintOf(`level-${id}`, 'ends-level', grips), constraintOf(`corner-${id}`, 'apart', grips, { hold: 0 })];
 }

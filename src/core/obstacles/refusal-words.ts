@@ -2,7 +2,7 @@ import { FOOT, INCH, type Metres } from '../measure/quantity.ts';
 import type { Infeasible } from './obstacle.ts';
 
 /** A length for a refusal, where no course and so no unit is known: `2 ft 8 in (0.81 m)`, to the nearest quarter inch. */
-export function taped(length: Metres): string {
+export function lengthWords(length: Metres): string {
   const quarters = Math.round((Math.abs(length) / INCH) * 4);
   const feet = Math.floor(quarters / 48);
   const inches = quarters / 4 - feet * 12;
@@ -11,16 +11,16 @@ export function taped(length: Metres): string {
 }
 
 /** A radius or another length that nobody tapes: `6.8 ft (2.07 m)`. */
-export function roughly(length: Metres): string {
+export function roughLength(length: Metres): string {
   return `${Number((length / FOOT).toFixed(1))} ft (${length.toFixed(2)} m)`;
 }
 
 /** The same within a bracket: `(10 ft, 3.05 m)`. */
-export function bracketed(length: Metres): string {
+export function bracketedLength(length: Metres): string {
   return `(${Number((length / FOOT).toFixed(1))} ft, ${length.toFixed(2)} m)`;
 }
 
-export function refused(
+export function infeasible(
   why: string,
   nearest: Infeasible['nearest'],
   facts: Readonly<Record<string, number>> = {},

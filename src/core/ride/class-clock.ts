@@ -1,7 +1,7 @@
 /** What a go is when many ride it: the class from the first horse to the last. */
 import type { ClassEntry, Ride } from '../course/course.ts';
 import type { Seconds } from '../measure/quantity.ts';
-import type { Element, Line } from './line.ts';
+import type { Line, LineElement } from './line.ts';
 
 /** What a class takes that does not say: half a minute between goes, ten minutes of dragging after 25. Estimates. */
 export const USUAL_CLASS = { changeover: 30, dragEvery: 25, drag: 600 } as const;
@@ -51,7 +51,11 @@ function movingSeconds({ elements }: Line, leg: number): Seconds {
   return own.reduce((sum, { moving }) => sum + moving, 0);
 }
 
-function secondsOf(elements: readonly Element[], leg: number, wanted: (part: Element['part']) => boolean): Seconds {
+function secondsOf(
+  elements: readonly LineElement[],
+  leg: number,
+  wanted: (part: LineElement['part']) => boolean,
+): Seconds {
   return elements
     .filter((each) => each.leg === leg && wanted(each.part))
     .reduce((sum, { seconds }) => sum + seconds, 0);

@@ -1,9 +1,9 @@
 import { GAITS, type Horse } from '../horses/horse.ts';
 import type { Seconds } from '../measure/quantity.ts';
-import type { Element, Going } from './line.ts';
+import type { Going, LineElement } from './line.ts';
 
 /** The time between two ways of going: a transition, a halt, or nothing. */
-export function changeTime(before: Going, after: Going, horse: Horse): Seconds {
+export function transitionTime(before: Going, after: Going, horse: Horse): Seconds {
   if (before === after) return 0;
   if (after === 'standing') return horse.halt.value;
   const up = before === 'standing' || GAITS.indexOf(after) > GAITS.indexOf(before);
@@ -11,13 +11,13 @@ export function changeTime(before: Going, after: Going, horse: Horse): Seconds {
 }
 
 /** How the horse is going in an element: at a gait, or from a stand for everything that is not ridden forward. */
-export function goingOf(element: Element): Going {
+export function goingOf(element: LineElement): Going {
   return element.move === 'ride' ? element.gait : 'standing';
 }
 
 /** Seconds that an element takes beside moving along it: the transition into it, and the time to settle. */
-export function allowance(element: Element, before: Going, horse: Horse): Seconds {
+export function allowance(element: LineElement, before: Going, horse: Horse): Seconds {
   const settle =
     element.move === 'back' ? horse.back.settle.value : element.move === 'side-pass' ? horse.sidePass.settle.value : 0;
-  return changeTime(before, goingOf(element), horse) + settle;
+  return transitionTime(before, goingOf(element), horse) + settle;
 }

@@ -8,70 +8,70 @@ import { between, distance, type Point } from '../plane/point.ts';
 import { type Bounds, boundsMeet, type Ring, ringBounds, ringHolds } from '../plane/ring.ts';
 
 /** Half the width a horse takes beside a wall: body and the rider's knee. Estimate. */
-const WALL_ROOM: Metres = 0.5;
+const WALL_CLEARANCE: Metres = 0.5;
 /** A hoof passes a thing on the ground at least this far from the line: half a stance and half a hoof. Estimate. */
-const HOOF_ROOM: Metres = 0.25;
+const HOOF_CLEARANCE: Metres = 0.25;
 /** The body passes a standing thing at least this far from the line. Estimate. */
-const BODY_ROOM: Metres = 0.4;
+const BODY_CLEARANCE: Metres = 0.4;
 /** Pieces of the obstacles at its ends may be brushed, not crossed: nearer than this is on them. */
 const BRUSHED: Metres = 0.01;
 /**
  * How many metres of additional way are ridden sooner than to brush a piece of one's own obstacle, come to touch the wall,
  * step on what lies in the way, go through what stands there, or leave the arena (for each metre outside, and one). Estimates.
  */
-const PRICE = { brushing: 4, wall: 15, lying: 40, standing: 80, outside: 400 };
+const PENALTY = { brushing: 4, wall: 15, lying: 40, standing: 80, outside: 400 };
 /** How finely the way is looked at. */
-const STEP: Metres = 0.4;
+const CHORD_LENGTH: Metres = 0.4;
 
-export interface Surroundings {
+export interface RouteContext {
   readonly arena: Arena;
   readonly obstacles: readonly PlacedObstacle[];
   readonly horse: Horse;
   /** What the way comes from and goes to: near it the horse is over the one piece and beside the others. */
-  readonly leaves: End | undefined;
-  readonly comes: End | undefined;
+  readonly fromEnd: RouteEnd | undefined;
+  readonly toEnd: RouteEnd | undefined;
 }
 
 /** An obstacle by id, and the piece of its first or last station by key. */
-export interface End {
+export interface RouteEnd {
   readonly obstacle: string;
   readonly piece: string;
 }
 
-export interface Trouble {
+export interface PathCost {
   /** Metres of additional way that would be ridden sooner than this. */
-  readonly cost: Metres;
+  readonly penalty: Metres;
   readonly bounds: Bounds;
   /** The obstacles whose pieces it meets. */
-  readonly meets: readonly PlacedObstacle[];
+  readonly hits: readonly PlacedObstacle[];
   /** The first piece that it meets. */
   readonly piece: PlacedPiece | undefined;
   /** Whether it leaves the arena. */
-  readonly outside: boolean;
+  readonly leavesArena: boolean;
 }
 
-const boxes = new WeakMap<Ring, Bounds>();
-function boxOf(piece: PlacedPiece): Bounds {
-  const known = boxes.get(piece.footprint);
-  if (known !== undefined) return known;
-  const box = ringBounds(piece.footprint);
-  boxes.set(piece.footprint, box);
-  return box;
+const boundsCache = new WeakMap<Ring, Bounds>();
+function pieceBounds(piece: PlacedPiece): Bounds {
+  const cached = boundsCache.get(piece.footprint);
+  if (cached !== undefined) return cached;
+  const bounds = ringBounds(piece.footprint);
+  boundsCache.set(piece.footprint, bounds);
+  return bounds;
 }
 
 /** How far from a piece the line of a way that has no business with it keeps. */
-export function pieceRoom(piece: PlacedPiece): Metres {
-  return piece.figure.stands === 'standing' ? BODY_ROOM : HOOF_ROOM;
+export function pieceClearance(piece: PlacedPiece): Metres {
+  return piece.figure.stands === 'standing' ? BODY_CLEARANCE : HOOF_CLEARANCE;
 }
 
 /** Metres from an end of the way in which it may meet a piece: a horse's length for the station's, half of it beside others. */
-function pardon(end: End | undefined, piece: PlacedPiece, horse: Horse): Metres {
+function exemptLength(end: RouteEnd | undefined, piece: PlacedPiece, horse: Horse): Metres {
   if (end?.obstacle !== piece.obstacle) return 0;
   return end.piece === piece.key ? horse.bodyLength.value : horse.wheelbase.value / 2;
 }
 
 /** Square of the distance from a point to the segment from a to b. */
-function squareTo(at: Point, a: Point, b: Point): number {
+function squaredDistance(at: Point, a: Point, b: Point): number {
   const dx = b.x - a.x;
   const dy = b.y - a.y;
   const square = dx * dx + dy * dy;
@@ -82,46 +82,47 @@ function squareTo(at: Point, a: Point, b: Point): number {
   return x * x + y * y;
 }
 
-function across(a: Point, b: Point, at: Point): number {
+function crossProduct(a: Point, b: Point, at: Point): number {
   return (b.x - a.x) * (at.y - a.y) - (b.y - a.y) * (at.x - a.x);
 }
 
 /** What a piece covers, and the box around it. */
 interface Covered {
   readonly ring: Ring;
-  readonly box: Bounds;
+  readonly bounds: Bounds;
 }
 
 /** Whether a chord comes as near as `near` to what the ring covers. Asked of every chord of every way tried: no lists are made. */
-function comesNear({ ring, box }: Covered, [a, b]: readonly [Point, Point], near: Metres): boolean {
+function comesNear({ ring, bounds }: Covered, [a, b]: readonly [Point, Point], near: Metres): boolean {
   const most = near * near;
   let c = ring.at(-1);
   for (const d of ring) {
     if (c === undefined) return false;
-    if (squareTo(a, c, d) <= most || squareTo(b, c, d) <= most) return true;
-    if (squareTo(c, a, b) <= most || squareTo(d, a, b) <= most) return true;
-    const crosses = across(a, b, c) * across(a, b, d) < 0 && across(c, d, a) * across(c, d, b) < 0;
+    if (squaredDistance(a, c, d) <= most || squaredDistance(b, c, d) <= most) return true;
+    if (squaredDistance(c, a, b) <= most || squaredDistance(d, a, b) <= most) return true;
+    const crosses =
+      crossProduct(a, b, c) * crossProduct(a, b, d) < 0 && crossProduct(c, d, a) * crossProduct(c, d, b) < 0;
     if (crosses) return true;
     c = d;
   }
-  return a.x >= box.minX && a.x <= box.maxX && a.y >= box.minY && a.y <= box.maxY && ringHolds(ring, a);
+  return a.x >= bounds.minX && a.x <= bounds.maxX && a.y >= bounds.minY && a.y <= bounds.maxY && ringHolds(ring, a);
 }
 
 /** Whether what is left of the way without its pardoned ends comes nearer to the piece than `near`. */
-function meetsPiece(
-  { points, along }: Sampled,
+function hitsPiece(
+  { points, along }: SampledPath,
   piece: PlacedPiece,
   { near, first, last }: Record<'near' | 'first' | 'last', Metres>,
 ): boolean {
-  const box = boxOf(piece);
-  const covered = { ring: piece.footprint, box };
+  const bounds = pieceBounds(piece);
+  const covered = { ring: piece.footprint, bounds };
   const end = (along.at(-1) ?? 0) - last;
   for (let i = 1; i < points.length; i += 1) {
     const a = points[i - 1];
     const b = points[i];
     const from = along[i - 1] ?? 0;
     const to = along[i] ?? 0;
-    if (a === undefined || b === undefined || to <= first || from >= end || misses(box, a, b, near)) continue;
+    if (a === undefined || b === undefined || to <= first || from >= end || misses(bounds, a, b, near)) continue;
     const begins = from < first ? between(a, b, (first - from) / (to - from)) : a;
     const ends = to > end ? between(a, b, (end - from) / (to - from)) : b;
     if (comesNear(covered, [begins, ends], near)) return true;
@@ -129,14 +130,14 @@ function meetsPiece(
   return false;
 }
 
-interface Sampled {
+interface SampledPath {
   readonly points: readonly Point[];
   /** Metres along the chords at each point. */
   readonly along: readonly Metres[];
 }
 
 /** The way in chords: a straight is one, an arc several. */
-function sampledWay(path: Path): Sampled {
+function sampledPath(path: Path): SampledPath {
   const points: Point[] = [];
   const along: Metres[] = [];
   let total = 0;
@@ -147,58 +148,58 @@ function sampledWay(path: Path): Sampled {
     along.push(total);
   };
   for (const stretch of path) {
-    const pieces = stretch.curvature === 0 ? 1 : Math.max(1, Math.ceil(stretch.length / STEP));
+    const pieces = stretch.curvature === 0 ? 1 : Math.max(1, Math.ceil(stretch.length / CHORD_LENGTH));
     for (let i = 0; i < pieces; i += 1) take(poseOn(stretch, (stretch.length * i) / pieces));
   }
   if (path.length > 0) take(pathEnd(path));
   return { points, along };
 }
 
-function wallCost(bounds: Bounds, arena: Arena): Metres {
+function wallPenalty(bounds: Bounds, arena: Arena): Metres {
   const clear = Math.min(bounds.minX, bounds.minY, arena.length - bounds.maxX, arena.width - bounds.maxY);
-  if (clear >= WALL_ROOM) return 0;
-  return clear >= 0 ? PRICE.wall * (1 - clear / WALL_ROOM) : PRICE.outside * (1 - clear);
+  if (clear >= WALL_CLEARANCE) return 0;
+  return clear >= 0 ? PENALTY.wall * (1 - clear / WALL_CLEARANCE) : PENALTY.outside * (1 - clear);
 }
 
-function leavesArena(bounds: Bounds, arena: Arena): boolean {
+function isOutside(bounds: Bounds, arena: Arena): boolean {
   return Math.min(bounds.minX, bounds.minY, arena.length - bounds.maxX, arena.width - bounds.maxY) < 0;
 }
 
 /** Whether the segment from `a` to `b` stays further than `near` from the box along an axis. */
-function misses(box: Bounds, a: Point, b: Point, near: Metres): boolean {
+function misses(bounds: Bounds, a: Point, b: Point, near: Metres): boolean {
   return (
-    (a.x < box.minX - near && b.x < box.minX - near) ||
-    (a.x > box.maxX + near && b.x > box.maxX + near) ||
-    (a.y < box.minY - near && b.y < box.minY - near) ||
-    (a.y > box.maxY + near && b.y > box.maxY + near)
+    (a.x < bounds.minX - near && b.x < bounds.minX - near) ||
+    (a.x > bounds.maxX + near && b.x > bounds.maxX + near) ||
+    (a.y < bounds.minY - near && b.y < bounds.minY - near) ||
+    (a.y > bounds.maxY + near && b.y > bounds.maxY + near)
   );
 }
 
 /** How much the way is in trouble; 0 is clean. */
-export function trouble(path: Path, { arena, obstacles, horse, leaves, comes }: Surroundings): Trouble {
+export function pathCost(path: Path, { arena, obstacles, horse, fromEnd, toEnd }: RouteContext): PathCost {
   const bounds = pathBounds(path);
-  let cost = wallCost(bounds, arena);
-  const meets: PlacedObstacle[] = [];
-  let way: Sampled | undefined;
+  let penalty = wallPenalty(bounds, arena);
+  const hits: PlacedObstacle[] = [];
+  let sampled: SampledPath | undefined;
   let first: PlacedPiece | undefined;
   for (const obstacle of obstacles) {
-    if (!boundsMeet(obstacle.bounds, bounds, BODY_ROOM)) continue;
-    const own = [leaves?.obstacle, comes?.obstacle].includes(obstacle.obstacle.id);
+    if (!boundsMeet(obstacle.bounds, bounds, BODY_CLEARANCE)) continue;
+    const own = [fromEnd?.obstacle, toEnd?.obstacle].includes(obstacle.obstacle.id);
     for (const piece of obstacle.pieces) {
-      const near = pieceRoom(piece);
-      if (!boundsMeet(boxOf(piece), bounds, near)) continue;
-      way ??= sampledWay(path);
-      const ends = { first: pardon(leaves, piece, horse), last: pardon(comes, piece, horse) };
-      if (!meetsPiece(way, piece, { near, ...ends })) continue;
-      if (own && !meetsPiece(way, piece, { near: BRUSHED, ...ends })) {
-        cost += PRICE.brushing;
+      const near = pieceClearance(piece);
+      if (!boundsMeet(pieceBounds(piece), bounds, near)) continue;
+      sampled ??= sampledPath(path);
+      const ends = { first: exemptLength(fromEnd, piece, horse), last: exemptLength(toEnd, piece, horse) };
+      if (!hitsPiece(sampled, piece, { near, ...ends })) continue;
+      if (own && !hitsPiece(sampled, piece, { near: BRUSHED, ...ends })) {
+        penalty += PENALTY.brushing;
         continue;
       }
-      cost += piece.figure.stands === 'standing' ? PRICE.standing : PRICE.lying;
+      penalty += piece.figure.stands === 'standing' ? PENALTY.standing : PENALTY.lying;
       first ??= piece;
-      if (meets.at(-1) !== obstacle) meets.push(obstacle);
+      if (hits.at(-1) !== obstacle) hits.push(obstacle);
     }
   }
-  const outside = leavesArena(bounds, arena);
-  return { cost, bounds, meets, piece: first, outside };
+  const leavesArena = isOutside(bounds, arena);
+  return { penalty, bounds, hits, piece: first, leavesArena };
 }

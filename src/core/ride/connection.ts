@@ -9,9 +9,9 @@ import { distance, type Point, TOUCH } from '../plane/point.ts';
 import { type Pose, wrapped } from '../plane/pose.ts';
 
 /** Curvatures this near, 1/m, are one arc; a straight is an arc of less than this. */
-const ONE_ARC = 1e-9;
+const CURVATURE_TOLERANCE = 1e-9;
 /** A way round longer than this many times the straight is a loop; a half circle is π/2 of it. */
-const LOOP = 1.65;
+const LOOP_RATIO = 1.65;
 
 /** The arc that leaves a pose along its heading and reaches a point; absent when the point is there already or straight behind. */
 function arcTo(from: Pose, to: Point): { readonly length: Metres; readonly curvature: number } | undefined {
@@ -24,7 +24,7 @@ function arcTo(from: Pose, to: Point): { readonly length: Metres; readonly curva
 }
 
 /** Two arcs, tangent at both poses and to each other, with tangents of equal length; one arc where that is enough. */
-export function twoArcs(from: Pose, to: Pose): Path | undefined {
+export function biarc(from: Pose, to: Pose): Path | undefined {
   const vx = to.x - from.x;
   const vy = to.y - from.y;
   const ux = Math.cos(from.angle);
@@ -45,61 +45,61 @@ export function twoArcs(from: Pose, to: Pose): Path | undefined {
   const second = arcTo({ x: to.x, y: to.y, angle: to.angle + Math.PI }, middle);
   if (first === undefined || second === undefined) return undefined;
   const back = { length: second.length, curvature: -second.curvature };
-  if (Math.abs(first.curvature - back.curvature) < ONE_ARC) {
+  if (Math.abs(first.curvature - back.curvature) < CURVATURE_TOLERANCE) {
     const curvature = (first.curvature + back.curvature) / 2;
     return laid(from, [
-      { length: first.length + back.length, curvature: Math.abs(curvature) < ONE_ARC ? 0 : curvature },
+      { length: first.length + back.length, curvature: Math.abs(curvature) < CURVATURE_TOLERANCE ? 0 : curvature },
     ]);
   }
   return laid(from, [first, back]);
 }
 
 /** The smallest radius on the path, metres; infinite on straights. */
-export function tightest(path: Path): Metres {
+export function tightestRadius(path: Path): Metres {
   const most = Math.max(...path.map((stretch) => Math.abs(stretch.curvature)));
-  return most < ONE_ARC ? Number.POSITIVE_INFINITY : 1 / most;
+  return most < CURVATURE_TOLERANCE ? Number.POSITIVE_INFINITY : 1 / most;
 }
 
 /** Whether the path bends one way all along, its radii within a fifth of each other. */
-function even(path: Path): boolean {
+function isEven(path: Path): boolean {
   const [first, last] = [path[0]?.curvature ?? 0, path.at(-1)?.curvature ?? 0];
   return path.length === 1 || Math.min(first / last, last / first) >= 0.8;
 }
 
 /** A way between two poses of a passage, and whether a horse in this gait rides it without circling or cramping. */
-export interface Joint {
+export interface Connection {
   readonly path: Path;
   readonly calm: boolean;
   /** The smallest radius, metres; 0 for a loop. */
   readonly radius: Metres;
 }
 
-export function joint(from: Pose, to: Pose, least: Metres): Joint {
+export function connection(from: Pose, to: Pose, least: Metres): Connection {
   const straight = distance(from, to);
   if (straight < TOUCH && Math.abs(wrapped(to.angle - from.angle)) < 1e-6) {
     return { path: laid(from, []), calm: true, radius: Number.POSITIVE_INFINITY };
   }
-  const smooth = twoArcs(from, to);
+  const smooth = biarc(from, to);
   if (smooth !== undefined) {
-    const radius = tightest(smooth);
-    const direct = pathLength(smooth) <= LOOP * straight;
+    const radius = tightestRadius(smooth);
+    const direct = pathLength(smooth) <= LOOP_RATIO * straight;
     // One arc, or as good as one, is what the obstacle was built for in any gait; the checks speak about its radius.
-    if (direct && (even(smooth) || radius >= least - TOUCH)) return { path: smooth, calm: true, radius };
+    if (direct && (isEven(smooth) || radius >= least - TOUCH)) return { path: smooth, calm: true, radius };
     if (direct) return { path: smooth, calm: false, radius };
   }
   const { path } = shortestPath(from, to, least);
-  const calm = pathLength(path) <= LOOP * straight;
+  const calm = pathLength(path) <= LOOP_RATIO * straight;
   return { path, calm, radius: calm ? least : 0 };
 }
 
 /** Stretches that continue each other on the same curve, made one. */
-export function merged(path: Path): Path {
+export function mergedPath(path: Path): Path {
   const joined: Stretch[] = [];
   for (const stretch of path) {
     const last = joined.at(-1);
     if (last !== undefined && stretch.length === 0) continue;
     if (last !== undefined && last.length === 0) joined.pop();
-    if (last !== undefined && last.length > 0 && Math.abs(last.curvature - stretch.curvature) < ONE_ARC) {
+    if (last !== undefined && last.length > 0 && Math.abs(last.curvature - stretch.curvature) < CURVATURE_TOLERANCE) {
       joined[joined.length - 1] = { ...last, length: last.length + stretch.length };
     } else joined.push(stretch);
   }

@@ -3,15 +3,15 @@ import type { PlacedObstacle } from '../course/placed.ts';
 import type { Metres, Radians } from '../measure/quantity.ts';
 import type { Point } from '../plane/point.ts';
 import { type Pose, wrapped } from '../plane/pose.ts';
-import { pieceRoom } from './collision-cost.ts';
+import { pieceClearance } from './collision-cost.ts';
 
 /** Beyond the room that a piece wants, so that a line along it is clear of it when looked at in chords. */
 const MARGIN: Metres = 0.03;
 
 /** A corner that is passed on one side: the headings at which a line may touch its rounded edge. */
-export interface Corner {
+export interface CornerArc {
   readonly at: Point;
-  readonly room: Metres;
+  readonly clearance: Metres;
   /** 1: the corner is on the left of the line, −1: on the right. */
   readonly side: 1 | -1;
   readonly first: Radians;
@@ -20,28 +20,28 @@ export interface Corner {
 }
 
 /** The pose on the corner's rounded edge, `share` of the way from its first heading to its last. */
-export function cornerPose({ at, room, side, first, sweep }: Corner, share: number): Pose {
+export function arcPose({ at, clearance, side, first, sweep }: CornerArc, share: number): Pose {
   const angle = first + side * sweep * share;
-  return { x: at.x + side * room * Math.sin(angle), y: at.y - side * room * Math.cos(angle), angle };
+  return { x: at.x + side * clearance * Math.sin(angle), y: at.y - side * clearance * Math.cos(angle), angle };
 }
 
 interface Vertex extends Point {
-  readonly room: Metres;
+  readonly clearance: Metres;
 }
 
-function across(a: Point, b: Point, c: Point): number {
+function crossProduct(a: Point, b: Point, c: Point): number {
   return (b.x - a.x) * (c.y - a.y) - (b.y - a.y) * (c.x - a.x);
 }
 
 /** The convex outline, counter-clockwise (Andrew's monotone chain). */
-function outline(points: readonly Vertex[]): Vertex[] {
+function convexHull(points: readonly Vertex[]): Vertex[] {
   const sorted = points.toSorted((a, b) => a.x - b.x || a.y - b.y);
   const half = (all: readonly Vertex[]): Vertex[] => {
     const chain: Vertex[] = [];
     for (const point of all) {
       for (;;) {
         const [a, b] = [chain.at(-2), chain.at(-1)];
-        if (a === undefined || b === undefined || across(a, b, point) > 1e-9) break;
+        if (a === undefined || b === undefined || crossProduct(a, b, point) > 1e-9) break;
         chain.pop();
       }
       chain.push(point);
@@ -51,30 +51,30 @@ function outline(points: readonly Vertex[]): Vertex[] {
   return [...half(sorted), ...half(sorted.toReversed())];
 }
 
-const known = new WeakMap<PlacedObstacle, readonly Corner[]>();
+const cornerArcCache = new WeakMap<PlacedObstacle, readonly CornerArc[]>();
 
 /** Each corner of the obstacle's outline twice: passed on the left and on the right. */
-export function cornersOf(obstacle: PlacedObstacle): readonly Corner[] {
-  const before = known.get(obstacle);
-  if (before !== undefined) return before;
-  const ring = outline(
+export function cornerArcs(obstacle: PlacedObstacle): readonly CornerArc[] {
+  const cached = cornerArcCache.get(obstacle);
+  if (cached !== undefined) return cached;
+  const ring = convexHull(
     obstacle.pieces.flatMap((piece) =>
-      piece.footprint.map(({ x, y }): Vertex => ({ x, y, room: pieceRoom(piece) + MARGIN })),
+      piece.footprint.map(({ x, y }): Vertex => ({ x, y, clearance: pieceClearance(piece) + MARGIN })),
     ),
   );
-  const found = ring.flatMap((at, i): Corner[] => {
+  const found = ring.flatMap((at, i): CornerArc[] => {
     const [a, b] = [ring.at(i - 1), ring[(i + 1) % ring.length]];
     if (a === undefined || b === undefined) return [];
-    const comes = Math.atan2(at.y - a.y, at.x - a.x);
-    const goes = Math.atan2(b.y - at.y, b.x - at.x);
-    const sweep = Math.abs(wrapped(goes - comes));
-    const { room } = at;
+    const incoming = Math.atan2(at.y - a.y, at.x - a.x);
+    const outgoing = Math.atan2(b.y - at.y, b.x - at.x);
+    const sweep = Math.abs(wrapped(outgoing - incoming));
+    const { clearance } = at;
     // Counter-clockwise round the outline the corner is on the left; the other way round everything is turned about.
     return [
-      { at, room, side: 1, first: comes, sweep },
-      { at, room, side: -1, first: goes + Math.PI, sweep },
+      { at, clearance, side: 1, first: incoming, sweep },
+      { at, clearance, side: -1, first: outgoing + Math.PI, sweep },
     ];
   });
-  known.set(obstacle, found);
+  cornerArcCache.set(obstacle, found);
   return found;
 }

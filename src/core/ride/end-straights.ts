@@ -1,13 +1,13 @@
 import type { Metres } from '../measure/quantity.ts';
 import { laid, type Path } from '../plane/path.ts';
 import type { Pose } from '../plane/pose.ts';
-import { merged } from './connection.ts';
+import { mergedPath } from './connection.ts';
 
 /** What a metre of straight is worth that is wanted at an end and missing, in metres of way. Estimate. */
-const MISSING = 3;
+const MISSING_PENALTY = 3;
 
 /** A way between the inner ends of the straights that are kept at either end. */
-export interface Frame {
+export interface EndStraights {
   readonly begin: Pose;
   readonly finish: Pose;
   /** What the straights cost: their length, and what is missing of them. */
@@ -17,7 +17,7 @@ export interface Frame {
 }
 
 /** The two ends, and whether the horse wants to be straight at them for its own length, metres. */
-export interface FrameAsk {
+export interface EndStraightsQuery {
   readonly from: Pose;
   readonly to: Pose;
   readonly straightAfter: boolean;
@@ -29,29 +29,33 @@ function ahead(pose: Pose, by: Metres): Pose {
   return { ...pose, x: pose.x + by * Math.cos(pose.angle), y: pose.y + by * Math.sin(pose.angle) };
 }
 
-function frame(
-  { from, to, straightAfter, straightBefore, unit }: FrameAsk,
+function endStraights(
+  { from, to, straightAfter, straightBefore, unit }: EndStraightsQuery,
   [after, before]: readonly [number, number],
-): Frame {
+): EndStraights {
   const missing = (straightAfter ? Math.max(0, 1 - after) : 0) + (straightBefore ? Math.max(0, 1 - before) : 0);
   const finish = ahead(to, -before * unit);
   return {
     begin: ahead(from, after * unit),
     finish,
-    cost: (after + before + MISSING * missing) * unit,
+    cost: (after + before + MISSING_PENALTY * missing) * unit,
     opening: laid(from, [{ length: after * unit, curvature: 0 }]),
     closing: laid(finish, [{ length: before * unit, curvature: 0 }]),
   };
 }
 
 /** Every choice of straights, in lengths of the horse, the wanted ones first. */
-export function frames(ask: FrameAsk, shares: readonly number[]): Frame[] {
-  const first = ask.straightAfter ? shares : [0];
-  const last = ask.straightBefore ? shares : [0];
-  return first.flatMap((after) => last.map((before) => frame(ask, [after, before])));
+export function endStraightChoices(query: EndStraightsQuery, shares: readonly number[]): EndStraights[] {
+  const first = query.straightAfter ? shares : [0];
+  const last = query.straightBefore ? shares : [0];
+  return first.flatMap((after) => last.map((before) => endStraights(query, [after, before])));
 }
 
 /** A part of the way with the straights that belong to it: the opening to the first, the closing to the last. */
-export function framed({ opening, closing }: Frame, middle: Path, ends = { first: true, last: true }): Path {
-  return merged([...(ends.first ? opening : []), ...middle, ...(ends.last ? closing : [])]);
+export function withStraights(
+  { opening, closing }: EndStraights,
+  middle: Path,
+  ends = { first: true, last: true },
+): Path {
+  return mergedPath([...(ends.first ? opening : []), ...middle, ...(ends.last ? closing : [])]);
 }

@@ -65,11 +65,11 @@ export function lopeSteps(
 }
 
 /** How far in front of the middle of the hoof base a foot comes down; behind it for a hind foot, metres. */
-export function reachOf(foot: Foot, wheelbase: Metres): Metres {
+export function footOffset(foot: Foot, wheelbase: Metres): Metres {
   return isFore(foot) ? wheelbase / 2 : -wheelbase / 2;
 }
 
-function positive(value: number, period: number): number {
+function modulo(value: number, period: number): number {
   return value - period * Math.floor(value / period);
 }
 
@@ -80,7 +80,7 @@ function positive(value: number, period: number): number {
 export function clearPhase(all: readonly Beat[], stride: Metres, wheelbase: Metres, share: number): number {
   const period = stride * share;
   const prints = all
-    .map(({ foot, phase }) => positive(phase * stride + reachOf(foot, wheelbase), period))
+    .map(({ foot, phase }) => modulo(phase * stride + footOffset(foot, wheelbase), period))
     .sort((a, b) => a - b);
   let widest = { room: -1, middle: 0 };
   for (const [i, print] of prints.entries()) {
@@ -89,5 +89,5 @@ export function clearPhase(all: readonly Beat[], stride: Metres, wheelbase: Metr
     // Equal rooms, but for rounding: the first stays, so that the answer does not flutter.
     if (room > widest.room + 1e-9) widest = { room, middle: print + room / 2 };
   }
-  return positive(widest.middle / stride, share);
+  return modulo(widest.middle / stride, share);
 }

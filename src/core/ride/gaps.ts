@@ -4,11 +4,11 @@ import type { Metres } from '../measure/quantity.ts';
 import { type Path, poseAt } from '../plane/path.ts';
 import { distance, type Point } from '../plane/point.ts';
 import type { Pose } from '../plane/pose.ts';
-import { spacing, spots } from './landings.ts';
+import { landingFractions, spacing } from './landings.ts';
 import type { Gap } from './line.ts';
 
 /** A pole that the line goes over, `at` metres along the path. */
-export interface Over {
+export interface PoleOnPath {
   readonly pole: PlacedPiece;
   readonly pose: Pose;
   readonly at: Metres;
@@ -24,15 +24,15 @@ function halfThickness(pole: PlacedPiece, direction: number): Metres {
  * Where the line, from the middle of a pole and `way` along it (1 onwards, −1 back), comes to the pole's face; metres
  * along the path. Newton from the straight's answer; a line that never gets there keeps the straight's answer.
  */
-function faceAt(path: Path, { pole, pose, at }: Over, way: 1 | -1): Metres {
+function faceAt(path: Path, { pole, pose, at }: PoleOnPath, sign: 1 | -1): Metres {
   const half = pole.figure.width / 2;
-  const first = at + way * halfThickness(pole, pose.angle);
+  const first = at + sign * halfThickness(pole, pose.angle);
   const nx = -Math.sin(pole.pose.angle);
   const ny = Math.cos(pole.pose.angle);
   // The side of the pole on which this face lies.
-  const side = way * Math.sign(nx * Math.cos(pose.angle) + ny * Math.sin(pose.angle));
+  const side = sign * Math.sign(nx * Math.cos(pose.angle) + ny * Math.sin(pose.angle));
   let along = first;
-  for (let round = 0; round < 12; round += 1) {
+  for (let iteration = 0; iteration < 12; iteration += 1) {
     const here = poseAt(path, along);
     const off = side * (nx * (here.x - pose.x) + ny * (here.y - pose.y)) - half;
     const rate = side * (nx * Math.cos(here.angle) + ny * Math.sin(here.angle));
@@ -46,20 +46,20 @@ function faceAt(path: Path, { pole, pose, at }: Over, way: 1 | -1): Metres {
 /** The gap between two poles that follow each other on a path; `from` and `to` are metres along that path. */
 export function gapBetween(
   path: Path,
-  [a, b]: readonly [Over, Over],
+  [a, b]: readonly [PoleOnPath, PoleOnPath],
   { horse, gait }: { horse: Horse; gait: Gait },
 ): Gap {
   const chord = distance(a.pose, b.pose);
   const direction = Math.atan2(b.pose.y - a.pose.y, b.pose.x - a.pose.x);
-  const leaves = halfThickness(a.pole, direction);
-  const reaches = halfThickness(b.pole, direction);
+  const halfFrom = halfThickness(a.pole, direction);
+  const halfTo = halfThickness(b.pole, direction);
   const on = (along: Metres): Point => ({
     x: a.pose.x + along * Math.cos(direction),
     y: a.pose.y + along * Math.sin(direction),
   });
   const from = faceAt(path, a, 1);
   const to = faceAt(path, b, -1);
-  const taped = chord - leaves - reaches;
+  const taped = chord - halfFrom - halfTo;
   // The horse covers the line, not the tape: round a spoke the two differ by a foot and more.
   const even = spacing(Math.max(to - from, 1e-6), horse.gaits[gait].landing);
   return {
@@ -71,10 +71,10 @@ export function gapBetween(
     ridden: to - from,
     from,
     to,
-    ends: [on(leaves), on(chord - reaches)],
+    ends: [on(halfFrom), on(chord - halfTo)],
     landings: {
       ...even,
-      places: spots(even.count).map((fraction) => {
+      places: landingFractions(even.count).map((fraction) => {
         const at = from + fraction * (to - from);
         const { x, y } = poseAt(path, at);
         return { at, point: { x, y } };

@@ -12,22 +12,22 @@ export type GroundStation =
   | { readonly kind: 'missing'; readonly piece: string };
 
 /** Where a line square to the pole goes over it: at the fraction along its axis, towards its +y side for way 1. */
-export function squareOver(pole: PlacedPiece, fraction: number, way: 1 | -1): Pose {
+export function squarePose(pole: PlacedPiece, fraction: number, way: 1 | -1): Pose {
   const at = placed(pole.pose, { x: (fraction - 0.5) * pole.figure.length, y: 0 });
   return { ...at, angle: pole.pose.angle + (way * Math.PI) / 2 };
 }
 
-function grounded(obstacle: PlacedObstacle, station: Station): GroundStation {
+function groundStation(obstacle: PlacedObstacle, station: Station): GroundStation {
   if (station.kind === 'turn') return station;
   const piece = obstacle.pieces.find(({ piece: { id } }) => id === station.piece);
   if (piece === undefined) return { kind: 'missing', piece: station.piece };
   if (station.kind === 'reach') {
     return { kind: 'reach', pose: composed(piece.pose, station.pose), move: station.move, piece };
   }
-  const pose = squareOver(piece, station.fraction, station.way);
+  const pose = squarePose(piece, station.fraction, station.way);
   return { kind: 'cross', pose, pole: piece, fraction: station.fraction };
 }
 
 export function groundStations(obstacle: PlacedObstacle, passage: Passage): GroundStation[] {
-  return passage.stations.map((station) => grounded(obstacle, station));
+  return passage.stations.map((station) => groundStation(obstacle, station));
 }

@@ -31,6 +31,6 @@ export function spacing(gap: Metres, landing: Sourced): Spacing {
 }
 
 /** Where they are, as fractions of the gap: even, half a landing in from either end. */
-export function spots(count: number): number[] {
+export function landingFractions(count: number): number[] {
   return Array.from({ length: count }, (_, i) => (i + 0.5) / count);
 }

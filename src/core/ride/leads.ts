@@ -4,21 +4,21 @@ import { easyTurn } from '../horses/turns.ts';
 import type { Metres, Radians } from '../measure/quantity.ts';
 import { poseAt } from '../plane/path.ts';
 import type { Point } from '../plane/point.ts';
-import type { Element, LeadNote, LeadStretch } from './line.ts';
+import type { LeadNote, LeadStretch, LineElement } from './line.ts';
 
 /** The line must turn this much one way before a horse feels a lead in it. 10°: estimate. */
 const LEAST_BEND: Radians = (10 * Math.PI) / 180;
 
 interface Curve {
-  readonly element: Element;
+  readonly element: LineElement;
   readonly from: Metres;
   readonly to: Metres;
   readonly curvature: number;
 }
 
 /** Loped elements that follow each other without a break. */
-function lopes(elements: readonly Element[]): Element[][] {
-  const runs: Element[][] = [];
+function lopedRuns(elements: readonly LineElement[]): LineElement[][] {
+  const runs: LineElement[][] = [];
   let open = false;
   for (const element of elements) {
     const loped = element.move === 'ride' && element.gait === 'lope';
@@ -29,7 +29,7 @@ function lopes(elements: readonly Element[]): Element[][] {
   return runs;
 }
 
-function curves(run: readonly Element[]): Curve[] {
+function curves(run: readonly LineElement[]): Curve[] {
   return run.flatMap((element) => {
     let at = element.from;
     return element.path.map(({ length, curvature }): Curve => {
@@ -40,7 +40,7 @@ function curves(run: readonly Element[]): Curve[] {
   });
 }
 
-function sideOf(curvature: number): Lead | null {
+function bendSide(curvature: number): Lead | null {
   if (curvature === 0) return null;
   return curvature > 0 ? 'left' : 'right';
 }
@@ -50,18 +50,18 @@ function bends(all: readonly Curve[]): { readonly curve: Curve; readonly bend: L
   const groups: Curve[][] = [];
   for (const curve of all) {
     const group = groups.at(-1);
-    if (group !== undefined && sideOf(group[0]?.curvature ?? 0) === sideOf(curve.curvature)) group.push(curve);
+    if (group !== undefined && bendSide(group[0]?.curvature ?? 0) === bendSide(curve.curvature)) group.push(curve);
     else groups.push([curve]);
   }
   return groups.flatMap((group) => {
     const turn = group.reduce((sum, { from, to, curvature }) => sum + (to - from) * curvature, 0);
-    const bend = Math.abs(turn) < LEAST_BEND ? null : sideOf(turn);
+    const bend = Math.abs(turn) < LEAST_BEND ? null : bendSide(turn);
     return group.map((curve) => ({ curve, bend }));
   });
 }
 
 /** Curves of one element that bend the same way, as one. */
-function pieces(run: readonly Element[], legs: readonly Leg[]): LeadStretch[] {
+function bentStretches(run: readonly LineElement[], legs: readonly Leg[]): LeadStretch[] {
   const found: LeadStretch[] = [];
   for (const { curve, bend } of bends(curves(run))) {
     const { leg, part } = curve.element;
@@ -80,9 +80,9 @@ function pieces(run: readonly Element[], legs: readonly Leg[]): LeadStretch[] {
 }
 
 /** The lead of every part of the line that is loped, in order. */
-export function leadStretches(elements: readonly Element[], legs: readonly Leg[]): LeadStretch[] {
-  return lopes(elements).flatMap((run) => {
-    const found = pieces(run, legs);
+export function leadStretches(elements: readonly LineElement[], legs: readonly Leg[]): LeadStretch[] {
+  return lopedRuns(elements).flatMap((run) => {
+    const found = bentStretches(run, legs);
     return found.map((each, i) => {
       if (each.lead !== null) return each;
       const next = found.slice(i + 1).find(({ lead }) => lead !== null);
@@ -92,7 +92,7 @@ export function leadStretches(elements: readonly Element[], legs: readonly Leg[]
   });
 }
 
-function pointAt(elements: readonly Element[], at: Metres): Point {
+function pointAt(elements: readonly LineElement[], at: Metres): Point {
   const element = elements.findLast(({ from }) => from <= at) ?? elements[0];
   if (element === undefined) throw new Error('pointAt: there is no line');
   const { x, y } = poseAt(element.path, at - element.from);
@@ -100,7 +100,11 @@ function pointAt(elements: readonly Element[], at: Metres): Point {
 }
 
 /** Leads that do not go with the bend, and changes of lead with their room. */
-export function leadNotes(stretches: readonly LeadStretch[], elements: readonly Element[], horse: Horse): LeadNote[] {
+export function leadNotes(
+  stretches: readonly LeadStretch[],
+  elements: readonly LineElement[],
+  horse: Horse,
+): LeadNote[] {
   const notes: LeadNote[] = [];
   const easy = easyTurn(horse, 'lope');
   const wants = horse.leadChange.value;

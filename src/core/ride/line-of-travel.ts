@@ -7,17 +7,17 @@ import { type Path, pathLength } from '../plane/path.ts';
 import type { Point } from '../plane/point.ts';
 import type { Pose } from '../plane/pose.ts';
 import { boundsMeet } from '../plane/ring.ts';
-import { type Approach, type Ask, approach, type Blocked } from './approach.ts';
+import { type Approach, approach, type Blockage, type RouteQuery } from './approach.ts';
 import { allowance, goingOf } from './clock.ts';
-import type { End, Surroundings } from './collision-cost.ts';
+import type { RouteContext, RouteEnd } from './collision-cost.ts';
 import { leadNotes, leadStretches } from './leads.ts';
-import type { Break, Crossing, Element, Gap, Going, Line } from './line.ts';
+import type { Crossing, Gap, Going, Line, LineElement, RideBreak } from './line.ts';
 import { type PassageLine, passageLine } from './passage-line.ts';
 import { shownGaits } from './shown.ts';
 import { transitionsOn } from './transitions.ts';
 
 /** What a line of travel is worked out from. */
-export interface Ground {
+export interface LineInputs {
   readonly arena: Arena;
   readonly horse: Horse;
   readonly layout: Layout;
@@ -26,20 +26,20 @@ export interface Ground {
 }
 
 /** Wider than anything a way keeps clear of, so that what changes beyond it cannot matter. */
-const WATCHED: Metres = 0.6;
+const WATCH_MARGIN: Metres = 0.6;
 
-interface Remembered {
-  readonly ask: Ask;
-  readonly surroundings: Surroundings;
+interface CachedApproach {
+  readonly query: RouteQuery;
+  readonly context: RouteContext;
   readonly approach: Approach;
 }
-const approaches = new WeakMap<object, Remembered>();
+const approachCache = new WeakMap<object, CachedApproach>();
 
 function samePose(a: Pose, b: Pose): boolean {
   return a.x === b.x && a.y === b.y && a.angle === b.angle;
 }
 
-function sameAsk(a: Ask, b: Ask): boolean {
+function isSameQuery(a: RouteQuery, b: RouteQuery): boolean {
   return (
     samePose(a.from, b.from) &&
     samePose(a.to, b.to) &&
@@ -52,9 +52,9 @@ function sameAsk(a: Ask, b: Ask): boolean {
 }
 
 /** Whether nothing within the box that was looked at has come, gone or changed. */
-function undisturbed({ surroundings: before, approach: { looked } }: Remembered, now: Surroundings): boolean {
+function isUnaffected({ context: before, approach: { exploredBounds } }: CachedApproach, now: RouteContext): boolean {
   if (before.arena !== now.arena || before.horse !== now.horse) return false;
-  if (before.leaves?.piece !== now.leaves?.piece || before.comes?.piece !== now.comes?.piece) return false;
+  if (before.fromEnd?.piece !== now.fromEnd?.piece || before.toEnd?.piece !== now.toEnd?.piece) return false;
   if (before.obstacles === now.obstacles) return true;
   const old = new Set(before.obstacles);
   const present = new Set(now.obstacles);
@@ -62,52 +62,52 @@ function undisturbed({ surroundings: before, approach: { looked } }: Remembered,
     ...before.obstacles.filter((each) => !present.has(each)),
     ...now.obstacles.filter((each) => !old.has(each)),
   ];
-  return !changed.some(({ bounds }) => boundsMeet(bounds, looked, WATCHED));
+  return !changed.some(({ bounds }) => boundsMeet(bounds, exploredBounds, WATCH_MARGIN));
 }
 
 /** The way for a leg, taken from the last time when nothing that it depends on has changed. */
-function rememberedApproach(owner: object, ask: Ask, surroundings: Surroundings): Approach {
-  const known = approaches.get(owner);
-  if (known !== undefined && sameAsk(known.ask, ask) && undisturbed(known, surroundings)) {
-    approaches.set(owner, { ...known, surroundings });
-    return known.approach;
+function cachedApproach(owner: object, query: RouteQuery, context: RouteContext): Approach {
+  const cached = approachCache.get(owner);
+  if (cached !== undefined && isSameQuery(cached.query, query) && isUnaffected(cached, context)) {
+    approachCache.set(owner, { ...cached, context });
+    return cached.approach;
   }
-  const found = approach(ask, surroundings);
-  approaches.set(owner, { ask, surroundings, approach: found });
+  const found = approach(query, context);
+  approachCache.set(owner, { query, context, approach: found });
   return found;
 }
 
-interface KnownPassage {
+interface CachedPassage {
   readonly passage: string;
   readonly gait: Gait;
   readonly horse: Horse;
   readonly line: PassageLine | undefined;
 }
-const passages = new WeakMap<PlacedObstacle, KnownPassage[]>();
+const passageCache = new WeakMap<PlacedObstacle, CachedPassage[]>();
 
 /** The line over an obstacle, remembered as long as the obstacle is the same object. */
-function rememberedPassage(obstacle: PlacedObstacle, leg: Leg, horse: Horse): PassageLine | undefined {
-  const known = passages.get(obstacle) ?? [];
-  const same = known.find((each) => each.passage === leg.passage && each.gait === leg.gait && each.horse === horse);
+function cachedPassage(obstacle: PlacedObstacle, leg: Leg, horse: Horse): PassageLine | undefined {
+  const cached = passageCache.get(obstacle) ?? [];
+  const same = cached.find((each) => each.passage === leg.passage && each.gait === leg.gait && each.horse === horse);
   if (same !== undefined) return same.line;
   const passage = obstacle.obstacle.passages.find(({ id }) => id === leg.passage);
   const line = passage === undefined ? undefined : passageLine(obstacle, { passage, gait: leg.gait, horse });
-  passages.set(obstacle, [...known, { passage: leg.passage, gait: leg.gait, horse, line }]);
+  passageCache.set(obstacle, [...cached, { passage: leg.passage, gait: leg.gait, horse, line }]);
   return line;
 }
 
 interface Journey {
-  elements: Element[];
+  elements: LineElement[];
   crossings: Crossing[];
   gaps: Gap[];
-  breaks: Break[];
+  breaks: RideBreak[];
   along: Metres;
   going: Going;
 }
 
 function addElements(
   journey: Journey,
-  elements: readonly Element[],
+  elements: readonly LineElement[],
   { leg, horse }: { leg: number; horse: Horse },
 ): void {
   const offset = journey.along;
@@ -136,13 +136,17 @@ function addPassage(journey: Journey, line: PassageLine, { leg, horse }: { leg: 
   journey.along += line.length;
 }
 
-function wayElement(path: Path, part: 'approach' | 'finish', { gait, horse }: { gait: Gait; horse: Horse }): Element {
+function wayElement(
+  path: Path,
+  part: 'approach' | 'finish',
+  { gait, horse }: { gait: Gait; horse: Horse },
+): LineElement {
   const length = pathLength(path);
   const seconds = length / speed(horse, gait);
   return { leg: 0, part, move: 'ride', gait, path, from: 0, length, facing: 0, turn: 0, seconds, moving: seconds };
 }
 
-function clockOf(elements: readonly Element[], ride: Ride): Line['clock'] {
+function clockOf(elements: readonly LineElement[], ride: Ride): Line['clock'] {
   const legs: Seconds[] = ride.legs.map(() => 0);
   for (const { leg, seconds } of elements) legs[leg] = (legs[leg] ?? 0) + seconds;
   return { legs, go: legs.reduce((sum, each) => sum + each, 0) };
@@ -153,7 +157,7 @@ function inArena({ x, y }: Point, arena: Arena): boolean {
 }
 
 /** What stands in the way where every way meets something. */
-function blockedBreak({ piece }: Blocked, { to, gait }: Pick<Ask, 'to' | 'gait'>, leg: number): Break {
+function blockedBreak({ piece }: Blockage, { to, gait }: Pick<RouteQuery, 'to' | 'gait'>, leg: number): RideBreak {
   const where = `No way to number ${leg + 1} that a horse can ${gait}`;
   if (piece === undefined) return { leg, at: { x: to.x, y: to.y }, why: `${where} stays inside the arena.` };
   const { x, y } = piece.pose;
@@ -161,36 +165,36 @@ function blockedBreak({ piece }: Blocked, { to, gait }: Pick<Ask, 'to' | 'gait'>
 }
 
 /** The line of travel of the layout's ride. */
-export function lineOfTravel({ arena, horse, layout, obstacles }: Ground): Line {
+export function lineOfTravel({ arena, horse, layout, obstacles }: LineInputs): Line {
   const { ride } = layout;
   const journey: Journey = { elements: [], crossings: [], gaps: [], breaks: [], along: 0, going: 'standing' };
   let here: Pose = ride.start;
   let straightAfter = false;
-  let leaves: End | undefined;
+  let fromEnd: RouteEnd | undefined;
   const roomless = !(arena.length > 0 && arena.width > 0);
   if (roomless) journey.breaks.push({ leg: 0, at: ride.start, why: 'The arena has no length or no width.' });
 
-  const around = { arena, horse, obstacles };
+  const context = { arena, horse, obstacles };
   const legOf = (owner: Leg | Pose): number => ('id' in owner ? ride.legs.indexOf(owner) : ride.legs.length - 1);
   const goTo = (
     owner: Leg | Pose,
     part: 'approach' | 'finish',
-    ask: Pick<Ask, 'to' | 'gait' | 'bends' | 'straightBefore'>,
-    comes?: End,
+    query: Pick<RouteQuery, 'to' | 'gait' | 'bends' | 'straightBefore'>,
+    toEnd?: RouteEnd,
   ): void => {
-    const way = rememberedApproach(owner, { ...ask, from: here, horse, straightAfter }, { ...around, leaves, comes });
-    const element = wayElement(way.path, part, { gait: ask.gait, horse });
+    const way = cachedApproach(owner, { ...query, from: here, horse, straightAfter }, { ...context, fromEnd, toEnd });
+    const element = wayElement(way.path, part, { gait: query.gait, horse });
     // What lies outside itself is told as that.
-    const inside = inArena(here, arena) && inArena(ask.to, arena);
+    const inside = inArena(here, arena) && inArena(query.to, arena);
     if (way.blocked !== undefined && (inside || way.blocked.piece !== undefined))
-      journey.breaks.push(blockedBreak(way.blocked, ask, legOf(owner)));
+      journey.breaks.push(blockedBreak(way.blocked, query, legOf(owner)));
     addElements(journey, [element], { leg: legOf(owner), horse });
     journey.along += element.length;
   };
 
   for (const [i, leg] of roomless ? [] : ride.legs.entries()) {
     const obstacle = obstacles.find((each) => each.obstacle.id === leg.obstacle);
-    const line = obstacle === undefined ? undefined : rememberedPassage(obstacle, leg, horse);
+    const line = obstacle === undefined ? undefined : cachedPassage(obstacle, leg, horse);
     if (obstacle === undefined || line === undefined) {
       const why =
         obstacle === undefined
@@ -200,9 +204,9 @@ export function lineOfTravel({ arena, horse, layout, obstacles }: Ground): Line 
       continue;
     }
     const { id } = obstacle.obstacle;
-    const comes = { obstacle: id, piece: line.enters };
-    const ask = { to: line.start, gait: leg.approach, bends: leg.bends, straightBefore: line.entersOver };
-    goTo(leg, 'approach', ask, comes);
+    const toEnd = { obstacle: id, piece: line.firstPiece };
+    const query = { to: line.start, gait: leg.approach, bends: leg.bends, straightBefore: line.entersOver };
+    goTo(leg, 'approach', query, toEnd);
     if (!inArena(line.start, arena)) {
       const why = `Number ${i + 1} begins outside the arena.`;
       journey.breaks.push({ leg: i, at: { x: line.start.x, y: line.start.y }, why });
@@ -210,7 +214,7 @@ export function lineOfTravel({ arena, horse, layout, obstacles }: Ground): Line 
     addPassage(journey, line, { leg: i, horse });
     here = line.end;
     straightAfter = line.leavesOver;
-    leaves = { obstacle: id, piece: line.leaves };
+    fromEnd = { obstacle: id, piece: line.lastPiece };
   }
   const last = ride.legs.at(-1);
   if (ride.end !== undefined && last !== undefined && !roomless) {

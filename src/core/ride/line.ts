@@ -11,7 +11,7 @@ import type { Point } from '../plane/point.ts';
 import type { Pose } from '../plane/pose.ts';
 
 /** A part of the line ridden in one way. A turn on the spot has length 0 and a `turn`. */
-export interface Element {
+export interface LineElement {
   /** Index into the ride's legs; the way to the end belongs to the last leg. */
   readonly leg: number;
   readonly part: 'approach' | 'obstacle' | 'finish';
@@ -74,7 +74,7 @@ export interface Gap {
 }
 
 /** A place where no line that a horse can follow exists, and why. */
-export interface Break {
+export interface RideBreak {
   readonly leg: number;
   readonly at: Point;
   readonly why: string;
@@ -99,7 +99,7 @@ export interface Transition {
 /** A part of the line that is loped on one lead. */
 export interface LeadStretch {
   readonly leg: number;
-  readonly part: Element['part'];
+  readonly part: LineElement['part'];
   readonly from: Metres;
   readonly to: Metres;
   /** The way it bends; null on a straight. */
@@ -141,7 +141,7 @@ export type LeadNote =
     };
 
 /** How much of a gait is shown: all of it, the longest stretch without a break, and the longest between two obstacles. */
-export interface Shown {
+export interface ShownGait {
   readonly gait: Gait;
   readonly total: Metres;
   readonly longest: Span;
@@ -156,15 +156,15 @@ export interface Span {
 
 /** The line of travel of one go. */
 export interface Line {
-  readonly elements: readonly Element[];
+  readonly elements: readonly LineElement[];
   readonly crossings: readonly Crossing[];
   readonly gaps: readonly Gap[];
-  readonly breaks: readonly Break[];
+  readonly breaks: readonly RideBreak[];
   readonly transitions: readonly Transition[];
   readonly leads: readonly LeadStretch[];
   readonly leadNotes: readonly LeadNote[];
   /** By gait, slow to fast. */
-  readonly shown: readonly Shown[];
+  readonly shown: readonly ShownGait[];
   readonly length: Metres;
   /** Seconds of each leg, approach included, and of the whole go. */
   readonly clock: { readonly legs: readonly Seconds[]; readonly go: Seconds };

@@ -6,14 +6,14 @@ import type { Move, Passage } from '../obstacles/passage.ts';
 import { laid, type Path, pathLength } from '../plane/path.ts';
 import { distance, TOUCH } from '../plane/point.ts';
 import { type Pose, wrapped } from '../plane/pose.ts';
-import { joint, twoArcs } from './connection.ts';
-import { gapBetween, type Over } from './gaps.ts';
+import { biarc, connection } from './connection.ts';
+import { gapBetween, type PoleOnPath } from './gaps.ts';
 import { type GroundStation, groundStations } from './ground-stations.ts';
-import type { Break, Crossing, Element, Gap } from './line.ts';
-import { type Knot, ridden } from './pole-headings.ts';
+import type { Crossing, Gap, LineElement, RideBreak } from './line.ts';
+import { type Waypoint, waypointLine } from './pole-headings.ts';
 
 /** How an obstacle is ridden. */
-export interface Riding {
+export interface PassageRide {
   readonly passage: Passage;
   readonly gait: Gait;
   readonly horse: Horse;
@@ -28,24 +28,24 @@ export interface PassageLine {
   readonly entersOver: boolean;
   readonly leavesOver: boolean;
   /** Keys of the pieces of its first and last station. */
-  readonly enters: string;
-  readonly leaves: string;
-  readonly elements: readonly Element[];
+  readonly firstPiece: string;
+  readonly lastPiece: string;
+  readonly elements: readonly LineElement[];
   readonly crossings: readonly Crossing[];
   readonly gaps: readonly Gap[];
-  readonly breaks: readonly Break[];
+  readonly breaks: readonly RideBreak[];
   readonly length: Metres;
 }
 
 /** Working a gate a horse follows a path up to this many times the straight; else it steps over and turns. Estimate. */
-const DIRECT = 1.3;
+const DIRECT_RATIO = 1.3;
 /** Headings nearer than this need no turn on the spot, radians. */
 const SAME_HEADING = 1e-6;
 
-type Reach = Extract<GroundStation, { kind: 'reach' }>;
+type PoseStation = Extract<GroundStation, { kind: 'reach' }>;
 
 /** What it takes to move along a path, without what comes before and after it. */
-function seconds(move: Move, length: Metres, { gait, horse }: Riding): Seconds {
+function movingTime(move: Move, length: Metres, { gait, horse }: PassageRide): Seconds {
   switch (move) {
     case 'ride':
       return length / speed(horse, gait);
@@ -61,7 +61,7 @@ function seconds(move: Move, length: Metres, { gait, horse }: Riding): Seconds {
 }
 
 /** Where it faces against its path, how far it turns on the spot, and the time when it is not its own. */
-interface Manner {
+interface ElementOptions {
   readonly facing?: Radians;
   readonly turn?: Radians;
   readonly time?: Seconds | undefined;
@@ -78,20 +78,20 @@ function turnTowards(from: Pose, to: Pose): Radians {
 }
 
 /** The line over an obstacle; absent when its passage has no place on the ground to begin at. */
-export function passageLine(obstacle: PlacedObstacle, riding: Riding): PassageLine | undefined {
-  const elements: Element[] = [];
+export function passageLine(obstacle: PlacedObstacle, riding: PassageRide): PassageLine | undefined {
+  const elements: LineElement[] = [];
   const crossings: Crossing[] = [];
   const gaps: Gap[] = [];
-  const breaks: Break[] = [];
+  const breaks: RideBreak[] = [];
   const { horse, gait } = riding;
   let along: Metres = 0;
   let here: Pose | undefined;
-  let knots: Knot[] = [];
+  let waypoints: Waypoint[] = [];
 
-  const add = (move: Move, path: Path, { facing = 0, turn = 0, time }: Manner = {}): void => {
+  const addElement = (move: Move, path: Path, { facing = 0, turn = 0, time }: ElementOptions = {}): void => {
     const length = pathLength(path);
     const turning = (Math.abs(turn) / (2 * Math.PI)) * horse.turn.value;
-    const moving = time ?? seconds(move, length, riding) + turning;
+    const moving = time ?? movingTime(move, length, riding) + turning;
     elements.push({
       leg: 0,
       part: 'obstacle',
@@ -108,12 +108,12 @@ export function passageLine(obstacle: PlacedObstacle, riding: Riding): PassageLi
     along += length;
   };
 
-  const ride = (): void => {
-    const [first] = knots;
+  const rideWaypoints = (): void => {
+    const [first] = waypoints;
     if (first === undefined) return;
-    const line = ridden(knots, leastTurn(horse, gait));
-    let before: Over | undefined;
-    for (const { over, pose, at, skew } of line.knots) {
+    const line = waypointLine(waypoints, leastTurn(horse, gait));
+    let before: PoleOnPath | undefined;
+    for (const { over, pose, at, skew } of line.waypoints) {
       if (over === undefined) {
         // Round something between two poles: they do not follow each other.
         before = undefined;
@@ -121,36 +121,36 @@ export function passageLine(obstacle: PlacedObstacle, riding: Riding): PassageLi
       }
       const { pole, fraction } = over;
       crossings.push({ leg: 0, obstacle: obstacle.obstacle.id, key: pole.key, at: along + at, pose, fraction, skew });
-      const now: Over = { pole, pose, at };
+      const now: PoleOnPath = { pole, pose, at };
       if (before !== undefined && before.pole !== pole)
         gaps.push(gapAt(gapBetween(line.path, [before, now], riding), along));
       before = now;
     }
-    here = line.knots.at(-1)?.pose ?? first.pose;
-    knots = [];
-    if (line.knots.length > 1) add('ride', line.path);
+    here = line.waypoints.at(-1)?.pose ?? first.pose;
+    waypoints = [];
+    if (line.waypoints.length > 1) addElement('ride', line.path);
   };
 
   const turnBy = (by: number, time?: Seconds): void => {
     if (here === undefined) return;
-    add('turn', laid(here, []), { turn: by, time });
+    addElement('turn', laid(here, []), { turn: by, time });
     here = { ...here, angle: here.angle + by };
   };
 
   /** Straight to the place with the heading kept, facing where it already faces. */
-  const translate = (move: Move, { pose }: Reach): void => {
+  const translate = (move: Move, { pose }: PoseStation): void => {
     if (here === undefined) return;
     const length = distance(here, pose);
     if (length < TOUCH) {
       // Work on the spot takes its time; any other move that goes nowhere is none.
-      if (move === 'work') add(move, laid(here, []));
+      if (move === 'work') addElement(move, laid(here, []));
       return;
     }
     const way = Math.atan2(pose.y - here.y, pose.x - here.x);
-    add(move, laid({ ...here, angle: way }, [{ length, curvature: 0 }]), { facing: wrapped(here.angle - way) });
+    addElement(move, laid({ ...here, angle: way }, [{ length, curvature: 0 }]), { facing: wrapped(here.angle - way) });
   };
 
-  const go = (station: Reach): void => {
+  const moveTo = (station: PoseStation): void => {
     if (here === undefined) return;
     switch (station.move) {
       case 'ride':
@@ -158,7 +158,7 @@ export function passageLine(obstacle: PlacedObstacle, riding: Riding): PassageLi
       case 'back': {
         const from = { ...here, angle: here.angle + REVERSED };
         const to = { ...station.pose, angle: station.pose.angle + REVERSED };
-        add('back', joint(from, to, horse.back.leastTurn.value).path, { facing: REVERSED });
+        addElement('back', connection(from, to, horse.back.leastTurn.value).path, { facing: REVERSED });
         break;
       }
       case 'side-pass': {
@@ -168,8 +168,9 @@ export function passageLine(obstacle: PlacedObstacle, riding: Riding): PassageLi
         break;
       }
       case 'work': {
-        const smooth = twoArcs(here, station.pose);
-        if (smooth !== undefined && pathLength(smooth) < DIRECT * distance(here, station.pose)) add('work', smooth);
+        const smooth = biarc(here, station.pose);
+        if (smooth !== undefined && pathLength(smooth) < DIRECT_RATIO * distance(here, station.pose))
+          addElement('work', smooth);
         else {
           const by = turnTowards(here, station.pose);
           translate('work', station);
@@ -183,8 +184,8 @@ export function passageLine(obstacle: PlacedObstacle, riding: Riding): PassageLi
     here = station.pose;
   };
 
-  let start: Knot | undefined;
-  let [enters, leaves] = ['', ''];
+  let start: Waypoint | undefined;
+  let [firstPiece, lastPiece] = ['', ''];
   for (const station of groundStations(obstacle, riding.passage)) {
     if (station.kind === 'missing') {
       breaks.push({
@@ -195,27 +196,27 @@ export function passageLine(obstacle: PlacedObstacle, riding: Riding): PassageLi
       continue;
     }
     if (station.kind === 'turn') {
-      ride();
+      rideWaypoints();
       turnBy(station.by);
       continue;
     }
-    leaves = station.kind === 'cross' ? station.pole.key : station.piece.key;
-    if (start === undefined) enters = leaves;
+    lastPiece = station.kind === 'cross' ? station.pole.key : station.piece.key;
+    if (start === undefined) firstPiece = lastPiece;
     if (station.kind === 'cross' || station.move === 'ride' || start === undefined) {
-      const knot: Knot =
+      const waypoint: Waypoint =
         station.kind === 'cross'
           ? { pose: station.pose, over: { pole: station.pole, fraction: station.fraction } }
           : { pose: station.pose };
-      start ??= knot;
-      if (knots.length === 0 && here !== undefined) knots.push({ pose: here });
-      knots.push(knot);
+      start ??= waypoint;
+      if (waypoints.length === 0 && here !== undefined) waypoints.push({ pose: here });
+      waypoints.push(waypoint);
       continue;
     }
-    ride();
-    go(station);
+    rideWaypoints();
+    moveTo(station);
   }
-  const leavesOver = knots.at(-1)?.over !== undefined;
-  ride();
+  const leavesOver = waypoints.at(-1)?.over !== undefined;
+  rideWaypoints();
   const first = crossings[0];
   if (start === undefined || here === undefined) return undefined;
   return {
@@ -224,8 +225,8 @@ export function passageLine(obstacle: PlacedObstacle, riding: Riding): PassageLi
     end: here,
     entersOver: start.over !== undefined,
     leavesOver,
-    enters,
-    leaves,
+    firstPiece,
+    lastPiece,
     elements,
     crossings,
     gaps,

@@ -1,30 +1,30 @@
 import type { Metres, Seconds } from '../measure/quantity.ts';
 import { poseAt } from '../plane/path.ts';
 import type { Pose } from '../plane/pose.ts';
-import type { Element, Line } from './line.ts';
+import type { Line, LineElement } from './line.ts';
 
-const begins = new WeakMap<Line, ReadonlyMap<Element, Seconds>>();
+const startTimeCache = new WeakMap<Line, ReadonlyMap<LineElement, Seconds>>();
 
 /** When each element begins, seconds from the start of the go. */
-function beginnings(line: Line): ReadonlyMap<Element, Seconds> {
-  const known = begins.get(line);
-  if (known !== undefined) return known;
+function startTimes(line: Line): ReadonlyMap<LineElement, Seconds> {
+  const cached = startTimeCache.get(line);
+  if (cached !== undefined) return cached;
   let total: Seconds = 0;
-  const made = new Map<Element, Seconds>();
+  const made = new Map<LineElement, Seconds>();
   for (const element of line.elements) {
     made.set(element, total);
     total += element.seconds;
   }
-  begins.set(line, made);
+  startTimeCache.set(line, made);
   return made;
 }
 
 /** The time that an element takes beside moving (a transition, settling) is lost over its first metres: so many. Estimate. */
-const SLOW: Metres = 3;
+const SLOW_LENGTH: Metres = 3;
 
 /** Seconds after its beginning at which an element's place is reached, and the place after so many seconds. */
-function pacing({ length, seconds, moving }: Element) {
-  const slow = Math.min(SLOW, length);
+function timing({ length, seconds, moving }: LineElement) {
+  const slow = Math.min(SLOW_LENGTH, length);
   const lost = seconds - moving;
   const rate = length > 0 ? moving / length : 0;
   const slowFor = lost + slow * rate;
@@ -38,28 +38,28 @@ function pacing({ length, seconds, moving }: Element) {
 }
 
 /** When the middle of the horse is so far along the line; on the element meant, where two meet. */
-export function secondsAt(line: Line, at: Metres, meant?: Element): Seconds {
+export function secondsAt(line: Line, at: Metres, meant?: LineElement): Seconds {
   const element = meant ?? line.elements.findLast(({ from }) => from <= at) ?? line.elements[0];
   if (element === undefined) return 0;
   const inside = Math.min(element.length, Math.max(0, at - element.from));
-  return (beginnings(line).get(element) ?? 0) + (element.length > 0 ? pacing(element).after(inside) : 0);
+  return (startTimes(line).get(element) ?? 0) + (element.length > 0 ? timing(element).after(inside) : 0);
 }
 
 /** Where the horse is in the middle of its go. */
-export interface Riding {
-  readonly element: Element;
+export interface RidePosition {
+  readonly element: LineElement;
   readonly at: Metres;
   /** The middle of the hoof base, and where the horse faces. */
   readonly pose: Pose;
 }
 
 /** Where the horse is after so many seconds, at its true speed; undefined where there is no line. */
-export function ridingAt(line: Line, seconds: Seconds): Riding | undefined {
-  const starts = beginnings(line);
+export function ridePositionAt(line: Line, seconds: Seconds): RidePosition | undefined {
+  const starts = startTimes(line);
   const element = line.elements.findLast((each) => (starts.get(each) ?? 0) <= seconds) ?? line.elements[0];
   if (element === undefined) return undefined;
   const gone = Math.max(0, seconds - (starts.get(element) ?? 0));
-  const along = pacing(element).place(gone);
+  const along = timing(element).place(gone);
   const here = poseAt(element.path, along);
   const turned = element.seconds > 0 ? Math.min(1, gone / element.seconds) * element.turn : element.turn;
   return { element, at: element.from + along, pose: { ...here, angle: here.angle + element.facing + turned } };

@@ -7,23 +7,23 @@ import type { Metres, Radians } from '../measure/quantity.ts';
 import { type Path, pathLength } from '../plane/path.ts';
 import { distance, type Point, TOUCH } from '../plane/point.ts';
 import { type Pose, wrapped } from '../plane/pose.ts';
-import { type Joint, joint, merged } from './connection.ts';
+import { type Connection, connection, mergedPath } from './connection.ts';
 
 /** A place the line goes through: over a pole, or at a pose that is held. */
-export interface Knot {
+export interface Waypoint {
   readonly pose: Pose;
   readonly over?: { readonly pole: PlacedPiece; readonly fraction: number };
 }
 
-interface RiddenKnot extends Knot {
+interface PlacedWaypoint extends Waypoint {
   /** Metres from the first knot. */
   readonly at: Metres;
   readonly skew: Radians;
 }
 
-export interface Ridden {
+export interface WaypointLine {
   readonly path: Path;
-  readonly knots: readonly RiddenKnot[];
+  readonly waypoints: readonly PlacedWaypoint[];
 }
 
 /** The line gives up being square to a pole by at most this much. 20°: estimate. */
@@ -38,49 +38,49 @@ function circleHeading(a: Point, b: Point, c: Point): Radians {
 }
 
 /** The heading that runs most evenly through the neighbours, for each knot that is over a pole. */
-function evenHeadings(knots: readonly Knot[]): Radians[] {
-  const inner = knots.map((knot, i) => {
-    const before = knots[i - 1];
-    const after = knots[i + 1];
-    if (knot.over === undefined || before === undefined || after === undefined) return knot.pose.angle;
-    return circleHeading(before.pose, knot.pose, after.pose);
+function evenHeadings(waypoints: readonly Waypoint[]): Radians[] {
+  const inner = waypoints.map((waypoint, i) => {
+    const before = waypoints[i - 1];
+    const after = waypoints[i + 1];
+    if (waypoint.over === undefined || before === undefined || after === undefined) return waypoint.pose.angle;
+    return circleHeading(before.pose, waypoint.pose, after.pose);
   });
-  return knots.map((knot, i) => {
-    if (knot.over === undefined) return knot.pose.angle;
-    const neighbour = i === 0 ? 1 : i === knots.length - 1 ? i - 1 : undefined;
-    const other = neighbour === undefined ? undefined : knots[neighbour];
-    if (neighbour === undefined || other === undefined) return inner[i] ?? knot.pose.angle;
-    const [a, b] = i === 0 ? [knot.pose, other.pose] : [other.pose, knot.pose];
-    if (distance(a, b) < TOUCH) return knot.pose.angle;
+  return waypoints.map((waypoint, i) => {
+    if (waypoint.over === undefined) return waypoint.pose.angle;
+    const neighbour = i === 0 ? 1 : i === waypoints.length - 1 ? i - 1 : undefined;
+    const other = neighbour === undefined ? undefined : waypoints[neighbour];
+    if (neighbour === undefined || other === undefined) return inner[i] ?? waypoint.pose.angle;
+    const [a, b] = i === 0 ? [waypoint.pose, other.pose] : [other.pose, waypoint.pose];
+    if (distance(a, b) < TOUCH) return waypoint.pose.angle;
     const chord = Math.atan2(b.y - a.y, b.x - a.x);
     // At an end the curve goes on as it came: the neighbour's heading mirrored about the chord.
-    return knots.length === 2 && other.over !== undefined ? chord : 2 * chord - (inner[neighbour] ?? chord);
+    return waypoints.length === 2 && other.over !== undefined ? chord : 2 * chord - (inner[neighbour] ?? chord);
   });
 }
 
 /** The even headings, as far as a pole lets the line be off square. */
-function evenPoses(knots: readonly Knot[]): readonly Pose[] {
-  const even = evenHeadings(knots);
-  return knots.map(({ pose, over }, i) => {
+function evenPoses(waypoints: readonly Waypoint[]): readonly Pose[] {
+  const even = evenHeadings(waypoints);
+  return waypoints.map(({ pose, over }, i) => {
     if (over === undefined) return pose;
-    const wish = wrapped((even[i] ?? pose.angle) - pose.angle);
-    return { ...pose, angle: pose.angle + Math.min(MOST_SKEW, Math.max(-MOST_SKEW, wish)) };
+    const deviation = wrapped((even[i] ?? pose.angle) - pose.angle);
+    return { ...pose, angle: pose.angle + Math.min(MOST_SKEW, Math.max(-MOST_SKEW, deviation)) };
   });
 }
 
-function joints(poses: readonly Pose[], least: Metres): Joint[] {
-  return poses.slice(1).map((to, i) => joint(poses[i] ?? to, to, least));
+function connections(poses: readonly Pose[], least: Metres): Connection[] {
+  return poses.slice(1).map((to, i) => connection(poses[i] ?? to, to, least));
 }
 
 /** What a line is to go over, and the tightest it may turn. */
-interface Wanted {
-  readonly knots: readonly Knot[];
+interface LineQuery {
+  readonly waypoints: readonly Waypoint[];
   readonly least: Metres;
 }
 
-interface Tried {
+interface HeadingTrial {
   readonly poses: readonly Pose[];
-  readonly joints: readonly Joint[];
+  readonly connections: readonly Connection[];
   readonly cost: number;
 }
 
@@ -88,46 +88,53 @@ interface Tried {
  * What is wrong with a line over the knots: first that it turns tighter than the gait can, then how far it is from square
  * (radians, squared), then how its curve jumps from pole to pole, in the gait's tightest turns.
  */
-function costOf(poses: readonly Pose[], all: readonly Joint[], { knots, least }: Wanted): number {
-  const tight = all.reduce((sum, { radius }) => sum + Math.max(0, Math.min(TIGHTEST, least / radius) - 1) ** 2, 0);
-  const skew = poses.reduce((sum, { angle }, i) => sum + wrapped(angle - (knots[i]?.pose.angle ?? angle)) ** 2, 0);
+function headingCost(poses: readonly Pose[], all: readonly Connection[], { waypoints, least }: LineQuery): number {
+  const tight = all.reduce(
+    (sum, { radius }) => sum + Math.max(0, Math.min(MOST_TIGHTNESS, least / radius) - 1) ** 2,
+    0,
+  );
+  const skew = poses.reduce((sum, { angle }, i) => sum + wrapped(angle - (waypoints[i]?.pose.angle ?? angle)) ** 2, 0);
   const curves = all.flatMap(({ path }) => path.map(({ curvature }) => curvature * least));
   const jumps = curves.slice(1).reduce((sum, curve, i) => sum + (curve - (curves[i] ?? curve)) ** 2, 0);
-  return WEIGHT.tight * tight + skew + WEIGHT.jumps * jumps;
+  return COST_WEIGHT.tight * tight + skew + COST_WEIGHT.jumps * jumps;
 }
 
 /** What these are worth beside the skew. Estimates. */
-const WEIGHT = { tight: 100, jumps: 0.07 };
+const COST_WEIGHT = { tight: 100, jumps: 0.07 };
 /** How many times too tight still tells one line from another. */
-const TIGHTEST = 10;
+const MOST_TIGHTNESS = 10;
 /** By how much headings are tried to either side, round by round, radians. */
-const STEPS: readonly Radians[] = [8, 4, 2, 1, 0.5].map((degrees) => (degrees * Math.PI) / 180);
+const HEADING_STEPS: readonly Radians[] = [8, 4, 2, 1, 0.5].map((degrees) => (degrees * Math.PI) / 180);
 
-function laidOver(poses: readonly Pose[], of: Wanted): Tried {
-  const all = joints(poses, of.least);
-  return { poses, joints: all, cost: costOf(poses, all, of) };
+function headingTrial(poses: readonly Pose[], of: LineQuery): HeadingTrial {
+  const all = connections(poses, of.least);
+  return { poses, connections: all, cost: headingCost(poses, all, of) };
 }
 
 /** The line with one heading changed: only the joints to either side of it change too. */
-function turned(from: Tried, { which, pose }: { readonly which: number; readonly pose: Pose }, of: Wanted): Tried {
+function withHeading(
+  from: HeadingTrial,
+  { which, pose }: { readonly which: number; readonly pose: Pose },
+  of: LineQuery,
+): HeadingTrial {
   const poses = from.poses.with(which, pose);
-  const all = from.joints.map((known, k) => {
+  const all = from.connections.map((known, k) => {
     const [a, b] = [poses[k], poses[k + 1]];
-    return a === undefined || b === undefined || (k !== which && k !== which - 1) ? known : joint(a, b, of.least);
+    return a === undefined || b === undefined || (k !== which && k !== which - 1) ? known : connection(a, b, of.least);
   });
-  return { poses, joints: all, cost: costOf(poses, all, of) };
+  return { poses, connections: all, cost: headingCost(poses, all, of) };
 }
 
 /** The same line with each heading turned to where the whole is best. */
-function eased(begun: Tried, of: Wanted): Tried {
+function optimisedHeadings(begun: HeadingTrial, of: LineQuery): HeadingTrial {
   let best = begun;
-  for (const step of STEPS) {
-    for (const [which, { over, pose: square }] of of.knots.entries()) {
+  for (const step of HEADING_STEPS) {
+    for (const [which, { over, pose: square }] of of.waypoints.entries()) {
       if (over === undefined) continue;
       for (const by of [-step, step]) {
         const skew = wrapped((best.poses[which]?.angle ?? square.angle) + by - square.angle);
         if (Math.abs(skew) > MOST_SKEW) continue;
-        const tried = turned(best, { which, pose: { ...square, angle: square.angle + skew } }, of);
+        const tried = withHeading(best, { which, pose: { ...square, angle: square.angle + skew } }, of);
         if (tried.cost < best.cost) best = tried;
       }
     }
@@ -139,19 +146,19 @@ function eased(begun: Tried, of: Wanted): Tried {
  * The line over the knots in order: square over every pole where the gait can turn so. Else each heading gives up as
  * little of square as lets the line turn no tighter than `least` metres, no more than 20°, and smoothly.
  */
-export function ridden(knots: readonly Knot[], least: Metres): Ridden {
-  const square = knots.map(({ pose }) => pose);
-  const wanted = { knots, least };
-  let best = laidOver(square, wanted);
-  if (!best.joints.every(({ calm }) => calm)) {
-    const even = laidOver(evenPoses(knots), wanted);
-    best = eased(even.cost < best.cost ? even : best, wanted);
+export function waypointLine(waypoints: readonly Waypoint[], least: Metres): WaypointLine {
+  const square = waypoints.map(({ pose }) => pose);
+  const query = { waypoints, least };
+  let best = headingTrial(square, query);
+  if (!best.connections.every(({ calm }) => calm)) {
+    const even = headingTrial(evenPoses(waypoints), query);
+    best = optimisedHeadings(even.cost < best.cost ? even : best, query);
   }
   let at = 0;
-  const placedKnots = knots.map((knot, i): RiddenKnot => {
-    if (i > 0) at += pathLength(best.joints[i - 1]?.path ?? []);
-    const pose = best.poses[i] ?? knot.pose;
-    return { ...knot, pose, at, skew: wrapped(pose.angle - knot.pose.angle) };
+  const placedWaypoints = waypoints.map((waypoint, i): PlacedWaypoint => {
+    if (i > 0) at += pathLength(best.connections[i - 1]?.path ?? []);
+    const pose = best.poses[i] ?? waypoint.pose;
+    return { ...waypoint, pose, at, skew: wrapped(pose.angle - waypoint.pose.angle) };
   });
-  return { path: merged(best.joints.flatMap(({ path }) => path)), knots: placedKnots };
+  return { path: mergedPath(best.connections.flatMap(({ path }) => path)), waypoints: placedWaypoints };
 }

@@ -3,12 +3,12 @@ import type { Horse } from '../horses/horse.ts';
 import type { Metres } from '../measure/quantity.ts';
 import { ringBounds } from '../plane/ring.ts';
 import { ringPointDistance } from '../plane/segment.ts';
-import type { Print } from './prints.ts';
+import type { HoofPrint } from './prints.ts';
 
 /** A hoof that comes down on a pole, or within its own width of one. */
 export interface PrintNote {
   readonly kind: 'meets' | 'near';
-  readonly print: Print;
+  readonly print: HoofPrint;
   /** Key of the pole. */
   readonly key: string;
   /** Metres from the hoof's edge to the pole; below 0 it is on it. */
@@ -18,14 +18,14 @@ export interface PrintNote {
 }
 
 /** Places looked at across ±4 standard deviations: the same every time, and finer than a hoof is round. */
-const PLACES = 161;
-const WIDEST = 4;
+const SAMPLES = 161;
+const WIDEST_DEVIATION = 4;
 
 /** The share of all strides in which the hoof, carried along its way by the spread, meets the pole. */
-function likelihoodOf({ point, heading, spread }: Print, pole: PlacedPiece, radius: Metres): number {
+function likelihoodOf({ point, heading, spread }: HoofPrint, pole: PlacedPiece, radius: Metres): number {
   let [met, all] = [0, 0];
-  for (let i = 0; i < PLACES; i += 1) {
-    const z = WIDEST * ((2 * i + 1) / PLACES - 1);
+  for (let i = 0; i < SAMPLES; i += 1) {
+    const z = WIDEST_DEVIATION * ((2 * i + 1) / SAMPLES - 1);
     const weight = Math.exp((-z * z) / 2);
     const off = z * spread;
     const at = { x: point.x + off * Math.cos(heading), y: point.y + off * Math.sin(heading) };
@@ -36,17 +36,17 @@ function likelihoodOf({ point, heading, spread }: Print, pole: PlacedPiece, radi
 }
 
 /** Prints that meet a pole or come within a hoof's width of it, in the order of the go. */
-export function printNotes(prints: readonly Print[], pieces: readonly PlacedPiece[], horse: Horse): PrintNote[] {
+export function printNotes(prints: readonly HoofPrint[], pieces: readonly PlacedPiece[], horse: Horse): PrintNote[] {
   const width = horse.hoof.value;
   const radius = width / 2;
-  const reach = radius + width;
+  const margin = radius + width;
   const poles = pieces
     .filter(({ kind }) => kind.id === 'pole')
-    .map((pole) => ({ pole, box: ringBounds(pole.footprint) }));
+    .map((pole) => ({ pole, bounds: ringBounds(pole.footprint) }));
   return prints.flatMap((print) =>
-    poles.flatMap(({ pole, box }): PrintNote[] => {
+    poles.flatMap(({ pole, bounds: box }): PrintNote[] => {
       const { x, y } = print.point;
-      if (x < box.minX - reach || x > box.maxX + reach || y < box.minY - reach || y > box.maxY + reach) return [];
+      if (x < box.minX - margin || x > box.maxX + margin || y < box.minY - margin || y > box.maxY + margin) return [];
       const clear = ringPointDistance(pole.footprint, print.point) - radius;
       if (clear >= width) return [];
       const likelihood = likelihoodOf(print, pole, radius);

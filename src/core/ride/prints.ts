@@ -5,13 +5,13 @@ import type { Metres, Radians, Seconds } from '../measure/quantity.ts';
 import { type Path, pathEnd, poseAt } from '../plane/path.ts';
 import type { Point } from '../plane/point.ts';
 import { type Pose, placed } from '../plane/pose.ts';
-import { beats, type Foot, reachOf, sideOf } from './footfall.ts';
-import type { Crossing, Element, Gap, Line } from './line.ts';
+import { beats, type Foot, footOffset, sideOf } from './footfall.ts';
+import type { Crossing, Gap, Line, LineElement } from './line.ts';
 import { secondsAt } from './playing.ts';
-import { type Knot, placeAfter, progress, type Step } from './stride-plan.ts';
+import { type PoleCrossing, positionAfter, type StrideKnot, stridePlan } from './stride-plan.ts';
 
 /** Where a hoof comes down. */
-export interface Print {
+export interface HoofPrint {
   readonly leg: number;
   readonly gait: Gait | 'back';
   /** On which lead a lope comes down so. */
@@ -30,8 +30,8 @@ export interface Print {
 }
 
 /** Elements that follow each other and are gone in one way. */
-interface Run {
-  readonly elements: readonly Element[];
+interface GaitStretch {
+  readonly elements: readonly LineElement[];
   readonly path: Path;
   readonly from: Metres;
   readonly length: Metres;
@@ -41,20 +41,20 @@ interface Run {
 }
 
 /** A print before it has its place in the go: metres from the run's beginning. */
-type LocalPrint = Omit<Print, 'time' | 'leg'>;
+type LocalPrint = Omit<HoofPrint, 'time' | 'leg'>;
 
-interface Known {
+interface CachedPrints {
   readonly inputs: readonly unknown[];
   readonly horse: Horse;
   readonly prints: readonly LocalPrint[];
 }
-const known = new WeakMap<Path, Known>();
+const stretchCache = new WeakMap<Path, CachedPrints>();
 
 /** A horse without a lead to take lopes on the left: estimate. */
 const USUAL_LEAD: Lead = 'left';
 
-function runs(line: Line): Run[] {
-  const groups: Element[][] = [];
+function gaitStretches(line: Line): GaitStretch[] {
+  const groups: LineElement[][] = [];
   for (const element of line.elements) {
     if (element.move !== 'ride' && element.move !== 'back') continue;
     const before = groups.at(-1)?.at(-1);
@@ -67,7 +67,7 @@ function runs(line: Line): Run[] {
     if (goesOn) groups.at(-1)?.push(element);
     else groups.push([element]);
   }
-  return groups.map((elements): Run => {
+  return groups.map((elements): GaitStretch => {
     const from = elements[0]?.from ?? 0;
     const length = elements.reduce((sum, each) => sum + each.length, 0);
     const inside = (at: Metres): boolean => at >= from - 1e-9 && at <= from + length + 1e-9;
@@ -95,8 +95,8 @@ function poseBeyond(path: Path, along: Metres, length: Metres): Pose {
   return over === 0 ? at : { ...placed(at, { x: over, y: 0 }), angle: at.angle };
 }
 
-function stepsOf({ crossings, gaps, from }: Run): Step[] {
-  return crossings.map((crossing, i): Step => {
+function poleCrossings({ crossings, gaps, from }: GaitStretch): PoleCrossing[] {
+  return crossings.map((crossing, i): PoleCrossing => {
     const next = crossings[i + 1];
     const gap = gaps.find(
       ({ keys, from: leaves }) =>
@@ -108,30 +108,30 @@ function stepsOf({ crossings, gaps, from }: Run): Step[] {
 }
 
 /** Strides since the last pole in a gap, where errors add up; one elsewhere, because each stride errs. */
-function strayed(knots: readonly Knot[], strides: number): number {
+function stridesSincePole(knots: readonly StrideKnot[], strides: number): number {
   const next = knots.findIndex((knot) => knot.strides > strides);
   const [before, after] = [knots[next - 1], knots[next]];
   if (before === undefined || after === undefined || !before.pole || !after.pole) return 1;
   return Math.max(1, strides - before.strides);
 }
 
-function riddenPrints(run: Run, horse: Horse): LocalPrint[] {
-  const gait = run.elements[0]?.gait ?? 'walk';
-  const leadAt = (at: Metres): Lead => run.leads.find((each) => at <= each.to)?.lead ?? USUAL_LEAD;
-  const steps = stepsOf(run);
-  const knots = progress(run.length, steps, { horse, gait, lead: leadAt(steps[0]?.at ?? 0) });
+function riddenPrints(stretch: GaitStretch, horse: Horse): LocalPrint[] {
+  const gait = stretch.elements[0]?.gait ?? 'walk';
+  const leadAt = (at: Metres): Lead => stretch.leads.find((each) => at <= each.to)?.lead ?? USUAL_LEAD;
+  const steps = poleCrossings(stretch);
+  const knots = stridePlan(stretch.length, steps, { horse, gait, lead: leadAt(steps[0]?.at ?? 0) });
   const [begin, end] = [knots[0]?.strides ?? 0, knots.at(-1)?.strides ?? 0];
   const found: LocalPrint[] = [];
   for (let k = Math.floor(begin) - 1; k <= end; k += 1) {
-    const [here, there] = [placeAfter(knots, Math.max(k, begin)), placeAfter(knots, Math.min(k + 1, end))];
+    const [here, there] = [positionAfter(knots, Math.max(k, begin)), positionAfter(knots, Math.min(k + 1, end))];
     const lead = leadAt(Math.max(0, here));
     const share = Math.min(k + 1, end) - Math.max(k, begin);
     for (const { foot, phase } of beats(horse, gait, lead)) {
       const strides = k + phase;
       if (strides < begin || strides > end) continue;
-      const at = placeAfter(knots, strides);
+      const at = positionAfter(knots, strides);
       const stride = share > 0 ? (there - here) / share : horse.gaits[gait].stride.value;
-      const under = poseBeyond(run.path, at + reachOf(foot, horse.wheelbase.value), run.length);
+      const under = poseBeyond(stretch.path, at + footOffset(foot, horse.wheelbase.value), stretch.length);
       found.push({
         gait,
         lead: gait === 'lope' ? lead : null,
@@ -140,7 +140,7 @@ function riddenPrints(run: Run, horse: Horse): LocalPrint[] {
         heading: under.angle,
         at,
         stride,
-        spread: horse.spread.value * stride * Math.sqrt(strayed(knots, strides)),
+        spread: horse.spread.value * stride * Math.sqrt(stridesSincePole(knots, strides)),
       });
     }
   }
@@ -148,7 +148,7 @@ function riddenPrints(run: Run, horse: Horse): LocalPrint[] {
 }
 
 /** Diagonal pairs in turn, the hind feet leading; each step as long as makes them even. */
-function backedPrints({ path, length }: Run, horse: Horse): LocalPrint[] {
+function backedPrints({ path, length }: GaitStretch, horse: Horse): LocalPrint[] {
   const step = horse.back.step.value;
   const count = Math.max(1, Math.round(length / step));
   const pairs: readonly (readonly Foot[])[] = [
@@ -159,7 +159,7 @@ function backedPrints({ path, length }: Run, horse: Horse): LocalPrint[] {
     pair.map(({ foot, i }): LocalPrint => {
       const at = ((i + 1) * length) / count;
       // The path runs backwards: the hind end is in front on it, and left is right.
-      const under = poseBeyond(path, at - reachOf(foot, horse.wheelbase.value), length);
+      const under = poseBeyond(path, at - footOffset(foot, horse.wheelbase.value), length);
       const stride = (2 * length) / count;
       return {
         gait: 'back',
@@ -176,8 +176,8 @@ function backedPrints({ path, length }: Run, horse: Horse): LocalPrint[] {
 }
 
 /** What the prints of a run depend on: the same objects and numbers give the same prints. */
-function inputsOf(run: Run): readonly unknown[] {
-  const { elements, crossings, gaps, leads } = run;
+function inputsOf(stretch: GaitStretch): readonly unknown[] {
+  const { elements, crossings, gaps, leads } = stretch;
   return [
     ...elements.flatMap(({ path, gait, move }) => [path, gait, move]),
     ...crossings.flatMap(({ pose, key }) => [pose, key]),
@@ -186,32 +186,33 @@ function inputsOf(run: Run): readonly unknown[] {
   ];
 }
 
-function localPrints(run: Run, horse: Horse): readonly LocalPrint[] {
-  const owner = run.elements[0]?.path ?? run.path;
-  const inputs = inputsOf(run);
-  const before = known.get(owner);
-  if (before !== undefined && before.horse === horse && before.inputs.length === inputs.length) {
-    if (before.inputs.every((each, i) => each === inputs[i])) return before.prints;
+function localPrints(stretch: GaitStretch, horse: Horse): readonly LocalPrint[] {
+  const owner = stretch.elements[0]?.path ?? stretch.path;
+  const inputs = inputsOf(stretch);
+  const cached = stretchCache.get(owner);
+  if (cached !== undefined && cached.horse === horse && cached.inputs.length === inputs.length) {
+    if (cached.inputs.every((each, i) => each === inputs[i])) return cached.prints;
   }
-  const back = run.elements[0]?.move === 'back';
-  const prints = back ? backedPrints(run, horse) : riddenPrints(run, horse);
-  known.set(owner, { inputs, horse, prints });
+  const back = stretch.elements[0]?.move === 'back';
+  const prints = back ? backedPrints(stretch, horse) : riddenPrints(stretch, horse);
+  stretchCache.set(owner, { inputs, horse, prints });
   return prints;
 }
 
-const all = new WeakMap<Line, { readonly horse: Horse; readonly prints: readonly Print[] }>();
+const goCache = new WeakMap<Line, { readonly horse: Horse; readonly prints: readonly HoofPrint[] }>();
 
 /** Every print of the go, in order. Remembered by line; what an edit did not touch keeps the same points. */
-export function printsOn(line: Line, horse: Horse): readonly Print[] {
-  const before = all.get(line);
-  if (before?.horse === horse) return before.prints;
-  const prints = runs(line).flatMap((run) =>
-    localPrints(run, horse).map((print): Print => {
-      const element = run.elements.findLast(({ from }) => from - run.from <= print.at + 1e-9) ?? run.elements[0];
-      const at = print.at + run.from;
+export function printsOn(line: Line, horse: Horse): readonly HoofPrint[] {
+  const cached = goCache.get(line);
+  if (cached?.horse === horse) return cached.prints;
+  const prints = gaitStretches(line).flatMap((stretch) =>
+    localPrints(stretch, horse).map((print): HoofPrint => {
+      const element =
+        stretch.elements.findLast(({ from }) => from - stretch.from <= print.at + 1e-9) ?? stretch.elements[0];
+      const at = print.at + stretch.from;
       return { ...print, leg: element?.leg ?? 0, at, time: secondsAt(line, at, element) };
     }),
   );
-  all.set(line, { horse, prints });
+  goCache.set(line, { horse, prints });
   return prints;
 }

@@ -1,23 +1,23 @@
 /** What is waiting, the cheapest first; among equals the one that came first. */
-export interface Queue<T> {
+export interface PriorityQueue<T> {
   add(cost: number, item: T): void;
   next(): { readonly cost: number; readonly item: T } | undefined;
 }
 
-interface Waiting<T> {
+interface HeapEntry<T> {
   readonly cost: number;
   readonly order: number;
   readonly item: T;
 }
 
-function sooner<T>(a: Waiting<T> | undefined, b: Waiting<T> | undefined): boolean {
+function sooner<T>(a: HeapEntry<T> | undefined, b: HeapEntry<T> | undefined): boolean {
   if (a === undefined || b === undefined) return a !== undefined;
   return a.cost < b.cost || (a.cost === b.cost && a.order < b.order);
 }
 
 /** An empty queue: a binary heap. */
-export function queue<T>(): Queue<T> {
-  const heap: Waiting<T>[] = [];
+export function priorityQueue<T>(): PriorityQueue<T> {
+  const heap: HeapEntry<T>[] = [];
   let order = 0;
   const swap = (i: number, k: number): void => {
     const [a, b] = [heap[i], heap[k]];

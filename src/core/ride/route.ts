@@ -4,13 +4,21 @@ import type { Metres } from '../measure/quantity.ts';
 import { reachPath } from '../plane/dubins.ts';
 import type { Path } from '../plane/path.ts';
 import type { Bounds } from '../plane/ring.ts';
-import { fixedPlace, nearPlaces, type Place, touches } from './candidate-poses.ts';
-import { cornersOf } from './corner-arcs.ts';
-import { cheapest, isUsable, price, type Reached, type RouteAsk, type Search, waysBetween } from './search.ts';
+import { type CandidatePose, candidatePose, posesNearEnds, tangentPoses } from './candidate-poses.ts';
+import { cornerArcs } from './corner-arcs.ts';
+import {
+  aStar,
+  type DetourQuery,
+  dubinsPathsByLength,
+  edgeCost,
+  isUsable,
+  type RouteSearch,
+  type SearchNode,
+} from './search.ts';
 
 /** How often the places of the best way are moved a little, and by how much at first. */
-const ROUNDS = 6;
-const FIRST_MOVE = 0.25;
+const REFINE_ROUNDS = 6;
+const FIRST_STEP = 0.25;
 
 interface Route {
   /** Metres, and what it costs beside them. */
@@ -20,31 +28,31 @@ interface Route {
 }
 
 /** What was found, and the box of all that was looked at. */
-export interface Routed {
+export interface RouteResult {
   readonly route: Route | undefined;
-  readonly looked: Bounds | undefined;
+  readonly exploredBounds: Bounds | undefined;
 }
 
-function chain(last: Reached | undefined): Reached[] {
-  const found: Reached[] = [];
-  for (let at = last; at?.before !== undefined; at = at.before) found.unshift(at);
+function nodesTo(last: SearchNode | undefined): SearchNode[] {
+  const found: SearchNode[] = [];
+  for (let at = last; at?.parent !== undefined; at = at.parent) found.unshift(at);
   return found;
 }
 
 /** The shortest way from place to place that meets nothing. */
-function joined(search: Search, places: readonly Place[]): Route | undefined {
+function routeThrough(search: RouteSearch, poses: readonly CandidatePose[]): Route | undefined {
   let [length, cost] = [0, 0];
   const path: Path[number][] = [];
-  for (const [i, to] of places.slice(1).entries()) {
-    const from = places[i] ?? search.start;
+  for (const [i, to] of poses.slice(1).entries()) {
+    const from = poses[i] ?? search.start;
     let found = false;
-    for (const way of waysBetween(from.pose, to.pose, search.ask.radius)) {
-      const leg = reachPath(from.pose, way, search.ask.radius);
-      const dear = price(search, leg, [from, to]);
-      if (dear === undefined) continue;
-      length += way.length;
-      cost += way.length + dear;
-      path.push(...leg);
+    for (const dubins of dubinsPathsByLength(from.pose, to.pose, search.query.radius)) {
+      const edge = reachPath(from.pose, dubins, search.query.radius);
+      const penalty = edgeCost(search, edge, [from, to]);
+      if (penalty === undefined) continue;
+      length += dubins.length;
+      cost += dubins.length + penalty;
+      path.push(...edge);
       found = true;
       break;
     }
@@ -54,21 +62,21 @@ function joined(search: Search, places: readonly Place[]): Route | undefined {
 }
 
 /** The way with each of its places moved to where the whole is cheapest. */
-function eased(search: Search, last: Reached): Route | undefined {
-  let places: readonly Place[] = [search.start, ...chain(last).map(({ place }) => place)];
-  let best = joined(search, places);
-  let move = FIRST_MOVE;
-  for (let round = 0; round < ROUNDS && places.length > 2; round += 1) {
-    for (const i of places.keys()) {
-      for (const place of places[i]?.moved(move) ?? []) {
-        const tried = places.with(i, place);
-        const now = joined(search, tried);
+function refinedRoute(search: RouteSearch, last: SearchNode): Route | undefined {
+  let poses: readonly CandidatePose[] = [search.start, ...nodesTo(last).map(({ candidate }) => candidate)];
+  let best = routeThrough(search, poses);
+  let step = FIRST_STEP;
+  for (let round = 0; round < REFINE_ROUNDS && poses.length > 2; round += 1) {
+    for (const i of poses.keys()) {
+      for (const pose of poses[i]?.neighbours(step) ?? []) {
+        const tried = poses.with(i, pose);
+        const now = routeThrough(search, tried);
         if (now === undefined || best === undefined || now.cost >= best.cost) continue;
         best = now;
-        places = tried;
+        poses = tried;
       }
     }
-    move /= 2;
+    step /= 2;
   }
   return best;
 }
@@ -77,25 +85,28 @@ function eased(search: Search, last: Reached): Route | undefined {
  * The shortest way at a radius that goes clear round everything; no route when there is none below the cost asked for.
  * What legs meet is gone round too, until nothing new is met.
  */
-export function routed(ask: RouteAsk): Routed {
-  const round = new Set(ask.round);
-  const start = fixedPlace(ask.begin, ask);
-  const goal = { ...fixedPlace(ask.finish, ask), left: 0 };
-  const search: Search = { ask, start, goal, met: new Set(), looked: undefined, count: 0 };
-  const usable = (all: readonly Place[]): Place[] => all.filter((place) => isUsable(search, place));
-  const near = usable(nearPlaces(ask.begin, ask));
-  const corners = new Map<PlacedObstacle, readonly Place[]>();
+export function shortestRoute(query: DetourQuery): RouteResult {
+  const avoid = new Set(query.avoid);
+  const start = candidatePose(query.begin, query);
+  const goal = { ...candidatePose(query.finish, query), heuristic: 0 };
+  const search: RouteSearch = { query, start, goal, hits: new Set(), exploredBounds: undefined, count: 0 };
+  const usable = (all: readonly CandidatePose[]): CandidatePose[] => all.filter((place) => isUsable(search, place));
+  const near = usable(posesNearEnds(query.begin, query));
+  const corners = new Map<PlacedObstacle, readonly CandidatePose[]>();
   for (;;) {
-    for (const obstacle of round) {
+    for (const obstacle of avoid) {
       if (corners.has(obstacle)) continue;
-      const all = cornersOf(obstacle).flatMap((corner) => touches(corner, ask));
+      const all = cornerArcs(obstacle).flatMap((corner) => tangentPoses(corner, query));
       corners.set(obstacle, usable(all));
     }
     search.count = 0;
-    const last = cheapest(search, [...corners.values(), near].flat());
-    const fresh = [...search.met].filter((obstacle) => !round.has(obstacle));
-    for (const obstacle of fresh) round.add(obstacle);
+    const last = aStar(search, [...corners.values(), near].flat());
+    const fresh = [...search.hits].filter((obstacle) => !avoid.has(obstacle));
+    for (const obstacle of fresh) avoid.add(obstacle);
     if (fresh.length > 0) continue;
-    return { route: last === undefined ? undefined : eased(search, last), looked: search.looked };
+    return {
+      route: last === undefined ? undefined : refinedRoute(search, last),
+      exploredBounds: search.exploredBounds,
+    };
   }
 }

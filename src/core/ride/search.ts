@@ -8,121 +8,134 @@ import { type Reach, reaches, reachPath } from '../plane/dubins.ts';
 import type { Path } from '../plane/path.ts';
 import type { Pose } from '../plane/pose.ts';
 import { type Bounds, joinedBounds } from '../plane/ring.ts';
-import type { Place } from './candidate-poses.ts';
-import type { Trouble } from './collision-cost.ts';
-import { queue } from './priority-queue.ts';
+import type { CandidatePose } from './candidate-poses.ts';
+import type { PathCost } from './collision-cost.ts';
+import { priorityQueue } from './priority-queue.ts';
 
 /** No more legs than this are looked at closely; a place that needs more is too tangled for a horse. */
-const MOST_LOOKED = 1500;
+const MOST_EDGES = 1500;
 /** A way this short is a place, metres. */
 const STUB: Metres = 0.01;
 
-export interface RouteAsk {
+export interface DetourQuery {
   readonly begin: Pose;
   readonly finish: Pose;
   readonly radius: Metres;
   /** What the way has to go round, as far as is known; more is added as legs meet it. */
-  readonly round: readonly PlacedObstacle[];
+  readonly avoid: readonly PlacedObstacle[];
   /** Metres that the way may cost; dearer ones are not wanted. */
   readonly most: Metres;
   /** What a leg of the way meets; `first` and `last` when it begins or ends the way. */
-  trouble(path: Path, ends: Ends): Trouble;
+  pathCost(path: Path, ends: EdgeEnds): PathCost;
 }
 
-interface Ends {
+interface EdgeEnds {
   readonly first: boolean;
   readonly last: boolean;
 }
 
-export interface Reached {
-  readonly place: Place;
+export interface SearchNode {
+  readonly candidate: CandidatePose;
   readonly cost: Metres;
   readonly length: Metres;
   readonly path: Path;
-  readonly before?: Reached;
+  readonly parent?: SearchNode;
 }
 
 /** What waits to be looked at: a leg that was not measured yet, its next way, or a place that was reached by one. */
-type Waiting =
-  | { readonly kind: 'leg'; readonly from: Reached; readonly to: Place }
-  | { readonly kind: 'ways'; readonly from: Reached; readonly to: Place; readonly ways: readonly Reach[] }
-  | { readonly kind: 'reached'; readonly reached: Reached };
+type OpenEntry =
+  | { readonly kind: 'edge'; readonly from: SearchNode; readonly to: CandidatePose }
+  | { readonly kind: 'paths'; readonly from: SearchNode; readonly to: CandidatePose; readonly paths: readonly Reach[] }
+  | { readonly kind: 'node'; readonly node: SearchNode };
 
 /** One search: its two ends, what legs cost, and what was met on the way. */
-export interface Search {
-  readonly ask: RouteAsk;
-  readonly start: Place;
-  readonly goal: Place;
-  readonly met: Set<PlacedObstacle>;
-  looked: Bounds | undefined;
+export interface RouteSearch {
+  readonly query: DetourQuery;
+  readonly start: CandidatePose;
+  readonly goal: CandidatePose;
+  readonly hits: Set<PlacedObstacle>;
+  exploredBounds: Bounds | undefined;
   count: number;
 }
 
 /** What a path costs beside its length; undefined when it meets something or leaves the arena. */
-export function price(search: Search, path: Path, [from, to]: readonly [Place, Place]): Metres | undefined {
+export function edgeCost(
+  search: RouteSearch,
+  path: Path,
+  [from, to]: readonly [CandidatePose, CandidatePose],
+): Metres | undefined {
   search.count += 1;
   const ends = { first: from === search.start, last: to === search.goal };
-  const { cost, meets, bounds, outside } = search.ask.trouble(path, ends);
-  search.looked = search.looked === undefined ? bounds : joinedBounds(search.looked, bounds);
-  for (const obstacle of meets) search.met.add(obstacle);
-  return meets.length > 0 || outside ? undefined : cost;
+  const { penalty, hits, bounds, leavesArena } = search.query.pathCost(path, ends);
+  search.exploredBounds = search.exploredBounds === undefined ? bounds : joinedBounds(search.exploredBounds, bounds);
+  for (const obstacle of hits) search.hits.add(obstacle);
+  return hits.length > 0 || leavesArena ? undefined : penalty;
 }
 
 /** Whether a horse can be there at all. */
-export function isUsable({ ask }: Search, { pose }: Place): boolean {
-  const { meets, outside } = ask.trouble([{ start: pose, length: STUB, curvature: 0 }], { first: false, last: false });
-  return meets.length === 0 && !outside;
+export function isUsable({ query }: RouteSearch, { pose }: CandidatePose): boolean {
+  const { hits, leavesArena } = query.pathCost([{ start: pose, length: STUB, curvature: 0 }], {
+    first: false,
+    last: false,
+  });
+  return hits.length === 0 && !leavesArena;
 }
 
-export function waysBetween(from: Pose, to: Pose, radius: Metres): Reach[] {
+export function dubinsPathsByLength(from: Pose, to: Pose, radius: Metres): Reach[] {
   return reaches(from, to, radius).sort((a, b) => a.length - b.length);
 }
 
 /** A leg's cheapest way that is left, ridden: reached at what it costs. */
-function ridden(search: Search, from: Reached, to: Place, way: Reach): Reached | undefined {
-  const path = reachPath(from.place.pose, way, search.ask.radius);
-  const dear = price(search, path, [from.place, to]);
-  if (dear === undefined) return undefined;
-  return { place: to, cost: from.cost + way.length + dear, length: from.length + way.length, path, before: from };
+function successor(search: RouteSearch, from: SearchNode, to: CandidatePose, dubins: Reach): SearchNode | undefined {
+  const path = reachPath(from.candidate.pose, dubins, search.query.radius);
+  const penalty = edgeCost(search, path, [from.candidate, to]);
+  if (penalty === undefined) return undefined;
+  return {
+    candidate: to,
+    cost: from.cost + dubins.length + penalty,
+    length: from.length + dubins.length,
+    path,
+    parent: from,
+  };
 }
 
 /** The cheapest way through the places that are offered. What may turn out cheapest is looked at first, and no sooner. */
-export function cheapest(search: Search, places: readonly Place[]): Reached | undefined {
-  const { ask, start, goal } = search;
-  const waiting = queue<Waiting>();
-  const settled = new Set<Place>();
-  const offer = (cost: Metres, item: Waiting): void => {
-    if (cost < ask.most) waiting.add(cost, item);
+export function aStar(search: RouteSearch, candidates: readonly CandidatePose[]): SearchNode | undefined {
+  const { query, start, goal } = search;
+  const open = priorityQueue<OpenEntry>();
+  const settled = new Set<CandidatePose>();
+  const push = (cost: Metres, item: OpenEntry): void => {
+    if (cost < query.most) open.add(cost, item);
   };
-  const offerWays = (from: Reached, to: Place, ways: readonly Reach[]): void => {
-    const [shortest] = ways;
-    if (shortest !== undefined) offer(from.cost + shortest.length + to.left, { kind: 'ways', from, to, ways });
+  const pushPaths = (from: SearchNode, to: CandidatePose, paths: readonly Reach[]): void => {
+    const [shortest] = paths;
+    if (shortest !== undefined) push(from.cost + shortest.length + to.heuristic, { kind: 'paths', from, to, paths });
   };
-  const settle = (from: Reached): void => {
-    settled.add(from.place);
-    const { x, y } = from.place.pose;
-    for (const to of places) {
+  const settle = (from: SearchNode): void => {
+    settled.add(from.candidate);
+    const { x, y } = from.candidate.pose;
+    for (const to of candidates) {
       // No way is shorter than the straight one.
       const straight = Math.hypot(to.pose.x - x, to.pose.y - y);
-      if (!settled.has(to)) offer(from.cost + straight + to.left, { kind: 'leg', from, to });
+      if (!settled.has(to)) push(from.cost + straight + to.heuristic, { kind: 'edge', from, to });
     }
-    offerWays(from, goal, waysBetween(from.place.pose, goal.pose, ask.radius));
+    pushPaths(from, goal, dubinsPathsByLength(from.candidate.pose, goal.pose, query.radius));
   };
-  settle({ place: start, cost: 0, length: 0, path: [] });
-  for (let next = waiting.next(); next !== undefined && search.count <= MOST_LOOKED; next = waiting.next()) {
+  settle({ candidate: start, cost: 0, length: 0, path: [] });
+  for (let next = open.next(); next !== undefined && search.count <= MOST_EDGES; next = open.next()) {
     const { item } = next;
-    const to = item.kind === 'reached' ? item.reached.place : item.to;
+    const to = item.kind === 'node' ? item.node.candidate : item.to;
     if (settled.has(to)) continue;
-    if (item.kind === 'reached') {
-      if (to === goal) return item.reached;
-      settle(item.reached);
-    } else if (item.kind === 'leg') {
-      offerWays(item.from, to, waysBetween(item.from.place.pose, to.pose, ask.radius));
+    if (item.kind === 'node') {
+      if (to === goal) return item.node;
+      settle(item.node);
+    } else if (item.kind === 'edge') {
+      pushPaths(item.from, to, dubinsPathsByLength(item.from.candidate.pose, to.pose, query.radius));
     } else {
-      const [way, ...others] = item.ways;
-      offerWays(item.from, to, others);
-      const reached = way === undefined ? undefined : ridden(search, item.from, to, way);
-      if (reached !== undefined) offer(reached.cost + to.left, { kind: 'reached', reached });
+      const [dubins, ...others] = item.paths;
+      pushPaths(item.from, to, others);
+      const node = dubins === undefined ? undefined : successor(search, item.from, to, dubins);
+      if (node !== undefined) push(node.cost + to.heuristic, { kind: 'node', node });
     }
   }
   return undefined;

@@ -1,9 +1,9 @@
 import { GAITS } from '../horses/horse.ts';
 import type { Metres } from '../measure/quantity.ts';
-import type { Element, Shown, Span } from './line.ts';
+import type { LineElement, ShownGait, Span } from './line.ts';
 
 /** The longest run of elements that follow each other and are all wanted. */
-function longest(elements: readonly Element[], wanted: (element: Element) => boolean): Span {
+function longest(elements: readonly LineElement[], wanted: (element: LineElement) => boolean): Span {
   let best: Span = { from: 0, to: 0 };
   let begun: Metres | undefined;
   for (const element of elements) {
@@ -19,9 +19,9 @@ function longest(elements: readonly Element[], wanted: (element: Element) => boo
 }
 
 /** How much of each gait the ride shows. */
-export function shownGaits(elements: readonly Element[]): Shown[] {
+export function shownGaits(elements: readonly LineElement[]): ShownGait[] {
   return GAITS.map((gait) => {
-    const inGait = (element: Element): boolean => element.move === 'ride' && element.gait === gait;
+    const inGait = (element: LineElement): boolean => element.move === 'ride' && element.gait === gait;
     return {
       gait,
       total: elements.filter(inGait).reduce((sum, { length }) => sum + length, 0),

@@ -5,7 +5,7 @@ import { type Beat, beats, clearPhase, LANDING_SHARE } from './footfall.ts';
 import type { Landings } from './line.ts';
 
 /** Where the middle of the horse is after so many strides: straight lines between knots, both rising. */
-export interface Knot {
+export interface StrideKnot {
   readonly at: Metres;
   readonly strides: number;
   /** Whether it is over a pole: there the horse sees where it is and its errors begin anew. */
@@ -13,34 +13,34 @@ export interface Knot {
 }
 
 /** A pole that is crossed, and the landings in the gap after it where the next pole belongs to the same obstacle. */
-export interface Step {
+export interface PoleCrossing {
   readonly at: Metres;
   readonly gap?: { readonly ridden: Metres; readonly landings: Pick<Landings, 'count' | 'each' | 'fits'> };
 }
 
-export interface Pace {
+export interface GaitContext {
   readonly horse: Horse;
   readonly gait: Gait;
   readonly lead: Lead;
 }
 
 /** The value brought within half a period of 0. */
-function nearest(value: number, period: number): number {
+function signedRemainder(value: number, period: number): number {
   return value - period * Math.round(value / period);
 }
 
-function within(value: number, least: number, most: number): number {
+function clamp(value: number, least: number, most: number): number {
   return Math.min(Math.max(value, least), most);
 }
 
 /** Metres of a stride in the gap from one pole to the next, as its landings ask. */
-function strideIn(step: Step | undefined, next: Step | undefined, share: number): Metres | undefined {
+function strideIn(step: PoleCrossing | undefined, next: PoleCrossing | undefined, share: number): Metres | undefined {
   if (step?.gap === undefined || next === undefined) return undefined;
   return (next.at - step.at) / (step.gap.landings.count * share);
 }
 
 /** The stride at a pole: the mean of those before and after it; the open stride at a pole that stands alone. */
-function strideAt(steps: readonly Step[], i: number, { horse, gait }: Pace): Metres {
+function strideAt(steps: readonly PoleCrossing[], i: number, { horse, gait }: GaitContext): Metres {
   const share = LANDING_SHARE[gait];
   const around = [strideIn(steps[i - 1], steps[i], share), strideIn(steps[i], steps[i + 1], share)];
   const known = around.filter((each) => each !== undefined);
@@ -49,7 +49,7 @@ function strideAt(steps: readonly Step[], i: number, { horse, gait }: Pace): Met
 }
 
 /** From one pole to the next: where the strides are to be, and how many there may be. */
-interface Way {
+interface StrideRange {
   readonly usual: number;
   readonly fewest: number;
   readonly most: number;
@@ -59,7 +59,11 @@ interface Way {
 }
 
 /** In a gap: as its landings ask, each within what the horse does over poles. */
-function wayInGap(far: Metres, { ridden, landings }: NonNullable<Step['gap']>, { horse, gait }: Pace): Way {
+function strideRangeInGap(
+  far: Metres,
+  { ridden, landings }: NonNullable<PoleCrossing['gap']>,
+  { horse, gait }: GaitContext,
+): StrideRange {
   const { least, most, value } = horse.gaits[gait].landing;
   const usual = landings.count * LANDING_SHARE[gait];
   const poles = far - ridden;
@@ -68,7 +72,11 @@ function wayInGap(far: Metres, { ridden, landings }: NonNullable<Step['gap']>, {
 }
 
 /** Between obstacles: the stride of the one until the hind feet are over its last pole, open strides, that of the other. */
-function wayBetween(far: Metres, [before, after]: readonly [Metres, Metres], { horse, gait }: Pace): Way {
+function strideRangeBetween(
+  far: Metres,
+  [before, after]: readonly [Metres, Metres],
+  { horse, gait }: GaitContext,
+): StrideRange {
   const { value: open, least = open, most = open } = horse.gaits[gait].stride;
   const body = horse.wheelbase.value;
   if (far < 3 * body) return { usual: far / open, fewest: far / most, most: far / least };
@@ -81,7 +89,7 @@ function wayBetween(far: Metres, [before, after]: readonly [Metres, Metres], { h
 }
 
 /** Away from a pole with nothing beyond: its stride for the length of the body, then the open one. */
-function tail(far: Metres, [own, open]: readonly [Metres, Metres], body: Metres): Omit<Knot, 'pole'>[] {
+function tail(far: Metres, [own, open]: readonly [Metres, Metres], body: Metres): Omit<StrideKnot, 'pole'>[] {
   if (!(far > 0)) return [];
   const near = Math.min(far, body);
   const first = { at: near, strides: near / own };
@@ -93,14 +101,14 @@ function tail(far: Metres, [own, open]: readonly [Metres, Metres], body: Metres)
  * gap's landings within what the horse does over poles; between obstacles within what it does on open ground, so that it
  * comes right to the next pole. Where that is too little, the feet come down where they then must.
  */
-export function progress(length: Metres, steps: readonly Step[], pace: Pace): Knot[] {
-  const { horse, gait, lead } = pace;
+export function stridePlan(length: Metres, steps: readonly PoleCrossing[], context: GaitContext): StrideKnot[] {
+  const { horse, gait, lead } = context;
   const open = horse.gaits[gait].stride.value;
   const body = horse.wheelbase.value;
   const share = LANDING_SHARE[gait];
   const all: readonly Beat[] = beats(horse, gait, lead);
-  const local = steps.map((_, i) => strideAt(steps, i, pace));
-  const wished = local.map((stride) => clearPhase(all, stride, body, share));
+  const local = steps.map((_, i) => strideAt(steps, i, context));
+  const clearPhases = local.map((stride) => clearPhase(all, stride, body, share));
   const [first, last] = [steps[0], steps.at(-1)];
   if (first === undefined || last === undefined) {
     return [
@@ -108,35 +116,36 @@ export function progress(length: Metres, steps: readonly Step[], pace: Pace): Kn
       { at: length, strides: length / open, pole: false },
     ];
   }
-  let strides = wished[0] ?? 0;
+  let strides = clearPhases[0] ?? 0;
   let ideal = strides;
-  const knots: Knot[] = [{ at: first.at, strides, pole: true }];
+  const knots: StrideKnot[] = [{ at: first.at, strides, pole: true }];
   for (const [i, step] of steps.entries()) {
     const next = steps[i + 1];
     if (next === undefined) break;
     const far = next.at - step.at;
     const ends = [local[i] ?? open, local[i + 1] ?? open] as const;
-    const way = step.gap === undefined ? wayBetween(far, ends, pace) : wayInGap(far, step.gap, pace);
+    const range =
+      step.gap === undefined ? strideRangeBetween(far, ends, context) : strideRangeInGap(far, step.gap, context);
     const from = strides;
-    ideal += way.usual + nearest((wished[i + 1] ?? 0) - ideal - way.usual, share);
-    strides = from + within(ideal - from, way.fewest, way.most);
-    if (way.leaves !== undefined && way.comes !== undefined) {
-      knots.push({ at: step.at + way.leaves.far, strides: from + way.leaves.strides, pole: false });
-      knots.push({ at: next.at - way.comes.far, strides: strides - way.comes.strides, pole: false });
+    ideal += range.usual + signedRemainder((clearPhases[i + 1] ?? 0) - ideal - range.usual, share);
+    strides = from + clamp(ideal - from, range.fewest, range.most);
+    if (range.leaves !== undefined && range.comes !== undefined) {
+      knots.push({ at: step.at + range.leaves.far, strides: from + range.leaves.strides, pole: false });
+      knots.push({ at: next.at - range.comes.far, strides: strides - range.comes.strides, pole: false });
     }
     knots.push({ at: next.at, strides, pole: true });
   }
-  const head = tail(first.at, [local[0] ?? open, open], body).map(({ at, strides: gone }): Knot => {
-    return { at: first.at - at, strides: (wished[0] ?? 0) - gone, pole: false };
+  const head = tail(first.at, [local[0] ?? open, open], body).map(({ at, strides: gone }): StrideKnot => {
+    return { at: first.at - at, strides: (clearPhases[0] ?? 0) - gone, pole: false };
   });
-  const foot = tail(length - last.at, [local.at(-1) ?? open, open], body).map(({ at, strides: gone }): Knot => {
+  const foot = tail(length - last.at, [local.at(-1) ?? open, open], body).map(({ at, strides: gone }): StrideKnot => {
     return { at: last.at + at, strides: strides + gone, pole: false };
   });
   return [...head.reverse(), ...knots, ...foot];
 }
 
 /** Where the middle of the horse is after so many strides. */
-export function placeAfter(knots: readonly Knot[], strides: number): Metres {
+export function positionAfter(knots: readonly StrideKnot[], strides: number): Metres {
   const next = knots.findIndex((knot, i) => i > 0 && (knot.strides >= strides || i === knots.length - 1));
   const [a, b] = [knots[next - 1], knots[next]];
   if (a === undefined || b === undefined || b.strides === a.strides) return knots[0]?.at ?? 0;

@@ -1,9 +1,9 @@
 import { type Horse, speed } from '../horses/horse.ts';
 import type { Metres } from '../measure/quantity.ts';
-import { changeTime, goingOf } from './clock.ts';
-import type { Element, Going, Transition } from './line.ts';
+import { goingOf, transitionTime } from './clock.ts';
+import type { Going, LineElement, Transition } from './line.ts';
 
-function pace(going: Going, horse: Horse): number {
+function speedOf(going: Going, horse: Horse): number {
   return going === 'standing' ? 0 : speed(horse, going);
 }
 
@@ -11,31 +11,31 @@ function pace(going: Going, horse: Horse): number {
 interface Change {
   readonly before: Going;
   readonly after: Going;
-  readonly element: Element;
+  readonly element: LineElement;
   readonly end: 'first' | 'last';
   readonly length: Metres;
 }
 
 /** Coming to an obstacle it is done before; leaving one, after: never between its poles, where there is a choice. */
-function placeOf(before: Element | undefined, element: Element): Pick<Change, 'element' | 'end'> {
+function changePosition(before: LineElement | undefined, element: LineElement): Pick<Change, 'element' | 'end'> {
   if (before === undefined) return { element, end: 'first' };
   const early = element.part === 'obstacle' && (before.part !== 'obstacle' || goingOf(element) === 'standing');
   return early ? { element: before, end: 'last' } : { element, end: 'first' };
 }
 
-function changes(elements: readonly Element[], horse: Horse): Change[] {
+function changes(elements: readonly LineElement[], horse: Horse): Change[] {
   let before: Going = 'standing';
   return elements.flatMap((element, i): Change[] => {
     const [was, after] = [before, goingOf(element)];
     before = after;
     if (was === after) return [];
-    const length = (changeTime(was, after, horse) * (pace(was, horse) + pace(after, horse))) / 2;
-    return [{ before: was, after, length, ...placeOf(elements[i - 1], element) }];
+    const length = (transitionTime(was, after, horse) * (speedOf(was, horse) + speedOf(after, horse))) / 2;
+    return [{ before: was, after, length, ...changePosition(elements[i - 1], element) }];
   });
 }
 
 /** What of an element may be used: at its ends to and from obstacles the horse wants its own length in the one gait. */
-function margins(element: Element, horse: Horse): Record<Change['end'], Metres> {
+function margins(element: LineElement, horse: Horse): Record<Change['end'], Metres> {
   if (element.part === 'obstacle' || element.move !== 'ride') return { first: 0, last: 0 };
   const { value } = horse.bodyLength;
   return { first: element.from > 0 ? value : 0, last: element.part === 'approach' ? value : 0 };
@@ -47,7 +47,7 @@ function inAStep(before: Going, after: Going): boolean {
 }
 
 /** Every transition on the line, where it is made and whether there is room for it. */
-export function transitionsOn(elements: readonly Element[], horse: Horse): Transition[] {
+export function transitionsOn(elements: readonly LineElement[], horse: Horse): Transition[] {
   const all = changes(elements, horse);
   return all.map(({ before, after, element, end, length }) => {
     const margin = margins(element, horse);

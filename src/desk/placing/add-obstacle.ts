@@ -1,7 +1,7 @@
 import { added, freshId } from '../../core/course/edit-obstacles.ts';
 import { type PlacedObstacle, placedObstacle } from '../../core/course/placed.ts';
 import { FOOT } from '../../core/measure/quantity.ts';
-import { made } from '../../core/obstacles/build.ts';
+import { buildObstacle } from '../../core/obstacles/build.ts';
 import type { Obstacle } from '../../core/obstacles/obstacle.ts';
 import { obstacleKind } from '../../core/obstacles/obstacles.ts';
 import type { Values } from '../../core/pieces/params.ts';
@@ -41,7 +41,7 @@ export function placePlan(
   const kind = obstacleKind(asked.kind);
   if (kind === undefined) return { refused: words.noSuchKind(asked.kind) };
   const id = freshId(course, kind.id);
-  const built = made(id, kind.id, asked.values, pose(asked.at.x, asked.at.y));
+  const built = buildObstacle(id, kind.id, asked.values, pose(asked.at.x, asked.at.y));
   if ('why' in built) return { refused: refusalOf(built, kind.params, course.unit) };
   return builtPlan(state, built);
 }

@@ -4,7 +4,7 @@ import { added, erased, freshId } from '../../core/course/edit-obstacles.ts';
 import { freeId } from '../../core/course/ids.ts';
 import { type PlacedPiece, placedObstacle } from '../../core/course/placed.ts';
 import { holdingsOf } from '../../core/course/resolved-constraints.ts';
-import { gathered } from '../../core/obstacles/custom/grouped.ts';
+import { freeObstacle } from '../../core/obstacles/custom/grouped.ts';
 import type { Obstacle } from '../../core/obstacles/obstacle.ts';
 import type { Point } from '../../core/plane/point.ts';
 import type { Survey } from '../../core/survey.ts';
@@ -16,7 +16,7 @@ import { builtPlan } from './add-obstacle.ts';
 
 /** One obstacle of these pieces as they lie, with what is kept among them. */
 function ofPieces(survey: Survey, pieces: readonly PlacedPiece[], as: { id: string; name: string }): Obstacle {
-  const made = gathered(
+  const made = freeObstacle(
     as.id,
     pieces.map(({ piece, pose }) => ({ piece, pose })),
     as.name,

@@ -3,11 +3,11 @@ import { differences, piecesTouched } from '../../../src/app/reset/differences.t
 import { blankCourse } from '../../../src/core/course/blank.ts';
 import { type Course, currentLayout } from '../../../src/core/course/course.ts';
 import { added, erased, rebuilt, shifted, turned } from '../../../src/core/course/edit-obstacles.ts';
-import { made } from '../../../src/core/obstacles/build.ts';
+import { buildObstacle } from '../../../src/core/obstacles/build.ts';
 import { pose } from '../../../src/core/plane/pose.ts';
 
 function withBuilt(course: Course, id: string, kind: string): Course {
-  const obstacle = made(id, kind, {}, pose(20, 15));
+  const obstacle = buildObstacle(id, kind, {}, pose(20, 15));
   if ('why' in obstacle) throw new Error(obstacle.why);
   return added(course, obstacle);
 }

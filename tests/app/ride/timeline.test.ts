@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { feetAt } from '../../../src/app/ride/feet.ts';
 import { leadAt, momentOf, scoreOf } from '../../../src/app/ride/timeline.ts';
-import { ridingAt } from '../../../src/core/ride/playing.ts';
+import { ridePositionAt } from '../../../src/core/ride/playing.ts';
 import { printsOf, survey } from '../../../src/core/survey.ts';
 import { trio } from '../../desk/three-obstacles.ts';
 
@@ -17,7 +17,7 @@ describe('a go that is played', () => {
     for (const [i, stop] of stops.entries()) if (i > 0) expect(stop).toBeGreaterThan(stops[i - 1] ?? 0);
     for (const gap of line.gaps) {
       for (const { at } of gap.landings.places) {
-        const near = stops.map((stop) => Math.abs((ridingAt(line, stop)?.at ?? -9) - at));
+        const near = stops.map((stop) => Math.abs((ridePositionAt(line, stop)?.at ?? -9) - at));
         expect(Math.min(...near)).toBeLessThan(0.1);
       }
     }
@@ -42,7 +42,7 @@ test('a foot on the ground stands on one of its prints, and stays there', () => 
   const prints = printsOf(surveyed);
   let down = 0;
   for (let time = 2; time < line.clock.go - 2; time += 0.37) {
-    const riding = ridingAt(line, time);
+    const riding = ridePositionAt(line, time);
     if (riding === undefined) throw new Error('no line');
     const feet = feetAt(prints, time, { pose: riding.pose, horse: surveyed.horse });
     expect(feet.map(({ foot }) => foot)).toEqual(['LH', 'LF', 'RH', 'RF']);

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { bendSpans, changeWords, clockTicks, leadSpans, tightestTurn } from '../../../src/app/strip/rows.ts';
 import { leastTurn } from '../../../src/core/horses/turns.ts';
 import type { LeadNote, LeadStretch } from '../../../src/core/ride/line.ts';
-import { ridingAt } from '../../../src/core/ride/playing.ts';
+import { ridePositionAt } from '../../../src/core/ride/playing.ts';
 import { survey } from '../../../src/core/survey.ts';
 import { trio } from '../../desk/three-obstacles.ts';
 
@@ -70,7 +70,7 @@ describe('the clock along the line', () => {
     const ticks = clockTicks(line, 6);
     expect(ticks.length).toBeGreaterThan(3);
     for (const [i, { at, time }] of ticks.entries()) {
-      expect(ridingAt(line, time)?.at).toBeCloseTo(at, 9);
+      expect(ridePositionAt(line, time)?.at).toBeCloseTo(at, 9);
       const before = ticks[i - 1];
       if (before !== undefined) expect(at - before.at).toBeGreaterThanOrEqual(6);
       if (before !== undefined) expect(time).toBeGreaterThan(before.time);

@@ -3,13 +3,13 @@ import { gapSentence, onGauge, ribbonGaps, ribbonLegs } from '../../../src/app/s
 import { blankCourse } from '../../../src/core/course/blank.ts';
 import { added } from '../../../src/core/course/edit-obstacles.ts';
 import { FOOT, INCH } from '../../../src/core/measure/quantity.ts';
-import { made } from '../../../src/core/obstacles/build.ts';
+import { buildObstacle } from '../../../src/core/obstacles/build.ts';
 import { pose } from '../../../src/core/plane/pose.ts';
 import { survey } from '../../../src/core/survey.ts';
 
 /** One run of jog-overs with the given gap, in the middle of an empty arena. */
 function surveyOfRun(gap: number) {
-  const run = made('run-1', 'run', { gap, gait: 'jog' }, pose(30, 15));
+  const run = buildObstacle('run-1', 'run', { gap, gait: 'jog' }, pose(30, 15));
   if ('why' in run) throw new Error(run.why);
   return survey(added(blankCourse(), run));
 }

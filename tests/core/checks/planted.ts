@@ -4,7 +4,7 @@ import type { Course } from '../../../src/core/course/course.ts';
 import { added, rebuilt, shifted, turned } from '../../../src/core/course/edit-obstacles.ts';
 import { changedLayout } from '../../../src/core/course/layouts.ts';
 import { FOOT, INCH } from '../../../src/core/measure/quantity.ts';
-import { made } from '../../../src/core/obstacles/build.ts';
+import { buildObstacle } from '../../../src/core/obstacles/build.ts';
 import type { Values } from '../../../src/core/pieces/params.ts';
 import { retaped, scene, type Thing } from './scene.ts';
 
@@ -82,7 +82,7 @@ function pieces(course: Course, id: string): readonly string[] {
 }
 
 function withPlant(course: Course, x: number, y: number): Course {
-  const obstacle = made('scenery-1', 'scenery', {}, { x, y, angle: 0 });
+  const obstacle = buildObstacle('scenery-1', 'scenery', {}, { x, y, angle: 0 });
   if ('why' in obstacle) throw new Error(obstacle.why);
   return added(course, obstacle);
 }

@@ -8,7 +8,7 @@ import { added } from '../../../src/core/course/edit-obstacles.ts';
 import { changedLeg } from '../../../src/core/course/edit-ride.ts';
 import { changedLayout } from '../../../src/core/course/layouts.ts';
 import { FOOT } from '../../../src/core/measure/quantity.ts';
-import { made } from '../../../src/core/obstacles/build.ts';
+import { buildObstacle } from '../../../src/core/obstacles/build.ts';
 import type { Values } from '../../../src/core/pieces/params.ts';
 import { survey } from '../../../src/core/survey.ts';
 
@@ -26,7 +26,7 @@ export const BLANK: Course = blankCourse();
 export function scene(things: readonly Thing[], blank: Course = BLANK): Course {
   return things.reduce((course, { kind, values = {}, at: [x, y, degrees = 0], leg }) => {
     const id = `${kind}-${course.layouts[0].obstacles.filter((each) => each.kind === kind).length + 1}`;
-    const obstacle = made(id, kind, values, { x: x * FOOT, y: y * FOOT, angle: (degrees * Math.PI) / 180 });
+    const obstacle = buildObstacle(id, kind, values, { x: x * FOOT, y: y * FOOT, angle: (degrees * Math.PI) / 180 });
     if ('why' in obstacle) throw new Error(obstacle.why);
     const next = added(course, obstacle);
     const last = next.layouts[0].ride.legs.at(-1);

@@ -5,7 +5,7 @@ import type { Arena, Layout } from '../../../src/core/course/course.ts';
 import { placedObstacle } from '../../../src/core/course/placed.ts';
 import { type Settled, settled } from '../../../src/core/course/solve-layout.ts';
 import { tied } from '../../../src/core/course/solver-problem.ts';
-import { made } from '../../../src/core/obstacles/build.ts';
+import { buildObstacle } from '../../../src/core/obstacles/build.ts';
 import type { Obstacle, ObstacleKind } from '../../../src/core/obstacles/obstacle.ts';
 import { OBSTACLE_KINDS } from '../../../src/core/obstacles/obstacles.ts';
 import { composed, type Pose, wrapped } from '../../../src/core/plane/pose.ts';
@@ -25,7 +25,7 @@ const pull = fc.record({ x: between(-1, 1), y: between(-1, 1), angle: between(-0
 function obstacles(kind: ObstacleKind): fc.Arbitrary<Obstacle> {
   return fc
     .tuple(anyValues(kind), place, fc.constantFrom<1 | -1>(1, -1))
-    .map(([values, pose, side]) => made(`${kind.id}-1`, kind.id, values, pose, side))
+    .map(([values, pose, side]) => buildObstacle(`${kind.id}-1`, kind.id, values, pose, side))
     .filter((built): built is Obstacle => !('why' in built) && built.pieces.length > 0);
 }
 function alone(obstacle: Obstacle): Layout {

@@ -4,13 +4,13 @@ import { type Course, currentLayout } from '../../../src/core/course/course.ts';
 import { added } from '../../../src/core/course/edit-obstacles.ts';
 import { changedLeg } from '../../../src/core/course/edit-ride.ts';
 import { changedLayout } from '../../../src/core/course/layouts.ts';
-import { made } from '../../../src/core/obstacles/build.ts';
+import { buildObstacle } from '../../../src/core/obstacles/build.ts';
 import type { Obstacle } from '../../../src/core/obstacles/obstacle.ts';
 import type { Values } from '../../../src/core/pieces/params.ts';
 import type { Pose } from '../../../src/core/plane/pose.ts';
 
 export function build(id: string, kind: string, pose: Pose, values: Values = {}): Obstacle {
-  const built = made(id, kind, values, pose);
+  const built = buildObstacle(id, kind, values, pose);
   if ('why' in built) throw new Error(built.why);
   return built;
 }

@@ -7,7 +7,7 @@ import { placedObstacle } from '../../../src/core/course/placed.ts';
 import { type Settled, settled } from '../../../src/core/course/solve-layout.ts';
 import { tied } from '../../../src/core/course/solver-problem.ts';
 import { FOOT } from '../../../src/core/measure/quantity.ts';
-import { made } from '../../../src/core/obstacles/build.ts';
+import { buildObstacle } from '../../../src/core/obstacles/build.ts';
 import type { Obstacle } from '../../../src/core/obstacles/obstacle.ts';
 import { OBSTACLE_KINDS } from '../../../src/core/obstacles/obstacles.ts';
 import { type Pose, wrapped } from '../../../src/core/plane/pose.ts';
@@ -22,7 +22,7 @@ const ARENA = {
 const PLACE: Pose = { x: 20, y: 12, angle: 0.4 };
 
 function obstacle(kind: string, side: 1 | -1 = 1, pose = PLACE): Obstacle {
-  const built = made(`${kind}-1`, kind, {}, pose, side);
+  const built = buildObstacle(`${kind}-1`, kind, {}, pose, side);
   if ('why' in built) throw new Error(built.why);
   return built;
 }

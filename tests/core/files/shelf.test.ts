@@ -1,12 +1,12 @@
 import { describe, expect, test } from 'vitest';
 import type { ShelfItem } from '../../../src/core/course/shelf-item.ts';
 import { readShelfItem, writeShelfItem } from '../../../src/core/files/shelf.ts';
-import { made } from '../../../src/core/obstacles/build.ts';
+import { buildObstacle } from '../../../src/core/obstacles/build.ts';
 import { OBSTACLE_KINDS } from '../../../src/core/obstacles/obstacles.ts';
 import { pose } from '../../../src/core/plane/pose.ts';
 
 function item(kind: string): ShelfItem {
-  const obstacle = made(`${kind}-1`, kind, {}, pose(1, 2, 0.5), -1);
+  const obstacle = buildObstacle(`${kind}-1`, kind, {}, pose(1, 2, 0.5), -1);
   if ('why' in obstacle) throw new Error(obstacle.why);
   return { id: 'mine', title: `My ${kind}`, obstacle };
 }

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { built, made, mirroredBuilt } from '../../../src/core/obstacles/build.ts';
+import { buildKind, buildObstacle, mirroredBuilt } from '../../../src/core/obstacles/build.ts';
 import type { Built, Infeasible, ObstacleKind } from '../../../src/core/obstacles/obstacle.ts';
 import { OBSTACLE_KINDS, obstacleKind } from '../../../src/core/obstacles/obstacles.ts';
 import { filled, type Values } from '../../../src/core/pieces/params.ts';
@@ -21,10 +21,10 @@ function overlaps({ pieces }: Built): string[] {
 
 /** What is laid, or what is laid from the nearest values that the refusal offers. */
 function laid(kind: ObstacleKind, values: Values): Built {
-  const result = built(kind, values);
+  const result = buildKind(kind, values);
   if (result.kind === 'built') return result;
   expect(result.nearest, result.why).toBeDefined();
-  const again = built(kind, { ...values, ...result.nearest });
+  const again = buildKind(kind, { ...values, ...result.nearest });
   expect(again.kind, `${result.why} ${(again as Infeasible).why}`).toBe('built');
   return again as Built;
 }
@@ -65,7 +65,7 @@ function expectWellHeld(result: Pick<Built, 'pieces' | 'constraints'>): void {
 describe.each(OBSTACLE_KINDS.map((kind) => [kind.id, kind] as const))('a %s', (id, kind) => {
   test('is found by its id and builds at its usual values', () => {
     expect(obstacleKind(id)).toBe(kind);
-    expect(built(kind, {}).kind).toBe('built');
+    expect(buildKind(kind, {}).kind).toBe('built');
   });
 
   test('builds at every value inside its bounds, or offers values that do', () => {
@@ -90,7 +90,7 @@ describe.each(OBSTACLE_KINDS.map((kind) => [kind.id, kind] as const))('a %s', (i
     for (const [key, param] of Object.entries(kind.params)) {
       const wrong = param.kind === 'choice' ? ['nonsense', 3] : [param.least - 1, param.most + 1, Number.NaN, 'wide'];
       for (const value of wrong) {
-        const result = built(kind, { [key]: value });
+        const result = buildKind(kind, { [key]: value });
         expect(result.kind).toBe('infeasible');
         if (result.kind === 'infeasible') expect(result.why).toContain(`${param.label}: `);
         expectSound(kind, laid(kind, { [key]: value }));
@@ -101,7 +101,7 @@ describe.each(OBSTACLE_KINDS.map((kind) => [kind.id, kind] as const))('a %s', (i
   test('mirrored twice is itself, and survives being written down', () => {
     const result = laid(kind, {});
     expect(mirroredBuilt(mirroredBuilt(result))).toEqual(result);
-    const obstacle = made('it-1', id, {}, pose(3, 4, 1), -1);
+    const obstacle = buildObstacle('it-1', id, {}, pose(3, 4, 1), -1);
     expect(JSON.parse(JSON.stringify(obstacle))).toEqual(obstacle);
   });
 
@@ -117,7 +117,7 @@ describe.each(OBSTACLE_KINDS.map((kind) => [kind.id, kind] as const))('a %s', (i
 
 describe('an obstacle made', () => {
   test('keeps what it was made from, complete', () => {
-    const obstacle = made('fan-1', 'fan', { gap: 1.9 }, pose(5, 6), -1);
+    const obstacle = buildObstacle('fan-1', 'fan', { gap: 1.9 }, pose(5, 6), -1);
     const kind = obstacleKind('fan');
     expect(obstacle).toMatchObject({ id: 'fan-1', kind: 'fan', pose: { x: 5, y: 6, angle: 0 }, side: -1 });
     expect(obstacle).toHaveProperty('values', filled(kind?.params ?? {}, { gap: 1.9 }));
@@ -125,12 +125,12 @@ describe('an obstacle made', () => {
 
   test('of an unknown kind is refused by name', () => {
     const why = 'There is no obstacle of the kind "trampoline".';
-    expect(made('t-1', 'trampoline', {}, ORIGIN)).toEqual({ kind: 'infeasible', why, facts: {} });
+    expect(buildObstacle('t-1', 'trampoline', {}, ORIGIN)).toEqual({ kind: 'infeasible', why, facts: {} });
   });
 
   test('in the mirror changes hands: pieces, ways, turns and words', () => {
-    const left = made('box-1', 'box', {}, ORIGIN);
-    const right = made('box-1', 'box', {}, ORIGIN, -1);
+    const left = buildObstacle('box-1', 'box', {}, ORIGIN);
+    const right = buildObstacle('box-1', 'box', {}, ORIGIN, -1);
     if ('why' in left || 'why' in right) throw new Error('a box is always right');
     const turn = (obstacle: typeof left) => obstacle.passages.find(({ id }) => id === 'turn-left');
     expect(turn(left)?.title).toContain('full turn left');

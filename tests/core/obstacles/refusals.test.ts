@@ -1,6 +1,6 @@
 /** What people are told when something cannot be laid, and that the values offered are the nearest. */
 import { describe, expect, test } from 'vitest';
-import { built } from '../../../src/core/obstacles/build.ts';
+import { buildKind } from '../../../src/core/obstacles/build.ts';
 import type { Infeasible } from '../../../src/core/obstacles/obstacle.ts';
 import { obstacleKind } from '../../../src/core/obstacles/obstacles.ts';
 import type { Values } from '../../../src/core/pieces/params.ts';
@@ -11,7 +11,7 @@ const IN = 0.0254;
 function refusal(id: string, values: Values): Infeasible {
   const kind = obstacleKind(id);
   if (kind === undefined) throw new Error(id);
-  const result = built(kind, values);
+  const result = buildKind(kind, values);
   if (result.kind !== 'infeasible') throw new Error(`${id} was built`);
   return result;
 }
@@ -34,7 +34,7 @@ describe('a fan of 8 ft poles, 1 ft at the inner ends and 6 ft at two-thirds', (
 
   test('is right at a jog, and then lists no lope', () => {
     const fan = obstacleKind('fan');
-    const result = fan && built(fan, { ...short, gait: 'jog' });
+    const result = fan && buildKind(fan, { ...short, gait: 'jog' });
     expect(result?.kind === 'built' && result.passages[0]?.gaits).toEqual(['jog', 'walk']);
   });
 });

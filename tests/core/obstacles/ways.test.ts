@@ -4,7 +4,7 @@ import { describe, expect, test } from 'vitest';
 import { blankCourse } from '../../../src/core/course/blank.ts';
 import { added } from '../../../src/core/course/edit-obstacles.ts';
 import { changedLayout } from '../../../src/core/course/layouts.ts';
-import { made } from '../../../src/core/obstacles/build.ts';
+import { buildObstacle } from '../../../src/core/obstacles/build.ts';
 import type { Obstacle } from '../../../src/core/obstacles/obstacle.ts';
 import { OBSTACLE_KINDS } from '../../../src/core/obstacles/obstacles.ts';
 import type { Passage } from '../../../src/core/obstacles/passage.ts';
@@ -43,9 +43,9 @@ describe.each(OBSTACLE_KINDS.filter(({ id }) => id !== 'scenery').map((kind) => 
     test('can be ridden every way that it offers, whatever its values, also in the mirror', () => {
       fc.assert(
         fc.property(anyValues(kind), fc.constantFrom(1 as const, -1 as const), (values, side) => {
-          const asked = made('it-1', id, values, pose(200, 200, 0.3), side);
+          const asked = buildObstacle('it-1', id, values, pose(200, 200, 0.3), side);
           const obstacle =
-            'why' in asked ? made('it-1', id, { ...values, ...asked.nearest }, pose(200, 200), side) : asked;
+            'why' in asked ? buildObstacle('it-1', id, { ...values, ...asked.nearest }, pose(200, 200), side) : asked;
           if ('why' in obstacle) throw new Error(obstacle.why);
           expect(obstacle.passages.length).toBeGreaterThan(0);
           for (const passage of obstacle.passages) expect(lineOver(obstacle, passage).breaks, passage.id).toEqual([]);
@@ -58,7 +58,7 @@ describe.each(OBSTACLE_KINDS.filter(({ id }) => id !== 'scenery').map((kind) => 
 
 describe.each(['fan', 'spoke'])('a %s', (id) => {
   test.each([1, -1] as const)('is ridden to the hand that its way names, side %i', (side) => {
-    const obstacle = made('it-1', id, {}, pose(200, 200), side);
+    const obstacle = buildObstacle('it-1', id, {}, pose(200, 200), side);
     if ('why' in obstacle) throw new Error(obstacle.why);
     for (const passage of obstacle.passages) {
       const turn = turned(lineOver(obstacle, passage));
@@ -69,7 +69,7 @@ describe.each(['fan', 'spoke'])('a %s', (id) => {
 });
 
 test('the line over a fan is the arc that its facts promise', () => {
-  const obstacle = made('fan-1', 'fan', {}, pose(200, 200));
+  const obstacle = buildObstacle('fan-1', 'fan', {}, pose(200, 200));
   if ('why' in obstacle) throw new Error(obstacle.why);
   const [left] = obstacle.passages;
   if (left === undefined) throw new Error('a fan has a way to the left');
@@ -79,7 +79,7 @@ test('the line over a fan is the arc that its facts promise', () => {
 });
 
 test('two poles with a marker to go round between them leave no gap to be judged', () => {
-  const obstacle = made('square-1', 'square-marker', {}, pose(200, 200));
+  const obstacle = buildObstacle('square-1', 'square-marker', {}, pose(200, 200));
   if ('why' in obstacle) throw new Error(obstacle.why);
   for (const passage of obstacle.passages) {
     const { gaps, crossings } = lineOver(obstacle, passage);

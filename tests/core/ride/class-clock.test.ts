@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { ClassEntry } from '../../../src/core/course/course.ts';
-import { made } from '../../../src/core/obstacles/build.ts';
+import { buildObstacle } from '../../../src/core/obstacles/build.ts';
 import { pose } from '../../../src/core/plane/pose.ts';
 import { USUAL_CLASS } from '../../../src/core/ride/class-clock.ts';
 import { survey } from '../../../src/core/survey.ts';
@@ -10,7 +10,7 @@ const HOUR = 3600;
 
 /** A run of poles, and a side pass, for so many entries. */
 function withSidePass(entry: Partial<ClassEntry>) {
-  const side = made('side-1', 'side-pass', {}, pose(35, 15, 0));
+  const side = buildObstacle('side-1', 'side-pass', {}, pose(35, 15, 0));
   if (side.kind === 'infeasible' || !('passages' in side)) throw new Error('a side pass is feasible as usual');
   const passage = side.passages[0]?.id ?? '';
   const legs = [leg('run-1'), leg('side-1', { passage, gait: 'walk', approach: 'walk' })];

@@ -3,16 +3,16 @@ import { STOCK_HORSE } from '../../../src/core/horses/horses.ts';
 import { laid } from '../../../src/core/plane/path.ts';
 import { pose } from '../../../src/core/plane/pose.ts';
 import { allowance } from '../../../src/core/ride/clock.ts';
-import type { Element, Going } from '../../../src/core/ride/line.ts';
+import type { Going, LineElement } from '../../../src/core/ride/line.ts';
 
-function element(move: Element['move'], gait: Element['gait']): Element {
+function element(move: LineElement['move'], gait: LineElement['gait']): LineElement {
   const path = laid(pose(0, 0), [{ length: 1, curvature: 0 }]);
   return { leg: 0, part: 'obstacle', move, gait, path, from: 0, length: 1, facing: 0, turn: 0, moving: 0, seconds: 1 };
 }
 
 const { transition, halt, back, sidePass } = STOCK_HORSE;
 
-test.each<[Going, Element['move'], Element['gait'], number]>([
+test.each<[Going, LineElement['move'], LineElement['gait'], number]>([
   ['jog', 'ride', 'jog', 0],
   ['walk', 'ride', 'lope', transition.up.value],
   ['lope', 'ride', 'jog', transition.down.value],

@@ -3,12 +3,12 @@ import { describe, expect, test } from 'vitest';
 import { laid, pathEnd, pathLength } from '../../../src/core/plane/path.ts';
 import { distance } from '../../../src/core/plane/point.ts';
 import { pose, wrapped } from '../../../src/core/plane/pose.ts';
-import { joint, merged, tightest, twoArcs } from '../../../src/core/ride/connection.ts';
+import { biarc, connection, mergedPath, tightestRadius } from '../../../src/core/ride/connection.ts';
 
 describe('a joint', () => {
   test('between poses on one circle is that arc, at whatever gait', () => {
     const to = pathEnd(laid(pose(0, 0, 0), [{ length: 2, curvature: 0.5 }]));
-    const found = joint(pose(0, 0, 0), to, 5);
+    const found = connection(pose(0, 0, 0), to, 5);
     expect(found.calm).toBe(true);
     expect(found.path).toHaveLength(1);
     expect(found.path[0]?.curvature).toBeCloseTo(0.5, 12);
@@ -16,28 +16,28 @@ describe('a joint', () => {
   });
 
   test('straight ahead is exactly straight', () => {
-    const found = joint(pose(1, 1, 0.3), pose(1 + 4 * Math.cos(0.3), 1 + 4 * Math.sin(0.3), 0.3), 1);
+    const found = connection(pose(1, 1, 0.3), pose(1 + 4 * Math.cos(0.3), 1 + 4 * Math.sin(0.3), 0.3), 1);
     expect(found.path).toHaveLength(1);
     expect(found.path[0]?.curvature).toBe(0);
     expect(pathLength(found.path)).toBeCloseTo(4, 12);
   });
 
   test('to one side is two equal arcs that bend apart', () => {
-    const found = joint(pose(0, 0, 0), pose(4, 1, 0), 1);
+    const found = connection(pose(0, 0, 0), pose(4, 1, 0), 1);
     expect(found.path.map(({ curvature }) => Math.sign(curvature))).toEqual([1, -1]);
     // Half the way: an arc through (2, 0.5) from heading 0: radius (2² + 0.5²) / (2 · 0.5).
-    expect(tightest(found.path)).toBeCloseTo(4.25, 9);
+    expect(tightestRadius(found.path)).toBeCloseTo(4.25, 9);
     expect(found.calm).toBe(true);
   });
 
   test('that would have to turn about falls back on the shortest path and is not calm', () => {
-    const found = joint(pose(0, 0, 0), pose(1, 0, Math.PI), 2);
+    const found = connection(pose(0, 0, 0), pose(1, 0, Math.PI), 2);
     expect(found.calm).toBe(false);
-    expect(tightest(found.path)).toBeCloseTo(2, 9);
+    expect(tightestRadius(found.path)).toBeCloseTo(2, 9);
   });
 
   test('to where one already is has no length', () => {
-    expect(pathLength(joint(pose(2, 2, 1), pose(2, 2, 1), 1).path)).toBe(0);
+    expect(pathLength(connection(pose(2, 2, 1), pose(2, 2, 1), 1).path)).toBe(0);
   });
 
   test('always ends where it should, heading where it should', () => {
@@ -48,7 +48,7 @@ describe('a joint', () => {
     });
     fc.assert(
       fc.property(at, (to) => {
-        const end = pathEnd(joint(pose(0, 0, 0), to, 1.5).path);
+        const end = pathEnd(connection(pose(0, 0, 0), to, 1.5).path);
         expect(distance(end, to)).toBeLessThan(1e-5);
         expect(Math.abs(wrapped(end.angle - to.angle))).toBeLessThan(1e-5);
       }),
@@ -57,7 +57,7 @@ describe('a joint', () => {
 });
 
 test('two arcs about a half circle keep its radius', () => {
-  expect(tightest(twoArcs(pose(0, 0, 0), pose(0, 4, Math.PI)) ?? [])).toBeCloseTo(2, 9);
+  expect(tightestRadius(biarc(pose(0, 0, 0), pose(0, 4, Math.PI)) ?? [])).toBeCloseTo(2, 9);
 });
 
 test('stretches on one curve become one, and stretches without length go', () => {
@@ -67,6 +67,6 @@ test('stretches on one curve become one, and stretches without length go', () =>
     { length: 1, curvature: 0 },
   ]);
   const still = laid(pose(0, 0, 0), []);
-  expect(merged([...still, ...path]).map(({ length }) => length)).toEqual([3, 1]);
-  expect(merged(still)).toEqual(still);
+  expect(mergedPath([...still, ...path]).map(({ length }) => length)).toEqual([3, 1]);
+  expect(mergedPath(still)).toEqual(still);
 });

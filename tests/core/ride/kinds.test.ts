@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { placedObstacle } from '../../../src/core/course/placed.ts';
 import { STOCK_HORSE } from '../../../src/core/horses/horses.ts';
 import { leastTurn } from '../../../src/core/horses/turns.ts';
-import { made } from '../../../src/core/obstacles/build.ts';
+import { buildObstacle } from '../../../src/core/obstacles/build.ts';
 import type { Obstacle } from '../../../src/core/obstacles/obstacle.ts';
 import { OBSTACLE_KINDS } from '../../../src/core/obstacles/obstacles.ts';
 import { pathEnd } from '../../../src/core/plane/path.ts';
@@ -12,7 +12,7 @@ import { pose, wrapped } from '../../../src/core/plane/pose.ts';
 import { type PassageLine, passageLine } from '../../../src/core/ride/passage-line.ts';
 
 function usual(kind: string, side: 1 | -1): Obstacle {
-  const obstacle = made(`${kind}-1`, kind, {}, pose(20, 12, 0.7), side);
+  const obstacle = buildObstacle(`${kind}-1`, kind, {}, pose(20, 12, 0.7), side);
   if (obstacle.kind === 'infeasible' || !('id' in obstacle)) throw new Error(`${kind} is infeasible as usual`);
   return obstacle;
 }

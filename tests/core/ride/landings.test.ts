@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Sourced } from '../../../src/core/horses/horse.ts';
 import { FOOT } from '../../../src/core/measure/quantity.ts';
-import { spacing, spots } from '../../../src/core/ride/landings.ts';
+import { landingFractions, spacing } from '../../../src/core/ride/landings.ts';
 
 const LOPE: Sourced = { value: 6.5 * FOOT, least: 6 * FOOT, most: 7 * FOOT, source: 'made for this test', grade: 'E' };
 
@@ -44,8 +44,8 @@ describe('landings in a gap', () => {
   });
 
   test('are even, half of one in from either end', () => {
-    expect(spots(3)).toEqual([1 / 6, 1 / 2, 5 / 6]);
-    expect(spots(1)).toEqual([0.5]);
+    expect(landingFractions(3)).toEqual([1 / 6, 1 / 2, 5 / 6]);
+    expect(landingFractions(1)).toEqual([0.5]);
   });
 
   test('a band that holds nothing is refused with both values', () => {

@@ -8,7 +8,7 @@ import { type Path, pathEnd, type Stretch, sampled } from '../../../src/core/pla
 import type { Pose } from '../../../src/core/plane/pose.ts';
 import { ringBounds } from '../../../src/core/plane/ring.ts';
 import { ringPointDistance } from '../../../src/core/plane/segment.ts';
-import { queue } from '../../../src/core/ride/priority-queue.ts';
+import { priorityQueue } from '../../../src/core/ride/priority-queue.ts';
 
 export interface Small {
   readonly length: number;
@@ -52,7 +52,7 @@ interface State {
 
 /** The length of the best way found, or undefined when all that can be reached has been tried. */
 export function latticeLength(begin: Pose, finish: Pose, { radius, small }: { radius: number; small: Small }) {
-  const waiting = queue<State>();
+  const waiting = priorityQueue<State>();
   const seen = new Set<string>();
   let best = Number.POSITIVE_INFINITY;
   waiting.add(shortestLength(begin, finish, radius), { pose: begin, gone: 0 });

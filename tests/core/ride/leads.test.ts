@@ -4,21 +4,21 @@ import { STOCK_HORSE } from '../../../src/core/horses/horses.ts';
 import { pathEnd } from '../../../src/core/plane/path.ts';
 import { type Pose, pose } from '../../../src/core/plane/pose.ts';
 import { leadNotes, leadStretches } from '../../../src/core/ride/leads.ts';
-import type { Element, Line } from '../../../src/core/ride/line.ts';
+import type { Line, LineElement } from '../../../src/core/ride/line.ts';
 import { survey } from '../../../src/core/survey.ts';
 import { course, fan, leg, run } from './hand-laid.ts';
 
 interface Part {
-  readonly part: Element['part'];
+  readonly part: LineElement['part'];
   readonly curves: readonly (readonly [length: number, curvature: number])[];
-  readonly gait?: Element['gait'];
+  readonly gait?: LineElement['gait'];
 }
 
 /** Elements of leg 0 with the given curves, one after the other. */
-function ridden(parts: readonly Part[]): Element[] {
+function ridden(parts: readonly Part[]): LineElement[] {
   let start: Pose = pose(5, 5, 0);
   let from = 0;
-  return parts.map(({ part, curves, gait = 'lope' }): Element => {
+  return parts.map(({ part, curves, gait = 'lope' }): LineElement => {
     const path = curves.map(([length, curvature]) => {
       const stretch = { start, length, curvature };
       start = pathEnd([stretch]);

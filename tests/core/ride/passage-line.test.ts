@@ -5,7 +5,7 @@ import { FOOT, INCH } from '../../../src/core/measure/quantity.ts';
 import type { Obstacle } from '../../../src/core/obstacles/obstacle.ts';
 import { distance } from '../../../src/core/plane/point.ts';
 import { composed, type Pose, pose, wrapped } from '../../../src/core/plane/pose.ts';
-import { tightest } from '../../../src/core/ride/connection.ts';
+import { tightestRadius } from '../../../src/core/ride/connection.ts';
 import { type PassageLine, passageLine } from '../../../src/core/ride/passage-line.ts';
 import { fan, obstacle, pole, run } from './hand-laid.ts';
 
@@ -76,7 +76,7 @@ describe('the line over a fan', () => {
 
   test('too tight for the gait is still that arc: the checks say so', () => {
     const tight = lineOver(fan('fan', pose(20, 10, 2), { radius: 2, fraction: 0.5, angle: 0.9 }), 'lope');
-    expect(tightest(tight.elements[0]?.path ?? [])).toBeCloseTo(2, 9);
+    expect(tightestRadius(tight.elements[0]?.path ?? [])).toBeCloseTo(2, 9);
   });
 
   test.each(['walk', 'jog', 'lope'] as const)('with a pole a little out of true stays calm at a %s', (gait) => {

@@ -1,11 +1,11 @@
 import { describe, expect, test } from 'vitest';
 import { STOCK_HORSE } from '../../../src/core/horses/horses.ts';
 import { FOOT, INCH } from '../../../src/core/measure/quantity.ts';
-import { made } from '../../../src/core/obstacles/build.ts';
+import { buildObstacle } from '../../../src/core/obstacles/build.ts';
 import { distance } from '../../../src/core/plane/point.ts';
 import { pose, within } from '../../../src/core/plane/pose.ts';
 import { isFore, overtrack } from '../../../src/core/ride/footfall.ts';
-import type { Print } from '../../../src/core/ride/prints.ts';
+import type { HoofPrint } from '../../../src/core/ride/prints.ts';
 import { printNotesOf, printsOf, type Survey, survey } from '../../../src/core/survey.ts';
 import { course, fan, leg, obstacle, pole, run } from './hand-laid.ts';
 
@@ -18,7 +18,7 @@ function overPoles(gait: Gait, gap: number, lead?: 'left' | 'right'): Survey {
   return survey(course([run('run-1', pose(24, 10, 0), { poles: 5, gap })], ride));
 }
 
-function open(gait: Gait, lead?: 'left' | 'right'): readonly Print[] {
+function open(gait: Gait, lead?: 'left' | 'right'): readonly HoofPrint[] {
   const ridden = leg('run-1', { gait, approach: gait, ...(lead === undefined ? {} : { lead }) });
   const ride = { start: pose(3, 10, 0), legs: [ridden] };
   // One pole far away: what comes before it is open ground.
@@ -26,17 +26,17 @@ function open(gait: Gait, lead?: 'left' | 'right'): readonly Print[] {
   return printsOf(far).filter(({ point }) => point.x > 8 && point.x < 45);
 }
 
-const OPEN: Readonly<Record<Gait, readonly Print[]>> = {
+const OPEN: Readonly<Record<Gait, readonly HoofPrint[]>> = {
   walk: open('walk'),
   jog: open('jog'),
   lope: open('lope', 'left'),
 };
 
-function of(prints: readonly Print[], foot: string): readonly Print[] {
+function of(prints: readonly HoofPrint[], foot: string): readonly HoofPrint[] {
   return prints.filter((print) => print.foot === foot);
 }
 
-function order(prints: readonly Print[], from: string): string[] {
+function order(prints: readonly HoofPrint[], from: string): string[] {
   const first = prints.findIndex(({ foot }) => foot === from);
   return prints.slice(first, first + 4).map(({ foot }) => foot);
 }
@@ -178,7 +178,7 @@ describe('the prints over poles', () => {
 });
 
 describe('the prints of a back', () => {
-  const lane = made('lane', 'back-lane', {}, pose(25, 12, 0));
+  const lane = buildObstacle('lane', 'back-lane', {}, pose(25, 12, 0));
   if (lane.kind === 'infeasible' || !('passages' in lane)) throw new Error('the lane is feasible as usual');
   const [passage] = lane.passages;
   const surveyed = survey(

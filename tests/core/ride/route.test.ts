@@ -6,8 +6,8 @@ import { pathEnd, pathLength } from '../../../src/core/plane/path.ts';
 import { distance } from '../../../src/core/plane/point.ts';
 import { pose, wrapped } from '../../../src/core/plane/pose.ts';
 import { approach } from '../../../src/core/ride/approach.ts';
-import { type Surroundings, trouble } from '../../../src/core/ride/collision-cost.ts';
-import { routed } from '../../../src/core/ride/route.ts';
+import { pathCost, type RouteContext } from '../../../src/core/ride/collision-cost.ts';
+import { shortestRoute } from '../../../src/core/ride/route.ts';
 import { survey } from '../../../src/core/survey.ts';
 import { course, leg, obstacle, pole, run } from './hand-laid.ts';
 import { isFree, latticeLength } from './lattice.ts';
@@ -17,17 +17,23 @@ const RADIUS = leastTurn(STOCK_HORSE, 'jog');
 /** No foreign piece nearer than this is crossed: the room that ways keep, less the chords in which they are looked at. */
 const CLEAR = { lying: 0.235, standing: 0.385, wall: 0 };
 
-function surroundings({ small, obstacles }: SmallArena): Surroundings {
+function surroundings({ small, obstacles }: SmallArena): RouteContext {
   const entrance = { wall: 'west', at: 1, width: 1 } as const;
   const arena = { title: 'Small', length: small.length, width: small.width, entrance };
-  return { arena, obstacles, horse: STOCK_HORSE, leaves: undefined, comes: undefined };
+  return { arena, obstacles, horse: STOCK_HORSE, fromEnd: undefined, toEnd: undefined };
 }
 
 function routeIn(small: SmallArena) {
   const around = surroundings(small);
   const { begin, finish } = small;
-  return routed({ begin, finish, radius: RADIUS, round: [], most: 200, trouble: (path) => trouble(path, around) })
-    .route;
+  return shortestRoute({
+    begin,
+    finish,
+    radius: RADIUS,
+    avoid: [],
+    most: 200,
+    pathCost: (path) => pathCost(path, around),
+  }).route;
 }
 
 const SEEDS = Array.from({ length: 200 }, (_, i) => i + 1);

@@ -1,5 +1,5 @@
 import { useEffect, useRef } from 'react';
-import { ridingAt } from '../../../core/ride/playing.ts';
+import { ridePositionAt } from '../../../core/ride/playing.ts';
 import { printsOf } from '../../../core/survey.ts';
 import { useDeskState } from '../../desk-context.tsx';
 import { feetAt } from '../../ride/feet.ts';
@@ -26,7 +26,7 @@ export function HorseLayer() {
       const time = player.time();
       // Before the first step there is only the line: the horse would stand on the start's handle.
       if (time === 0) return;
-      const riding = ridingAt(survey.line, time);
+      const riding = ridePositionAt(survey.line, time);
       if (riding === undefined) return;
       const { horse } = survey;
       // A hand that drags a pole does not wait for hooves.

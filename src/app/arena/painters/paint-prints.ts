@@ -1,6 +1,6 @@
 import { isFore, sideOf } from '../../../core/ride/footfall.ts';
 import type { PrintNote } from '../../../core/ride/print-notes.ts';
-import type { Print } from '../../../core/ride/prints.ts';
+import type { HoofPrint } from '../../../core/ride/prints.ts';
 import { plateWords, worstNotes } from '../../ride/print-words.ts';
 import { type Camera, screenAngle, screenOf } from '../camera.ts';
 import { hoofShape } from './hoof.ts';
@@ -27,7 +27,7 @@ export function inkPrints(
     prints,
     notes,
     hoof,
-  }: { readonly prints: readonly Print[]; readonly notes: readonly PrintNote[]; readonly hoof: number },
+  }: { readonly prints: readonly HoofPrint[]; readonly notes: readonly PrintNote[]; readonly hoof: number },
   eye: Eye & { readonly size: { readonly width: number; readonly height: number } },
 ): void {
   const { camera, looks, size } = eye;

@@ -1,6 +1,6 @@
 import type { Gait } from '../../../core/horses/horse.ts';
 import type { Ink } from '../../../core/plane/mark.ts';
-import type { Element } from '../../../core/ride/line.ts';
+import type { LineElement } from '../../../core/ride/line.ts';
 
 /** How a way of going is drawn, in the arena and on the strip: told apart without colour. Pixels. */
 export interface WayLook {
@@ -23,6 +23,6 @@ export const WAYS: Readonly<Record<Way, WayLook>> = {
   work: { ink: 'work', dash: [4, 3], width: 2.2, cap: 'butt', word: 'Gate' },
 };
 
-export function wayOf(element: Pick<Element, 'move' | 'gait'>): Way {
+export function wayOf(element: Pick<LineElement, 'move' | 'gait'>): Way {
   return element.move === 'ride' ? element.gait : element.move;
 }

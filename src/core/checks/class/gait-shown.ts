@@ -1,6 +1,6 @@
 import { poseAt } from '../../plane/path.ts';
 import type { Point } from '../../plane/point.ts';
-import type { Shown } from '../../ride/line.ts';
+import type { ShownGait } from '../../ride/line.ts';
 import type { Survey } from '../../survey.ts';
 import type { Check, Limits } from '../check.ts';
 import { asker, bandWords, measuredWords } from '../findings/finding-words.ts';
@@ -8,7 +8,7 @@ import { inBand } from '../rulebooks/band.ts';
 import { bandOf } from '../rulebooks/rulebooks.ts';
 
 /** The middle of what is shown. */
-function placeOf(survey: Survey, { longest }: Shown): Point {
+function placeOf(survey: Survey, { longest }: ShownGait): Point {
   const middle = (longest.from + longest.to) / 2;
   const element = survey.line.elements.find(({ from, length }) => from <= middle && middle <= from + length);
   if (element === undefined || element.path.length === 0) return survey.layout.ride.start;

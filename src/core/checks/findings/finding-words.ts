@@ -3,7 +3,7 @@ import { printDuration } from '../../measure/duration.ts';
 import { printLength } from '../../measure/length.ts';
 import type { LengthUnit } from '../../measure/quantity.ts';
 import { obstacleKind } from '../../obstacles/obstacles.ts';
-import type { Element } from '../../ride/line.ts';
+import type { LineElement } from '../../ride/line.ts';
 import type { Survey } from '../../survey.ts';
 import type { Band, Limit, Quantity } from '../check.ts';
 import { bandOf } from '../rulebooks/rulebooks.ts';
@@ -104,6 +104,6 @@ export function asker({ house, grade }: Limit): string {
 const WAYS = { approach: 'The way to', obstacle: 'The line through', finish: 'The way out after' } as const;
 
 /** "The way to the bridge (obstacle 4)": a part of the line, to begin a sentence with. */
-export function wayWords(survey: Survey, part: Element['part'], obstacle: string): string {
+export function wayWords(survey: Survey, part: LineElement['part'], obstacle: string): string {
   return `${WAYS[part]} ${obstacleWords(survey, obstacle)}`;
 }

@@ -5,7 +5,7 @@ import type { Figure } from '../../pieces/piece.ts';
 import { type Path, pathBounds, sampled } from '../../plane/path.ts';
 import { distance, type Point } from '../../plane/point.ts';
 import { type Bounds, type Ring, ringBounds } from '../../plane/ring.ts';
-import type { Element } from '../../ride/line.ts';
+import type { LineElement } from '../../ride/line.ts';
 
 /** Chords this long stay within half a centimetre of the tightest arc that a horse turns on. */
 const STEP: Metres = 0.25;
@@ -37,7 +37,7 @@ export function chordsOf(path: Path): Chords {
 }
 
 /** Whether the horse goes sideways there. */
-function isSideways({ facing }: Element): boolean {
+function isSideways({ facing }: LineElement): boolean {
   return Math.abs(Math.sin(facing)) > 0.5;
 }
 
@@ -45,7 +45,7 @@ function isSideways({ facing }: Element): boolean {
  * Half the width that the horse takes up across the line: its hooves against what lies on the ground or is walked on,
  * its body against what stands up. Sideways it is its length that counts.
  */
-export function halfWidth(horse: Horse, element: Element, stands: Figure['stands']): Metres {
+export function halfWidth(horse: Horse, element: LineElement, stands: Figure['stands']): Metres {
   if (stands === 'standing') return (isSideways(element) ? horse.bodyLength.value : horse.bodyWidth.value) / 2;
   return ((isSideways(element) ? horse.wheelbase.value : horse.stance.value) + horse.hoof.value) / 2;
 }

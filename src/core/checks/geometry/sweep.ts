@@ -8,7 +8,7 @@ import { poseOn } from '../../plane/path.ts';
 import { distance } from '../../plane/point.ts';
 import { composed, type Pose, within, wrapped } from '../../plane/pose.ts';
 import { boundsMeet, movedRing, type Ring, rectangle, ringBounds } from '../../plane/ring.ts';
-import type { Element } from '../../ride/line.ts';
+import type { LineElement } from '../../ride/line.ts';
 import type { Survey } from '../../survey.ts';
 import { type Base, type Block, roomiest, type Stand, turning } from './max-clearance.ts';
 
@@ -59,7 +59,7 @@ function blocksOf({ pieces }: PlacedObstacle, horse: Horse): readonly Block[] {
 }
 
 /** Where the horse faces at the start of an element, in the obstacle's frame. */
-function facing(frame: Pose, { path, facing: by }: Element, along: 'start' | 'end'): Pose | undefined {
+function facing(frame: Pose, { path, facing: by }: LineElement, along: 'start' | 'end'): Pose | undefined {
   const stretch = along === 'start' ? path[0] : path.at(-1);
   if (stretch === undefined) return undefined;
   const pose = along === 'start' ? stretch.start : poseOn(stretch, stretch.length);
@@ -67,7 +67,7 @@ function facing(frame: Pose, { path, facing: by }: Element, along: 'start' | 'en
 }
 
 /** Poses along a straight stretch backwards, but for those that a turn at its end finds a better place for. */
-function alongBack(frame: Pose, element: Element, ends: readonly [number, number]): readonly Pose[] {
+function alongBack(frame: Pose, element: LineElement, ends: readonly [number, number]): readonly Pose[] {
   const poses: Pose[] = [];
   let done = 0;
   for (const stretch of element.path) {
@@ -92,7 +92,7 @@ function near(blocks: readonly Block[], poses: readonly Pose[]): readonly number
 function standsOf(
   blocks: readonly Block[],
   frame: Pose,
-  elements: readonly Element[],
+  elements: readonly LineElement[],
   index: number,
 ): readonly Stand[] {
   const element = elements[index];
@@ -101,7 +101,7 @@ function standsOf(
   const to = facing(frame, element, 'end');
   if (from === undefined || to === undefined) return [];
   const half = hoofLength(blocks) / 2;
-  const turns = (neighbour: Element | undefined): number =>
+  const turns = (neighbour: LineElement | undefined): number =>
     neighbour !== undefined && neighbour.turn !== 0 ? half : 0;
   const poses = alongBack(frame, element, [turns(elements[index - 1]), turns(elements[index + 1])]);
   const kept = near(blocks, element.turn === 0 ? [...poses, from] : [from]);
@@ -118,7 +118,7 @@ function hoofLength(blocks: readonly Block[]): number {
   return Math.min(...blocks.map(({ base }) => base.length));
 }
 
-function worked(obstacle: PlacedObstacle, horse: Horse, elements: readonly Element[]): Local | undefined {
+function worked(obstacle: PlacedObstacle, horse: Horse, elements: readonly LineElement[]): Local | undefined {
   const blocks = blocksOf(obstacle, horse);
   if (blocks.length === 0) return undefined;
   const keys = obstacle.pieces.filter(({ figure }) => figure.stands !== 'deck').map(({ piece }) => piece.id);

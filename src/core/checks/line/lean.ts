@@ -1,7 +1,7 @@
 import { speed } from '../../horses/horse.ts';
 import { leanOn } from '../../horses/turns.ts';
 import { poseOn } from '../../plane/path.ts';
-import type { Element } from '../../ride/line.ts';
+import type { LineElement } from '../../ride/line.ts';
 import type { Survey } from '../../survey.ts';
 import type { Check, Found, Limit } from '../check.ts';
 import { bandWords, valueWords, wayWords } from '../findings/finding-words.ts';
@@ -12,11 +12,11 @@ import { slower } from './breaks.ts';
 interface Leaning {
   readonly lean: number;
   readonly radius: number;
-  readonly element: Element;
+  readonly element: LineElement;
   readonly at: { readonly x: number; readonly y: number };
 }
 
-function deepest(survey: Survey, leg: number, part: Element['part']): Leaning | undefined {
+function deepest(survey: Survey, leg: number, part: LineElement['part']): Leaning | undefined {
   let worst: Leaning | undefined;
   for (const element of survey.line.elements) {
     if (element.leg !== leg || element.part !== part || element.move !== 'ride') continue;
@@ -32,7 +32,7 @@ function deepest(survey: Survey, leg: number, part: Element['part']): Leaning | 
   return worst;
 }
 
-function foundFor(survey: Survey, limit: Limit, leg: number, part: Element['part']): Found[] {
+function foundFor(survey: Survey, limit: Limit, leg: number, part: LineElement['part']): Found[] {
   const ridden = survey.layout.ride.legs[leg];
   const worst = deepest(survey, leg, part);
   if (ridden === undefined || worst === undefined || inBand(bandOf(limit), worst.lean)) return [];

@@ -8,7 +8,7 @@ import type { Path } from '../../plane/path.ts';
 import { between, type Point } from '../../plane/point.ts';
 import { boundsMeet } from '../../plane/ring.ts';
 import { ringSegmentDistance, type Segment, segmentPointDistance } from '../../plane/segment.ts';
-import type { Element } from '../../ride/line.ts';
+import type { LineElement } from '../../ride/line.ts';
 import type { Survey } from '../../survey.ts';
 import type { Check, Found, Proposal } from '../check.ts';
 import { obstacleWords, pieceWords, valueWords, wayWords } from '../findings/finding-words.ts';
@@ -53,12 +53,12 @@ function stationPiece(passage: Passage | undefined, end: 0 | -1): string | undef
 const BRUSHED = 0.01;
 
 /** The obstacles that an element comes from and goes to. */
-function ownsOf(survey: Survey, { part, leg }: Element): readonly (string | undefined)[] {
+function ownsOf(survey: Survey, { part, leg }: LineElement): readonly (string | undefined)[] {
   const { legs } = survey.layout.ride;
   return part === 'approach' ? [legs[leg]?.obstacle, legs[leg - 1]?.obstacle] : [legs[leg]?.obstacle];
 }
 
-function pardonOf(survey: Survey, element: Element, id: string): Pardon {
+function pardonOf(survey: Survey, element: LineElement, id: string): Pardon {
   const { legs } = survey.layout.ride;
   const before = element.part === 'finish' ? element.leg : element.leg - 1;
   const comes = element.part === 'approach' && legs[element.leg]?.obstacle === id;
@@ -80,7 +80,7 @@ function clipped([a, b]: Segment, [start, end]: readonly [number, number], [from
 
 const contacts = rememberedPairs<Path, PlacedObstacle, readonly Contact[]>();
 
-function contactsOf(survey: Survey, element: Element, obstacle: PlacedObstacle): readonly Contact[] {
+function contactsOf(survey: Survey, element: LineElement, obstacle: PlacedObstacle): readonly Contact[] {
   const own = ownsOf(survey, element).includes(obstacle.obstacle.id);
   if (own && element.part === 'obstacle') return [];
   const pardon = own ? pardonOf(survey, element, obstacle.obstacle.id) : undefined;
@@ -92,7 +92,7 @@ function contactsOf(survey: Survey, element: Element, obstacle: PlacedObstacle):
 
 function contactsWorked(
   horse: Horse,
-  element: Element,
+  element: LineElement,
   { obstacle, pardon }: { readonly obstacle: PlacedObstacle; readonly pardon: Pardon | undefined },
 ): readonly Contact[] {
   const { points, along, bounds } = chordsOf(element.path);
@@ -128,7 +128,7 @@ function contactsWorked(
 const ROUND = 1.5;
 
 /** One bend at each corner of what is in the way, when the way has no bends yet. */
-function wayRound(survey: Survey, element: Element, { bounds }: PlacedObstacle): readonly Proposal[] {
+function wayRound(survey: Survey, element: LineElement, { bounds }: PlacedObstacle): readonly Proposal[] {
   const leg = survey.layout.ride.legs[element.leg];
   if (leg === undefined || element.part !== 'approach' || leg.bends.length > 0) return [];
   const { length, width } = survey.course.arena;
@@ -160,7 +160,7 @@ function movedAside(survey: Survey, obstacle: PlacedObstacle, chord: Contact): r
   }));
 }
 
-function foundFor(survey: Survey, element: Element, obstacle: PlacedObstacle): Found[] {
+function foundFor(survey: Survey, element: LineElement, obstacle: PlacedObstacle): Found[] {
   const met = contactsOf(survey, element, obstacle);
   const [nearest] = [...met].sort((a, b) => a.clear - b.clear);
   if (nearest === undefined) return [];

@@ -3,7 +3,7 @@ import type { Arena } from '../../course/course.ts';
 import { shifted } from '../../course/edit-obstacles.ts';
 import { FOOT } from '../../measure/quantity.ts';
 import type { Point } from '../../plane/point.ts';
-import type { Element } from '../../ride/line.ts';
+import type { LineElement } from '../../ride/line.ts';
 import type { Survey } from '../../survey.ts';
 import type { Check, Found, Proposal } from '../check.ts';
 import { obstacleWords, valueWords, wayWords } from '../findings/finding-words.ts';
@@ -12,7 +12,7 @@ import { MARGIN } from '../rulebooks/band.ts';
 import { slower } from './breaks.ts';
 
 interface Nearest {
-  readonly element: Element;
+  readonly element: LineElement;
   readonly at: Point;
   readonly wall: Wall;
   readonly room: number;
@@ -37,7 +37,7 @@ function atEntrance({ entrance }: Arena, wall: Wall, { x, y }: Point): boolean {
 }
 
 /** The place of the leg that is nearest to a wall, of those nearer than half the horse's width. */
-function worstOf(survey: Survey, elements: readonly Element[]): Nearest | undefined {
+function worstOf(survey: Survey, elements: readonly LineElement[]): Nearest | undefined {
   const { arena } = survey.course;
   let worst: Nearest | undefined;
   for (const element of elements) {
@@ -80,7 +80,7 @@ function movedIn(survey: Survey, { wall, room, needs }: Nearest, obstacle: strin
   });
 }
 
-function foundFor(survey: Survey, leg: number, part: Element['part']): Found[] {
+function foundFor(survey: Survey, leg: number, part: LineElement['part']): Found[] {
   const ridden = survey.layout.ride.legs[leg];
   const worst = worstOf(
     survey,

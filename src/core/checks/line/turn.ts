@@ -1,7 +1,7 @@
 import { leastTurn as leastTurnOf, leastTurnSource } from '../../horses/turns.ts';
 import type { Metres } from '../../measure/quantity.ts';
 import { poseOn } from '../../plane/path.ts';
-import type { Element } from '../../ride/line.ts';
+import type { LineElement } from '../../ride/line.ts';
 import type { Survey } from '../../survey.ts';
 import type { Check, Found, Proposal } from '../check.ts';
 import { obstacleWords, valueWords, wayWords } from '../findings/finding-words.ts';
@@ -12,7 +12,7 @@ import { slower } from './breaks.ts';
 const FORGIVEN = 0.02;
 
 /** The smallest radius that the horse turns on there; absent where it does not travel along the line. */
-function leastTurn(survey: Survey, { move, gait }: Element) {
+function leastTurn(survey: Survey, { move, gait }: LineElement) {
   const { horse } = survey;
   if (move === 'ride' || move === 'work') {
     return { value: leastTurnOf(horse, gait), source: leastTurnSource(horse, gait) };
@@ -34,13 +34,13 @@ function widened(survey: Survey, leg: number): readonly Proposal[] {
 }
 
 interface Tightest {
-  readonly element: Element;
+  readonly element: LineElement;
   readonly radius: Metres;
   readonly least: { readonly value: Metres; readonly source: string };
   readonly at: { readonly x: number; readonly y: number };
 }
 
-function tightestOf(survey: Survey, leg: number, part: Element['part']): Tightest | undefined {
+function tightestOf(survey: Survey, leg: number, part: LineElement['part']): Tightest | undefined {
   let tightest: Tightest | undefined;
   for (const element of survey.line.elements) {
     if (element.leg !== leg || element.part !== part) continue;
@@ -57,7 +57,7 @@ function tightestOf(survey: Survey, leg: number, part: Element['part']): Tightes
   return tightest;
 }
 
-function foundFor(survey: Survey, leg: number, part: Element['part']): Found[] {
+function foundFor(survey: Survey, leg: number, part: LineElement['part']): Found[] {
   const ridden = survey.layout.ride.legs[leg];
   const tightest = tightestOf(survey, leg, part);
   if (ridden === undefined || tightest === undefined) return [];

@@ -1,6 +1,6 @@
 import type { ObstacleKind } from '../obstacle.ts';
-import { pieceAt } from '../parts.ts';
-import { waysThrough } from './grouped.ts';
+import { pieceOfKind } from '../parts.ts';
+import { passagesThrough } from './grouped.ts';
 
 /**
  * An obstacle made by hand: what lies on the ground is what the designer laid, and nothing else says what it is. Placed
@@ -13,12 +13,12 @@ export const free: ObstacleKind = {
   about: 'Pieces laid by hand: one pole to begin with, or whatever is gathered into it.',
   params: {},
   build() {
-    const pieces = [pieceAt('pole-1', 'pole', {}, { x: 0, y: 0, angle: 0 })];
+    const pieces = [pieceOfKind('pole-1', 'pole', {}, { x: 0, y: 0, angle: 0 })];
     return {
       kind: 'built',
       pieces,
       constraints: [],
-      passages: waysThrough(pieces, ['pole-1'], 'over the pole'),
+      passages: passagesThrough(pieces, ['pole-1'], 'over the pole'),
       facts: {},
     };
   },

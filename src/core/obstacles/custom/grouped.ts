@@ -6,11 +6,11 @@ import { distance, type Point } from '../../plane/point.ts';
 import { ORIGIN, type Pose, within } from '../../plane/pose.ts';
 import { ringBounds } from '../../plane/ring.ts';
 import type { Obstacle } from '../obstacle.ts';
-import { cross, footprintOf, pairs } from '../parts.ts';
+import { crossStation, footprintOf, pairs } from '../parts.ts';
 import type { Passage, Station } from '../passage.ts';
 
 /** A piece where it lies on the ground. */
-export interface Lying {
+export interface PieceOnGround {
   readonly piece: Piece;
   readonly pose: Pose;
 }
@@ -44,7 +44,7 @@ export function passageThrough(
     const from: Point = (poles[i - 1] ?? pole).pose;
     const to: Point = (poles[i + 1] ?? pole).pose;
     const ahead = Math.cos(pole.pose.angle) * (to.y - from.y) - Math.sin(pole.pose.angle) * (to.x - from.x);
-    return cross(pole.id, 0.5, ahead < 0 ? -1 : 1);
+    return crossStation(pole.id, 0.5, ahead < 0 ? -1 : 1);
   });
   return { id: 'forward', title, gaits: likelyGaits(poles), stations };
 }
@@ -58,7 +58,11 @@ function reversed(passage: Passage): Passage {
 }
 
 /** Both ways over pieces in the order of their ids; none where there is no pole. */
-export function waysThrough(pieces: readonly Piece[], order: readonly string[], title?: string): readonly Passage[] {
+export function passagesThrough(
+  pieces: readonly Piece[],
+  order: readonly string[],
+  title?: string,
+): readonly Passage[] {
   const forward = passageThrough(pieces, order, title);
   return forward === undefined ? [] : [forward, reversed(forward)];
 }
@@ -67,7 +71,7 @@ export function waysThrough(pieces: readonly Piece[], order: readonly string[], 
  * An obstacle of pieces as they lie on the ground, whatever they were part of: its frame at their middle, the pieces named
  * anew by kind in the order given, ridden over its poles in that order. Nothing is held. Throws when there is no piece.
  */
-export function gathered(id: string, lying: readonly Lying[], name: string): Obstacle {
+export function freeObstacle(id: string, lying: readonly PieceOnGround[], name: string): Obstacle {
   if (lying.length === 0) throw new Error(`gathered: ${id} needs at least one piece`);
   const { minX, minY, maxX, maxY } = ringBounds(lying.flatMap(({ piece, pose }) => footprintOf({ ...piece, pose })));
   const frame: Pose = { ...ORIGIN, x: (minX + maxX) / 2, y: (minY + maxY) / 2 };
@@ -86,7 +90,7 @@ export function gathered(id: string, lying: readonly Lying[], name: string): Obs
     side: 1,
     pieces,
     constraints: [],
-    passages: waysThrough(
+    passages: passagesThrough(
       pieces,
       pieces.map((piece) => piece.id),
     ),

@@ -3,9 +3,9 @@ import { amount } from '../../pieces/params.ts';
 import { TOUCH } from '../../plane/point.ts';
 import type { Pose } from '../../plane/pose.ts';
 import type { ObstacleKind } from '../obstacle.ts';
-import { CLEAR_OF, held, POLE_PARAMS, pieceAt, reach, spin } from '../parts.ts';
+import { CLEAR_DISTANCE, constraintOf, POLE_PARAMS, pieceOfKind, poseStation, turnStation } from '../parts.ts';
 import type { Passage } from '../passage.ts';
-import { refused, taped } from '../refusal-words.ts';
+import { infeasible, lengthWords } from '../refusal-words.ts';
 import { LANE_WIDTH } from './back-lane.ts';
 
 /** Both poles of a leg run beside each other for at least this long, or it is no lane. Estimate. */
@@ -44,8 +44,8 @@ export const backL: ObstacleKind = {
     const inner = width + thickness;
     if (length < inner + LEAST_LANE - TOUCH) {
       const nearest = inches(Math.ceil((inner + LEAST_LANE) / INCH - 1e-9));
-      const why = `Outer poles of ${taped(length)} end before a lane of ${taped(width)} has turned its corner: they must be ${taped(nearest)} or longer.`;
-      return refused(why, { length: nearest });
+      const why = `Outer poles of ${lengthWords(length)} end before a lane of ${lengthWords(width)} has turned its corner: they must be ${lengthWords(nearest)} or longer.`;
+      return infeasible(why, { length: nearest });
     }
     const reachesTo = Math.max(length, inner + innerLength);
     const laneEnd = Math.min(length, inner + innerLength);
@@ -56,10 +56,10 @@ export const backL: ObstacleKind = {
     const outer = { length, thickness };
     const short = { length: innerLength, thickness };
     const pieces = [
-      pieceAt('outer-x', 'pole', outer, along(length / 2, -half)),
-      pieceAt('outer-y', 'pole', outer, upright(-half, length / 2)),
-      pieceAt('inner-x', 'pole', short, along(inner + innerLength / 2, width + half)),
-      pieceAt('inner-y', 'pole', short, upright(width + half, inner + innerLength / 2)),
+      pieceOfKind('outer-x', 'pole', outer, along(length / 2, -half)),
+      pieceOfKind('outer-y', 'pole', outer, upright(-half, length / 2)),
+      pieceOfKind('inner-x', 'pole', short, along(inner + innerLength / 2, width + half)),
+      pieceOfKind('inner-y', 'pole', short, upright(width + half, inner + innerLength / 2)),
     ];
     const beside = (inner + laneEnd) / 2;
     const lane = (axis: 'x' | 'y') => [
@@ -68,22 +68,26 @@ export const backL: ObstacleKind = {
     ];
     const constraints = [
       ...['outer', 'inner'].flatMap((which) => [
-        held(`corner-${which}-x`, 'touching', [{ piece: `${which}-x`, at: 0 }, { piece: `${which}-y` }], { side: -1 }),
-        held(`corner-${which}-y`, 'touching', [{ piece: `${which}-y`, at: 0 }, { piece: `${which}-x` }], { side: 1 }),
-        held(`square-${which}`, 'square', [{ piece: `${which}-x` }, { piece: `${which}-y` }]),
+        constraintOf(`corner-${which}-x`, 'touching', [{ piece: `${which}-x`, at: 0 }, { piece: `${which}-y` }], {
+          side: -1,
+        }),
+        constraintOf(`corner-${which}-y`, 'touching', [{ piece: `${which}-y`, at: 0 }, { piece: `${which}-x` }], {
+          side: 1,
+        }),
+        constraintOf(`square-${which}`, 'square', [{ piece: `${which}-x` }, { piece: `${which}-y` }]),
       ]),
-      held('parallel', 'parallel', [{ piece: 'outer-x' }, { piece: 'inner-x' }]),
-      held('lane-x', 'gap', lane('x'), { hold: width, side: 1 }),
-      held('lane-y', 'gap', lane('y'), { hold: width, side: -1 }),
+      constraintOf('parallel', 'parallel', [{ piece: 'outer-x' }, { piece: 'inner-x' }]),
+      constraintOf('lane-x', 'gap', lane('x'), { hold: width, side: 1 }),
+      constraintOf('lane-y', 'gap', lane('y'), { hold: width, side: -1 }),
     ];
     // Poses in the frame of outer-x: its middle is half a length along, and the lane begins at +half.
     const on = (x: number, y: number, angle: number) => ({ x: x - length / 2, y: y + half, angle });
     const mid = width / 2;
-    const mouth = reachesTo + CLEAR_OF;
-    const deep = laneEnd - CLEAR_OF / 2;
+    const mouth = reachesTo + CLEAR_DISTANCE;
+    const deep = laneEnd - CLEAR_DISTANCE / 2;
     const [east, north, west, south] = [0, Math.PI / 2, Math.PI, -Math.PI / 2];
     const quarter = Math.PI / 2;
-    const station = (pose: Pose, move: 'ride' | 'back' = 'ride') => reach('outer-x', pose, move);
+    const station = (pose: Pose, move: 'ride' | 'back' = 'ride') => poseStation('outer-x', pose, move);
     const passages: Passage[] = [
       {
         id: 'turn-and-back',
@@ -91,9 +95,9 @@ export const backL: ObstacleKind = {
         gaits: ['walk'],
         stations: [
           station(on(mouth, mid, west)),
-          spin(Math.PI),
+          turnStation(Math.PI),
           station(on(mid, mid, east), 'back'),
-          spin(-quarter),
+          turnStation(-quarter),
           station(on(mid, mouth, south), 'back'),
         ],
       },
@@ -103,9 +107,9 @@ export const backL: ObstacleKind = {
         gaits: ['walk'],
         stations: [
           station(on(mid, mouth, south)),
-          spin(Math.PI),
+          turnStation(Math.PI),
           station(on(mid, mid, north), 'back'),
-          spin(quarter),
+          turnStation(quarter),
           station(on(mouth, mid, west), 'back'),
         ],
       },
@@ -116,10 +120,10 @@ export const backL: ObstacleKind = {
         stations: [
           station(on(mouth, mid, west)),
           station(on(mid, mid, west)),
-          spin(-quarter),
+          turnStation(-quarter),
           station(on(mid, deep, north)),
           station(on(mid, mid, north), 'back'),
-          spin(quarter),
+          turnStation(quarter),
           station(on(mouth, mid, west), 'back'),
         ],
       },
@@ -130,10 +134,10 @@ export const backL: ObstacleKind = {
         stations: [
           station(on(mid, mouth, south)),
           station(on(mid, mid, south)),
-          spin(quarter),
+          turnStation(quarter),
           station(on(deep, mid, east)),
           station(on(mid, mid, east), 'back'),
-          spin(-quarter),
+          turnStation(-quarter),
           station(on(mid, mouth, south), 'back'),
         ],
       },

@@ -1,7 +1,7 @@
 import { feet, inches } from '../../measure/quantity.ts';
 import { amount } from '../../pieces/params.ts';
 import type { ObstacleKind } from '../obstacle.ts';
-import { CLEAR_OF, held, POLE_PARAMS, pieceAt, reach, spin } from '../parts.ts';
+import { CLEAR_DISTANCE, constraintOf, POLE_PARAMS, pieceOfKind, poseStation, turnStation } from '../parts.ts';
 import type { Passage } from '../passage.ts';
 
 /** The clear width of a lane. 3 ft: common practice, no source; published least 28 in and 30 in. */
@@ -33,18 +33,20 @@ export const backLane: ObstacleKind = {
     const width = amount(values, 'width');
     const size = { length: amount(values, 'length'), thickness: amount(values, 'thickness') };
     const off = (width + size.thickness) / 2;
-    const pieces = [-1, 1].map((way, i) => pieceAt(`pole-${i + 1}`, 'pole', size, { x: 0, y: way * off, angle: 0 }));
+    const pieces = [-1, 1].map((way, i) =>
+      pieceOfKind(`pole-${i + 1}`, 'pole', size, { x: 0, y: way * off, angle: 0 }),
+    );
     const at = (fraction: number) => pieces.map(({ id }) => ({ piece: id, at: fraction }));
     const constraints = [
-      held('gap-1', 'gap', at(0.5), { hold: width, side: 1 }),
-      held(
+      constraintOf('gap-1', 'gap', at(0.5), { hold: width, side: 1 }),
+      constraintOf(
         'parallel-1',
         'parallel',
         pieces.map(({ id }) => ({ piece: id })),
       ),
-      held('level-1', 'ends-level', at(0.5)),
+      constraintOf('level-1', 'ends-level', at(0.5)),
     ];
-    const mouth = size.length / 2 + CLEAR_OF;
+    const mouth = size.length / 2 + CLEAR_DISTANCE;
     // From the −x end for 1, from the +x end for −1; `inwards` is the heading into the lane.
     const passages = ([1, -1] as const).flatMap((end): Passage[] => {
       const inwards = end === 1 ? 0 : Math.PI;
@@ -57,23 +59,27 @@ export const backLane: ObstacleKind = {
           id: `turn-and-back${suffix}`,
           title: `turn and back through the lane${where}`,
           gaits: ['walk'],
-          stations: [reach('pole-1', on(-mouth, inwards)), spin(Math.PI), reach('pole-1', on(mouth, outwards), 'back')],
+          stations: [
+            poseStation('pole-1', on(-mouth, inwards)),
+            turnStation(Math.PI),
+            poseStation('pole-1', on(mouth, outwards), 'back'),
+          ],
         },
         {
           id: `in-and-back${suffix}`,
           title: `ride into the lane${where} and back out`,
           gaits: ['walk'],
           stations: [
-            reach('pole-1', on(-mouth, inwards)),
-            reach('pole-1', on(size.length / 2 - CLEAR_OF / 2, inwards)),
-            reach('pole-1', on(-mouth, inwards), 'back'),
+            poseStation('pole-1', on(-mouth, inwards)),
+            poseStation('pole-1', on(size.length / 2 - CLEAR_DISTANCE / 2, inwards)),
+            poseStation('pole-1', on(-mouth, inwards), 'back'),
           ],
         },
         {
           id: `through${suffix}`,
           title: `through the lane${where}`,
           gaits: ['walk', 'jog', 'lope'],
-          stations: [reach('pole-1', on(-mouth, inwards)), reach('pole-1', on(mouth, inwards))],
+          stations: [poseStation('pole-1', on(-mouth, inwards)), poseStation('pole-1', on(mouth, inwards))],
         },
       ];
     });

@@ -3,9 +3,17 @@ import { amount } from '../../pieces/params.ts';
 import { TOUCH } from '../../plane/point.ts';
 import type { Pose } from '../../plane/pose.ts';
 import type { ObstacleKind } from '../obstacle.ts';
-import { CLEAR_OF, centred, held, POLE_PARAMS, pieceAt, reachOn, spin } from '../parts.ts';
+import {
+  CLEAR_DISTANCE,
+  centredPieces,
+  constraintOf,
+  POLE_PARAMS,
+  pieceOfKind,
+  poseStationOn,
+  turnStation,
+} from '../parts.ts';
 import type { Passage } from '../passage.ts';
-import { refused, taped } from '../refusal-words.ts';
+import { infeasible, lengthWords } from '../refusal-words.ts';
 import { LANE_WIDTH } from './back-lane.ts';
 
 /**
@@ -46,8 +54,8 @@ export const backT: ObstacleKind = {
     const middle = inner + armLength / 2;
     const nearest = inches(Math.ceil((2 * middle) / INCH - 1e-9));
     if (length < nearest - TOUCH) {
-      const why = `A pole of ${taped(length)} does not lie across two arms of ${taped(armLength)} and a lane of ${taped(width)}: it takes ${taped(nearest)}.`;
-      return refused(why, { length: nearest });
+      const why = `A pole of ${lengthWords(length)} does not lie across two arms of ${lengthWords(armLength)} and a lane of ${lengthWords(width)}: it takes ${lengthWords(nearest)}.`;
+      return infeasible(why, { length: nearest });
     }
     const arm = { length: armLength, thickness };
     const stem = { length: stemLength, thickness };
@@ -57,26 +65,31 @@ export const backT: ObstacleKind = {
       y: -thickness - stemLength / 2,
       angle: down,
     });
-    const pieces = centred([
-      pieceAt('across', 'pole', { length, thickness }, { x: 0, y: width + half, angle: 0 }),
-      pieceAt('arm-left', 'pole', arm, { x: -middle, y: -half, angle: 0 }),
-      pieceAt('arm-right', 'pole', arm, { x: middle, y: -half, angle: 0 }),
-      pieceAt('stem-left', 'pole', stem, stemAt(-1)),
-      pieceAt('stem-right', 'pole', stem, stemAt(1)),
+    const pieces = centredPieces([
+      pieceOfKind('across', 'pole', { length, thickness }, { x: 0, y: width + half, angle: 0 }),
+      pieceOfKind('arm-left', 'pole', arm, { x: -middle, y: -half, angle: 0 }),
+      pieceOfKind('arm-right', 'pole', arm, { x: middle, y: -half, angle: 0 }),
+      pieceOfKind('stem-left', 'pole', stem, stemAt(-1)),
+      pieceOfKind('stem-right', 'pole', stem, stemAt(1)),
     ]);
     const corner = (which: 'left' | 'right', end: 0 | 1, side: 1 | -1) => [
-      held(`corner-${which}-arm`, 'touching', [{ piece: `arm-${which}`, at: end }, { piece: `stem-${which}` }], {
-        side,
-      }),
-      held(`corner-${which}-stem`, 'touching', [{ piece: `stem-${which}`, at: 0 }, { piece: `arm-${which}` }], {
+      constraintOf(
+        `corner-${which}-arm`,
+        'touching',
+        [{ piece: `arm-${which}`, at: end }, { piece: `stem-${which}` }],
+        {
+          side,
+        },
+      ),
+      constraintOf(`corner-${which}-stem`, 'touching', [{ piece: `stem-${which}`, at: 0 }, { piece: `arm-${which}` }], {
         side: -1,
       }),
-      held(`square-${which}`, 'square', [{ piece: `arm-${which}` }, { piece: `stem-${which}` }]),
+      constraintOf(`square-${which}`, 'square', [{ piece: `arm-${which}` }, { piece: `stem-${which}` }]),
     ];
     const lane = (id: string, a: { piece: string; at: number }, b: { piece: string; at: number }) => [
-      held(`lane-${id}`, 'gap', [a, b], { hold: width, side: 1 }),
-      held(`parallel-${id}`, 'parallel', [{ piece: a.piece }, { piece: b.piece }]),
-      held(`level-${id}`, 'ends-level', [a, b]),
+      constraintOf(`lane-${id}`, 'gap', [a, b], { hold: width, side: 1 }),
+      constraintOf(`parallel-${id}`, 'parallel', [{ piece: a.piece }, { piece: b.piece }]),
+      constraintOf(`level-${id}`, 'ends-level', [a, b]),
     ];
     const constraints = [
       ...corner('left', 1, -1),
@@ -87,8 +100,8 @@ export const backT: ObstacleKind = {
     const [across, , , stemLeft] = pieces;
     if (across === undefined || stemLeft === undefined) throw new Error('back-t: it has a stem and a pole across');
     const y = across.pose.y - half - width / 2;
-    const foot = stemLeft.pose.y - stemLength / 2 - CLEAR_OF;
-    const far = Math.max(length / 2, inner + armLength) + CLEAR_OF;
+    const foot = stemLeft.pose.y - stemLength / 2 - CLEAR_DISTANCE;
+    const far = Math.max(length / 2, inner + armLength) + CLEAR_DISTANCE;
     const [east, north, west, south] = [0, Math.PI / 2, Math.PI, -Math.PI / 2];
     const ways = (['left', 'right'] as const).flatMap((hand): Passage[] => {
       const out = hand === 'left' ? -1 : 1;
@@ -101,11 +114,11 @@ export const backT: ObstacleKind = {
           title: `turn and back up the T, a quarter turn ${hand}, and back out`,
           gaits: ['walk'],
           stations: [
-            reachOn(stemLeft, { x: 0, y: foot, angle: north }),
-            spin(Math.PI),
-            reachOn(across, { x: 0, y, angle: south }, 'back'),
-            spin(quarter),
-            reachOn(across, { x: out * far, y, angle: facing }, 'back'),
+            poseStationOn(stemLeft, { x: 0, y: foot, angle: north }),
+            turnStation(Math.PI),
+            poseStationOn(across, { x: 0, y, angle: south }, 'back'),
+            turnStation(quarter),
+            poseStationOn(across, { x: out * far, y, angle: facing }, 'back'),
           ],
         },
         {
@@ -113,10 +126,10 @@ export const backT: ObstacleKind = {
           title: `ride into the T from the ${hand} and back out of its stem`,
           gaits: ['walk'],
           stations: [
-            reachOn(across, { x: out * far, y, angle: facing }),
-            reachOn(across, { x: 0, y, angle: facing }),
-            spin(quarter),
-            reachOn(stemLeft, { x: 0, y: foot, angle: north }, 'back'),
+            poseStationOn(across, { x: out * far, y, angle: facing }),
+            poseStationOn(across, { x: 0, y, angle: facing }),
+            turnStation(quarter),
+            poseStationOn(stemLeft, { x: 0, y: foot, angle: north }, 'back'),
           ],
         },
       ];

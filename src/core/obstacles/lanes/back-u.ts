@@ -2,10 +2,10 @@ import { feet, INCH, inches, type Metres } from '../../measure/quantity.ts';
 import { amount } from '../../pieces/params.ts';
 import { TOUCH } from '../../plane/point.ts';
 import type { ObstacleKind } from '../obstacle.ts';
-import { centred, held, POLE_PARAMS, pieceAt } from '../parts.ts';
-import { refused, taped } from '../refusal-words.ts';
+import { centredPieces, constraintOf, POLE_PARAMS, pieceOfKind } from '../parts.ts';
+import { infeasible, lengthWords } from '../refusal-words.ts';
 import { LANE_WIDTH } from './back-lane.ts';
-import { LEAST_LANE, laneWays } from './lane-ways.ts';
+import { LEAST_LANE, lanePassages } from './lane-ways.ts';
 
 function wholeInches(length: Metres): Metres {
   return inches(Math.ceil(length / INCH - 1e-9));
@@ -52,44 +52,47 @@ export const backU: ObstacleKind = {
       ...(length < turns - TOUCH ? { length: turns } : {}),
     };
     if (Object.keys(short).length > 0) {
-      const told = [
+      const reasons = [
         ...('endLength' in short
           ? [
-              `An end pole of ${taped(endLength)} does not close two lanes of ${taped(width)}: it takes ${taped(closes)}.`,
+              `An end pole of ${lengthWords(endLength)} does not close two lanes of ${lengthWords(width)}: it takes ${lengthWords(closes)}.`,
             ]
           : []),
         ...('length' in short
-          ? [`Sides of ${taped(length)} end before the lane has turned: they must be ${taped(turns)} or longer.`]
+          ? [
+              `Sides of ${lengthWords(length)} end before the lane has turned: they must be ${lengthWords(turns)} or longer.`,
+            ]
           : []),
       ];
-      return refused(told.join(' '), short);
+      return infeasible(reasons.join(' '), short);
     }
     const aside = width + thickness;
     const mouth = Math.max(length, width + innerLength);
     const beside = (width + Math.min(length, width + innerLength)) / 2;
     const up = Math.PI / 2;
-    const side = (id: string, x: number) => pieceAt(id, 'pole', { length, thickness }, { x, y: length / 2, angle: up });
+    const side = (id: string, x: number) =>
+      pieceOfKind(id, 'pole', { length, thickness }, { x, y: length / 2, angle: up });
     const middle = { x: 0, y: width + innerLength / 2, angle: up };
-    const pieces = centred([
+    const pieces = centredPieces([
       side('left', -aside),
-      pieceAt('between', 'pole', { length: innerLength, thickness }, middle),
+      pieceOfKind('between', 'pole', { length: innerLength, thickness }, middle),
       side('right', aside),
-      pieceAt('end', 'pole', { length: endLength, thickness }, { x: 0, y: -thickness / 2, angle: 0 }),
+      pieceOfKind('end', 'pole', { length: endLength, thickness }, { x: 0, y: -thickness / 2, angle: 0 }),
     ]);
     const lane = (id: string) => [
       { piece: 'between', at: (beside - width) / innerLength },
       { piece: id, at: beside / length },
     ];
     const constraints = [
-      held('end-left', 'touching', [{ piece: 'left', at: 0 }, { piece: 'end' }], { side: 1 }),
-      held('end-right', 'touching', [{ piece: 'right', at: 0 }, { piece: 'end' }], { side: 1 }),
-      held('square', 'square', [{ piece: 'end' }, { piece: 'between' }]),
-      held('parallel-left', 'parallel', [{ piece: 'between' }, { piece: 'left' }]),
-      held('parallel-right', 'parallel', [{ piece: 'between' }, { piece: 'right' }]),
-      held('lane-left', 'gap', lane('left'), { hold: width, side: 1 }),
-      held('lane-right', 'gap', lane('right'), { hold: width, side: -1 }),
-      held('lane-end', 'marker-clear', [{ piece: 'end' }, { piece: 'between', at: 0 }], { hold: width }),
-      held('middle', 'on-line', [{ piece: 'between' }, { piece: 'end' }]),
+      constraintOf('end-left', 'touching', [{ piece: 'left', at: 0 }, { piece: 'end' }], { side: 1 }),
+      constraintOf('end-right', 'touching', [{ piece: 'right', at: 0 }, { piece: 'end' }], { side: 1 }),
+      constraintOf('square', 'square', [{ piece: 'end' }, { piece: 'between' }]),
+      constraintOf('parallel-left', 'parallel', [{ piece: 'between' }, { piece: 'left' }]),
+      constraintOf('parallel-right', 'parallel', [{ piece: 'between' }, { piece: 'right' }]),
+      constraintOf('lane-left', 'gap', lane('left'), { hold: width, side: 1 }),
+      constraintOf('lane-right', 'gap', lane('right'), { hold: width, side: -1 }),
+      constraintOf('lane-end', 'marker-clear', [{ piece: 'end' }, { piece: 'between', at: 0 }], { hold: width }),
+      constraintOf('middle', 'on-line', [{ piece: 'between' }, { piece: 'end' }]),
     ];
     const [left, between, right] = pieces;
     if (left === undefined || between === undefined || right === undefined)
@@ -97,7 +100,7 @@ export const backU: ObstacleKind = {
     // The end pole's inner face, after centring.
     const floor = left.pose.y - length / 2;
     const half = aside / 2;
-    const passages = laneWays(
+    const passages = lanePassages(
       {
         spots: [
           { x: -half, y: floor + mouth },

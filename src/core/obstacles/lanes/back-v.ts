@@ -2,10 +2,10 @@ import { feet } from '../../measure/quantity.ts';
 import { amount } from '../../pieces/params.ts';
 import type { ObstacleKind } from '../obstacle.ts';
 import { degrees, POLE_PARAMS } from '../parts.ts';
-import { refused, taped } from '../refusal-words.ts';
+import { infeasible, lengthWords } from '../refusal-words.ts';
 import { LANE_WIDTH } from './back-lane.ts';
 import { bentLane, leastWall } from './bent-lane.ts';
-import { laneWays } from './lane-ways.ts';
+import { lanePassages } from './lane-ways.ts';
 
 /**
  * A lane with one corner that is not square. Frame: origin at its middle, open towards +y, `outer-1` and `inner-1` on the
@@ -40,8 +40,8 @@ export const backV: ObstacleKind = {
     const length = amount(values, 'length');
     const nearest = leastWall({ width, thickness, angle });
     if (length < nearest - 1e-9) {
-      const why = `Outer poles of ${taped(length)} end before a lane of ${taped(width)} has turned its corner: they must be ${taped(nearest)} or longer.`;
-      return refused(why, { length: nearest });
+      const why = `Outer poles of ${lengthWords(length)} end before a lane of ${lengthWords(width)} has turned its corner: they must be ${lengthWords(nearest)} or longer.`;
+      return infeasible(why, { length: nearest });
     }
     const laid = bentLane({
       width,
@@ -52,6 +52,6 @@ export const backV: ObstacleKind = {
       names: ['inner', 'outer'],
     });
     const { pieces, constraints } = laid;
-    return { kind: 'built', pieces, constraints, passages: laneWays(laid.lane, 'V'), facts: { width, angle } };
+    return { kind: 'built', pieces, constraints, passages: lanePassages(laid.lane, 'V'), facts: { width, angle } };
   },
 };

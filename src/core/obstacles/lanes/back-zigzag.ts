@@ -2,10 +2,10 @@ import { feet } from '../../measure/quantity.ts';
 import { amount } from '../../pieces/params.ts';
 import type { ObstacleKind } from '../obstacle.ts';
 import { degrees, POLE_PARAMS } from '../parts.ts';
-import { refused, taped } from '../refusal-words.ts';
+import { infeasible, lengthWords } from '../refusal-words.ts';
 import { LANE_WIDTH } from './back-lane.ts';
 import { bentLane, leastWall } from './bent-lane.ts';
-import { laneWays } from './lane-ways.ts';
+import { lanePassages } from './lane-ways.ts';
 
 /**
  * A lane that bends left and right by turns. Frame: origin at its middle, the lane along +x, poles counted and running
@@ -39,8 +39,8 @@ export const backZigzag: ObstacleKind = {
     const length = amount(values, 'length');
     const nearest = leastWall({ width, thickness, angle });
     if (length < nearest - 1e-9) {
-      const why = `Poles of ${taped(length)} end before a lane of ${taped(width)} has turned from one corner to the next: they must be ${taped(nearest)} or longer.`;
-      return refused(why, { length: nearest });
+      const why = `Poles of ${lengthWords(length)} end before a lane of ${lengthWords(width)} has turned from one corner to the next: they must be ${lengthWords(nearest)} or longer.`;
+      return infeasible(why, { length: nearest });
     }
     const { pieces, constraints, lane } = bentLane({
       width,
@@ -50,6 +50,6 @@ export const backZigzag: ObstacleKind = {
       lengths: [length, length],
       names: ['left', 'right'],
     });
-    return { kind: 'built', pieces, constraints, passages: laneWays(lane, 'zigzag'), facts: { width, angle } };
+    return { kind: 'built', pieces, constraints, passages: lanePassages(lane, 'zigzag'), facts: { width, angle } };
   },
 };

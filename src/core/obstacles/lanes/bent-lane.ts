@@ -3,7 +3,7 @@ import type { Constraint } from '../../constraints/constraint.ts';
 import { INCH, inches, type Metres, type Radians } from '../../measure/quantity.ts';
 import type { Piece } from '../../pieces/piece.ts';
 import type { Point } from '../../plane/point.ts';
-import { centred, corner, held, pieceAt, shyOf } from '../parts.ts';
+import { centredPieces, constraintOf, cornerConstraints, cornerSetback, pieceOfKind } from '../parts.ts';
 import { type Lane, LEAST_LANE } from './lane-ways.ts';
 
 export interface BentLane {
@@ -42,10 +42,10 @@ export function leastWall(lane: Pick<BentLane, 'width' | 'thickness' | 'angle'>)
 export function bentLane(lane: BentLane): { pieces: Piece[]; constraints: Constraint[]; lane: Lane } {
   const { width, thickness, angle, turns, lengths, names } = lane;
   const bend = Math.PI - angle;
-  const shy = shyOf(thickness, angle);
+  const setback = cornerSetback(thickness, angle);
   const legs = turns.length + 1;
   // The middle of the lane is as long between corners as each wall: what one corner gives the other takes.
-  const span = lengths[0] + 2 * shy;
+  const span = lengths[0] + 2 * setback;
   // Evenly about the x axis: a V opens upwards or downwards, a zigzag runs along it.
   const headings = [(-(turns[0] ?? 1) * bend) / 2];
   for (const turn of turns) headings.push((headings.at(-1) ?? 0) + turn * bend);
@@ -68,24 +68,24 @@ export function bentLane(lane: BentLane): { pieces: Piece[]; constraints: Constr
     return headings.map((heading, i) => {
       const middle =
         i === 0
-          ? step(wallCorner(0, side), heading, -shy - length / 2)
-          : step(wallCorner(i - 1, side), heading, shy + length / 2);
-      return pieceAt(`${name}-${i + 1}`, 'pole', { length, thickness }, { ...middle, angle: heading });
+          ? step(wallCorner(0, side), heading, -setback - length / 2)
+          : step(wallCorner(i - 1, side), heading, setback + length / 2);
+      return pieceOfKind(`${name}-${i + 1}`, 'pole', { length, thickness }, { ...middle, angle: heading });
     });
   };
-  const pieces = centred([...wall(1), ...wall(-1)]);
+  const pieces = centredPieces([...wall(1), ...wall(-1)]);
   const [left, right] = [pieces.slice(0, legs), pieces.slice(legs)];
-  const joints = turns.flatMap((turn, i) => {
+  const atCorners = turns.flatMap((turn, i) => {
     const pair = (name: string) => [`${name}-${i + 1}`, `${name}-${i + 2}`] as const;
     const bent = pair(names[1]);
     return [
-      held(
+      constraintOf(
         `angle-${i + 1}`,
         'angle-between',
         bent.map((piece) => ({ piece })),
         { hold: bend, side: turn },
       ),
-      ...names.flatMap((name) => corner(`${name}-${i + 1}`, [pair(name)[0], 1], [pair(name)[1], 0])),
+      ...names.flatMap((name) => cornerConstraints(`${name}-${i + 1}`, [pair(name)[0], 1], [pair(name)[1], 0])),
     ];
   });
   const middles: Point[] = [];
@@ -111,20 +111,20 @@ export function bentLane(lane: BentLane): { pieces: Piece[]; constraints: Constr
     });
     const grips = [at(r, lengths[1]), at(l, lengths[0])];
     return [
-      held(`parallel-${i + 1}`, 'parallel', [{ piece: r.id }, { piece: l.id }]),
+      constraintOf(`parallel-${i + 1}`, 'parallel', [{ piece: r.id }, { piece: l.id }]),
       // The other legs follow from the first two.
-      ...(i < 2 ? [held(`lane-${i + 1}`, 'gap', grips, { hold: width, side: 1 })] : []),
+      ...(i < 2 ? [constraintOf(`lane-${i + 1}`, 'gap', grips, { hold: width, side: 1 })] : []),
     ];
   });
   const [first] = left;
   const origin = wallCorner(0, 1);
-  const moved = first === undefined ? { x: 0, y: 0 } : step(first.pose, headings[0] ?? 0, shy + lengths[0] / 2);
+  const moved = first === undefined ? { x: 0, y: 0 } : step(first.pose, headings[0] ?? 0, setback + lengths[0] / 2);
   const spots = corners.map(({ x, y }) => ({ x: x + moved.x - origin.x, y: y + moved.y - origin.y }));
   const [start, end] = ends;
   if (start === undefined || end === undefined) throw new Error('bentLane: a lane has two ends');
   return {
     pieces,
-    constraints: [...joints, ...across],
+    constraints: [...atCorners, ...across],
     lane: { spots: [start, ...spots, end], beside: right },
   };
 }

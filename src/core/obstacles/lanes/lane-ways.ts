@@ -3,7 +3,7 @@ import type { Metres } from '../../measure/quantity.ts';
 import type { Piece } from '../../pieces/piece.ts';
 import { type Point, TOUCH } from '../../plane/point.ts';
 import { type Pose, wrapped } from '../../plane/pose.ts';
-import { CLEAR_OF, reachOn, spin } from '../parts.ts';
+import { CLEAR_DISTANCE, poseStationOn, turnStation } from '../parts.ts';
 import type { Passage, Station } from '../passage.ts';
 
 /** A lane as the middle of its legs: an end, the corners, the other end. `beside[i]` is a pole of the leg after spot i. */
@@ -15,13 +15,13 @@ export interface Lane {
 /** A lane of which both walls run beside each other for less is no lane. Estimate: 2 ft. */
 export const LEAST_LANE: Metres = 0.6096;
 
-function along(from: Point, to: Point, far: Metres): Point {
+function pointAlong(from: Point, to: Point, far: Metres): Point {
   const length = Math.hypot(to.x - from.x, to.y - from.y);
   if (length < TOUCH) throw new Error('along: a leg of a lane has no length');
   return { x: from.x + (far / length) * (to.x - from.x), y: from.y + (far / length) * (to.y - from.y) };
 }
 
-function backwards({ spots, beside }: Lane): Lane {
+function reversedLane({ spots, beside }: Lane): Lane {
   return { spots: spots.toReversed(), beside: beside.toReversed() };
 }
 
@@ -29,7 +29,7 @@ function backwards({ spots, beside }: Lane): Lane {
  * From the first end: turned round and backed through, or ridden in and backed out. The horse stands with all feet clear
  * of the mouth before and after; at a corner it turns on the spot.
  */
-function waysFrom(
+function passagesFrom(
   { spots, beside }: Lane,
   what: string,
   { suffix, where }: { suffix: string; where: string },
@@ -43,28 +43,28 @@ function waysFrom(
   const [first, last] = [legs[0], legs.at(-1)];
   if (first === undefined || last === undefined) throw new Error(`waysFrom: a lane has legs, ${what} has none`);
   const on = ({ pole }: (typeof legs)[number], at: Point, angle: number, move: 'ride' | 'back' = 'ride'): Station =>
-    reachOn(pole, { ...at, angle } satisfies Pose, move);
-  const mouth = along(first.from, first.to, -CLEAR_OF);
-  const out = along(last.to, last.from, -CLEAR_OF);
-  const deep = along(last.to, last.from, CLEAR_OF / 2);
+    poseStationOn(pole, { ...at, angle } satisfies Pose, move);
+  const mouth = pointAlong(first.from, first.to, -CLEAR_DISTANCE);
+  const out = pointAlong(last.to, last.from, -CLEAR_DISTANCE);
+  const deep = pointAlong(last.to, last.from, CLEAR_DISTANCE / 2);
   const turnsTo = (i: number): number => wrapped((legs[i + 1]?.heading ?? 0) - (legs[i]?.heading ?? 0));
   const through = (move: 'ride' | 'back', end: Point): Station[] =>
     legs.flatMap((leg, i): Station[] => {
       const facing = move === 'back' ? leg.heading + Math.PI : leg.heading;
       if (i === legs.length - 1) return [on(leg, end, facing, move)];
-      return [on(leg, leg.to, facing, move), spin(turnsTo(i))];
+      return [on(leg, leg.to, facing, move), turnStation(turnsTo(i))];
     });
   const home = legs.toReversed().flatMap((leg, k): Station[] => {
     const i = legs.length - 1 - k;
     if (i === 0) return [on(leg, mouth, leg.heading, 'back')];
-    return [on(leg, leg.from, leg.heading, 'back'), spin(-turnsTo(i - 1))];
+    return [on(leg, leg.from, leg.heading, 'back'), turnStation(-turnsTo(i - 1))];
   });
   return [
     {
       id: `turn-and-back${suffix}`,
       title: `turn and back through the ${what}${where}`,
       gaits: ['walk'],
-      stations: [on(first, mouth, first.heading), spin(Math.PI), ...through('back', out)],
+      stations: [on(first, mouth, first.heading), turnStation(Math.PI), ...through('back', out)],
     },
     {
       id: `in-and-back${suffix}`,
@@ -76,9 +76,9 @@ function waysFrom(
 }
 
 /** All ways through a lane that can be entered at both ends; `what` is its name: "U", "zigzag". */
-export function laneWays(lane: Lane, what: string): Passage[] {
+export function lanePassages(lane: Lane, what: string): Passage[] {
   return [
-    ...waysFrom(lane, what, { suffix: '', where: '' }),
-    ...waysFrom(backwards(lane), what, { suffix: '-return', where: ' from the other end' }),
+    ...passagesFrom(lane, what, { suffix: '', where: '' }),
+    ...passagesFrom(reversedLane(lane), what, { suffix: '-return', where: ' from the other end' }),
   ];
 }

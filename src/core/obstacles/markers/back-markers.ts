@@ -4,13 +4,13 @@ import { amount, option, type Values } from '../../pieces/params.ts';
 import type { Piece } from '../../pieces/piece.ts';
 import { between, type Point } from '../../plane/point.ts';
 import type { ObstacleKind } from '../obstacle.ts';
-import { centred, held, MARKER_BASE, pairs, pieceAt, reach, reachOn } from '../parts.ts';
+import { centredPieces, constraintOf, MARKER_BASE, pairs, pieceOfKind, poseStation, poseStationOn } from '../parts.ts';
 import type { Passage, Station } from '../passage.ts';
-import { bracketed, refused, roughly, taped } from '../refusal-words.ts';
+import { bracketedLength, infeasible, lengthWords, roughLength } from '../refusal-words.ts';
 import { OFF_BASE, weaveRadius } from './serpentine.ts';
 
 /** A backing line about a marker: from where, seen from it, and how far round, counter-clockwise positive. Radians. */
-interface Round {
+interface BackingArc {
   readonly about: Piece;
   readonly radius: Metres;
   readonly from: number;
@@ -23,18 +23,18 @@ const MOST_ARC = (100 * Math.PI) / 180;
 const BEFORE: Metres = 1.5;
 
 /** Backed along the arc: the horse faces against its travel. */
-function backed({ about, radius, from, by }: Round): Station[] {
+function backedStations({ about, radius, from, by }: BackingArc): Station[] {
   const steps = Math.ceil(Math.abs(by) / MOST_ARC);
   return Array.from({ length: steps }, (_, i) => {
     const at = from + (by * (i + 1)) / steps;
     const facing = at - (Math.sign(by) * Math.PI) / 2;
     const { x, y } = about.pose;
-    return reachOn(about, { x: x + radius * Math.cos(at), y: y + radius * Math.sin(at), angle: facing }, 'back');
+    return poseStationOn(about, { x: x + radius * Math.cos(at), y: y + radius * Math.sin(at), angle: facing }, 'back');
   });
 }
 
 /** In between the lower two, out past the one, round the third, in past the other and out again: arcs that join. */
-function triangleWay(
+function trianglePassage(
   hand: 'left' | 'right',
   [left, right, top]: readonly [Piece, Piece, Piece],
   pitch: Metres,
@@ -47,7 +47,7 @@ function triangleWay(
   const before = { x: gate.x, y: gate.y - BEFORE };
   const [up, down] = [Math.PI / 2, -Math.PI / 2];
   const sixth = Math.PI / 3;
-  const rounds: Round[] = [
+  const rounds: BackingArc[] = [
     { about: first, radius, from: seen(first, gate), by: way * sixth },
     { about: top, radius, from: seen(top, middle(first, top)), by: -way * 5 * sixth },
     { about: last, radius, from: seen(last, middle(top, last)), by: way * sixth },
@@ -57,15 +57,15 @@ function triangleWay(
     title: `back in between two of the markers, round the third and out again, past the ${hand} one first`,
     gaits: ['walk'],
     stations: [
-      reachOn(first, { ...before, angle: down }),
-      reachOn(first, { ...gate, angle: down }, 'back'),
-      ...rounds.flatMap(backed),
-      reachOn(last, { ...before, angle: up }, 'back'),
+      poseStationOn(first, { ...before, angle: down }),
+      poseStationOn(first, { ...gate, angle: down }, 'back'),
+      ...rounds.flatMap(backedStations),
+      poseStationOn(last, { ...before, angle: up }, 'back'),
     ],
   };
 }
 
-function rowWays(row: readonly Piece[], pitch: Metres, aside: Metres): Passage[] {
+function rowPassages(row: readonly Piece[], pitch: Metres, aside: Metres): Passage[] {
   return ([1, -1] as const).flatMap((way) =>
     (['left', 'right'] as const).map((hand): Passage => {
       const order = way === 1 ? row : row.toReversed();
@@ -79,9 +79,9 @@ function rowWays(row: readonly Piece[], pitch: Metres, aside: Metres): Passage[]
         title: `back through the markers, starting to the ${hand} of the first${way === 1 ? '' : ' at the other end'}`,
         gaits: ['walk'],
         stations: [
-          reach(first, { x: -off, y: 0, angle: facing }),
-          ...order.map(({ id }, i) => reach(id, { x: 0, y: i % 2 === 0 ? side : -side, angle: facing }, 'back')),
-          reach(last, { x: off, y: 0, angle: facing }, 'back'),
+          poseStation(first, { x: -off, y: 0, angle: facing }),
+          ...order.map(({ id }, i) => poseStation(id, { x: 0, y: i % 2 === 0 ? side : -side, angle: facing }, 'back')),
+          poseStation(last, { x: off, y: 0, angle: facing }, 'back'),
         ],
       };
     }),
@@ -143,28 +143,30 @@ export const backMarkers: ObstacleKind = {
     const row = inTriangle && count > 3 ? { shape: 'row' } : {};
     const tight = lineRadius < least ? { gap: leastGap({ ...values, ...row }, least) } : {};
     if ('shape' in row || 'gap' in tight) {
-      const told = [
+      const reasons = [
         ...('shape' in row ? [`A triangle has three markers; ${count} stand in a row.`] : []),
         ...('gap' in tight
           ? [
-              `Markers ${taped(gap)} apart bend the line on a radius of ${roughly(lineRadius)}: too tight to back ${bracketed(least)}. ${taped(tight.gap)} from base to base makes it right.`,
+              `Markers ${lengthWords(gap)} apart bend the line on a radius of ${roughLength(lineRadius)}: too tight to back ${bracketedLength(least)}. ${lengthWords(tight.gap)} from base to base makes it right.`,
             ]
           : []),
       ];
-      return refused(told.join(' '), { ...row, ...tight }, { lineRadius });
+      return infeasible(reasons.join(' '), { ...row, ...tight }, { lineRadius });
     }
-    const at = (x: number, y: number, i: number) => pieceAt(`marker-${i + 1}`, 'marker', { base }, { x, y, angle: 0 });
+    const at = (x: number, y: number, i: number) =>
+      pieceOfKind(`marker-${i + 1}`, 'marker', { base }, { x, y, angle: 0 });
     const apart = (a: Piece, b: Piece) =>
-      held(`gap-${a.id.slice(7)}-${b.id.slice(7)}`, 'apart', [{ piece: a.id }, { piece: b.id }], { hold: gap });
-    const inLine = (a: Piece, b: Piece) => held(`line-${a.id.slice(7)}`, 'in-line', [{ piece: a.id }, { piece: b.id }]);
+      constraintOf(`gap-${a.id.slice(7)}-${b.id.slice(7)}`, 'apart', [{ piece: a.id }, { piece: b.id }], { hold: gap });
+    const inLine = (a: Piece, b: Piece) =>
+      constraintOf(`line-${a.id.slice(7)}`, 'in-line', [{ piece: a.id }, { piece: b.id }]);
     const facts = { pitch, lineRadius };
     if (!inTriangle) {
       const pieces = Array.from({ length: count }, (_, i) => at((i - (count - 1) / 2) * pitch, 0, i));
       const constraints = pairs(pieces).flatMap(([a, b]) => [apart(a, b), inLine(a, b)]);
-      return { kind: 'built', pieces, constraints, passages: rowWays(pieces, pitch, aside), facts };
+      return { kind: 'built', pieces, constraints, passages: rowPassages(pieces, pitch, aside), facts };
     }
     const height = (pitch * Math.sqrt(3)) / 2;
-    const pieces = centred([at(-pitch / 2, 0, 0), at(pitch / 2, 0, 1), at(0, height, 2)]);
+    const pieces = centredPieces([at(-pitch / 2, 0, 0), at(pitch / 2, 0, 1), at(0, height, 2)]);
     const [left, right, top] = pieces;
     if (left === undefined || right === undefined || top === undefined) throw new Error('back-markers: three stand');
     const constraints = [
@@ -172,9 +174,9 @@ export const backMarkers: ObstacleKind = {
       apart(right, top),
       apart(left, top),
       inLine(left, right),
-      held('parallel', 'parallel', [{ piece: right.id }, { piece: top.id }]),
+      constraintOf('parallel', 'parallel', [{ piece: right.id }, { piece: top.id }]),
     ];
-    const passages = (['left', 'right'] as const).map((hand) => triangleWay(hand, [left, right, top], pitch));
+    const passages = (['left', 'right'] as const).map((hand) => trianglePassage(hand, [left, right, top], pitch));
     return { kind: 'built', pieces, constraints, passages, facts };
   },
 };

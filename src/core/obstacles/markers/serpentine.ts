@@ -1,9 +1,19 @@
 import { feet, INCH, inches, type Metres } from '../../measure/quantity.ts';
 import { amount } from '../../pieces/params.ts';
 import type { ObstacleKind } from '../obstacle.ts';
-import { chosenGait, gaitParam, gaitsOn, held, leastTurn, MARKER_BASE, pairs, pieceAt, reach } from '../parts.ts';
+import {
+  chosenGait,
+  constraintOf,
+  gaitParam,
+  gaitsOn,
+  MARKER_BASE,
+  pairs,
+  pieceOfKind,
+  poseStation,
+  stockMinTurnRadius,
+} from '../parts.ts';
 import type { Passage } from '../passage.ts';
-import { bracketed, refused, roughly, taped } from '../refusal-words.ts';
+import { bracketedLength, infeasible, lengthWords, roughLength } from '../refusal-words.ts';
 
 /** From a marker's base to the line beside it: half a body and a leg. Estimate. */
 export const OFF_BASE: Metres = 0.6;
@@ -49,18 +59,22 @@ export const serpentine: ObstacleKind = {
     const aside = base / 2 + OFF_BASE;
     const pitch = gap + base;
     const lineRadius = weaveRadius(pitch, aside);
-    const least = leastTurn(gait);
+    const least = stockMinTurnRadius(gait);
     if (lineRadius < least) {
       const nearest = inches(Math.ceil((Math.sqrt(8 * aside * least - (2 * aside) ** 2) - base) / INCH));
-      const why = `Markers ${taped(gap)} apart bend the line on a radius of ${roughly(lineRadius)}: too tight to ${gait} ${bracketed(least)}.`;
-      return refused(`${why} ${taped(nearest)} from base to base makes it right.`, { gap: nearest }, { lineRadius });
+      const why = `Markers ${lengthWords(gap)} apart bend the line on a radius of ${roughLength(lineRadius)}: too tight to ${gait} ${bracketedLength(least)}.`;
+      return infeasible(
+        `${why} ${lengthWords(nearest)} from base to base makes it right.`,
+        { gap: nearest },
+        { lineRadius },
+      );
     }
     const pieces = Array.from({ length: count }, (_, i) =>
-      pieceAt(`marker-${i + 1}`, 'marker', { base }, { x: (i - (count - 1) / 2) * pitch, y: 0, angle: 0 }),
+      pieceOfKind(`marker-${i + 1}`, 'marker', { base }, { x: (i - (count - 1) / 2) * pitch, y: 0, angle: 0 }),
     );
     const constraints = pairs(pieces).flatMap(([a, b], i) => [
-      held(`gap-${i + 1}`, 'apart', [{ piece: a.id }, { piece: b.id }], { hold: gap }),
-      held(`line-${i + 1}`, 'in-line', [{ piece: a.id }, { piece: b.id }]),
+      constraintOf(`gap-${i + 1}`, 'apart', [{ piece: a.id }, { piece: b.id }], { hold: gap }),
+      constraintOf(`line-${i + 1}`, 'in-line', [{ piece: a.id }, { piece: b.id }]),
     ]);
     const gaits = gaitsOn(values, lineRadius);
     const passages = ([1, -1] as const).flatMap((way) =>
@@ -72,7 +86,7 @@ export const serpentine: ObstacleKind = {
           title: `weave through the markers, starting to the ${hand} of the first${way === 1 ? '' : ' at the other end'}`,
           gaits,
           stations: row.map(({ id }, i) =>
-            reach(id, { x: 0, y: i % 2 === 0 ? first : -first, angle: way === 1 ? 0 : Math.PI }),
+            poseStation(id, { x: 0, y: i % 2 === 0 ? first : -first, angle: way === 1 ? 0 : Math.PI }),
           ),
         };
       }),

@@ -3,19 +3,19 @@ import { amount } from '../../pieces/params.ts';
 import type { ObstacleKind } from '../obstacle.ts';
 import {
   chosenGait,
-  cross,
+  constraintOf,
+  crossStation,
   gaitParam,
   gaitsOn,
-  held,
-  leastTurn,
   MARKER_BASE,
   POLE_PARAMS,
-  pieceAt,
-  reach,
+  pieceOfKind,
+  poseStation,
+  stockMinTurnRadius,
 } from '../parts.ts';
 import type { Passage, Station } from '../passage.ts';
-import { boxHeld, boxPoles, middleOfSide, openBox } from '../poles/box.ts';
-import { bracketed, refused, roughly, taped } from '../refusal-words.ts';
+import { boxConstraints, boxPoles, middleOfSide, unclosedBox } from '../poles/box.ts';
+import { bracketedLength, infeasible, lengthWords, roughLength } from '../refusal-words.ts';
 
 /** From the poles to the middle of the horse on the circle: half a stance, a hoof and a hand's breadth. Estimate. */
 const OFF_POLES: Metres = 0.3;
@@ -66,25 +66,25 @@ export const squareMarker: ObstacleKind = {
     const base = amount(values, 'markerBase');
     const size = { side, length, thickness };
     const gait = chosenGait(values);
-    const least = leastTurn(gait);
+    const least = stockMinTurnRadius(gait);
     const lineRadius = side / 2 - OFF_POLES;
     const wanted = Math.max(least, base / 2 + OFF_MARKER);
     if (lineRadius < wanted) {
       const nearest = inches(Math.ceil((2 * (wanted + OFF_POLES)) / INCH - 1e-9));
-      const why = `Inside ${taped(side)} the line turns on a radius of ${roughly(lineRadius)}: too tight to ${gait} round the marker ${bracketed(wanted)}. ${taped(nearest)} inside makes it right.`;
-      return refused(why, { side: nearest, ...(length < nearest ? { length: nearest } : {}) }, { lineRadius });
+      const why = `Inside ${lengthWords(side)} the line turns on a radius of ${roughLength(lineRadius)}: too tight to ${gait} round the marker ${bracketedLength(wanted)}. ${lengthWords(nearest)} inside makes it right.`;
+      return infeasible(why, { side: nearest, ...(length < nearest ? { length: nearest } : {}) }, { lineRadius });
     }
-    const open = openBox(size);
-    if (open !== undefined) return refused(open.why.replace(/ With them.*/, ''), { length: side });
+    const open = unclosedBox(size);
+    if (open !== undefined) return infeasible(open.why.replace(/ With them.*/, ''), { length: side });
     const middle = middleOfSide(size);
     const poles = boxPoles(size);
-    const marker = pieceAt('marker', 'marker', { base }, { x: 0, y: 0, angle: 0 });
+    const marker = pieceOfKind('marker', 'marker', { base }, { x: 0, y: 0, angle: 0 });
     const off = (side - base) / 2;
     const constraints = [
-      ...boxHeld(size),
-      held('middle-south', 'beside', [{ piece: 'marker' }, { piece: 'south' }], { hold: off, side: 1 }),
-      held('middle-east', 'beside', [{ piece: 'marker' }, { piece: 'east' }], { hold: off, side: 1 }),
-      held('parallel', 'parallel', [{ piece: 'marker' }, { piece: 'south' }]),
+      ...boxConstraints(size),
+      constraintOf('middle-south', 'beside', [{ piece: 'marker' }, { piece: 'south' }], { hold: off, side: 1 }),
+      constraintOf('middle-east', 'beside', [{ piece: 'marker' }, { piece: 'east' }], { hold: off, side: 1 }),
+      constraintOf('parallel', 'parallel', [{ piece: 'marker' }, { piece: 'south' }]),
     ];
     const gaits = gaitsOn(values, lineRadius);
     // The line comes in a little nearer to the middle than the circle's side, and swings out to it.
@@ -98,7 +98,7 @@ export const squareMarker: ObstacleKind = {
         const round = QUARTERS.map((i): Station => {
           const at = (way === 1 ? start : start + Math.PI) + (way * i * Math.PI) / 2;
           const place = { x: lineRadius * Math.cos(at), y: lineRadius * Math.sin(at), angle: at + (way * Math.PI) / 2 };
-          return reach('marker', place);
+          return poseStation('marker', place);
         });
         const where = from === 1 ? '' : ' from the far side';
         return {
@@ -106,7 +106,11 @@ export const squareMarker: ObstacleKind = {
           title: `into the square${where}, once round the marker to the ${hand}, and straight on out`,
           gaits,
           // Poles run counter-clockwise, inwards on their +y side.
-          stations: [cross(near, middle + way * aside, 1), ...round, cross(far, middle - way * aside, -1)],
+          stations: [
+            crossStation(near, middle + way * aside, 1),
+            ...round,
+            crossStation(far, middle - way * aside, -1),
+          ],
         };
       }),
     );

@@ -5,20 +5,20 @@ import { overlapArea } from '../../plane/clip.ts';
 import type { Pose } from '../../plane/pose.ts';
 import type { ObstacleKind } from '../obstacle.ts';
 import {
-  asItLies,
-  centred,
-  cross,
+  centredPieces,
+  constraintOf,
+  crossStation,
   footprintOf,
   gaitParam,
   gaitsOn,
-  held,
   POLE_PARAMS,
   pairs,
-  pieceAt,
+  pieceOfKind,
+  slowerGaitHint,
 } from '../parts.ts';
 import type { Passage } from '../passage.ts';
-import { refused, taped } from '../refusal-words.ts';
-import { type BoxSize, boxHeld, boxPoles, middleOfSide } from './box.ts';
+import { infeasible, lengthWords } from '../refusal-words.ts';
+import { type BoxSize, boxConstraints, boxPoles, middleOfSide } from './box.ts';
 import { type FanShape, fan, fanFault, fanShape, nearestInnerGap } from './fan.ts';
 
 /** From the first box to the last the line turns at most so far, or it comes back into the first. Estimate: 240°. */
@@ -32,13 +32,13 @@ function boxes(values: Values): readonly [BoxSize, BoxSize] {
   const size = { side, length: side, thickness: amount(values, 'thickness') };
   // South is the side to the fan in both, its pole running outwards.
   return [
-    { ...size, prefix: 'first-', hand: -1 },
-    { ...size, prefix: 'last-', hand: 1 },
+    { ...size, prefix: 'first-', winding: -1 },
+    { ...size, prefix: 'last-', winding: 1 },
   ];
 }
 
 /** The first box, the fan and the last box about the meeting point of the fan's poles, the fan's middle towards +y. */
-function laid(values: Values, shape: FanShape): readonly [Piece[], Piece[], Piece[]] {
+function poleGroups(values: Values, shape: FanShape): readonly [Piece[], Piece[], Piece[]] {
   const count = amount(values, 'poles');
   const length = amount(values, 'length');
   const size = { length, thickness: amount(values, 'thickness') };
@@ -54,13 +54,13 @@ function laid(values: Values, shape: FanShape): readonly [Piece[], Piece[], Piec
   const out = shape.innerRadius + length / 2;
   const poles = Array.from({ length: count }, (_, i) => {
     const pose = { x: out * Math.cos(at(i)), y: out * Math.sin(at(i)), angle: at(i) };
-    return pieceAt(`pole-${i + 1}`, 'pole', size, pose);
+    return pieceOfKind(`pole-${i + 1}`, 'pole', size, pose);
   });
   return [boxPoles(first, frame(at(-1), -half)), poles, boxPoles(last, frame(at(count), half))];
 }
 
 /** Why these values cannot be laid or ridden. */
-function fault(values: Values): string | undefined {
+function boxFanBoxFault(values: Values): string | undefined {
   const shape = fanShape(values);
   const why = fanFault(values, shape);
   if (why !== undefined || shape === undefined) return why ?? 'This fan cannot be laid.';
@@ -68,11 +68,11 @@ function fault(values: Values): string | undefined {
   if (turn > MOST_TURN) {
     return `From the first box to the last the line turns by ${Math.round((turn * 180) / Math.PI)}°: more than 240° brings it back into the first.`;
   }
-  const rings = laid(values, shape).map((pieces) => pieces.map(footprintOf));
-  const clash = pairs([...rings, ...rings.slice(0, 1)]).some(([a, b]) =>
+  const rings = poleGroups(values, shape).map((pieces) => pieces.map(footprintOf));
+  const overlaps = pairs([...rings, ...rings.slice(0, 1)]).some(([a, b]) =>
     a.some((one) => b.some((other) => overlapArea(one, other) > TOUCHING)),
   );
-  return clash ? 'The boxes lie on the poles of the fan or on each other.' : undefined;
+  return overlaps ? 'The boxes lie on the poles of the fan or on each other.' : undefined;
 }
 
 /**
@@ -117,18 +117,18 @@ export const boxFanBox: ObstacleKind = {
     gait: gaitParam('lope'),
   },
   build(values) {
-    const why = fault(values);
+    const why = boxFanBoxFault(values);
     if (why !== undefined) {
-      const fits = (tried: Values) => fault(tried) === undefined;
+      const fits = (tried: Values) => boxFanBoxFault(tried) === undefined;
       const innerGap = nearestInnerGap(values, fits);
-      if (innerGap === undefined) return refused(why, undefined);
-      const cure = `An inner gap of ${taped(innerGap)} makes it right.`;
-      return refused(`${why} ${cure}${asItLies(values, fits)}`, { innerGap });
+      if (innerGap === undefined) return infeasible(why, undefined);
+      const cure = `An inner gap of ${lengthWords(innerGap)} makes it right.`;
+      return infeasible(`${why} ${cure}${slowerGaitHint(values, fits)}`, { innerGap });
     }
     const shape = fanShape(values);
     if (shape === undefined) throw new Error('box-fan-box: what fits has a shape');
-    const [first, poles, last] = laid(values, shape);
-    const pieces = centred([...first, ...poles, ...last]);
+    const [first, poles, last] = poleGroups(values, shape);
+    const pieces = centredPieces([...first, ...poles, ...last]);
     const line = amount(values, 'line');
     const gap = amount(values, 'gap');
     const sizes = boxes(values);
@@ -139,8 +139,8 @@ export const boxFanBox: ObstacleKind = {
       { piece: 'last-south', at: middle },
     ];
     const constraints = [
-      ...boxHeld(sizes[0]),
-      ...boxHeld(sizes[1]),
+      ...boxConstraints(sizes[0]),
+      ...boxConstraints(sizes[1]),
       ...pairs(round).flatMap(([a, b], i) => {
         const inFan = i > 0 && i < poles.length;
         const ends = [
@@ -148,12 +148,12 @@ export const boxFanBox: ObstacleKind = {
           { piece: b.piece, at: 0 },
         ];
         return [
-          held(`gap-${i + 1}`, 'gap', [a, b], { hold: gap, side: 1 }),
-          held(`level-${i + 1}`, 'ends-level', [a, b]),
+          constraintOf(`gap-${i + 1}`, 'gap', [a, b], { hold: gap, side: 1 }),
+          constraintOf(`level-${i + 1}`, 'ends-level', [a, b]),
           // A box's pole is longer or shorter inwards than a fan's: their inner ends are no measure.
           inFan
-            ? held(`inner-gap-${i + 1}`, 'gap', ends, { hold: amount(values, 'innerGap'), side: 1 })
-            : held(`angle-${i + 1}`, 'angle-between', [{ piece: a.piece }, { piece: b.piece }], {
+            ? constraintOf(`inner-gap-${i + 1}`, 'gap', ends, { hold: amount(values, 'innerGap'), side: 1 })
+            : constraintOf(`angle-${i + 1}`, 'angle-between', [{ piece: a.piece }, { piece: b.piece }], {
                 hold: shape.angle,
                 side: 1,
               }),
@@ -163,14 +163,14 @@ export const boxFanBox: ObstacleKind = {
     const gaits = gaitsOn(values, shape.lineRadius);
     // Poles of the first box run clockwise, those of the last the other way round: their +y sides look outwards and inwards.
     const over = [
-      cross('first-north', middle, -1),
-      ...round.map(({ piece, at }) => cross(piece, at, 1)),
-      cross('last-north', middle, -1),
+      crossStation('first-north', middle, -1),
+      ...round.map(({ piece, at }) => crossStation(piece, at, 1)),
+      crossStation('last-north', middle, -1),
     ];
     const back = [
-      cross('last-north', middle, 1),
-      ...round.toReversed().map(({ piece, at }) => cross(piece, at, -1)),
-      cross('first-north', middle, 1),
+      crossStation('last-north', middle, 1),
+      ...round.toReversed().map(({ piece, at }) => crossStation(piece, at, -1)),
+      crossStation('first-north', middle, 1),
     ];
     const passages: Passage[] = [
       { id: 'left', title: 'through the boxes and over the fan between them, turning left', gaits, stations: over },

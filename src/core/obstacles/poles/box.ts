@@ -4,9 +4,9 @@ import { amount } from '../../pieces/params.ts';
 import type { Piece } from '../../pieces/piece.ts';
 import { composed, mirrored, ORIGIN, type Pose } from '../../plane/pose.ts';
 import type { Infeasible, ObstacleKind } from '../obstacle.ts';
-import { cross, held, POLE_PARAMS, pieceAt, reach, spin } from '../parts.ts';
+import { constraintOf, crossStation, POLE_PARAMS, pieceOfKind, poseStation, turnStation } from '../parts.ts';
 import type { Passage, Station } from '../passage.ts';
-import { refused, taped } from '../refusal-words.ts';
+import { infeasible, lengthWords } from '../refusal-words.ts';
 
 const SIDES = ['south', 'east', 'north', 'west'] as const;
 type Side = (typeof SIDES)[number];
@@ -20,7 +20,7 @@ export interface BoxSize {
   /** Before each pole's id: `first-` gives `first-south`. */
   readonly prefix?: string;
   /** −1: its mirror image, in which poles run clockwise. */
-  readonly hand?: 1 | -1;
+  readonly winding?: 1 | -1;
 }
 
 /** How far along its pole the middle of a side lies. */
@@ -29,7 +29,10 @@ export function middleOfSide({ side, length }: Pick<BoxSize, 'side' | 'length'>)
 }
 
 /** The four poles about the middle of the inside. */
-export function boxPoles({ side, length, thickness, prefix = '', hand = 1 }: BoxSize, frame: Pose = ORIGIN): Piece[] {
+export function boxPoles(
+  { side, length, thickness, prefix = '', winding = 1 }: BoxSize,
+  frame: Pose = ORIGIN,
+): Piece[] {
   const out = (side + thickness) / 2;
   // The pole's end is at the corner, so its middle lies half a length before it.
   const back = (side - length) / 2;
@@ -37,41 +40,48 @@ export function boxPoles({ side, length, thickness, prefix = '', hand = 1 }: Box
     const angle = (i * Math.PI) / 2;
     const [c, s] = [Math.cos(angle), Math.sin(angle)];
     const pose = { x: back * c + out * s, y: back * s - out * c, angle };
-    return pieceAt(prefix + id, 'pole', { length, thickness }, composed(frame, hand === 1 ? pose : mirrored(pose)));
+    return pieceOfKind(
+      prefix + id,
+      'pole',
+      { length, thickness },
+      composed(frame, winding === 1 ? pose : mirrored(pose)),
+    );
   });
 }
 
 /** What holds the four poles together. */
-export function boxHeld({ side, length, prefix = '', hand = 1 }: BoxSize): Constraint[] {
+export function boxConstraints({ side, length, prefix = '', winding = 1 }: BoxSize): Constraint[] {
   const at = middleOfSide({ side, length });
   const next = (i: number) => SIDES[(i + 1) % 4] ?? 'south';
   const pole = (id: Side) => prefix + id;
   return [
     ...SIDES.map((id, i) =>
-      held(`${prefix}corner-${id}`, 'touching', [{ piece: pole(id), at: 1 }, { piece: pole(next(i)) }], { side: hand }),
+      constraintOf(`${prefix}corner-${id}`, 'touching', [{ piece: pole(id), at: 1 }, { piece: pole(next(i)) }], {
+        side: winding,
+      }),
     ),
     ...SIDES.slice(0, 3).map((id, i) =>
-      held(`${prefix}square-${id}`, 'square', [{ piece: pole(id) }, { piece: pole(next(i)) }]),
+      constraintOf(`${prefix}square-${id}`, 'square', [{ piece: pole(id) }, { piece: pole(next(i)) }]),
     ),
     ...(['south', 'east'] as const).map((id) =>
-      held(
+      constraintOf(
         `${prefix}inside-${id}`,
         'gap',
         [
           { piece: pole(id), at },
           { piece: pole(OPPOSITE[id]), at },
         ],
-        { hold: side, side: hand },
+        { hold: side, side: winding },
       ),
     ),
   ];
 }
 
 /** Why poles do not close a box, and the side that they do close. */
-export function openBox({ side, length }: Pick<BoxSize, 'side' | 'length'>): Infeasible | undefined {
+export function unclosedBox({ side, length }: Pick<BoxSize, 'side' | 'length'>): Infeasible | undefined {
   if (side <= length) return undefined;
-  const why = `Poles of ${taped(length)} do not close a box of ${taped(side)} inside. With them it is at most ${taped(length)}.`;
-  return refused(why, { side: length });
+  const why = `Poles of ${lengthWords(length)} do not close a box of ${lengthWords(side)} inside. With them it is at most ${lengthWords(length)}.`;
+  return infeasible(why, { side: length });
 }
 
 /**
@@ -109,33 +119,42 @@ export const box: ObstacleKind = {
     const length = amount(values, 'length');
     const thickness = amount(values, 'thickness');
     const size = { side, length, thickness };
-    const open = openBox(size);
+    const open = unclosedBox(size);
     if (open !== undefined) return open;
     const out = (side + thickness) / 2;
     const middle = middleOfSide(size);
     const pieces = boxPoles(size);
-    const constraints = boxHeld(size);
+    const constraints = boxConstraints(size);
     const passages = (['south', 'north'] as const).flatMap((from): Passage[] => {
       const suffix = from === 'south' ? '' : '-return';
       const where = from === 'south' ? '' : ' from the far side';
-      const into = cross(from, middle, 1);
-      const centre = reach(from, { x: (middle - 0.5) * length, y: out, angle: Math.PI / 2 });
+      const into = crossStation(from, middle, 1);
+      const centre = poseStation(from, { x: (middle - 0.5) * length, y: out, angle: Math.PI / 2 });
       const turned = (id: string, title: string, stations: readonly Station[]): Passage => ({
         id: `${id}${suffix}`,
         title,
         gaits: ['walk'],
         stations: [into, centre, ...stations],
       });
-      const over = cross(OPPOSITE[from], middle, -1);
-      const same = cross(from, middle, -1);
+      const over = crossStation(OPPOSITE[from], middle, -1);
+      const same = crossStation(from, middle, -1);
       return [
-        turned('turn-left', `into the box${where}, a full turn left, and straight on out`, [spin(2 * Math.PI), over]),
-        turned('turn-right', `into the box${where}, a full turn right, and straight on out`, [
-          spin(-2 * Math.PI),
+        turned('turn-left', `into the box${where}, a full turn left, and straight on out`, [
+          turnStation(2 * Math.PI),
           over,
         ]),
-        turned('half-left', `into the box${where}, half a turn left, and out the same way`, [spin(Math.PI), same]),
-        turned('half-right', `into the box${where}, half a turn right, and out the same way`, [spin(-Math.PI), same]),
+        turned('turn-right', `into the box${where}, a full turn right, and straight on out`, [
+          turnStation(-2 * Math.PI),
+          over,
+        ]),
+        turned('half-left', `into the box${where}, half a turn left, and out the same way`, [
+          turnStation(Math.PI),
+          same,
+        ]),
+        turned('half-right', `into the box${where}, half a turn right, and out the same way`, [
+          turnStation(-Math.PI),
+          same,
+        ]),
         {
           id: `through${suffix}`,
           title: `straight through the box${where}`,

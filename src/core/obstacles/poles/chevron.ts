@@ -2,21 +2,21 @@ import { feet, inches } from '../../measure/quantity.ts';
 import { amount } from '../../pieces/params.ts';
 import type { ObstacleKind } from '../obstacle.ts';
 import {
-  centred,
-  corner,
-  cross,
+  centredPieces,
+  constraintOf,
+  cornerConstraints,
+  cornerSetback,
+  crossStation,
   degrees,
   gaitParam,
   gaitsOn,
-  held,
   POLE_PARAMS,
   pairs,
-  pieceAt,
-  reach,
-  shyOf,
+  pieceOfKind,
+  poseStation,
 } from '../parts.ts';
 import type { Passage } from '../passage.ts';
-import { refused, taped } from '../refusal-words.ts';
+import { infeasible, lengthWords } from '../refusal-words.ts';
 
 /** So much of an arm, about its middle, is there to be ridden over; the rest is too near an end. Estimate. */
 const RIDDEN = 0.8;
@@ -72,20 +72,20 @@ export const chevron: ObstacleKind = {
     const drift = (square * Math.tan(sweep)) / length;
     if (drift > RIDDEN) {
       const nearest = degrees(Math.floor((Math.atan((RIDDEN * length) / square) * 180) / Math.PI));
-      const why = `Arms of ${taped(length)} swept back so far do not lie behind one another at a gap of ${taped(gap)}.`;
-      return refused(`${why} Swept back by ${Math.round((nearest * 180) / Math.PI)}° they do.`, { sweep: nearest });
+      const why = `Arms of ${lengthWords(length)} swept back so far do not lie behind one another at a gap of ${lengthWords(gap)}.`;
+      return infeasible(`${why} Swept back by ${Math.round((nearest * 180) / Math.PI)}° they do.`, { sweep: nearest });
     }
     const pitch = square / Math.cos(sweep);
     const between = Math.PI - 2 * sweep;
-    const shy = shyOf(thickness, between);
+    const shy = cornerSetback(thickness, between);
     const out = shy + length / 2;
     const arm = (id: string, x: number, side: 1 | -1) => {
       const angle = side * (Math.PI / 2 + sweep);
       const pose = { x: x + out * Math.cos(angle), y: out * Math.sin(angle), angle };
-      return pieceAt(id, 'pole', { length, thickness }, pose);
+      return pieceOfKind(id, 'pole', { length, thickness }, pose);
     };
     const tips = Array.from({ length: count }, (_, i) => i * pitch);
-    const pieces = centred([
+    const pieces = centredPieces([
       ...tips.map((x, i) => arm(`left-${i + 1}`, x, 1)),
       ...tips.map((x, i) => arm(`right-${i + 1}`, x, -1)),
     ]);
@@ -96,16 +96,16 @@ export const chevron: ObstacleKind = {
     ];
     const constraints = [
       ...tips.flatMap((_, i) => [
-        held(`angle-${i + 1}`, 'angle-between', [{ piece: `left-${i + 1}` }, { piece: `right-${i + 1}` }], {
+        constraintOf(`angle-${i + 1}`, 'angle-between', [{ piece: `left-${i + 1}` }, { piece: `right-${i + 1}` }], {
           hold: between,
           side: 1,
         }),
-        ...corner(String(i + 1), [`left-${i + 1}`, 0], [`right-${i + 1}`, 0]),
+        ...cornerConstraints(String(i + 1), [`left-${i + 1}`, 0], [`right-${i + 1}`, 0]),
       ]),
       ...pairs(tips).flatMap((_, i) => [
-        held(`parallel-${i + 1}`, 'parallel', [{ piece: `left-${i + 1}` }, { piece: `left-${i + 2}` }]),
-        held(`gap-left-${i + 1}`, 'gap', across('left', i + 1), { hold: gap, side: -1 }),
-        held(`gap-right-${i + 1}`, 'gap', across('right', i + 1), { hold: gap, side: 1 }),
+        constraintOf(`parallel-${i + 1}`, 'parallel', [{ piece: `left-${i + 1}` }, { piece: `left-${i + 2}` }]),
+        constraintOf(`gap-left-${i + 1}`, 'gap', across('left', i + 1), { hold: gap, side: -1 }),
+        constraintOf(`gap-right-${i + 1}`, 'gap', across('right', i + 1), { hold: gap, side: 1 }),
       ]),
     ];
     const gaits = gaitsOn(values);
@@ -119,7 +119,7 @@ export const chevron: ObstacleKind = {
         { side: 'right', poles: right, over: way },
       ];
       const sides = arms.map(({ side, poles, over }): Passage => {
-        const stations = order(poles.map(({ id }, i) => cross(id, at(i), over)));
+        const stations = order(poles.map(({ id }, i) => crossStation(id, at(i), over)));
         return { id: `${side}${suffix}`, title: `over the ${side} arms of the chevrons${where}`, gaits, stations };
       });
       // In the frame of a left arm the run's forward is turned back by its own angle.
@@ -128,7 +128,7 @@ export const chevron: ObstacleKind = {
         id: `points${suffix}`,
         title: `over the points of the chevrons${where}`,
         gaits,
-        stations: order(left.map(({ id }) => reach(id, { x: -out, y: 0, angle: heading }))),
+        stations: order(left.map(({ id }) => poseStation(id, { x: -out, y: 0, angle: heading }))),
       };
       // A long run comes off its arms: then only the points are left.
       return (count - 1) * drift > RIDDEN ? [points] : [...sides, points];

@@ -1,14 +1,24 @@
 import { feet, INCH, inches, type Metres } from '../../measure/quantity.ts';
 import { amount, type Values } from '../../pieces/params.ts';
 import type { ObstacleKind } from '../obstacle.ts';
-import { chosenGait, cross, gaitParam, gaitsOn, held, leastTurn, POLE_PARAMS, pairs, pieceAt } from '../parts.ts';
-import { bracketed, refused, roughly, taped } from '../refusal-words.ts';
-import { WIDEST } from './fan.ts';
+import {
+  chosenGait,
+  constraintOf,
+  crossStation,
+  gaitParam,
+  gaitsOn,
+  POLE_PARAMS,
+  pairs,
+  pieceOfKind,
+  stockMinTurnRadius,
+} from '../parts.ts';
+import { bracketedLength, infeasible, lengthWords, roughLength } from '../refusal-words.ts';
+import { WIDEST_ANGLE } from './fan.ts';
 
 /** Nearer than this, inside to inside at their inner ends, poles are a heap. As the fan's. */
-const LEAST_INNER: Metres = inches(2);
+const LEAST_INNER_GAP: Metres = inches(2);
 
-interface Curve {
+interface CurveShape {
   readonly [fact: string]: number;
   /** Between neighbours, radians. */
   readonly angle: number;
@@ -29,7 +39,7 @@ function angleFor(radius: Metres, gap: Metres, thickness: Metres): number {
   return low + high;
 }
 
-function curveShape(values: Values, lineRadius: Metres): Curve {
+function curveShape(values: Values, lineRadius: Metres): CurveShape {
   const thickness = amount(values, 'thickness');
   const angle = angleFor(lineRadius, amount(values, 'gap'), thickness);
   const innerRadius = lineRadius - amount(values, 'line') * amount(values, 'length');
@@ -37,17 +47,19 @@ function curveShape(values: Values, lineRadius: Metres): Curve {
   return { angle, lineRadius, innerRadius, innerGap };
 }
 
-function fault(values: Values, { angle, lineRadius, innerGap }: Curve): string | undefined {
+function curveFault(values: Values, { angle, lineRadius, innerGap }: CurveShape): string | undefined {
   const gait = chosenGait(values);
-  const least = leastTurn(gait);
-  if (lineRadius < least) return `A radius of ${roughly(lineRadius)} is too tight to ${gait} ${bracketed(least)}.`;
-  if (angle > WIDEST) {
-    return `Gaps of ${taped(amount(values, 'gap'))} on a radius of ${roughly(lineRadius)} turn neighbours too far to each other (80°).`;
+  const least = stockMinTurnRadius(gait);
+  if (lineRadius < least)
+    return `A radius of ${roughLength(lineRadius)} is too tight to ${gait} ${bracketedLength(least)}.`;
+  if (angle > WIDEST_ANGLE) {
+    return `Gaps of ${lengthWords(amount(values, 'gap'))} on a radius of ${roughLength(lineRadius)} turn neighbours too far to each other (80°).`;
   }
   const poles = amount(values, 'poles');
-  if (poles * angle > 2 * Math.PI) return `${poles} poles go more than once round a circle of ${roughly(lineRadius)}.`;
-  if (innerGap < LEAST_INNER - 1e-9) {
-    return `On a radius of ${roughly(lineRadius)} the inner ends come to less than ${taped(LEAST_INNER)} of each other.`;
+  if (poles * angle > 2 * Math.PI)
+    return `${poles} poles go more than once round a circle of ${roughLength(lineRadius)}.`;
+  if (innerGap < LEAST_INNER_GAP - 1e-9) {
+    return `On a radius of ${roughLength(lineRadius)} the inner ends come to less than ${lengthWords(LEAST_INNER_GAP)} of each other.`;
   }
   return undefined;
 }
@@ -57,7 +69,7 @@ const RADIUS_MOST = feet(100);
 /** The smallest radius in whole feet, larger than asked, that can be laid and ridden. */
 function nearestRadius(values: Values): Metres | undefined {
   for (let n = Math.ceil(amount(values, 'radius') / (12 * INCH) - 1e-9); feet(n) <= RADIUS_MOST; n += 1) {
-    if (fault(values, curveShape(values, feet(n))) === undefined) return feet(n);
+    if (curveFault(values, curveShape(values, feet(n))) === undefined) return feet(n);
   }
   return undefined;
 }
@@ -111,11 +123,11 @@ export const curvedRun: ObstacleKind = {
   },
   build(values) {
     const shape = curveShape(values, amount(values, 'radius'));
-    const why = fault(values, shape);
+    const why = curveFault(values, shape);
     if (why !== undefined) {
       const radius = nearestRadius(values);
-      if (radius === undefined) return refused(why, undefined, shape);
-      return refused(`${why} A radius of ${taped(radius)} makes it right.`, { radius }, shape);
+      if (radius === undefined) return infeasible(why, undefined, shape);
+      return infeasible(`${why} A radius of ${lengthWords(radius)} makes it right.`, { radius }, shape);
     }
     const count = amount(values, 'poles');
     const length = amount(values, 'length');
@@ -125,7 +137,7 @@ export const curvedRun: ObstacleKind = {
     const pieces = Array.from({ length: count }, (_, i) => {
       const angle = Math.PI / 2 + (i - (count - 1) / 2) * shape.angle;
       const pose = { x: out * Math.cos(angle), y: out * Math.sin(angle) - shape.lineRadius, angle };
-      return pieceAt(`pole-${i + 1}`, 'pole', size, pose);
+      return pieceOfKind(`pole-${i + 1}`, 'pole', size, pose);
     });
     const constraints = pairs(pieces).flatMap(([a, b], i) => {
       const at = (fraction: number) => [
@@ -133,9 +145,9 @@ export const curvedRun: ObstacleKind = {
         { piece: b.id, at: fraction },
       ];
       return [
-        held(`gap-${i + 1}`, 'gap', at(line), { hold: amount(values, 'gap'), side: 1 }),
-        held(`inner-gap-${i + 1}`, 'gap', at(0), { hold: shape.innerGap, side: 1 }),
-        held(`level-${i + 1}`, 'ends-level', at(line)),
+        constraintOf(`gap-${i + 1}`, 'gap', at(line), { hold: amount(values, 'gap'), side: 1 }),
+        constraintOf(`inner-gap-${i + 1}`, 'gap', at(0), { hold: shape.innerGap, side: 1 }),
+        constraintOf(`level-${i + 1}`, 'ends-level', at(line)),
       ];
     });
     const gaits = gaitsOn(values, shape.lineRadius);
@@ -148,13 +160,13 @@ export const curvedRun: ObstacleKind = {
           id: 'left',
           title: 'over the curve, turning left',
           gaits,
-          stations: pieces.map(({ id }) => cross(id, line, 1)),
+          stations: pieces.map(({ id }) => crossStation(id, line, 1)),
         },
         {
           id: 'right',
           title: 'over the curve, turning right',
           gaits,
-          stations: pieces.toReversed().map(({ id }) => cross(id, line, -1)),
+          stations: pieces.toReversed().map(({ id }) => crossStation(id, line, -1)),
         },
       ],
       facts: shape,

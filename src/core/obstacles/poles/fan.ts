@@ -2,25 +2,25 @@ import { FOOT, feet, INCH, inches } from '../../measure/quantity.ts';
 import { amount, type Values } from '../../pieces/params.ts';
 import type { ObstacleKind } from '../obstacle.ts';
 import {
-  asItLies,
   chosenGait,
-  cross,
+  constraintOf,
+  crossStation,
   gaitParam,
   gaitsOn,
-  held,
-  leastTurn,
   POLE_PARAMS,
   pairs,
-  pieceAt,
+  pieceOfKind,
+  slowerGaitHint,
+  stockMinTurnRadius,
 } from '../parts.ts';
 import type { Passage } from '../passage.ts';
-import { bracketed, refused, roughly, taped } from '../refusal-words.ts';
+import { bracketedLength, infeasible, lengthWords, roughLength } from '../refusal-words.ts';
 
 /** Poles that open by less are parallel to any tape: a quarter inch. */
 const LEAST_OPENING = INCH / 4;
 
 /** Neighbours at more than this are a wheel: a tape between them runs more along the poles than across. Estimate: 80°. */
-export const WIDEST = (80 * Math.PI) / 180;
+export const WIDEST_ANGLE = (80 * Math.PI) / 180;
 
 export interface FanShape {
   readonly [fact: string]: number;
@@ -57,22 +57,22 @@ export function fanFault(values: Values, shape: FanShape | undefined): string | 
   const gap = amount(values, 'gap');
   const innerGap = amount(values, 'innerGap');
   if (gap - innerGap < LEAST_OPENING) {
-    return `The gap on the line, ${taped(gap)}, is not wider than the inner gap, ${taped(innerGap)}: that is a run, not a fan.`;
+    return `The gap on the line, ${lengthWords(gap)}, is not wider than the inner gap, ${lengthWords(innerGap)}: that is a run, not a fan.`;
   }
   if (shape === undefined) {
     const line = amount(values, 'line').toFixed(2);
-    return `Poles of ${taped(amount(values, 'length'))} cannot open from ${taped(innerGap)} at their inner ends to ${taped(gap)} at ${line} of their length.`;
+    return `Poles of ${lengthWords(amount(values, 'length'))} cannot open from ${lengthWords(innerGap)} at their inner ends to ${lengthWords(gap)} at ${line} of their length.`;
   }
   const degrees = Math.round((shape.angle * 180) / Math.PI);
-  if (shape.angle > WIDEST) return `Neighbours at ${degrees}° to each other are too wide for a fan (80°).`;
+  if (shape.angle > WIDEST_ANGLE) return `Neighbours at ${degrees}° to each other are too wide for a fan (80°).`;
   const poles = amount(values, 'poles');
   if (poles * shape.angle > 2 * Math.PI + 1e-9) {
     return `${poles} poles at ${degrees}° to each other go more than once round the circle.`;
   }
   const gait = chosenGait(values);
-  const least = leastTurn(gait);
+  const least = stockMinTurnRadius(gait);
   if (shape.lineRadius < least) {
-    return `The line turns on a radius of ${roughly(shape.lineRadius)}: too tight to ${gait} ${bracketed(least)}.`;
+    return `The line turns on a radius of ${roughLength(shape.lineRadius)}: too tight to ${gait} ${bracketedLength(least)}.`;
   }
   return undefined;
 }
@@ -139,10 +139,10 @@ export const fan: ObstacleKind = {
     const why = fanFault(values, shape);
     if (why !== undefined || shape === undefined) {
       const innerGap = nearestInnerGap(values, (tried) => fanFault(tried, fanShape(tried)) === undefined);
-      if (innerGap === undefined) return refused(why ?? 'This fan cannot be laid.', undefined, shape);
-      const cure = `An inner gap of ${taped(innerGap)} makes it right.`;
-      const slower = asItLies(values, (tried) => fanFault(tried, fanShape(tried)) === undefined);
-      return refused(`${why} ${cure}${slower}`, { innerGap }, shape);
+      if (innerGap === undefined) return infeasible(why ?? 'This fan cannot be laid.', undefined, shape);
+      const cure = `An inner gap of ${lengthWords(innerGap)} makes it right.`;
+      const slower = slowerGaitHint(values, (tried) => fanFault(tried, fanShape(tried)) === undefined);
+      return infeasible(`${why} ${cure}${slower}`, { innerGap }, shape);
     }
     const count = amount(values, 'poles');
     const length = amount(values, 'length');
@@ -152,7 +152,7 @@ export const fan: ObstacleKind = {
     const pieces = Array.from({ length: count }, (_, i) => {
       const angle = Math.PI / 2 + (i - (count - 1) / 2) * shape.angle;
       const pose = { x: out * Math.cos(angle), y: out * Math.sin(angle) - out, angle };
-      return pieceAt(`pole-${i + 1}`, 'pole', size, pose);
+      return pieceOfKind(`pole-${i + 1}`, 'pole', size, pose);
     });
     const constraints = pairs(pieces).flatMap(([a, b], i) => {
       const at = (fraction: number) => [
@@ -160,9 +160,9 @@ export const fan: ObstacleKind = {
         { piece: b.id, at: fraction },
       ];
       return [
-        held(`gap-${i + 1}`, 'gap', at(line), { hold: amount(values, 'gap'), side: 1 }),
-        held(`inner-gap-${i + 1}`, 'gap', at(0), { hold: amount(values, 'innerGap'), side: 1 }),
-        held(`level-${i + 1}`, 'ends-level', at(line)),
+        constraintOf(`gap-${i + 1}`, 'gap', at(line), { hold: amount(values, 'gap'), side: 1 }),
+        constraintOf(`inner-gap-${i + 1}`, 'gap', at(0), { hold: amount(values, 'innerGap'), side: 1 }),
+        constraintOf(`level-${i + 1}`, 'ends-level', at(line)),
       ];
     });
     const gaits = gaitsOn(values, shape.lineRadius);
@@ -170,13 +170,13 @@ export const fan: ObstacleKind = {
       id: 'left',
       title: 'over the fan, turning left',
       gaits,
-      stations: pieces.map((piece) => cross(piece.id, line, 1)),
+      stations: pieces.map((piece) => crossStation(piece.id, line, 1)),
     };
     const right: Passage = {
       id: 'right',
       title: 'over the fan, turning right',
       gaits,
-      stations: pieces.toReversed().map((piece) => cross(piece.id, line, -1)),
+      stations: pieces.toReversed().map((piece) => crossStation(piece.id, line, -1)),
     };
     return { kind: 'built', pieces, constraints, passages: [left, right], facts: shape };
   },

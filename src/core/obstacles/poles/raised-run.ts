@@ -2,8 +2,8 @@ import { INCH, inches } from '../../measure/quantity.ts';
 import { amount, option, type Values } from '../../pieces/params.ts';
 import type { ObstacleKind } from '../obstacle.ts';
 import { gaitParam } from '../parts.ts';
-import { refused, taped } from '../refusal-words.ts';
-import { builtRun, ROW_PARAMS } from './run.ts';
+import { infeasible, lengthWords } from '../refusal-words.ts';
+import { buildRun, ROW_PARAMS } from './run.ts';
 
 /**
  * A run of poles that rest in cups at one end or both. Frame and held: as a run's. A pole's start is its −y end, on the
@@ -43,14 +43,14 @@ export const raisedRun: ObstacleKind = {
     const lifted = height - thickness;
     if (lifted < INCH - 1e-9) {
       const nearest = inches(Math.ceil((thickness + INCH) / INCH - 1e-9));
-      const why = `A pole ${taped(thickness)} thick with its top at ${taped(height)} lies on the ground: raised, it comes to ${taped(nearest)} or more.`;
-      return refused(why, { height: nearest });
+      const why = `A pole ${lengthWords(thickness)} thick with its top at ${lengthWords(height)} lies on the ground: raised, it comes to ${lengthWords(nearest)} or more.`;
+      return infeasible(why, { height: nearest });
     }
     const how = option(values, 'raised');
     const ends = (i: number): Values => ({
       raisedStart: how === 'both' || (how === 'alternate' && i % 2 === 1) ? lifted : 0,
       raisedEnd: how === 'both' || how === 'same' || (how === 'alternate' && i % 2 === 0) ? lifted : 0,
     });
-    return builtRun(values, ends);
+    return buildRun(values, ends);
   },
 };

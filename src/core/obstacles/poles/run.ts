@@ -1,7 +1,7 @@
 import { feet, inches } from '../../measure/quantity.ts';
 import { amount, type Params, type Values } from '../../pieces/params.ts';
 import type { Built, ObstacleKind } from '../obstacle.ts';
-import { cross, gaitParam, gaitsOn, held, POLE_PARAMS, pairs, pieceAt } from '../parts.ts';
+import { constraintOf, crossStation, gaitParam, gaitsOn, POLE_PARAMS, pairs, pieceOfKind } from '../parts.ts';
 
 /** Poles in a row, from the first to the last, and the fraction along them at which they are ridden. */
 export const ROW_PARAMS = {
@@ -27,14 +27,14 @@ export const ROW_PARAMS = {
 } as const satisfies Params;
 
 /** The poles of a run by its values; `raised` gives the values of each that lift its ends. */
-export function builtRun(values: Values, raised: (i: number) => Values = () => ({})): Built {
+export function buildRun(values: Values, raised: (i: number) => Values = () => ({})): Built {
   const count = amount(values, 'poles');
   const gap = amount(values, 'gap');
   const line = amount(values, 'line');
   const size = { length: amount(values, 'length'), thickness: amount(values, 'thickness') };
   const pitch = gap + size.thickness;
   const pieces = Array.from({ length: count }, (_, i) =>
-    pieceAt(
+    pieceOfKind(
       `pole-${i + 1}`,
       'pole',
       { ...size, ...raised(i) },
@@ -47,9 +47,9 @@ export function builtRun(values: Values, raised: (i: number) => Values = () => (
       { piece: b.id, at: fraction },
     ];
     return [
-      held(`gap-${i + 1}`, 'gap', at(line), { hold: gap, side: -1 }),
-      held(`parallel-${i + 1}`, 'parallel', [{ piece: a.id }, { piece: b.id }]),
-      held(`level-${i + 1}`, 'ends-level', at(0.5)),
+      constraintOf(`gap-${i + 1}`, 'gap', at(line), { hold: gap, side: -1 }),
+      constraintOf(`parallel-${i + 1}`, 'parallel', [{ piece: a.id }, { piece: b.id }]),
+      constraintOf(`level-${i + 1}`, 'ends-level', at(0.5)),
     ];
   });
   const gaits = gaitsOn(values);
@@ -59,12 +59,17 @@ export function builtRun(values: Values, raised: (i: number) => Values = () => (
     pieces,
     constraints,
     passages: [
-      { id: 'forward', title: `over ${what}`, gaits, stations: pieces.map((piece) => cross(piece.id, line, -1)) },
+      {
+        id: 'forward',
+        title: `over ${what}`,
+        gaits,
+        stations: pieces.map((piece) => crossStation(piece.id, line, -1)),
+      },
       {
         id: 'return',
         title: `over ${what} from the other end`,
         gaits,
-        stations: pieces.toReversed().map((piece) => cross(piece.id, line, 1)),
+        stations: pieces.toReversed().map((piece) => crossStation(piece.id, line, 1)),
       },
     ],
     facts: { pitch, depth: (count - 1) * pitch + size.thickness },
@@ -90,5 +95,5 @@ export const run: ObstacleKind = {
   group: 'Over poles',
   about: 'Parallel poles in a row: walk-overs, jog-overs or lope-overs, by the gap and the gait.',
   params: ROW_PARAMS,
-  build: (values) => builtRun(values),
+  build: (values) => buildRun(values),
 };

@@ -2,19 +2,19 @@ import { feet, INCH, inches } from '../../measure/quantity.ts';
 import { amount, type Values } from '../../pieces/params.ts';
 import type { ObstacleKind } from '../obstacle.ts';
 import {
-  asItLies,
   chosenGait,
-  cross,
+  constraintOf,
+  crossStation,
   gaitParam,
   gaitsOn,
-  held,
-  leastTurn,
   MARKER_BASE,
   POLE_PARAMS,
   pairs,
-  pieceAt,
+  pieceOfKind,
+  slowerGaitHint,
+  stockMinTurnRadius,
 } from '../parts.ts';
-import { bracketed, refused, roughly, taped } from '../refusal-words.ts';
+import { bracketedLength, infeasible, lengthWords, roughLength } from '../refusal-words.ts';
 
 interface SpokeShape {
   readonly [fact: string]: number;
@@ -26,37 +26,37 @@ interface SpokeShape {
   readonly chord: number;
 }
 
-const WHOLE = 2 * Math.PI;
+const FULL_CIRCLE = 2 * Math.PI;
 
 /** From arm to arm: a whole wheel closes on its first arm, a part of one has an arm at either end. */
-function turnOf(values: Values): number {
+function armAngle(values: Values): number {
   const spread = amount(values, 'spread');
   const arms = amount(values, 'arms');
-  return isWhole(spread) ? WHOLE / arms : spread / (arms - 1);
+  return isFullCircle(spread) ? FULL_CIRCLE / arms : spread / (arms - 1);
 }
 
-function isWhole(spread: number): boolean {
-  return spread >= WHOLE - 1e-9;
+function isFullCircle(spread: number): boolean {
+  return spread >= FULL_CIRCLE - 1e-9;
 }
 
 function spokeShape(values: Values): SpokeShape {
-  const turn = turnOf(values);
+  const turn = armAngle(values);
   const innerRadius = amount(values, 'markerBase') / 2 + amount(values, 'clear');
   const lineRadius = innerRadius + amount(values, 'line') * amount(values, 'length');
   return { innerRadius, lineRadius, arc: lineRadius * turn, chord: 2 * lineRadius * Math.sin(turn / 2) };
 }
 
-function fault(values: Values, shape: SpokeShape): string | undefined {
+function spokeFault(values: Values, shape: SpokeShape): string | undefined {
   const arms = amount(values, 'arms');
-  const half = turnOf(values) / 2;
+  const half = armAngle(values) / 2;
   // The near corners of neighbours meet on the line half-way between them.
   if (shape.innerRadius * Math.sin(half) < (amount(values, 'thickness') / 2) * Math.cos(half)) {
-    return `${arms} poles ${taped(amount(values, 'clear'))} clear of the marker lie on one another at their near ends.`;
+    return `${arms} poles ${lengthWords(amount(values, 'clear'))} clear of the marker lie on one another at their near ends.`;
   }
   const gait = chosenGait(values);
-  const least = leastTurn(gait);
+  const least = stockMinTurnRadius(gait);
   if (shape.lineRadius < least) {
-    return `The line turns on a radius of ${roughly(shape.lineRadius)}: too tight to ${gait} ${bracketed(least)}.`;
+    return `The line turns on a radius of ${roughLength(shape.lineRadius)}: too tight to ${gait} ${bracketedLength(least)}.`;
   }
   return undefined;
 }
@@ -64,7 +64,7 @@ function fault(values: Values, shape: SpokeShape): string | undefined {
 /** Why a part of a wheel is none: its last arm comes nearer to its first than any other two. */
 function closingFault(values: Values): string | undefined {
   const spread = amount(values, 'spread');
-  if (isWhole(spread) || WHOLE - spread >= turnOf(values) - 1e-9) return undefined;
+  if (isFullCircle(spread) || FULL_CIRCLE - spread >= armAngle(values) - 1e-9) return undefined;
   const shown = Math.round((spread * 180) / Math.PI);
   return `A wheel of ${shown}° has its last pole nearer to its first than the others are to each other: make it whole, 360°.`;
 }
@@ -73,7 +73,7 @@ function closingFault(values: Values): string | undefined {
 function nearestClear(values: Values, most: number): number | undefined {
   for (let n = Math.ceil(amount(values, 'clear') / INCH - 1e-9); inches(n) <= most; n++) {
     const tried = { ...values, clear: inches(n) };
-    if (fault(tried, spokeShape(tried)) === undefined) return inches(n);
+    if (spokeFault(tried, spokeShape(tried)) === undefined) return inches(n);
   }
   return undefined;
 }
@@ -125,48 +125,48 @@ export const spoke: ObstacleKind = {
       label: 'Spread',
       later: true,
       says: 'From the first pole to the last; 360° is a whole wheel.',
-      usual: WHOLE,
+      usual: FULL_CIRCLE,
       least: Math.PI / 3,
-      most: WHOLE,
+      most: FULL_CIRCLE,
     },
     gait: gaitParam('jog'),
   },
   build(values) {
     const shape = spokeShape(values);
     const unclosed = closingFault(values);
-    const whole = unclosed === undefined ? {} : { spread: WHOLE };
-    const mended = { ...values, ...whole };
-    const why = fault(mended, spokeShape(mended));
+    const whole = unclosed === undefined ? {} : { spread: FULL_CIRCLE };
+    const closed = { ...values, ...whole };
+    const why = spokeFault(closed, spokeShape(closed));
     if (why !== undefined) {
-      const clear = nearestClear(mended, CLEAR_MOST);
-      const told = unclosed === undefined ? why : `${unclosed} ${why}`;
-      if (clear === undefined) return refused(told, undefined, shape);
-      const slower = asItLies(mended, (tried) => fault(tried, spokeShape(tried)) === undefined);
-      const cure = `Laid ${taped(clear)} clear of the marker it is right.`;
-      return refused(`${told} ${cure}${slower}`, { ...whole, clear }, shape);
+      const clear = nearestClear(closed, CLEAR_MOST);
+      const reason = unclosed === undefined ? why : `${unclosed} ${why}`;
+      if (clear === undefined) return infeasible(reason, undefined, shape);
+      const slower = slowerGaitHint(closed, (tried) => spokeFault(tried, spokeShape(tried)) === undefined);
+      const cure = `Laid ${lengthWords(clear)} clear of the marker it is right.`;
+      return infeasible(`${reason} ${cure}${slower}`, { ...whole, clear }, shape);
     }
-    if (unclosed !== undefined) return refused(unclosed, whole, shape);
+    if (unclosed !== undefined) return infeasible(unclosed, whole, shape);
     const arms = amount(values, 'arms');
-    const turn = turnOf(values);
+    const turn = armAngle(values);
     const length = amount(values, 'length');
     const line = amount(values, 'line');
     const out = shape.innerRadius + length / 2;
-    const marker = pieceAt('marker', 'marker', { base: amount(values, 'markerBase') }, { x: 0, y: 0, angle: 0 });
+    const marker = pieceOfKind('marker', 'marker', { base: amount(values, 'markerBase') }, { x: 0, y: 0, angle: 0 });
     const poles = Array.from({ length: arms }, (_, i) => {
       const angle = i * turn;
       const pose = { x: out * Math.cos(angle), y: out * Math.sin(angle), angle };
-      return pieceAt(`arm-${i + 1}`, 'pole', { length, thickness: amount(values, 'thickness') }, pose);
+      return pieceOfKind(`arm-${i + 1}`, 'pole', { length, thickness: amount(values, 'thickness') }, pose);
     });
     const grips = (...pieces: readonly string[]) => pieces.map((piece) => ({ piece }));
     const constraints = [
       ...poles.flatMap(({ id }, i) => [
-        held(`clear-${i + 1}`, 'marker-clear', [{ piece: marker.id }, { piece: id, at: 0 }], {
+        constraintOf(`clear-${i + 1}`, 'marker-clear', [{ piece: marker.id }, { piece: id, at: 0 }], {
           hold: amount(values, 'clear'),
         }),
-        held(`aim-${i + 1}`, 'on-line', grips(id, marker.id)),
+        constraintOf(`aim-${i + 1}`, 'on-line', grips(id, marker.id)),
       ]),
       ...pairs(poles).map(([a, b], i) =>
-        held(`angle-${i + 1}`, 'angle-between', grips(a.id, b.id), { hold: turn, side: 1 }),
+        constraintOf(`angle-${i + 1}`, 'angle-between', grips(a.id, b.id), { hold: turn, side: 1 }),
       ),
     ];
     const gaits = gaitsOn(values, shape.lineRadius);
@@ -179,13 +179,13 @@ export const spoke: ObstacleKind = {
           id: 'left',
           title: 'round the spoke to the left',
           gaits,
-          stations: poles.map(({ id }) => cross(id, line, 1)),
+          stations: poles.map(({ id }) => crossStation(id, line, 1)),
         },
         {
           id: 'right',
           title: 'round the spoke to the right',
           gaits,
-          stations: poles.toReversed().map(({ id }) => cross(id, line, -1)),
+          stations: poles.toReversed().map(({ id }) => crossStation(id, line, -1)),
         },
       ],
       facts: shape,

@@ -3,17 +3,17 @@ import { amount } from '../../pieces/params.ts';
 import type { ObstacleKind } from '../obstacle.ts';
 import {
   chosenGait,
-  cross,
+  constraintOf,
+  crossStation,
   degrees,
   gaitParam,
   gaitsOn,
-  held,
-  leastTurn,
   POLE_PARAMS,
   pairs,
-  pieceAt,
+  pieceOfKind,
+  stockMinTurnRadius,
 } from '../parts.ts';
-import { bracketed, refused, roughly, taped } from '../refusal-words.ts';
+import { bracketedLength, infeasible, lengthWords, roughLength } from '../refusal-words.ts';
 
 /**
  * A run whose poles are turned to the one side and the other by turns; the horse bends with them, square over each in its
@@ -61,7 +61,7 @@ export const zigzag: ObstacleKind = {
     const thickness = amount(values, 'thickness');
     const length = amount(values, 'length');
     const gait = chosenGait(values);
-    const least = leastTurn(gait);
+    const least = stockMinTurnRadius(gait);
     const shape = (turn: number) => {
       const pitch = gap + thickness / Math.cos(turn);
       return {
@@ -79,10 +79,10 @@ export const zigzag: ObstacleKind = {
       const nearest = tried.find((each) => each < turn && fits(each));
       const why =
         facts.ends < 0
-          ? `Poles of ${taped(length)} turned by ${Math.round((turn * 180) / Math.PI)}° meet at their ends.`
-          : `The line bends on a radius of ${roughly(facts.lineRadius)}: too tight to ${gait} ${bracketed(least)}.`;
-      if (nearest === undefined) return refused(why, undefined, facts);
-      return refused(
+          ? `Poles of ${lengthWords(length)} turned by ${Math.round((turn * 180) / Math.PI)}° meet at their ends.`
+          : `The line bends on a radius of ${roughLength(facts.lineRadius)}: too tight to ${gait} ${bracketedLength(least)}.`;
+      if (nearest === undefined) return infeasible(why, undefined, facts);
+      return infeasible(
         `${why} Turned by ${Math.round((nearest * 180) / Math.PI)}° it is right.`,
         { turn: nearest },
         facts,
@@ -90,7 +90,7 @@ export const zigzag: ObstacleKind = {
     }
     const count = amount(values, 'poles');
     const pieces = Array.from({ length: count }, (_, i) =>
-      pieceAt(
+      pieceOfKind(
         `pole-${i + 1}`,
         'pole',
         { length, thickness },
@@ -107,12 +107,12 @@ export const zigzag: ObstacleKind = {
         { piece: b.id, at: 0.5 },
       ];
       return [
-        held(`gap-${i + 1}`, 'gap', middles, { hold: gap, side: -1 }),
-        held(`angle-${i + 1}`, 'angle-between', [{ piece: a.id }, { piece: b.id }], {
+        constraintOf(`gap-${i + 1}`, 'gap', middles, { hold: gap, side: -1 }),
+        constraintOf(`angle-${i + 1}`, 'angle-between', [{ piece: a.id }, { piece: b.id }], {
           hold: 2 * turn,
           side: i % 2 === 0 ? -1 : 1,
         }),
-        held(`level-${i + 1}`, 'ends-level', middles),
+        constraintOf(`level-${i + 1}`, 'ends-level', middles),
       ];
     });
     const gaits = gaitsOn(values, facts.lineRadius);
@@ -121,12 +121,12 @@ export const zigzag: ObstacleKind = {
       pieces,
       constraints,
       passages: [
-        { id: 'forward', title: 'over the zigzag', gaits, stations: pieces.map(({ id }) => cross(id, 0.5, -1)) },
+        { id: 'forward', title: 'over the zigzag', gaits, stations: pieces.map(({ id }) => crossStation(id, 0.5, -1)) },
         {
           id: 'return',
           title: 'over the zigzag from the other end',
           gaits,
-          stations: pieces.toReversed().map(({ id }) => cross(id, 0.5, 1)),
+          stations: pieces.toReversed().map(({ id }) => crossStation(id, 0.5, 1)),
         },
       ],
       facts,

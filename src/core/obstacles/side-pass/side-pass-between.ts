@@ -2,8 +2,8 @@ import { STOCK_HORSE } from '../../horses/horses.ts';
 import { feet, INCH, inches } from '../../measure/quantity.ts';
 import { amount } from '../../pieces/params.ts';
 import type { ObstacleKind } from '../obstacle.ts';
-import { held, POLE_PARAMS, pieceAt } from '../parts.ts';
-import { bracketed, refused, taped } from '../refusal-words.ts';
+import { constraintOf, POLE_PARAMS, pieceOfKind } from '../parts.ts';
+import { bracketedLength, infeasible, lengthWords } from '../refusal-words.ts';
 import { sidePassages } from './side-pass.ts';
 
 /**
@@ -42,28 +42,30 @@ export const sidePassBetween: ObstacleKind = {
     const outside = wheelbase.value + hoof.value;
     if (gap + 2 * size.thickness > inside && gap < outside) {
       const nearest = inches(Math.ceil(outside / INCH));
-      const why = `With ${taped(gap)} between the poles a hoof comes down on one: the feet stand ${taped(wheelbase.value)} apart, front to back. A gap of ${taped(nearest)} leaves them room.`;
-      return refused(
-        `${why} Or lay the poles within ${bracketed(inside)}, over all, and ride with both under the horse.`,
+      const why = `With ${lengthWords(gap)} between the poles a hoof comes down on one: the feet stand ${lengthWords(wheelbase.value)} apart, front to back. A gap of ${lengthWords(nearest)} leaves them room.`;
+      return infeasible(
+        `${why} Or lay the poles within ${bracketedLength(inside)}, over all, and ride with both under the horse.`,
         {
           gap: nearest,
         },
       );
     }
     const off = (gap + size.thickness) / 2;
-    const pieces = [-1, 1].map((way, i) => pieceAt(`pole-${i + 1}`, 'pole', size, { x: 0, y: way * off, angle: 0 }));
+    const pieces = [-1, 1].map((way, i) =>
+      pieceOfKind(`pole-${i + 1}`, 'pole', size, { x: 0, y: way * off, angle: 0 }),
+    );
     const at = (fraction: number) => pieces.map(({ id }) => ({ piece: id, at: fraction }));
     return {
       kind: 'built',
       pieces,
       constraints: [
-        held('gap-1', 'gap', at(0.5), { hold: gap, side: 1 }),
-        held(
+        constraintOf('gap-1', 'gap', at(0.5), { hold: gap, side: 1 }),
+        constraintOf(
           'parallel-1',
           'parallel',
           pieces.map(({ id }) => ({ piece: id })),
         ),
-        held('level-1', 'ends-level', at(0.5)),
+        constraintOf('level-1', 'ends-level', at(0.5)),
       ],
       passages: sidePassages('pole-1', { length: size.length, y: off, what: 'between the poles' }),
       facts: { gap },

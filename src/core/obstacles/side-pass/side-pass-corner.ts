@@ -3,12 +3,12 @@ import { STOCK_HORSE } from '../../horses/horses.ts';
 import type { Metres, Radians } from '../../measure/quantity.ts';
 import type { Piece } from '../../pieces/piece.ts';
 import type { Point } from '../../plane/point.ts';
-import { reachOn, spin } from '../parts.ts';
+import { poseStationOn, turnStation } from '../parts.ts';
 import type { Passage, Station } from '../passage.ts';
 import { PAST_END } from './side-pass.ts';
 
 /** A pole as one leaves the corner along it. */
-export interface Leg {
+export interface CornerPole {
   readonly pole: Piece;
   /** Away from the corner. */
   readonly heading: Radians;
@@ -24,15 +24,21 @@ export interface Leg {
  * the horse's middle, while the quarters go round; on the haunches the hind feet do. The middle of the horse goes half of
  * the turn, sideways across the corner, and the other half.
  */
-function way(
+function cornerStations(
   at: Point,
-  { from, to, angle, turn, on }: { from: Leg; to: Leg; angle: Radians; turn: 1 | -1; on: 'forehand' | 'haunches' },
+  {
+    from,
+    to,
+    angle,
+    turn,
+    on,
+  }: { from: CornerPole; to: CornerPole; angle: Radians; turn: 1 | -1; on: 'forehand' | 'haunches' },
 ): readonly Station[] {
   const foot = STOCK_HORSE.wheelbase.value / 2;
   // In a wide corner the place of the feet would be at its very tip, and the turn over the end of the other pole.
   const reachOut = Math.max(foot / Math.tan(angle / 2), foot);
-  const place = ({ pole, heading }: Leg, far: Metres, facing: Radians, move: 'ride' | 'side-pass'): Station =>
-    reachOn(pole, { x: at.x + far * Math.cos(heading), y: at.y + far * Math.sin(heading), angle: facing }, move);
+  const place = ({ pole, heading }: CornerPole, far: Metres, facing: Radians, move: 'ride' | 'side-pass'): Station =>
+    poseStationOn(pole, { x: at.x + far * Math.cos(heading), y: at.y + far * Math.sin(heading), angle: facing }, move);
   // Inside the angle, square to the first leg; on the haunches the tail is there.
   const inwards = from.heading + (turn * Math.PI) / 2;
   const facing = on === 'forehand' ? inwards : inwards + Math.PI;
@@ -40,17 +46,17 @@ function way(
   return [
     place(from, from.length + PAST_END, facing, 'ride'),
     place(from, reachOut, facing, 'side-pass'),
-    spin(by / 2),
+    turnStation(by / 2),
     place(to, reachOut, facing + by / 2, 'side-pass'),
-    spin(by / 2),
+    turnStation(by / 2),
     place(to, to.length + PAST_END, facing + by, 'side-pass'),
   ];
 }
 
 /** Both ways round a corner, on the forehand and on the haunches. `second` lies counter-clockwise of `first`. */
-export function cornerWays(
+export function cornerPassages(
   at: Point,
-  [first, second]: readonly [Leg, Leg],
+  [first, second]: readonly [CornerPole, CornerPole],
   { angle, what, id }: { readonly angle: Radians; readonly what: string; readonly id: string },
 ): Passage[] {
   return ([1, -1] as const).flatMap((turn) =>
@@ -63,7 +69,7 @@ export function cornerWays(
         id: `${id}${on}${turn === 1 ? '' : '-return'}`,
         title: `side pass ${hand} over the ${what}${where} with a turn on the ${on} at the corner`,
         gaits: ['walk'],
-        stations: way(at, { from, to, angle, turn, on }),
+        stations: cornerStations(at, { from, to, angle, turn, on }),
       };
     }),
   );

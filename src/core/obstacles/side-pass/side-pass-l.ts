@@ -1,8 +1,8 @@
 import { feet } from '../../measure/quantity.ts';
 import { amount } from '../../pieces/params.ts';
 import type { ObstacleKind } from '../obstacle.ts';
-import { centred, corner, held, POLE_PARAMS, pieceAt, shyOf } from '../parts.ts';
-import { cornerWays } from './side-pass-corner.ts';
+import { centredPieces, constraintOf, cornerConstraints, cornerSetback, POLE_PARAMS, pieceOfKind } from '../parts.ts';
+import { cornerPassages } from './side-pass-corner.ts';
 
 /**
  * Two poles in a square corner. Frame: origin at the middle of what they cover; `pole-1` runs from the corner along +x,
@@ -29,10 +29,10 @@ export const sidePassL: ObstacleKind = {
     const length = amount(values, 'length');
     const secondLength = amount(values, 'secondLength');
     const thickness = amount(values, 'thickness');
-    const shy = shyOf(thickness, Math.PI / 2);
-    const pieces = centred([
-      pieceAt('pole-1', 'pole', { length, thickness }, { x: shy + length / 2, y: 0, angle: 0 }),
-      pieceAt(
+    const shy = cornerSetback(thickness, Math.PI / 2);
+    const pieces = centredPieces([
+      pieceOfKind('pole-1', 'pole', { length, thickness }, { x: shy + length / 2, y: 0, angle: 0 }),
+      pieceOfKind(
         'pole-2',
         'pole',
         { length: secondLength, thickness },
@@ -41,7 +41,7 @@ export const sidePassL: ObstacleKind = {
     ]);
     const [first, second] = pieces;
     if (first === undefined || second === undefined) throw new Error('side-pass-l: it has two poles');
-    const passages = cornerWays(
+    const passages = cornerPassages(
       { x: second.pose.x, y: first.pose.y },
       [
         { pole: first, heading: 0, length: shy + length },
@@ -50,8 +50,8 @@ export const sidePassL: ObstacleKind = {
       { angle: Math.PI / 2, what: 'L', id: '' },
     );
     const constraints = [
-      held('square', 'square', [{ piece: 'pole-1' }, { piece: 'pole-2' }]),
-      ...corner('1', ['pole-1', 0], ['pole-2', 0]),
+      constraintOf('square', 'square', [{ piece: 'pole-1' }, { piece: 'pole-2' }]),
+      ...cornerConstraints('1', ['pole-1', 0], ['pole-2', 0]),
     ];
     return { kind: 'built', pieces, constraints, passages, facts: { length: length + secondLength } };
   },

@@ -1,9 +1,9 @@
 import { feet } from '../../measure/quantity.ts';
 import { amount } from '../../pieces/params.ts';
 import type { ObstacleKind } from '../obstacle.ts';
-import { centred, held, POLE_PARAMS, pieceAt } from '../parts.ts';
+import { centredPieces, constraintOf, POLE_PARAMS, pieceOfKind } from '../parts.ts';
 import { sidePassages } from './side-pass.ts';
-import { cornerWays } from './side-pass-corner.ts';
+import { cornerPassages } from './side-pass-corner.ts';
 
 /**
  * A pole with another square against its middle. Frame: origin at the middle of what they cover; `bar` along +x, `stem`
@@ -33,9 +33,9 @@ export const sidePassT: ObstacleKind = {
     const thickness = amount(values, 'thickness');
     const down = -Math.PI / 2;
     const reach = thickness / 2 + stemLength;
-    const pieces = centred([
-      pieceAt('bar', 'pole', { length, thickness }, { x: 0, y: 0, angle: 0 }),
-      pieceAt('stem', 'pole', { length: stemLength, thickness }, { x: 0, y: -reach + stemLength / 2, angle: down }),
+    const pieces = centredPieces([
+      pieceOfKind('bar', 'pole', { length, thickness }, { x: 0, y: 0, angle: 0 }),
+      pieceOfKind('stem', 'pole', { length: stemLength, thickness }, { x: 0, y: -reach + stemLength / 2, angle: down }),
     ]);
     const [bar, stem] = pieces;
     if (bar === undefined || stem === undefined) throw new Error('side-pass-t: it has two poles');
@@ -44,8 +44,8 @@ export const sidePassT: ObstacleKind = {
     const foot = { pole: stem, heading: down, length: reach };
     const named = { angle: Math.PI / 2 };
     const passages = [
-      ...cornerWays(bar.pose, [left, foot], { ...named, what: 'left half of the T and its stem', id: 'left-' }),
-      ...cornerWays(bar.pose, [foot, right], {
+      ...cornerPassages(bar.pose, [left, foot], { ...named, what: 'left half of the T and its stem', id: 'left-' }),
+      ...cornerPassages(bar.pose, [foot, right], {
         ...named,
         what: 'right half of the T and its stem',
         id: 'right-',
@@ -56,9 +56,9 @@ export const sidePassT: ObstacleKind = {
       })),
     ];
     const constraints = [
-      held('stem', 'touching', [{ piece: 'stem', at: 0 }, { piece: 'bar' }], { side: -1 }),
-      held('square', 'square', [{ piece: 'bar' }, { piece: 'stem' }]),
-      held('middle', 'on-line', [{ piece: 'stem' }, { piece: 'bar' }]),
+      constraintOf('stem', 'touching', [{ piece: 'stem', at: 0 }, { piece: 'bar' }], { side: -1 }),
+      constraintOf('square', 'square', [{ piece: 'bar' }, { piece: 'stem' }]),
+      constraintOf('middle', 'on-line', [{ piece: 'stem' }, { piece: 'bar' }]),
     ];
     return { kind: 'built', pieces, constraints, passages, facts: { length } };
   },

@@ -1,8 +1,16 @@
 import { feet } from '../../measure/quantity.ts';
 import { amount } from '../../pieces/params.ts';
 import type { ObstacleKind } from '../obstacle.ts';
-import { centred, corner, degrees, held, POLE_PARAMS, pieceAt, shyOf } from '../parts.ts';
-import { cornerWays } from './side-pass-corner.ts';
+import {
+  centredPieces,
+  constraintOf,
+  cornerConstraints,
+  cornerSetback,
+  degrees,
+  POLE_PARAMS,
+  pieceOfKind,
+} from '../parts.ts';
+import { cornerPassages } from './side-pass-corner.ts';
 
 /**
  * Two equal poles in a corner that is not square. Frame: origin at the middle of what they cover, open towards +y;
@@ -37,13 +45,13 @@ export const sidePassV: ObstacleKind = {
     const length = amount(values, 'length');
     const thickness = amount(values, 'thickness');
     const angle = amount(values, 'angle');
-    const shy = shyOf(thickness, angle);
+    const shy = cornerSetback(thickness, angle);
     const headings = [(Math.PI - angle) / 2, (Math.PI + angle) / 2] as const;
     const out = shy + length / 2;
-    const pieces = centred(
+    const pieces = centredPieces(
       headings.map((heading, i) => {
         const pose = { x: out * Math.cos(heading), y: out * Math.sin(heading), angle: heading };
-        return pieceAt(`pole-${i + 1}`, 'pole', { length, thickness }, pose);
+        return pieceOfKind(`pole-${i + 1}`, 'pole', { length, thickness }, pose);
       }),
     );
     const [first, second] = pieces;
@@ -52,7 +60,7 @@ export const sidePassV: ObstacleKind = {
       x: first.pose.x - out * Math.cos(headings[0]),
       y: first.pose.y - out * Math.sin(headings[0]),
     };
-    const passages = cornerWays(
+    const passages = cornerPassages(
       at,
       [
         { pole: first, heading: headings[0], length: shy + length },
@@ -61,8 +69,8 @@ export const sidePassV: ObstacleKind = {
       { angle, what: 'V', id: '' },
     );
     const constraints = [
-      held('angle', 'angle-between', [{ piece: 'pole-1' }, { piece: 'pole-2' }], { hold: angle, side: 1 }),
-      ...corner('1', ['pole-1', 0], ['pole-2', 0]),
+      constraintOf('angle', 'angle-between', [{ piece: 'pole-1' }, { piece: 'pole-2' }], { hold: angle, side: 1 }),
+      ...cornerConstraints('1', ['pole-1', 0], ['pole-2', 0]),
     ];
     return { kind: 'built', pieces, constraints, passages, facts: { angle, length: 2 * length } };
   },

@@ -1,6 +1,6 @@
 import type { Metres } from '../../measure/quantity.ts';
 import type { ObstacleKind } from '../obstacle.ts';
-import { POLE_PARAMS, pieceAt, reach } from '../parts.ts';
+import { POLE_PARAMS, pieceOfKind, poseStation } from '../parts.ts';
 import type { Passage } from '../passage.ts';
 
 /** From a pole's end to the middle of the hoof base when the near hooves are past it. Estimate. */
@@ -21,7 +21,7 @@ export function sidePassages(piece: string, line: { length: Metres; y: Metres; w
         id: `${hand}${facing === 1 ? '' : '-return'}`,
         title: `side pass ${hand} ${line.what}${where}`,
         gaits: ['walk'],
-        stations: [reach(piece, pose(from)), reach(piece, pose(-from), 'side-pass')],
+        stations: [poseStation(piece, pose(from)), poseStation(piece, pose(-from), 'side-pass')],
       };
     }),
   );
@@ -35,7 +35,7 @@ export const sidePass: ObstacleKind = {
   about: 'A pole to side pass over, front feet on one side and hind feet on the other.',
   params: POLE_PARAMS,
   build(values) {
-    const pole = pieceAt('pole-1', 'pole', values, { x: 0, y: 0, angle: 0 });
+    const pole = pieceOfKind('pole-1', 'pole', values, { x: 0, y: 0, angle: 0 });
     const length = Number(pole.values.length);
     return {
       kind: 'built',

@@ -1,7 +1,7 @@
 import { bridge as bridgePiece } from '../../pieces/bridge.ts';
 import { amount } from '../../pieces/params.ts';
 import type { ObstacleKind } from '../obstacle.ts';
-import { CLEAR_OF, pieceAt } from '../parts.ts';
+import { CLEAR_DISTANCE, pieceOfKind } from '../parts.ts';
 import { straightOver } from './straight-over.ts';
 
 /** A deck to walk over. Frame: the bridge's own, ridden along x. Nothing to hold. */
@@ -12,9 +12,9 @@ export const bridge: ObstacleKind = {
   about: 'A wooden deck to walk over, straight and calm.',
   params: bridgePiece.params,
   build(values) {
-    const piece = pieceAt('bridge', 'bridge', values, { x: 0, y: 0, angle: 0 });
+    const piece = pieceOfKind('bridge', 'bridge', values, { x: 0, y: 0, angle: 0 });
     const length = amount(piece.values, 'length');
-    const passages = straightOver('bridge', length / 2 + CLEAR_OF, 'over the bridge');
+    const passages = straightOver('bridge', length / 2 + CLEAR_DISTANCE, 'over the bridge');
     return { kind: 'built', pieces: [piece], constraints: [], passages, facts: { length } };
   },
 };

@@ -1,7 +1,7 @@
 import { gate as gatePiece } from '../../pieces/gate.ts';
 import { amount, option } from '../../pieces/params.ts';
 import type { ObstacleKind } from '../obstacle.ts';
-import { BESIDE, pieceAt, reach } from '../parts.ts';
+import { BESIDE, pieceOfKind, poseStation } from '../parts.ts';
 import type { Passage } from '../passage.ts';
 
 /** The rider's hand is this much before the middle of the hoof base; and how far on counts as clear. Estimates. */
@@ -23,7 +23,7 @@ export const gate: ObstacleKind = {
   about: 'A gate to open, pass and shut from the saddle without letting go.',
   params: gatePiece.params,
   build(values) {
-    const piece = pieceAt('gate', 'gate', values, { x: 0, y: 0, angle: 0 });
+    const piece = pieceOfKind('gate', 'gate', values, { x: 0, y: 0, angle: 0 });
     const opening = amount(piece.values, 'opening');
     const latch = option(piece.values, 'latch') === 'end' ? 1 : -1;
     const there = latch === 1 ? 0 : Math.PI;
@@ -36,16 +36,16 @@ export const gate: ObstacleKind = {
         const beside = { x, y, angle: there };
         // To pull it open the horse backs out of the way of the leaf first.
         const opened =
-          how === 'pull' ? [reach('gate', { ...beside, x: x - latch * PULLED, y: y * ASIDE }, 'back')] : [];
+          how === 'pull' ? [poseStation('gate', { ...beside, x: x - latch * PULLED, y: y * ASIDE }, 'back')] : [];
         return {
           id: `${hand}-${how}`,
           title: `work the gate, ${hand}-hand ${how}`,
           gaits: ['walk'],
           stations: [
-            reach('gate', beside),
+            poseStation('gate', beside),
             ...opened,
-            reach('gate', { x, y: -y, angle: back }, 'work'),
-            reach('gate', { x: x - latch * CLEAR, y: -y, angle: back }),
+            poseStation('gate', { x, y: -y, angle: back }, 'work'),
+            poseStation('gate', { x: x - latch * CLEAR, y: -y, angle: back }),
           ],
         };
       }),

@@ -1,7 +1,7 @@
 import { mailbox as mailboxPiece } from '../../pieces/mailbox.ts';
 import { amount } from '../../pieces/params.ts';
 import type { ObstacleKind } from '../obstacle.ts';
-import { BESIDE, pieceAt, reach } from '../parts.ts';
+import { BESIDE, pieceOfKind, poseStation } from '../parts.ts';
 import type { Passage } from '../passage.ts';
 
 /**
@@ -15,7 +15,7 @@ export const mailbox: ObstacleKind = {
   about: 'A letter box to ride up to, halt beside, open and shut.',
   params: mailboxPiece.params,
   build(values) {
-    const piece = pieceAt('mailbox', 'mailbox', values, { x: 0, y: 0, angle: 0 });
+    const piece = pieceOfKind('mailbox', 'mailbox', values, { x: 0, y: 0, angle: 0 });
     const off = BESIDE + amount(piece.values, 'width') / 2;
     const passages = ([1, -1] as const).flatMap((way) =>
       (['left', 'right'] as const).map((hand): Passage => {
@@ -25,7 +25,7 @@ export const mailbox: ObstacleKind = {
           id: `${hand}${way === 1 ? '' : '-return'}`,
           title: `halt with the mailbox on the ${hand} and open it${way === 1 ? '' : ', from the other end'}`,
           gaits: ['walk'],
-          stations: [reach('mailbox', pose), reach('mailbox', pose, 'work')],
+          stations: [poseStation('mailbox', pose), poseStation('mailbox', pose, 'work')],
         };
       }),
     );

@@ -3,8 +3,8 @@ import { feet } from '../../measure/quantity.ts';
 import { amount, option, type Values } from '../../pieces/params.ts';
 import { pieceKind } from '../../pieces/pieces.ts';
 import type { ObstacleKind } from '../obstacle.ts';
-import { pieceAt } from '../parts.ts';
-import { refused, taped } from '../refusal-words.ts';
+import { pieceOfKind } from '../parts.ts';
+import { infeasible, lengthWords } from '../refusal-words.ts';
 
 /** The parameter of each thing that says how wide it is. */
 const ACROSS: Readonly<Record<string, string>> = { plant: 'spread', barrel: 'diameter', post: 'foot', marker: 'base' };
@@ -59,17 +59,17 @@ export const scenery: ObstacleKind = {
       if (param === undefined || param.kind === 'choice' || typeof value !== 'number') return [];
       const nearest = Math.min(param.most, Math.max(param.least, value));
       if (nearest === value) return [];
-      const bounds = `${taped(param.least)} to ${taped(param.most)}`;
-      const why = `${param.label} of a ${kind}: ${taped(value)} is outside ${bounds}.`;
+      const bounds = `${lengthWords(param.least)} to ${lengthWords(param.most)}`;
+      const why = `${param.label} of a ${kind}: ${lengthWords(value)} is outside ${bounds}.`;
       return [{ key: key === 'height' ? 'height' : 'across', why, nearest }];
     });
     if (faults.length > 0) {
       const nearest = Object.fromEntries(faults.map((each) => [each.key, each.nearest]));
-      return refused(faults.map(({ why }) => why).join(' '), nearest);
+      return infeasible(faults.map(({ why }) => why).join(' '), nearest);
     }
     return {
       kind: 'built',
-      pieces: [pieceAt(kind, kind, given, { x: 0, y: 0, angle: 0 })],
+      pieces: [pieceOfKind(kind, kind, given, { x: 0, y: 0, angle: 0 })],
       constraints: [],
       passages: [],
       facts: {},

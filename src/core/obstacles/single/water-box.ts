@@ -1,7 +1,7 @@
 import { amount } from '../../pieces/params.ts';
 import { waterBox as waterPiece } from '../../pieces/water-box.ts';
 import type { ObstacleKind } from '../obstacle.ts';
-import { CLEAR_OF, pieceAt } from '../parts.ts';
+import { CLEAR_DISTANCE, pieceOfKind } from '../parts.ts';
 import { straightOver } from './straight-over.ts';
 
 /** A pan of water to walk through. Frame: the pan's own, ridden along x. Nothing to hold. */
@@ -12,9 +12,9 @@ export const waterBox: ObstacleKind = {
   about: 'A shallow pan of water to walk through.',
   params: waterPiece.params,
   build(values) {
-    const piece = pieceAt('water', 'water-box', values, { x: 0, y: 0, angle: 0 });
+    const piece = pieceOfKind('water', 'water-box', values, { x: 0, y: 0, angle: 0 });
     const length = amount(piece.values, 'length');
-    const passages = straightOver('water', length / 2 + CLEAR_OF, 'through the water');
+    const passages = straightOver('water', length / 2 + CLEAR_DISTANCE, 'through the water');
     return { kind: 'built', pieces: [piece], constraints: [], passages, facts: { length } };
   },
 };

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { made } from '../../../../src/core/obstacles/build.ts';
-import { gathered, passageThrough } from '../../../../src/core/obstacles/custom/grouped.ts';
+import { buildObstacle } from '../../../../src/core/obstacles/build.ts';
+import { freeObstacle, passageThrough } from '../../../../src/core/obstacles/custom/grouped.ts';
 import { marker as markerKind } from '../../../../src/core/pieces/marker.ts';
 import { filled } from '../../../../src/core/pieces/params.ts';
 import type { Piece } from '../../../../src/core/pieces/piece.ts';
@@ -55,10 +55,10 @@ describe('a passage through loose poles', () => {
 
 describe('pieces gathered into an obstacle', () => {
   test('stay where they lie, are named by kind in the order given, and are held by nothing', () => {
-    const fan = made('fan-1', 'fan', {}, pose(20, 10, 0.4), -1);
+    const fan = buildObstacle('fan-1', 'fan', {}, pose(20, 10, 0.4), -1);
     if ('why' in fan) throw new Error(fan.why);
     const lying = [...fan.pieces, marker].map((piece) => ({ piece, pose: composed(fan.pose, piece.pose) }));
-    const own = gathered('free-1', lying, 'My fan');
+    const own = freeObstacle('free-1', lying, 'My fan');
     expect(own).toMatchObject({ id: 'free-1', kind: 'free', name: 'My fan', values: {}, side: 1, constraints: [] });
     expect(own.pieces.map(({ id }) => id)).toEqual(['pole-1', 'pole-2', 'pole-3', 'marker-1']);
     own.pieces.forEach((piece, i) => {
@@ -74,7 +74,7 @@ describe('pieces gathered into an obstacle', () => {
   });
 
   test('without a pole have no way; without a piece are a mistake', () => {
-    expect(gathered('free-1', [{ piece: marker, pose: marker.pose }], 'Cone').passages).toEqual([]);
-    expect(() => gathered('free-1', [], 'Nothing')).toThrow('free-1 needs at least one piece');
+    expect(freeObstacle('free-1', [{ piece: marker, pose: marker.pose }], 'Cone').passages).toEqual([]);
+    expect(() => freeObstacle('free-1', [], 'Nothing')).toThrow('free-1 needs at least one piece');
   });
 });
