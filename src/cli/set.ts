@@ -5,7 +5,7 @@ import { buildKind } from '../core/obstacles/build.ts';
 import type { Built, Infeasible, ObstacleKind } from '../core/obstacles/obstacle.ts';
 import { OBSTACLE_KINDS } from '../core/obstacles/obstacles.ts';
 import { lengthWords } from '../core/obstacles/refusal-words.ts';
-import { filled, type Param, type Value, type Values } from '../core/pieces/params.ts';
+import { completeValues, type Param, type Value, type Values } from '../core/pieces/params.ts';
 import { verb } from './command.ts';
 import { unknownWord } from './did-you-mean.ts';
 import { BadInput, type Io, printJson } from './io.ts';
@@ -89,7 +89,7 @@ function build(kind: ObstacleKind, options: Readonly<Record<string, unknown>>, i
       return typeof text === 'string' ? [[key, readValue(param, `--${hyphened(key)}`, { text, unit, io })]] : [];
     }),
   );
-  const params = filled(kind.params, given);
+  const params = completeValues(kind.params, given);
   const result = buildKind(kind, given);
   const asJson = options.json === true;
   if (result.kind === 'infeasible') {

@@ -4,7 +4,7 @@
  */
 import type { Finding } from '../core/checks/check.ts';
 import type { Wall } from '../core/constraints/constraint.ts';
-import type { Offer } from '../core/course/conflict.ts';
+import type { Resolution } from '../core/course/conflict.ts';
 import type { Course, Layout } from '../core/course/course.ts';
 import type { History } from '../core/course/history.ts';
 import type { Obstacle } from '../core/obstacles/obstacle.ts';
@@ -126,7 +126,7 @@ export interface Desk {
   /** Lets the last offer go. */
   pass(): void;
   /** A way out of a standoff, or of a clash that the course has already; without one everything is left as it was. */
-  resolve(offer?: Offer): void;
+  resolve(offer?: Resolution): void;
   /** Fixes the pieces that are chosen, or frees them when all are fixed; false when there are none. */
   fix(): boolean;
   /** Takes the tape into the hand, laid between two things that are chosen, or puts it away. */

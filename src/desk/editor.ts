@@ -1,8 +1,8 @@
 import type { Finding } from '../core/checks/check.ts';
 import { findingsOf } from '../core/checks/checks.ts';
 import type { Course } from '../core/course/course.ts';
-import { advanced, begun, type History, presentCourse, redone, undone } from '../core/course/history.ts';
-import { changedLayout } from '../core/course/layouts.ts';
+import { type History, newHistory, presentCourse, redo, undo, withStep } from '../core/course/history.ts';
+import { replaceLayout } from '../core/course/layouts.ts';
 import { type Survey, survey } from '../core/survey.ts';
 import {
   duplicatePlan,
@@ -88,7 +88,7 @@ function stateOf(memory: Memory): DeskState {
 /** A desk with a course on it. */
 export function createDesk(first: Course): Desk {
   let memory: Memory = {
-    history: begun(first),
+    history: newHistory(first),
     chosen: [],
     stage: 'set',
     said: words.ready(),
@@ -118,7 +118,7 @@ export function createDesk(first: Course): Desk {
     }
     const { course = presentCourse(memory.history), chosen, label, said, join = null } = plan;
     const joins = join !== null && join === memory.join;
-    const history = advanced(joins ? undone(memory.history) : memory.history, course, label);
+    const history = withStep(joins ? undo(memory.history) : memory.history, course, label);
     const measuring = tapeStill(memory.measuring, course);
     change({ ...CLEAR, history, chosen: stillThere(chosen, course), said, join, measuring });
     return undefined;
@@ -217,20 +217,20 @@ export function createDesk(first: Course): Desk {
     open: (course) => {
       fingers.clear();
       const said = words.opened(course.title);
-      change({ ...CLEAR, history: begun(course), chosen: [], said, measuring: null, press: null });
+      change({ ...CLEAR, history: newHistory(course), chosen: [], said, measuring: null, press: null });
     },
     undo: () => {
       // A drag under way is the last thing that was done: it is what undo takes back.
       if (cancel()) return;
       const { history } = memory;
-      const back = undone(history);
+      const back = undo(history);
       const label = history.steps[history.present]?.label ?? '';
       if (back === history) change({ said: words.nothingToUndo() });
       else travel(back, words.undone(label));
     },
     redo: () => {
       if (cancel()) return;
-      const on = redone(memory.history);
+      const on = redo(memory.history);
       if (on === memory.history) change({ said: words.nothingToRedo() });
       else travel(on, words.redone(on.steps[on.present]?.label ?? ''));
     },
@@ -278,7 +278,7 @@ export function createDesk(first: Course): Desk {
       const { course, chosen } = atRest();
       carryOut({ course: edit(course), chosen, label, said: label });
     },
-    editLayout: (label, edit) => desk.edit(label, (course) => changedLayout(course, edit)),
+    editLayout: (label, edit) => desk.edit(label, (course) => replaceLayout(course, edit)),
   };
   return desk;
 }

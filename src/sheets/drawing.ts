@@ -1,7 +1,7 @@
 /** The drawing of a course on paper: one list of marks from the arena to the labels, none of which cover each other. */
 import type { Mark } from '../core/plane/mark.ts';
 import { pathEnd } from '../core/plane/path.ts';
-import { between } from '../core/plane/point.ts';
+import { lerp } from '../core/plane/point.ts';
 import type { Pose } from '../core/plane/pose.ts';
 import type { Bounds } from '../core/plane/ring.ts';
 import type { Survey } from '../core/survey.ts';
@@ -56,7 +56,7 @@ interface Entrance {
 /** A hollow arrow into the opening, outside the rail. */
 function entranceSign(survey: Survey, frame: Frame): Entrance {
   const [from, to] = opening(survey.course.arena);
-  const middle = onPaper(frame, between(from, to, 0.5));
+  const middle = onPaper(frame, lerp(from, to, 0.5));
   const inward = { south: Math.PI / 2, west: 0, north: -Math.PI / 2, east: Math.PI }[survey.course.arena.entrance.wall];
   const heading = headingOnPaper(frame, inward);
   const at = { x: middle.x - Math.cos(heading) * 2.4, y: middle.y - Math.sin(heading) * 2.4 };

@@ -4,7 +4,7 @@ import type { PlacedPiece } from '../core/course/placed.ts';
 import type { Mark } from '../core/plane/mark.ts';
 import { pathBounds } from '../core/plane/path.ts';
 import type { Point } from '../core/plane/point.ts';
-import { type Bounds, joinedBounds, ringBounds } from '../core/plane/ring.ts';
+import { type Bounds, ringBounds, unionBounds } from '../core/plane/ring.ts';
 import type { Survey } from '../core/survey.ts';
 import { type Frame, markOnPaper, onPaper, type PaperPoint, perMetre } from './paper-transform.ts';
 
@@ -58,10 +58,10 @@ export function extent(survey: Survey): Bounds {
   const { length, width } = survey.course.arena;
   const arena = { minX: 0, minY: 0, maxX: length, maxY: width };
   const points = [...survey.pieces.flatMap(({ footprint }) => footprint), survey.layout.ride.start];
-  const things = joinedBounds(arena, ringBounds(points));
+  const things = unionBounds(arena, ringBounds(points));
   return survey.line.elements
     .filter(({ path }) => path.length > 0)
-    .reduce((all, { path }) => joinedBounds(all, pathBounds(path)), things);
+    .reduce((all, { path }) => unionBounds(all, pathBounds(path)), things);
 }
 
 /** The rail, and posts on both sides of the opening. */

@@ -1,7 +1,7 @@
 /** Where the ground lies on the paper: a scale, the datum corner's place, and whether the arena is turned a quarter. */
 import type { Mark } from '../core/plane/mark.ts';
 import type { Point } from '../core/plane/point.ts';
-import { type Pose, placed } from '../core/plane/pose.ts';
+import { type Pose, toWorld } from '../core/plane/pose.ts';
 import { SMALLEST_LETTERS } from './lettering.ts';
 
 export type PaperPoint = Point<'paper'>;
@@ -35,7 +35,7 @@ export function headingOnPaper(frame: Frame, angle: number): number {
 /** A mark of a thing that lies at `pose`, on the paper; none for words that would be too small to read. */
 export function markOnPaper(frame: Frame, pose: Pose, mark: Mark): Mark<'paper'> | undefined {
   const k = perMetre(frame);
-  const at = (local: Point): PaperPoint => onPaper(frame, placed(pose, local));
+  const at = (local: Point): PaperPoint => onPaper(frame, toWorld(pose, local));
   switch (mark.kind) {
     case 'line': {
       const width = mark.width === undefined ? {} : { width: mark.width * k };

@@ -1,6 +1,6 @@
 /** The line of travel on paper: runs of one ink with their arrows, and the signs for turns on the spot. */
 import type { Ink, Mark } from '../core/plane/mark.ts';
-import { type Path, pathEnd, sampled } from '../core/plane/path.ts';
+import { type Path, pathEnd, pathPoints } from '../core/plane/path.ts';
 import type { LineElement } from '../core/ride/line.ts';
 import { strokeWidth } from './line-styles.ts';
 import { blockRing, type Room, takenIn } from './occupancy-grid.ts';
@@ -47,7 +47,7 @@ export function inksOf(elements: readonly LineElement[]): readonly Ink[] {
 function pathOnPaper(frame: Frame, path: Path): readonly PaperPoint[] {
   const step = CHORD / perMetre(frame);
   const points = path.flatMap((stretch) =>
-    stretch.curvature === 0 ? [stretch.start] : sampled([stretch], step).slice(0, -1),
+    stretch.curvature === 0 ? [stretch.start] : pathPoints([stretch], step).slice(0, -1),
   );
   return path.length === 0 ? [] : [...points, pathEnd(path)].map((at) => onPaper(frame, at));
 }

@@ -2,7 +2,7 @@ import { CHECKS, findingsOf } from '../../src/core/checks/checks.ts';
 import { sweepsOf } from '../../src/core/checks/geometry/sweep.ts';
 import { blankCourse } from '../../src/core/course/blank.ts';
 import type { Course } from '../../src/core/course/course.ts';
-import { added, shifted } from '../../src/core/course/edit-obstacles.ts';
+import { addObstacle, shiftByKeys } from '../../src/core/course/edit-obstacles.ts';
 import { buildObstacle } from '../../src/core/obstacles/build.ts';
 import { survey } from '../../src/core/survey.ts';
 import { planted, randomCourse } from '../core/checks/planted.ts';
@@ -17,7 +17,7 @@ function tenObstacles(): Course {
     const pose = { x: 7 + 11 * (i % 5), y: 7 + 15 * Math.floor(i / 5), angle: 0 };
     const obstacle = buildObstacle(`${kind}-${i}`, kind, {}, pose);
     if ('why' in obstacle) throw new Error(obstacle.why);
-    return added(course, obstacle);
+    return addObstacle(course, obstacle);
   }, blankCourse());
 }
 
@@ -26,7 +26,7 @@ function moved(start: Course): number[] {
   let course = start;
   findingsOf(survey(course));
   const times = Array.from({ length: MOVES }, (_, i) => {
-    course = shifted(course, ['fan-1'], 0.02 * Math.cos(i / 9), 0.02 * Math.sin(i / 9));
+    course = shiftByKeys(course, ['fan-1'], 0.02 * Math.cos(i / 9), 0.02 * Math.sin(i / 9));
     const found = survey(course);
     const from = performance.now();
     findingsOf(found);
@@ -38,7 +38,7 @@ function moved(start: Course): number[] {
 /** Milliseconds until every fix on offer has been tried. */
 function fixed(start: Course): number[] {
   return Array.from({ length: 12 }, (_, i) => {
-    const found = findingsOf(survey(shifted(start, ['fan-1'], 0.01 * (i + 1), 0)));
+    const found = findingsOf(survey(shiftByKeys(start, ['fan-1'], 0.01 * (i + 1), 0)));
     const from = performance.now();
     for (const finding of found) void finding.remedies.length;
     return performance.now() - from;
@@ -81,7 +81,7 @@ function swept(): number[] {
   return Array.from({ length: 60 }, (_, i) => {
     const obstacle = buildObstacle('back-l', 'back-l', { width: 0.8 + i / 1000 }, { x: 30, y: 20, angle: 0 });
     if ('why' in obstacle) throw new Error(obstacle.why);
-    const found = survey(added(blankCourse(), obstacle));
+    const found = survey(addObstacle(blankCourse(), obstacle));
     const from = performance.now();
     sweepsOf(found);
     return performance.now() - from;

@@ -2,7 +2,7 @@
 import { readFileSync } from 'node:fs';
 import { readCourse } from '../../src/core/files/read.ts';
 import { STOCK_HORSE } from '../../src/core/horses/horses.ts';
-import { leastTurn } from '../../src/core/horses/turns.ts';
+import { minTurnRadius } from '../../src/core/horses/turns.ts';
 import { pathCost } from '../../src/core/ride/collision-cost.ts';
 import { shortestRoute } from '../../src/core/ride/route.ts';
 import { printNotesOf, printsOf, survey } from '../../src/core/survey.ts';
@@ -11,7 +11,7 @@ import { type SmallArena, smallArena } from '../core/ride/small-arenas.ts';
 import { percentile, type Row, row, timed } from './row.ts';
 
 const SEEDS = Array.from({ length: 200 }, (_, i) => i + 1);
-const RADIUS = leastTurn(STOCK_HORSE, 'jog');
+const RADIUS = minTurnRadius(STOCK_HORSE, 'jog');
 const ROUNDS = 60;
 const WARM_UP = 20;
 

@@ -6,14 +6,14 @@
  */
 import { blankCourse } from '../../src/core/course/blank.ts';
 import { type Course, currentLayout } from '../../src/core/course/course.ts';
-import { added } from '../../src/core/course/edit-obstacles.ts';
-import { changedLayout } from '../../src/core/course/layouts.ts';
+import { addObstacle } from '../../src/core/course/edit-obstacles.ts';
+import { replaceLayout } from '../../src/core/course/layouts.ts';
 import { placedObstacle } from '../../src/core/course/placed.ts';
-import { settled } from '../../src/core/course/solve-layout.ts';
+import { solveLayout } from '../../src/core/course/solve-layout.ts';
 import { FOOT, INCH } from '../../src/core/measure/quantity.ts';
 import { buildObstacle } from '../../src/core/obstacles/build.ts';
 import type { Problem } from '../../src/core/solve/problem.ts';
-import { solved } from '../../src/core/solve/solve.ts';
+import { solve } from '../../src/core/solve/solve.ts';
 import { survey } from '../../src/core/survey.ts';
 import { chain, fan, LENGTH, pole, run, THICKNESS, tie, wishing } from '../core/solve/poles.ts';
 import { drawnPole, planegcs, pointOn } from '../published/planegcs.ts';
@@ -32,7 +32,7 @@ function offLines(count: number): Problem {
   const names = Array.from({ length: count }, (_, i) => `p${i}`);
   return {
     bodies: names.map((id, i) => pole(id, bodyAt(i), i === 0 ? { weight: Number.POSITIVE_INFINITY } : {})),
-    ties: names.slice(1).flatMap((id, i) => {
+    constraints: names.slice(1).flatMap((id, i) => {
       const pair = [id, names[i] ?? ''];
       return [tie('parallel', pair), tie('beside', pair, { at: AT, hold: OFF - THICKNESS })];
     }),
@@ -48,7 +48,7 @@ function dragged(scene: Problem, by: { x: number; y: number }, rounds: number): 
     STEPS * (rounds + 1),
     (i) => wishing(scene, last.id, { x: x + by.x * (i % STEPS), y: y + by.y * (i % STEPS), angle }),
     ([problem, wishes]) => {
-      const { outcome } = solved(problem, wishes);
+      const { outcome } = solve(problem, wishes);
       if (outcome !== 'met') throw new Error(`the drag came out as ${outcome}`);
     },
   );
@@ -130,7 +130,7 @@ function sixtyPoles(): Course {
     const place = { x: 12 + 22 * (i % 4), y: 7 + 15 * Math.floor(i / 4), angle: 0.2 * (i % 3) };
     const obstacle = buildObstacle(`run-${i + 1}`, i % 3 === 1 ? 'fan' : 'run', { poles: 5 }, place);
     if ('why' in obstacle) throw new Error(obstacle.why);
-    course = added(course, obstacle);
+    course = addObstacle(course, obstacle);
   }
   const walls = [1, 2, 3, 4].map((i) => {
     return {
@@ -140,7 +140,7 @@ function sixtyPoles(): Course {
       hold: 1,
     };
   });
-  return changedLayout(course, (layout) => ({ ...layout, constraints: walls }));
+  return replaceLayout(course, (layout) => ({ ...layout, constraints: walls }));
 }
 
 function pointerRows(): Row[] {
@@ -159,11 +159,11 @@ function pointerRows(): Row[] {
     const wishes = (i: number) =>
       new Map([[key, { ...from, x: from.x + 0.02 * (i % STEPS), y: from.y + 0.01 * (i % STEPS) }]]);
     const laid = (i: number) => {
-      const answer = settled(layout, course.arena, wishes(i));
+      const answer = solveLayout(layout, course.arena, wishes(i));
       if (answer.kind !== 'settled') throw new Error(answer.says);
-      return changedLayout(course, () => answer.layout);
+      return replaceLayout(course, () => answer.layout);
     };
-    const alone = timed(7 * STEPS, wishes, (each) => void settled(layout, course.arena, each)).slice(STEPS);
+    const alone = timed(7 * STEPS, wishes, (each) => void solveLayout(layout, course.arena, each)).slice(STEPS);
     const whole = timed(
       4 * STEPS,
       (i) => i,

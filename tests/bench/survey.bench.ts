@@ -1,7 +1,7 @@
 /** The survey after one obstacle of ten has moved, against the same survey from cold. */
 import { readdirSync, readFileSync } from 'node:fs';
 import { type Course, currentLayout } from '../../src/core/course/course.ts';
-import { changedLayout } from '../../src/core/course/layouts.ts';
+import { replaceLayout } from '../../src/core/course/layouts.ts';
 import { readCourse } from '../../src/core/files/read.ts';
 import { FOOT } from '../../src/core/measure/quantity.ts';
 import { pose } from '../../src/core/plane/pose.ts';
@@ -34,7 +34,7 @@ function tenObstacles(): Course {
 }
 
 function nudged(before: Course, which: number, by: number): Course {
-  return changedLayout(before, (layout) => ({
+  return replaceLayout(before, (layout) => ({
     ...layout,
     obstacles: layout.obstacles.map((each, i) =>
       i === which ? { ...each, pose: { ...each.pose, x: each.pose.x + by } } : each,

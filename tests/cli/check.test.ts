@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { changedLayout } from '../../src/core/course/layouts.ts';
+import { replaceLayout } from '../../src/core/course/layouts.ts';
 import { caught, courseFile, smallCourse } from './run-cli.ts';
 
 /** Jog-overs 4 ft 6 in apart: a must under every book. */
@@ -84,7 +84,7 @@ describe('check', () => {
   });
 
   test('an empty course is no mistake of the program', async () => {
-    const empty = changedLayout(smallCourse(), (layout) => ({
+    const empty = replaceLayout(smallCourse(), (layout) => ({
       ...layout,
       obstacles: [],
       ride: { ...layout.ride, legs: [] },

@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { run } from '../../src/cli/run.ts';
 import { blankCourse } from '../../src/core/course/blank.ts';
 import type { Course } from '../../src/core/course/course.ts';
-import { added } from '../../src/core/course/edit-obstacles.ts';
+import { addObstacle } from '../../src/core/course/edit-obstacles.ts';
 import { writeCourse } from '../../src/core/files/write.ts';
 import { buildObstacle } from '../../src/core/obstacles/build.ts';
 import type { Values } from '../../src/core/pieces/params.ts';
@@ -39,7 +39,7 @@ export function smallCourse(run: Values = {}): Course {
   const overs = buildObstacle('run-1', 'run', run, pose(18, 15));
   const bridge = buildObstacle('bridge-1', 'bridge', {}, pose(42, 15));
   if ('why' in overs || 'why' in bridge) throw new Error('the small course must build');
-  return added(added(blankCourse({ title: 'Larkhollow Fairground: practice' }), overs), bridge);
+  return addObstacle(addObstacle(blankCourse({ title: 'Larkhollow Fairground: practice' }), overs), bridge);
 }
 
 export function courseFile(course: Course): string {

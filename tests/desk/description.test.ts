@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { FOOT } from '../../src/core/measure/quantity.ts';
 import { OBSTACLE_KINDS } from '../../src/core/obstacles/obstacles.ts';
-import { ringHolds } from '../../src/core/plane/ring.ts';
+import { ringContains } from '../../src/core/plane/ring.ts';
 import { description } from '../../src/desk/description.ts';
 import { createDesk } from '../../src/desk/editor.ts';
 import { palette } from '../../src/desk/placing/palette.ts';
@@ -65,7 +65,7 @@ describe('the outlines', () => {
     const pieces = desk.state().survey.pieces.filter((piece) => piece.obstacle === 'fan-1');
     expect(pieces.length).toBeGreaterThan(2);
     for (const corner of pieces.flatMap((piece) => piece.footprint)) {
-      expect(ringHolds(outline?.ring ?? [], corner)).toBe(true);
+      expect(ringContains(outline?.ring ?? [], corner)).toBe(true);
     }
   });
 });

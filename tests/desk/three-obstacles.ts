@@ -1,6 +1,6 @@
 import { blankCourse } from '../../src/core/course/blank.ts';
 import type { Course } from '../../src/core/course/course.ts';
-import { added } from '../../src/core/course/edit-obstacles.ts';
+import { addObstacle } from '../../src/core/course/edit-obstacles.ts';
 import { buildObstacle } from '../../src/core/obstacles/build.ts';
 import type { Values } from '../../src/core/pieces/params.ts';
 import { pose } from '../../src/core/plane/pose.ts';
@@ -14,7 +14,7 @@ export function withObstacle(
   const kind = id.replace(/-\d+$/, '');
   const built = buildObstacle(id, kind, at.values ?? {}, pose(at.x, at.y, at.angle ?? 0));
   if ('why' in built) throw new Error(`${id}: ${built.why}`);
-  return added(course, built);
+  return addObstacle(course, built);
 }
 
 /**

@@ -4,17 +4,17 @@ import { join } from 'node:path';
 import { findingsOf } from '../../src/core/checks/checks.ts';
 import { blankCourse } from '../../src/core/course/blank.ts';
 import type { Course } from '../../src/core/course/course.ts';
-import { added } from '../../src/core/course/edit-obstacles.ts';
+import { addObstacle } from '../../src/core/course/edit-obstacles.ts';
 import { readCourse } from '../../src/core/files/read.ts';
 import { buildObstacle } from '../../src/core/obstacles/build.ts';
 import type { ObstacleKind } from '../../src/core/obstacles/obstacle.ts';
 import { OBSTACLE_KINDS } from '../../src/core/obstacles/obstacles.ts';
-import { filled, type Values } from '../../src/core/pieces/params.ts';
+import { completeValues, type Values } from '../../src/core/pieces/params.ts';
 import type { PieceKind } from '../../src/core/pieces/piece.ts';
 import { PIECE_KINDS } from '../../src/core/pieces/pieces.ts';
 import type { Mark } from '../../src/core/plane/mark.ts';
 import { ORIGIN } from '../../src/core/plane/pose.ts';
-import { type Bounds, joinedBounds, ringBounds } from '../../src/core/plane/ring.ts';
+import { type Bounds, ringBounds, unionBounds } from '../../src/core/plane/ring.ts';
 import { type Survey, survey } from '../../src/core/survey.ts';
 import { drawing } from '../../src/sheets/drawing.ts';
 import { extent, pieceMarks } from '../../src/sheets/ground.ts';
@@ -150,9 +150,9 @@ function obstacleFigure(kind: ObstacleKind, title: string, given: Values): Figur
   const group = kind.title;
   const section = 'Obstacles';
   const obstacle = buildObstacle(`${kind.id}-1`, kind.id, given, MIDDLE);
-  const values = valuesInWords(kind, filled(kind.params, given));
+  const values = valuesInWords(kind, completeValues(kind.params, given));
   if (!('pieces' in obstacle)) return { section, group, title, says: [values, `Refused: ${obstacle.why}`] };
-  const facts = survey(added(FIELD, obstacle));
+  const facts = survey(addObstacle(FIELD, obstacle));
   const bounds = ringBounds(facts.pieces.flatMap(({ footprint }) => footprint));
   const over = facts.line.elements.filter(({ part }) => part === 'obstacle');
   const picture = pictureOf(`${group}, ${title}`, bounds, scaleFor(bounds, 60), ({ frame }) => [
@@ -165,9 +165,9 @@ function obstacleFigure(kind: ObstacleKind, title: string, given: Values): Figur
 }
 
 function pieceFigure(kind: PieceKind, title: string, given: Values): Figure {
-  const figure = kind.figure(filled(kind.params, given));
+  const figure = kind.figure(completeValues(kind.params, given));
   const marked = figure.marks.flatMap((mark) => ('points' in mark ? mark.points : 'ring' in mark ? mark.ring : []));
-  const bounds = joinedBounds(ringBounds(figure.footprint), ringBounds([...figure.footprint, ...marked]));
+  const bounds = unionBounds(ringBounds(figure.footprint), ringBounds([...figure.footprint, ...marked]));
   const picture = pictureOf(`${kind.title}, ${title}`, bounds, scaleFor(bounds, 50), ({ frame }) =>
     figure.marks.flatMap((mark) => markOnPaper(frame, ORIGIN, mark) ?? []),
   );

@@ -1,7 +1,7 @@
 /** Shortest bounded-curvature paths against numbers that others published. */
 import { describe, expect, test } from 'vitest';
-import { shortestPath, type Word, wordParts } from '../../src/core/plane/dubins.ts';
-import { shortestThrough } from '../../src/core/plane/dubins-waypoints.ts';
+import { type DubinsWord, dubinsParts, shortestDubinsPath } from '../../src/core/plane/dubins.ts';
+import { dubinsThroughWaypoints } from '../../src/core/plane/dubins-waypoints.ts';
 import { pathEnd } from '../../src/core/plane/path.ts';
 import { pose } from '../../src/core/plane/pose.ts';
 
@@ -9,7 +9,7 @@ const DOWN = -Math.PI / 2;
 const UP = Math.PI / 2;
 
 /** L. E. Dubins, 1957; test values of A. Walker's open-source path library, re-computed independently to 1e-9. */
-const SHORTEST: readonly (readonly [number, number, number, Word, number])[] = [
+const SHORTEST: readonly (readonly [number, number, number, DubinsWord, number])[] = [
   [DOWN, DOWN, 0.2, 'LSL', 6.48318530717959],
   [DOWN, DOWN, 10, 'LSR', 11.3929198562888],
   [DOWN, 0, 0.2, 'LRL', 6.55040413938824],
@@ -25,7 +25,7 @@ const SHORTEST: readonly (readonly [number, number, number, Word, number])[] = [
 ];
 
 /** Words that are not the shortest, from the same values; `undefined`: the word does not reach. */
-const WORDS: readonly (readonly [number, number, number, Word, number | undefined])[] = [
+const WORDS: readonly (readonly [number, number, number, DubinsWord, number | undefined])[] = [
   [DOWN, DOWN, 0.2, 'RSL', 12.6234864210475],
   [DOWN, DOWN, 0.2, 'RLR', 12.3662871871361],
   [DOWN, DOWN, 0.2, 'LSR', undefined],
@@ -37,23 +37,23 @@ const WORDS: readonly (readonly [number, number, number, Word, number | undefine
 
 describe('the shortest path of unit turning radius', () => {
   test.each(SHORTEST)('from heading %f to %f, %f apart, is %s and as long as published', (a, b, d, word, length) => {
-    const found = shortestPath(pose(0, 0, a), pose(d, 0, b), 1);
+    const found = shortestDubinsPath(pose(0, 0, a), pose(d, 0, b), 1);
     expect(found.length).toBeCloseTo(length, 9);
     // Two words share the first row's length; the published one is among the shortest.
-    const parts = wordParts(word, d, [a, b]);
+    const parts = dubinsParts(word, d, [a, b]);
     expect((parts?.[0] ?? 0) + (parts?.[1] ?? 0) + (parts?.[2] ?? 0)).toBeCloseTo(length, 9);
     const end = pathEnd(found.path);
     expect(Math.hypot(end.x - d, end.y)).toBeLessThan(1e-9);
   });
 
   test('straight ahead it is the straight', () => {
-    const { path, length } = shortestPath(pose(0, 0, 0), pose(7, 0, 0), 1);
+    const { path, length } = shortestDubinsPath(pose(0, 0, 0), pose(7, 0, 0), 1);
     expect(length).toBeCloseTo(7, 12);
     expect(path).toHaveLength(1);
   });
 
   test.each(WORDS)('from heading %f to %f, %f apart, the word %s is as long as published', (a, b, d, word, length) => {
-    const parts = wordParts(word, d, [a, b]);
+    const parts = dubinsParts(word, d, [a, b]);
     if (length === undefined) expect(parts).toBeUndefined();
     else expect((parts?.[0] ?? 0) + (parts?.[1] ?? 0) + (parts?.[2] ?? 0)).toBeCloseTo(length, 9);
   });
@@ -151,7 +151,7 @@ describe('the shortest path through points', () => {
     (_, curvature, points, start, end, length) => {
       const at = points.map(([x, y]) => ({ x, y }));
       const [first, last] = [at[0] ?? { x: 0, y: 0 }, at.at(-1) ?? { x: 0, y: 0 }];
-      const found = shortestThrough(
+      const found = dubinsThroughWaypoints(
         { ...first, angle: start },
         at.slice(1, -1),
         { ...last, angle: end },

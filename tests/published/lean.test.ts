@@ -2,7 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import { GAITS } from '../../src/core/horses/horse.ts';
 import { STOCK_HORSE } from '../../src/core/horses/horses.ts';
-import { easyTurn, leanOn, leastTurn, turnAtLean } from '../../src/core/horses/turns.ts';
+import { leanAtRadius, minTurnRadius, preferredTurnRadius, radiusAtLean } from '../../src/core/horses/turns.ts';
 
 const DEGREE = Math.PI / 180;
 
@@ -19,7 +19,7 @@ const ACROSS = [6, 8, 10, 15, 20];
 describe('the lean', () => {
   test.each(LEANS)('at %s m/s is the table’s on every circle', (speed, row) => {
     for (const [i, degrees] of row.entries()) {
-      expect(Math.abs(leanOn(speed, (ACROSS[i] ?? 0) / 2) / DEGREE - degrees)).toBeLessThan(0.06);
+      expect(Math.abs(leanAtRadius(speed, (ACROSS[i] ?? 0) / 2) / DEGREE - degrees)).toBeLessThan(0.06);
     }
   });
 
@@ -30,19 +30,19 @@ describe('the lean', () => {
     ['a 10 m volte at a collected trot', 3.2, 10, 11.8],
     ['a 20 m circle at a working canter', 3.91, 20, 8.9],
   ])('on %s is what is ridden there', (_, speed, across, degrees) => {
-    expect(Math.abs(leanOn(speed, across / 2) / DEGREE - degrees)).toBeLessThan(0.1);
+    expect(Math.abs(leanAtRadius(speed, across / 2) / DEGREE - degrees)).toBeLessThan(0.1);
   });
 
   test.each([
     [10, 0.578],
     [20, 0.28],
   ])('of %s degrees is a radius of so many times the speed squared', (degrees, factor) => {
-    expect(turnAtLean(1, degrees * DEGREE)).toBeCloseTo(factor, 3);
-    expect(turnAtLean(2.9, degrees * DEGREE)).toBeCloseTo(factor * 2.9 ** 2, 1);
+    expect(radiusAtLean(1, degrees * DEGREE)).toBeCloseTo(factor, 3);
+    expect(radiusAtLean(2.9, degrees * DEGREE)).toBeCloseTo(factor * 2.9 ** 2, 1);
   });
 
   test('and the radius undo each other', () => {
-    for (const radius of [1.5, 3, 10]) expect(turnAtLean(2.5, leanOn(2.5, radius))).toBeCloseTo(radius, 12);
+    for (const radius of [1.5, 3, 10]) expect(radiusAtLean(2.5, leanAtRadius(2.5, radius))).toBeCloseTo(radius, 12);
   });
 });
 
@@ -51,9 +51,9 @@ describe('the stock horse', () => {
     for (const gait of GAITS) {
       const { stride, period } = STOCK_HORSE.gaits[gait];
       const speed = stride.value / period.value;
-      expect(leanOn(speed, easyTurn(STOCK_HORSE, gait)) / DEGREE).toBeCloseTo(10, 1);
+      expect(leanAtRadius(speed, preferredTurnRadius(STOCK_HORSE, gait)) / DEGREE).toBeCloseTo(10, 1);
       // A jog round the markers of a serpentine leans more than any schooling figure: it has its own source.
-      if (gait === 'lope') expect(leanOn(speed, leastTurn(STOCK_HORSE, gait)) / DEGREE).toBeLessThan(20);
+      if (gait === 'lope') expect(leanAtRadius(speed, minTurnRadius(STOCK_HORSE, gait)) / DEGREE).toBeLessThan(20);
     }
   });
 
@@ -63,7 +63,7 @@ describe('the stock horse', () => {
    */
   test('jogs the serpentine of markers 10 ft apart', () => {
     const bend = (aside: number) => 1 / (aside * ((2 * Math.PI) / (2 * 10 * 0.3048)) ** 2);
-    const least = leastTurn(STOCK_HORSE, 'jog');
+    const least = minTurnRadius(STOCK_HORSE, 'jog');
     expect(bend(0.75)).toBeLessThan(least);
     expect(bend(0.5)).toBeGreaterThan(least);
   });

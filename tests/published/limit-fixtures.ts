@@ -1,7 +1,7 @@
 /** For a limit of a rule book, the smallest course in which just that is measured, by its value in SI units. */
 import { blankCourse } from '../../src/core/course/blank.ts';
 import type { Course } from '../../src/core/course/course.ts';
-import { shifted } from '../../src/core/course/edit-obstacles.ts';
+import { shiftByKeys } from '../../src/core/course/edit-obstacles.ts';
 import type { Gait } from '../../src/core/horses/horse.ts';
 import { FOOT, INCH } from '../../src/core/measure/quantity.ts';
 import type { Values } from '../../src/core/pieces/params.ts';
@@ -36,7 +36,7 @@ const lane = (values: Values) => at('back-lane', values);
 const bothPoles = ['back-lane-1/pole-1', 'back-lane-1/pole-2'];
 const sidePass = at('side-pass', {});
 /** Kinds refuse some sizes that a book allows: there one piece is carried to where it is measured. */
-const carried = (course: Course, key: string, dx: number, dy: number): Course => shifted(course, [key], dx, dy);
+const carried = (course: Course, key: string, dx: number, dy: number): Course => shiftByKeys(course, [key], dx, dy);
 
 const row = (count: number): Course =>
   scene(
@@ -63,7 +63,7 @@ const bridgeAndWater = scene([
 function shown(gait: 'jog' | 'lope', value: number): Course {
   const course = at('run', { gap: 6 * FOOT, gait, poles: 2 }, { leg: { gait, approach: gait } });
   const known = survey(course).line.shown.find((each) => each.gait === gait)?.longest ?? { from: 0, to: 0 };
-  return shifted(course, ['run-1'], value - (known.to - known.from), 0);
+  return shiftByKeys(course, ['run-1'], value - (known.to - known.from), 0);
 }
 
 export const LAID: Readonly<Record<string, Laid>> = {
@@ -125,7 +125,7 @@ export const LAID: Readonly<Record<string, Laid>> = {
   'water-box.length': sized('water-box-length', 'water-box', 'length'),
   'obstacle.room': {
     check: 'obstacle-room',
-    course: (wanted) => shifted(bridgeAndWater, ['water-box-1'], wanted - room(bridgeAndWater, 1), 0),
+    course: (wanted) => shiftByKeys(bridgeAndWater, ['water-box-1'], wanted - room(bridgeAndWater, 1), 0),
   },
   'obstacles.count': { check: 'obstacle-count', course: row },
   'class.entries': {

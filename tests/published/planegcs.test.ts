@@ -6,7 +6,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Pose } from '../../src/core/plane/pose.ts';
 import type { Problem } from '../../src/core/solve/problem.ts';
-import { solved } from '../../src/core/solve/solve.ts';
+import { solve } from '../../src/core/solve/solve.ts';
 import { chain, LENGTH, pole, THICKNESS, tie, worst } from '../core/solve/poles.ts';
 import { drawnPole, type Pole, planegcs, pointOn, type Sketch } from './planegcs.ts';
 
@@ -106,10 +106,10 @@ function poseBetween(from: { x: number; y: number }, to: { x: number; y: number 
 describe.each(PAIRS.map((pair) => [pair.kind, pair] as const))('%s', (kind, { at, hold, second, write }) => {
   const bodies = [pole('a', { x: 0, y: 0, angle: 0 }, { weight: Number.POSITIVE_INFINITY }), pole('b', second)];
   const between = { ...(at === undefined ? {} : { at }), ...(hold === undefined ? {} : { hold }) };
-  const problem: Problem = { bodies, ties: [tie(kind, ['a', 'b'], between)] };
+  const problem: Problem = { bodies, constraints: [tie(kind, ['a', 'b'], between)] };
 
   test('holds where ours puts the poles, to 1e-9', () => {
-    const outcome = solved(problem);
+    const outcome = solve(problem);
     if (outcome.outcome !== 'met') throw new Error(outcome.outcome);
     expect(worst(problem, outcome.poses)).toBeLessThan(1e-9);
   });
@@ -138,8 +138,8 @@ test('mirrored: holds by our equations where planegcs puts the ends as images of
     pole('b', { x: -1.4, y: 2.2, angle: 2.3 }),
     pole('line', { x: 0, y: -3, angle: Math.PI / 2 }, { weight: Number.POSITIVE_INFINITY }),
   ];
-  const problem: Problem = { bodies, ties: [tie('mirrored', ['a', 'b', 'line'])] };
-  const outcome = solved(problem);
+  const problem: Problem = { bodies, constraints: [tie('mirrored', ['a', 'b', 'line'])] };
+  const outcome = solve(problem);
   if (outcome.outcome !== 'met') throw new Error(outcome.outcome);
   expect(worst(problem, outcome.poses)).toBeLessThan(1e-9);
   const drawn: Pole[] = [];
@@ -177,12 +177,12 @@ describe('a chain of poles, parallel and a given way off each other’s line', (
           bodies: names.map((id, i) =>
             pole(id, start[i] ?? { x: 0, y: 0, angle: 0 }, i === 0 ? { weight: Number.POSITIVE_INFINITY } : {}),
           ),
-          ties: names.slice(1).flatMap((id, i) => {
+          constraints: names.slice(1).flatMap((id, i) => {
             const pair = [id, names[i] ?? ''];
             return [tie('parallel', pair), tie('beside', pair, { at: AT, hold: OFF - THICKNESS })];
           }),
         };
-        const outcome = solved(problem);
+        const outcome = solve(problem);
         if (outcome.outcome !== 'met') throw new Error(outcome.outcome);
         expect(worst(problem, outcome.poses)).toBeLessThan(1e-9);
 
@@ -216,8 +216,8 @@ describe('a chain of poles, parallel and a given way off each other’s line', (
 test('a clash is a clash for both: two distances for one pair of ends', async () => {
   const scene = chain(2);
   const ends = [tie('apart', ['p0', 'p1'], { at: 0, hold: 1 }), tie('apart', ['p0', 'p1'], { at: 0, hold: 2 })];
-  const outcome = solved({ bodies: scene.bodies, ties: ends.map((each, i) => ({ ...each, id: `${i}` })) });
-  expect(outcome).toEqual({ outcome: 'clash', culprits: [['0', '1']] });
+  const outcome = solve({ bodies: scene.bodies, constraints: ends.map((each, i) => ({ ...each, id: `${i}` })) });
+  expect(outcome).toEqual({ outcome: 'clash', conflicts: [['0', '1']] });
   const oracle = await planegcs((sketch) => {
     const [a, b] = scene.bodies.map(({ pose }, i) => drawnPole(sketch, pose, { length: LENGTH, fixed: i === 0 }));
     if (a === undefined || b === undefined) return;

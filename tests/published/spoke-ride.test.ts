@@ -5,7 +5,7 @@
 import { describe, expect, test } from 'vitest';
 import { findingsOf } from '../../src/core/checks/checks.ts';
 import { blankCourse } from '../../src/core/course/blank.ts';
-import { added } from '../../src/core/course/edit-obstacles.ts';
+import { addObstacle } from '../../src/core/course/edit-obstacles.ts';
 import { FOOT } from '../../src/core/measure/quantity.ts';
 import { buildObstacle } from '../../src/core/obstacles/build.ts';
 import { pose } from '../../src/core/plane/pose.ts';
@@ -18,7 +18,7 @@ function spoke(length: number): Survey {
   const line = (LINE - 2.5) / length;
   const wheel = buildObstacle('spoke-1', 'spoke', { length: length * FOOT, line, gait: 'lope' }, pose(20, 15));
   if ('why' in wheel) throw new Error(wheel.why);
-  return survey(added(blankCourse({ title: 'Larkhollow Fairground: a wheel' }), wheel));
+  return survey(addObstacle(blankCourse({ title: 'Larkhollow Fairground: a wheel' }), wheel));
 }
 
 describe('the line round a spoke', () => {

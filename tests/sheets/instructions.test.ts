@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { blankCourse } from '../../src/core/course/blank.ts';
 import type { Course, Leg } from '../../src/core/course/course.ts';
-import { added, flipped } from '../../src/core/course/edit-obstacles.ts';
-import { changedLeg } from '../../src/core/course/edit-ride.ts';
-import { changedLayout } from '../../src/core/course/layouts.ts';
+import { addObstacle, flipObstacles } from '../../src/core/course/edit-obstacles.ts';
+import { changeLeg } from '../../src/core/course/edit-ride.ts';
+import { replaceLayout } from '../../src/core/course/layouts.ts';
 import { buildObstacle } from '../../src/core/obstacles/build.ts';
 import { OBSTACLE_KINDS } from '../../src/core/obstacles/obstacles.ts';
 import { survey } from '../../src/core/survey.ts';
@@ -16,10 +16,10 @@ type Change = Partial<Pick<Leg, 'passage' | 'gait' | 'approach' | 'lead' | 'word
 function courseWith(kind: string, change: Change): Course {
   const obstacle = buildObstacle(`${kind}-1`, kind, {}, { x: 30, y: 15, angle: 0 });
   if (!('pieces' in obstacle)) throw new Error(obstacle.why);
-  const course = added(blankCourse(), obstacle);
+  const course = addObstacle(blankCourse(), obstacle);
   const [leg] = course.layouts[0].ride.legs;
   if (leg === undefined) throw new Error(`${kind} has no passage`);
-  return changedLeg(course, leg.id, change);
+  return changeLeg(course, leg.id, change);
 }
 
 function firstOf(course: Course): string | undefined {
@@ -69,7 +69,7 @@ describe('the pattern in words', () => {
   test('the mirror image of an obstacle is told with the other hand', () => {
     const course = courseWith('box', { approach: 'walk', gait: 'walk' });
     expect(firstOf(course)).toContain('360° to the left');
-    expect(firstOf(flipped(course, ['box-1']))).toContain('360° to the right');
+    expect(firstOf(flipObstacles(course, ['box-1']))).toContain('360° to the right');
   });
 
   test('the designer’s own words stand as they are, and blank ones do not count', () => {
@@ -80,7 +80,7 @@ describe('the pattern in words', () => {
   test('the end of an obstacle is named only when it is ridden again', () => {
     const course = courseWith('run', { passage: 'forward', approach: 'jog', gait: 'jog' });
     const [leg] = course.layouts[0].ride.legs as readonly [Leg];
-    const again = changedLayout(course, (layout) => ({
+    const again = replaceLayout(course, (layout) => ({
       ...layout,
       ride: { ...layout.ride, legs: [leg, { ...leg, id: 'leg-again', passage: 'return' }] },
     }));

@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { blankCourse } from '../../src/core/course/blank.ts';
 import type { Course } from '../../src/core/course/course.ts';
-import { shifted } from '../../src/core/course/edit-obstacles.ts';
-import { changedLayout } from '../../src/core/course/layouts.ts';
+import { shiftByKeys } from '../../src/core/course/edit-obstacles.ts';
+import { replaceLayout } from '../../src/core/course/layouts.ts';
 import type { Bounds } from '../../src/core/plane/ring.ts';
 import { survey } from '../../src/core/survey.ts';
 import { backingRadius, CAP_HEIGHT, SMALLEST_LETTERS, type WordsMark, wordsBox } from '../../src/sheets/lettering.ts';
@@ -180,7 +180,7 @@ describe('the exhibitors’ pattern', () => {
         .pages.flatMap(wordsOf)
         .map(({ text }) => text);
     for (const name of ['Walk', 'Jog', 'Lope', 'Back', 'Side pass']) expect(words(course)).toContain(name);
-    const walked = changedLayout(course, (layout) => ({
+    const walked = replaceLayout(course, (layout) => ({
       ...layout,
       ride: {
         ...layout.ride,
@@ -194,7 +194,7 @@ describe('the exhibitors’ pattern', () => {
   test('runs on to further pages when the words are many, and loses none', () => {
     const long =
       'Pause, breathe, look up, and ride on over every pole that lies before you, quietly and without haste.';
-    const course = changedLayout(SAMPLES['100 x 200 ft'] as Course, (layout) => ({
+    const course = replaceLayout(SAMPLES['100 x 200 ft'] as Course, (layout) => ({
       ...layout,
       ride: {
         ...layout.ride,
@@ -211,7 +211,7 @@ describe('the exhibitors’ pattern', () => {
 
   test('draws what lies outside the arena too', () => {
     const base = SAMPLES['100 x 200 ft'] as Course;
-    const course = shifted(base, ['bridge-1'], 0, 20);
+    const course = shiftByKeys(base, ['bridge-1'], 0, 20);
     const pages = pagesOf(course, { paper: 'letter', orientation: 'fit' });
     for (const mark of pages.pages[0].marks) {
       if (mark.kind !== 'area') continue;

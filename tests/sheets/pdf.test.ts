@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { blankCourse } from '../../src/core/course/blank.ts';
 import type { Course } from '../../src/core/course/course.ts';
-import { added } from '../../src/core/course/edit-obstacles.ts';
+import { addObstacle } from '../../src/core/course/edit-obstacles.ts';
 import { buildObstacle } from '../../src/core/obstacles/build.ts';
 import type { Point } from '../../src/core/plane/point.ts';
 import { survey } from '../../src/core/survey.ts';
@@ -39,7 +39,7 @@ describe('the PDF of a pattern', () => {
     for (const [index, x] of [8, 18].entries()) {
       const pole = buildObstacle(`pole-${index}`, 'run', { poles: 1, length: 3 }, { x, y: 10, angle: 0 });
       if (!('pieces' in pole)) throw new Error(pole.why);
-      course = added(course, pole);
+      course = addObstacle(course, pole);
     }
     const pages = pagesOf(course, { paper: 'a4', orientation: 'landscape', scale: 200 });
     const paths = await pathsOf(await pdf(pages, FONTS));

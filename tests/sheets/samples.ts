@@ -2,9 +2,9 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { blankCourse } from '../../src/core/course/blank.ts';
 import type { Arena, Course, Leg } from '../../src/core/course/course.ts';
-import { added } from '../../src/core/course/edit-obstacles.ts';
-import { changedLeg } from '../../src/core/course/edit-ride.ts';
-import { changedLayout } from '../../src/core/course/layouts.ts';
+import { addObstacle } from '../../src/core/course/edit-obstacles.ts';
+import { changeLeg } from '../../src/core/course/edit-ride.ts';
+import { replaceLayout } from '../../src/core/course/layouts.ts';
 import { readCourse } from '../../src/core/files/read.ts';
 import { FOOT } from '../../src/core/measure/quantity.ts';
 import { buildObstacle } from '../../src/core/obstacles/build.ts';
@@ -77,9 +77,9 @@ export function sample(arena: Arena, unit: 'ft' | 'm' = 'ft'): Course {
     const pose = { x: x * arena.length, y: y * arena.width, angle: (degrees * Math.PI) / 180 };
     const obstacle = buildObstacle(`${kind}-1`, kind, values, pose, side);
     if (!('pieces' in obstacle)) throw new Error(`${kind}: ${obstacle.why}`);
-    course = added(course, obstacle);
+    course = addObstacle(course, obstacle);
     const last = course.layouts[0].ride.legs.at(-1);
-    if (leg !== undefined && last !== undefined) course = changedLeg(course, last.id, leg);
+    if (leg !== undefined && last !== undefined) course = changeLeg(course, last.id, leg);
   }
   return course;
 }
@@ -93,7 +93,7 @@ export const SAMPLES: Readonly<Record<string, Course>> = {
 
 /** The same course with an END mark near the entrance. */
 export function ended(course: Course): Course {
-  return changedLayout(course, (layout) => ({
+  return replaceLayout(course, (layout) => ({
     ...layout,
     ride: { ...layout.ride, end: { x: 4, y: course.arena.width * 0.5, angle: Math.PI } },
   }));

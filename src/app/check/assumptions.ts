@@ -1,5 +1,5 @@
-import { GAITS, type Gait, type Grade, type Horse, type Sourced, type Turn } from '../../core/horses/horse.ts';
-import { easyTurn, leastTurn } from '../../core/horses/turns.ts';
+import { GAITS, type Gait, type Grade, type Horse, type Sourced, type TurnData } from '../../core/horses/horse.ts';
+import { minTurnRadius, preferredTurnRadius } from '../../core/horses/turns.ts';
 import { printAngle } from '../../core/measure/angle.ts';
 import { printLength } from '../../core/measure/length.ts';
 import type { LengthUnit } from '../../core/measure/quantity.ts';
@@ -80,20 +80,20 @@ function gaitRows(horse: Horse, gait: Gait, length: Print): readonly Assumption[
     },
     {
       what: `${name}, tightest radius`,
-      value: length(leastTurn(horse, gait)),
+      value: length(minTurnRadius(horse, gait)),
       ...turnSource(least),
       isChief: true,
     },
     {
       what: `${name}, easy radius`,
-      value: length(easyTurn(horse, gait)),
+      value: length(preferredTurnRadius(horse, gait)),
       ...turnSource(easy),
     },
   ];
 }
 
 /** A radius that follows from how far the horse leans says so. */
-function turnSource(turn: Turn): Pick<Assumption, 'source' | 'grade'> {
+function turnSource(turn: TurnData): Pick<Assumption, 'source' | 'grade'> {
   if ('radius' in turn) return { source: turn.radius.source, grade: turn.radius.grade };
   const { value, source, grade } = turn.lean;
   return { source: `from a lean of ${printAngle(value)} at its speed; ${source}`, grade };

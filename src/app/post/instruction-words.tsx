@@ -1,5 +1,5 @@
 import { useEffect, useId, useState } from 'react';
-import { changedLeg } from '../../core/course/edit-ride.ts';
+import { changeLeg } from '../../core/course/edit-ride.ts';
 import { instructions } from '../../sheets/instructions.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 
@@ -45,7 +45,7 @@ function Instruction({
   const [draft, setDraft] = useState(text);
   useEffect(() => setDraft(text), [text]);
   const write = (words: string | undefined) =>
-    desk.edit(`Word number ${number}`, (course) => changedLeg(course, leg, { words }));
+    desk.edit(`Word number ${number}`, (course) => changeLeg(course, leg, { words }));
   const commit = () => {
     const words = draft.trim();
     if (words === text) return;

@@ -2,7 +2,7 @@ import type { Layout } from '../../core/course/course.ts';
 import { placedObstacle } from '../../core/course/placed.ts';
 import type { Metres, Radians } from '../../core/measure/quantity.ts';
 import type { Obstacle } from '../../core/obstacles/obstacle.ts';
-import { wrapped } from '../../core/plane/pose.ts';
+import { normalizeAngle } from '../../core/plane/pose.ts';
 
 /** Less than a crew can see. */
 const SAME: Metres = 0.01;
@@ -27,7 +27,7 @@ export function differences(from: Layout, to: Layout): readonly Difference[] {
     if (old === undefined || old.kind !== obstacle.kind) return [{ kind: 'new', obstacle, pieces }];
     if (!sameInside(old, obstacle)) return [{ kind: 'rebuilt', obstacle, pieces }];
     const by = Math.hypot(obstacle.pose.x - old.pose.x, obstacle.pose.y - old.pose.y);
-    const turn = wrapped(obstacle.pose.angle - old.pose.angle);
+    const turn = normalizeAngle(obstacle.pose.angle - old.pose.angle);
     return by < SAME && Math.abs(turn) < SAME_ANGLE ? [] : [{ kind: 'moved', obstacle, by, turn }];
   });
   return [...gone, ...rest];
@@ -40,7 +40,7 @@ function sameInside(a: Obstacle, b: Obstacle): boolean {
     const other = b.pieces[index];
     if (other === undefined || other.kind !== piece.kind) return false;
     const apart = Math.hypot(other.pose.x - piece.pose.x, other.pose.y - piece.pose.y);
-    const turned = Math.abs(wrapped(other.pose.angle - piece.pose.angle));
+    const turned = Math.abs(normalizeAngle(other.pose.angle - piece.pose.angle));
     return apart < SAME && turned < SAME_ANGLE && JSON.stringify(other.values) === JSON.stringify(piece.values);
   });
 }

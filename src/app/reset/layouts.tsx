@@ -1,5 +1,5 @@
 import { Copy, Trash2 } from 'lucide-react';
-import { layoutChosen, layoutCopied, layoutErased, layoutRenamed } from '../../core/course/layouts.ts';
+import { chooseLayout, copyLayout, eraseLayout, renameLayout } from '../../core/course/layouts.ts';
 import { counted } from '../app-words.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import { TypedField } from '../set/typed-field.tsx';
@@ -20,7 +20,7 @@ export function LayoutsPanel() {
                 type="button"
                 className="row"
                 aria-pressed={isShown}
-                onClick={() => desk.edit(`Show ${layout.title}`, (now) => layoutChosen(now, layout.id))}
+                onClick={() => desk.edit(`Show ${layout.title}`, (now) => chooseLayout(now, layout.id))}
               >
                 <span className="row-title">
                   {layout.title}
@@ -37,7 +37,7 @@ export function LayoutsPanel() {
         <button
           type="button"
           className="button primary"
-          onClick={() => desk.edit('Copy the layout', (now) => layoutCopied(now))}
+          onClick={() => desk.edit('Copy the layout', (now) => copyLayout(now))}
         >
           <Copy aria-hidden="true" />
           Copy this layout
@@ -46,7 +46,7 @@ export function LayoutsPanel() {
           type="button"
           className="button danger"
           disabled={course.layouts.length < 2}
-          onClick={() => desk.edit('Delete the layout', (now) => layoutErased(now, now.current))}
+          onClick={() => desk.edit('Delete the layout', (now) => eraseLayout(now, now.current))}
         >
           <Trash2 aria-hidden="true" />
           Delete it
@@ -62,7 +62,7 @@ function ShownLayout() {
   const rename = (text: string) => {
     const title = text.trim();
     if (title === '') return 'A layout needs a name.';
-    desk.edit('Rename the layout', (course) => layoutRenamed(course, layout.id, title));
+    desk.edit('Rename the layout', (course) => renameLayout(course, layout.id, title));
     return undefined;
   };
   return <TypedField wide label="Name of the layout that is shown" value={layout.title} send={rename} />;

@@ -1,6 +1,6 @@
 import { Plus } from 'lucide-react';
 import type { RefObject } from 'react';
-import { riddenAlso } from '../../core/course/edit-ride.ts';
+import { addLeg } from '../../core/course/edit-ride.ts';
 import type { Obstacle } from '../../core/obstacles/obstacle.ts';
 import { useDesk } from '../desk-context.tsx';
 
@@ -23,7 +23,7 @@ export function AddToGo({
       ref={button}
       type="button"
       className={count === 0 ? 'button primary large apart' : 'button apart'}
-      onClick={() => desk.edit(`Add ${title} to the go`, (course) => riddenAlso(course, obstacle.id))}
+      onClick={() => desk.edit(`Add ${title} to the go`, (course) => addLeg(course, obstacle.id))}
     >
       <Plus aria-hidden="true" />
       {count === 0 ? 'Add to the go' : 'Add to the go once more'}

@@ -1,7 +1,7 @@
 import type { Horse } from '../../core/horses/horse.ts';
 import type { Seconds } from '../../core/measure/quantity.ts';
 import { distance, type Point } from '../../core/plane/point.ts';
-import { type Pose, placed } from '../../core/plane/pose.ts';
+import { type Pose, toWorld } from '../../core/plane/pose.ts';
 import { type Foot, footOffset, sideOf } from '../../core/ride/footfall.ts';
 import type { HoofPrint } from '../../core/ride/prints.ts';
 
@@ -51,7 +51,7 @@ function firstAfter(prints: readonly HoofPrint[], time: Seconds): number {
 
 function atRest(foot: Foot, pose: Pose, horse: Horse): FootPlace {
   const local = { x: footOffset(foot, horse.wheelbase.value), y: (sideOf(foot) * horse.stance.value) / 2 };
-  return { foot, point: placed(pose, local), heading: pose.angle, isDown: true };
+  return { foot, point: toWorld(pose, local), heading: pose.angle, isDown: true };
 }
 
 /** Where the four feet are: on their last prints, or on the way to the next; under the body where it makes none. */

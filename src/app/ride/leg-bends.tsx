@@ -1,6 +1,6 @@
 import { Plus, Trash2 } from 'lucide-react';
 import type { Leg } from '../../core/course/course.ts';
-import { changedLeg } from '../../core/course/edit-ride.ts';
+import { changeLeg } from '../../core/course/edit-ride.ts';
 import { approachSamples, bendAdded, bendRemoved } from '../../desk/gestures/bend.ts';
 import { bendKey } from '../../desk/selection/selection.ts';
 import { placeWords } from '../app-words.ts';
@@ -63,7 +63,7 @@ export function LegBends({ leg, place }: { readonly leg: Leg; readonly place: nu
           <button
             type="button"
             className="button"
-            onClick={() => desk.edit('Straighten the line', (course) => changedLeg(course, leg.id, { bends: [] }))}
+            onClick={() => desk.edit('Straighten the line', (course) => changeLeg(course, leg.id, { bends: [] }))}
           >
             Straighten the way to it
           </button>

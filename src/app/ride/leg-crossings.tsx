@@ -1,5 +1,5 @@
 import type { Leg } from '../../core/course/course.ts';
-import { crossed } from '../../core/course/edit-crossings.ts';
+import { moveCrossings } from '../../core/course/edit-crossings.ts';
 import { printLength, readLength } from '../../core/measure/length.ts';
 import type { Refusal } from '../../desk/desk.ts';
 import { type CrossingHandle, crossingsOn, goTogether } from '../../desk/gestures/crossing.ts';
@@ -29,7 +29,11 @@ export function LegCrossings({ leg }: { readonly leg: Leg }) {
       if (read.value < 0 || read.value > least)
         return `The line crosses between the ends of the pole: 0 to ${printLength(least, unit)}.`;
       desk.edit('Move the line over its poles', (course) =>
-        crossed(course, leg.id, new Map(moved.map(({ index, pole }) => [index, read.value / pole.figure.length]))),
+        moveCrossings(
+          course,
+          leg.id,
+          new Map(moved.map(({ index, pole }) => [index, read.value / pole.figure.length])),
+        ),
       );
       return undefined;
     };

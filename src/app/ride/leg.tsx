@@ -1,7 +1,7 @@
 import { Minus } from 'lucide-react';
 import { useRef } from 'react';
 import type { Lead, Leg } from '../../core/course/course.ts';
-import { changedLeg, type LegChange, leftOut } from '../../core/course/edit-ride.ts';
+import { changeLeg, type LegChange, removeLeg } from '../../core/course/edit-ride.ts';
 import { GAITS, type Gait } from '../../core/horses/horse.ts';
 import type { Survey } from '../../core/survey.ts';
 import { obstacleMeant } from '../../desk/gestures/crossing.ts';
@@ -31,9 +31,9 @@ export function LegPanel() {
   const title = obstacleTitle(obstacle, survey.layout);
   if (obstacle.passages.length === 0) return <p className="empty">{title} stands in the arena and is not ridden.</p>;
   const change = (leg: Leg, next: LegChange) =>
-    desk.edit(`Change how ${title} is ridden`, (course) => changedLeg(course, leg.id, next));
+    desk.edit(`Change how ${title} is ridden`, (course) => changeLeg(course, leg.id, next));
   const leaveOut = (leg: Leg) => {
-    desk.edit(`Take ${title} out of the go`, (course) => leftOut(course, leg.id));
+    desk.edit(`Take ${title} out of the go`, (course) => removeLeg(course, leg.id));
     // The button that was pressed is gone; its opposite is where a person goes on by keys.
     add.current?.focus();
   };

@@ -1,6 +1,6 @@
 import { ArrowDown, ArrowUp, Plus } from 'lucide-react';
 import { type DragEvent, useState } from 'react';
-import { reordered, riddenAlso } from '../../core/course/edit-ride.ts';
+import { addLeg, reorderLeg } from '../../core/course/edit-ride.ts';
 import { GAIT_WORDS, obstacleTitle } from '../app-words.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import { useView, useViewState } from '../view.ts';
@@ -19,7 +19,7 @@ export function OrderPanel() {
     return obstacle === undefined ? id : obstacleTitle(obstacle, survey.layout);
   };
   const put = (leg: string, to: number) =>
-    desk.edit('Reorder the go', (course) => reordered(course, leg, Math.max(0, Math.min(legs.length - 1, to))));
+    desk.edit('Reorder the go', (course) => reorderLeg(course, leg, Math.max(0, Math.min(legs.length - 1, to))));
   const drop = (event: DragEvent, to: number) => {
     event.preventDefault();
     if (dragged !== null) put(dragged, to);
@@ -105,7 +105,7 @@ function NotRidden() {
                 className="quiet"
                 aria-label={`Add ${title} to the go`}
                 title={`Add ${title} to the go`}
-                onClick={() => desk.edit(`Add ${title} to the go`, (course) => riddenAlso(course, obstacle.id))}
+                onClick={() => desk.edit(`Add ${title} to the go`, (course) => addLeg(course, obstacle.id))}
               >
                 <Plus aria-hidden="true" />
               </button>

@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'react';
-import type { Clash } from '../../core/course/conflict.ts';
+import type { Conflict } from '../../core/course/conflict.ts';
 import type { Course } from '../../core/course/course.ts';
 import { obstacleOf } from '../../core/course/ids.ts';
 import { keepOffers, moreOffers } from '../../desk/constraints/constraint-suggestions.ts';
@@ -14,7 +14,7 @@ const REST_MS = 120;
 
 interface Firmness {
   readonly course: Course;
-  readonly clashes: readonly Clash[];
+  readonly clashes: readonly Conflict[];
   /** Constraints that follow from the others. */
   readonly spare: ReadonlySet<string>;
   /** What each asked obstacle can still do. */
@@ -30,7 +30,7 @@ function useFirmness(ids: readonly string[]): Firmness | null {
   useEffect(() => {
     if (isBusy) return;
     const rest = setTimeout(() => {
-      const { clashes, spare } = standingOf(course);
+      const { conflicts: clashes, redundant: spare } = standingOf(course);
       const says = clashes.length > 0 || asked === '' ? [] : asked.split(' ').map((id) => freedomWords(course, id));
       setKnown({ course, clashes, spare: new Set(spare.map(({ key }) => key)), says });
     }, REST_MS);

@@ -2,7 +2,7 @@ import { printAngle } from '../../core/measure/angle.ts';
 import { printLength } from '../../core/measure/length.ts';
 import type { Obstacle } from '../../core/obstacles/obstacle.ts';
 import { obstacleKind } from '../../core/obstacles/obstacles.ts';
-import { filled } from '../../core/pieces/params.ts';
+import { completeValues } from '../../core/pieces/params.ts';
 import { obstacleTitle } from '../app-words.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import { useView } from '../view.ts';
@@ -168,7 +168,7 @@ function Gaps({ obstacle }: { readonly obstacle: Obstacle }) {
 function Facts({ obstacle }: { readonly obstacle: Obstacle }) {
   const unit = useDeskState((state) => state.course.unit);
   const kind = obstacleKind(obstacle.kind);
-  const facts = Object.entries(kind?.build(filled(kind.params, obstacle.values)).facts ?? {});
+  const facts = Object.entries(kind?.build(completeValues(kind.params, obstacle.values)).facts ?? {});
   if (facts.length === 0) return null;
   return (
     <>

@@ -1,6 +1,6 @@
 import type { Lead } from '../../core/course/course.ts';
 import type { Horse } from '../../core/horses/horse.ts';
-import { leastTurn } from '../../core/horses/turns.ts';
+import { minTurnRadius } from '../../core/horses/turns.ts';
 import type { Metres, Seconds } from '../../core/measure/quantity.ts';
 import type { Going, LeadNote, Line, LineElement, Transition } from '../../core/ride/line.ts';
 import { ridePositionAt } from '../../core/ride/playing.ts';
@@ -13,7 +13,7 @@ export interface BendSpan {
 }
 
 function leastOf({ move, gait }: LineElement, horse: Horse): Metres | undefined {
-  if (move === 'ride') return leastTurn(horse, gait);
+  if (move === 'ride') return minTurnRadius(horse, gait);
   return move === 'back' ? horse.back.leastTurn.value : undefined;
 }
 

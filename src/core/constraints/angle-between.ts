@@ -9,12 +9,12 @@ export const angleBetween: ConstraintKind = {
   takes: ['piece', 'piece'],
   suits: ['long', 'long'],
   sided: true,
-  measure(held, side) {
-    const [first, second] = pairOf(held, 'angle-between');
+  measure(gripped, side) {
+    const [first, second] = pairOf(gripped, 'angle-between');
     return lineTurn(side * (second.pose.angle - first.pose.angle));
   },
-  residuals(held, hold, side) {
-    const [first, second] = pairOf(held, 'angle-between');
+  residuals(gripped, hold, side) {
+    const [first, second] = pairOf(gripped, 'angle-between');
     return [residual(lineAngle(second.pose.angle - first.pose.angle - side * hold), [0, 0, -1], [0, 0, 1])];
   },
   sentence: ([first, second], value) => `The angle between ${first} and ${second} is ${value}.`,

@@ -12,12 +12,12 @@ export const angleToWall: ConstraintKind = {
   takes: ['piece', 'wall'],
   suits: ['long'],
   sided: true,
-  measure(held, side) {
-    const [piece, wall] = pairOf(held, 'angle-to-wall');
+  measure(gripped, side) {
+    const [piece, wall] = pairOf(gripped, 'angle-to-wall');
     return lineTurn(side * (piece.pose.angle - wall.pose.angle));
   },
-  residuals(held, hold, side) {
-    const [piece, wall] = pairOf(held, 'angle-to-wall');
+  residuals(gripped, hold, side) {
+    const [piece, wall] = pairOf(gripped, 'angle-to-wall');
     return [residual(lineAngle(piece.pose.angle - wall.pose.angle - side * hold), [0, 0, 1], [0, 0, -1])];
   },
   sentence: ([piece, wall], value) => `${piece} lies at ${value} to ${wall}.`,

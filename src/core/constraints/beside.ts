@@ -1,8 +1,9 @@
-import type { ConstraintKind, Held, Residual } from './constraint.ts';
-import { along, holdOf, middleOf, pairOf, standoff } from './grip.ts';
+import type { Residual } from '../solve/problem.ts';
+import type { ConstraintKind, GrippedPose } from './constraint.ts';
+import { axisMiddle, axisPoint, pairOf, pointAlong, standoff } from './grip.ts';
 
-function clear(held: readonly Held[], side: 1 | -1): Residual {
-  const pair = pairOf(held, 'beside');
+function clearDistance(gripped: readonly GrippedPose[], side: 1 | -1): Residual {
+  const pair = pairOf(gripped, 'beside');
   return standoff(pair, side, pair[0].width / 2);
 }
 
@@ -17,17 +18,20 @@ export const beside: ConstraintKind = {
   takes: ['piece', 'piece'],
   suits: ['small', 'long'],
   sided: true,
-  measure: (held, side) => clear(held, side).value,
-  residuals(held, hold, side) {
-    const now = clear(held, side);
+  measure: (gripped, side) => clearDistance(gripped, side).value,
+  residuals(gripped, hold, side) {
+    const now = clearDistance(gripped, side);
     return [{ value: now.value - hold, gradient: now.gradient }];
   },
-  tape(held, side) {
-    const [thing, pole] = pairOf(held, 'beside');
-    const { ux, uy } = middleOf(pole);
+  dimension(gripped, side) {
+    const [thing, pole] = pairOf(gripped, 'beside');
+    const { ux, uy } = axisMiddle(pole);
     const away = { ux: -uy * side, uy: ux * side };
-    const at = holdOf(thing);
-    return [along(at, away, -thing.width / 2 - clear(held, side).value), along(at, away, -thing.width / 2)];
+    const at = axisPoint(thing);
+    return [
+      pointAlong(at, away, -thing.width / 2 - clearDistance(gripped, side).value),
+      pointAlong(at, away, -thing.width / 2),
+    ];
   },
   sentence: ([thing, pole], value) => `${thing} is ${value} clear of the side of ${pole}.`,
 };

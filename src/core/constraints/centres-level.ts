@@ -1,16 +1,17 @@
-import type { ConstraintKind, Held, Residual } from './constraint.ts';
-import { uneven } from './ends-level.ts';
+import type { Residual } from '../solve/problem.ts';
+import type { ConstraintKind, GrippedPose } from './constraint.ts';
+import { lengthwiseOffset } from './ends-level.ts';
 import { pairOf } from './grip.ts';
 
-function off(held: readonly Held[]): Residual {
-  const [first, second] = pairOf(held, 'centres-level');
-  const way = Math.cos(second.pose.angle - first.pose.angle) < 0 ? -1 : 1;
-  return uneven(
+function centreOffset(gripped: readonly GrippedPose[]): Residual {
+  const [first, second] = pairOf(gripped, 'centres-level');
+  const sign = Math.cos(second.pose.angle - first.pose.angle) < 0 ? -1 : 1;
+  return lengthwiseOffset(
     [
       { ...first, at: 0.5 },
       { ...second, at: 0.5 },
     ],
-    way,
+    sign,
   );
 }
 
@@ -24,7 +25,7 @@ export const centresLevel: ConstraintKind = {
   unit: 'none',
   takes: ['piece', 'piece'],
   suits: ['long', 'long'],
-  measure: (held) => off(held).value,
-  residuals: (held) => [off(held)],
+  measure: (gripped) => centreOffset(gripped).value,
+  residuals: (gripped) => [centreOffset(gripped)],
   sentence: ([first, second]) => `The centres of ${first} and ${second} are level with each other.`,
 };

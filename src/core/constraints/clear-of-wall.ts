@@ -1,18 +1,19 @@
-import type { ConstraintKind, Held, Residual } from './constraint.ts';
-import { FLAT, pairOf } from './grip.ts';
-import { offWallAt, wallTape } from './off-wall.ts';
+import type { Residual } from '../solve/problem.ts';
+import type { ConstraintKind, GrippedPose } from './constraint.ts';
+import { pairOf, ZERO_GRADIENT } from './grip.ts';
+import { offWallResidual, wallDimension } from './off-wall.ts';
 
 /** Both ends of the piece, wherever it is gripped, the nearer to the wall first. */
-function ends(held: readonly Held[]): readonly (readonly [Held, Held])[] {
-  const [piece, wall] = pairOf(held, 'clear-of-wall');
-  const both = [0, 1].map((at): readonly [Held, Held] => [{ ...piece, at }, wall]);
-  return both.toSorted((a, b) => offWallAt(a).value - offWallAt(b).value);
+function endsByDistance(gripped: readonly GrippedPose[]): readonly (readonly [GrippedPose, GrippedPose])[] {
+  const [piece, wall] = pairOf(gripped, 'clear-of-wall');
+  const both = [0, 1].map((at): readonly [GrippedPose, GrippedPose] => [{ ...piece, at }, wall]);
+  return both.toSorted((a, b) => offWallResidual(a).value - offWallResidual(b).value);
 }
 
 /** What is missing to the distance: nothing, and no pull, when there is more. */
-function missing(held: readonly Held[], least: number): Residual {
-  const { value, gradient } = offWallAt(held);
-  return value < least ? { value: value - least, gradient } : { value: 0, gradient: [FLAT, FLAT] };
+function shortfall(gripped: readonly GrippedPose[], least: number): Residual {
+  const { value, gradient } = offWallResidual(gripped);
+  return value < least ? { value: value - least, gradient } : { value: 0, gradient: [ZERO_GRADIENT, ZERO_GRADIENT] };
 }
 
 /** All of a piece is at least so far clear of a wall; farther is free. `measure` is the distance of its nearer end. */
@@ -22,11 +23,11 @@ export const clearOfWall: ConstraintKind = {
   unit: 'm',
   takes: ['piece', 'wall'],
   suits: ['any'],
-  measure: (held) => Math.min(...ends(held).map((each) => offWallAt(each).value)),
-  residuals(held, hold) {
-    const [piece, wall] = pairOf(held, 'clear-of-wall');
-    return [0, 1].map((at) => missing([{ ...piece, at }, wall], hold));
+  measure: (gripped) => Math.min(...endsByDistance(gripped).map((each) => offWallResidual(each).value)),
+  residuals(gripped, hold) {
+    const [piece, wall] = pairOf(gripped, 'clear-of-wall');
+    return [0, 1].map((at) => shortfall([{ ...piece, at }, wall], hold));
   },
-  tape: (held) => wallTape(ends(held)[0] ?? held),
+  dimension: (gripped) => wallDimension(endsByDistance(gripped)[0] ?? gripped),
   sentence: ([piece, wall], value) => `${piece} is at least ${value} clear of ${wall}.`,
 };

@@ -4,6 +4,7 @@
  */
 import type { Point } from '../plane/point.ts';
 import type { Pose } from '../plane/pose.ts';
+import type { Residual } from '../solve/problem.ts';
 
 /** The arena's walls, by compass with +y to the north and +x to the east: south y = 0, west x = 0. */
 export type Wall = 'south' | 'east' | 'north' | 'west';
@@ -25,19 +26,13 @@ export interface Constraint {
 }
 
 /** A grip made concrete for the equations. A wall is a held pose at the wall's middle, +x along it, +y into the arena. */
-export interface Held {
+export interface GrippedPose {
   readonly pose: Pose;
   /** Size of the piece along its x and y, metres; 0 for a wall. */
   readonly length: number;
   readonly width: number;
   /** Fraction along x, 0 … 1. */
   readonly at: number;
-}
-
-/** One equation's value, and its derivative by x, y and angle of each held pose. */
-export interface Residual {
-  readonly value: number;
-  readonly gradient: readonly (readonly [number, number, number])[];
 }
 
 export interface ConstraintKind {
@@ -53,11 +48,11 @@ export interface ConstraintKind {
   /** The fractions at which it may grip its first two pieces when it is about ends; absent: their middles do. */
   readonly ends?: readonly [readonly number[], readonly number[]];
   /** The value now, metres or radians. */
-  measure(held: readonly Held[], side: 1 | -1): number;
+  measure(gripped: readonly GrippedPose[], side: 1 | -1): number;
   /** All zero when the constraint is met. */
-  residuals(held: readonly Held[], hold: number, side: 1 | -1): readonly Residual[];
+  residuals(gripped: readonly GrippedPose[], hold: number, side: 1 | -1): readonly Residual[];
   /** Where its tape lies on the ground, from end to end; absent: from one gripped point to the next. */
-  tape?(held: readonly Held[], side: 1 | -1): readonly [Point, Point];
+  dimension?(gripped: readonly GrippedPose[], side: 1 | -1): readonly [Point, Point];
   /** One plain sentence; `value` is already printed in the course's unit. */
   sentence(names: readonly string[], value: string): string;
 }

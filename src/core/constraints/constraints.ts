@@ -12,7 +12,7 @@ import { fixed } from './fixed.ts';
 import { gap } from './gap.ts';
 import { gapEnds } from './gap-ends.ts';
 import { inLine } from './in-line.ts';
-import { markerClear } from './marker-clear.ts';
+import { clearOfMarker } from './marker-clear.ts';
 import { mirrored } from './mirrored.ts';
 import { mirroredCentre } from './mirrored-centre.ts';
 import { offWall } from './off-wall.ts';
@@ -40,7 +40,7 @@ export const CONSTRAINT_KINDS: readonly ConstraintKind[] = [
   endsTouching,
   apart,
   beside,
-  markerClear,
+  clearOfMarker,
   onArc,
   mirrored,
   mirroredCentre,

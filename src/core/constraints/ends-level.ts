@@ -1,32 +1,33 @@
-import type { ConstraintKind, Held, Residual } from './constraint.ts';
-import { holdOf, pairOf, residual, slope } from './grip.ts';
+import type { Residual } from '../solve/problem.ts';
+import type { ConstraintKind, GrippedPose } from './constraint.ts';
+import { axisPoint, pairOf, pointGradient, residual } from './grip.ts';
 
 /**
  * Whether the second piece points the other way. Ends tell it: the −x end of one beside the +x end of the other. Centres
  * do not; there the directions tell it, which must not be near a right angle.
  */
-function endForEnd(first: Held, second: Held): boolean {
+function isEndForEnd(first: GrippedPose, second: GrippedPose): boolean {
   const ends = (first.at - 0.5) * (second.at - 0.5);
   return ends === 0 ? Math.cos(second.pose.angle - first.pose.angle) < 0 : ends < 0;
 }
 
 /** How far the second's gripped point is ahead of the first's along the poles; `way` −1: they lie end for end. */
-export function uneven([first, second]: readonly [Held, Held], way: 1 | -1): Residual {
-  const a = holdOf(first);
-  const b = holdOf(second);
+export function lengthwiseOffset([first, second]: readonly [GrippedPose, GrippedPose], sign: 1 | -1): Residual {
+  const a = axisPoint(first);
+  const b = axisPoint(second);
   const dx = b.x - a.x;
   const dy = b.y - a.y;
-  const mx = (a.ux + way * b.ux) / 2;
-  const my = (a.uy + way * b.uy) / 2;
+  const mx = (a.ux + sign * b.ux) / 2;
+  const my = (a.uy + sign * b.uy) / 2;
   // Turning a pole turns its direction u by its normal (−uy, ux).
   const spin1 = (dy * a.ux - dx * a.uy) / 2;
-  const spin2 = (way * (dy * b.ux - dx * b.uy)) / 2;
-  return residual(dx * mx + dy * my, slope(a, -mx, -my, spin1), slope(b, mx, my, spin2));
+  const spin2 = (sign * (dy * b.ux - dx * b.uy)) / 2;
+  return residual(dx * mx + dy * my, pointGradient(a, -mx, -my, spin1), pointGradient(b, mx, my, spin2));
 }
 
-function level(held: readonly Held[]): Residual {
-  const pair = pairOf(held, 'ends-level');
-  return uneven(pair, endForEnd(...pair) ? -1 : 1);
+function levelResidual(gripped: readonly GrippedPose[]): Residual {
+  const pair = pairOf(gripped, 'ends-level');
+  return lengthwiseOffset(pair, isEndForEnd(...pair) ? -1 : 1);
 }
 
 /**
@@ -43,7 +44,7 @@ export const endsLevel: ConstraintKind = {
     [0, 1],
     [0, 1],
   ],
-  measure: (held) => level(held).value,
-  residuals: (held) => [level(held)],
+  measure: (gripped) => levelResidual(gripped).value,
+  residuals: (gripped) => [levelResidual(gripped)],
   sentence: ([first, second]) => `${first} and ${second} are level with each other.`,
 };

@@ -1,18 +1,19 @@
-import type { ConstraintKind, Held, Residual } from './constraint.ts';
-import { holdOf, pairOf, residual, slope } from './grip.ts';
+import type { Residual } from '../solve/problem.ts';
+import type { ConstraintKind, GrippedPose } from './constraint.ts';
+import { axisPoint, pairOf, pointGradient, residual } from './grip.ts';
 
-function apart(held: readonly Held[]): readonly [Residual, Residual] {
-  const [first, second] = pairOf(held, 'ends-touching');
-  const a = holdOf(first);
-  const b = holdOf(second);
+function endOffsets(gripped: readonly GrippedPose[]): readonly [Residual, Residual] {
+  const [first, second] = pairOf(gripped, 'ends-touching');
+  const a = axisPoint(first);
+  const b = axisPoint(second);
   const dx = b.x - a.x;
   const dy = b.y - a.y;
   // Along and across the first piece, which turns under the way from end to end.
   const ahead = a.ux * dx + a.uy * dy;
   const beside = a.ux * dy - a.uy * dx;
   return [
-    residual(ahead, slope(a, -a.ux, -a.uy, beside), slope(b, a.ux, a.uy)),
-    residual(beside, slope(a, a.uy, -a.ux, -ahead), slope(b, -a.uy, a.ux)),
+    residual(ahead, pointGradient(a, -a.ux, -a.uy, beside), pointGradient(b, a.ux, a.uy)),
+    residual(beside, pointGradient(a, a.uy, -a.ux, -ahead), pointGradient(b, -a.uy, a.ux)),
   ];
 }
 
@@ -30,10 +31,10 @@ export const endsTouching: ConstraintKind = {
     [0, 1],
     [0, 1],
   ],
-  measure: (held) => {
-    const [ahead, beside] = apart(held);
+  measure: (gripped) => {
+    const [ahead, beside] = endOffsets(gripped);
     return Math.hypot(ahead.value, beside.value);
   },
-  residuals: apart,
+  residuals: endOffsets,
   sentence: ([first, second]) => `The ends of ${first} and ${second} touch.`,
 };

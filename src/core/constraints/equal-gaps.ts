@@ -1,18 +1,19 @@
-import type { ConstraintKind, Held, Residual } from './constraint.ts';
-import { taped } from './gap.ts';
-import { FLAT, residual, type Slope, threeOf } from './grip.ts';
+import type { Residual } from '../solve/problem.ts';
+import type { ConstraintKind, GrippedPose } from './constraint.ts';
+import { gapResidual } from './gap.ts';
+import { type Gradient, residual, threeOf, ZERO_GRADIENT } from './grip.ts';
 
-function minus([ax, ay, at]: Slope, [bx, by, bt]: Slope): Slope {
+function minus([ax, ay, at]: Gradient, [bx, by, bt]: Gradient): Gradient {
   return [ax - bx, ay - by, at - bt];
 }
 
-function difference(held: readonly Held[], side: 1 | -1): Residual {
-  const [first, second, third] = threeOf(held, 'equal-gaps');
-  const before = taped([first, second], side);
-  const after = taped([second, third], side);
-  const [b1 = FLAT, b2 = FLAT] = before.gradient;
-  const [a2 = FLAT, a3 = FLAT] = after.gradient;
-  return residual(before.value - after.value, b1, minus(b2, a2), minus(FLAT, a3));
+function gapDifference(gripped: readonly GrippedPose[], side: 1 | -1): Residual {
+  const [first, second, third] = threeOf(gripped, 'equal-gaps');
+  const before = gapResidual([first, second], side);
+  const after = gapResidual([second, third], side);
+  const [b1 = ZERO_GRADIENT, b2 = ZERO_GRADIENT] = before.gradient;
+  const [a2 = ZERO_GRADIENT, a3 = ZERO_GRADIENT] = after.gradient;
+  return residual(before.value - after.value, b1, minus(b2, a2), minus(ZERO_GRADIENT, a3));
 }
 
 /**
@@ -26,8 +27,8 @@ export const equalGaps: ConstraintKind = {
   takes: ['piece', 'piece', 'piece'],
   suits: ['long', 'long', 'long'],
   sided: true,
-  measure: (held, side) => difference(held, side).value,
-  residuals: (held, _, side) => [difference(held, side)],
+  measure: (gripped, side) => gapDifference(gripped, side).value,
+  residuals: (gripped, _, side) => [gapDifference(gripped, side)],
   sentence: ([first, second, third]) =>
     `The gap between ${first} and ${second} is the same as that between ${second} and ${third}.`,
 };

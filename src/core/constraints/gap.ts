@@ -1,28 +1,29 @@
 import type { Point } from '../plane/point.ts';
-import type { ConstraintKind, Held, Residual } from './constraint.ts';
-import { along, type Hold, holdOf, pairOf, residual, slope } from './grip.ts';
+import type { Residual } from '../solve/problem.ts';
+import type { ConstraintKind, GrippedPose } from './constraint.ts';
+import { type AxisPoint, axisPoint, pairOf, pointAlong, pointGradient, residual } from './grip.ts';
 
 /** Cosine of the tape to a pole's normal below which it measures no gap (about 75°): from there the equations go on by themselves. */
 const FLATTEST = 0.25;
 
 /** A function of the cosine with its derivative. */
-type Course = readonly [value: number, slope: number];
+type ValueAndSlope = readonly [value: number, slope: number];
 
 /** 1 where the tape crosses the first pole well, 0 where it lies along it, below 0 on the wrong side; smooth. */
-function sidedness(cosine: number): Course {
+function sidedness(cosine: number): ValueAndSlope {
   if (cosine >= FLATTEST) return [1, 0];
   const part = cosine / FLATTEST;
   return [part * (2 - part), (2 - 2 * part) / FLATTEST];
 }
 
 /** 1/cosine, and below `FLATTEST` its tangent, which grows without bound towards the wrong side. */
-function tilted(cosine: number): Course {
+function secant(cosine: number): ValueAndSlope {
   if (cosine >= FLATTEST) return [1 / cosine, -1 / cosine ** 2];
   return [2 / FLATTEST - cosine / FLATTEST ** 2, -1 / FLATTEST ** 2];
 }
 
 /** 1/cosine for a pole with two near faces: the same from both sides, and flat where the tape lies along it. */
-function tiltedEitherWay(cosine: number): Course {
+function evenSecant(cosine: number): ValueAndSlope {
   if (cosine >= FLATTEST) return [1 / cosine, -1 / cosine ** 2];
   return [1.5 / FLATTEST - cosine ** 2 / (2 * FLATTEST ** 3), -cosine / FLATTEST ** 3];
 }
@@ -35,10 +36,10 @@ function tiltedEitherWay(cosine: number): Course {
  * to its wrong side, the chord counts less and then against it: no gap is met there, and every step leads back to the
  * side that was meant.
  */
-export function taped(held: readonly Held[], side: 1 | -1): Residual {
-  const [first, second] = pairOf(held, 'gap');
-  const a = holdOf(first);
-  const b = holdOf(second);
+export function gapResidual(gripped: readonly GrippedPose[], side: 1 | -1): Residual {
+  const [first, second] = pairOf(gripped, 'gap');
+  const a = axisPoint(first);
+  const b = axisPoint(second);
   const half1 = first.width / 2;
   const half2 = second.width / 2;
   const dx = b.x - a.x;
@@ -48,8 +49,12 @@ export function taped(held: readonly Held[], side: 1 | -1): Residual {
   const ax = -a.uy * side;
   const ay = a.ux * side;
   if (chord === 0) {
-    const nothing = -half1 * tilted(0)[0] - half2 * tiltedEitherWay(0)[0];
-    return residual(nothing, slope(a, -ax / FLATTEST, -ay / FLATTEST), slope(b, ax / FLATTEST, ay / FLATTEST));
+    const nothing = -half1 * secant(0)[0] - half2 * evenSecant(0)[0];
+    return residual(
+      nothing,
+      pointGradient(a, -ax / FLATTEST, -ay / FLATTEST),
+      pointGradient(b, ax / FLATTEST, ay / FLATTEST),
+    );
   }
   const facing = b.ux * dy - b.uy * dx < 0 ? -1 : 1;
   const bx = -b.uy * facing;
@@ -57,8 +62,8 @@ export function taped(held: readonly Held[], side: 1 | -1): Residual {
   const cos1 = (ax * dx + ay * dy) / chord;
   const cos2 = (bx * dx + by * dy) / chord;
   const [sided, bySided] = sidedness(cos1);
-  const [tilt1, byTilt1] = tilted(cos1);
-  const [tilt2, byTilt2] = tiltedEitherWay(cos2);
+  const [tilt1, byTilt1] = secant(cos1);
+  const [tilt2, byTilt2] = evenSecant(cos2);
   const byCos1 = chord * bySided - half1 * byTilt1;
   const byCos2 = -half2 * byTilt2;
   // The cosine changes with the chord by (normal − cosine · direction) / length, and as its pole turns by the spin.
@@ -67,19 +72,24 @@ export function taped(held: readonly Held[], side: 1 | -1): Residual {
   const gy = (byLength * dy + byCos1 * ay + byCos2 * by) / chord;
   const spin1 = (-side * byCos1 * (a.ux * dx + a.uy * dy)) / chord;
   const spin2 = (-facing * byCos2 * (b.ux * dx + b.uy * dy)) / chord;
-  return residual(chord * sided - half1 * tilt1 - half2 * tilt2, slope(a, -gx, -gy, spin1), slope(b, gx, gy, spin2));
+  return residual(
+    chord * sided - half1 * tilt1 - half2 * tilt2,
+    pointGradient(a, -gx, -gy, spin1),
+    pointGradient(b, gx, gy, spin2),
+  );
 }
 
 /** The tape of a gap: on the straight from one gripped point to the other, from near face to near face. */
-export function gapTape(held: readonly Held[]): readonly [Point, Point] {
-  const [first, second] = pairOf(held, 'gap');
-  const a = holdOf(first);
-  const b = holdOf(second);
+export function gapDimension(gripped: readonly GrippedPose[]): readonly [Point, Point] {
+  const [first, second] = pairOf(gripped, 'gap');
+  const a = axisPoint(first);
+  const b = axisPoint(second);
   const chord = Math.hypot(b.x - a.x, b.y - a.y);
   if (chord === 0) return [a, b];
-  const way = { ux: (b.x - a.x) / chord, uy: (b.y - a.y) / chord };
-  const cut = ({ ux, uy }: Hold, width: number) => width / 2 / Math.max(FLATTEST, Math.abs(ux * way.uy - uy * way.ux));
-  return [along(a, way, cut(a, first.width)), along(b, way, -cut(b, second.width))];
+  const direction = { ux: (b.x - a.x) / chord, uy: (b.y - a.y) / chord };
+  const cut = ({ ux, uy }: AxisPoint, width: number) =>
+    width / 2 / Math.max(FLATTEST, Math.abs(ux * direction.uy - uy * direction.ux));
+  return [pointAlong(a, direction, cut(a, first.width)), pointAlong(b, direction, -cut(b, second.width))];
 }
 
 /** The gap between two poles, inside to inside, at a fraction along each. */
@@ -90,11 +100,11 @@ export const gap: ConstraintKind = {
   takes: ['piece', 'piece'],
   suits: ['long', 'long'],
   sided: true,
-  measure: (held, side) => taped(held, side).value,
-  residuals(held, hold, side) {
-    const now = taped(held, side);
+  measure: (gripped, side) => gapResidual(gripped, side).value,
+  residuals(gripped, hold, side) {
+    const now = gapResidual(gripped, side);
     return [{ value: now.value - hold, gradient: now.gradient }];
   },
-  tape: gapTape,
+  dimension: gapDimension,
   sentence: ([first, second], value) => `The gap between ${first} and ${second} is ${value}, inside to inside.`,
 };

@@ -1,9 +1,10 @@
 import type { Point } from '../plane/point.ts';
 import type { Pose } from '../plane/pose.ts';
-import type { Held, Residual, Wall } from './constraint.ts';
+import type { Residual } from '../solve/problem.ts';
+import type { GrippedPose, Wall } from './constraint.ts';
 
 /** What the equations need to know of a held piece: where its gripped point is and which way it lies. */
-export interface Hold {
+export interface AxisPoint {
   /** The gripped point on the axis. */
   readonly x: number;
   readonly y: number;
@@ -11,48 +12,51 @@ export interface Hold {
   readonly ux: number;
   readonly uy: number;
   /** Signed distance along the axis from the middle to the gripped point. */
-  readonly reach: number;
+  readonly axialOffset: number;
 }
 
 /** A derivative by x, y and angle of one held pose. */
-export type Slope = readonly [number, number, number];
-export const FLAT: Slope = [0, 0, 0];
+export type Gradient = readonly [number, number, number];
+export const ZERO_GRADIENT: Gradient = [0, 0, 0];
 
-export function holdOf(held: Held): Hold {
-  const ux = Math.cos(held.pose.angle);
-  const uy = Math.sin(held.pose.angle);
-  const reach = (held.at - 0.5) * held.length;
-  return { x: held.pose.x + reach * ux, y: held.pose.y + reach * uy, ux, uy, reach };
+export function axisPoint(gripped: GrippedPose): AxisPoint {
+  const ux = Math.cos(gripped.pose.angle);
+  const uy = Math.sin(gripped.pose.angle);
+  const reach = (gripped.at - 0.5) * gripped.length;
+  return { x: gripped.pose.x + reach * ux, y: gripped.pose.y + reach * uy, ux, uy, axialOffset: reach };
 }
 
 /** The middle of a held piece, or of a wall, with its direction. */
-export function middleOf(held: Held): Hold {
-  return holdOf({ ...held, at: 0.5 });
+export function axisMiddle(gripped: GrippedPose): AxisPoint {
+  return axisPoint({ ...gripped, at: 0.5 });
 }
 
 /** How a value that changes by (gx, gy) with the gripped point changes with the pose; `spin` is what turning adds. */
-export function slope(hold: Hold, gx: number, gy: number, spin = 0): Slope {
-  return [gx, gy, hold.reach * (gy * hold.ux - gx * hold.uy) + spin];
+export function pointGradient(point: AxisPoint, gx: number, gy: number, spin = 0): Gradient {
+  return [gx, gy, point.axialOffset * (gy * point.ux - gx * point.uy) + spin];
 }
 
-export function residual(value: number, ...gradient: readonly Slope[]): Residual {
+export function residual(value: number, ...gradient: readonly Gradient[]): Residual {
   return { value, gradient };
 }
 
 /** The grips of a constraint that takes two; anything else is a programmer's mistake. */
-export function pairOf(held: readonly Held[], kind: string): readonly [Held, Held] {
-  const [first, second] = held;
-  if (first === undefined || second === undefined || held.length !== 2) {
-    throw new Error(`${kind} takes 2 grips, got ${held.length}`);
+export function pairOf(gripped: readonly GrippedPose[], kind: string): readonly [GrippedPose, GrippedPose] {
+  const [first, second] = gripped;
+  if (first === undefined || second === undefined || gripped.length !== 2) {
+    throw new Error(`${kind} takes 2 grips, got ${gripped.length}`);
   }
   return [first, second];
 }
 
 /** The grips of a constraint that takes three. */
-export function threeOf(held: readonly Held[], kind: string): readonly [Held, Held, Held] {
-  const [first, second, third] = held;
-  if (first === undefined || second === undefined || third === undefined || held.length !== 3) {
-    throw new Error(`${kind} takes 3 grips, got ${held.length}`);
+export function threeOf(
+  gripped: readonly GrippedPose[],
+  kind: string,
+): readonly [GrippedPose, GrippedPose, GrippedPose] {
+  const [first, second, third] = gripped;
+  if (first === undefined || second === undefined || third === undefined || gripped.length !== 3) {
+    throw new Error(`${kind} takes 3 grips, got ${gripped.length}`);
   }
   return [first, second, third];
 }
@@ -61,27 +65,27 @@ export function threeOf(held: readonly Held[], kind: string): readonly [Held, He
  * How far a gripped thing stands off the middle line of a long piece, square to it: towards its +y side for side 1, its
  * −y side for −1. Half the long piece and `half` of the thing are taken off. Metres.
  */
-export function standoff([thing, long]: readonly [Held, Held], side: 1 | -1, half = 0): Residual {
-  const at = holdOf(thing);
-  const line = middleOf(long);
+export function standoff([thing, long]: readonly [GrippedPose, GrippedPose], side: 1 | -1, half = 0): Residual {
+  const at = axisPoint(thing);
+  const line = axisMiddle(long);
   const nx = -line.uy * side;
   const ny = line.ux * side;
   const dx = at.x - line.x;
   const dy = at.y - line.y;
   return residual(
     nx * dx + ny * dy - half - long.width / 2,
-    slope(at, nx, ny),
-    slope(line, -nx, -ny, -side * (line.ux * dx + line.uy * dy)),
+    pointGradient(at, nx, ny),
+    pointGradient(line, -nx, -ny, -side * (line.ux * dx + line.uy * dy)),
   );
 }
 
 /** The point so far from a point along a direction. */
-export function along(
+export function pointAlong(
   from: { readonly x: number; readonly y: number },
-  way: { ux: number; uy: number },
+  direction: { ux: number; uy: number },
   far: number,
 ): Point {
-  return { x: from.x + far * way.ux, y: from.y + far * way.uy };
+  return { x: from.x + far * direction.ux, y: from.y + far * direction.uy };
 }
 
 /** The angle between undirected lines, brought into (−π/2, π/2]: a pole has no front. */
@@ -97,7 +101,7 @@ export function lineTurn(angle: number): number {
 }
 
 /** A wall as the equations hold it: at its middle, +x along it with the arena on its left, +y into the arena. Metres. */
-export function heldWall(arena: { readonly length: number; readonly width: number }, wall: Wall): Held {
+export function grippedWall(arena: { readonly length: number; readonly width: number }, wall: Wall): GrippedPose {
   const corners: Readonly<Record<Wall, Pose>> = {
     south: { x: arena.length / 2, y: 0, angle: 0 },
     east: { x: arena.length, y: arena.width / 2, angle: Math.PI / 2 },

@@ -1,17 +1,18 @@
-import type { ConstraintKind, Held, Residual } from './constraint.ts';
-import { holdOf, lineAngle, middleOf, pairOf, residual, slope } from './grip.ts';
+import type { Residual } from '../solve/problem.ts';
+import type { ConstraintKind, GrippedPose } from './constraint.ts';
+import { axisMiddle, axisPoint, lineAngle, pairOf, pointGradient, residual } from './grip.ts';
 
 /** How far the second's gripped point lies to the +y side of the first's axis line, metres. */
-export function beside(held: readonly Held[], kind: string): Residual {
-  const [first, second] = pairOf(held, kind);
-  const line = middleOf(first);
-  const at = holdOf(second);
+export function offsetFromLine(gripped: readonly GrippedPose[], kind: string): Residual {
+  const [first, second] = pairOf(gripped, kind);
+  const line = axisMiddle(first);
+  const at = axisPoint(second);
   const dx = at.x - line.x;
   const dy = at.y - line.y;
   return residual(
     line.ux * dy - line.uy * dx,
-    slope(line, line.uy, -line.ux, -(line.ux * dx + line.uy * dy)),
-    slope(at, -line.uy, line.ux),
+    pointGradient(line, line.uy, -line.ux, -(line.ux * dx + line.uy * dy)),
+    pointGradient(at, -line.uy, line.ux),
   );
 }
 
@@ -25,11 +26,11 @@ export const inLine: ConstraintKind = {
   unit: 'none',
   takes: ['piece', 'piece'],
   suits: ['long', 'long'],
-  measure: (held) => beside(held, 'in-line').value,
-  residuals(held) {
-    const [first, second] = pairOf(held, 'in-line');
+  measure: (gripped) => offsetFromLine(gripped, 'in-line').value,
+  residuals(gripped) {
+    const [first, second] = pairOf(gripped, 'in-line');
     const off = lineAngle(second.pose.angle - first.pose.angle);
-    return [residual(off, [0, 0, -1], [0, 0, 1]), beside(held, 'in-line')];
+    return [residual(off, [0, 0, -1], [0, 0, 1]), offsetFromLine(gripped, 'in-line')];
   },
   sentence: ([first, second]) => `${second} is in line with ${first}.`,
 };

@@ -1,11 +1,12 @@
-import type { ConstraintKind, Held, Residual } from './constraint.ts';
-import { along, holdOf, middleOf, pairOf, residual, slope } from './grip.ts';
+import type { Residual } from '../solve/problem.ts';
+import type { ConstraintKind, GrippedPose } from './constraint.ts';
+import { axisMiddle, axisPoint, pairOf, pointAlong, pointGradient, residual } from './grip.ts';
 
-function clear(held: readonly Held[]): Residual {
-  const [marker, pole] = pairOf(held, 'marker-clear');
-  const middle = middleOf(marker);
+function clearDistance(gripped: readonly GrippedPose[]): Residual {
+  const [marker, pole] = pairOf(gripped, 'marker-clear');
+  const middle = axisMiddle(marker);
   const near = pole.at <= 0.5 ? 0 : 1;
-  const end = holdOf({ ...pole, at: near });
+  const end = axisPoint({ ...pole, at: near });
   const out = near === 0 ? 1 : -1;
   const dx = end.x - middle.x;
   const dy = end.y - middle.y;
@@ -13,8 +14,8 @@ function clear(held: readonly Held[]): Residual {
   const gy = out * end.uy;
   return residual(
     gx * dx + gy * dy - marker.width / 2,
-    slope(middle, -gx, -gy),
-    slope(end, gx, gy, out * (end.ux * dy - end.uy * dx)),
+    pointGradient(middle, -gx, -gy),
+    pointGradient(end, gx, gy, out * (end.ux * dy - end.uy * dx)),
   );
 }
 
@@ -23,23 +24,23 @@ function clear(held: readonly Held[]): Residual {
  * turned to face the pole, so that every arm of a spoke has the same inner radius, half a base more than the distance.
  * Grips: the marker, then the pole at its near end (0 or 1). It says nothing of the pole's aim: see `on-line`.
  */
-export const markerClear: ConstraintKind = {
+export const clearOfMarker: ConstraintKind = {
   id: 'marker-clear',
   title: 'Clear of the marker',
   unit: 'm',
   takes: ['piece', 'piece'],
   suits: ['small', 'long'],
   ends: [[0.5], [0, 1]],
-  measure: (held) => clear(held).value,
-  residuals(held, hold) {
-    const now = clear(held);
+  measure: (gripped) => clearDistance(gripped).value,
+  residuals(gripped, hold) {
+    const now = clearDistance(gripped);
     return [{ value: now.value - hold, gradient: now.gradient }];
   },
-  tape(held) {
-    const pole = pairOf(held, 'marker-clear')[1];
+  dimension(gripped) {
+    const pole = pairOf(gripped, 'marker-clear')[1];
     const near = pole.at <= 0.5 ? 0 : 1;
-    const end = holdOf({ ...pole, at: near });
-    return [along(end, end, (near === 0 ? -1 : 1) * clear(held).value), along(end, end, 0)];
+    const end = axisPoint({ ...pole, at: near });
+    return [pointAlong(end, end, (near === 0 ? -1 : 1) * clearDistance(gripped).value), pointAlong(end, end, 0)];
   },
   sentence: ([marker, pole], value) => `${pole} is ${value} clear of the base of ${marker}.`,
 };

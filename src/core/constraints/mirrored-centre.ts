@@ -1,11 +1,12 @@
-import type { ConstraintKind, Held, Residual } from './constraint.ts';
-import { middleOf, threeOf } from './grip.ts';
-import { mirrorImages } from './mirrored.ts';
+import type { Residual } from '../solve/problem.ts';
+import type { ConstraintKind, GrippedPose } from './constraint.ts';
+import { axisMiddle, threeOf } from './grip.ts';
+import { mirrorResiduals } from './mirrored.ts';
 
-function off(held: readonly Held[]): readonly Residual[] {
-  const [first, second, wall] = threeOf(held, 'mirrored-centre');
-  const { x, y, ux, uy, reach } = middleOf(wall);
-  return mirrorImages([first, second], { x, y, ux: -uy, uy: ux, reach }, wall.pose.angle + Math.PI / 2);
+function centreMirrorResiduals(gripped: readonly GrippedPose[]): readonly Residual[] {
+  const [first, second, wall] = threeOf(gripped, 'mirrored-centre');
+  const { x, y, ux, uy, axialOffset: reach } = axisMiddle(wall);
+  return mirrorResiduals([first, second], { x, y, ux: -uy, uy: ux, axialOffset: reach }, wall.pose.angle + Math.PI / 2);
 }
 
 /**
@@ -18,8 +19,8 @@ export const mirroredCentre: ConstraintKind = {
   unit: 'none',
   takes: ['piece', 'piece', 'wall'],
   suits: ['any', 'any'],
-  measure: (held) => off(held)[0]?.value ?? 0,
-  residuals: off,
+  measure: (gripped) => centreMirrorResiduals(gripped)[0]?.value ?? 0,
+  residuals: centreMirrorResiduals,
   sentence: ([first, second, wall]) =>
     `${first} and ${second} are mirror images about the line square to the middle of ${wall}.`,
 };

@@ -1,12 +1,13 @@
 import type { Point } from '../plane/point.ts';
-import type { ConstraintKind, Held, Residual } from './constraint.ts';
-import { along, holdOf, pairOf, residual, slope } from './grip.ts';
+import type { Residual } from '../solve/problem.ts';
+import type { ConstraintKind, GrippedPose } from './constraint.ts';
+import { axisPoint, pairOf, pointAlong, pointGradient, residual } from './grip.ts';
 
 /** How far the cut across a piece at its gripped point is from a wall. */
-export function offWallAt(held: readonly Held[]): Residual {
-  const [piece, wall] = pairOf(held, 'off-wall');
-  const at = holdOf(piece);
-  const base = holdOf(wall);
+export function offWallResidual(gripped: readonly GrippedPose[]): Residual {
+  const [piece, wall] = pairOf(gripped, 'off-wall');
+  const at = axisPoint(piece);
+  const base = axisPoint(wall);
   const dx = at.x - base.x;
   const dy = at.y - base.y;
   const turn = piece.pose.angle - wall.pose.angle;
@@ -15,19 +16,19 @@ export function offWallAt(held: readonly Held[]): Residual {
   const spin = half * lean * Math.sin(turn);
   return residual(
     base.ux * dy - base.uy * dx - half * lean * Math.cos(turn),
-    slope(at, -base.uy, base.ux, spin),
-    slope(base, base.uy, -base.ux, -(base.ux * dx + base.uy * dy) - spin),
+    pointGradient(at, -base.uy, base.ux, spin),
+    pointGradient(base, base.uy, -base.ux, -(base.ux * dx + base.uy * dy) - spin),
   );
 }
 
 /** From the wall square to the nearer corner of the cut across the piece. */
-export function wallTape(held: readonly Held[]): readonly [Point, Point] {
-  const [piece, wall] = pairOf(held, 'off-wall');
-  const at = holdOf(piece);
-  const { ux, uy } = holdOf(wall);
+export function wallDimension(gripped: readonly GrippedPose[]): readonly [Point, Point] {
+  const [piece, wall] = pairOf(gripped, 'off-wall');
+  const at = axisPoint(piece);
+  const { ux, uy } = axisPoint(wall);
   const inward = { ux: -uy, uy: ux };
   const half = (piece.width / 2) * Math.abs(Math.cos(piece.pose.angle - wall.pose.angle));
-  return [along(at, inward, -half - offWallAt(held).value), along(at, inward, -half)];
+  return [pointAlong(at, inward, -half - offWallResidual(gripped).value), pointAlong(at, inward, -half)];
 }
 
 /**
@@ -43,11 +44,11 @@ export const offWall: ConstraintKind = {
   unit: 'm',
   takes: ['piece', 'wall'],
   suits: ['any'],
-  measure: (held) => offWallAt(held).value,
-  residuals(held, hold) {
-    const now = offWallAt(held);
+  measure: (gripped) => offWallResidual(gripped).value,
+  residuals(gripped, hold) {
+    const now = offWallResidual(gripped);
     return [{ value: now.value - hold, gradient: now.gradient }];
   },
-  tape: wallTape,
+  dimension: wallDimension,
   sentence: ([piece, wall], value) => `${piece} is ${value} clear of ${wall}.`,
 };

@@ -1,17 +1,18 @@
-import type { ConstraintKind, Held, Residual } from './constraint.ts';
-import { holdOf, middleOf, pairOf, residual, slope } from './grip.ts';
+import type { Residual } from '../solve/problem.ts';
+import type { ConstraintKind, GrippedPose } from './constraint.ts';
+import { axisMiddle, axisPoint, pairOf, pointGradient, residual } from './grip.ts';
 
-function radius(held: readonly Held[]): Residual {
-  const [centre, piece] = pairOf(held, 'on-arc');
-  const a = middleOf(centre);
-  const b = holdOf(piece);
+function radius(gripped: readonly GrippedPose[]): Residual {
+  const [centre, piece] = pairOf(gripped, 'on-arc');
+  const a = axisMiddle(centre);
+  const b = axisPoint(piece);
   const dx = b.x - a.x;
   const dy = b.y - a.y;
   const far = Math.hypot(dx, dy);
   // On the very centre there is no direction outwards: any one leads away.
   const gx = far === 0 ? 1 : dx / far;
   const gy = far === 0 ? 0 : dy / far;
-  return residual(far, slope(a, -gx, -gy), slope(b, gx, gy));
+  return residual(far, pointGradient(a, -gx, -gy), pointGradient(b, gx, gy));
 }
 
 /** The second's gripped point lies on an arc about the middle of the first, a marker as a rule. The value is its radius. */
@@ -21,14 +22,14 @@ export const onArc: ConstraintKind = {
   unit: 'm',
   takes: ['piece', 'piece'],
   suits: ['small', 'any'],
-  measure: (held) => radius(held).value,
-  residuals(held, hold) {
-    const now = radius(held);
+  measure: (gripped) => radius(gripped).value,
+  residuals(gripped, hold) {
+    const now = radius(gripped);
     return [{ value: now.value - hold, gradient: now.gradient }];
   },
-  tape(held) {
-    const [centre, piece] = pairOf(held, 'on-arc');
-    const [a, b] = [middleOf(centre), holdOf(piece)];
+  dimension(gripped) {
+    const [centre, piece] = pairOf(gripped, 'on-arc');
+    const [a, b] = [axisMiddle(centre), axisPoint(piece)];
     return [
       { x: a.x, y: a.y },
       { x: b.x, y: b.y },

@@ -1,5 +1,5 @@
 import type { ConstraintKind } from './constraint.ts';
-import { beside } from './in-line.ts';
+import { offsetFromLine } from './in-line.ts';
 
 /**
  * The second piece's gripped point lies on the axis line of the first: an arm of a spoke points at its marker. One
@@ -11,7 +11,7 @@ export const onLine: ConstraintKind = {
   unit: 'none',
   takes: ['piece', 'piece'],
   suits: ['long', 'any'],
-  measure: (held) => beside(held, 'on-line').value,
-  residuals: (held) => [beside(held, 'on-line')],
+  measure: (gripped) => offsetFromLine(gripped, 'on-line').value,
+  residuals: (gripped) => [offsetFromLine(gripped, 'on-line')],
   sentence: ([first, second]) => `${second} lies on the line of ${first}.`,
 };

@@ -1,8 +1,8 @@
-import type { ConstraintKind, Held } from './constraint.ts';
+import type { ConstraintKind, GrippedPose } from './constraint.ts';
 import { lineAngle, pairOf, residual } from './grip.ts';
 
-function off(held: readonly Held[]): number {
-  const [first, second] = pairOf(held, 'parallel');
+function parallelError(gripped: readonly GrippedPose[]): number {
+  const [first, second] = pairOf(gripped, 'parallel');
   return lineAngle(second.pose.angle - first.pose.angle);
 }
 
@@ -13,7 +13,7 @@ export const parallel: ConstraintKind = {
   unit: 'none',
   takes: ['piece', 'piece'],
   suits: ['long', 'long'],
-  measure: off,
-  residuals: (held) => [residual(off(held), [0, 0, -1], [0, 0, 1])],
+  measure: parallelError,
+  residuals: (gripped) => [residual(parallelError(gripped), [0, 0, -1], [0, 0, 1])],
   sentence: ([first, second]) => `${first} and ${second} are parallel.`,
 };

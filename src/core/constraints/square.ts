@@ -1,8 +1,8 @@
-import type { ConstraintKind, Held } from './constraint.ts';
+import type { ConstraintKind, GrippedPose } from './constraint.ts';
 import { lineAngle, pairOf, residual } from './grip.ts';
 
-function off(held: readonly Held[]): number {
-  const [first, second] = pairOf(held, 'square');
+function squareError(gripped: readonly GrippedPose[]): number {
+  const [first, second] = pairOf(gripped, 'square');
   return lineAngle(second.pose.angle - first.pose.angle - Math.PI / 2);
 }
 
@@ -13,7 +13,7 @@ export const square: ConstraintKind = {
   unit: 'none',
   takes: ['piece', 'piece'],
   suits: ['long', 'long'],
-  measure: off,
-  residuals: (held) => [residual(off(held), [0, 0, -1], [0, 0, 1])],
+  measure: squareError,
+  residuals: (gripped) => [residual(squareError(gripped), [0, 0, -1], [0, 0, 1])],
   sentence: ([first, second]) => `${first} and ${second} are square to each other.`,
 };

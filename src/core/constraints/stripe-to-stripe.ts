@@ -1,6 +1,7 @@
 import { FOOT, type Metres } from '../measure/quantity.ts';
-import type { ConstraintKind, Held, Residual } from './constraint.ts';
-import { uneven } from './ends-level.ts';
+import type { Residual } from '../solve/problem.ts';
+import type { ConstraintKind, GrippedPose } from './constraint.ts';
+import { lengthwiseOffset } from './ends-level.ts';
 import { pairOf } from './grip.ts';
 
 /** Length of one stripe of a pole banded every 2 ft. */
@@ -13,11 +14,11 @@ function stripeMiddle(at: number, length: Metres): number {
   return Math.min(1, ((which + 0.5) * STRIPE) / length);
 }
 
-function off(held: readonly Held[]): Residual {
-  const [first, second] = pairOf(held, 'stripe-to-stripe');
-  const way = Math.cos(second.pose.angle - first.pose.angle) < 0 ? -1 : 1;
-  const onStripe = (each: Held): Held => ({ ...each, at: stripeMiddle(each.at, each.length) });
-  return uneven([onStripe(first), onStripe(second)], way);
+function stripeOffset(gripped: readonly GrippedPose[]): Residual {
+  const [first, second] = pairOf(gripped, 'stripe-to-stripe');
+  const sign = Math.cos(second.pose.angle - first.pose.angle) < 0 ? -1 : 1;
+  const onStripe = (each: GrippedPose): GrippedPose => ({ ...each, at: stripeMiddle(each.at, each.length) });
+  return lengthwiseOffset([onStripe(first), onStripe(second)], sign);
 }
 
 /**
@@ -30,7 +31,7 @@ export const stripeToStripe: ConstraintKind = {
   unit: 'none',
   takes: ['piece', 'piece'],
   suits: ['long', 'long'],
-  measure: (held) => off(held).value,
-  residuals: (held) => [off(held)],
+  measure: (gripped) => stripeOffset(gripped).value,
+  residuals: (gripped) => [stripeOffset(gripped)],
   sentence: ([first, second]) => `A stripe of ${first} is level with a stripe of ${second}.`,
 };

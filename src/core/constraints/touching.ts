@@ -1,8 +1,9 @@
-import type { ConstraintKind, Held, Residual } from './constraint.ts';
+import type { Residual } from '../solve/problem.ts';
+import type { ConstraintKind, GrippedPose } from './constraint.ts';
 import { pairOf, standoff } from './grip.ts';
 
-function opening(held: readonly Held[], side: 1 | -1): Residual {
-  return standoff(pairOf(held, 'touching'), side);
+function opening(gripped: readonly GrippedPose[], side: 1 | -1): Residual {
+  return standoff(pairOf(gripped, 'touching'), side);
 }
 
 /**
@@ -17,7 +18,7 @@ export const touching: ConstraintKind = {
   suits: ['long', 'long'],
   sided: true,
   ends: [[0, 1], [0.5]],
-  measure: (held, side) => opening(held, side).value,
-  residuals: (held, _, side) => [opening(held, side)],
+  measure: (gripped, side) => opening(gripped, side).value,
+  residuals: (gripped, _, side) => [opening(gripped, side)],
   sentence: ([first, second]) => `The end of ${first} lies against ${second}.`,
 };

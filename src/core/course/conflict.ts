@@ -1,30 +1,30 @@
 import { type Draft, produce } from 'immer';
-import type { Some } from '../solve/problem.ts';
+import type { NonEmpty } from '../solve/problem.ts';
 import type { Layout } from './course.ts';
 import { obstacleOf, pieceOf } from './ids.ts';
-import { fixedPieces, gripName, holdingsOf } from './resolved-constraints.ts';
+import { gripName, pinnedPieces, resolvedConstraints } from './resolved-constraints.ts';
 
 /** A constraint that stands in the way: `key` is `obstacle/constraint`, or the layout's own id; `says` what it holds. */
-export interface Culprit {
+export interface StatedConstraint {
   readonly key: string;
   readonly says: string;
 }
 
 /** A way out: a constraint dropped, or a fixed piece let go. */
-export interface Offer {
+export interface Resolution {
   readonly does: 'drop' | 'free';
   readonly key: string;
   readonly says: string;
 }
 
 /** Constraints that cannot hold together, though they could without any one of them. */
-export interface Clash {
-  readonly culprits: Some<Culprit>;
+export interface Conflict {
+  readonly members: NonEmpty<StatedConstraint>;
   readonly says: string;
-  readonly offers: Some<Offer>;
+  readonly resolutions: NonEmpty<Resolution>;
 }
 
-export function someOf<Thing, Other>(list: Some<Thing>, change: (thing: Thing) => Other): Some<Other> {
+export function mapNonEmpty<Thing, Other>(list: NonEmpty<Thing>, change: (thing: Thing) => Other): NonEmpty<Other> {
   const [first, ...rest] = list;
   return [change(first), ...rest.map(change)];
 }
@@ -41,50 +41,50 @@ function nameOf(layout: Layout, obstacle: string): string {
   return layout.obstacles.find(({ id }) => id === obstacle)?.name ?? obstacle.replaceAll('-', ' ');
 }
 
-interface Gripped {
+interface GrippedParts {
   /** Whole obstacles of which the set grips several pieces: it could hold if they changed their shape. */
   readonly shaped: readonly string[];
   /** Fixed pieces that the set grips, or that keep a whole obstacle which it grips. */
-  readonly fixed: readonly string[];
+  readonly pinned: readonly string[];
 }
 
-function gripped(culprits: Some<Culprit>, layout: Layout, whole: ReadonlySet<string>): Gripped {
-  const keys = new Set(culprits.map(({ key }) => key));
-  const grips = holdingsOf(layout)
+function grippedParts(members: NonEmpty<StatedConstraint>, layout: Layout, whole: ReadonlySet<string>): GrippedParts {
+  const keys = new Set(members.map(({ key }) => key));
+  const grips = resolvedConstraints(layout)
     .filter(({ key }) => keys.has(key))
-    .flatMap((holding) => holding.grips.flatMap((grip) => ('piece' in grip ? [grip.piece] : [])));
+    .flatMap((resolved) => resolved.grips.flatMap((grip) => ('piece' in grip ? [grip.piece] : [])));
   const owners = [...new Set(grips)].map(obstacleOf).filter((each) => whole.has(each));
   return {
     shaped: [...new Set(owners.filter((each, i) => owners.indexOf(each) < i))],
-    fixed: [...fixedPieces(layout)].filter((key) => grips.includes(key) || owners.includes(obstacleOf(key))),
+    pinned: [...pinnedPieces(layout)].filter((key) => grips.includes(key) || owners.includes(obstacleOf(key))),
   };
 }
 
 /** A set of culprits with its words and the ways out. `whole`: the obstacles that were moved as one body. */
-export function clashOf(
-  culprits: Some<Culprit>,
+export function conflictOf(
+  members: NonEmpty<StatedConstraint>,
   { layout, whole }: { readonly layout: Layout; readonly whole: ReadonlySet<string> },
-): Clash {
-  const { shaped, fixed } = gripped(culprits, layout, whole);
+): Conflict {
+  const { shaped, pinned } = grippedParts(members, layout, whole);
   const names = shaped.map((id) => nameOf(layout, id));
   const keeping =
     names.length === 0 ? '' : ` while ${listed(names)} ${names.length > 1 ? 'keep their' : 'keeps its'} shape`;
-  const pieces = fixed.map((key) => gripName({ piece: key }, layout));
+  const pieces = pinned.map((key) => gripName({ piece: key }, layout));
   const still = pieces.length === 0 ? '' : ` ${capital(listed(pieces))} ${pieces.length > 1 ? 'are' : 'is'} fixed.`;
-  const lone = culprits.length === 1;
+  const lone = members.length === 1;
   const says =
     `${lone ? 'This cannot hold' : 'These cannot all hold'}${keeping}: ` +
-    `${culprits.map((each) => each.says).join(' ')}${still} ` +
+    `${members.map((each) => each.says).join(' ')}${still} ` +
     `${lone ? 'Change or drop it' : 'Change or drop one of them'}; nothing was moved.`;
-  const free = fixed.map((key, i): Offer => ({ does: 'free', key, says: `Let go of ${pieces[i]}` }));
-  const [first, ...rest] = someOf(
-    culprits,
-    ({ key, says: what }): Offer => ({ does: 'drop', key, says: `Drop: ${what}` }),
+  const free = pinned.map((key, i): Resolution => ({ does: 'free', key, says: `Let go of ${pieces[i]}` }));
+  const [first, ...rest] = mapNonEmpty(
+    members,
+    ({ key, says: what }): Resolution => ({ does: 'drop', key, says: `Drop: ${what}` }),
   );
-  return { culprits, says, offers: [first, ...rest, ...free] };
+  return { members, says, resolutions: [first, ...rest, ...free] };
 }
 
-export function lostWords(worst: Some<Culprit>): string {
+export function notSolvedSentence(worst: NonEmpty<StatedConstraint>): string {
   return `No place was found where this holds: ${worst.map(({ says }) => says).join(' ')} Nothing was moved.`;
 }
 
@@ -98,10 +98,10 @@ function drop({ constraints, obstacles }: Draft<Layout>, key: string): void {
 }
 
 /** The layout after an offer was taken; the same object when there is nothing left to drop or free. */
-export function taken(layout: Layout, { does, key }: Pick<Offer, 'does' | 'key'>): Layout {
+export function applyResolution(layout: Layout, { does, key }: Pick<Resolution, 'does' | 'key'>): Layout {
   return produce(layout, (draft) => {
     if (does === 'drop') return drop(draft, key);
-    for (const each of fixingOf(layout, key)) drop(draft, each);
+    for (const each of pinsOf(layout, key)) drop(draft, each);
     const owner = draft.obstacles.find(({ id }) => id === obstacleOf(key));
     const piece = owner?.pieces.find(({ id }) => id === pieceOf(key));
     if (piece?.fixed !== undefined) delete piece.fixed;
@@ -109,8 +109,8 @@ export function taken(layout: Layout, { does, key }: Pick<Offer, 'does' | 'key'>
 }
 
 /** The constraints that fix a piece. */
-function fixingOf(layout: Layout, piece: string): readonly string[] {
-  return holdingsOf(layout).flatMap(({ key, kind, grips }) =>
+function pinsOf(layout: Layout, piece: string): readonly string[] {
+  return resolvedConstraints(layout).flatMap(({ key, kind, grips }) =>
     kind.id === 'fixed' && grips.some((grip) => 'piece' in grip && grip.piece === piece) ? [key] : [],
   );
 }

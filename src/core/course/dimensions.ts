@@ -1,12 +1,18 @@
-import type { Held } from '../constraints/constraint.ts';
-import { holdOf } from '../constraints/grip.ts';
+import type { GrippedPose } from '../constraints/constraint.ts';
+import { axisPoint } from '../constraints/grip.ts';
 import type { LengthUnit } from '../measure/quantity.ts';
 import type { Point } from '../plane/point.ts';
 import type { Arena, Layout } from './course.ts';
-import { heldNow, holdingSentence, holdingsOf, piecesOf, printedValue } from './resolved-constraints.ts';
+import {
+  constraintSentence,
+  grippedPoses,
+  placedPieces,
+  printMeasure,
+  resolvedConstraints,
+} from './resolved-constraints.ts';
 
 /** A constraint with a number, as a little tape on the ground that can be read and typed over. */
-export interface Tape {
+export interface Dimension {
   /** The constraint: `obstacle/constraint`, or the layout's own id. */
   readonly key: string;
   readonly kind: string;
@@ -17,40 +23,40 @@ export interface Tape {
   readonly value: number;
   readonly printed: string;
   /** False: it only measures. */
-  readonly holds: boolean;
+  readonly isDriving: boolean;
   readonly says: string;
 }
 
-function ends(held: readonly Held[]): readonly [Point, Point] {
-  const [first, second] = held.map((each): Point => {
-    const { x, y } = holdOf(each);
+function grippedPoints(gripped: readonly GrippedPose[]): readonly [Point, Point] {
+  const [first, second] = gripped.map((each): Point => {
+    const { x, y } = axisPoint(each);
     return { x, y };
   });
   const from = first ?? { x: 0, y: 0 };
   return [from, second ?? from];
 }
 
-const known = new WeakMap<
+const cache = new WeakMap<
   Layout,
-  { readonly arena: Arena; readonly unit: LengthUnit; readonly tapes: readonly Tape[] }
+  { readonly arena: Arena; readonly unit: LengthUnit; readonly tapes: readonly Dimension[] }
 >();
 
 /** The tapes of all constraints with a number, in the order of the file; the same list for the same layout. */
-export function tapes(layout: Layout, arena: Arena, unit: LengthUnit): readonly Tape[] {
-  const before = known.get(layout);
-  if (before?.arena === arena && before.unit === unit) return before.tapes;
-  const pieces = piecesOf(layout);
-  const made = holdingsOf(layout).flatMap((holding): Tape[] => {
-    const { key, kind, constraint } = holding;
-    const held = heldNow(holding, arena, pieces);
-    if (kind.unit === 'none' || held === undefined) return [];
+export function dimensions(layout: Layout, arena: Arena, unit: LengthUnit): readonly Dimension[] {
+  const cached = cache.get(layout);
+  if (cached?.arena === arena && cached.unit === unit) return cached.tapes;
+  const pieces = placedPieces(layout);
+  const made = resolvedConstraints(layout).flatMap((resolved): Dimension[] => {
+    const { key, kind, constraint } = resolved;
+    const gripped = grippedPoses(resolved, arena, pieces);
+    if (kind.unit === 'none' || gripped === undefined) return [];
     const { hold, side = 1 } = constraint;
-    const value = hold ?? kind.measure(held, side);
-    const [from, to] = kind.tape?.(held, side) ?? ends(held);
-    const says = holdingSentence({ ...holding, constraint: { ...constraint, hold: value } }, layout, unit);
-    const printed = printedValue(kind, value, unit);
-    return [{ key, kind: kind.id, unit: kind.unit, from, to, value, printed, holds: hold !== undefined, says }];
+    const value = hold ?? kind.measure(gripped, side);
+    const [from, to] = kind.dimension?.(gripped, side) ?? grippedPoints(gripped);
+    const says = constraintSentence({ ...resolved, constraint: { ...constraint, hold: value } }, layout, unit);
+    const printed = printMeasure(kind, value, unit);
+    return [{ key, kind: kind.id, unit: kind.unit, from, to, value, printed, isDriving: hold !== undefined, says }];
   });
-  known.set(layout, { arena, unit, tapes: made });
+  cache.set(layout, { arena, unit, tapes: made });
   return made;
 }

@@ -3,7 +3,7 @@ import { produce } from 'immer';
 import type { Obstacle } from '../obstacles/obstacle.ts';
 import type { Passage, Station } from '../obstacles/passage.ts';
 import type { Course, Layout } from './course.ts';
-import { editedLayout } from './layouts.ts';
+import { editCurrentLayout } from './layouts.ts';
 
 export type Cross = Extract<Station, { kind: 'cross' }>;
 
@@ -11,7 +11,7 @@ export type Cross = Extract<Station, { kind: 'cross' }>;
 const LEAST_FRACTION = 0.02;
 
 /** The fraction brought onto the pole. */
-export function onPole(fraction: number): number {
+export function clampToPole(fraction: number): number {
   return Math.min(1 - LEAST_FRACTION, Math.max(LEAST_FRACTION, fraction));
 }
 
@@ -28,8 +28,8 @@ export function crossingsOf({ ride, obstacles }: Pick<Layout, 'ride' | 'obstacle
  * passage, 0 first. Fractions are brought onto the poles. Other passages of the obstacle stay.
  * Throws when there is no such leg.
  */
-export function crossed(course: Course, legId: string, fractions: ReadonlyMap<number, number>): Course {
-  return editedLayout(course, ({ ride, obstacles }) => {
+export function moveCrossings(course: Course, legId: string, fractions: ReadonlyMap<number, number>): Course {
+  return editCurrentLayout(course, ({ ride, obstacles }) => {
     const leg = ride.legs.find(({ id }) => id === legId);
     if (leg === undefined) throw new Error(`crossed: the ride has no leg ${legId}`);
     const obstacle = obstacles.find(({ id }) => id === leg.obstacle);
@@ -38,14 +38,14 @@ export function crossed(course: Course, legId: string, fractions: ReadonlyMap<nu
     for (const station of passage?.stations ?? []) {
       if (station.kind !== 'cross') continue;
       const fraction = fractions.get(place);
-      if (fraction !== undefined) station.fraction = onPole(fraction);
+      if (fraction !== undefined) station.fraction = clampToPole(fraction);
       place += 1;
     }
   });
 }
 
 /** The fractions of a passage that differ from what its kind builds, by station. */
-function movedBy(passage: Passage, usual: Passage | undefined): ReadonlyMap<number, number> {
+function movedFractions(passage: Passage, usual: Passage | undefined): ReadonlyMap<number, number> {
   const moved = new Map<number, number>();
   for (const [i, station] of passage.stations.entries()) {
     const like = usual?.stations[i];
@@ -59,12 +59,12 @@ function movedBy(passage: Passage, usual: Passage | undefined): ReadonlyMap<numb
  * An obstacle that was built anew, with the line where it had been moved to on the old one: `usual` is the old one as its
  * kind builds it. Crossings that are no longer there are forgotten.
  */
-export function linesKept(next: Obstacle, old: Obstacle, usual: Obstacle): Obstacle {
+export function withMovedLine(next: Obstacle, old: Obstacle, usual: Obstacle): Obstacle {
   return produce(next, (draft) => {
     for (const passage of old.passages) {
       const like = usual.passages.find(({ id }) => id === passage.id);
       const stations = draft.passages.find(({ id }) => id === passage.id)?.stations ?? [];
-      for (const [i, fraction] of movedBy(passage, like)) {
+      for (const [i, fraction] of movedFractions(passage, like)) {
         const before = passage.stations[i];
         const station = stations[i];
         if (station?.kind !== 'cross' || before?.kind !== 'cross' || station.piece !== before.piece) continue;

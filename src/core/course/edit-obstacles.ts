@@ -9,15 +9,15 @@ import { buildObstacle } from '../obstacles/build.ts';
 import type { Infeasible, Obstacle } from '../obstacles/obstacle.ts';
 import type { Values } from '../pieces/params.ts';
 import type { Point } from '../plane/point.ts';
-import { type Pose, within } from '../plane/pose.ts';
+import { type Pose, toLocal } from '../plane/pose.ts';
 import { type Course, currentLayout, type Layout } from './course.ts';
-import { linesKept } from './edit-crossings.ts';
+import { withMovedLine } from './edit-crossings.ts';
 import { freeId, obstacleOf, pieceOf } from './ids.ts';
-import { changedLayout, editedLayout } from './layouts.ts';
-import { follow, usualLeg } from './legs.ts';
-import { mirror } from './mirror.ts';
-import { erase, tidy } from './prune.ts';
-import { carry, grained } from './transform.ts';
+import { editCurrentLayout, replaceLayout } from './layouts.ts';
+import { adoptRebuilt, usualLeg } from './legs.ts';
+import { mirrorObstacles } from './mirror.ts';
+import { eraseFrom, tidy } from './prune.ts';
+import { roundToNanometre, transformChosen } from './transform.ts';
 
 /** An id that no obstacle of the current layout has: `fan-1`, `fan-2` … */
 export function freshId(course: Course, kind: string): string {
@@ -34,8 +34,8 @@ function obstacleById<Found extends Obstacle>(obstacles: readonly Found[], id: s
 }
 
 /** The course with the obstacle, ridden last by its first passage. Throws when its id is taken. */
-export function added(course: Course, obstacle: Obstacle): Course {
-  return editedLayout(course, ({ obstacles, ride: { legs } }) => {
+export function addObstacle(course: Course, obstacle: Obstacle): Course {
+  return editCurrentLayout(course, ({ obstacles, ride: { legs } }) => {
     if (obstacles.some(({ id }) => id === obstacle.id)) {
       throw new Error(`added: an obstacle ${obstacle.id} is in the layout already; take an id from freshId`);
     }
@@ -46,40 +46,42 @@ export function added(course: Course, obstacle: Obstacle): Course {
 }
 
 /** The course without what the keys name, and without the legs and constraints that hung on it. */
-export function erased(course: Course, keys: readonly string[]): Course {
-  return changedLayout(course, (layout) => {
-    const left = produce(layout, (draft) => erase(draft, keys));
+export function eraseByKeys(course: Course, keys: readonly string[]): Course {
+  return replaceLayout(course, (layout) => {
+    const left = produce(layout, (draft) => eraseFrom(draft, keys));
     return left === layout ? layout : produce(left, tidy);
   });
 }
 
-export function shifted(course: Course, keys: readonly string[], dx: Metres, dy: Metres): Course {
-  const motion = ({ x, y, angle }: Pose) => ({ x: x + dx, y: y + dy, angle });
-  return dx === 0 && dy === 0 ? course : editedLayout(course, (layout) => carry(layout, keys, motion));
+export function shiftByKeys(course: Course, keys: readonly string[], dx: Metres, dy: Metres): Course {
+  const transform = ({ x, y, angle }: Pose) => ({ x: x + dx, y: y + dy, angle });
+  return dx === 0 && dy === 0
+    ? course
+    : editCurrentLayout(course, (layout) => transformChosen(layout, keys, transform));
 }
 
 /** Turned counter-clockwise by an angle about a point on the ground. */
-export function turned(course: Course, keys: readonly string[], by: Radians, about: Point): Course {
+export function rotateByKeys(course: Course, keys: readonly string[], by: Radians, about: Point): Course {
   const c = Math.cos(by);
   const s = Math.sin(by);
-  const motion = ({ x, y, angle }: Pose) => {
+  const transform = ({ x, y, angle }: Pose) => {
     const dx = x - about.x;
     const dy = y - about.y;
     return { x: about.x + c * dx - s * dy, y: about.y + s * dx + c * dy, angle: angle + by };
   };
-  return by === 0 ? course : editedLayout(course, (layout) => carry(layout, keys, motion));
+  return by === 0 ? course : editCurrentLayout(course, (layout) => transformChosen(layout, keys, transform));
 }
 
 /**
  * The mirror image of whole obstacles, a piece standing for its obstacle: one about its own x axis, several about the
  * line along the arena through the middle of their frames.
  */
-export function flipped(course: Course, keys: readonly string[]): Course {
-  return editedLayout(course, (layout) => mirror(layout, new Set(keys.map(obstacleOf))));
+export function flipObstacles(course: Course, keys: readonly string[]): Course {
+  return editCurrentLayout(course, (layout) => mirrorObstacles(layout, new Set(keys.map(obstacleOf))));
 }
 
 /** Copies whole obstacles, a piece standing for its obstacle, with what holds them together; they are ridden last. */
-export function duplicated(
+export function duplicateObstacles(
   course: Course,
   keys: readonly string[],
   dx: Metres,
@@ -93,13 +95,17 @@ export function duplicated(
     const id = freshId(next, original.kind);
     names.set(original.id, id);
     const { x, y, angle } = original.pose;
-    next = added(next, { ...original, id, pose: { x: grained(x + dx), y: grained(y + dy), angle } });
+    next = addObstacle(next, {
+      ...original,
+      id,
+      pose: { x: roundToNanometre(x + dx), y: roundToNanometre(y + dy), angle },
+    });
   }
-  return { course: editedLayout(next, (layout) => copyTies(layout, names)), keys: [...names.values()] };
+  return { course: editCurrentLayout(next, (layout) => copyConstraints(layout, names)), keys: [...names.values()] };
 }
 
 /** Gives copies (by the ids of their originals) the legs' gaits and the constraints among the originals. */
-function copyTies({ constraints, ride: { legs } }: Draft<Layout>, names: ReadonlyMap<string, string>): void {
+function copyConstraints({ constraints, ride: { legs } }: Draft<Layout>, names: ReadonlyMap<string, string>): void {
   for (const [original, copy] of names) {
     const like = legs.find((leg) => leg.obstacle === original);
     const leg = legs.find((each) => each.obstacle === copy);
@@ -126,33 +132,33 @@ function copyTies({ constraints, ride: { legs } }: Draft<Layout>, names: Readonl
  * Builds an obstacle anew with changed values. Its place, side, name, fixed pieces and its legs stay; a leg in the
  * usual gait follows the usual gait. Infeasible as the kind says. Throws when there is no such obstacle.
  */
-export function rebuilt(course: Course, id: string, values: Values): Course | Infeasible {
+export function rebuildObstacle(course: Course, id: string, values: Values): Course | Infeasible {
   const old = obstacleById(currentLayout(course).obstacles, id);
   const built = buildObstacle(id, old.kind, { ...old.values, ...values }, old.pose, old.side);
   if ('why' in built) return built;
-  const fixed = new Set(old.pieces.filter((piece) => piece.fixed).map((piece) => piece.id));
+  const pinned = new Set(old.pieces.filter((piece) => piece.fixed).map((piece) => piece.id));
   // A line that was moved by hand stays where it was put, unless it is the line that is typed.
   const usual = 'line' in values ? built : buildObstacle(id, old.kind, old.values, old.pose, old.side);
-  const kept = 'why' in usual || usual === built ? built : linesKept(built, old, usual);
-  const next = produce(kept, (draft) => {
+  const withLine = 'why' in usual || usual === built ? built : withMovedLine(built, old, usual);
+  const next = produce(withLine, (draft) => {
     if (old.name !== undefined) draft.name = old.name;
-    for (const piece of draft.pieces) if (fixed.has(piece.id)) piece.fixed = true;
+    for (const piece of draft.pieces) if (pinned.has(piece.id)) piece.fixed = true;
   });
-  return editedLayout(course, (layout) => {
+  return editCurrentLayout(course, (layout) => {
     layout.obstacles = layout.obstacles.map((obstacle) => (obstacle.id === id ? castDraft(next) : obstacle));
-    for (const leg of layout.ride.legs) if (leg.obstacle === id) follow(leg, old, next);
+    for (const leg of layout.ride.legs) if (leg.obstacle === id) adoptRebuilt(leg, old, next);
     tidy(layout);
   });
 }
 
 /** Puts an obstacle's frame, or one piece, at a pose on the ground. Throws when the key names nothing. */
-export function posed(course: Course, key: string, pose: Pose): Course {
-  return editedLayout(course, ({ obstacles }) => {
+export function placeAt(course: Course, key: string, pose: Pose): Course {
+  return editCurrentLayout(course, ({ obstacles }) => {
     const obstacle = obstacleById(obstacles, obstacleOf(key));
     const name = pieceOf(key);
     const piece = obstacle.pieces.find((each) => each.id === name);
     if (name === undefined) Object.assign(obstacle.pose, pose);
-    else if (piece !== undefined) Object.assign(piece.pose, within(obstacle.pose, pose));
+    else if (piece !== undefined) Object.assign(piece.pose, toLocal(obstacle.pose, pose));
     else throw new Error(`posed: ${obstacle.id} has no piece ${name}`);
   });
 }

@@ -1,7 +1,7 @@
 import type { Course } from './course.ts';
 
 /** One state in the history, with what led to it. */
-interface Step {
+interface HistoryStep {
   readonly course: Course;
   /** What a person did: "Move Fan". */
   readonly label: string;
@@ -11,12 +11,12 @@ interface Step {
  * A list of courses with shared structure, and where we are in it. Undo moves an index and cannot fail.
  */
 export interface History {
-  readonly steps: readonly [Step, ...Step[]];
+  readonly steps: readonly [HistoryStep, ...HistoryStep[]];
   readonly present: number;
 }
 
 /** A history that begins with this course. */
-export function begun(course: Course, label = 'Open'): History {
+export function newHistory(course: Course, label = 'Open'): History {
   return { steps: [{ course, label }], present: 0 };
 }
 
@@ -26,7 +26,7 @@ export function presentCourse(history: History): Course {
 }
 
 /** The history with one more step, in place of what was undone. The same history when the course is the same object. */
-export function advanced(history: History, course: Course, label: string): History {
+export function withStep(history: History, course: Course, label: string): History {
   if (course === presentCourse(history)) return history;
   const [first, ...later] = history.steps;
   const present = history.present + 1;
@@ -34,11 +34,11 @@ export function advanced(history: History, course: Course, label: string): Histo
 }
 
 /** One step back; the same history at its beginning. */
-export function undone(history: History): History {
+export function undo(history: History): History {
   return history.present === 0 ? history : { ...history, present: history.present - 1 };
 }
 
 /** One step forward again; the same history at its end. */
-export function redone(history: History): History {
+export function redo(history: History): History {
   return history.present === history.steps.length - 1 ? history : { ...history, present: history.present + 1 };
 }

@@ -8,7 +8,7 @@ import { type Course, currentLayout, type Layout } from './course.ts';
 import { freeId } from './ids.ts';
 
 /** The course with another value in the place of its current layout. */
-export function changedLayout(course: Course, change: (layout: Layout) => Layout): Course {
+export function replaceLayout(course: Course, change: (layout: Layout) => Layout): Course {
   const current = currentLayout(course);
   const next = change(current);
   return produce(course, ({ layouts }) => {
@@ -17,18 +17,18 @@ export function changedLayout(course: Course, change: (layout: Layout) => Layout
 }
 
 /** The course with its current layout written to: the recipe may change the draft in place. */
-export function editedLayout(course: Course, recipe: (layout: Draft<Layout>) => void): Course {
-  return changedLayout(course, (layout) => produce(layout, recipe));
+export function editCurrentLayout(course: Course, recipe: (layout: Draft<Layout>) => void): Course {
+  return replaceLayout(course, (layout) => produce(layout, recipe));
 }
 
-function placeOf(course: Course, id: string): number {
+function layoutIndex(course: Course, id: string): number {
   const place = course.layouts.findIndex((layout) => layout.id === id);
   if (place < 0) throw new Error(`the course has no layout ${id}`);
   return place;
 }
 
 /** A copy of the current layout, shown. Its obstacles are the same objects until one is edited. */
-export function layoutCopied(course: Course, title?: string): Course {
+export function copyLayout(course: Course, title?: string): Course {
   const original = currentLayout(course);
   const id = freeId(
     'layout',
@@ -41,28 +41,28 @@ export function layoutCopied(course: Course, title?: string): Course {
 }
 
 /** The course without a layout; its neighbour is shown if it was. The last one stays: a course has always one. */
-export function layoutErased(course: Course, id: string): Course {
-  const place = placeOf(course, id);
+export function eraseLayout(course: Course, id: string): Course {
+  const index = layoutIndex(course, id);
   return produce(course, (draft) => {
     if (draft.layouts.length === 1) return;
-    draft.layouts.splice(place, 1);
-    const neighbour = draft.layouts[Math.max(0, place - 1)] ?? draft.layouts[0];
+    draft.layouts.splice(index, 1);
+    const neighbour = draft.layouts[Math.max(0, index - 1)] ?? draft.layouts[0];
     if (draft.current === id) draft.current = neighbour.id;
   });
 }
 
 /** The course with another layout shown. Throws when there is no such layout. */
-export function layoutChosen(course: Course, id: string): Course {
-  placeOf(course, id);
+export function chooseLayout(course: Course, id: string): Course {
+  layoutIndex(course, id);
   return produce(course, (draft) => {
     draft.current = id;
   });
 }
 
-export function layoutRenamed(course: Course, id: string, title: string): Course {
-  const place = placeOf(course, id);
+export function renameLayout(course: Course, id: string, title: string): Course {
+  const index = layoutIndex(course, id);
   return produce(course, ({ layouts }) => {
-    const layout = layouts[place];
+    const layout = layouts[index];
     if (layout !== undefined) layout.title = title;
   });
 }

@@ -26,7 +26,7 @@ export function usualLeg(legs: readonly Leg[], obstacle: Obstacle, passage: Pass
 }
 
 /** Puts a leg on a passage that exists, the first for one that does not, in a gait that the passage allows. */
-export function adapt(leg: Draft<Leg>, passages: readonly Passage[]): void {
+export function adaptLeg(leg: Draft<Leg>, passages: readonly Passage[]): void {
   const passage = passages.find((each) => each.id === leg.passage) ?? passages[0];
   if (passage === undefined) return;
   leg.passage = passage.id;
@@ -34,7 +34,7 @@ export function adapt(leg: Draft<Leg>, passages: readonly Passage[]): void {
 }
 
 /** Takes a leg along when its obstacle is built anew: where it rode the usual gait, it rides the new usual gait. */
-export function follow(leg: Draft<Leg>, old: Obstacle, next: Obstacle): void {
+export function adoptRebuilt(leg: Draft<Leg>, old: Obstacle, next: Obstacle): void {
   const usual = ({ passages }: Obstacle) => passages.find((passage) => passage.id === leg.passage)?.gaits[0];
   const before = usual(old);
   const after = usual(next);

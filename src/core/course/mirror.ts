@@ -4,7 +4,7 @@ import { mirroredBuilt } from '../obstacles/build.ts';
 import type { Obstacle } from '../obstacles/obstacle.ts';
 import type { Layout } from './course.ts';
 import { obstacleOf } from './ids.ts';
-import { grained } from './transform.ts';
+import { roundToNanometre } from './transform.ts';
 
 /** Mirrors an obstacle about its own x axis. Twice gives back the same. */
 function mirrorObstacle(obstacle: Draft<Obstacle>): void {
@@ -16,25 +16,25 @@ function mirrorObstacle(obstacle: Draft<Obstacle>): void {
 }
 
 /** Whether all the pieces that it grips are mirrored. Between a mirrored and another piece nothing is known: it stays. */
-function mirrorsWhole(constraint: Constraint, whole: ReadonlySet<string>): boolean {
+function isWhollyMirrored(constraint: Constraint, whole: ReadonlySet<string>): boolean {
   const owners = constraint.grips.flatMap((grip) => ('piece' in grip ? [obstacleOf(grip.piece)] : []));
   return owners.length > 0 && owners.every((owner) => whole.has(owner));
 }
 
 /** Mirrors these obstacles: one about its own x axis, several about the line along the arena through their middle. */
-export function mirror(layout: Draft<Layout>, whole: ReadonlySet<string>): void {
+export function mirrorObstacles(layout: Draft<Layout>, whole: ReadonlySet<string>): void {
   const chosen = layout.obstacles.filter((obstacle) => whole.has(obstacle.id));
-  const heights = chosen.map((obstacle) => grained(obstacle.pose.y));
+  const heights = chosen.map((obstacle) => roundToNanometre(obstacle.pose.y));
   const sum = Math.min(...heights) + Math.max(...heights);
   for (const obstacle of chosen) {
     mirrorObstacle(obstacle);
     if (chosen.length === 1) continue;
-    obstacle.pose.y = grained(sum - obstacle.pose.y);
+    obstacle.pose.y = roundToNanometre(sum - obstacle.pose.y);
     obstacle.pose.angle = -obstacle.pose.angle + 0;
   }
   for (const constraint of layout.constraints) {
     // A kind that tells left from right stores its side; where none is stored there is none to change.
-    if (constraint.side === undefined || !mirrorsWhole(constraint, whole)) continue;
+    if (constraint.side === undefined || !isWhollyMirrored(constraint, whole)) continue;
     constraint.side = constraint.side === 1 ? -1 : 1;
   }
   for (const leg of layout.ride.legs) {

@@ -2,8 +2,8 @@ import type { Obstacle } from '../obstacles/obstacle.ts';
 import type { Values } from '../pieces/params.ts';
 import type { Figure, Piece, PieceKind } from '../pieces/piece.ts';
 import { pieceKind } from '../pieces/pieces.ts';
-import { composed, type Pose } from '../plane/pose.ts';
-import { type Bounds, movedRing, type Ring, ringBounds } from '../plane/ring.ts';
+import { compose, type Pose } from '../plane/pose.ts';
+import { type Bounds, type Ring, ringBounds, transformRing } from '../plane/ring.ts';
 
 /** A piece where it lies on the ground. `key` is `obstacle/piece`, unique in the layout. */
 export interface PlacedPiece {
@@ -38,23 +38,23 @@ function samePose(a: Pose, b: Pose): boolean {
 
 /** The figure for values that stay the same object: dragging a pole does not draw it anew. */
 function figureOf(kind: PieceKind, values: Values): Figure {
-  const known = figures.get(values);
-  if (known?.kind === kind) return known.figure;
+  const cached = figures.get(values);
+  if (cached?.kind === kind) return cached.figure;
   const figure = kind.figure(values);
   figures.set(values, { kind, figure });
   return figure;
 }
 
 function placedPiece(obstacle: Obstacle, piece: Piece, kind: PieceKind): PlacedPiece {
-  const pose = composed(obstacle.pose, piece.pose);
+  const pose = compose(obstacle.pose, piece.pose);
   const key = pieceKey(obstacle.id, piece.id);
-  const known = pieces.get(piece);
-  if (known !== undefined && known.key === key && samePose(known.pose, pose)) return known;
+  const cached = pieces.get(piece);
+  if (cached !== undefined && cached.key === key && samePose(cached.pose, pose)) return cached;
   const figure = figureOf(kind, piece.values);
-  const footprint = movedRing(figure.footprint, pose);
-  const laid: PlacedPiece = { key, obstacle: obstacle.id, piece, kind, pose, figure, footprint };
-  pieces.set(piece, laid);
-  return laid;
+  const footprint = transformRing(figure.footprint, pose);
+  const made: PlacedPiece = { key, obstacle: obstacle.id, piece, kind, pose, figure, footprint };
+  pieces.set(piece, made);
+  return made;
 }
 
 /**
@@ -62,15 +62,15 @@ function placedPiece(obstacle: Obstacle, piece: Piece, kind: PieceKind): PlacedP
  * Pieces of a kind this program does not know have no footprint and are left out.
  */
 export function placedObstacle(obstacle: Obstacle): PlacedObstacle {
-  const known = obstacles.get(obstacle);
-  if (known !== undefined) return known;
+  const cached = obstacles.get(obstacle);
+  if (cached !== undefined) return cached;
   const lying = obstacle.pieces.flatMap((piece) => {
     const kind = pieceKind(piece.kind);
     return kind === undefined ? [] : [placedPiece(obstacle, piece, kind)];
   });
   const bounds =
     lying.length > 0 ? ringBounds(lying.flatMap(({ footprint }) => footprint)) : ringBounds([obstacle.pose]);
-  const laid: PlacedObstacle = { obstacle, pieces: lying, bounds };
-  obstacles.set(obstacle, laid);
-  return laid;
+  const made: PlacedObstacle = { obstacle, pieces: lying, bounds };
+  obstacles.set(obstacle, made);
+  return made;
 }

@@ -3,33 +3,33 @@ import type { Grip } from '../constraints/constraint.ts';
 import type { Obstacle } from '../obstacles/obstacle.ts';
 import type { Layout } from './course.ts';
 import { chosenBy } from './ids.ts';
-import { adapt, isForward } from './legs.ts';
+import { adaptLeg, isForward } from './legs.ts';
 import { pieceKey } from './placed.ts';
 
 /** Takes out of a draft's list what does not stay. A list of which all stays is not touched: filtering would copy it. */
-function keep<T>(list: T[], stays: (item: T) => boolean): void {
+function retain<T>(list: T[], stays: (item: T) => boolean): void {
   const staying = list.filter(stays);
   if (staying.length < list.length) list.splice(0, list.length, ...staying);
 }
 
 /** Takes pieces away, and the constraints and stations on them. A passage that loses its beginning goes. */
 function erasePieces(obstacle: Draft<Obstacle>, gone: ReadonlySet<string>): void {
-  keep(obstacle.pieces, (piece) => !gone.has(piece.id));
-  keep(obstacle.constraints, ({ grips }) => grips.every((grip) => !('piece' in grip) || !gone.has(grip.piece)));
+  retain(obstacle.pieces, (piece) => !gone.has(piece.id));
+  retain(obstacle.constraints, ({ grips }) => grips.every((grip) => !('piece' in grip) || !gone.has(grip.piece)));
   for (const passage of obstacle.passages) {
-    keep(passage.stations, (station) => station.kind === 'turn' || !gone.has(station.piece));
+    retain(passage.stations, (station) => station.kind === 'turn' || !gone.has(station.piece));
   }
-  keep(obstacle.passages, ({ stations: [first] }) => first !== undefined && isForward(first));
+  retain(obstacle.passages, ({ stations: [first] }) => first !== undefined && isForward(first));
 }
 
 /** Takes away what the keys name, and an obstacle with its last piece. What hung on it is left to `tidy`. */
-export function erase(layout: Draft<Layout>, keys: readonly string[]): void {
+export function eraseFrom(layout: Draft<Layout>, keys: readonly string[]): void {
   const { whole, pieces } = chosenBy(keys);
   for (const obstacle of layout.obstacles) {
     const gone = pieces.get(obstacle.id);
     if (gone !== undefined) erasePieces(obstacle, gone);
   }
-  keep(layout.obstacles, (obstacle) => !whole.has(obstacle.id) && obstacle.pieces.length > 0);
+  retain(layout.obstacles, (obstacle) => !whole.has(obstacle.id) && obstacle.pieces.length > 0);
 }
 
 /**
@@ -39,8 +39,8 @@ export function erase(layout: Draft<Layout>, keys: readonly string[]): void {
 export function tidy(layout: Draft<Layout>): void {
   const passages = new Map(layout.obstacles.map((obstacle) => [obstacle.id, obstacle.passages]));
   const keys = new Set(layout.obstacles.flatMap((each) => each.pieces.map((piece) => pieceKey(each.id, piece.id))));
-  const isHeld = (grip: Grip) => !('piece' in grip) || keys.has(grip.piece);
-  keep(layout.constraints, (constraint) => constraint.grips.every(isHeld));
-  keep(layout.ride.legs, (leg) => (passages.get(leg.obstacle)?.length ?? 0) > 0);
-  for (const leg of layout.ride.legs) adapt(leg, passages.get(leg.obstacle) ?? []);
+  const isThere = (grip: Grip) => !('piece' in grip) || keys.has(grip.piece);
+  retain(layout.constraints, (constraint) => constraint.grips.every(isThere));
+  retain(layout.ride.legs, (leg) => (passages.get(leg.obstacle)?.length ?? 0) > 0);
+  for (const leg of layout.ride.legs) adaptLeg(leg, passages.get(leg.obstacle) ?? []);
 }

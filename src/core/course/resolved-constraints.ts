@@ -1,6 +1,6 @@
-import type { Constraint, ConstraintKind, Grip, Held, Wall } from '../constraints/constraint.ts';
+import type { Constraint, ConstraintKind, Grip, GrippedPose, Wall } from '../constraints/constraint.ts';
 import { constraintKind } from '../constraints/constraints.ts';
-import { heldWall } from '../constraints/grip.ts';
+import { grippedWall } from '../constraints/grip.ts';
 import { printAngle } from '../measure/angle.ts';
 import { printLength } from '../measure/length.ts';
 import type { LengthUnit } from '../measure/quantity.ts';
@@ -13,7 +13,7 @@ import { type PlacedPiece, pieceKey, placedObstacle } from './placed.ts';
  * A constraint of a layout with its grips as keys of the layout. `key` is `obstacle/constraint`, or the id of the layout's
  * own. Without a `hold` where its kind has a number it only measures.
  */
-export interface Holding {
+export interface ResolvedConstraint {
   readonly key: string;
   /** The obstacle whose own it is; absent for one of the layout. */
   readonly owner?: string;
@@ -23,7 +23,7 @@ export interface Holding {
 }
 
 /** Whether it holds; a kind without a number holds by being there. */
-export function holds({ constraint, kind }: Pick<Holding, 'constraint' | 'kind'>): boolean {
+export function isDriving({ constraint, kind }: Pick<ResolvedConstraint, 'constraint' | 'kind'>): boolean {
   return constraint.hold !== undefined || kind.unit === 'none';
 }
 
@@ -34,12 +34,12 @@ function fits(kind: ConstraintKind, grips: readonly Grip[]): boolean {
   );
 }
 
-const listed = new WeakMap<Layout, readonly Holding[]>();
+const cache = new WeakMap<Layout, readonly ResolvedConstraint[]>();
 
 /** Every constraint, inside obstacles first. One of an unknown kind, or with grips that its kind does not take, is left out. */
-export function holdingsOf(layout: Layout): readonly Holding[] {
-  const known = listed.get(layout);
-  if (known !== undefined) return known;
+export function resolvedConstraints(layout: Layout): readonly ResolvedConstraint[] {
+  const cached = cache.get(layout);
+  if (cached !== undefined) return cached;
   const inside = layout.obstacles.flatMap((obstacle) =>
     obstacle.constraints.map((constraint) => ({
       key: pieceKey(obstacle.id, constraint.id),
@@ -51,41 +51,41 @@ export function holdingsOf(layout: Layout): readonly Holding[] {
     })),
   );
   const across = layout.constraints.map((constraint) => ({ key: constraint.id, constraint, grips: constraint.grips }));
-  const made = [...inside, ...across].flatMap((each): Holding[] => {
+  const made = [...inside, ...across].flatMap((each): ResolvedConstraint[] => {
     const kind = constraintKind(each.constraint.kind);
     return kind === undefined || !fits(kind, each.grips) ? [] : [{ ...each, kind }];
   });
-  listed.set(layout, made);
+  cache.set(layout, made);
   return made;
 }
 
-export function piecesOf(layout: Layout): ReadonlyMap<string, PlacedPiece> {
+export function placedPieces(layout: Layout): ReadonlyMap<string, PlacedPiece> {
   return new Map(
     layout.obstacles.flatMap((obstacle) => placedObstacle(obstacle).pieces.map((piece) => [piece.key, piece] as const)),
   );
 }
 
 /** The pieces that are not to move: marked as fixed, or held by a `fixed` constraint. */
-export function fixedPieces(layout: Layout): ReadonlySet<string> {
+export function pinnedPieces(layout: Layout): ReadonlySet<string> {
   const marked = layout.obstacles.flatMap((obstacle) =>
     obstacle.pieces.flatMap((piece) => (piece.fixed === true ? [pieceKey(obstacle.id, piece.id)] : [])),
   );
-  const held = holdingsOf(layout).flatMap(({ kind, grips }) =>
+  const byConstraint = resolvedConstraints(layout).flatMap(({ kind, grips }) =>
     kind.id === 'fixed' ? grips.flatMap((grip) => ('piece' in grip ? [grip.piece] : [])) : [],
   );
-  return new Set([...marked, ...held]);
+  return new Set([...marked, ...byConstraint]);
 }
 
-export type Size = Omit<Held, 'pose'>;
+export type GripSize = Omit<GrippedPose, 'pose'>;
 
 /** The sizes of what is gripped, with where; undefined when a piece is not there. */
-export function sizesOf(
-  { grips }: Pick<Holding, 'grips'>,
+export function gripSizes(
+  { grips }: Pick<ResolvedConstraint, 'grips'>,
   arena: Arena,
   pieces: ReadonlyMap<string, PlacedPiece>,
-): readonly Size[] | undefined {
-  const sizes = grips.flatMap((grip): Size[] => {
-    if ('wall' in grip) return [heldWall(arena, grip.wall)];
+): readonly GripSize[] | undefined {
+  const sizes = grips.flatMap((grip): GripSize[] => {
+    if ('wall' in grip) return [grippedWall(arena, grip.wall)];
     const figure = pieces.get(grip.piece)?.figure;
     return figure === undefined ? [] : [{ length: figure.length, width: figure.width, at: grip.at ?? 0.5 }];
   });
@@ -93,15 +93,16 @@ export function sizesOf(
 }
 
 /** What is gripped, where it lies now; undefined when a piece is not there. */
-export function heldNow(
-  holding: Pick<Holding, 'grips'>,
+export function grippedPoses(
+  resolved: Pick<ResolvedConstraint, 'grips'>,
   arena: Arena,
   pieces: ReadonlyMap<string, PlacedPiece>,
-): readonly Held[] | undefined {
-  const sizes = sizesOf(holding, arena, pieces);
+): readonly GrippedPose[] | undefined {
+  const sizes = gripSizes(resolved, arena, pieces);
   return sizes?.map(({ length, width, at }, i) => {
-    const grip = holding.grips[i] as Grip;
-    const pose: Pose = 'wall' in grip ? heldWall(arena, grip.wall).pose : (pieces.get(grip.piece) as PlacedPiece).pose;
+    const grip = resolved.grips[i] as Grip;
+    const pose: Pose =
+      'wall' in grip ? grippedWall(arena, grip.wall).pose : (pieces.get(grip.piece) as PlacedPiece).pose;
     return { pose, length, width, at };
   });
 }
@@ -117,14 +118,14 @@ export function gripName(grip: Grip, layout: Layout): string {
 }
 
 /** A value of a kind in the course's unit; empty for a kind without a number. */
-export function printedValue(kind: ConstraintKind, value: number, unit: LengthUnit): string {
+export function printMeasure(kind: ConstraintKind, value: number, unit: LengthUnit): string {
   return kind.unit === 'm' ? printLength(value, unit) : kind.unit === 'rad' ? printAngle(value) : '';
 }
 
 /** What a constraint holds, in one sentence, with its value in the course's unit. */
-export function holdingSentence(holding: Holding, layout: Layout, unit: LengthUnit): string {
-  const { constraint, kind, grips } = holding;
+export function constraintSentence(resolved: ResolvedConstraint, layout: Layout, unit: LengthUnit): string {
+  const { constraint, kind, grips } = resolved;
   const names = grips.map((grip) => gripName(grip, layout));
-  const says = kind.sentence(names, printedValue(kind, constraint.hold ?? 0, unit));
+  const says = kind.sentence(names, printMeasure(kind, constraint.hold ?? 0, unit));
   return says.charAt(0).toUpperCase() + says.slice(1);
 }

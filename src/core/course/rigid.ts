@@ -2,19 +2,19 @@ import type { Obstacle } from '../obstacles/obstacle.ts';
 import type { Arena, Layout } from './course.ts';
 import { obstacleOf } from './ids.ts';
 import { placedObstacle } from './placed.ts';
-import { holdingsOf } from './resolved-constraints.ts';
-import { tied } from './solver-problem.ts';
+import { resolvedConstraints } from './resolved-constraints.ts';
+import { layoutProblem } from './solver-problem.ts';
 
 /** An obstacle's own measures hold when none is off by more than this, metres or radians. */
-const HELD = 1e-9;
+const VALUE_TOLERANCE = 1e-9;
 
 const NOWHERE: Arena = { title: '', length: 0, width: 0, entrance: { wall: 'south', at: 0, width: 0 } };
-const held = new WeakMap<Obstacle, boolean>();
+const cache = new WeakMap<Obstacle, boolean>();
 
 /** Whether everything that the obstacle itself holds is met as its pieces lie; where it lies does not matter. */
-export function holdsItself(obstacle: Obstacle): boolean {
-  const known = held.get(obstacle);
-  if (known !== undefined) return known;
+export function isConsistent(obstacle: Obstacle): boolean {
+  const cached = cache.get(obstacle);
+  if (cached !== undefined) return cached;
   const alone: Layout = {
     id: '',
     title: '',
@@ -22,13 +22,15 @@ export function holdsItself(obstacle: Obstacle): boolean {
     constraints: [],
     ride: { start: obstacle.pose, legs: [] },
   };
-  const { problem } = tied(alone, NOWHERE);
+  const { problem } = layoutProblem(alone, NOWHERE);
   const poses = new Map(problem.bodies.map((body) => [body.id, body.pose]));
-  const holds = problem.ties.every((tie) =>
-    tie.rows(tie.bodies.map((id) => poses.get(id) ?? obstacle.pose)).every(({ value }) => Math.abs(value) <= HELD),
+  const consistent = problem.constraints.every((equation) =>
+    equation
+      .residuals(equation.bodies.map((id) => poses.get(id) ?? obstacle.pose))
+      .every(({ value }) => Math.abs(value) <= VALUE_TOLERANCE),
   );
-  held.set(obstacle, holds);
-  return holds;
+  cache.set(obstacle, consistent);
+  return consistent;
 }
 
 /**
@@ -38,7 +40,7 @@ export function holdsItself(obstacle: Obstacle): boolean {
  */
 export function wholeObstacles(layout: Layout, loosened: ReadonlySet<string>): ReadonlySet<string> {
   const loose = new Set(loosened);
-  for (const { owner, grips } of holdingsOf(layout)) {
+  for (const { owner, grips } of resolvedConstraints(layout)) {
     if (owner !== undefined) continue;
     const owners = grips.flatMap((grip) => ('piece' in grip ? [obstacleOf(grip.piece)] : []));
     owners.forEach((each, i) => {
@@ -46,7 +48,7 @@ export function wholeObstacles(layout: Layout, loosened: ReadonlySet<string>): R
     });
   }
   const whole = layout.obstacles.filter(
-    (each) => !loose.has(each.id) && placedObstacle(each).pieces.length > 0 && holdsItself(each),
+    (each) => !loose.has(each.id) && placedObstacle(each).pieces.length > 0 && isConsistent(each),
   );
   return new Set(whole.map(({ id }) => id));
 }

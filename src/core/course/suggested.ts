@@ -1,16 +1,23 @@
-import type { Constraint, ConstraintKind, Grip, Held, Wall } from '../constraints/constraint.ts';
+import type { Constraint, ConstraintKind, Grip, GrippedPose, Wall } from '../constraints/constraint.ts';
 import { CONSTRAINT_KINDS } from '../constraints/constraints.ts';
 import { lineAngle } from '../constraints/grip.ts';
 import type { LengthUnit } from '../measure/quantity.ts';
 import { distance, TOUCH } from '../plane/point.ts';
-import { placed } from '../plane/pose.ts';
+import { toWorld } from '../plane/pose.ts';
 import type { Arena, Layout } from './course.ts';
 import { freeId, pieceOf } from './ids.ts';
 import { type PlacedPiece, placedObstacle } from './placed.ts';
-import { fixedPieces, type Holding, heldNow, holdingSentence, holdingsOf, piecesOf } from './resolved-constraints.ts';
+import {
+  constraintSentence,
+  grippedPoses,
+  pinnedPieces,
+  placedPieces,
+  type ResolvedConstraint,
+  resolvedConstraints,
+} from './resolved-constraints.ts';
 
 /** A constraint that could be added between what is chosen, as it would be stored in the layout. */
-export interface Suggestion {
+export interface ConstraintSuggestion {
   readonly constraint: Constraint;
   readonly title: string;
   /** What it would hold, with the value as it is now. */
@@ -22,14 +29,14 @@ export interface Suggestion {
 /** Pieces are parallel, level or touching enough to be meant so within this, metres and radians. Estimate. */
 const NEARLY = 0.1;
 /** A constraint is met within this, metres or radians. */
-const MET = 1e-9;
+const VALUE_TOLERANCE = 1e-9;
 
 const SMALL: ReadonlySet<string> = new Set(['marker', 'barrel', 'post', 'plant', 'mailbox']);
 const WALLS: readonly Wall[] = ['south', 'east', 'north', 'west'];
 
 /** The chosen pieces; an obstacle stands for its middle piece. */
 function chosenPieces(layout: Layout, keys: readonly string[]): readonly PlacedPiece[] {
-  const pieces = piecesOf(layout);
+  const pieces = placedPieces(layout);
   return keys.flatMap((key) => {
     if (pieceOf(key) !== undefined) return pieces.get(key) ?? [];
     const obstacle = layout.obstacles.find(({ id }) => id === key);
@@ -58,7 +65,7 @@ function nearestWall(piece: PlacedPiece, arena: Arena): Wall {
 function fractions(kind: ConstraintKind, [a, b]: readonly PlacedPiece[]): readonly number[] {
   if (kind.ends === undefined || a === undefined || b === undefined) return [];
   const along = ({ pose, figure }: PlacedPiece, at: number) => {
-    return placed(pose, { x: (at - 0.5) * figure.length, y: 0 });
+    return toWorld(pose, { x: (at - 0.5) * figure.length, y: 0 });
   };
   const [firsts, seconds] = kind.ends;
   const all = firsts.flatMap((s) => seconds.map((t) => ({ at: [s, t], far: distance(along(a, s), along(b, t)) })));
@@ -67,16 +74,16 @@ function fractions(kind: ConstraintKind, [a, b]: readonly PlacedPiece[]): readon
 }
 
 /** A kind without a number is worth saying only where it is nearly so already. */
-function isNear(kind: ConstraintKind, held: readonly Held[], side: 1 | -1): boolean {
+function isNear(kind: ConstraintKind, gripped: readonly GrippedPose[], side: 1 | -1): boolean {
   if (kind.id === 'fixed') return true;
-  const turns = held.map(({ pose }) => pose.angle);
+  const turns = gripped.map(({ pose }) => pose.angle);
   const lean = Math.abs(lineAngle((turns[1] ?? 0) - (turns[0] ?? 0)));
   if (kind.id === 'gap' || kind.id === 'gap-ends' || kind.id === 'equal-gaps') {
-    if (kind.measure(held, side) < 0 && kind.unit === 'm') return false;
+    if (kind.measure(gripped, side) < 0 && kind.unit === 'm') return false;
     if (kind.id !== 'gap' && lean > NEARLY) return false;
   }
   if (kind.unit !== 'none') return true;
-  return kind.residuals(held, 0, side).every(({ value }) => Math.abs(value) <= 3 * NEARLY);
+  return kind.residuals(gripped, 0, side).every(({ value }) => Math.abs(value) <= 3 * NEARLY);
 }
 
 /**
@@ -84,17 +91,17 @@ function isNear(kind: ConstraintKind, held: readonly Held[], side: 1 | -1): bool
  * present value: adding one that is met changes nothing. One with no number is there when it is nearly so. What the same
  * grips hold already, and all between pieces that are fixed, is left out.
  */
-export function suggested(
+export function constraintSuggestions(
   { layout, arena, unit }: { readonly layout: Layout; readonly arena: Arena; readonly unit: LengthUnit },
   keys: readonly string[],
-): readonly Suggestion[] {
-  const pieces = piecesOf(layout);
+): readonly ConstraintSuggestion[] {
+  const pieces = placedPieces(layout);
   const chosen = chosenPieces(layout, keys);
   const ids = layout.constraints.map(({ id }) => id);
-  const fixed = fixedPieces(layout);
-  const held = new Set(holdingsOf(layout).map(({ kind, grips }) => `${kind.id} ${gripKeys(grips)}`));
-  if (chosen.every(({ key }) => fixed.has(key))) return [];
-  return CONSTRAINT_KINDS.flatMap((kind): Suggestion[] => {
+  const pinned = pinnedPieces(layout);
+  const existing = new Set(resolvedConstraints(layout).map(({ kind, grips }) => `${kind.id} ${gripKeys(grips)}`));
+  if (chosen.every(({ key }) => pinned.has(key))) return [];
+  return CONSTRAINT_KINDS.flatMap((kind): ConstraintSuggestion[] => {
     const order = ordered(kind, chosen);
     const [first] = order ?? [];
     if (order === undefined || first === undefined) return [];
@@ -104,8 +111,8 @@ export function suggested(
       return where === undefined || where === 0.5 ? { piece: key } : { piece: key, at: where };
     });
     if (kind.takes.includes('wall')) grips.push({ wall: nearestWall(first, arena) });
-    const now = heldNow({ grips }, arena, pieces);
-    if (now === undefined || held.has(`${kind.id} ${gripKeys(grips)}`)) return [];
+    const now = grippedPoses({ grips }, arena, pieces);
+    if (now === undefined || existing.has(`${kind.id} ${gripKeys(grips)}`)) return [];
     const side = ([1, -1] as const).find((each) => isSided(kind, now, each)) ?? 1;
     if (!isNear(kind, now, side)) return [];
     const value = kind.unit === 'none' ? undefined : kind.measure(now, side);
@@ -116,20 +123,20 @@ export function suggested(
       ...(value === undefined ? {} : { hold: value }),
       ...(kind.sided === undefined ? {} : { side }),
     };
-    const holding: Holding = { key: constraint.id, constraint, kind, grips };
-    const isMet = kind.residuals(now, value ?? 0, side).every((row) => Math.abs(row.value) <= MET);
-    return [{ constraint, title: kind.title, says: holdingSentence(holding, layout, unit), isMet }];
+    const resolved: ResolvedConstraint = { key: constraint.id, constraint, kind, grips };
+    const isMet = kind.residuals(now, value ?? 0, side).every((row) => Math.abs(row.value) <= VALUE_TOLERANCE);
+    return [{ constraint, title: kind.title, says: constraintSentence(resolved, layout, unit), isMet }];
   });
 }
 
 /** Whether this is the side on which things lie now. */
-function isSided(kind: ConstraintKind, held: readonly Held[], side: 1 | -1): boolean {
+function isSided(kind: ConstraintKind, gripped: readonly GrippedPose[], side: 1 | -1): boolean {
   if (kind.sided === undefined) return true;
   if (kind.id === 'equal-gaps') {
     const gap = CONSTRAINT_KINDS.find(({ id }) => id === 'gap');
-    return (gap?.measure(held.slice(0, 2), side) ?? 0) > 0;
+    return (gap?.measure(gripped.slice(0, 2), side) ?? 0) > 0;
   }
-  const value = kind.measure(held, side);
+  const value = kind.measure(gripped, side);
   return kind.unit === 'rad' ? value <= Math.PI / 2 : kind.id === 'touching' ? Math.abs(value) < 0.5 : value >= 0;
 }
 

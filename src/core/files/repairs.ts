@@ -2,7 +2,7 @@ import { type Draft, produce } from 'immer';
 import type { Arena, Course } from '../course/course.ts';
 import type { Obstacle } from '../obstacles/obstacle.ts';
 import { obstacleKind } from '../obstacles/obstacles.ts';
-import { filled, type Params, type Values } from '../pieces/params.ts';
+import { completeValues, type Params, type Values } from '../pieces/params.ts';
 import { pieceKind } from '../pieces/pieces.ts';
 
 /** Puts the usual value where one is missing that files always had; the same values when none is. */
@@ -10,7 +10,7 @@ function complete(params: Params, values: Values, tell: (missing: string) => voi
   const missing = Object.keys(params).filter((key) => values[key] === undefined && params[key]?.later === undefined);
   if (missing.length === 0) return values;
   tell(missing.join(', '));
-  return filled(params, values);
+  return completeValues(params, values);
 }
 
 function mendObstacle(obstacle: Draft<Obstacle>, tell: (what: string) => void): void {

@@ -1,6 +1,6 @@
 /** Obstacles that a designer keeps: one as text and back, with the same care as a course. */
 import { blankCourse } from '../course/blank.ts';
-import { added } from '../course/edit-obstacles.ts';
+import { addObstacle } from '../course/edit-obstacles.ts';
 import { SHELF_FORMAT, SHELF_VERSION, type ShelfItem, shelfItemSchema } from '../course/shelf-item.ts';
 import { parsedJson } from './json.ts';
 import { foundWords, isGroup } from './json-path.ts';
@@ -38,6 +38,6 @@ export function readShelfItem(text: string): ShelfReading {
   if (!checked.success) return refused(faultsOf(parsed.value, checked.error.issues).slice(0, 3).join(' '));
   const { id, title, obstacle } = checked.data;
   // Whether it makes sense is asked as of an obstacle in a course.
-  const [fault] = nonsense(added(blankCourse(), obstacle));
+  const [fault] = nonsense(addObstacle(blankCourse(), obstacle));
   return fault === undefined ? { kind: 'read', item: { id, title, obstacle } } : refused(fault);
 }

@@ -20,7 +20,7 @@ export interface Sourced {
 }
 
 /** How tight it turns: by the lean, radians from upright at the gait's speed, or by a radius, metres, with its own source. */
-export type Turn = { readonly lean: Sourced } | { readonly radius: Sourced };
+export type TurnData = { readonly lean: Sourced } | { readonly radius: Sourced };
 
 interface GaitData {
   /** Metres from one print of a foot to its next, on open ground. */
@@ -30,9 +30,9 @@ interface GaitData {
   /** What one landing covers over poles, metres: a step at walk and jog, a stride at the lope; `least` and `most` set. */
   readonly landing: Sourced;
   /** The tightest turn of the line; turns.ts makes a radius of it. */
-  readonly leastTurn: Turn;
+  readonly leastTurn: TurnData;
   /** The turn between obstacles where there is room. */
-  readonly easyTurn: Turn;
+  readonly easyTurn: TurnData;
 }
 
 export interface Horse {

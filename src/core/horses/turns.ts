@@ -1,36 +1,36 @@
 /** How tight a horse turns: v²/(g·tan φ), from the lean φ at its speed, or a radius that has a source of its own. */
 import type { Metres, Radians } from '../measure/quantity.ts';
-import { type Gait, type Horse, speed, type Turn } from './horse.ts';
+import { type Gait, type Horse, speed, type TurnData } from './horse.ts';
 
 /** Standard gravity, m/s². */
 const GRAVITY = 9.80665;
 
 /** The radius at which a horse leans by so much, metres. */
-export function turnAtLean(metresPerSecond: number, lean: Radians): Metres {
+export function radiusAtLean(metresPerSecond: number, lean: Radians): Metres {
   return metresPerSecond ** 2 / (GRAVITY * Math.tan(lean));
 }
 
 /** How far a horse leans on a radius, radians; 0 on a straight. */
-export function leanOn(metresPerSecond: number, radius: Metres): Radians {
+export function leanAtRadius(metresPerSecond: number, radius: Metres): Radians {
   return Math.atan(metresPerSecond ** 2 / (GRAVITY * radius));
 }
 
-function radiusOf(turn: Turn, horse: Horse, gait: Gait): Metres {
-  return 'radius' in turn ? turn.radius.value : turnAtLean(speed(horse, gait), turn.lean.value);
+function radiusOf(turn: TurnData, horse: Horse, gait: Gait): Metres {
+  return 'radius' in turn ? turn.radius.value : radiusAtLean(speed(horse, gait), turn.lean.value);
 }
 
 /** The smallest radius the line may turn on in a gait, metres. */
-export function leastTurn(horse: Horse, gait: Gait): Metres {
+export function minTurnRadius(horse: Horse, gait: Gait): Metres {
   return radiusOf(horse.gaits[gait].leastTurn, horse, gait);
 }
 
 /** The radius the line turns on between obstacles where there is room, metres. */
-export function easyTurn(horse: Horse, gait: Gait): Metres {
+export function preferredTurnRadius(horse: Horse, gait: Gait): Metres {
   return radiusOf(horse.gaits[gait].easyTurn, horse, gait);
 }
 
 /** Where the smallest radius comes from. */
-export function leastTurnSource(horse: Horse, gait: Gait): string {
+export function minTurnRadiusSource(horse: Horse, gait: Gait): string {
   const { leastTurn: turn } = horse.gaits[gait];
   return 'radius' in turn ? turn.radius.source : turn.lean.source;
 }

@@ -55,7 +55,7 @@ const FRACTION = /^ *(\d+) ?\/ ?(\d+)/;
 const NUMBER = /^ *(\d+(?:[.,]\d*)?|[.,]\d+)(?:(?: | ?- ?)(\d+) ?\/ ?(\d+))?/;
 
 /** Reads one amount from the start of a plain text: `6`, `6.5`, `6,5`, `.5`, `1/2`, `3 1/2`, `3-1/2`. */
-export function amount(text: string): Amount {
+export function readAmount(text: string): Amount {
   const fraction = FRACTION.exec(text);
   if (fraction) return fractionAmount(fraction, text);
   const found = NUMBER.exec(text);
@@ -83,19 +83,19 @@ export function amount(text: string): Amount {
       why: `${written} has decimals and a fraction. Write one of the two, as in 3.5 or 3 1/2.`,
     };
   }
-  if (share === 0 || part >= share) return { kind: 'refused', why: improper(part, share) };
+  if (share === 0 || part >= share) return { kind: 'refused', why: improperReason(part, share) };
   return { kind: 'amount', value: base + part / share, text: written, whole: false, rest };
 }
 
 function fractionAmount(match: RegExpExecArray, text: string): Amount {
   const [part, share] = [Number(match[1]), Number(match[2])];
-  if (share === 0 || part >= share) return { kind: 'refused', why: improper(part, share) };
+  if (share === 0 || part >= share) return { kind: 'refused', why: improperReason(part, share) };
   const rest = text.slice(match[0].length);
   return { kind: 'amount', value: part / share, text: match[0].trim(), whole: false, rest };
 }
 
 /** `31/2` may be a slip for `3 1/2`, so a fraction that is more than one is not read. */
-function improper(part: number, share: number): string {
+function improperReason(part: number, share: number): string {
   if (share === 0) return `${part}/0 divides by nothing. Write a fraction such as 1/2.`;
   return `${part}/${share} is one or more, which a fraction here may not be. Write it as in 3 1/2 or 3.5.`;
 }

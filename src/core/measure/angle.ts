@@ -1,4 +1,4 @@
-import { amount, plainText, unreadable } from './amount.ts';
+import { plainText, readAmount, unreadable } from './amount.ts';
 import type { Radians, Reading } from './quantity.ts';
 
 const EXAMPLE = 'an angle such as 45° or -22.5 deg';
@@ -20,11 +20,11 @@ const UNITS: Readonly<Record<string, Radians>> = {
 
 /** Reads `45`, `45°`, `22.5 deg`, `1.57 rad`, `1/4 turn`, `-90`, counter-clockwise positive; a bare number is degrees. */
 export function readAngle(text: string): Reading<Radians> {
-  const hopeless = unreadable(text, EXAMPLE);
-  if (hopeless !== undefined) return { kind: 'refused', why: hopeless };
+  const unread = unreadable(text, EXAMPLE);
+  if (unread !== undefined) return { kind: 'refused', why: unread };
   const plain = plainText(text).replace(/º/g, '°');
   const sign = plain.startsWith('-') ? -1 : 1;
-  const found = amount(plain.replace(/^[+-] ?/, ''));
+  const found = readAmount(plain.replace(/^[+-] ?/, ''));
   if (found.kind === 'refused') return found;
   if (found.kind === 'none') return { kind: 'refused', why: `"${text.trim()}" is not an angle. Write ${EXAMPLE}.` };
   const word = found.rest.trim().replace(/\.$/, '');

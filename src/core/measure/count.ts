@@ -1,11 +1,11 @@
-import { amount, plainText, unreadable } from './amount.ts';
+import { plainText, readAmount, unreadable } from './amount.ts';
 import type { Reading } from './quantity.ts';
 
 /** Reads a whole number, 0 or more: `5`. */
 export function readCount(text: string): Reading<number> {
-  const hopeless = unreadable(text, 'a whole number such as 5');
-  if (hopeless !== undefined) return { kind: 'refused', why: hopeless };
-  const found = amount(plainText(text));
+  const unread = unreadable(text, 'a whole number such as 5');
+  if (unread !== undefined) return { kind: 'refused', why: unread };
+  const found = readAmount(plainText(text));
   if (found.kind === 'refused') return found;
   if (found.kind === 'none' || found.rest.trim() !== '' || !found.whole) {
     return { kind: 'refused', why: `${text.trim()} is not a whole number. Write one such as 5.` };
@@ -17,9 +17,9 @@ export function readCount(text: string): Reading<number> {
 /** Reads a share of a whole, 0 … 1: `2/3`, `0.67`, `67 %`, `½`. */
 export function readFraction(text: string): Reading<number> {
   const example = 'a share such as 2/3, 0.67 or 67 %';
-  const hopeless = unreadable(text, example);
-  if (hopeless !== undefined) return { kind: 'refused', why: hopeless };
-  const found = amount(plainText(text));
+  const unread = unreadable(text, example);
+  if (unread !== undefined) return { kind: 'refused', why: unread };
+  const found = readAmount(plainText(text));
   if (found.kind === 'refused') return found;
   const percent = found.kind === 'amount' && /^ ?(%|percent|per cent)$/.test(found.rest);
   if (found.kind === 'none' || (!percent && found.rest.trim() !== '')) {

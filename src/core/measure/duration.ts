@@ -37,7 +37,7 @@ const MOST: Seconds = 24 * HOUR;
  * Parts of a duration, each with its unit. A number alone is in the bare unit; one after minutes or hours in the next
  * smaller unit, as people say it. Undefined where a part is not one.
  */
-function added(text: string, bare: Seconds): Seconds | undefined {
+function sumOfParts(text: string, bare: Seconds): Seconds | undefined {
   const clock = /^(\d+):([0-5]\d) ?(h|min)?$/.exec(text);
   if (clock !== null) {
     // `1:30` is minutes and seconds everywhere, unless hours are said.
@@ -61,7 +61,7 @@ function added(text: string, bare: Seconds): Seconds | undefined {
 /** Reads `30 s`, `1 min 30 s`, `2 h`, `1:30`; a bare number is in the unit that is usual for the field. */
 export function readDuration(text: string, bare: 's' | 'min'): Reading<Seconds> {
   const plain = text.trim().toLowerCase().replace(/\s+/g, ' ');
-  const value = plain === '' ? undefined : added(plain, bare === 's' ? 1 : MINUTE);
+  const value = plain === '' ? undefined : sumOfParts(plain, bare === 's' ? 1 : MINUTE);
   if (value === undefined) return { kind: 'refused', why: `"${text.trim()}" is not a time. Write ${EXAMPLE}.` };
   if (value > MOST) return { kind: 'refused', why: `${text.trim()} is more than a day. Write 24 h or less.` };
   return { kind: 'read', value };

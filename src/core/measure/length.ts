@@ -1,4 +1,4 @@
-import { type Amount, amount, plainText, unreadable } from './amount.ts';
+import { type Amount, plainText, readAmount, unreadable } from './amount.ts';
 import { INCH, type LengthUnit, type Metres, type Reading } from './quantity.ts';
 
 const EXAMPLE = `a length such as 6' 3 1/2", 75 in or 1.9 m`;
@@ -47,51 +47,51 @@ const SPELLINGS: Readonly<Record<string, UnitName>> = {
   millimeters: 'mm',
 };
 
-type Good = Extract<Amount, { kind: 'amount' }>;
+type ParsedAmount = Extract<Amount, { kind: 'amount' }>;
 interface Part {
-  readonly amount: Good;
+  readonly amount: ParsedAmount;
   readonly unit: UnitName | undefined;
 }
-type Refused = { readonly kind: 'refused'; readonly why: string };
+type ReadingError = { readonly kind: 'refused'; readonly why: string };
 
-function refused(why: string): Refused {
+function readingError(why: string): ReadingError {
   return { kind: 'refused', why };
 }
 
 const UNIT = /^ ?('|"|[a-z]+\.?)/;
 /** What may stand between feet and inches: `6'-3"`, `6 feet and 3 inches`, `6', 3"`. */
-const JOINT = /^ ?(-|,|and\b)? ?/;
+const SEPARATOR = /^ ?(-|,|and\b)? ?/;
 
-function parts(text: string): readonly Part[] | Refused {
+function parts(text: string): readonly Part[] | ReadingError {
   const found: Part[] = [];
   let rest = text;
   while (rest.trim() !== '') {
-    if (found.length > 0) rest = rest.replace(JOINT, '');
-    const next = amount(rest);
+    if (found.length > 0) rest = rest.replace(SEPARATOR, '');
+    const next = readAmount(rest);
     if (next.kind === 'refused') return next;
-    if (next.kind === 'none') return refused(`"${rest.trim()}" is not part of a length. Write ${EXAMPLE}.`);
+    if (next.kind === 'none') return readingError(`"${rest.trim()}" is not part of a length. Write ${EXAMPLE}.`);
     const spelled = UNIT.exec(next.rest);
     const word = spelled?.[1]?.replace('.', '');
     const unit = word === undefined ? undefined : SPELLINGS[word];
     if (word !== undefined && unit === undefined && word !== 'and') {
-      return refused(`"${word}" is not a unit that is read here. Write ft, in, m, cm or mm.`);
+      return readingError(`"${word}" is not a unit that is read here. Write ft, in, m, cm or mm.`);
     }
     found.push({ amount: next, unit });
     rest = next.rest.slice(unit === undefined ? 0 : (spelled?.[0].length ?? 0));
-    if (unit === undefined && rest.trim() !== '') return refused(unitless(next, rest));
+    if (unit === undefined && rest.trim() !== '') return readingError(unitless(next, rest));
   }
   return found;
 }
 
-function unitless(first: Good, rest: string): string {
-  const next = amount(rest);
+function unitless(first: ParsedAmount, rest: string): string {
+  const next = readAmount(rest);
   if (next.kind !== 'amount') return `"${rest.trim()}" after ${first.text} is not a unit. Write ft, in, m, cm or mm.`;
   const split = next.value < 12 ? `${first.text}' ${next.text}"` : `${first.text}${next.text} with its unit`;
   return `${first.text} and ${next.text} stand side by side without a unit. Write ${split}.`;
 }
 
 /** Why parts cannot stand together; undefined when they can. */
-function quarrel(found: readonly Part[]): string | undefined {
+function unitMismatch(found: readonly Part[]): string | undefined {
   for (let i = 1; i < found.length; i += 1) {
     const [before, after] = [found[i - 1], found[i]];
     if (!before?.unit || !after?.unit) continue;
@@ -116,7 +116,7 @@ function quarrel(found: readonly Part[]): string | undefined {
 }
 
 /** The last part of `6' 3` is inches; a text of one bare number is in the course's unit. */
-function withUnits(found: readonly Part[], unit: LengthUnit): { parts: readonly Part[]; note?: string } | Refused {
+function withUnits(found: readonly Part[], unit: LengthUnit): { parts: readonly Part[]; note?: string } | ReadingError {
   const last = found.at(-1);
   if (last === undefined || last.unit !== undefined) return { parts: found };
   const { text } = last.amount;
@@ -127,7 +127,7 @@ function withUnits(found: readonly Part[], unit: LengthUnit): { parts: readonly 
   if (before.unit === 'ft') {
     return { parts: [...found.slice(0, -1), { ...last, unit: 'in' }], note: `${text} was read as inches.` };
   }
-  return refused(`${text} at the end has no unit. Write ft, in, m, cm or mm after it.`);
+  return readingError(`${text} at the end has no unit. Write ft, in, m, cm or mm after it.`);
 }
 
 /**
@@ -135,20 +135,20 @@ function withUnits(found: readonly Part[], unit: LengthUnit): { parts: readonly 
  * the given unit and says so. What could mean two things is refused, with what would be right.
  */
 export function readLength(text: string, unit: LengthUnit): Reading<Metres> {
-  const hopeless = unreadable(text, EXAMPLE);
-  if (hopeless !== undefined) return refused(hopeless);
+  const unread = unreadable(text, EXAMPLE);
+  if (unread !== undefined) return readingError(unread);
   const plain = plainText(text);
   const sign = plain.startsWith('-') ? -1 : 1;
   const found = parts(plain.replace(/^[+-] ?/, ''));
   if ('kind' in found) return found;
   const complete = withUnits(found, unit);
   if ('kind' in complete) return complete;
-  const why = quarrel(complete.parts);
-  if (why !== undefined) return refused(why.charAt(0).toUpperCase() + why.slice(1));
+  const why = unitMismatch(complete.parts);
+  if (why !== undefined) return readingError(why.charAt(0).toUpperCase() + why.slice(1));
   const total =
     complete.parts.reduce((sum, part) => sum + part.amount.value * UNITS[part.unit ?? unit].size, 0) / TENTHS;
   if (total > LONGEST)
-    return refused(`${text.trim()} is more than ${LONGEST / 1000} km. Nothing in an arena is so long.`);
+    return readingError(`${text.trim()} is more than ${LONGEST / 1000} km. Nothing in an arena is so long.`);
   const value = sign * total + 0;
   return complete.note === undefined ? { kind: 'read', value } : { kind: 'read', value, note: complete.note };
 }

@@ -1,6 +1,6 @@
 import type { Param, Params, Value, Values } from '../pieces/params.ts';
-import { filled } from '../pieces/params.ts';
-import { mirrored, type Pose } from '../plane/pose.ts';
+import { completeValues } from '../pieces/params.ts';
+import { mirrorImage, type Pose } from '../plane/pose.ts';
 import type { Built, Infeasible, Obstacle, ObstacleKind } from './obstacle.ts';
 import { obstacleKind } from './obstacles.ts';
 import type { Station } from './passage.ts';
@@ -55,7 +55,7 @@ function boundsFault(params: Params, values: Values): Infeasible | undefined {
  * is refused by its label; the nearest values are always such that they build.
  */
 export function buildKind(kind: ObstacleKind, given: Values): Built | Infeasible {
-  const values = filled(kind.params, given);
+  const values = completeValues(kind.params, given);
   const fault = boundsFault(kind.params, values);
   if (fault === undefined) return kind.build(values);
   const inside = kind.build({ ...values, ...fault.nearest });
@@ -67,7 +67,7 @@ export function buildKind(kind: ObstacleKind, given: Values): Built | Infeasible
 
 /** Adding 0 turns −0 into 0, so that mirroring twice gives back the same numbers. */
 function mirroredPose(local: Pose): Pose {
-  const { x, y, angle } = mirrored(local);
+  const { x, y, angle } = mirrorImage(local);
   return { x, y: y + 0, angle: angle + 0 };
 }
 
@@ -119,5 +119,5 @@ export function buildObstacle(
   const result = buildKind(known, given);
   if (result.kind === 'infeasible') return result;
   const { pieces, constraints, passages } = side === 1 ? result : mirroredBuilt(result);
-  return { id, kind, values: filled(known.params, given), pose, side, pieces, constraints, passages };
+  return { id, kind, values: completeValues(known.params, given), pose, side, pieces, constraints, passages };
 }

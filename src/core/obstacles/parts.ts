@@ -2,12 +2,19 @@
 import type { Constraint, Grip } from '../constraints/constraint.ts';
 import { GAITS, type Gait } from '../horses/horse.ts';
 import { STOCK_HORSE } from '../horses/horses.ts';
-import { leastTurn as leastTurnOf } from '../horses/turns.ts';
+import { minTurnRadius as leastTurnOf } from '../horses/turns.ts';
 import { feet, inches, type Metres, type Radians } from '../measure/quantity.ts';
-import { type ChoiceParam, filled, option, type Param, type Params, type Values } from '../pieces/params.ts';
+import {
+  type ChoiceParam,
+  choiceValue,
+  completeValues,
+  type Param,
+  type Params,
+  type Values,
+} from '../pieces/params.ts';
 import type { Piece } from '../pieces/piece.ts';
 import { pieceKind } from '../pieces/pieces.ts';
-import { type Pose, placed, within } from '../plane/pose.ts';
+import { type Pose, toLocal, toWorld } from '../plane/pose.ts';
 import { type Ring, ringBounds } from '../plane/ring.ts';
 import type { Move, Station } from './passage.ts';
 
@@ -42,7 +49,7 @@ export function gaitParam(usual: Gait): ChoiceParam {
 }
 
 export function chosenGait(values: Values): Gait {
-  const chosen = option(values, 'gait');
+  const chosen = choiceValue(values, 'gait');
   const gait = GAITS.find((each) => each === chosen);
   if (gait === undefined) throw new Error(`chosenGait: expected one of ${GAITS.join(', ')}, got ${chosen}`);
   return gait;
@@ -70,7 +77,7 @@ export function gaitsOn(values: Values, radius: Metres = Number.POSITIVE_INFINIT
 export function pieceOfKind(id: string, kind: string, given: Values, pose: Pose): Piece {
   const known = pieceKind(kind);
   if (known === undefined) throw new Error(`pieceAt: there is no piece kind "${kind}"`);
-  return { id, kind, values: filled(known.params, given), pose: withoutNegativeZero(pose) };
+  return { id, kind, values: completeValues(known.params, given), pose: withoutNegativeZero(pose) };
 }
 
 /** Adding 0 turns −0 into 0: files and mirrors know no −0. */
@@ -97,7 +104,7 @@ export function poseStation(piece: string, pose: Pose, move: Exclude<Move, 'turn
 
 /** A place in the obstacle's frame, tied to one of its pieces. */
 export function poseStationOn(piece: Piece, pose: Pose, move: Exclude<Move, 'turn'> = 'ride'): Station {
-  return poseStation(piece.id, within(piece.pose, pose), move);
+  return poseStation(piece.id, toLocal(piece.pose, pose), move);
 }
 
 export function turnStation(by: number): Station {
@@ -111,7 +118,7 @@ export function pairs<T>(items: readonly T[]): readonly (readonly [T, T])[] {
 
 /** What a piece covers, in the frame of its obstacle. */
 export function footprintOf({ kind, values, pose }: Piece): Ring {
-  return (pieceKind(kind)?.figure(values).footprint ?? []).map((point) => placed(pose, point));
+  return (pieceKind(kind)?.figure(values).footprint ?? []).map((point) => toWorld(pose, point));
 }
 
 /** The pieces moved together so that the middle of what they cover is the origin. */

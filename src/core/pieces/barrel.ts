@@ -1,10 +1,10 @@
 import { feet, inches } from '../measure/quantity.ts';
-import { area, edge, round } from './outline.ts';
-import { amount } from './params.ts';
+import { area, circleRing, edge } from './outline.ts';
+import { numberValue } from './params.ts';
 import type { Figure, PieceKind } from './piece.ts';
 
 /** A drum on its end. 23 in across and 35 in high: the usual 55 gallon drum, from memory. */
-export const barrel: PieceKind = {
+export const barrelPiece: PieceKind = {
   id: 'barrel',
   title: 'Barrel',
   params: {
@@ -12,8 +12,8 @@ export const barrel: PieceKind = {
     height: { kind: 'length', label: 'Height', usual: inches(35), least: inches(12), most: feet(5) },
   },
   figure(values): Figure {
-    const diameter = amount(values, 'diameter');
-    const footprint = round(diameter / 2);
+    const diameter = numberValue(values, 'diameter');
+    const footprint = circleRing(diameter / 2);
     const bung = diameter * 0.27;
     return {
       footprint,
@@ -26,7 +26,7 @@ export const barrel: PieceKind = {
       ],
       length: diameter,
       width: diameter,
-      height: amount(values, 'height'),
+      height: numberValue(values, 'height'),
       stands: 'standing',
     };
   },

@@ -1,7 +1,7 @@
 import { feet, inches } from '../measure/quantity.ts';
 import { rectangle } from '../plane/ring.ts';
-import { area, box, edge, stroke } from './outline.ts';
-import { amount } from './params.ts';
+import { area, edge, rectangleBetween, stroke } from './outline.ts';
+import { numberValue } from './params.ts';
 import type { Figure, PieceKind } from './piece.ts';
 
 /** Planks lie about this wide: common practice, no source. */
@@ -13,7 +13,7 @@ const BEAM = inches(2);
  * A deck that is walked over along x. At least 36 in wide (American Mule Association rule 216) and 6 ft long
  * (Horse Illustrated, August 2005); height: estimate.
  */
-export const bridge: PieceKind = {
+export const bridgePiece: PieceKind = {
   id: 'bridge',
   title: 'Bridge',
   params: {
@@ -22,8 +22,8 @@ export const bridge: PieceKind = {
     height: { kind: 'length', label: 'Height', usual: inches(6), least: inches(2), most: inches(24) },
   },
   figure(values): Figure {
-    const length = amount(values, 'length');
-    const width = amount(values, 'width');
+    const length = numberValue(values, 'length');
+    const width = numberValue(values, 'width');
     const footprint = rectangle(length, width);
     const planks = Math.max(3, Math.round(length / PLANK));
     const y = width / 2;
@@ -34,13 +34,16 @@ export const bridge: PieceKind = {
         { x, y },
       ]);
     });
-    const beams = [box(-length / 2, -y, length / 2, -y + BEAM), box(-length / 2, y - BEAM, length / 2, y)];
+    const beams = [
+      rectangleBetween(-length / 2, -y, length / 2, -y + BEAM),
+      rectangleBetween(-length / 2, y - BEAM, length / 2, y),
+    ];
     return {
       footprint,
       marks: [area(footprint, 'timber'), ...seams, ...beams.map((beam) => area(beam, 'stripe')), edge(footprint)],
       length,
       width,
-      height: amount(values, 'height'),
+      height: numberValue(values, 'height'),
       stands: 'deck',
     };
   },

@@ -1,8 +1,8 @@
 import { feet, inches } from '../measure/quantity.ts';
 import type { Point } from '../plane/point.ts';
 import { rectangle } from '../plane/ring.ts';
-import { arc, area, box, edge, stroke } from './outline.ts';
-import { amount, option, type Values } from './params.ts';
+import { arc, area, edge, rectangleBetween, stroke } from './outline.ts';
+import { choiceValue, numberValue, type Values } from './params.ts';
 import type { Figure, PieceKind } from './piece.ts';
 
 /** Side of a gate post, and the thickness of its leaf. Common practice, no source. */
@@ -16,7 +16,7 @@ const STANDARD_FOOT = inches(16);
  * its standards are about 6 ft apart (trade press). Opening and height: rule 216 of the American Mule Association
  * (6 ft or more, about 60 in).
  */
-export const gate: PieceKind = {
+export const gatePiece: PieceKind = {
   id: 'gate',
   title: 'Gate',
   params: {
@@ -46,18 +46,18 @@ export const gate: PieceKind = {
   },
   figure(values): Figure {
     if (values.style === 'rope') return ropeGate(values);
-    const opening = amount(values, 'opening');
+    const opening = numberValue(values, 'opening');
     const length = opening + 2 * GATE_POST;
     const footprint = rectangle(length, GATE_POST);
-    const latch = option(values, 'latch') === 'end' ? 1 : -1;
+    const latch = choiceValue(values, 'latch') === 'end' ? 1 : -1;
     const y = GATE_POST / 2;
     const inner = opening / 2;
-    const posts = [box(-length / 2, -y, -inner, y), box(inner, -y, length / 2, y)];
+    const posts = [rectangleBetween(-length / 2, -y, -inner, y), rectangleBetween(inner, -y, length / 2, y)];
     const hinge: Point = { x: -latch * inner, y: 0 };
     const shut = latch === 1 ? 0 : Math.PI;
     // A quarter turn each way: a gate is pushed from either side.
     const swings = [1, -1].map((way) => stroke(arc(hinge, opening, [shut, shut + (way * Math.PI) / 2]), 'faint'));
-    const rail = box(-inner, -y * 0.5, inner, y * 0.5);
+    const rail = rectangleBetween(-inner, -y * 0.5, inner, y * 0.5);
     const catchAt = latch * (inner - GATE_POST * 0.8);
     return {
       footprint,
@@ -77,7 +77,7 @@ export const gate: PieceKind = {
       ],
       length,
       width: GATE_POST,
-      height: amount(values, 'height'),
+      height: numberValue(values, 'height'),
       stands: 'standing',
     };
   },
@@ -85,15 +85,15 @@ export const gate: PieceKind = {
 
 /** Two standards on crossed feet, and the rope from the one, where it is tied, to the hook of the other. */
 function ropeGate(values: Values): Figure {
-  const opening = amount(values, 'opening');
+  const opening = numberValue(values, 'opening');
   const length = opening + 2 * STANDARD_FOOT;
-  const latch = option(values, 'latch') === 'end' ? 1 : -1;
+  const latch = choiceValue(values, 'latch') === 'end' ? 1 : -1;
   const half = STANDARD_FOOT / 2;
   const beam = GATE_POST / 4;
   const standard = (x: number) => [
-    box(x - half, -beam, x + half, beam),
-    box(x - beam, -half, x + beam, half),
-    box(x - GATE_POST / 2, -GATE_POST / 2, x + GATE_POST / 2, GATE_POST / 2),
+    rectangleBetween(x - half, -beam, x + half, beam),
+    rectangleBetween(x - beam, -half, x + beam, half),
+    rectangleBetween(x - GATE_POST / 2, -GATE_POST / 2, x + GATE_POST / 2, GATE_POST / 2),
   ];
   const at = (opening + STANDARD_FOOT) / 2;
   const [tied, hook] = [-latch * at, latch * at];
@@ -117,7 +117,7 @@ function ropeGate(values: Values): Figure {
     ],
     length,
     width: STANDARD_FOOT,
-    height: amount(values, 'height'),
+    height: numberValue(values, 'height'),
     stands: 'standing',
   };
 }

@@ -1,11 +1,11 @@
 import { inches } from '../measure/quantity.ts';
 import { rectangle } from '../plane/ring.ts';
-import { area, box, edge, stroke } from './outline.ts';
-import { amount } from './params.ts';
+import { area, edge, rectangleBetween, stroke } from './outline.ts';
+import { numberValue } from './params.ts';
 import type { Figure, PieceKind } from './piece.ts';
 
 /** A letter box on a post, its door at the +x end. No published height; sizes are estimates. */
-export const mailbox: PieceKind = {
+export const mailboxPiece: PieceKind = {
   id: 'mailbox',
   title: 'Mailbox',
   params: {
@@ -14,13 +14,13 @@ export const mailbox: PieceKind = {
     height: { kind: 'length', label: 'Height', usual: inches(48), least: inches(30), most: inches(66) },
   },
   figure(values): Figure {
-    const length = amount(values, 'length');
-    const width = amount(values, 'width');
+    const length = numberValue(values, 'length');
+    const width = numberValue(values, 'width');
     const footprint = rectangle(length, width);
     const x = length / 2;
     const y = width / 2;
     const post = rectangle(width * 0.45, width * 0.45);
-    const flag = box(-x * 0.1, y * 0.45, x * 0.45, y * 0.8);
+    const flag = rectangleBetween(-x * 0.1, y * 0.45, x * 0.45, y * 0.8);
     return {
       footprint,
       marks: [
@@ -37,7 +37,7 @@ export const mailbox: PieceKind = {
       ],
       length,
       width,
-      height: amount(values, 'height'),
+      height: numberValue(values, 'height'),
       stands: 'standing',
     };
   },

@@ -1,11 +1,11 @@
 import { feet, inches } from '../measure/quantity.ts';
 import { rectangle } from '../plane/ring.ts';
 import { area, edge } from './outline.ts';
-import { amount } from './params.ts';
+import { numberValue } from './params.ts';
 import type { Figure, PieceKind } from './piece.ts';
 
 /** A cone on a square base. Height: estimate, the tall kind that a rider sees over a horse's neck. */
-export const marker: PieceKind = {
+export const markerPiece: PieceKind = {
   id: 'marker',
   title: 'Marker',
   params: {
@@ -20,7 +20,7 @@ export const marker: PieceKind = {
     height: { kind: 'length', label: 'Height', usual: inches(28), least: inches(6), most: feet(5) },
   },
   figure(values): Figure {
-    const base = amount(values, 'base');
+    const base = numberValue(values, 'base');
     const footprint = rectangle(base, base);
     const at = { x: 0, y: 0 };
     return {
@@ -34,7 +34,7 @@ export const marker: PieceKind = {
       ],
       length: base,
       width: base,
-      height: amount(values, 'height'),
+      height: numberValue(values, 'height'),
       stands: 'standing',
     };
   },

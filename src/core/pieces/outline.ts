@@ -4,7 +4,7 @@ import type { Point } from '../plane/point.ts';
 import type { Ring } from '../plane/ring.ts';
 
 /** The axis-parallel box between two corners. */
-export function box(minX: number, minY: number, maxX: number, maxY: number): Ring {
+export function rectangleBetween(minX: number, minY: number, maxX: number, maxY: number): Ring {
   return [
     { x: minX, y: minY },
     { x: maxX, y: minY },
@@ -14,7 +14,7 @@ export function box(minX: number, minY: number, maxX: number, maxY: number): Rin
 }
 
 /** A circle as a ring whose corners lie on it: 32 of them come within half a percent of the radius. */
-export function round(radius: number, at: Point = { x: 0, y: 0 }, corners = 32): Ring {
+export function circleRing(radius: number, at: Point = { x: 0, y: 0 }, corners = 32): Ring {
   return Array.from({ length: corners }, (_, i) => {
     const angle = (2 * Math.PI * i) / corners;
     return { x: at.x + radius * Math.cos(angle), y: at.y + radius * Math.sin(angle) };

@@ -35,19 +35,19 @@ export type Param = NumberParam | ChoiceParam;
 export type Params = Readonly<Record<string, Param>>;
 
 /** The usual values of a kind, with the given ones in their place. */
-export function filled(params: Params, given: Values = {}): Values {
+export function completeValues(params: Params, given: Values = {}): Values {
   return Object.fromEntries(Object.entries(params).map(([key, param]) => [key, given[key] ?? param.usual]));
 }
 
 /** The number under a key. Values that a kind is given are complete, so a missing one is a programmer's mistake. */
-export function amount(values: Values, key: string): number {
+export function numberValue(values: Values, key: string): number {
   const value = values[key];
   if (typeof value !== 'number') throw new Error(`amount: "${key}" must be a number, got ${JSON.stringify(value)}`);
   return value;
 }
 
 /** The chosen option under a key. */
-export function option(values: Values, key: string): string {
+export function choiceValue(values: Values, key: string): string {
   const value = values[key];
   if (typeof value !== 'string')
     throw new Error(`option: "${key}" must be an option's id, got ${JSON.stringify(value)}`);

@@ -1,16 +1,26 @@
-import { barrel } from './barrel.ts';
-import { bridge } from './bridge.ts';
-import { gate } from './gate.ts';
-import { mailbox } from './mailbox.ts';
-import { marker } from './marker.ts';
+import { barrelPiece } from './barrel.ts';
+import { bridgePiece } from './bridge.ts';
+import { gatePiece } from './gate.ts';
+import { mailboxPiece } from './mailbox.ts';
+import { markerPiece } from './marker.ts';
 import type { PieceKind } from './piece.ts';
-import { plant } from './plant.ts';
-import { pole } from './pole.ts';
-import { post } from './post.ts';
-import { waterBox } from './water-box.ts';
+import { plantPiece } from './plant.ts';
+import { polePiece } from './pole.ts';
+import { postPiece } from './post.ts';
+import { waterBoxPiece } from './water-box.ts';
 
 /** Every kind of piece, in the order in which a truck list shows them. */
-export const PIECE_KINDS: readonly PieceKind[] = [pole, marker, gate, bridge, barrel, post, plant, waterBox, mailbox];
+export const PIECE_KINDS: readonly PieceKind[] = [
+  polePiece,
+  markerPiece,
+  gatePiece,
+  bridgePiece,
+  barrelPiece,
+  postPiece,
+  plantPiece,
+  waterBoxPiece,
+  mailboxPiece,
+];
 
 export function pieceKind(id: string): PieceKind | undefined {
   return PIECE_KINDS.find((kind) => kind.id === id);

@@ -1,32 +1,32 @@
 import { feet, inches } from '../measure/quantity.ts';
 import type { Mark } from '../plane/mark.ts';
 import type { Point } from '../plane/point.ts';
-import { area, edge, round, stroke } from './outline.ts';
-import { amount } from './params.ts';
+import { area, circleRing, edge, stroke } from './outline.ts';
+import { numberValue } from './params.ts';
 import type { Figure, PieceKind } from './piece.ts';
 
 const LEAVES = 7;
 
 /** One leaf from the middle outwards: a pointed oval, with its rib. */
-function leaf(reach: number, angle: number): Mark[] {
+function leaf(length: number, angle: number): Mark[] {
   const along = (r: number, off: number): Point => ({
     x: r * Math.cos(angle) - off * Math.sin(angle),
     y: r * Math.sin(angle) + off * Math.cos(angle),
   });
-  const wide = reach * 0.2;
+  const wide = length * 0.2;
   const ring = [
-    along(reach * 0.12, 0),
-    along(reach * 0.4, -wide),
-    along(reach * 0.7, -wide * 0.9),
-    along(reach, 0),
-    along(reach * 0.7, wide * 0.9),
-    along(reach * 0.4, wide),
+    along(length * 0.12, 0),
+    along(length * 0.4, -wide),
+    along(length * 0.7, -wide * 0.9),
+    along(length, 0),
+    along(length * 0.7, wide * 0.9),
+    along(length * 0.4, wide),
   ];
-  return [area(ring, 'planting'), edge(ring), stroke([along(reach * 0.2, 0), along(reach * 0.85, 0)], 'faint')];
+  return [area(ring, 'planting'), edge(ring), stroke([along(length * 0.2, 0), along(length * 0.85, 0)], 'faint')];
 }
 
 /** Flowers or a shrub in a pot: a rosette as wide as it spreads. Sizes: estimate. */
-export const plant: PieceKind = {
+export const plantPiece: PieceKind = {
   id: 'plant',
   title: 'Plant',
   params: {
@@ -34,18 +34,18 @@ export const plant: PieceKind = {
     height: { kind: 'length', label: 'Height', usual: feet(2), least: inches(6), most: feet(10) },
   },
   figure(values): Figure {
-    const spread = amount(values, 'spread');
-    const reach = spread / 2;
+    const spread = numberValue(values, 'spread');
+    const radius = spread / 2;
     return {
-      footprint: round(reach),
+      footprint: circleRing(radius),
       marks: [
-        ...Array.from({ length: LEAVES }, (_, i) => leaf(reach, (2 * Math.PI * i) / LEAVES + Math.PI / 2)).flat(),
-        { kind: 'disc', at: { x: 0, y: 0 }, radius: reach * 0.2, ink: 'planting', fill: 'full' },
-        { kind: 'disc', at: { x: 0, y: 0 }, radius: reach * 0.2, ink: 'outline', fill: 'rim' },
+        ...Array.from({ length: LEAVES }, (_, i) => leaf(radius, (2 * Math.PI * i) / LEAVES + Math.PI / 2)).flat(),
+        { kind: 'disc', at: { x: 0, y: 0 }, radius: radius * 0.2, ink: 'planting', fill: 'full' },
+        { kind: 'disc', at: { x: 0, y: 0 }, radius: radius * 0.2, ink: 'outline', fill: 'rim' },
       ],
       length: spread,
       width: spread,
-      height: amount(values, 'height'),
+      height: numberValue(values, 'height'),
       stands: 'standing',
     };
   },

@@ -1,8 +1,8 @@
 import { feet, inches } from '../measure/quantity.ts';
 import type { Mark } from '../plane/mark.ts';
 import { rectangle } from '../plane/ring.ts';
-import { area, box, edge, stroke } from './outline.ts';
-import { amount, option } from './params.ts';
+import { area, edge, rectangleBetween, stroke } from './outline.ts';
+import { choiceValue, numberValue } from './params.ts';
 import type { Figure, PieceKind } from './piece.ts';
 
 /** Where paint lies along a pole of the given length: from and to, metres from its −x end. Same seen from both ends. */
@@ -28,22 +28,22 @@ export function stripes(length: number, bands: string): readonly (readonly [numb
 
 /** The cup that a raised end rests in, seen from above: a bracket about the end. `end` is −1 or 1. */
 function cup(length: number, thickness: number, end: 1 | -1): Mark {
-  const reach = thickness * 0.9;
+  const halfWidth = thickness * 0.9;
   const out = end * (length / 2 + thickness * 0.35);
   const back = end * (length / 2 - thickness * 0.9);
   return stroke(
     [
-      { x: back, y: -reach },
-      { x: out, y: -reach },
-      { x: out, y: reach },
-      { x: back, y: reach },
+      { x: back, y: -halfWidth },
+      { x: out, y: -halfWidth },
+      { x: out, y: halfWidth },
+      { x: back, y: halfWidth },
     ],
     'metal',
   );
 }
 
 /** A ground pole; its length runs along x. */
-export const pole: PieceKind = {
+export const polePiece: PieceKind = {
   id: 'pole',
   title: 'Pole',
   params: {
@@ -67,15 +67,15 @@ export const pole: PieceKind = {
     raisedEnd: { kind: 'length', label: 'Raised at its end', usual: 0, least: 0, most: inches(24) },
   },
   figure(values): Figure {
-    const length = amount(values, 'length');
-    const thickness = amount(values, 'thickness');
+    const length = numberValue(values, 'length');
+    const thickness = numberValue(values, 'thickness');
     const footprint = rectangle(length, thickness);
     const y = thickness / 2;
-    const bands = stripes(length, option(values, 'bands')).map(([from, to]) =>
-      area(box(from - length / 2, -y, to - length / 2, y), 'stripe'),
+    const bands = stripes(length, choiceValue(values, 'bands')).map(([from, to]) =>
+      area(rectangleBetween(from - length / 2, -y, to - length / 2, y), 'stripe'),
     );
     // A round pole shows its shine, one off-centre line; a square one its two edges.
-    const lines = (option(values, 'shape') === 'round' ? [0.45] : [-0.5, 0.5]).map((at) =>
+    const lines = (choiceValue(values, 'shape') === 'round' ? [0.45] : [-0.5, 0.5]).map((at) =>
       stroke(
         [
           { x: -length / 2, y: y * at },
@@ -84,8 +84,8 @@ export const pole: PieceKind = {
         'faint',
       ),
     );
-    const raisedStart = amount(values, 'raisedStart');
-    const raisedEnd = amount(values, 'raisedEnd');
+    const raisedStart = numberValue(values, 'raisedStart');
+    const raisedEnd = numberValue(values, 'raisedEnd');
     const cups = [
       ...(raisedStart > 0 ? [cup(length, thickness, -1)] : []),
       ...(raisedEnd > 0 ? [cup(length, thickness, 1)] : []),

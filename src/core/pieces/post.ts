@@ -1,11 +1,11 @@
 import { feet, inches } from '../measure/quantity.ts';
 import { rectangle } from '../plane/ring.ts';
-import { area, box, edge, stroke } from './outline.ts';
-import { amount } from './params.ts';
+import { area, edge, rectangleBetween, stroke } from './outline.ts';
+import { numberValue } from './params.ts';
 import type { Figure, PieceKind } from './piece.ts';
 
 /** A standard: an upright on crossed feet. Its foot covers a square. Sizes: estimate. */
-export const post: PieceKind = {
+export const postPiece: PieceKind = {
   id: 'post',
   title: 'Post',
   params: {
@@ -21,12 +21,12 @@ export const post: PieceKind = {
     height: { kind: 'length', label: 'Height', usual: feet(5), least: feet(1), most: feet(8) },
   },
   figure(values): Figure {
-    const thickness = amount(values, 'thickness');
-    const foot = Math.max(amount(values, 'foot'), thickness);
+    const thickness = numberValue(values, 'thickness');
+    const foot = Math.max(numberValue(values, 'foot'), thickness);
     const footprint = rectangle(foot, foot);
     const half = foot / 2;
     const beam = Math.min(thickness, foot) / 4;
-    const feet = [box(-half, -beam, half, beam), box(-beam, -half, beam, half)];
+    const feet = [rectangleBetween(-half, -beam, half, beam), rectangleBetween(-beam, -half, beam, half)];
     const upright = rectangle(thickness, thickness);
     const corner = thickness / 2;
     return {
@@ -46,7 +46,7 @@ export const post: PieceKind = {
       ],
       length: foot,
       width: foot,
-      height: amount(values, 'height'),
+      height: numberValue(values, 'height'),
       stands: 'standing',
     };
   },

@@ -2,22 +2,22 @@ import { feet, inches } from '../measure/quantity.ts';
 import type { Mark } from '../plane/mark.ts';
 import { rectangle } from '../plane/ring.ts';
 import { area, edge, stroke } from './outline.ts';
-import { amount } from './params.ts';
+import { numberValue } from './params.ts';
 import type { Figure, PieceKind } from './piece.ts';
 
 const RIM = inches(2);
 
 /** One ripple across the pan: a wave of three crests about a height. */
-function ripple(y: number, reach: number, swell: number): Mark {
+function ripple(y: number, halfLength: number, swell: number): Mark {
   const points = Array.from({ length: 25 }, (_, i) => {
     const t = i / 24;
-    return { x: (2 * t - 1) * reach, y: y + swell * Math.sin(t * 6 * Math.PI) };
+    return { x: (2 * t - 1) * halfLength, y: y + swell * Math.sin(t * 6 * Math.PI) };
   });
   return stroke(points, 'outline');
 }
 
 /** A shallow pan that is walked through along x. 30 in wide, 4 to 6 ft long: Horse Illustrated, August 2005. */
-export const waterBox: PieceKind = {
+export const waterBoxPiece: PieceKind = {
   id: 'water-box',
   title: 'Water box',
   params: {
@@ -26,8 +26,8 @@ export const waterBox: PieceKind = {
     depth: { kind: 'length', label: 'Depth', usual: inches(4), least: inches(1), most: inches(12) },
   },
   figure(values): Figure {
-    const length = amount(values, 'length');
-    const width = amount(values, 'width');
+    const length = numberValue(values, 'length');
+    const width = numberValue(values, 'width');
     const footprint = rectangle(length, width);
     const pan = rectangle(length - 2 * RIM, width - 2 * RIM);
     const ripples = [-0.5, 0, 0.5].map((at) =>
@@ -38,7 +38,7 @@ export const waterBox: PieceKind = {
       marks: [area(footprint, 'timber'), area(pan, 'water'), ...ripples, edge(pan), edge(footprint)],
       length,
       width,
-      height: amount(values, 'depth'),
+      height: numberValue(values, 'depth'),
       stands: 'deck',
     };
   },

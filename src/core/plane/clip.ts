@@ -1,7 +1,7 @@
 import polygonClipping from 'polygon-clipping';
 import { INCH } from '../measure/quantity.ts';
 import type { Point } from './point.ts';
-import { boundsMeet, type Ring, ringArea, ringBounds } from './ring.ts';
+import { boundsIntersect, type Ring, ringArea, ringBounds } from './ring.ts';
 
 /**
  * Outlines are snapped to 1/1024 inch before clipping. The grid is a power of two of an inch, so that snapped
@@ -9,15 +9,15 @@ import { boundsMeet, type Ring, ringArea, ringBounds } from './ring.ts';
  */
 const GRID = INCH / 1024;
 
-function snapped(ring: Ring): [number, number][] {
+function gridPoints(ring: Ring): [number, number][] {
   return ring.map(({ x, y }) => [Math.round(x / GRID), Math.round(y / GRID)]);
 }
 
 /** What both rings cover, as rings without holes; empty when they only touch or are apart. Promises not to throw. */
-export function overlapOf(a: Ring, b: Ring): Ring[] {
-  if (a.length < 3 || b.length < 3 || !boundsMeet(ringBounds(a), ringBounds(b))) return [];
+export function intersection(a: Ring, b: Ring): Ring[] {
+  if (a.length < 3 || b.length < 3 || !boundsIntersect(ringBounds(a), ringBounds(b))) return [];
   try {
-    const shared = polygonClipping.intersection([snapped(a)], [snapped(b)]);
+    const shared = polygonClipping.intersection([gridPoints(a)], [gridPoints(b)]);
     return shared
       .map(([outline = []]) => outline.slice(0, -1).map(([x, y]): Point => ({ x: x * GRID, y: y * GRID })))
       .filter((ring) => ringArea(ring) > GRID * GRID);
@@ -30,7 +30,7 @@ export function overlapOf(a: Ring, b: Ring): Ring[] {
 
 /** Square metres that both rings cover. */
 export function overlapArea(a: Ring, b: Ring): number {
-  return overlapOf(a, b).reduce((sum, ring) => sum + ringArea(ring), 0);
+  return intersection(a, b).reduce((sum, ring) => sum + ringArea(ring), 0);
 }
 
 /** What is left of `ring` after cutting along each edge of a convex counter-clockwise one. */
@@ -55,10 +55,10 @@ function clippedByConvex(ring: Ring, convex: Ring): Ring {
 type Polygons = readonly [number, number][][][];
 
 /** Half with half, so that each outline meets few others. */
-function joined(polygons: Polygons): Polygons {
+function union(polygons: Polygons): Polygons {
   if (polygons.length < 2) return polygons;
   const middle = polygons.length >> 1;
-  const [a, b] = [joined(polygons.slice(0, middle)), joined(polygons.slice(middle))];
+  const [a, b] = [union(polygons.slice(0, middle)), union(polygons.slice(middle))];
   try {
     return polygonClipping.union([...a], [...b]).map((polygon) => polygon.map((each) => each.map(rounded)));
   } catch {
@@ -68,15 +68,15 @@ function joined(polygons: Polygons): Polygons {
 }
 
 /** The outlines of what the rings cover together; holes in it are filled. Promises not to throw. */
-export function joinedRings(rings: readonly Ring[]): Ring[] {
-  const polygons = rings.filter((ring) => ring.length >= 3).map((ring) => [snapped(ring)]);
-  return joined(polygons).map(([outline = []]) => {
-    return opened(outline).map(([x, y]): Point => ({ x: x * GRID, y: y * GRID }));
+export function unionRings(rings: readonly Ring[]): Ring[] {
+  const polygons = rings.filter((ring) => ring.length >= 3).map((ring) => [gridPoints(ring)]);
+  return union(polygons).map(([outline = []]) => {
+    return withoutClosingPoint(outline).map(([x, y]): Point => ({ x: x * GRID, y: y * GRID }));
   });
 }
 
 /** What the package joined is closed by its first corner again. */
-function opened(outline: readonly [number, number][]): readonly [number, number][] {
+function withoutClosingPoint(outline: readonly [number, number][]): readonly [number, number][] {
   const [first, last] = [outline[0], outline.at(-1)];
   return first !== undefined && last !== undefined && first[0] === last[0] && first[1] === last[1]
     ? outline.slice(0, -1)

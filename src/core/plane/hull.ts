@@ -1,7 +1,7 @@
 import type { Point } from './point.ts';
 import type { Ring } from './ring.ts';
 
-function turn(a: Point, b: Point, c: Point): number {
+function orientation(a: Point, b: Point, c: Point): number {
   return (b.x - a.x) * (c.y - a.y) - (b.y - a.y) * (c.x - a.x);
 }
 
@@ -11,7 +11,7 @@ function side(points: readonly Point[]): readonly Point[] {
   for (const point of points) {
     for (let n = kept.length; n >= 2; n = kept.length) {
       const [a, b] = [kept[n - 2], kept[n - 1]];
-      if (a === undefined || b === undefined || turn(a, b, point) > 0) break;
+      if (a === undefined || b === undefined || orientation(a, b, point) > 0) break;
       kept.pop();
     }
     kept.push(point);

@@ -1,4 +1,4 @@
-import type { Point, World } from './point.ts';
+import type { CoordinateSpace, Point } from './point.ts';
 
 /**
  * What a mark is inked with. Inks are meanings, not colours: every output (screen, PDF, SVG) has its own table
@@ -27,7 +27,7 @@ export type Ink =
   | 'measure'; // tapes and their numbers
 
 /** One thing to draw, in the lengths of its world. Every output inks marks and nothing else. */
-export type Mark<W extends World = 'ground'> =
+export type Mark<W extends CoordinateSpace = 'ground'> =
   | {
       readonly kind: 'line';
       readonly points: readonly Point<W>[];

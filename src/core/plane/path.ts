@@ -53,7 +53,7 @@ export function pathEnd(path: Path): Pose {
 }
 
 /** Points along the path, at most `step` metres apart; every start and end of a stretch is among them. */
-export function sampled(path: Path, step: Metres): Point[] {
+export function pathPoints(path: Path, step: Metres): Point[] {
   const points: Point[] = [];
   for (const stretch of path) {
     const pieces = Math.max(1, Math.ceil(stretch.length / step));
@@ -70,7 +70,7 @@ export function sampled(path: Path, step: Metres): Point[] {
 }
 
 /** Stretches of the given lengths and curvatures, one after the other from a pose; those without length are left out. */
-export function laid(from: Pose, parts: readonly { readonly length: Metres; readonly curvature: number }[]): Path {
+export function pathFrom(from: Pose, parts: readonly { readonly length: Metres; readonly curvature: number }[]): Path {
   const path: Stretch[] = [];
   let start = from;
   for (const { length, curvature } of parts) {

@@ -5,12 +5,12 @@
 import type { Metres } from '../measure/quantity.ts';
 
 /** Where a point lives: on the ground in metres, on paper in millimetres, on the screen in pixels. */
-export type World = 'ground' | 'paper' | 'screen';
+export type CoordinateSpace = 'ground' | 'paper' | 'screen';
 
-export interface Point<W extends World = 'ground'> {
+export interface Point<W extends CoordinateSpace = 'ground'> {
   readonly x: number;
   readonly y: number;
-  readonly world?: W;
+  readonly space?: W;
 }
 
 /** Two boundaries nearer than this touch. The one tolerance of the program. */
@@ -20,11 +20,11 @@ export function point(x: number, y: number): Point {
   return { x, y };
 }
 
-export function distance<W extends World>(a: Point<W>, b: Point<W>): number {
+export function distance<W extends CoordinateSpace>(a: Point<W>, b: Point<W>): number {
   return Math.hypot(b.x - a.x, b.y - a.y);
 }
 
 /** The point the fraction `t` of the way from `a` to `b`. */
-export function between(a: Point, b: Point, t: number): Point {
+export function lerp(a: Point, b: Point, t: number): Point {
   return { x: a.x + (b.x - a.x) * t, y: a.y + (b.y - a.y) * t };
 }

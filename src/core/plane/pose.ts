@@ -15,19 +15,19 @@ export function pose(x: number, y: number, angle: Radians = 0): Pose {
 }
 
 /** A point given in the frame, as a point on the ground. */
-export function placed(frame: Pose, local: Point): Point {
+export function toWorld(frame: Pose, local: Point): Point {
   const c = Math.cos(frame.angle);
   const s = Math.sin(frame.angle);
   return { x: frame.x + c * local.x - s * local.y, y: frame.y + s * local.x + c * local.y };
 }
 
 /** A pose given in the frame, as a pose on the ground. */
-export function composed(frame: Pose, local: Pose): Pose {
-  return { ...placed(frame, local), angle: frame.angle + local.angle };
+export function compose(frame: Pose, local: Pose): Pose {
+  return { ...toWorld(frame, local), angle: frame.angle + local.angle };
 }
 
 /** A ground pose, as seen from the frame: `composed(frame, within(frame, p)) = p`. */
-export function within(frame: Pose, ground: Pose): Pose {
+export function toLocal(frame: Pose, ground: Pose): Pose {
   const c = Math.cos(frame.angle);
   const s = Math.sin(frame.angle);
   const dx = ground.x - frame.x;
@@ -36,12 +36,12 @@ export function within(frame: Pose, ground: Pose): Pose {
 }
 
 /** The mirror image about the frame's x axis. */
-export function mirrored(local: Pose): Pose {
+export function mirrorImage(local: Pose): Pose {
   return { x: local.x, y: -local.y, angle: -local.angle };
 }
 
 /** The angle brought into (−π, π]. */
-export function wrapped(angle: Radians): Radians {
+export function normalizeAngle(angle: Radians): Radians {
   const turn = 2 * Math.PI;
   const rest = angle - turn * Math.ceil((angle - Math.PI) / turn);
   return rest === -Math.PI ? Math.PI : rest;

@@ -1,5 +1,5 @@
 import { type Point, TOUCH } from './point.ts';
-import { type Pose, placed } from './pose.ts';
+import { type Pose, toWorld } from './pose.ts';
 
 /** A simple closed outline, counter-clockwise, the first point not repeated at the end. */
 export type Ring = readonly Point[];
@@ -35,7 +35,7 @@ export function ringArea(ring: Ring): number {
 }
 
 /** Whether the point is inside or on the outline. */
-export function ringHolds(ring: Ring, point: Point): boolean {
+export function ringContains(ring: Ring, point: Point): boolean {
   let inside = false;
   let a = ring.at(-1);
   for (const b of ring) {
@@ -70,7 +70,7 @@ export function ringBounds(points: readonly Point[]): Bounds {
 }
 
 /** The smallest box around both. */
-export function joinedBounds(a: Bounds, b: Bounds): Bounds {
+export function unionBounds(a: Bounds, b: Bounds): Bounds {
   return {
     minX: Math.min(a.minX, b.minX),
     minY: Math.min(a.minY, b.minY),
@@ -80,11 +80,13 @@ export function joinedBounds(a: Bounds, b: Bounds): Bounds {
 }
 
 /** Whether the boxes come within `reach` metres of each other, measured along the axes. */
-export function boundsMeet(a: Bounds, b: Bounds, reach = TOUCH): boolean {
-  return a.minX <= b.maxX + reach && b.minX <= a.maxX + reach && a.minY <= b.maxY + reach && b.minY <= a.maxY + reach;
+export function boundsIntersect(a: Bounds, b: Bounds, margin = TOUCH): boolean {
+  return (
+    a.minX <= b.maxX + margin && b.minX <= a.maxX + margin && a.minY <= b.maxY + margin && b.minY <= a.maxY + margin
+  );
 }
 
 /** A ring given in the frame, as a ring on the ground. */
-export function movedRing(ring: Ring, frame: Pose): Ring {
-  return ring.map((point) => placed(frame, point));
+export function transformRing(ring: Ring, frame: Pose): Ring {
+  return ring.map((point) => toWorld(frame, point));
 }

@@ -1,5 +1,5 @@
 import { type Point, TOUCH } from './point.ts';
-import { edges, type Ring, ringHolds } from './ring.ts';
+import { edges, type Ring, ringContains } from './ring.ts';
 
 /** A straight piece between two points. */
 export type Segment = readonly [Point, Point];
@@ -20,7 +20,7 @@ export function segmentPointDistance(segment: Segment, point: Point): number {
 }
 
 /** Where two segments cross or touch; absent when they do not, or when they lie along each other. */
-export function crossingOf([a, b]: Segment, [c, d]: Segment): Point | undefined {
+export function segmentIntersection([a, b]: Segment, [c, d]: Segment): Point | undefined {
   const rx = b.x - a.x;
   const ry = b.y - a.y;
   const sx = d.x - c.x;
@@ -39,7 +39,7 @@ export function crossingOf([a, b]: Segment, [c, d]: Segment): Point | undefined 
 
 /** The shortest distance between two segments; 0 when they cross. */
 export function segmentDistance(a: Segment, b: Segment): number {
-  if (crossingOf(a, b) !== undefined) return 0;
+  if (segmentIntersection(a, b) !== undefined) return 0;
   return Math.min(
     segmentPointDistance(a, b[0]),
     segmentPointDistance(a, b[1]),
@@ -50,13 +50,13 @@ export function segmentDistance(a: Segment, b: Segment): number {
 
 /** The shortest distance from a point to what the ring covers; 0 inside. */
 export function ringPointDistance(ring: Ring, point: Point): number {
-  if (ringHolds(ring, point)) return 0;
+  if (ringContains(ring, point)) return 0;
   return Math.min(...edges(ring).map((edge) => segmentPointDistance(edge, point)));
 }
 
 /** The shortest distance from a segment to what the ring covers; 0 when they meet. */
 export function ringSegmentDistance(ring: Ring, segment: Segment): number {
-  if (ringHolds(ring, segment[0])) return 0;
+  if (ringContains(ring, segment[0])) return 0;
   let least = Number.POSITIVE_INFINITY;
   for (const edge of edges(ring)) {
     least = Math.min(least, segmentDistance(edge, segment));
@@ -70,7 +70,7 @@ export function ringDistance(a: Ring, b: Ring): number {
   const [first] = b;
   if (first === undefined || a.length === 0) return Number.POSITIVE_INFINITY;
   const [corner] = a;
-  if (ringHolds(a, first) || (corner !== undefined && ringHolds(b, corner))) return 0;
+  if (ringContains(a, first) || (corner !== undefined && ringContains(b, corner))) return 0;
   let least = Number.POSITIVE_INFINITY;
   for (const edge of edges(b)) {
     for (const other of edges(a)) least = Math.min(least, segmentDistance(other, edge));

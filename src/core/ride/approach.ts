@@ -1,13 +1,13 @@
 import type { PlacedPiece } from '../course/placed.ts';
 import type { Gait, Horse } from '../horses/horse.ts';
-import { easyTurn, leastTurn } from '../horses/turns.ts';
+import { minTurnRadius, preferredTurnRadius } from '../horses/turns.ts';
 import type { Metres } from '../measure/quantity.ts';
-import { type Reach, reaches, reachPath } from '../plane/dubins.ts';
-import { shortestThrough } from '../plane/dubins-waypoints.ts';
+import { candidatePath, type DubinsCandidate, dubinsCandidates } from '../plane/dubins.ts';
+import { dubinsThroughWaypoints } from '../plane/dubins-waypoints.ts';
 import { type Path, totalTurn } from '../plane/path.ts';
 import type { Point } from '../plane/point.ts';
 import type { Pose } from '../plane/pose.ts';
-import { type Bounds, joinedBounds } from '../plane/ring.ts';
+import { type Bounds, unionBounds } from '../plane/ring.ts';
 import { type PathCost, pathCost, type RouteContext } from './collision-cost.ts';
 import { type EndStraights, endStraightChoices, withStraights } from './end-straights.ts';
 import { shortestRoute } from './route.ts';
@@ -50,7 +50,7 @@ const MOST_TRIED = 60;
 interface PathCandidate {
   readonly cost: Metres;
   readonly straights: EndStraights;
-  readonly middle: Path | { readonly dubins: Reach; readonly radius: Metres };
+  readonly middle: Path | { readonly dubins: DubinsCandidate; readonly radius: Metres };
 }
 
 function straightChoices(query: RouteQuery, shares: readonly number[]): EndStraights[] {
@@ -59,8 +59,8 @@ function straightChoices(query: RouteQuery, shares: readonly number[]): EndStrai
 
 /** The radii a way may turn on, easy first. */
 function radii({ gait, horse }: RouteQuery): Metres[] {
-  const easy = easyTurn(horse, gait);
-  const least = Math.min(easy, leastTurn(horse, gait));
+  const easy = preferredTurnRadius(horse, gait);
+  const least = Math.min(easy, minTurnRadius(horse, gait));
   return [...new Set([easy, (easy + least) / 2, least])];
 }
 
@@ -76,7 +76,7 @@ function pathCandidates(query: RouteQuery, shares: readonly number[]): PathCandi
     const { begin, finish } = each;
     for (const radius of choices) {
       const base = each.cost + PENALTY.radius * (widest - radius);
-      for (const dubins of reaches(begin, finish, radius)) {
+      for (const dubins of dubinsCandidates(begin, finish, radius)) {
         const [first, middle, last] = dubins.parts;
         const turn = first + last + (dubins.word[1] === 'S' ? 0 : middle);
         found.push({ cost: dubins.length + base + circling(turn), straights: each, middle: { dubins, radius } });
@@ -86,10 +86,10 @@ function pathCandidates(query: RouteQuery, shares: readonly number[]): PathCandi
   return found;
 }
 
-function candidatePath({ straights, middle }: PathCandidate): Path {
+function approachPath({ straights, middle }: PathCandidate): Path {
   return withStraights(
     straights,
-    'dubins' in middle ? reachPath(straights.begin, middle.dubins, middle.radius) : middle,
+    'dubins' in middle ? candidatePath(straights.begin, middle.dubins, middle.radius) : middle,
   );
 }
 
@@ -110,9 +110,9 @@ function bestPath(
   const sorted = options.sort((a, b) => a.cost - b.cost).slice(0, MOST_TRIED);
   for (const candidate of sorted) {
     if (best !== undefined && candidate.cost >= best.cost) break;
-    const path = candidatePath(candidate);
+    const path = approachPath(candidate);
     const found = pathCost(path, context);
-    exploredBounds = exploredBounds === undefined ? found.bounds : joinedBounds(exploredBounds, found.bounds);
+    exploredBounds = exploredBounds === undefined ? found.bounds : unionBounds(exploredBounds, found.bounds);
     const cost = candidate.cost + found.penalty;
     if (best === undefined || cost < best.cost) best = { cost, path, pathCost: found };
   }
@@ -130,13 +130,13 @@ function throughBends(query: RouteQuery, context: RouteContext): Approach {
   for (const each of new Set([straight, bare])) {
     for (const radius of new Set([choices[0], choices.at(-1)])) {
       if (each === undefined || radius === undefined) continue;
-      const { length, path } = shortestThrough(each.begin, query.bends, each.finish, radius);
+      const { length, path } = dubinsThroughWaypoints(each.begin, query.bends, each.finish, radius);
       const candidate = { cost: length + each.cost + circling(totalTurn(path)), straights: each, middle: path };
       const now = bestPath([candidate], context, found?.best);
       found = {
         best: now.best,
         exploredBounds:
-          found === undefined ? now.exploredBounds : joinedBounds(found.exploredBounds, now.exploredBounds),
+          found === undefined ? now.exploredBounds : unionBounds(found.exploredBounds, now.exploredBounds),
       };
       if (now.best.pathCost.penalty === 0) return { path: now.best.path, exploredBounds: found.exploredBounds };
     }
@@ -173,7 +173,7 @@ function detourCandidates(
           toEnd: ends.last ? toEnd : undefined,
         }),
     });
-    if (found.exploredBounds !== undefined) exploredBounds = joinedBounds(exploredBounds, found.exploredBounds);
+    if (found.exploredBounds !== undefined) exploredBounds = unionBounds(exploredBounds, found.exploredBounds);
     if (found.route === undefined) return [];
     const { length, path } = found.route;
     return [{ cost: length + base + circling(totalTurn(path)), straights: each, middle: path }];
@@ -201,7 +201,7 @@ export function approach(query: RouteQuery, context: RouteContext): Approach {
   if (isClear(plain.best)) return { path: plain.best.path, exploredBounds: plain.exploredBounds };
   const detours = detourCandidates(query, context, plain.best);
   const { best, exploredBounds } = bestPath(detours.options, context, plain.best);
-  const all = joinedBounds(plain.exploredBounds, joinedBounds(detours.exploredBounds, exploredBounds));
+  const all = unionBounds(plain.exploredBounds, unionBounds(detours.exploredBounds, exploredBounds));
   const result = { path: best.path, exploredBounds: all };
   return isClear(best) ? result : { ...result, blocked: { piece: best.pathCost.piece } };
 }

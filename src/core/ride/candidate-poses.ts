@@ -1,8 +1,8 @@
 /** Places that a way round things may lead through. */
 import type { Metres, Radians } from '../measure/quantity.ts';
-import { shortestLength } from '../plane/dubins.ts';
-import { laid, pathEnd } from '../plane/path.ts';
-import { type Pose, placed } from '../plane/pose.ts';
+import { shortestDubinsLength } from '../plane/dubins.ts';
+import { pathEnd, pathFrom } from '../plane/path.ts';
+import { type Pose, toWorld } from '../plane/pose.ts';
 import { arcPose, type CornerArc } from './corner-arcs.ts';
 
 /** Where along a corner's rounded edge a line is tried first. */
@@ -27,7 +27,7 @@ export interface Goal {
 }
 
 export function candidatePose(pose: Pose, { finish, radius }: Goal): CandidatePose {
-  return { pose, heuristic: shortestLength(pose, finish, radius), neighbours: () => [] };
+  return { pose, heuristic: shortestDubinsLength(pose, finish, radius), neighbours: () => [] };
 }
 
 function tangentPose(corner: CornerArc, share: number, goal: Goal): CandidatePose {
@@ -50,7 +50,7 @@ function freePose(pose: Pose, goal: Goal): CandidatePose {
     ...candidatePose(pose, goal),
     neighbours: (step) =>
       [-step, step].flatMap((by) => [
-        freePose({ ...placed(pose, { x: 0, y: by * goal.radius }), angle: pose.angle }, goal),
+        freePose({ ...toWorld(pose, { x: 0, y: by * goal.radius }), angle: pose.angle }, goal),
         freePose({ ...pose, angle: pose.angle + by }, goal),
       ]),
   };
@@ -58,8 +58,8 @@ function freePose(pose: Pose, goal: Goal): CandidatePose {
 
 function posesAside(end: Pose, radius: Metres): Pose[] {
   return TURNS.flatMap((turn) => {
-    const arc = pathEnd(laid(end, [{ length: Math.abs(turn) * radius, curvature: Math.sign(turn) / radius }]));
-    return STRAIGHTS.map((straight) => ({ ...placed(arc, { x: straight * radius, y: 0 }), angle: arc.angle }));
+    const arc = pathEnd(pathFrom(end, [{ length: Math.abs(turn) * radius, curvature: Math.sign(turn) / radius }]));
+    return STRAIGHTS.map((straight) => ({ ...toWorld(arc, { x: straight * radius, y: 0 }), angle: arc.angle }));
   });
 }
 

@@ -4,8 +4,8 @@ import type { PlacedObstacle, PlacedPiece } from '../course/placed.ts';
 import type { Horse } from '../horses/horse.ts';
 import type { Metres } from '../measure/quantity.ts';
 import { type Path, pathBounds, pathEnd, poseOn } from '../plane/path.ts';
-import { between, distance, type Point } from '../plane/point.ts';
-import { type Bounds, boundsMeet, type Ring, ringBounds, ringHolds } from '../plane/ring.ts';
+import { distance, lerp, type Point } from '../plane/point.ts';
+import { type Bounds, boundsIntersect, type Ring, ringBounds, ringContains } from '../plane/ring.ts';
 
 /** Half the width a horse takes beside a wall: body and the rider's knee. Estimate. */
 const WALL_CLEARANCE: Metres = 0.5;
@@ -105,7 +105,7 @@ function comesNear({ ring, bounds }: Covered, [a, b]: readonly [Point, Point], n
     if (crosses) return true;
     c = d;
   }
-  return a.x >= bounds.minX && a.x <= bounds.maxX && a.y >= bounds.minY && a.y <= bounds.maxY && ringHolds(ring, a);
+  return a.x >= bounds.minX && a.x <= bounds.maxX && a.y >= bounds.minY && a.y <= bounds.maxY && ringContains(ring, a);
 }
 
 /** Whether what is left of the way without its pardoned ends comes nearer to the piece than `near`. */
@@ -123,8 +123,8 @@ function hitsPiece(
     const from = along[i - 1] ?? 0;
     const to = along[i] ?? 0;
     if (a === undefined || b === undefined || to <= first || from >= end || misses(bounds, a, b, near)) continue;
-    const begins = from < first ? between(a, b, (first - from) / (to - from)) : a;
-    const ends = to > end ? between(a, b, (end - from) / (to - from)) : b;
+    const begins = from < first ? lerp(a, b, (first - from) / (to - from)) : a;
+    const ends = to > end ? lerp(a, b, (end - from) / (to - from)) : b;
     if (comesNear(covered, [begins, ends], near)) return true;
   }
   return false;
@@ -183,11 +183,11 @@ export function pathCost(path: Path, { arena, obstacles, horse, fromEnd, toEnd }
   let sampled: SampledPath | undefined;
   let first: PlacedPiece | undefined;
   for (const obstacle of obstacles) {
-    if (!boundsMeet(obstacle.bounds, bounds, BODY_CLEARANCE)) continue;
+    if (!boundsIntersect(obstacle.bounds, bounds, BODY_CLEARANCE)) continue;
     const own = [fromEnd?.obstacle, toEnd?.obstacle].includes(obstacle.obstacle.id);
     for (const piece of obstacle.pieces) {
       const near = pieceClearance(piece);
-      if (!boundsMeet(pieceBounds(piece), bounds, near)) continue;
+      if (!boundsIntersect(pieceBounds(piece), bounds, near)) continue;
       sampled ??= sampledPath(path);
       const ends = { first: exemptLength(fromEnd, piece, horse), last: exemptLength(toEnd, piece, horse) };
       if (!hitsPiece(sampled, piece, { near, ...ends })) continue;

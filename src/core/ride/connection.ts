@@ -3,10 +3,10 @@
  * one arc where one fits, else two arcs that meet smoothly, else the shortest path at the gait's least turn.
  */
 import type { Metres, Radians } from '../measure/quantity.ts';
-import { shortestPath } from '../plane/dubins.ts';
-import { laid, type Path, pathLength, type Stretch } from '../plane/path.ts';
+import { shortestDubinsPath } from '../plane/dubins.ts';
+import { type Path, pathFrom, pathLength, type Stretch } from '../plane/path.ts';
 import { distance, type Point, TOUCH } from '../plane/point.ts';
-import { type Pose, wrapped } from '../plane/pose.ts';
+import { normalizeAngle, type Pose } from '../plane/pose.ts';
 
 /** Curvatures this near, 1/m, are one arc; a straight is an arc of less than this. */
 const CURVATURE_TOLERANCE = 1e-9;
@@ -17,7 +17,7 @@ const LOOP_RATIO = 1.65;
 function arcTo(from: Pose, to: Point): { readonly length: Metres; readonly curvature: number } | undefined {
   const chord = distance(from, to);
   if (chord < TOUCH) return undefined;
-  const aside: Radians = wrapped(Math.atan2(to.y - from.y, to.x - from.x) - from.angle);
+  const aside: Radians = normalizeAngle(Math.atan2(to.y - from.y, to.x - from.x) - from.angle);
   if (Math.abs(aside) > Math.PI - 1e-6) return undefined;
   if (Math.abs(aside) < 1e-12) return { length: chord, curvature: 0 };
   return { length: (chord * aside) / Math.sin(aside), curvature: (2 * Math.sin(aside)) / chord };
@@ -47,11 +47,11 @@ export function biarc(from: Pose, to: Pose): Path | undefined {
   const back = { length: second.length, curvature: -second.curvature };
   if (Math.abs(first.curvature - back.curvature) < CURVATURE_TOLERANCE) {
     const curvature = (first.curvature + back.curvature) / 2;
-    return laid(from, [
+    return pathFrom(from, [
       { length: first.length + back.length, curvature: Math.abs(curvature) < CURVATURE_TOLERANCE ? 0 : curvature },
     ]);
   }
-  return laid(from, [first, back]);
+  return pathFrom(from, [first, back]);
 }
 
 /** The smallest radius on the path, metres; infinite on straights. */
@@ -76,8 +76,8 @@ export interface Connection {
 
 export function connection(from: Pose, to: Pose, least: Metres): Connection {
   const straight = distance(from, to);
-  if (straight < TOUCH && Math.abs(wrapped(to.angle - from.angle)) < 1e-6) {
-    return { path: laid(from, []), calm: true, radius: Number.POSITIVE_INFINITY };
+  if (straight < TOUCH && Math.abs(normalizeAngle(to.angle - from.angle)) < 1e-6) {
+    return { path: pathFrom(from, []), calm: true, radius: Number.POSITIVE_INFINITY };
   }
   const smooth = biarc(from, to);
   if (smooth !== undefined) {
@@ -87,7 +87,7 @@ export function connection(from: Pose, to: Pose, least: Metres): Connection {
     if (direct && (isEven(smooth) || radius >= least - TOUCH)) return { path: smooth, calm: true, radius };
     if (direct) return { path: smooth, calm: false, radius };
   }
-  const { path } = shortestPath(from, to, least);
+  const { path } = shortestDubinsPath(from, to, least);
   const calm = pathLength(path) <= LOOP_RATIO * straight;
   return { path, calm, radius: calm ? least : 0 };
 }

@@ -2,7 +2,7 @@
 import type { PlacedObstacle } from '../course/placed.ts';
 import type { Metres, Radians } from '../measure/quantity.ts';
 import type { Point } from '../plane/point.ts';
-import { type Pose, wrapped } from '../plane/pose.ts';
+import { normalizeAngle, type Pose } from '../plane/pose.ts';
 import { pieceClearance } from './collision-cost.ts';
 
 /** Beyond the room that a piece wants, so that a line along it is clear of it when looked at in chords. */
@@ -67,7 +67,7 @@ export function cornerArcs(obstacle: PlacedObstacle): readonly CornerArc[] {
     if (a === undefined || b === undefined) return [];
     const incoming = Math.atan2(at.y - a.y, at.x - a.x);
     const outgoing = Math.atan2(b.y - at.y, b.x - at.x);
-    const sweep = Math.abs(wrapped(outgoing - incoming));
+    const sweep = Math.abs(normalizeAngle(outgoing - incoming));
     const { clearance } = at;
     // Counter-clockwise round the outline the corner is on the left; the other way round everything is turned about.
     return [

@@ -1,5 +1,5 @@
 import type { Metres } from '../measure/quantity.ts';
-import { laid, type Path } from '../plane/path.ts';
+import { type Path, pathFrom } from '../plane/path.ts';
 import type { Pose } from '../plane/pose.ts';
 import { mergedPath } from './connection.ts';
 
@@ -39,8 +39,8 @@ function endStraights(
     begin: ahead(from, after * unit),
     finish,
     cost: (after + before + MISSING_PENALTY * missing) * unit,
-    opening: laid(from, [{ length: after * unit, curvature: 0 }]),
-    closing: laid(finish, [{ length: before * unit, curvature: 0 }]),
+    opening: pathFrom(from, [{ length: after * unit, curvature: 0 }]),
+    closing: pathFrom(finish, [{ length: before * unit, curvature: 0 }]),
   };
 }
 

@@ -2,7 +2,7 @@
 import type { PlacedObstacle, PlacedPiece } from '../course/placed.ts';
 import type { Radians } from '../measure/quantity.ts';
 import type { Move, Passage, Station } from '../obstacles/passage.ts';
-import { composed, type Pose, placed } from '../plane/pose.ts';
+import { compose, type Pose, toWorld } from '../plane/pose.ts';
 
 /** A station where it lies. `cross` carries its pole and the fraction along it. */
 export type GroundStation =
@@ -13,7 +13,7 @@ export type GroundStation =
 
 /** Where a line square to the pole goes over it: at the fraction along its axis, towards its +y side for way 1. */
 export function squarePose(pole: PlacedPiece, fraction: number, way: 1 | -1): Pose {
-  const at = placed(pole.pose, { x: (fraction - 0.5) * pole.figure.length, y: 0 });
+  const at = toWorld(pole.pose, { x: (fraction - 0.5) * pole.figure.length, y: 0 });
   return { ...at, angle: pole.pose.angle + (way * Math.PI) / 2 };
 }
 
@@ -22,7 +22,7 @@ function groundStation(obstacle: PlacedObstacle, station: Station): GroundStatio
   const piece = obstacle.pieces.find(({ piece: { id } }) => id === station.piece);
   if (piece === undefined) return { kind: 'missing', piece: station.piece };
   if (station.kind === 'reach') {
-    return { kind: 'reach', pose: composed(piece.pose, station.pose), move: station.move, piece };
+    return { kind: 'reach', pose: compose(piece.pose, station.pose), move: station.move, piece };
   }
   const pose = squarePose(piece, station.fraction, station.way);
   return { kind: 'cross', pose, pole: piece, fraction: station.fraction };

@@ -1,6 +1,6 @@
 import type { Lead, Leg } from '../course/course.ts';
 import type { Horse } from '../horses/horse.ts';
-import { easyTurn } from '../horses/turns.ts';
+import { preferredTurnRadius } from '../horses/turns.ts';
 import type { Metres, Radians } from '../measure/quantity.ts';
 import { poseAt } from '../plane/path.ts';
 import type { Point } from '../plane/point.ts';
@@ -106,7 +106,7 @@ export function leadNotes(
   horse: Horse,
 ): LeadNote[] {
   const notes: LeadNote[] = [];
-  const easy = easyTurn(horse, 'lope');
+  const easy = preferredTurnRadius(horse, 'lope');
   const wants = horse.leadChange.value;
   for (const [i, { leg, part, from, to, bend, radius, lead }] of stretches.entries()) {
     if (bend !== null && radius !== null && lead !== null && bend !== lead) {

@@ -6,7 +6,7 @@ import type { Metres, Seconds } from '../measure/quantity.ts';
 import { type Path, pathLength } from '../plane/path.ts';
 import type { Point } from '../plane/point.ts';
 import type { Pose } from '../plane/pose.ts';
-import { boundsMeet } from '../plane/ring.ts';
+import { boundsIntersect } from '../plane/ring.ts';
 import { type Approach, approach, type Blockage, type RouteQuery } from './approach.ts';
 import { allowance, goingOf } from './clock.ts';
 import type { RouteContext, RouteEnd } from './collision-cost.ts';
@@ -62,7 +62,7 @@ function isUnaffected({ context: before, approach: { exploredBounds } }: CachedA
     ...before.obstacles.filter((each) => !present.has(each)),
     ...now.obstacles.filter((each) => !old.has(each)),
   ];
-  return !changed.some(({ bounds }) => boundsMeet(bounds, exploredBounds, WATCH_MARGIN));
+  return !changed.some(({ bounds }) => boundsIntersect(bounds, exploredBounds, WATCH_MARGIN));
 }
 
 /** The way for a leg, taken from the last time when nothing that it depends on has changed. */

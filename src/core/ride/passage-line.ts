@@ -1,11 +1,11 @@
 import type { PlacedObstacle } from '../course/placed.ts';
 import { type Gait, type Horse, speed } from '../horses/horse.ts';
-import { leastTurn } from '../horses/turns.ts';
+import { minTurnRadius } from '../horses/turns.ts';
 import type { Metres, Radians, Seconds } from '../measure/quantity.ts';
 import type { Move, Passage } from '../obstacles/passage.ts';
-import { laid, type Path, pathLength } from '../plane/path.ts';
+import { type Path, pathFrom, pathLength } from '../plane/path.ts';
 import { distance, TOUCH } from '../plane/point.ts';
-import { type Pose, wrapped } from '../plane/pose.ts';
+import { normalizeAngle, type Pose } from '../plane/pose.ts';
 import { biarc, connection } from './connection.ts';
 import { gapBetween, type PoleOnPath } from './gaps.ts';
 import { type GroundStation, groundStations } from './ground-stations.ts';
@@ -71,7 +71,7 @@ const REVERSED = Math.PI;
 
 /** The turn from one heading to another; a full about-turn goes towards the side on which the place lies. */
 function turnTowards(from: Pose, to: Pose): Radians {
-  const by = wrapped(to.angle - from.angle);
+  const by = normalizeAngle(to.angle - from.angle);
   if (Math.abs(by) < Math.PI - SAME_HEADING) return by;
   const side = Math.cos(from.angle) * (to.y - from.y) - Math.sin(from.angle) * (to.x - from.x);
   return side < 0 ? -Math.abs(by) : Math.abs(by);
@@ -111,7 +111,7 @@ export function passageLine(obstacle: PlacedObstacle, riding: PassageRide): Pass
   const rideWaypoints = (): void => {
     const [first] = waypoints;
     if (first === undefined) return;
-    const line = waypointLine(waypoints, leastTurn(horse, gait));
+    const line = waypointLine(waypoints, minTurnRadius(horse, gait));
     let before: PoleOnPath | undefined;
     for (const { over, pose, at, skew } of line.waypoints) {
       if (over === undefined) {
@@ -133,7 +133,7 @@ export function passageLine(obstacle: PlacedObstacle, riding: PassageRide): Pass
 
   const turnBy = (by: number, time?: Seconds): void => {
     if (here === undefined) return;
-    addElement('turn', laid(here, []), { turn: by, time });
+    addElement('turn', pathFrom(here, []), { turn: by, time });
     here = { ...here, angle: here.angle + by };
   };
 
@@ -143,11 +143,13 @@ export function passageLine(obstacle: PlacedObstacle, riding: PassageRide): Pass
     const length = distance(here, pose);
     if (length < TOUCH) {
       // Work on the spot takes its time; any other move that goes nowhere is none.
-      if (move === 'work') addElement(move, laid(here, []));
+      if (move === 'work') addElement(move, pathFrom(here, []));
       return;
     }
     const way = Math.atan2(pose.y - here.y, pose.x - here.x);
-    addElement(move, laid({ ...here, angle: way }, [{ length, curvature: 0 }]), { facing: wrapped(here.angle - way) });
+    addElement(move, pathFrom({ ...here, angle: way }, [{ length, curvature: 0 }]), {
+      facing: normalizeAngle(here.angle - way),
+    });
   };
 
   const moveTo = (station: PoseStation): void => {
@@ -162,7 +164,7 @@ export function passageLine(obstacle: PlacedObstacle, riding: PassageRide): Pass
         break;
       }
       case 'side-pass': {
-        const by = wrapped(station.pose.angle - here.angle);
+        const by = normalizeAngle(station.pose.angle - here.angle);
         if (Math.abs(by) > SAME_HEADING) turnBy(by);
         translate('side-pass', station);
         break;

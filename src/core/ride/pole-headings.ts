@@ -6,7 +6,7 @@ import type { PlacedPiece } from '../course/placed.ts';
 import type { Metres, Radians } from '../measure/quantity.ts';
 import { type Path, pathLength } from '../plane/path.ts';
 import { distance, type Point, TOUCH } from '../plane/point.ts';
-import { type Pose, wrapped } from '../plane/pose.ts';
+import { normalizeAngle, type Pose } from '../plane/pose.ts';
 import { type Connection, connection, mergedPath } from './connection.ts';
 
 /** A place the line goes through: over a pole, or at a pose that is held. */
@@ -34,7 +34,7 @@ function circleHeading(a: Point, b: Point, c: Point): Radians {
   const onwards = Math.atan2(c.y - b.y, c.x - b.x);
   const whole = Math.atan2(c.y - a.y, c.x - a.x);
   // The tangent at b meets chord ab at the angle that chord ac meets chord cb: inscribed angles.
-  return into + wrapped(onwards - whole);
+  return into + normalizeAngle(onwards - whole);
 }
 
 /** The heading that runs most evenly through the neighbours, for each knot that is over a pole. */
@@ -63,7 +63,7 @@ function evenPoses(waypoints: readonly Waypoint[]): readonly Pose[] {
   const even = evenHeadings(waypoints);
   return waypoints.map(({ pose, over }, i) => {
     if (over === undefined) return pose;
-    const deviation = wrapped((even[i] ?? pose.angle) - pose.angle);
+    const deviation = normalizeAngle((even[i] ?? pose.angle) - pose.angle);
     return { ...pose, angle: pose.angle + Math.min(MOST_SKEW, Math.max(-MOST_SKEW, deviation)) };
   });
 }
@@ -93,7 +93,10 @@ function headingCost(poses: readonly Pose[], all: readonly Connection[], { waypo
     (sum, { radius }) => sum + Math.max(0, Math.min(MOST_TIGHTNESS, least / radius) - 1) ** 2,
     0,
   );
-  const skew = poses.reduce((sum, { angle }, i) => sum + wrapped(angle - (waypoints[i]?.pose.angle ?? angle)) ** 2, 0);
+  const skew = poses.reduce(
+    (sum, { angle }, i) => sum + normalizeAngle(angle - (waypoints[i]?.pose.angle ?? angle)) ** 2,
+    0,
+  );
   const curves = all.flatMap(({ path }) => path.map(({ curvature }) => curvature * least));
   const jumps = curves.slice(1).reduce((sum, curve, i) => sum + (curve - (curves[i] ?? curve)) ** 2, 0);
   return COST_WEIGHT.tight * tight + skew + COST_WEIGHT.jumps * jumps;
@@ -132,7 +135,7 @@ function optimisedHeadings(begun: HeadingTrial, of: LineQuery): HeadingTrial {
     for (const [which, { over, pose: square }] of of.waypoints.entries()) {
       if (over === undefined) continue;
       for (const by of [-step, step]) {
-        const skew = wrapped((best.poses[which]?.angle ?? square.angle) + by - square.angle);
+        const skew = normalizeAngle((best.poses[which]?.angle ?? square.angle) + by - square.angle);
         if (Math.abs(skew) > MOST_SKEW) continue;
         const tried = withHeading(best, { which, pose: { ...square, angle: square.angle + skew } }, of);
         if (tried.cost < best.cost) best = tried;
@@ -158,7 +161,7 @@ export function waypointLine(waypoints: readonly Waypoint[], least: Metres): Way
   const placedWaypoints = waypoints.map((waypoint, i): PlacedWaypoint => {
     if (i > 0) at += pathLength(best.connections[i - 1]?.path ?? []);
     const pose = best.poses[i] ?? waypoint.pose;
-    return { ...waypoint, pose, at, skew: wrapped(pose.angle - waypoint.pose.angle) };
+    return { ...waypoint, pose, at, skew: normalizeAngle(pose.angle - waypoint.pose.angle) };
   });
   return { path: mergedPath(best.connections.flatMap(({ path }) => path)), waypoints: placedWaypoints };
 }

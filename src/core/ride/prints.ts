@@ -4,7 +4,7 @@ import type { Gait, Horse } from '../horses/horse.ts';
 import type { Metres, Radians, Seconds } from '../measure/quantity.ts';
 import { type Path, pathEnd, poseAt } from '../plane/path.ts';
 import type { Point } from '../plane/point.ts';
-import { type Pose, placed } from '../plane/pose.ts';
+import { type Pose, toWorld } from '../plane/pose.ts';
 import { beats, type Foot, footOffset, sideOf } from './footfall.ts';
 import type { Crossing, Gap, Line, LineElement } from './line.ts';
 import { secondsAt } from './playing.ts';
@@ -92,7 +92,7 @@ function gaitStretches(line: Line): GaitStretch[] {
 function poseBeyond(path: Path, along: Metres, length: Metres): Pose {
   const over = along < 0 ? along : Math.max(0, along - length);
   const at = along < 0 ? (path[0]?.start ?? pathEnd(path)) : along > length ? pathEnd(path) : poseAt(path, along);
-  return over === 0 ? at : { ...placed(at, { x: over, y: 0 }), angle: at.angle };
+  return over === 0 ? at : { ...toWorld(at, { x: over, y: 0 }), angle: at.angle };
 }
 
 function poleCrossings({ crossings, gaps, from }: GaitStretch): PoleCrossing[] {
@@ -136,7 +136,7 @@ function riddenPrints(stretch: GaitStretch, horse: Horse): LocalPrint[] {
         gait,
         lead: gait === 'lope' ? lead : null,
         foot,
-        point: placed(under, { x: 0, y: (sideOf(foot) * horse.stance.value) / 2 }),
+        point: toWorld(under, { x: 0, y: (sideOf(foot) * horse.stance.value) / 2 }),
         heading: under.angle,
         at,
         stride,
@@ -165,7 +165,7 @@ function backedPrints({ path, length }: GaitStretch, horse: Horse): LocalPrint[]
         gait: 'back',
         lead: null,
         foot,
-        point: placed(under, { x: 0, y: (-sideOf(foot) * horse.stance.value) / 2 }),
+        point: toWorld(under, { x: 0, y: (-sideOf(foot) * horse.stance.value) / 2 }),
         heading: under.angle + Math.PI,
         at,
         stride,

@@ -1,7 +1,7 @@
 /** The shortest way round things: from corner to corner of what is in the way. */
 import type { PlacedObstacle } from '../course/placed.ts';
 import type { Metres } from '../measure/quantity.ts';
-import { reachPath } from '../plane/dubins.ts';
+import { candidatePath } from '../plane/dubins.ts';
 import type { Path } from '../plane/path.ts';
 import type { Bounds } from '../plane/ring.ts';
 import { type CandidatePose, candidatePose, posesNearEnds, tangentPoses } from './candidate-poses.ts';
@@ -47,7 +47,7 @@ function routeThrough(search: RouteSearch, poses: readonly CandidatePose[]): Rou
     const from = poses[i] ?? search.start;
     let found = false;
     for (const dubins of dubinsPathsByLength(from.pose, to.pose, search.query.radius)) {
-      const edge = reachPath(from.pose, dubins, search.query.radius);
+      const edge = candidatePath(from.pose, dubins, search.query.radius);
       const penalty = edgeCost(search, edge, [from, to]);
       if (penalty === undefined) continue;
       length += dubins.length;

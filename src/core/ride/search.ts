@@ -4,10 +4,10 @@
  */
 import type { PlacedObstacle } from '../course/placed.ts';
 import type { Metres } from '../measure/quantity.ts';
-import { type Reach, reaches, reachPath } from '../plane/dubins.ts';
+import { candidatePath, type DubinsCandidate, dubinsCandidates } from '../plane/dubins.ts';
 import type { Path } from '../plane/path.ts';
 import type { Pose } from '../plane/pose.ts';
-import { type Bounds, joinedBounds } from '../plane/ring.ts';
+import { type Bounds, unionBounds } from '../plane/ring.ts';
 import type { CandidatePose } from './candidate-poses.ts';
 import type { PathCost } from './collision-cost.ts';
 import { priorityQueue } from './priority-queue.ts';
@@ -45,7 +45,12 @@ export interface SearchNode {
 /** What waits to be looked at: a leg that was not measured yet, its next way, or a place that was reached by one. */
 type OpenEntry =
   | { readonly kind: 'edge'; readonly from: SearchNode; readonly to: CandidatePose }
-  | { readonly kind: 'paths'; readonly from: SearchNode; readonly to: CandidatePose; readonly paths: readonly Reach[] }
+  | {
+      readonly kind: 'paths';
+      readonly from: SearchNode;
+      readonly to: CandidatePose;
+      readonly paths: readonly DubinsCandidate[];
+    }
   | { readonly kind: 'node'; readonly node: SearchNode };
 
 /** One search: its two ends, what legs cost, and what was met on the way. */
@@ -67,7 +72,7 @@ export function edgeCost(
   search.count += 1;
   const ends = { first: from === search.start, last: to === search.goal };
   const { penalty, hits, bounds, leavesArena } = search.query.pathCost(path, ends);
-  search.exploredBounds = search.exploredBounds === undefined ? bounds : joinedBounds(search.exploredBounds, bounds);
+  search.exploredBounds = search.exploredBounds === undefined ? bounds : unionBounds(search.exploredBounds, bounds);
   for (const obstacle of hits) search.hits.add(obstacle);
   return hits.length > 0 || leavesArena ? undefined : penalty;
 }
@@ -81,13 +86,18 @@ export function isUsable({ query }: RouteSearch, { pose }: CandidatePose): boole
   return hits.length === 0 && !leavesArena;
 }
 
-export function dubinsPathsByLength(from: Pose, to: Pose, radius: Metres): Reach[] {
-  return reaches(from, to, radius).sort((a, b) => a.length - b.length);
+export function dubinsPathsByLength(from: Pose, to: Pose, radius: Metres): DubinsCandidate[] {
+  return dubinsCandidates(from, to, radius).sort((a, b) => a.length - b.length);
 }
 
 /** A leg's cheapest way that is left, ridden: reached at what it costs. */
-function successor(search: RouteSearch, from: SearchNode, to: CandidatePose, dubins: Reach): SearchNode | undefined {
-  const path = reachPath(from.candidate.pose, dubins, search.query.radius);
+function successor(
+  search: RouteSearch,
+  from: SearchNode,
+  to: CandidatePose,
+  dubins: DubinsCandidate,
+): SearchNode | undefined {
+  const path = candidatePath(from.candidate.pose, dubins, search.query.radius);
   const penalty = edgeCost(search, path, [from.candidate, to]);
   if (penalty === undefined) return undefined;
   return {
@@ -107,7 +117,7 @@ export function aStar(search: RouteSearch, candidates: readonly CandidatePose[])
   const push = (cost: Metres, item: OpenEntry): void => {
     if (cost < query.most) open.add(cost, item);
   };
-  const pushPaths = (from: SearchNode, to: CandidatePose, paths: readonly Reach[]): void => {
+  const pushPaths = (from: SearchNode, to: CandidatePose, paths: readonly DubinsCandidate[]): void => {
     const [shortest] = paths;
     if (shortest !== undefined) push(from.cost + shortest.length + to.heuristic, { kind: 'paths', from, to, paths });
   };

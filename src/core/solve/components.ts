@@ -1,13 +1,13 @@
-import type { Body, Problem, Tie } from './problem.ts';
+import type { Body, ConstraintEquations, Problem } from './problem.ts';
 
 /** Bodies that move together because of the ties between them, and the unmoving ones that those ties hold on to. */
-export interface Group {
+export interface Component {
   readonly free: readonly Body[];
-  readonly still: readonly Body[];
-  readonly ties: readonly Tie[];
+  readonly grounded: readonly Body[];
+  readonly constraints: readonly ConstraintEquations[];
 }
 
-function isStill(body: Body): boolean {
+function isGrounded(body: Body): boolean {
   return body.weight === Number.POSITIVE_INFINITY;
 }
 
@@ -15,7 +15,7 @@ function isStill(body: Body): boolean {
  * The problem in independent parts, in the order in which their bodies and ties first appear. A body that never moves
  * does not join what hangs on it. Throws for a tie that names no body of the problem.
  */
-export function groups(problem: Problem): readonly Group[] {
+export function connectedComponents(problem: Problem): readonly Component[] {
   const bodies = new Map(problem.bodies.map((body) => [body.id, body]));
   if (bodies.size !== problem.bodies.length) throw new Error('two bodies of a problem have the same id');
   const leader = new Map<string, string>();
@@ -26,30 +26,30 @@ export function groups(problem: Problem): readonly Group[] {
     leader.set(id, top);
     return top;
   };
-  const named = problem.ties.map((tie) =>
-    tie.bodies.map((id) => {
+  const named = problem.constraints.map((constraint) =>
+    constraint.bodies.map((id) => {
       const body = bodies.get(id);
-      if (body === undefined) throw new Error(`tie ${tie.id} names ${id}, which is no body of the problem`);
+      if (body === undefined) throw new Error(`tie ${constraint.id} names ${id}, which is no body of the problem`);
       return body;
     }),
   );
-  for (const held of named) {
-    const [first, ...rest] = held.filter((body) => !isStill(body));
+  for (const members of named) {
+    const [first, ...rest] = members.filter((body) => !isGrounded(body));
     for (const body of rest) if (first !== undefined) leader.set(leaderOf(body.id), leaderOf(first.id));
   }
-  const parts = new Map<string, { free: Body[]; still: Set<Body>; ties: Tie[] }>();
+  const parts = new Map<string, { free: Body[]; grounded: Set<Body>; constraints: ConstraintEquations[] }>();
   const partOf = (key: string) => {
-    const part = parts.get(key) ?? { free: [], still: new Set<Body>(), ties: [] };
+    const part = parts.get(key) ?? { free: [], grounded: new Set<Body>(), constraints: [] };
     parts.set(key, part);
     return part;
   };
-  for (const body of problem.bodies) if (!isStill(body)) partOf(`body ${leaderOf(body.id)}`).free.push(body);
-  problem.ties.forEach((tie, i) => {
-    const held = named[i] ?? [];
-    const mover = held.find((body) => !isStill(body));
+  for (const body of problem.bodies) if (!isGrounded(body)) partOf(`body ${leaderOf(body.id)}`).free.push(body);
+  problem.constraints.forEach((constraint, i) => {
+    const members = named[i] ?? [];
+    const mover = members.find((body) => !isGrounded(body));
     const part = partOf(mover === undefined ? `tie ${i}` : `body ${leaderOf(mover.id)}`);
-    part.ties.push(tie);
-    for (const body of held) if (isStill(body)) part.still.add(body);
+    part.constraints.push(constraint);
+    for (const body of members) if (isGrounded(body)) part.grounded.add(body);
   });
-  return [...parts.values()].map((part) => ({ ...part, still: [...part.still] }));
+  return [...parts.values()].map((part) => ({ ...part, grounded: [...part.grounded] }));
 }

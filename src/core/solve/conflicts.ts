@@ -1,7 +1,7 @@
-import type { Group } from './components.ts';
-import { MET, type Some, type Tie } from './problem.ts';
-import { meet } from './solve-component.ts';
-import { workbench } from './workspace.ts';
+import type { Component } from './components.ts';
+import { type ConstraintEquations, type NonEmpty, RESIDUAL_TOLERANCE } from './problem.ts';
+import { solveComponent } from './solve-component.ts';
+import { workspace } from './workspace.ts';
 
 /** More sets than this at once help nobody. */
 const MOST_SETS = 8;
@@ -10,19 +10,26 @@ const SMALLEST = 3;
 const MOST_TRIES = 600;
 
 /** The bodies that the ties are about, and the ties. */
-function among(group: Group, ties: readonly Tie[]): Group {
-  const ids = new Set(ties.flatMap((tie) => tie.bodies));
-  return { free: group.free.filter(({ id }) => ids.has(id)), still: group.still.filter(({ id }) => ids.has(id)), ties };
+function subproblem(component: Component, constraints: readonly ConstraintEquations[]): Component {
+  const ids = new Set(constraints.flatMap((constraint) => constraint.bodies));
+  return {
+    free: component.free.filter(({ id }) => ids.has(id)),
+    grounded: component.grounded.filter(({ id }) => ids.has(id)),
+    constraints,
+  };
 }
 
 /** Whether some of the group's ties can be met from where its bodies are. */
-function canHold(group: Group, ties: readonly Tie[]): boolean {
-  return ties.length === 0 || meet(workbench(among(group, ties))).worst <= MET;
+function isSatisfiable(component: Component, constraints: readonly ConstraintEquations[]): boolean {
+  return (
+    constraints.length === 0 ||
+    solveComponent(workspace(subproblem(component, constraints))).maxResidual <= RESIDUAL_TOLERANCE
+  );
 }
 
 /** Whether it is certain that they cannot: the search came to rest, and not at zero. */
-function cannotHold(group: Group, ties: readonly Tie[]): boolean {
-  return meet(workbench(among(group, ties))).stuck;
+function isUnsatisfiable(component: Component, constraints: readonly ConstraintEquations[]): boolean {
+  return solveComponent(workspace(subproblem(component, constraints))).stalled;
 }
 
 /**
@@ -30,48 +37,59 @@ function cannotHold(group: Group, ties: readonly Tie[]): boolean {
  * halved rather than dropped one by one, so that few of many ties are found in few tries.
  */
 function irreducible(
-  group: Group,
-  base: readonly Tie[],
-  search: { suspects: readonly Tie[]; baseGrew: boolean },
-): readonly Tie[] {
-  const { suspects, baseGrew } = search;
-  if (baseGrew && !canHold(group, base)) return [];
+  component: Component,
+  background: readonly ConstraintEquations[],
+  search: { suspects: readonly ConstraintEquations[]; baseGrew: boolean },
+): readonly ConstraintEquations[] {
+  const { suspects, baseGrew: backgroundGrew } = search;
+  if (backgroundGrew && !isSatisfiable(component, background)) return [];
   if (suspects.length <= 1) return suspects;
   const half = Math.ceil(suspects.length / 2);
   const early = suspects.slice(0, half);
   const late = suspects.slice(half);
-  const fromLate = irreducible(group, [...base, ...early], { suspects: late, baseGrew: early.length > 0 });
-  const fromEarly = irreducible(group, [...base, ...fromLate], { suspects: early, baseGrew: fromLate.length > 0 });
+  const fromLate = irreducible(component, [...background, ...early], { suspects: late, baseGrew: early.length > 0 });
+  const fromEarly = irreducible(component, [...background, ...fromLate], {
+    suspects: early,
+    baseGrew: fromLate.length > 0,
+  });
   return [...fromEarly, ...fromLate];
 }
 
 /** Sets of `size` ties that hang together by bodies that move, each once, in the order of the list. */
-function* linked(group: Group, ties: readonly Tie[], size: number): Generator<readonly Tie[]> {
-  const free = new Set(group.free.map(({ id }) => id));
-  const near = (a: Tie, b: Tie) => a.bodies.some((id) => free.has(id) && b.bodies.includes(id));
-  const neighbours = ties.map((a, i) => ties.flatMap((b, j) => (i !== j && near(a, b) ? [j] : [])));
+function* connectedSets(
+  component: Component,
+  constraints: readonly ConstraintEquations[],
+  size: number,
+): Generator<readonly ConstraintEquations[]> {
+  const free = new Set(component.free.map(({ id }) => id));
+  const near = (a: ConstraintEquations, b: ConstraintEquations) =>
+    a.bodies.some((id) => free.has(id) && b.bodies.includes(id));
+  const neighbours = constraints.map((a, i) => constraints.flatMap((b, j) => (i !== j && near(a, b) ? [j] : [])));
   const seen = new Set<string>();
-  function* grown(set: readonly number[]): Generator<readonly Tie[]> {
+  function* grown(set: readonly number[]): Generator<readonly ConstraintEquations[]> {
     const key = [...set].sort((a, b) => a - b).join(' ');
     if (seen.has(key)) return;
     seen.add(key);
     if (set.length === size) {
-      yield set.map((i) => ties[i] as Tie);
+      yield set.map((i) => constraints[i] as ConstraintEquations);
       return;
     }
     for (const i of new Set(set.flatMap((each) => neighbours[each] ?? [])))
       if (!set.includes(i)) yield* grown([...set, i]);
   }
-  for (let i = 0; i < ties.length; i++) yield* grown([i]);
+  for (let i = 0; i < constraints.length; i++) yield* grown([i]);
 }
 
 /** The smallest set that cannot hold: what halving finds, unless a smaller one is found by trying the small ones out. */
-function smallest(group: Group, suspects: readonly Tie[]): readonly Tie[] {
-  const found = irreducible(group, [], { suspects, baseGrew: false });
+function smallestConflict(
+  component: Component,
+  suspects: readonly ConstraintEquations[],
+): readonly ConstraintEquations[] {
+  const found = irreducible(component, [], { suspects, baseGrew: false });
   let tries = 0;
   for (let size = 1; size < found.length && size <= SMALLEST; size++) {
-    for (const set of linked(group, suspects, size)) {
-      if (cannotHold(group, set)) return set;
+    for (const set of connectedSets(component, suspects, size)) {
+      if (isUnsatisfiable(component, set)) return set;
       if (++tries === MOST_TRIES) return found;
     }
   }
@@ -82,31 +100,31 @@ function smallest(group: Group, suspects: readonly Tie[]): readonly Tie[] {
  * Sets of ties that cannot hold together and share no tie, each as small as could be found and such that it can hold when
  * any one is dropped; empty when all can hold, or when the search for an answer ran out before it had come to rest.
  */
-export function culprits(group: Group): readonly Some<string>[] {
-  const before = known.get(group);
-  if (before !== undefined) return before;
-  const sets = searched(group);
-  known.set(group, sets);
+export function minimalConflicts(component: Component): readonly NonEmpty<string>[] {
+  const cached = cache.get(component);
+  if (cached !== undefined) return cached;
+  const sets = conflictSets(component);
+  cache.set(component, sets);
   return sets;
 }
 
-const known = new WeakMap<Group, readonly Some<string>[]>();
+const cache = new WeakMap<Component, readonly NonEmpty<string>[]>();
 
 /** Whether a search has found that the group's ties cannot all hold. */
-export function isKnownToClash(group: Group): boolean {
-  return (known.get(group)?.length ?? 0) > 0;
+export function isKnownConflict(component: Component): boolean {
+  return (cache.get(component)?.length ?? 0) > 0;
 }
 
-function searched(group: Group): readonly Some<string>[] {
-  if (!cannotHold(group, group.ties)) return [];
-  const sets: Some<string>[] = [];
-  let suspects = group.ties;
-  while (sets.length < MOST_SETS && !canHold(group, suspects)) {
-    const found = smallest(group, suspects);
-    const [first, ...rest] = found.map((tie) => tie.id);
+function conflictSets(component: Component): readonly NonEmpty<string>[] {
+  if (!isUnsatisfiable(component, component.constraints)) return [];
+  const sets: NonEmpty<string>[] = [];
+  let suspects = component.constraints;
+  while (sets.length < MOST_SETS && !isSatisfiable(component, suspects)) {
+    const found = smallestConflict(component, suspects);
+    const [first, ...rest] = found.map((constraint) => constraint.id);
     if (first === undefined) break;
     sets.push([first, ...rest]);
-    suspects = suspects.filter((tie) => !found.includes(tie));
+    suspects = suspects.filter((constraint) => !found.includes(constraint));
   }
   return sets;
 }

@@ -1,65 +1,76 @@
-import { type Group, groups } from './components.ts';
+import { type Component, connectedComponents } from './components.ts';
 import type { Problem } from './problem.ts';
 import { evaluate, prepare, type System, systemOf } from './system.ts';
 
 /** What the ties leave open where the bodies are now: ways to move, and ties that say nothing new after those before them. */
-export interface Ranked {
-  readonly freedoms: number;
-  readonly spare: readonly string[];
+export interface RankReport {
+  readonly degreesOfFreedom: number;
+  readonly redundant: readonly string[];
 }
 
-interface Counted {
-  readonly group: Group;
+interface RankedComponent {
+  readonly group: Component;
   readonly system: System;
-  readonly freedoms: number;
+  readonly degreesOfFreedom: number;
 }
 
 /** How many rows are independent when only bodies outside of `frozen` move. Weights have no say here. */
-function rank({ group, system }: Omit<Counted, 'freedoms'>, frozen: ReadonlySet<string>): number {
-  const mobility = group.free.flatMap(({ id, lever }) => (frozen.has(id) ? [0, 0, 0] : [1, 1, 1 / lever ** 2]));
-  prepare(system, Float64Array.from(mobility), 0);
+function rank(
+  { group: component, system }: Omit<RankedComponent, 'degreesOfFreedom'>,
+  frozen: ReadonlySet<string>,
+): number {
+  const inverseWeight = component.free.flatMap(({ id, radiusOfGyration }) =>
+    frozen.has(id) ? [0, 0, 0] : [1, 1, 1 / radiusOfGyration ** 2],
+  );
+  prepare(system, Float64Array.from(inverseWeight), 0);
   return system.matrix.inverse.reduce((count, each) => (each === 0 ? count : count + 1), 0);
 }
 
 const NONE: ReadonlySet<string> = new Set();
-const known = new WeakMap<Problem, readonly Counted[]>();
+const cache = new WeakMap<Problem, readonly RankedComponent[]>();
 
-function counted(problem: Problem): readonly Counted[] {
-  const before = known.get(problem);
-  if (before !== undefined) return before;
-  const made = groups(problem).map((group) => {
-    const system = systemOf(group);
-    evaluate(system, Float64Array.from(group.free.flatMap(({ pose }) => [pose.x, pose.y, pose.angle])));
-    return { group, system, freedoms: 3 * group.free.length - rank({ group, system }, NONE) };
+function rankedComponents(problem: Problem): readonly RankedComponent[] {
+  const cached = cache.get(problem);
+  if (cached !== undefined) return cached;
+  const made = connectedComponents(problem).map((component) => {
+    const system = systemOf(component);
+    evaluate(system, Float64Array.from(component.free.flatMap(({ pose }) => [pose.x, pose.y, pose.angle])));
+    return {
+      group: component,
+      system,
+      degreesOfFreedom: 3 * component.free.length - rank({ group: component, system }, NONE),
+    };
   });
-  known.set(problem, made);
+  cache.set(problem, made);
   return made;
 }
 
-export function ranked(problem: Problem): Ranked {
-  const parts = counted(problem);
-  const spare = parts.flatMap(({ group, system }) => {
-    rank({ group, system }, NONE);
+export function rankReport(problem: Problem): RankReport {
+  const parts = rankedComponents(problem);
+  const redundant = parts.flatMap(({ group: component, system }) => {
+    rank({ group: component, system }, NONE);
     const useful = new Set<number>();
-    const tied = new Set<number>();
-    system.tieOf.forEach((tie, row) => {
+    const constrained = new Set<number>();
+    system.constraintOf.forEach((constraint, row) => {
       // A row without slopes waits for its turn, as a wall that is far enough away.
-      if (system.matrix.size[row] !== 0) tied.add(tie);
-      if (system.matrix.inverse[row] !== 0) useful.add(tie);
+      if (system.matrix.size[row] !== 0) constrained.add(constraint);
+      if (system.matrix.inverse[row] !== 0) useful.add(constraint);
     });
-    return group.ties.filter((_, t) => tied.has(t) && !useful.has(t)).map((tie) => tie.id);
+    return component.constraints
+      .filter((_, t) => constrained.has(t) && !useful.has(t))
+      .map((constraint) => constraint.id);
   });
-  return { freedoms: parts.reduce((sum, { freedoms }) => sum + freedoms, 0), spare };
+  return { degreesOfFreedom: parts.reduce((sum, { degreesOfFreedom: freedoms }) => sum + freedoms, 0), redundant };
 }
 
 /**
  * In how many ways these bodies can move while all ties hold, the others making way: what is left of the ways of all
  * once these are nailed down is theirs alone no more.
  */
-export function freedomsOf(problem: Problem, ids: ReadonlySet<string>): number {
-  return counted(problem).reduce((sum, part) => {
+export function degreesOfFreedom(problem: Problem, ids: ReadonlySet<string>): number {
+  return rankedComponents(problem).reduce((sum, part) => {
     const frozen = part.group.free.filter(({ id }) => ids.has(id)).length;
     if (frozen === 0) return sum;
-    return sum + part.freedoms - (3 * (part.group.free.length - frozen) - rank(part, ids));
+    return sum + part.degreesOfFreedom - (3 * (part.group.free.length - frozen) - rank(part, ids));
   }, 0);
 }

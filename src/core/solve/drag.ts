@@ -1,14 +1,14 @@
-import { wrapped } from '../plane/pose.ts';
-import { longest } from './continuation.ts';
-import { STRIDE, share, squares } from './newton.ts';
+import { normalizeAngle } from '../plane/pose.ts';
+import { longestMove } from './continuation.ts';
+import { MAX_STEP, stepScale, sumOfSquares } from './newton.ts';
 import { stiffness } from './stiffness.ts';
 import { evaluate, prepare, step } from './system.ts';
-import type { Wished, Workbench } from './workspace.ts';
+import type { DragTarget, Workspace } from './workspace.ts';
 
 /** A wished body outweighs the others by this while it is dragged. */
-const FIRM = 1e4;
+const DRAG_WEIGHT = 1e4;
 /** How far off the near goals are, metres (turning by the lever). */
-const REACH = 0.4;
+const GOAL_DISTANCE = 0.4;
 /** Rounds in which a wish is followed; 5 to 10 are usual where it can be reached. */
 const MOST_ROUNDS = 64;
 /** A wish has been followed when a step moves nothing by more than this, metres. */
@@ -17,31 +17,31 @@ const FOLLOWED = 1e-6;
 const SLACK = 0.3;
 /** At most so many rounds after that, in which the others no longer pull, until nothing moves by more than `SETTLED`. */
 const POLISH = 8;
-const SETTLED = 1e-9;
+const AT_REST = 1e-9;
 
 /** What the ties bend when they are pulled hard, and how hard they were pulled when that was worked out. */
-interface Strain {
-  bend: Float64Array;
-  force: Float64Array;
+interface StepState {
+  stiffness: Float64Array;
+  multipliers: Float64Array;
   /** Longest step of any body, metres. */
-  readonly stride: number;
+  readonly maxStep: number;
   /** Weights while wished, and the smallest of them. */
   readonly weight: Float64Array;
-  readonly least: number;
+  readonly smallestWeight: number;
   /** Room for what brings the ties back. */
-  readonly back: Float64Array;
+  readonly restoringStep: Float64Array;
 }
 
 /** A long step cut short: less of the way to the wishes, but all of what brings the ties back to zero. */
-function shorten(bench: Workbench, { stride, back }: Strain): void {
-  const { system, mobility, move, tried } = bench;
-  const part = share(move, stride);
+function shorten(work: Workspace, { maxStep, restoringStep }: StepState): void {
+  const { system, inverseWeight, move, trial } = work;
+  const part = stepScale(move, maxStep);
   if (part === 1) return;
-  tried.fill(0);
-  step(system, mobility, tried, back);
-  const backPart = share(back, stride);
+  trial.fill(0);
+  step(system, inverseWeight, trial, restoringStep);
+  const backPart = stepScale(restoringStep, maxStep);
   for (let i = 0; i < move.length; i++) {
-    move[i] = part * (move[i] as number) + (1 - part) * backPart * (back[i] as number);
+    move[i] = part * (move[i] as number) + (1 - part) * backPart * (restoringStep[i] as number);
   }
 }
 
@@ -49,61 +49,65 @@ function shorten(bench: Workbench, { stride, back }: Strain): void {
  * Into `move`: the step from `q` that meets the ties to first order and lies nearest to `pull` by weight. Where ties hold
  * hard against the pull, what they bend is made heavier, and the step is taken again.
  */
-function hindered(bench: Workbench, strain: Strain): void {
-  const { group, system, mobility, pull, move, tried } = bench;
+function constrainedStep(work: Workspace, state: StepState): void {
+  const { component, system, inverseWeight, desiredStep, move, trial } = work;
   for (let again = 0; ; again++) {
-    for (let i = 0; i < pull.length; i++) {
-      const weight = strain.weight[i] as number;
-      mobility[i] = 1 / (weight + (strain.bend[i] as number));
+    for (let i = 0; i < desiredStep.length; i++) {
+      const weight = state.weight[i] as number;
+      inverseWeight[i] = 1 / (weight + (state.stiffness[i] as number));
       // What is infinitely heavy goes just as it is pulled.
-      const eased = weight === Number.POSITIVE_INFINITY ? 1 : weight * (mobility[i] as number);
-      tried[i] = (pull[i] as number) * eased;
+      const eased = weight === Number.POSITIVE_INFINITY ? 1 : weight * (inverseWeight[i] as number);
+      trial[i] = (desiredStep[i] as number) * eased;
     }
-    prepare(system, mobility, 0);
-    step(system, mobility, tried, move);
+    prepare(system, inverseWeight, 0);
+    step(system, inverseWeight, trial, move);
     let harder = false;
-    for (let r = 0; r < system.force.length && !harder; r++) {
-      const force = Math.abs(system.force[r] as number);
-      harder = force > 2 * Math.abs(strain.force[r] as number) + SLACK * strain.least;
+    for (let r = 0; r < system.multipliers.length && !harder; r++) {
+      const multiplier = Math.abs(system.multipliers[r] as number);
+      harder = multiplier > 2 * Math.abs(state.multipliers[r] as number) + SLACK * state.smallestWeight;
     }
     // What was heavy for a pull that is over would only slow the rest.
-    if (harder || 4 * squares(system.force) < squares(strain.force)) {
-      strain.force.set(system.force);
-      strain.bend = stiffness(
+    if (harder || 4 * sumOfSquares(system.multipliers) < sumOfSquares(state.multipliers)) {
+      state.multipliers.set(system.multipliers);
+      state.stiffness = stiffness(
         system,
-        group.free.map((body) => body.lever),
-        strain.force,
+        component.free.map((body) => body.radiusOfGyration),
+        state.multipliers,
       );
     }
     if (!harder || again === 2) break;
   }
-  shorten(bench, strain);
+  shorten(work, state);
 }
 
 /** Writes the way from `q` to the wish into `pull`, no further than `reach` metres; the answer is the whole way, metres. */
-function aim({ x, y, angle, lever, at }: Wished, { q, pull }: Workbench, reach: number): number {
+function stepTowards(
+  { x, y, angle, radiusOfGyration, at }: DragTarget,
+  { q, desiredStep }: Workspace,
+  limit: number,
+): number {
   const dx = x - (q[at] as number);
   const dy = y - (q[at + 1] as number);
-  const turn = wrapped(angle - (q[at + 2] as number));
-  const way = Math.hypot(dx, dy, lever * turn);
-  const part = way > reach ? reach / way : 1;
-  pull[at] = part * dx;
-  pull[at + 1] = part * dy;
-  pull[at + 2] = part * turn;
-  return way;
+  const turn = normalizeAngle(angle - (q[at + 2] as number));
+  const distance = Math.hypot(dx, dy, radiusOfGyration * turn);
+  const part = distance > limit ? limit / distance : 1;
+  desiredStep[at] = part * dx;
+  desiredStep[at + 1] = part * dy;
+  desiredStep[at + 2] = part * turn;
+  return distance;
 }
 
-function farthest(wishes: readonly Wished[], bench: Workbench, reach: number): number {
+function farthest(targets: readonly DragTarget[], work: Workspace, limit: number): number {
   let most = 0;
-  for (const wish of wishes) most = Math.max(most, aim(wish, bench, reach));
+  for (const target of targets) most = Math.max(most, stepTowards(target, work, limit));
   return most;
 }
 
 /** Weights with the wished bodies made firm, and firmer by `turning` against being turned. */
-export function firm({ weight }: Workbench, wishes: readonly Wished[], turning: number): Float64Array {
+export function dragWeights({ weight }: Workspace, targets: readonly DragTarget[], turning: number): Float64Array {
   const made = Float64Array.from(weight);
-  for (const { at } of wishes) {
-    for (let k = 0; k < 3; k++) made[at + k] = FIRM * (k === 2 ? turning : 1) * (made[at + k] as number);
+  for (const { at } of targets) {
+    for (let k = 0; k < 3; k++) made[at + k] = DRAG_WEIGHT * (k === 2 ? turning : 1) * (made[at + k] as number);
   }
   return made;
 }
@@ -113,36 +117,36 @@ export function firm({ weight }: Workbench, wishes: readonly Wished[], turning: 
  * followed from one near goal to the next, so that what hangs on it comes along; once the ties hold against that, the
  * wish itself pulls, and the bodies settle where they are nearest to it. `weight`: by coordinate, the wished ones firm.
  */
-export function follow(bench: Workbench, wishes: readonly Wished[], weight: Float64Array): void {
-  const { system, q, pull, move } = bench;
-  q.set(bench.home);
-  const home = Float64Array.from(q);
-  const all = farthest(wishes, bench, Number.POSITIVE_INFINITY);
-  const strain: Strain = {
-    bend: new Float64Array(q.length),
-    force: new Float64Array(system.force.length),
-    stride: Math.max(STRIDE, all / 8),
+export function dragTowards(work: Workspace, targets: readonly DragTarget[], weight: Float64Array): void {
+  const { system, q, desiredStep, move } = work;
+  q.set(work.start);
+  const start = Float64Array.from(q);
+  const all = farthest(targets, work, Number.POSITIVE_INFINITY);
+  const state: StepState = {
+    stiffness: new Float64Array(q.length),
+    multipliers: new Float64Array(system.multipliers.length),
+    maxStep: Math.max(MAX_STEP, all / 8),
     weight,
-    least: weight.reduce((low, each) => Math.min(low, each), Number.POSITIVE_INFINITY),
-    back: new Float64Array(q.length),
+    smallestWeight: weight.reduce((low, each) => Math.min(low, each), Number.POSITIVE_INFINITY),
+    restoringStep: new Float64Array(q.length),
   };
-  let reach = Math.max(REACH, all / 24);
+  let goalDistance = Math.max(GOAL_DISTANCE, all / 24);
   let left = Number.POSITIVE_INFINITY;
-  let settling = 0;
-  for (let round = 0; round < MOST_ROUNDS && settling <= POLISH; round++) {
-    for (let i = 0; i < q.length; i++) pull[i] = (home[i] as number) - (q[i] as number);
-    const way = farthest(wishes, bench, reach);
-    if (way > reach && left - way < reach / 2) reach = Number.POSITIVE_INFINITY;
-    left = way;
+  let restRounds = 0;
+  for (let round = 0; round < MOST_ROUNDS && restRounds <= POLISH; round++) {
+    for (let i = 0; i < q.length; i++) desiredStep[i] = (start[i] as number) - (q[i] as number);
+    const distance = farthest(targets, work, goalDistance);
+    if (distance > goalDistance && left - distance < goalDistance / 2) goalDistance = Number.POSITIVE_INFINITY;
+    left = distance;
     evaluate(system, q);
-    hindered(bench, strain);
+    constrainedStep(work, state);
     for (let i = 0; i < q.length; i++) q[i] = (q[i] as number) + (move[i] as number);
-    const far = longest(bench);
-    if (settling > 0 && far < SETTLED) break;
+    const far = longestMove(work);
+    if (restRounds > 0 && far < AT_REST) break;
     // The others pull the dragged body back a little: once all is followed, let them stay where they have come to.
-    if (settling > 0 || far < FOLLOWED) {
-      settling += 1;
-      home.set(q);
+    if (restRounds > 0 || far < FOLLOWED) {
+      restRounds += 1;
+      start.set(q);
     }
   }
 }

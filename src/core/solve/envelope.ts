@@ -6,7 +6,7 @@ export interface Envelope {
   /** First non-zero column of each row. */
   readonly first: Int32Array;
   /** Where column 0 of each row would lie in `cells`. */
-  readonly base: Int32Array;
+  readonly rowOffset: Int32Array;
   readonly cells: Float64Array;
   /** Size of each row before factoring (square root of its diagonal); rows are scaled by it. */
   readonly size: Float64Array;
@@ -19,16 +19,16 @@ const DEPENDENT = 1e-11;
 
 export function envelope(first: Int32Array): Envelope {
   const count = first.length;
-  const base = new Int32Array(count);
+  const rowOffset = new Int32Array(count);
   let total = 0;
   for (let r = 0; r < count; r++) {
     const start = first[r] ?? r;
-    base[r] = total - start;
+    rowOffset[r] = total - start;
     total += r - start + 1;
   }
   return {
     first,
-    base,
+    rowOffset,
     cells: new Float64Array(total),
     size: new Float64Array(count),
     inverse: new Float64Array(count),
@@ -36,12 +36,12 @@ export function envelope(first: Int32Array): Envelope {
 }
 
 /** Factors in place, with `lift` added to the diagonal of the scaled matrix. Dependent rows get no pivot. */
-export function factor(matrix: Envelope, lift: number): void {
-  const { first, base, cells, size, inverse } = matrix;
+export function factor(matrix: Envelope, damping: number): void {
+  const { first, rowOffset, cells, size, inverse } = matrix;
   const count = first.length;
-  for (let r = 0; r < count; r++) size[r] = Math.sqrt(cells[(base[r] as number) + r] as number);
+  for (let r = 0; r < count; r++) size[r] = Math.sqrt(cells[(rowOffset[r] as number) + r] as number);
   for (let r = 0; r < count; r++) {
-    const row = base[r] as number;
+    const row = rowOffset[r] as number;
     const from = first[r] as number;
     const mine = size[r] as number;
     if (mine === 0) {
@@ -50,7 +50,7 @@ export function factor(matrix: Envelope, lift: number): void {
       continue;
     }
     for (let c = from; c < r; c++) {
-      const other = base[c] as number;
+      const other = rowOffset[c] as number;
       const scale = mine * (size[c] as number);
       let sum = scale === 0 ? 0 : (cells[row + c] as number) / scale;
       for (let k = Math.max(from, first[c] as number); k < c; k++) {
@@ -59,7 +59,7 @@ export function factor(matrix: Envelope, lift: number): void {
       // Until the row is done it holds L·D; a column without a pivot takes no part.
       cells[row + c] = inverse[c] === 0 ? 0 : sum;
     }
-    let pivot = 1 + lift;
+    let pivot = 1 + damping;
     for (let k = from; k < r; k++) {
       const scaled = (cells[row + k] as number) * (inverse[k] as number);
       pivot -= scaled * (cells[row + k] as number);
@@ -71,10 +71,10 @@ export function factor(matrix: Envelope, lift: number): void {
 
 /** Turns `side`, the right-hand side, into the solution, in place; left-out rows get 0. */
 export function substitute(matrix: Envelope, side: Float64Array): void {
-  const { first, base, cells, size, inverse } = matrix;
+  const { first, rowOffset, cells, size, inverse } = matrix;
   const count = first.length;
   for (let r = 0; r < count; r++) {
-    const row = base[r] as number;
+    const row = rowOffset[r] as number;
     if (inverse[r] === 0) {
       side[r] = 0;
       continue;
@@ -86,7 +86,7 @@ export function substitute(matrix: Envelope, side: Float64Array): void {
   for (let r = 0; r < count; r++) side[r] = (side[r] as number) * (inverse[r] as number);
   for (let r = count - 1; r >= 0; r--) {
     if (inverse[r] === 0) continue;
-    const row = base[r] as number;
+    const row = rowOffset[r] as number;
     const value = side[r] as number;
     for (let k = first[r] as number; k < r; k++) side[k] = (side[k] as number) - (cells[row + k] as number) * value;
     side[r] = value / (size[r] as number);

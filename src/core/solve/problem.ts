@@ -11,33 +11,33 @@ export interface Body {
   readonly pose: Pose;
   readonly weight: number;
   /** Turning by one radian counts as moving this far: for an even rod its length / √12. */
-  readonly lever: Metres;
+  readonly radiusOfGyration: Metres;
 }
 
 /** One equation's value, and its derivative by x, y and angle of each body of the tie. */
-export interface Row {
+export interface Residual {
   readonly value: number;
   readonly gradient: readonly (readonly [number, number, number])[];
 }
 
 /** Equations between bodies. The number of rows is the same at every pose. */
-export interface Tie {
+export interface ConstraintEquations {
   readonly id: string;
   readonly bodies: readonly string[];
   /** The poses are lent: they change after the call. */
-  rows(poses: readonly Pose[]): readonly Row[];
+  residuals(poses: readonly Pose[]): readonly Residual[];
 }
 
 /** What is worked out from a problem is remembered with it: solving the same object again costs less. */
 export interface Problem {
   readonly bodies: readonly Body[];
-  readonly ties: readonly Tie[];
+  readonly constraints: readonly ConstraintEquations[];
 }
 
 /** Where hands would have bodies, by body id: soft targets, reached as far as the ties allow. */
-export type Wishes = ReadonlyMap<string, Pose>;
+export type Targets = ReadonlyMap<string, Pose>;
 
-export type Some<Thing> = readonly [Thing, ...Thing[]];
+export type NonEmpty<Thing> = readonly [Thing, ...Thing[]];
 
 /**
  * `met`: all ties that were asked about hold within `MET`; `poses` has every body, and a body that did not move has the
@@ -46,8 +46,8 @@ export type Some<Thing> = readonly [Thing, ...Thing[]];
  */
 export type Outcome =
   | { readonly outcome: 'met'; readonly poses: ReadonlyMap<string, Pose> }
-  | { readonly outcome: 'clash'; readonly culprits: Some<Some<string>> }
-  | { readonly outcome: 'lost'; readonly worst: Some<string>; readonly left: number };
+  | { readonly outcome: 'clash'; readonly conflicts: NonEmpty<NonEmpty<string>> }
+  | { readonly outcome: 'lost'; readonly worst: NonEmpty<string>; readonly maxResidual: number };
 
 /** A residual no larger than this, in metres or radians, is zero. */
-export const MET = 1e-10;
+export const RESIDUAL_TOLERANCE = 1e-10;

@@ -1,9 +1,9 @@
-import { lead } from './continuation.ts';
-import { firm, follow } from './drag.ts';
-import { type Landing, land } from './newton.ts';
-import { MET } from './problem.ts';
-import { carriedWhole, isRigid } from './rigid-move.ts';
-import type { Wished, Workbench } from './workspace.ts';
+import { trackToTarget } from './continuation.ts';
+import { dragTowards, dragWeights } from './drag.ts';
+import { type SolveResult, solveNewton } from './newton.ts';
+import { RESIDUAL_TOLERANCE } from './problem.ts';
+import { isRigid, moveRigid } from './rigid-move.ts';
+import type { DragTarget, Workspace } from './workspace.ts';
 
 /** How much more a wished body resists turning than going, while it is to keep its angle. */
 const UNTURNED = Number.POSITIVE_INFINITY;
@@ -12,22 +12,22 @@ const WORTH = 10;
 /** A gain below this, metres, is none. */
 const THERE = 1e-6;
 
-function landed(bench: Workbench, weight: Float64Array): Landing {
-  for (let i = 0; i < weight.length; i++) bench.mobility[i] = 1 / (weight[i] as number);
-  return land(bench);
+function solveWeighted(work: Workspace, weight: Float64Array): SolveResult {
+  for (let i = 0; i < weight.length; i++) work.inverseWeight[i] = 1 / (weight[i] as number);
+  return solveNewton(work);
 }
 
 /** Brings the group from home to where its ties hold, moving least; the coordinates are left in `q`. */
-export function meet(bench: Workbench): Landing {
-  bench.q.set(bench.home);
-  return landed(bench, bench.weight);
+export function solveComponent(work: Workspace): SolveResult {
+  work.q.set(work.start);
+  return solveWeighted(work, work.weight);
 }
 
 /** How much nearer to their wishes the bodies are than at home, metres; turning aside. */
-function gained({ home, q }: Workbench, wishes: readonly Wished[]): number {
+function distanceGained({ start, q }: Workspace, targets: readonly DragTarget[]): number {
   let gain = 0;
-  for (const { x, y, at } of wishes) {
-    gain += Math.hypot(x - (home[at] as number), y - (home[at + 1] as number));
+  for (const { x, y, at } of targets) {
+    gain += Math.hypot(x - (start[at] as number), y - (start[at + 1] as number));
     gain -= Math.hypot(x - (q[at] as number), y - (q[at + 1] as number));
   }
   return gain;
@@ -38,44 +38,44 @@ function gained({ home, q }: Workbench, wishes: readonly Wished[]): number {
  * wall does not turn to get nearer to the hand. It turns only where it could hardly move otherwise, as an arm that is led
  * around its marker.
  */
-function near(bench: Workbench, wishes: readonly Wished[]): Landing {
-  follow(bench, wishes, firm(bench, wishes, UNTURNED));
-  const kept = landed(bench, firm(bench, wishes, UNTURNED));
-  const gain = gained(bench, wishes);
-  const q = Float64Array.from(bench.q);
-  follow(bench, wishes, firm(bench, wishes, 1));
-  const turned = landed(bench, firm(bench, wishes, 1));
-  if (kept.worst > MET) return turned;
-  if (turned.worst <= MET && gained(bench, wishes) > WORTH * gain + THERE) return turned;
-  bench.q.set(q);
-  return kept;
+function nearestToTargets(work: Workspace, targets: readonly DragTarget[]): SolveResult {
+  dragTowards(work, targets, dragWeights(work, targets, UNTURNED));
+  const unturned = solveWeighted(work, dragWeights(work, targets, UNTURNED));
+  const gain = distanceGained(work, targets);
+  const q = Float64Array.from(work.q);
+  dragTowards(work, targets, dragWeights(work, targets, 1));
+  const turned = solveWeighted(work, dragWeights(work, targets, 1));
+  if (unturned.maxResidual > RESIDUAL_TOLERANCE) return turned;
+  if (turned.maxResidual <= RESIDUAL_TOLERANCE && distanceGained(work, targets) > WORTH * gain + THERE) return turned;
+  work.q.set(q);
+  return unturned;
 }
 
 /**
  * Brings the group to where its ties hold and its wishes are followed as far as they allow: exactly there if the rest can
  * come along. A wish that leads nowhere is followed half the way, a quarter …, and at last not at all.
  */
-export function meetWishes(bench: Workbench, wishes: readonly Wished[]): Landing {
+export function solveWithTargets(work: Workspace, targets: readonly DragTarget[]): SolveResult {
   // What is rigid is carried; what is loose is led, and carried only when it is led too far to come along.
-  const led = isRigid(bench) ? carriedWhole(bench, wishes) : lead(bench, wishes);
-  if (led || carriedWhole(bench, wishes)) return { worst: 0, stuck: false };
+  const tracked = isRigid(work) ? moveRigid(work, targets) : trackToTarget(work, targets);
+  if (tracked || moveRigid(work, targets)) return { maxResidual: 0, stalled: false };
   for (let part = 1; part > 0.1; part /= 2) {
-    const landing = near(
-      bench,
-      wishes.map((wish) => towards(wish, bench.home, part)),
+    const result = nearestToTargets(
+      work,
+      targets.map((target) => interpolateTarget(target, work.start, part)),
     );
-    if (landing.worst <= MET) return landing;
+    if (result.maxResidual <= RESIDUAL_TOLERANCE) return result;
   }
-  return meet(bench);
+  return solveComponent(work);
 }
 
-function towards(wish: Wished, home: Float64Array, part: number): Wished {
-  if (part === 1) return wish;
-  const from = (k: number) => home[wish.at + k] as number;
+function interpolateTarget(target: DragTarget, start: Float64Array, part: number): DragTarget {
+  if (part === 1) return target;
+  const from = (k: number) => start[target.at + k] as number;
   return {
-    ...wish,
-    x: from(0) + part * (wish.x - from(0)),
-    y: from(1) + part * (wish.y - from(1)),
-    angle: from(2) + part * Math.atan2(Math.sin(wish.angle - from(2)), Math.cos(wish.angle - from(2))),
+    ...target,
+    x: from(0) + part * (target.x - from(0)),
+    y: from(1) + part * (target.y - from(1)),
+    angle: from(2) + part * Math.atan2(Math.sin(target.angle - from(2)), Math.cos(target.angle - from(2))),
   };
 }

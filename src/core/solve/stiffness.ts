@@ -10,19 +10,19 @@ const DELTA = 1e-5;
  * outdoes the true curvature of the ties, so that a step against a strong pull settles instead of swinging.
  * Call `evaluate` first; values and slopes are left as they are.
  */
-export function stiffness(system: System, levers: readonly number[], force: Float64Array): Float64Array {
-  const bend = new Float64Array(3 * system.free);
+export function stiffness(system: System, radii: readonly number[], multipliers: Float64Array): Float64Array {
+  const added = new Float64Array(3 * system.free);
   let row = 0;
-  system.ties.forEach((tie, t) => {
-    const place = system.places[t] ?? [];
-    const poses = place.map((at) => system.poses[at] as Pose);
-    const here = tie.rows(poses);
+  system.constraints.forEach((constraint, t) => {
+    const indices = system.bodyIndices[t] ?? [];
+    const poses = indices.map((at) => system.poses[at] as Pose);
+    const here = constraint.residuals(poses);
     const from = row;
     row += here.length;
-    if (here.every((_, r) => force[from + r] === 0)) return;
-    place.forEach((by, j) => {
+    if (here.every((_, r) => multipliers[from + r] === 0)) return;
+    indices.forEach((by, j) => {
       if (by >= system.free) return;
-      const lever = levers[by] as number;
+      const radiusOfGyration = radii[by] as number;
       const { x, y, angle } = poses[j] as Pose;
       const shifts: readonly Pose[] = [
         { x: x + DELTA, y, angle },
@@ -30,23 +30,23 @@ export function stiffness(system: System, levers: readonly number[], force: Floa
         { x, y, angle: angle + DELTA },
       ];
       shifts.forEach((shifted, axis) => {
-        const unit = axis === 2 ? lever : 1;
-        const there = tie.rows(poses.map((pose, i) => (i === j ? shifted : pose)));
+        const unit = axis === 2 ? radiusOfGyration : 1;
+        const there = constraint.residuals(poses.map((pose, i) => (i === j ? shifted : pose)));
         here.forEach((was, r) => {
-          const pull = Math.abs(force[from + r] as number);
-          if (pull === 0) return;
-          place.forEach((body, i) => {
+          const multiplier = Math.abs(multipliers[from + r] as number);
+          if (multiplier === 0) return;
+          indices.forEach((body, i) => {
             if (body >= system.free) return;
             for (let k = 0; k < 3; k++) {
               const change = (there[r]?.gradient[i]?.[k] ?? 0) - (was.gradient[i]?.[k] ?? 0);
-              const mine = k === 2 ? (levers[body] as number) : 1;
+              const mine = k === 2 ? (radii[body] as number) : 1;
               const at = 3 * body + k;
-              bend[at] = (bend[at] as number) + (pull * Math.abs(change) * mine) / (unit * DELTA);
+              added[at] = (added[at] as number) + (multiplier * Math.abs(change) * mine) / (unit * DELTA);
             }
           });
         });
       });
     });
   });
-  return bend;
+  return added;
 }

@@ -1,85 +1,85 @@
 import type { Pose } from '../plane/pose.ts';
-import type { Group } from './components.ts';
+import type { Component } from './components.ts';
 import { type Envelope, envelope, factor, substitute } from './envelope.ts';
-import type { Row, Tie } from './problem.ts';
+import type { ConstraintEquations, Residual } from './problem.ts';
 
 /** A group as arrays. Free body b has the coordinates 3b, 3b+1 and 3b+2: x, y and angle. */
 export interface System {
-  readonly ties: readonly Tie[];
+  readonly constraints: readonly ConstraintEquations[];
   /** For each tie, where its bodies are in `poses`. */
-  readonly places: readonly (readonly number[])[];
+  readonly bodyIndices: readonly (readonly number[])[];
   /** The free bodies first, whose poses are written over, then the still ones. */
   readonly poses: readonly Pose[];
   /** For each tie, the poses of its bodies: the same objects. */
   readonly lent: readonly (readonly Pose[])[];
   readonly free: number;
   /** For each row, the tie that it belongs to. */
-  readonly tieOf: readonly number[];
-  readonly values: Float64Array;
+  readonly constraintOf: readonly number[];
+  readonly residuals: Float64Array;
   /** Entries row by row: entry e is about free body `bodies[e]`, with its slopes at 3e, 3e+1 and 3e+2. */
   readonly starts: Int32Array;
   readonly bodies: Int32Array;
-  readonly slopes: Float64Array;
+  readonly jacobian: Float64Array;
   /** For each row and each body of its tie in turn, the entry; −1 for a still body. */
   readonly entryOf: Int32Array;
   /** For each free body, the entries about it and the rows that those are in, by rising row. */
   readonly about: readonly { readonly entries: Int32Array; readonly rows: Int32Array }[];
   readonly matrix: Envelope;
   /** How hard each row pulled in the last step. */
-  readonly force: Float64Array;
+  readonly multipliers: Float64Array;
 }
 
 /** Throws when a tie's gradient does not have one slope for each of its bodies. */
-export function systemOf(group: Group): System {
-  const all = [...group.free, ...group.still];
-  const placeOf = new Map(all.map((body, i) => [body.id, i]));
-  const free = group.free.length;
+export function systemOf(component: Component): System {
+  const all = [...component.free, ...component.grounded];
+  const bodyIndex = new Map(all.map((body, i) => [body.id, i]));
+  const free = component.free.length;
   const poses = all.map(({ pose: { x, y, angle } }): Pose => ({ x, y, angle }));
-  const places = group.ties.map((tie) => tie.bodies.map((id) => placeOf.get(id) ?? -1));
-  const tieOf: number[] = [];
+  const bodyIndices = component.constraints.map((constraint) => constraint.bodies.map((id) => bodyIndex.get(id) ?? -1));
+  const constraintOf: number[] = [];
   const starts = [0];
   const bodies: number[] = [];
   const entryOf: number[] = [];
-  const about = group.free.map(() => ({ entries: [] as number[], rows: [] as number[] }));
+  const about = component.free.map(() => ({ entries: [] as number[], rows: [] as number[] }));
   const first: number[] = [];
-  group.ties.forEach((tie, t) => {
-    const place = places[t] ?? [];
-    const movers = [...new Set(place)].filter((at) => at < free);
-    for (const row of tie.rows(place.map((at) => poses[at] as Pose))) {
-      if (row.gradient.length !== place.length) {
-        throw new Error(`tie ${tie.id} has ${place.length} bodies, but a gradient for ${row.gradient.length}`);
+  component.constraints.forEach((constraint, t) => {
+    const indices = bodyIndices[t] ?? [];
+    const movers = [...new Set(indices)].filter((at) => at < free);
+    for (const row of constraint.residuals(indices.map((at) => poses[at] as Pose))) {
+      if (row.gradient.length !== indices.length) {
+        throw new Error(`tie ${constraint.id} has ${indices.length} bodies, but a gradient for ${row.gradient.length}`);
       }
-      const r = tieOf.length;
-      let reach = r;
-      for (const at of place) entryOf.push(at < free ? bodies.length + movers.indexOf(at) : -1);
+      const r = constraintOf.length;
+      let firstRow = r;
+      for (const at of indices) entryOf.push(at < free ? bodies.length + movers.indexOf(at) : -1);
       for (const body of movers) {
         const mine = about[body];
         if (mine === undefined) continue;
         mine.entries.push(bodies.length);
         mine.rows.push(r);
-        reach = Math.min(reach, mine.rows[0] ?? r);
+        firstRow = Math.min(firstRow, mine.rows[0] ?? r);
         bodies.push(body);
       }
       starts.push(bodies.length);
-      tieOf.push(t);
-      first.push(reach);
+      constraintOf.push(t);
+      first.push(firstRow);
     }
   });
   return {
-    ties: group.ties,
-    places,
+    constraints: component.constraints,
+    bodyIndices,
     poses,
-    lent: places.map((place) => place.map((at) => poses[at] as Pose)),
+    lent: bodyIndices.map((indices) => indices.map((at) => poses[at] as Pose)),
     free,
-    tieOf,
-    values: new Float64Array(tieOf.length),
+    constraintOf,
+    residuals: new Float64Array(constraintOf.length),
     starts: Int32Array.from(starts),
     bodies: Int32Array.from(bodies),
     entryOf: Int32Array.from(entryOf),
-    slopes: new Float64Array(3 * bodies.length),
+    jacobian: new Float64Array(3 * bodies.length),
     about: about.map((each) => ({ entries: Int32Array.from(each.entries), rows: Int32Array.from(each.rows) })),
     matrix: envelope(Int32Array.from(first)),
-    force: new Float64Array(tieOf.length),
+    multipliers: new Float64Array(constraintOf.length),
   };
 }
 
@@ -87,22 +87,22 @@ type Writable = { -readonly [K in keyof Pose]: Pose[K] };
 
 /** Fills in values and slopes at the coordinates `q`; the answer is the largest residual. */
 export function evaluate(system: System, q: Float64Array): number {
-  const { poses, slopes, entryOf, values, ties, lent } = system;
+  const { poses, jacobian, entryOf, residuals, constraints, lent } = system;
   for (let b = 0; b < system.free; b++) {
     const pose: Writable = poses[b] as Pose;
     pose.x = q[3 * b] as number;
     pose.y = q[3 * b + 1] as number;
     pose.angle = q[3 * b + 2] as number;
   }
-  slopes.fill(0);
+  jacobian.fill(0);
   let r = 0;
   let next = 0;
   let worst = 0;
-  for (let t = 0; t < ties.length; t++) {
-    const rows = (ties[t] as Tie).rows(lent[t] as readonly Pose[]);
+  for (let t = 0; t < constraints.length; t++) {
+    const rows = (constraints[t] as ConstraintEquations).residuals(lent[t] as readonly Pose[]);
     for (let k = 0; k < rows.length; k++) {
-      const { value, gradient } = rows[k] as Row;
-      values[r++] = value;
+      const { value, gradient } = rows[k] as Residual;
+      residuals[r++] = value;
       const size = Math.abs(value);
       // What is no number is as far off as can be, and stays so.
       if (!(size <= worst)) worst = Number.isNaN(size) ? Number.POSITIVE_INFINITY : size;
@@ -110,9 +110,9 @@ export function evaluate(system: System, q: Float64Array): number {
         const entry = entryOf[next++] as number;
         if (entry < 0) continue;
         const [gx, gy, gt] = gradient[i] as readonly [number, number, number];
-        slopes[3 * entry] = (slopes[3 * entry] as number) + gx;
-        slopes[3 * entry + 1] = (slopes[3 * entry + 1] as number) + gy;
-        slopes[3 * entry + 2] = (slopes[3 * entry + 2] as number) + gt;
+        jacobian[3 * entry] = (jacobian[3 * entry] as number) + gx;
+        jacobian[3 * entry + 1] = (jacobian[3 * entry + 1] as number) + gy;
+        jacobian[3 * entry + 2] = (jacobian[3 * entry + 2] as number) + gt;
       }
     }
   }
@@ -120,74 +120,75 @@ export function evaluate(system: System, q: Float64Array): number {
 }
 
 /** Builds and factors J·M·Jᵀ, where `mobility` is the diagonal of M; `lift` damps (0: not at all). */
-export function prepare(system: System, mobility: Float64Array, lift: number): void {
-  const { matrix, slopes } = system;
+export function prepare(system: System, inverseWeight: Float64Array, damping: number): void {
+  const { matrix, jacobian } = system;
   matrix.cells.fill(0);
   for (let b = 0; b < system.free; b++) {
     const { entries, rows } = system.about[b] as System['about'][number];
-    const mx = mobility[3 * b] as number;
-    const my = mobility[3 * b + 1] as number;
-    const mt = mobility[3 * b + 2] as number;
+    const mx = inverseWeight[3 * b] as number;
+    const my = inverseWeight[3 * b + 1] as number;
+    const mt = inverseWeight[3 * b + 2] as number;
     for (let i = 0; i < entries.length; i++) {
       const e = 3 * (entries[i] as number);
-      const gx = mx * (slopes[e] as number);
-      const gy = my * (slopes[e + 1] as number);
-      const gt = mt * (slopes[e + 2] as number);
-      const row = matrix.base[rows[i] as number] as number;
+      const gx = mx * (jacobian[e] as number);
+      const gy = my * (jacobian[e + 1] as number);
+      const gt = mt * (jacobian[e + 2] as number);
+      const row = matrix.rowOffset[rows[i] as number] as number;
       for (let j = 0; j <= i; j++) {
         const f = 3 * (entries[j] as number);
         const cell = row + (rows[j] as number);
         matrix.cells[cell] =
           (matrix.cells[cell] as number) +
-          gx * (slopes[f] as number) +
-          gy * (slopes[f + 1] as number) +
-          gt * (slopes[f + 2] as number);
+          gx * (jacobian[f] as number) +
+          gy * (jacobian[f + 1] as number) +
+          gt * (jacobian[f + 2] as number);
       }
     }
   }
-  factor(matrix, lift);
+  factor(matrix, damping);
 }
 
 /**
  * The step that meets the rows to first order and otherwise follows `pull`, the step that nothing hinders:
  * p = pull − M·Jᵀ·λ with J·M·Jᵀ·λ = F + J·pull. Call `prepare` first. Written into `into`.
  */
-export function step(system: System, mobility: Float64Array, pull: Float64Array, into: Float64Array): void {
-  const { values, starts, bodies, slopes } = system;
-  const side = system.force;
-  side.set(values);
+export function step(system: System, inverseWeight: Float64Array, desiredStep: Float64Array, into: Float64Array): void {
+  const { residuals, starts, bodies, jacobian } = system;
+  const side = system.multipliers;
+  side.set(residuals);
   for (let r = 0; r < side.length; r++) {
     let sum = side[r] as number;
     for (let e = starts[r] as number; e < (starts[r + 1] as number); e++) {
       const at = 3 * (bodies[e] as number);
-      for (let k = 0; k < 3; k++) sum += (slopes[3 * e + k] as number) * (pull[at + k] as number);
+      for (let k = 0; k < 3; k++) sum += (jacobian[3 * e + k] as number) * (desiredStep[at + k] as number);
     }
     side[r] = sum;
   }
   substitute(system.matrix, side);
-  into.set(pull);
+  into.set(desiredStep);
   for (let r = 0; r < side.length; r++) {
-    const force = side[r] as number;
-    if (force === 0) continue;
+    const multiplier = side[r] as number;
+    if (multiplier === 0) continue;
     for (let e = starts[r] as number; e < (starts[r + 1] as number); e++) {
       const at = 3 * (bodies[e] as number);
       for (let k = 0; k < 3; k++) {
-        into[at + k] = (into[at + k] as number) - (mobility[at + k] as number) * (slopes[3 * e + k] as number) * force;
+        into[at + k] =
+          (into[at + k] as number) - (inverseWeight[at + k] as number) * (jacobian[3 * e + k] as number) * multiplier;
       }
     }
   }
 }
 
 /** The largest residual that a step leaves in rows which the factoring left out, to first order: what cannot be met. */
-export function refused(system: System, move: Float64Array): number {
-  const { values, starts, bodies, slopes, matrix } = system;
+export function inconsistency(system: System, move: Float64Array): number {
+  const { residuals, starts, bodies, jacobian, matrix } = system;
   let most = 0;
-  for (let r = 0; r < values.length; r++) {
+  for (let r = 0; r < residuals.length; r++) {
     if (matrix.inverse[r] !== 0 || matrix.size[r] === 0) continue;
-    let sum = values[r] as number;
+    let sum = residuals[r] as number;
     for (let e = starts[r] as number; e < (starts[r + 1] as number); e++) {
       const at = 3 * (bodies[e] as number);
-      for (let k = 0; k < 3; k++) sum += (slopes[3 * e + k] as number) * (move[at + k] as number);
+      for (let k = 0; k < 3; k++) sum += (jacobian[3 * e + k] as number) * (move[at + k] as number);
     }
     most = Math.max(most, Math.abs(sum));
   }

@@ -1,12 +1,19 @@
 /** What the verbs of the desk make of a state: plans. `create.ts` is the one place that carries them out. */
-import { duplicated, erased, flipped, posed, rebuilt, shifted } from '../../core/course/edit-obstacles.ts';
+import {
+  duplicateObstacles,
+  eraseByKeys,
+  flipObstacles,
+  placeAt,
+  rebuildObstacle,
+  shiftByKeys,
+} from '../../core/course/edit-obstacles.ts';
 import { obstacleOf, pieceOf } from '../../core/course/ids.ts';
 import { printAngle, readAngle } from '../../core/measure/angle.ts';
 import { printLength, readLength } from '../../core/measure/length.ts';
 import type { Infeasible } from '../../core/obstacles/obstacle.ts';
 import { obstacleKind } from '../../core/obstacles/obstacles.ts';
 import type { Params } from '../../core/pieces/params.ts';
-import { type Pose, wrapped } from '../../core/plane/pose.ts';
+import { normalizeAngle, type Pose } from '../../core/plane/pose.ts';
 import { isHeld, obstaclesSettled, pieceSettled } from '../constraints/constrained-move.ts';
 import { broughtPlan, type Standoff } from '../constraints/constraint-edits.ts';
 import type { DeskState } from '../desk.ts';
@@ -33,7 +40,7 @@ export function erasePlan({ course, survey, chosen }: DeskState): Plan {
   if (chosen.length === 0) return { refused: words.choseNothing() };
   const bends = chosen.map(bendIn).filter((bend) => bend !== null);
   const straighter = [...bends].sort((a, b) => b.index - a.index).reduce(bendRemoved, course);
-  const next = erased(straighter, chosen);
+  const next = eraseByKeys(straighter, chosen);
   if (next === course) return { refused: words.staysThere(namesOf(survey, chosen)) };
   const name = namesOf(survey, chosen);
   const onlyBends = bends.length === chosen.length;
@@ -50,7 +57,7 @@ export function duplicatePlan({ course, survey, chosen }: DeskState): Plan {
   const bounds = boundsOfPieces(chosenPieces(survey, keys));
   if (bounds === null) return { refused: words.choseNothing() };
   const shift = freeShift(bounds, course.arena, survey.obstacles) ?? { x: 1, y: -1 };
-  const copies = duplicated(course, keys, shift.x, shift.y);
+  const copies = duplicateObstacles(course, keys, shift.x, shift.y);
   const name = namesOf(survey, keys);
   return { course: copies.course, chosen: copies.keys, label: labels.duplicate(name), said: words.duplicated(name) };
 }
@@ -59,13 +66,13 @@ export function mirrorPlan({ course, survey, chosen }: DeskState): Plan {
   const keys = [...new Set(chosen.filter((key) => !key.includes(':')).map(obstacleOf))];
   if (keys.length === 0) return { refused: words.choseNothing() };
   const name = namesOf(survey, keys);
-  return { course: flipped(course, keys), chosen, label: labels.mirror(name), said: words.mirrored(name) };
+  return { course: flipObstacles(course, keys), chosen, label: labels.mirror(name), said: words.mirrored(name) };
 }
 
 export function turnPlan(state: DeskState, by: number): Plan {
   const { course, survey, chosen } = state;
   if (chosen.length === 1 && chosen[0] === RIDE_START) {
-    const angle = wrapped(survey.layout.ride.start.angle + by);
+    const angle = normalizeAngle(survey.layout.ride.start.angle + by);
     const said = words.turned('the start', angle);
     return { course: startTurned(course, angle), chosen, label: labels.turn('the start'), said, join: 'turn start' };
   }
@@ -79,7 +86,7 @@ export function turnPlan(state: DeskState, by: number): Plan {
     course: outcome.course,
     chosen,
     label: labels.turn(name),
-    said: words.turned(name, start === null ? null : wrapped(start + by)),
+    said: words.turned(name, start === null ? null : normalizeAngle(start + by)),
     join: `turn ${chosen.join(' ')}`,
   };
 }
@@ -93,7 +100,7 @@ export function nudgePlan({ course, survey, chosen }: DeskState, dx: number, dy:
     return { ...outcome, chosen, label: labels.move(namesOf(survey, chosen)), join: `nudge ${chosen.join(' ')}` };
   }
   const ids = chosen.filter(isWhole);
-  const carried = obstaclesSettled(course, shifted(course, ids, dx, dy), { ids, name: namesOf(survey, ids) });
+  const carried = obstaclesSettled(course, shiftByKeys(course, ids, dx, dy), { ids, name: namesOf(survey, ids) });
   if (carried.kind === 'stuck') return { refused: carried.why };
   let next = carried.course;
   for (const key of chosen.filter((each) => !isWhole(each))) {
@@ -135,7 +142,7 @@ export function valuePlan(
   if (param === undefined) return { refused: words.noSuchParam(asked.param, name) };
   const typed = readValue(asked.text, param, course.unit);
   if (typed.kind === 'refused') return { refused: typed.why };
-  const outcome = rebuilt(course, obstacle.id, { [asked.param]: typed.value });
+  const outcome = rebuildObstacle(course, obstacle.id, { [asked.param]: typed.value });
   if ('why' in outcome) return { refused: refusalOf(outcome, params, course.unit) };
   const said = words.changed(name, param.label, printValue(typed.value, param, course.unit));
   const done = {
@@ -177,7 +184,7 @@ export function posePlan(
   if (piece?.piece.fixed) return { refused: words.pieceIsFixed(name) };
   const outcome =
     piece === undefined
-      ? obstaclesSettled(course, posed(course, key, wish), { ids: [key], name })
+      ? obstaclesSettled(course, placeAt(course, key, wish), { ids: [key], name })
       : pieceSettled(course, key, { pose: wish, name });
   return outcome.kind === 'stuck' ? { refused: outcome.why } : { ...done, course: outcome.course };
 }

@@ -1,14 +1,14 @@
-import { heldWall } from '../../core/constraints/grip.ts';
+import { grippedWall } from '../../core/constraints/grip.ts';
 import type { Course } from '../../core/course/course.ts';
 import { currentLayout } from '../../core/course/course.ts';
 import { placedObstacle } from '../../core/course/placed.ts';
 import {
-  type Holding,
-  holdingsOf,
-  holds,
-  piecesOf,
-  printedValue,
-  sizesOf,
+  gripSizes,
+  isDriving,
+  placedPieces,
+  printMeasure,
+  type ResolvedConstraint,
+  resolvedConstraints,
 } from '../../core/course/resolved-constraints.ts';
 import { TOUCH } from '../../core/plane/point.ts';
 import type { Pose } from '../../core/plane/pose.ts';
@@ -19,15 +19,15 @@ import type { Keys } from '../selection/selection.ts';
 import { heldWords } from './kept-words.ts';
 
 /** By how much a measure would be off if the pieces lay where the hand wants them, the others where they are now. */
-function strain(course: Course, holding: Holding, wishes: ReadonlyMap<string, Pose>): number {
-  const pieces = piecesOf(currentLayout(course));
-  const sizes = sizesOf(holding, course.arena, pieces);
+function strain(course: Course, holding: ResolvedConstraint, wishes: ReadonlyMap<string, Pose>): number {
+  const pieces = placedPieces(currentLayout(course));
+  const sizes = gripSizes(holding, course.arena, pieces);
   if (sizes === undefined) return 0;
   const held = holding.grips.flatMap((grip, i) => {
     const size = sizes[i];
     const pose =
       'wall' in grip
-        ? heldWall(course.arena, grip.wall).pose
+        ? grippedWall(course.arena, grip.wall).pose
         : (wishes.get(grip.piece) ?? pieces.get(grip.piece)?.pose);
     return size === undefined || pose === undefined ? [] : [{ ...size, pose }];
   });
@@ -40,13 +40,13 @@ function strain(course: Course, holding: Holding, wishes: ReadonlyMap<string, Po
  * off most.
  */
 export function stopOf(course: Course, wishes: ReadonlyMap<string, Pose>): readonly Guide[] {
-  const [worst] = holdingsOf(currentLayout(course))
-    .filter((each) => holds(each) && each.grips.some((grip) => 'piece' in grip && wishes.has(grip.piece)))
+  const [worst] = resolvedConstraints(currentLayout(course))
+    .filter((each) => isDriving(each) && each.grips.some((grip) => 'piece' in grip && wishes.has(grip.piece)))
     .map((holding) => ({ holding, off: strain(course, holding, wishes) }))
     .sort((a, b) => b.off - a.off);
   if (worst === undefined || worst.off < TOUCH) return [];
   const { holding } = worst;
-  const text = printedValue(holding.kind, holding.constraint.hold ?? 0, course.unit);
+  const text = printMeasure(holding.kind, holding.constraint.hold ?? 0, course.unit);
   return [{ says: words.stoppedBy(heldWords(survey(course), [holding], text).says), marks: [] }];
 }
 

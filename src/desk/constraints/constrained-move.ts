@@ -1,9 +1,9 @@
 import { type Course, currentLayout, type Layout } from '../../core/course/course.ts';
 import { obstacleOf, pieceOf } from '../../core/course/ids.ts';
-import { changedLayout } from '../../core/course/layouts.ts';
-import { settled } from '../../core/course/solve-layout.ts';
+import { replaceLayout } from '../../core/course/layouts.ts';
+import { solveLayout } from '../../core/course/solve-layout.ts';
 import { TOUCH } from '../../core/plane/point.ts';
-import { composed, type Pose, wrapped } from '../../core/plane/pose.ts';
+import { compose, normalizeAngle, type Pose } from '../../core/plane/pose.ts';
 import { survey } from '../../core/survey.ts';
 import { words } from '../desk-words.ts';
 import type { Keys } from '../selection/selection.ts';
@@ -22,25 +22,25 @@ export type Settled =
 
 function near(a: Pose | undefined, b: Pose | undefined): boolean {
   if (a === undefined || b === undefined) return false;
-  return Math.hypot(a.x - b.x, a.y - b.y) < TOUCH && Math.abs(wrapped(a.angle - b.angle)) < TOUCH;
+  return Math.hypot(a.x - b.x, a.y - b.y) < TOUCH && Math.abs(normalizeAngle(a.angle - b.angle)) < TOUCH;
 }
 
 /** Where a piece lies on the ground. */
 function pieceAt(layout: Layout, key: string): Pose | undefined {
   const obstacle = layout.obstacles.find((each) => each.id === obstacleOf(key));
   const piece = obstacle?.pieces.find((each) => each.id === pieceOf(key));
-  return obstacle === undefined || piece === undefined ? undefined : composed(obstacle.pose, piece.pose);
+  return obstacle === undefined || piece === undefined ? undefined : compose(obstacle.pose, piece.pose);
 }
 
 /** Puts one piece at a pose on the ground, with everything that is held still holding. */
 export function pieceSettled(course: Course, key: string, asked: { pose: Pose; name: string }): Settled {
   const layout = currentLayout(course);
-  const outcome = settled(layout, course.arena, new Map([[key, asked.pose]]), { unit: course.unit });
+  const outcome = solveLayout(layout, course.arena, new Map([[key, asked.pose]]), { unit: course.unit });
   if (outcome.kind !== 'settled') return { kind: 'stuck', why: retold(outcome.says, survey(course)) };
   if (outcome.layout === layout) return { kind: 'stuck', why: words.held(asked.name) };
   return {
     kind: 'settled',
-    course: changedLayout(course, () => outcome.layout),
+    course: replaceLayout(course, () => outcome.layout),
     exact: near(pieceAt(outcome.layout, key), asked.pose),
   };
 }
@@ -69,18 +69,18 @@ export function obstaclesSettled(course: Course, moved: Course, asked: { ids: Ke
   const before = frames(layout.obstacles);
   // What is carried keeps its heading; what is turned is asked for another.
   const isCarried = [...wishes].every(
-    ([id, wish]) => Math.abs(wrapped(wish.angle - (before.get(id)?.angle ?? 0))) < TOUCH,
+    ([id, wish]) => Math.abs(normalizeAngle(wish.angle - (before.get(id)?.angle ?? 0))) < TOUCH,
   );
   const outcome = isCarried
     ? steadySettled(layout, course.arena, wishes, course.unit)
-    : settled(layout, course.arena, wishes, { unit: course.unit });
+    : solveLayout(layout, course.arena, wishes, { unit: course.unit });
   if (outcome.kind !== 'settled') return { kind: 'stuck', why: retold(outcome.says, survey(course)) };
   if (outcome.layout === layout) return { kind: 'stuck', why: words.held(asked.name) };
   const ends = frames(outcome.layout.obstacles);
   return {
     kind: 'settled',
     // The bends go along as far as the hand asked: they hang on no constraint.
-    course: changedLayout(moved, () => ({ ...outcome.layout, ride: wanted.ride })),
+    course: replaceLayout(moved, () => ({ ...outcome.layout, ride: wanted.ride })),
     exact: [...wishes].every(([id, wish]) => near(ends.get(id), wish)),
   };
 }

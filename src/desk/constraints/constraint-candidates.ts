@@ -1,9 +1,9 @@
-import type { Constraint, Held, Wall } from '../../core/constraints/constraint.ts';
+import type { Constraint, GrippedPose, Wall } from '../../core/constraints/constraint.ts';
 import { constraintKind } from '../../core/constraints/constraints.ts';
-import { heldWall, lineAngle } from '../../core/constraints/grip.ts';
+import { grippedWall, lineAngle } from '../../core/constraints/grip.ts';
 import type { Arena } from '../../core/course/course.ts';
 import type { PlacedPiece } from '../../core/course/placed.ts';
-import { type Holding, holdingsOf } from '../../core/course/resolved-constraints.ts';
+import { type ResolvedConstraint, resolvedConstraints } from '../../core/course/resolved-constraints.ts';
 import { TOUCH } from '../../core/plane/point.ts';
 import { ringDistance } from '../../core/plane/segment.ts';
 import type { Survey } from '../../core/survey.ts';
@@ -23,17 +23,17 @@ export function isLong({ figure }: PlacedPiece): boolean {
   return figure.length > 4 * figure.width;
 }
 
-function heldAt({ pose, figure }: PlacedPiece, at = 0.5): Held {
+function heldAt({ pose, figure }: PlacedPiece, at = 0.5): GrippedPose {
   return { pose, length: figure.length, width: figure.width, at };
 }
 
-function measured(kind: string, held: readonly Held[], side: 1 | -1 = 1): number {
+function measured(kind: string, held: readonly GrippedPose[], side: 1 | -1 = 1): number {
   return constraintKind(kind)?.measure(held, side) ?? Number.NaN;
 }
 
 /** The clear distance of the nearest of the pieces to a wall. */
 export function offWallNow(pieces: readonly PlacedPiece[], wall: Wall, arena: Arena): Keepable | null {
-  const there = heldWall(arena, wall);
+  const there = grippedWall(arena, wall);
   const [nearest] = pieces
     .flatMap((piece) =>
       (isLong(piece) ? [0.5, 0, 1] : [0.5]).map((at) => ({
@@ -51,7 +51,7 @@ export function offWallNow(pieces: readonly PlacedPiece[], wall: Wall, arena: Ar
 
 /** The angle of a pole to a wall. */
 export function wallAngleNow(pole: PlacedPiece, wall: Wall, arena: Arena): Keepable {
-  const value = measured('angle-to-wall', [heldAt(pole), heldWall(arena, wall)]);
+  const value = measured('angle-to-wall', [heldAt(pole), grippedWall(arena, wall)]);
   return { draft: { kind: 'angle-to-wall', grips: [{ piece: pole.key }, { wall }], hold: value, side: 1 }, value };
 }
 
@@ -135,7 +135,7 @@ export function nearestPair(
   return pairs.sort((a, b) => a.far - b.far)[0]?.pair ?? null;
 }
 
-function holdOn({ grips }: Pick<Holding | Constraint, 'grips'>): string {
+function holdOn({ grips }: Pick<ResolvedConstraint | Constraint, 'grips'>): string {
   return grips
     .map((grip) => ('wall' in grip ? grip.wall : grip.piece))
     .sort()
@@ -144,7 +144,7 @@ function holdOn({ grips }: Pick<Holding | Constraint, 'grips'>): string {
 
 /** Whether a constraint of the kind takes hold of just these already. */
 export function isKept(survey: Survey, draft: DraftConstraint): boolean {
-  return holdingsOf(survey.layout).some(
+  return resolvedConstraints(survey.layout).some(
     ({ kind, grips }) => kind.id === draft.kind && holdOn({ grips }) === holdOn(draft),
   );
 }

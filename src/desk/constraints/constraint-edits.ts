@@ -2,14 +2,19 @@
 import { type Draft, produce } from 'immer';
 import type { Constraint } from '../../core/constraints/constraint.ts';
 import { constraintKind } from '../../core/constraints/constraints.ts';
-import { type Clash, type Offer, taken } from '../../core/course/conflict.ts';
+import { applyResolution, type Conflict, type Resolution } from '../../core/course/conflict.ts';
 import { type Course, currentLayout, type Layout } from '../../core/course/course.ts';
 import { freeId, obstacleOf, pieceOf } from '../../core/course/ids.ts';
-import { changedLayout } from '../../core/course/layouts.ts';
-import { type Holding, heldNow, holdingsOf, piecesOf } from '../../core/course/resolved-constraints.ts';
+import { replaceLayout } from '../../core/course/layouts.ts';
+import {
+  grippedPoses,
+  placedPieces,
+  type ResolvedConstraint,
+  resolvedConstraints,
+} from '../../core/course/resolved-constraints.ts';
 import { readAngle } from '../../core/measure/angle.ts';
 import { readLength } from '../../core/measure/length.ts';
-import type { Some } from '../../core/solve/problem.ts';
+import type { NonEmpty } from '../../core/solve/problem.ts';
 import { survey as surveyOf } from '../../core/survey.ts';
 import type { Plan } from '../commands/commands.ts';
 import type { DeskState } from '../desk.ts';
@@ -25,7 +30,7 @@ export type DraftConstraint = Omit<Constraint, 'id'>;
 /** A change that cannot be made because what would be kept cannot all hold; nothing has changed. */
 export interface Standoff {
   readonly says: string;
-  readonly clashes: Some<Clash>;
+  readonly clashes: NonEmpty<Conflict>;
   /** The course with the change in it and nothing moved. */
   readonly asked: Course;
   readonly staying: string | null;
@@ -49,20 +54,20 @@ export function broughtPlan(asked: Course, { staying, label, said, chosen }: Cha
   if (outcome.kind === 'brought') return { course: outcome.course, chosen, label, said };
   const survey = surveyOf(asked);
   if (outcome.kind === 'lost') return { refused: retold(outcome.says, survey) };
-  const [first, ...rest] = outcome.clashes;
-  const clashes: Some<Clash> = [clashRetold(first, survey), ...rest.map((each) => clashRetold(each, survey))];
+  const [first, ...rest] = outcome.conflicts;
+  const clashes: NonEmpty<Conflict> = [clashRetold(first, survey), ...rest.map((each) => clashRetold(each, survey))];
   return { standoff: { says: retold(outcome.says, survey), clashes, asked, staying, label, said } };
 }
 
 /** Takes one way out of a standoff and goes on with what was asked. */
-export function resolvedPlan({ chosen }: DeskState, standoff: Standoff, offer: Pick<Offer, 'does' | 'key'>): Plan {
-  const asked = changedLayout(standoff.asked, (layout) => taken(layout, offer));
+export function resolvedPlan({ chosen }: DeskState, standoff: Standoff, offer: Pick<Resolution, 'does' | 'key'>): Plan {
+  const asked = replaceLayout(standoff.asked, (layout) => applyResolution(layout, offer));
   return broughtPlan(asked, { ...standoff, chosen });
 }
 
 /** Writes into the constraints that the keys name, wherever they are stored. */
 function rewritten(course: Course, keys: Keys, change: (constraint: Draft<Constraint>) => void): Course {
-  return changedLayout(
+  return replaceLayout(
     course,
     produce(({ obstacles, constraints }: Draft<Layout>) => {
       for (const key of keys) {
@@ -76,8 +81,8 @@ function rewritten(course: Course, keys: Keys, change: (constraint: Draft<Constr
   );
 }
 
-function holdingsIn({ survey }: Pick<DeskState, 'survey'>, keys: Keys): readonly Holding[] {
-  return holdingsOf(survey.layout).filter(({ key }) => keys.includes(key));
+function holdingsIn({ survey }: Pick<DeskState, 'survey'>, keys: Keys): readonly ResolvedConstraint[] {
+  return resolvedConstraints(survey.layout).filter(({ key }) => keys.includes(key));
 }
 
 function piecesIn(grips: Constraint['grips']): Keys {
@@ -109,10 +114,10 @@ export function typedPlan(state: DeskState, keys: Keys, text: string): Plan {
 /** Makes measures hold what they measure now. */
 export function holdPlan(state: DeskState, keys: Keys): Plan {
   const { course, survey, chosen } = state;
-  const pieces = piecesOf(survey.layout);
+  const pieces = placedPieces(survey.layout);
   const now = new Map(
     holdingsIn(state, keys).flatMap((holding) => {
-      const held = heldNow(holding, course.arena, pieces);
+      const held = grippedPoses(holding, course.arena, pieces);
       return held === undefined ? [] : [[holding, holding.kind.measure(held, holding.constraint.side ?? 1)] as const];
     }),
   );
@@ -142,7 +147,7 @@ export function dropPlan(state: DeskState, keys: Keys): Plan {
   const [first] = holdingsIn(state, keys);
   if (first === undefined) return { refused: words.noSuchMeasure() };
   const course = keys.reduce(
-    (now, key) => changedLayout(now, (layout) => taken(layout, { does: 'drop', key })),
+    (now, key) => replaceLayout(now, (layout) => applyResolution(layout, { does: 'drop', key })),
     state.course,
   );
   const { title } = first.kind;
@@ -150,15 +155,15 @@ export function dropPlan(state: DeskState, keys: Keys): Plan {
 }
 
 /** Takes a way out of a clash that the course has had all along. */
-export function takenPlan(state: DeskState, offer: Pick<Offer, 'does' | 'key' | 'says'>): Plan {
-  const course = changedLayout(state.course, (layout) => taken(layout, offer));
+export function takenPlan(state: DeskState, offer: Pick<Resolution, 'does' | 'key' | 'says'>): Plan {
+  const course = replaceLayout(state.course, (layout) => applyResolution(layout, offer));
   return { course, chosen: state.chosen, label: offer.says.replace(/\.$/, ''), said: offer.says };
 }
 
 /** Whether a constraint holds where the pieces lie now. */
 export function isMet(course: Course, { kind, grips, hold = 0, side = 1 }: DraftConstraint): boolean {
   const found = constraintKind(kind);
-  const held = heldNow({ grips }, course.arena, piecesOf(currentLayout(course)));
+  const held = grippedPoses({ grips }, course.arena, placedPieces(currentLayout(course)));
   if (found === undefined || held === undefined) return false;
   return found.residuals(held, hold, side).every(({ value }) => Math.abs(value) < MET);
 }
@@ -168,7 +173,7 @@ export function keepPlan(state: DeskState, draft: DraftConstraint, says: string)
   const { course, survey, chosen } = state;
   const kind = constraintKind(draft.kind);
   if (kind === undefined) return { refused: words.noSuchMeasure() };
-  const asked = changedLayout(course, (layout) => ({
+  const asked = replaceLayout(course, (layout) => ({
     ...layout,
     constraints: [
       ...layout.constraints,

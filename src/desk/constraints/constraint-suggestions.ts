@@ -2,7 +2,7 @@
 import type { Wall } from '../../core/constraints/constraint.ts';
 import { pieceOf } from '../../core/course/ids.ts';
 import type { PlacedPiece } from '../../core/course/placed.ts';
-import { suggested } from '../../core/course/suggested.ts';
+import { constraintSuggestions } from '../../core/course/suggested.ts';
 import { printAngle } from '../../core/measure/angle.ts';
 import { printLength } from '../../core/measure/length.ts';
 import type { LengthUnit } from '../../core/measure/quantity.ts';
@@ -146,7 +146,7 @@ export function moreOffers({
   const { arena, unit } = survey.course;
   const usual = keepOffers({ survey, chosen }).map(({ draft }) => draft);
   const keys = chosen.filter((key) => !key.includes(':'));
-  return suggested({ layout: survey.layout, arena, unit }, keys)
+  return constraintSuggestions({ layout: survey.layout, arena, unit }, keys)
     .filter(({ constraint }) => constraint.kind !== 'fixed' && !isKept(survey, constraint))
     .filter(({ constraint }) => !usual.some((draft) => draft.kind === constraint.kind))
     .map(({ constraint: { id: _, ...draft }, says, isMet }) => ({

@@ -1,4 +1,4 @@
-import type { Clash } from '../../core/course/conflict.ts';
+import type { Conflict } from '../../core/course/conflict.ts';
 import { gripName } from '../../core/course/resolved-constraints.ts';
 import type { Survey } from '../../core/survey.ts';
 import { nameOf } from '../names.ts';
@@ -29,16 +29,16 @@ export function retold(text: string, survey: Survey): string {
 }
 
 /** A clash in the desk's words. */
-export function clashRetold(clash: Clash, survey: Survey): Clash {
+export function clashRetold(clash: Conflict, survey: Survey): Conflict {
   const tell = (text: string) => retold(text, survey);
-  const [culprit, ...culprits] = clash.culprits;
-  const [offer, ...offers] = clash.offers;
+  const [culprit, ...culprits] = clash.members;
+  const [offer, ...offers] = clash.resolutions;
   return {
     says: tell(clash.says),
-    culprits: [
+    members: [
       { ...culprit, says: tell(culprit.says) },
       ...culprits.map((each) => ({ ...each, says: tell(each.says) })),
     ],
-    offers: [{ ...offer, says: tell(offer.says) }, ...offers.map((each) => ({ ...each, says: tell(each.says) }))],
+    resolutions: [{ ...offer, says: tell(offer.says) }, ...offers.map((each) => ({ ...each, says: tell(each.says) }))],
   };
 }

@@ -1,8 +1,8 @@
-import { type Standing, standing } from '../../core/course/constraint-status.ts';
+import { type ConstraintStatus, constraintStatus } from '../../core/course/constraint-status.ts';
 import { type Course, currentLayout, type Layout } from '../../core/course/course.ts';
-import { holdingsOf, piecesOf } from '../../core/course/resolved-constraints.ts';
-import { settled } from '../../core/course/solve-layout.ts';
-import { wrapped } from '../../core/plane/pose.ts';
+import { placedPieces, resolvedConstraints } from '../../core/course/resolved-constraints.ts';
+import { solveLayout } from '../../core/course/solve-layout.ts';
+import { normalizeAngle } from '../../core/plane/pose.ts';
 import { survey } from '../../core/survey.ts';
 import { words } from '../desk-words.ts';
 import { isLong } from './constraint-candidates.ts';
@@ -13,14 +13,14 @@ const PUSH = 0.01;
 /** It gives when it goes along by more than this part of the push. */
 const GIVES = 1 / 4;
 
-const known = new WeakMap<Course, Standing>();
+const known = new WeakMap<Course, ConstraintStatus>();
 
 /** How firmly the layout of a course holds together; worked out when somebody asks, and kept. */
-export function standingOf(course: Course): Standing {
+export function standingOf(course: Course): ConstraintStatus {
   const before = known.get(course);
   if (before !== undefined) return before;
-  const found = standing(currentLayout(course), course.arena, { unit: course.unit });
-  const made = { ...found, clashes: found.clashes.map((clash) => clashRetold(clash, survey(course))) };
+  const found = constraintStatus(currentLayout(course), course.arena, { unit: course.unit });
+  const made = { ...found, clashes: found.conflicts.map((clash) => clashRetold(clash, survey(course))) };
   known.set(course, made);
   return made;
 }
@@ -41,8 +41,8 @@ const BLIND = new Set(['apart', 'beside', 'marker-clear', 'on-line', 'on-arc']);
 
 /** How many small things of an obstacle may turn where they stand, which nobody sees. */
 function idleTurns(layout: Layout, id: string): number {
-  const holdings = holdingsOf(layout).filter((each) => each.owner === id);
-  const pieces = piecesOf(layout);
+  const holdings = resolvedConstraints(layout).filter((each) => each.owner === id);
+  const pieces = placedPieces(layout);
   return [...pieces.values()].filter(
     (piece) =>
       piece.obstacle === id &&
@@ -60,11 +60,12 @@ function freedomNow(course: Course, id: string): string {
   if (obstacle === undefined || freedom === undefined) return '';
   const { pose } = obstacle;
   const pushed = (dx: number, dy: number, turn: number) => {
-    const wish = { x: pose.x + dx, y: pose.y + dy, angle: wrapped(pose.angle + turn) };
-    const outcome = settled(layout, course.arena, new Map([[id, wish]]), { unit: course.unit });
+    const wish = { x: pose.x + dx, y: pose.y + dy, angle: normalizeAngle(pose.angle + turn) };
+    const outcome = solveLayout(layout, course.arena, new Map([[id, wish]]), { unit: course.unit });
     const end = outcome.kind === 'settled' ? outcome.layout.obstacles.find((each) => each.id === id)?.pose : undefined;
     if (end === undefined) return false;
-    const went = turn === 0 ? (end.x - pose.x) * dx + (end.y - pose.y) * dy : wrapped(end.angle - pose.angle) * turn;
+    const went =
+      turn === 0 ? (end.x - pose.x) * dx + (end.y - pose.y) * dy : normalizeAngle(end.angle - pose.angle) * turn;
     return went > GIVES * PUSH * PUSH;
   };
   if (freedom.ways === 0) return words.heldFirmly();

@@ -1,7 +1,7 @@
 import type { ConstraintKind } from '../../core/constraints/constraint.ts';
-import { tapes } from '../../core/course/dimensions.ts';
+import { dimensions } from '../../core/course/dimensions.ts';
 import { obstacleOf, pieceOf } from '../../core/course/ids.ts';
-import { type Holding, holdingsOf, holds } from '../../core/course/resolved-constraints.ts';
+import { isDriving, type ResolvedConstraint, resolvedConstraints } from '../../core/course/resolved-constraints.ts';
 import type { Point } from '../../core/plane/point.ts';
 import type { Survey } from '../../core/survey.ts';
 import type { Keys } from '../selection/selection.ts';
@@ -26,20 +26,20 @@ export interface Kept {
 }
 
 /** Whether a holding is one of what is chosen: its own, or one that takes hold of a piece of it. */
-function isOf(holding: Holding, chosen: Keys): boolean {
+function isOf(holding: ResolvedConstraint, chosen: Keys): boolean {
   return holding.grips.some(
     (grip) => 'piece' in grip && (chosen.includes(grip.piece) || chosen.includes(obstacleOf(grip.piece))),
   );
 }
 
 /** What tells alike constraints from others: the same kind, value and places along the pieces, in one obstacle. */
-function likeness(holding: Holding, text: string): string {
+function likeness(holding: ResolvedConstraint, text: string): string {
   const places = holding.grips.map((grip) => ('wall' in grip ? grip.wall : fractionWords(grip.at)));
   return [holding.owner ?? holding.key, holding.kind.id, text, ...places].join('|');
 }
 
 interface Row {
-  readonly holding: Holding;
+  readonly holding: ResolvedConstraint;
   readonly text: string;
   readonly value: number;
   /** Absent for a kind without a number. */
@@ -64,8 +64,8 @@ export function keptOf({ survey, chosen }: { readonly survey: Survey; readonly c
 function keptNow(survey: Survey, chosen: Keys): readonly Kept[] {
   const single = chosen.some((key) => pieceOf(key) !== undefined);
   const { arena, unit } = survey.course;
-  const byKey = new Map(tapes(survey.layout, arena, unit).map((tape) => [tape.key, tape]));
-  const rows = holdingsOf(survey.layout)
+  const byKey = new Map(dimensions(survey.layout, arena, unit).map((tape) => [tape.key, tape]));
+  const rows = resolvedConstraints(survey.layout)
     .filter((holding) => holding.kind.id !== 'fixed' && isOf(holding, chosen))
     .map((holding): Row => {
       const tape = byKey.get(holding.key);
@@ -75,7 +75,7 @@ function keptNow(survey: Survey, chosen: Keys): readonly Kept[] {
     });
   const alike = new Map<string, Row[]>();
   for (const row of rows) {
-    const key = single ? row.holding.key : `${likeness(row.holding, row.text)} ${holds(row.holding)}`;
+    const key = single ? row.holding.key : `${likeness(row.holding, row.text)} ${isDriving(row.holding)}`;
     alike.set(key, [...(alike.get(key) ?? []), row]);
   }
   const kept = [...alike.values()].map((each) => keptRow(survey, each));
@@ -86,7 +86,7 @@ function keptRow(survey: Survey, rows: readonly Row[]): Kept {
   const [first] = rows;
   if (first === undefined) throw new Error('keptRow: got no constraints');
   const { kind } = first.holding;
-  const isHeld = holds(first.holding);
+  const isHeld = isDriving(first.holding);
   const list = rows.map(({ holding }) => holding);
   return {
     keys: list.map(({ key }) => key),

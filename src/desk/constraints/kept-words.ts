@@ -1,7 +1,7 @@
 import { sentence } from '../../core/checks/findings/finding-words.ts';
 import type { Grip } from '../../core/constraints/constraint.ts';
 import { obstacleOf } from '../../core/course/ids.ts';
-import { type Holding, holds } from '../../core/course/resolved-constraints.ts';
+import { isDriving, type ResolvedConstraint } from '../../core/course/resolved-constraints.ts';
 import type { Survey } from '../../core/survey.ts';
 import { nameOf } from '../names.ts';
 
@@ -35,7 +35,7 @@ function kindWord(survey: Survey, key: string): string {
   return survey.pieces.find((piece) => piece.key === key)?.kind.title.toLowerCase() ?? '';
 }
 
-function isInside(holdings: readonly Holding[]): boolean {
+function isInside(holdings: readonly ResolvedConstraint[]): boolean {
   const owners = holdings.flatMap(({ grips }) =>
     grips.flatMap((grip) => ('piece' in grip ? [obstacleOf(grip.piece)] : [])),
   );
@@ -45,7 +45,7 @@ function isInside(holdings: readonly Holding[]): boolean {
 /** The sentence of one constraint, or the summary of several alike, and a short name. `text` is the printed value. */
 export function heldWords(
   survey: Survey,
-  holdings: readonly Holding[],
+  holdings: readonly ResolvedConstraint[],
   text: string,
 ): { readonly says: string; readonly name: string } {
   const isOne = isInside(holdings);
@@ -58,7 +58,7 @@ export function heldWords(
   if (second === undefined) {
     const plain = sentence(kind.sentence(names, text));
     const says = place === '' ? plain : plain.replace(/\.$/, ` ${place}.`);
-    const measures = holds(first) ? says : `${sentence(`${kind.title}, ${between}`)}: ${text}, only measured.`;
+    const measures = isDriving(first) ? says : `${sentence(`${kind.title}, ${between}`)}: ${text}, only measured.`;
     return { says: measures, name: `${kind.title}${place === '' ? '' : ` ${place}`}, ${between}` };
   }
   const title = `${kind.title}${place === '' ? '' : ` ${place}`}, ${holdings.length} alike`;
@@ -67,7 +67,7 @@ export function heldWords(
 }
 
 /** Where along the pieces a gap is taped, where that tells it from another; empty for kinds that have one place. */
-function placeOf({ kind, grips }: Holding): string {
+function placeOf({ kind, grips }: ResolvedConstraint): string {
   if (kind.id !== 'gap') return '';
   const places = grips.map((grip) => ('wall' in grip ? '' : fractionWords(grip.at)));
   return new Set(places).size === 1 ? (places[0] ?? '') : '';

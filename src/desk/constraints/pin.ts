@@ -1,6 +1,6 @@
 import { type Draft, produce } from 'immer';
 import type { Layout } from '../../core/course/course.ts';
-import { changedLayout } from '../../core/course/layouts.ts';
+import { replaceLayout } from '../../core/course/layouts.ts';
 import { pieceKey } from '../../core/course/placed.ts';
 import type { Plan } from '../commands/commands.ts';
 import type { DeskState } from '../desk.ts';
@@ -15,7 +15,7 @@ export function fixPlan({ course, survey, chosen }: DeskState): Plan {
   const freeing = pieces.every((piece) => piece.piece.fixed);
   const keys = new Set(pieces.map((piece) => piece.key));
   const name = namesOf(survey, chosen);
-  const next = changedLayout(
+  const next = replaceLayout(
     course,
     produce(({ obstacles }: Draft<Layout>) => {
       for (const obstacle of obstacles) {

@@ -1,15 +1,17 @@
 import { type Draft, produce } from 'immer';
 import { type Course, currentLayout, type Layout } from '../../core/course/course.ts';
 import { obstacleOf, pieceOf } from '../../core/course/ids.ts';
-import { changedLayout } from '../../core/course/layouts.ts';
-import { fixedPieces } from '../../core/course/resolved-constraints.ts';
-import type { Settled } from '../../core/course/solve-layout.ts';
+import { replaceLayout } from '../../core/course/layouts.ts';
+import { pinnedPieces } from '../../core/course/resolved-constraints.ts';
+import type { LayoutOutcome } from '../../core/course/solve-layout.ts';
 import type { Survey } from '../../core/survey.ts';
 import type { Keys } from '../selection/selection.ts';
 import { steadySettled } from './solve-steady.ts';
 
 /** A course in which everything that is to hold does, or what stands in the way. */
-export type Brought = { readonly kind: 'brought'; readonly course: Course } | Exclude<Settled, { kind: 'settled' }>;
+export type Brought =
+  | { readonly kind: 'brought'; readonly course: Course }
+  | Exclude<LayoutOutcome, { kind: 'settled' }>;
 
 /** How early in the go a piece is met: by its obstacle's number, then by its place in the passage. */
 function turnOf(survey: Survey, key: string): readonly [number, number] {
@@ -26,7 +28,7 @@ function turnOf(survey: Survey, key: string): readonly [number, number] {
  * (that one stays by itself) or there is only one, otherwise the one that the go comes to first.
  */
 export function stayingPiece(survey: Survey, pieces: Keys): string | null {
-  const fixed = fixedPieces(survey.layout);
+  const fixed = pinnedPieces(survey.layout);
   const keys = [...new Set(pieces)];
   if (keys.length < 2 || keys.some((key) => fixed.has(key))) return null;
   const [first] = keys
@@ -53,10 +55,10 @@ export function brought(course: Course, staying: string | null): Brought {
   if (staying !== null) {
     const kept = steadySettled(setFixed(layout, staying, true), arena, new Map(), unit);
     if (kept.kind === 'settled') {
-      return { kind: 'brought', course: changedLayout(course, () => setFixed(kept.layout, staying, false)) };
+      return { kind: 'brought', course: replaceLayout(course, () => setFixed(kept.layout, staying, false)) };
     }
   }
   const outcome = steadySettled(layout, arena, new Map(), unit);
   if (outcome.kind !== 'settled') return outcome;
-  return { kind: 'brought', course: changedLayout(course, () => outcome.layout) };
+  return { kind: 'brought', course: replaceLayout(course, () => outcome.layout) };
 }

@@ -3,7 +3,7 @@ import { lineTurn } from '../../core/constraints/grip.ts';
 import type { Arena, Layout } from '../../core/course/course.ts';
 import { obstacleOf } from '../../core/course/ids.ts';
 import { pieceKey, placedObstacle } from '../../core/course/placed.ts';
-import { type Settled, settled } from '../../core/course/solve-layout.ts';
+import { type LayoutOutcome, solveLayout } from '../../core/course/solve-layout.ts';
 import type { LengthUnit } from '../../core/measure/quantity.ts';
 import type { Pose } from '../../core/plane/pose.ts';
 
@@ -47,14 +47,14 @@ export function steadySettled(
   arena: Arena,
   wishes: ReadonlyMap<string, Pose>,
   unit: LengthUnit,
-): Settled {
+): LayoutOutcome {
   const steady = steadied(layout);
   if (steady !== layout) {
-    const outcome = settled(steady, arena, wishes, { unit });
+    const outcome = solveLayout(steady, arena, wishes, { unit });
     if (outcome.kind === 'settled') {
       if (outcome.layout === steady) return { kind: 'settled', layout };
       return { kind: 'settled', layout: { ...outcome.layout, constraints: layout.constraints } };
     }
   }
-  return settled(layout, arena, wishes, { unit });
+  return solveLayout(layout, arena, wishes, { unit });
 }

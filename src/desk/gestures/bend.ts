@@ -1,10 +1,10 @@
 import { type Course, currentLayout, type Leg } from '../../core/course/course.ts';
-import { changedLeg } from '../../core/course/edit-ride.ts';
-import { changedLayout } from '../../core/course/layouts.ts';
+import { changeLeg } from '../../core/course/edit-ride.ts';
+import { replaceLayout } from '../../core/course/layouts.ts';
 import type { Radians } from '../../core/measure/quantity.ts';
-import { sampled } from '../../core/plane/path.ts';
+import { pathPoints } from '../../core/plane/path.ts';
 import { distance, type Point, point } from '../../core/plane/point.ts';
-import { type Pose, wrapped } from '../../core/plane/pose.ts';
+import { normalizeAngle, type Pose } from '../../core/plane/pose.ts';
 import { segmentPointDistance } from '../../core/plane/segment.ts';
 import type { Survey } from '../../core/survey.ts';
 import type { DeskState, Touch } from '../desk.ts';
@@ -59,27 +59,27 @@ export function lineAt(survey: Survey, at: Point, reach: number): BendKey | null
 export function approachSamples(survey: Survey, leg: number): readonly Point[] {
   return survey.line.elements
     .filter((element) => element.leg === leg && element.part === 'approach')
-    .flatMap((element) => sampled(element.path, STEP));
+    .flatMap((element) => pathPoints(element.path, STEP));
 }
 
 /** A bend put into a leg's approach, ahead of the one that has its index now. */
 export function bendAdded(course: Course, { leg, index }: BendKey, at: Point): Course {
   const bends = legOf(course, leg)?.bends ?? [];
-  return changedLeg(course, leg, { bends: [...bends.slice(0, index), point(at.x, at.y), ...bends.slice(index)] });
+  return changeLeg(course, leg, { bends: [...bends.slice(0, index), point(at.x, at.y), ...bends.slice(index)] });
 }
 
 function bendMoved(course: Course, { leg, index }: BendKey, at: Point): Course {
   const bends = legOf(course, leg)?.bends ?? [];
-  return changedLeg(course, leg, { bends: bends.map((bend, each) => (each === index ? point(at.x, at.y) : bend)) });
+  return changeLeg(course, leg, { bends: bends.map((bend, each) => (each === index ? point(at.x, at.y) : bend)) });
 }
 
 export function bendRemoved(course: Course, { leg, index }: BendKey): Course {
   const bends = legOf(course, leg)?.bends ?? [];
-  return changedLeg(course, leg, { bends: bends.filter((_, each) => each !== index) });
+  return changeLeg(course, leg, { bends: bends.filter((_, each) => each !== index) });
 }
 
 function startMoved(course: Course, at: Point): Course {
-  return changedLayout(course, (layout) => ({
+  return replaceLayout(course, (layout) => ({
     ...layout,
     ride: { ...layout.ride, start: { ...layout.ride.start, x: at.x, y: at.y } },
   }));
@@ -87,9 +87,9 @@ function startMoved(course: Course, at: Point): Course {
 
 /** The course with the go starting at another heading. */
 export function startTurned(course: Course, angle: Radians): Course {
-  return changedLayout(course, (layout) => ({
+  return replaceLayout(course, (layout) => ({
     ...layout,
-    ride: { ...layout.ride, start: { ...layout.ride.start, angle: wrapped(angle) } },
+    ride: { ...layout.ride, start: { ...layout.ride.start, angle: normalizeAngle(angle) } },
   }));
 }
 

@@ -1,12 +1,12 @@
 import { sentence } from '../../core/checks/findings/finding-words.ts';
 import { type Course, currentLayout } from '../../core/course/course.ts';
-import { crossed, crossingsOf, onPole } from '../../core/course/edit-crossings.ts';
+import { clampToPole, crossingsOf, moveCrossings } from '../../core/course/edit-crossings.ts';
 import { obstacleOf } from '../../core/course/ids.ts';
 import { type PlacedPiece, pieceKey } from '../../core/course/placed.ts';
 import { printLength } from '../../core/measure/length.ts';
 import type { LengthUnit, Metres } from '../../core/measure/quantity.ts';
 import { distance, type Point } from '../../core/plane/point.ts';
-import { placed } from '../../core/plane/pose.ts';
+import { toWorld } from '../../core/plane/pose.ts';
 import type { Survey } from '../../core/survey.ts';
 import type { DeskState, Guide, Touch } from '../desk.ts';
 import { labels, words } from '../desk-words.ts';
@@ -53,7 +53,7 @@ export function crossingsOn({ layout, pieces }: Survey, legId: string): readonly
   return crossingsOf(layout, legId).flatMap(({ piece, fraction }, index): CrossingHandle[] => {
     const pole = pieces.find(({ key }) => key === pieceKey(leg?.obstacle ?? '', piece));
     if (pole === undefined) return [];
-    const at = placed(pole.pose, { x: (fraction - 0.5) * pole.figure.length, y: 0 });
+    const at = toWorld(pole.pose, { x: (fraction - 0.5) * pole.figure.length, y: 0 });
     return [{ leg: legId, index, key: crossKey(legId, index), at, pole, fraction }];
   });
 }
@@ -87,10 +87,10 @@ export function goTogether({ layout }: Pick<Survey, 'layout'>, legId: string): b
 /** The whole line over an obstacle, or one of its crossings, moved along the poles by metres towards their +x ends. */
 function crossingMoved(survey: Survey, { leg, index }: CrossKey, by: Metres): Course {
   const moved = crossingsOn(survey, leg).filter((each) => index === 'all' || each.index === index);
-  return crossed(
+  return moveCrossings(
     survey.course,
     leg,
-    new Map(moved.map((each) => [each.index, onPole(each.fraction + by / each.pole.figure.length)])),
+    new Map(moved.map((each) => [each.index, clampToPole(each.fraction + by / each.pole.figure.length)])),
   );
 }
 
@@ -154,7 +154,7 @@ export function crossingGesture(down: Touch, state: DeskState, handle: CrossingH
     doing: words.moving(name),
     moved: (touch) => {
       const off = (touch.at.x - down.at.x) * Math.cos(angle) + (touch.at.y - down.at.y) * Math.sin(angle);
-      const wish = onPole(handle.fraction + off / length);
+      const wish = clampToPole(handle.fraction + off / length);
       const drawn = touch.loose ? undefined : drawnTo(wish, length, touch.reach);
       const fraction = drawn?.share ?? wish;
       const says = `${placeOnPole(length, fraction, survey.course.unit)}${drawn === undefined ? '' : `: ${drawn.says} of the pole`}`;

@@ -1,6 +1,6 @@
 import { bandOf, limitsOf } from '../../core/checks/rulebooks/rulebooks.ts';
 import type { Course } from '../../core/course/course.ts';
-import { shifted } from '../../core/course/edit-obstacles.ts';
+import { shiftByKeys } from '../../core/course/edit-obstacles.ts';
 import type { Survey } from '../../core/survey.ts';
 import { stopOfObstacles } from '../constraints/blocking-constraint.ts';
 import { obstaclesSettled } from '../constraints/constrained-move.ts';
@@ -46,7 +46,7 @@ export function moveGesture(down: Touch, state: DeskState, keys: Keys): Gesture 
       const moving = { bounds: movedBounds(bounds, asked.x, asked.y), pieces, carried: asked };
       const options = { sources: touch.loose ? [] : PLACE_SOURCES, reach: { ground: touch.reach, angle: 0 } };
       const drawn = snap(moving, ground, options);
-      const moved = shifted(course, keys, asked.x + drawn.x, asked.y + drawn.y);
+      const moved = shiftByKeys(course, keys, asked.x + drawn.x, asked.y + drawn.y);
       const outcome = obstaclesSettled(course, moved, { ids: keys, name });
       // Where they cannot go, they stay at the last place where they could.
       return outcome.kind === 'stuck'

@@ -1,6 +1,6 @@
 import type { PlacedPiece } from '../../core/course/placed.ts';
 import { distance } from '../../core/plane/point.ts';
-import { ringHolds } from '../../core/plane/ring.ts';
+import { ringContains } from '../../core/plane/ring.ts';
 import type { DeskState, Touch } from '../desk.ts';
 import { words } from '../desk-words.ts';
 import { namesOf } from '../names.ts';
@@ -40,7 +40,7 @@ function targetAt(touch: Touch, state: DeskState): Target {
   if (key !== null) return { kind: 'ride-point', key };
   const piece = pieceAt(survey, at, reach);
   if (piece !== null) return { kind: 'piece', piece };
-  if (outlines(state).some((each) => ringHolds(each.ring, at))) return { kind: 'chosen' };
+  if (outlines(state).some((each) => ringContains(each.ring, at))) return { kind: 'chosen' };
   const bend = stage === 'ride' ? lineAt(survey, at, reach) : null;
   return bend === null ? { kind: 'ground' } : { kind: 'line', bend };
 }

@@ -1,7 +1,7 @@
 import { pieceOf } from '../../core/course/ids.ts';
 import { type Point, point } from '../../core/plane/point.ts';
-import { placed } from '../../core/plane/pose.ts';
-import { type Bounds, joinedBounds, ringBounds } from '../../core/plane/ring.ts';
+import { toWorld } from '../../core/plane/pose.ts';
+import { type Bounds, ringBounds, unionBounds } from '../../core/plane/ring.ts';
 import type { Survey } from '../../core/survey.ts';
 import { middleOf, outlines } from '../selection/outlines.ts';
 import type { Keys } from '../selection/selection.ts';
@@ -33,7 +33,7 @@ export function turnHandle(
   if (drawn.length > 1) {
     // Several pieces keep what is held among them: there is no one turn for them all.
     if (drawn.some((each) => pieceOf(each.key) !== undefined)) return null;
-    const box = drawn.map((each) => ringBounds(each.ring)).reduce<Bounds>(joinedBounds, ringBounds(first.ring));
+    const box = drawn.map((each) => ringBounds(each.ring)).reduce<Bounds>(unionBounds, ringBounds(first.ring));
     const x = (box.minX + box.maxX) / 2;
     const about = point(x, (box.minY + box.maxY) / 2);
     const below = box.minY > arena.width - box.maxY;
@@ -46,8 +46,8 @@ export function turnHandle(
   const sides = ([1, -1] as const).map((side) => {
     const rim = side === 1 ? first.box.maxY : first.box.minY;
     return {
-      root: placed(first.frame, { x: middle, y: rim }),
-      at: placed(first.frame, { x: middle, y: rim + side * stem }),
+      root: toWorld(first.frame, { x: middle, y: rim }),
+      at: toWorld(first.frame, { x: middle, y: rim + side * stem }),
     };
   });
   const room = (at: Point) => Math.min(at.x, arena.length - at.x, at.y, arena.width - at.y);

@@ -1,8 +1,8 @@
 import type { Course } from '../../core/course/course.ts';
-import { turned } from '../../core/course/edit-obstacles.ts';
+import { rotateByKeys } from '../../core/course/edit-obstacles.ts';
 import { obstacleOf, pieceOf } from '../../core/course/ids.ts';
 import type { Point } from '../../core/plane/point.ts';
-import { wrapped } from '../../core/plane/pose.ts';
+import { normalizeAngle } from '../../core/plane/pose.ts';
 import { obstaclesSettled, pieceSettled, type Settled } from '../constraints/constrained-move.ts';
 import type { DeskState, Guide, Touch } from '../desk.ts';
 import { labels, words } from '../desk-words.ts';
@@ -46,7 +46,7 @@ export function turnGesture(down: Touch, state: DeskState, about: Point): Gestur
     doing: words.turning(name, by),
     ...(stuck === undefined ? {} : { said: stuck }),
     moved: (touch) => {
-      const asked = wrapped(bearing(about, touch.at) - grasp);
+      const asked = normalizeAngle(bearing(about, touch.at) - grasp);
       if (bounds === null) return showing(null, [], 0);
       // Several things have no one heading: then the turn itself goes by whole steps.
       const base = start ?? 0;
@@ -56,7 +56,7 @@ export function turnGesture(down: Touch, state: DeskState, about: Point): Gestur
         sources: touch.loose ? [] : start === null ? GROUP_TURN_SOURCES : TURN_SOURCES,
         reach: { ground: 0, angle },
       });
-      const by = wrapped(asked + drawn.angle);
+      const by = normalizeAngle(asked + drawn.angle);
       const next = turnedBy(state, by, about);
       return next.kind === 'stuck'
         ? showing(preview, [], by, next.why)
@@ -66,7 +66,7 @@ export function turnGesture(down: Touch, state: DeskState, about: Point): Gestur
       ...(preview === null ? {} : { course: preview }),
       chosen,
       label: labels.turn(name),
-      said: stuck ?? words.turned(name, start === null ? null : wrapped(start + by)),
+      said: stuck ?? words.turned(name, start === null ? null : normalizeAngle(start + by)),
     }),
   });
   return showing(null, [], 0);
@@ -79,10 +79,10 @@ export function turnedBy(state: Pick<DeskState, 'course' | 'survey' | 'chosen'>,
   const piece = survey.pieces.find((each) => each.key === key);
   if (key === undefined || pieceOf(key) === undefined || piece === undefined) {
     const name = namesOf(survey, chosen);
-    return obstaclesSettled(course, turned(course, chosen, by, about), { ids: chosen, name });
+    return obstaclesSettled(course, rotateByKeys(course, chosen, by, about), { ids: chosen, name });
   }
   const name = namesOf(survey, chosen);
   if (piece.piece.fixed) return { kind: 'stuck', why: words.pieceIsFixed(name) };
-  const pose = { ...piece.pose, angle: wrapped(piece.pose.angle + by) };
+  const pose = { ...piece.pose, angle: normalizeAngle(piece.pose.angle + by) };
   return pieceSettled(course, key, { pose, name });
 }

@@ -1,11 +1,11 @@
 import type { Wall } from '../../core/constraints/constraint.ts';
-import { heldWall, lineAngle } from '../../core/constraints/grip.ts';
+import { grippedWall, lineAngle } from '../../core/constraints/grip.ts';
 import type { PlacedPiece } from '../../core/course/placed.ts';
 import { printAngle } from '../../core/measure/angle.ts';
 import { printLength } from '../../core/measure/length.ts';
 import type { Metres, Radians } from '../../core/measure/quantity.ts';
 import { distance, type Point, point } from '../../core/plane/point.ts';
-import { placed, within } from '../../core/plane/pose.ts';
+import { toLocal, toWorld } from '../../core/plane/pose.ts';
 import type { Ring } from '../../core/plane/ring.ts';
 import { edges } from '../../core/plane/ring.ts';
 import { nearestFraction, ringPointDistance } from '../../core/plane/segment.ts';
@@ -54,7 +54,7 @@ export function tapeEndAt(survey: Survey, { at, reach, loose }: Pick<Touch, 'at'
   const piece = pieceAt(survey, at, reach);
   if (piece !== null) {
     if (!isLong(piece)) return { on: 'piece', key: piece.key, at: 0.5 };
-    const local = within(piece.pose, { ...at, angle: 0 });
+    const local = toLocal(piece.pose, { ...at, angle: 0 });
     const part = Math.min(1, Math.max(0, local.x / piece.figure.length + 0.5));
     const [near = part] = [...PLACES].sort((a, b) => Math.abs(a - part) - Math.abs(b - part));
     const isNear = !loose && Math.abs(near - part) * piece.figure.length <= reach;
@@ -106,12 +106,12 @@ function shortest(first: Ring, second: Ring): readonly [Point, Point] {
 /** Where on the ground an end that is no piece lies. */
 function spotOf(survey: Survey, end: TapeEnd): Point {
   if (end.on !== 'wall') return end.on === 'ground' ? end.at : point(0, 0);
-  const { pose } = heldWall(survey.course.arena, end.wall);
-  return placed(pose, { x: within(pose, { ...end.at, angle: 0 }).x, y: 0 });
+  const { pose } = grippedWall(survey.course.arena, end.wall);
+  return toWorld(pose, { x: toLocal(pose, { ...end.at, angle: 0 }).x, y: 0 });
 }
 
 function directionOf(survey: Survey, end: TapeEnd): Radians | null {
-  if (end.on === 'wall') return heldWall(survey.course.arena, end.wall).pose.angle;
+  if (end.on === 'wall') return grippedWall(survey.course.arena, end.wall).pose.angle;
   const piece = pieceOn(survey, end);
   return piece !== undefined && isLong(piece) ? piece.pose.angle : null;
 }
@@ -132,9 +132,9 @@ function tapeBetween(survey: Survey, from: TapeEnd, to: TapeEnd): readonly [Poin
   if (first === undefined)
     return to.on === 'wall' ? squareTo(survey, spotOf(survey, from), to) : flat(survey, from, to);
   if (to.on === 'wall') {
-    const { pose } = heldWall(survey.course.arena, to.wall);
+    const { pose } = grippedWall(survey.course.arena, to.wall);
     const [corner] = [...first.footprint].sort(
-      (a, b) => within(pose, { ...a, angle: 0 }).y - within(pose, { ...b, angle: 0 }).y,
+      (a, b) => toLocal(pose, { ...a, angle: 0 }).y - toLocal(pose, { ...b, angle: 0 }).y,
     );
     return squareTo(survey, corner ?? point(first.pose.x, first.pose.y), to);
   }
@@ -149,14 +149,14 @@ function flat(survey: Survey, from: TapeEnd, to: TapeEnd): readonly [Point, Poin
 }
 
 function squareTo(survey: Survey, at: Point, { wall }: Extract<TapeEnd, { on: 'wall' }>): readonly [Point, Point] {
-  const { pose } = heldWall(survey.course.arena, wall);
-  return [at, placed(pose, { x: within(pose, { ...at, angle: 0 }).x, y: 0 })];
+  const { pose } = grippedWall(survey.course.arena, wall);
+  return [at, toWorld(pose, { x: toLocal(pose, { ...at, angle: 0 }).x, y: 0 })];
 }
 
 /** The straight between two gripped points, cut off at the near faces. */
 function gapTape(first: PlacedPiece, second: PlacedPiece, [a, b]: readonly [number, number]): readonly [Point, Point] {
-  const from = placed(first.pose, { x: (a - 0.5) * first.figure.length, y: 0 });
-  const to = placed(second.pose, { x: (b - 0.5) * second.figure.length, y: 0 });
+  const from = toWorld(first.pose, { x: (a - 0.5) * first.figure.length, y: 0 });
+  const to = toWorld(second.pose, { x: (b - 0.5) * second.figure.length, y: 0 });
   const long = distance(from, to);
   const cut = ({ pose, figure }: PlacedPiece) => {
     const across = Math.abs(-Math.sin(pose.angle) * (to.x - from.x) + Math.cos(pose.angle) * (to.y - from.y)) / long;

@@ -1,4 +1,4 @@
-import { added, freshId } from '../../core/course/edit-obstacles.ts';
+import { addObstacle, freshId } from '../../core/course/edit-obstacles.ts';
 import { type PlacedObstacle, placedObstacle } from '../../core/course/placed.ts';
 import { FOOT } from '../../core/measure/quantity.ts';
 import { buildObstacle } from '../../core/obstacles/build.ts';
@@ -7,7 +7,7 @@ import { obstacleKind } from '../../core/obstacles/obstacles.ts';
 import type { Values } from '../../core/pieces/params.ts';
 import type { Point } from '../../core/plane/point.ts';
 import { pose } from '../../core/plane/pose.ts';
-import { boundsMeet } from '../../core/plane/ring.ts';
+import { boundsIntersect } from '../../core/plane/ring.ts';
 import { ringDistance } from '../../core/plane/segment.ts';
 import { survey } from '../../core/survey.ts';
 import { type Plan, refusalOf } from '../commands/commands.ts';
@@ -27,7 +27,7 @@ const DRAWN = FOOT;
 function collides(there: PlacedObstacle, others: readonly PlacedObstacle[]): boolean {
   return others.some(
     (other) =>
-      boundsMeet(there.bounds, other.bounds) &&
+      boundsIntersect(there.bounds, other.bounds) &&
       there.pieces.some((mine) => other.pieces.some((its) => ringDistance(mine.footprint, its.footprint) === 0)),
   );
 }
@@ -64,7 +64,7 @@ export function builtPlan(state: DeskState, built: Obstacle): Plan {
   const taken = collides(placedObstacle(at(wanted)), state.survey.obstacles);
   const shift = taken ? (freeShift(bounds, course.arena, state.survey.obstacles) ?? wanted) : wanted;
   const end = at(shift);
-  const next = added(course, end);
+  const next = addObstacle(course, end);
   const name = nameOf(survey(next), id);
   const places = placesOf(placedObstacle(end).bounds, course.arena, course.unit);
   return {

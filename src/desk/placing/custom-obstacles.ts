@@ -1,9 +1,9 @@
 /** Obstacles of the designer's own: gathered from what lies there, put on a shelf and placed again. */
 import type { Constraint } from '../../core/constraints/constraint.ts';
-import { added, erased, freshId } from '../../core/course/edit-obstacles.ts';
+import { addObstacle, eraseByKeys, freshId } from '../../core/course/edit-obstacles.ts';
 import { freeId } from '../../core/course/ids.ts';
 import { type PlacedPiece, placedObstacle } from '../../core/course/placed.ts';
-import { holdingsOf } from '../../core/course/resolved-constraints.ts';
+import { resolvedConstraints } from '../../core/course/resolved-constraints.ts';
 import { freeObstacle } from '../../core/obstacles/custom/grouped.ts';
 import type { Obstacle } from '../../core/obstacles/obstacle.ts';
 import type { Point } from '../../core/plane/point.ts';
@@ -24,7 +24,7 @@ function ofPieces(survey: Survey, pieces: readonly PlacedPiece[], as: { id: stri
   // The pieces are named anew in the order given.
   const names = new Map(pieces.map((piece, i) => [piece.key, made.pieces[i]?.id ?? piece.piece.id]));
   const constraints: Constraint[] = [];
-  for (const { constraint, grips } of holdingsOf(survey.layout)) {
+  for (const { constraint, grips } of resolvedConstraints(survey.layout)) {
     const among = grips.flatMap((grip) => {
       const piece = 'piece' in grip ? names.get(grip.piece) : undefined;
       return piece === undefined ? [] : [{ ...grip, piece }];
@@ -45,11 +45,11 @@ export function gatherPlan({ course, survey, chosen }: DeskState): Plan {
   if (pieces.length === 0) return { refused: words.choseNothing() };
   const id = freshId(course, 'free');
   const made = ofPieces(survey, pieces, { id, name: words.ownName() });
-  const rest = erased(
+  const rest = eraseByKeys(
     course,
     pieces.map((piece) => piece.key),
   );
-  return { course: added(rest, made), chosen: [id], label: labels.gather(), said: words.gathered(pieces.length) };
+  return { course: addObstacle(rest, made), chosen: [id], label: labels.gather(), said: words.gathered(pieces.length) };
 }
 
 /** What is chosen as one obstacle for the shelf; null when nothing is. */

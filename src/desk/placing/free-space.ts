@@ -1,7 +1,7 @@
 import type { Arena } from '../../core/course/course.ts';
 import type { PlacedObstacle } from '../../core/course/placed.ts';
 import { FOOT } from '../../core/measure/quantity.ts';
-import { type Bounds, boundsMeet } from '../../core/plane/ring.ts';
+import { type Bounds, boundsIntersect } from '../../core/plane/ring.ts';
 import { movedBounds } from '../selection/selection.ts';
 
 /** Ground that is left free around a newly placed obstacle: enough for a person to walk between. Estimate. */
@@ -33,7 +33,7 @@ export function freeShift(bounds: Bounds, arena: Arena, others: readonly PlacedO
   const farthest = Math.hypot(arena.length, arena.width);
   const free = (shift: Shift) => {
     const there = movedBounds(bounds, shift.x, shift.y);
-    return others.every((other) => !boundsMeet(there, other.bounds, ELBOW));
+    return others.every((other) => !boundsIntersect(there, other.bounds, ELBOW));
   };
   for (let radius = 0; radius <= farthest; radius += STEP) {
     const around = Math.max(1, Math.round((2 * Math.PI * radius) / STEP));

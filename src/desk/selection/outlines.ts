@@ -1,5 +1,5 @@
 import type { PlacedObstacle, PlacedPiece } from '../../core/course/placed.ts';
-import { composed, type Pose, placed, within } from '../../core/plane/pose.ts';
+import { compose, type Pose, toLocal, toWorld } from '../../core/plane/pose.ts';
 import { type Bounds, type Ring, ringBounds } from '../../core/plane/ring.ts';
 import type { Survey } from '../../core/survey.ts';
 import { chosenObstacles, type Keys } from './selection.ts';
@@ -16,7 +16,7 @@ export interface Outline {
 }
 
 function outline(key: string, frame: Pose, pieces: readonly PlacedPiece[]): Outline {
-  const corners = pieces.flatMap((piece) => piece.footprint.map((corner) => within(frame, { ...corner, angle: 0 })));
+  const corners = pieces.flatMap((piece) => piece.footprint.map((corner) => toLocal(frame, { ...corner, angle: 0 })));
   const tight = corners.length === 0 ? { minX: 0, minY: 0, maxX: 0, maxY: 0 } : ringBounds(corners);
   const box = {
     minX: tight.minX - MARGIN,
@@ -25,10 +25,10 @@ function outline(key: string, frame: Pose, pieces: readonly PlacedPiece[]): Outl
     maxY: tight.maxY + MARGIN,
   };
   const ring = [
-    placed(frame, { x: box.minX, y: box.minY }),
-    placed(frame, { x: box.maxX, y: box.minY }),
-    placed(frame, { x: box.maxX, y: box.maxY }),
-    placed(frame, { x: box.minX, y: box.maxY }),
+    toWorld(frame, { x: box.minX, y: box.minY }),
+    toWorld(frame, { x: box.maxX, y: box.minY }),
+    toWorld(frame, { x: box.maxX, y: box.maxY }),
+    toWorld(frame, { x: box.minX, y: box.maxY }),
   ];
   return { key, frame, box, ring };
 }
@@ -49,5 +49,5 @@ export function outlines(state: { readonly survey: Survey; readonly chosen: Keys
 
 /** The middle of an outline on the ground. */
 export function middleOf({ frame, box }: Outline): Pose {
-  return composed(frame, { x: (box.minX + box.maxX) / 2, y: (box.minY + box.maxY) / 2, angle: 0 });
+  return compose(frame, { x: (box.minX + box.maxX) / 2, y: (box.minY + box.maxY) / 2, angle: 0 });
 }

@@ -1,7 +1,7 @@
 import { FOOT } from '../../core/measure/quantity.ts';
 import type { Mark } from '../../core/plane/mark.ts';
 import { point } from '../../core/plane/point.ts';
-import { wrapped } from '../../core/plane/pose.ts';
+import { normalizeAngle } from '../../core/plane/pose.ts';
 import type { Bounds } from '../../core/plane/ring.ts';
 import { words } from '../desk-words.ts';
 import type { Moving, Pull, Source } from './snap.ts';
@@ -174,7 +174,7 @@ function everyAngle(moving: Moving, step: number, says: (angle: number) => strin
       axis: 'angle',
       by: end - moving.angle,
       guide: (bounds) => ({
-        says: says(wrapped(end)),
+        says: says(normalizeAngle(end)),
         marks: [heading(bounds, end)],
         snap: { to: 'wall-angle' },
       }),

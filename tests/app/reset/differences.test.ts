@@ -2,14 +2,20 @@ import { expect, test } from 'vitest';
 import { differences, piecesTouched } from '../../../src/app/reset/differences.ts';
 import { blankCourse } from '../../../src/core/course/blank.ts';
 import { type Course, currentLayout } from '../../../src/core/course/course.ts';
-import { added, erased, rebuilt, shifted, turned } from '../../../src/core/course/edit-obstacles.ts';
+import {
+  addObstacle,
+  eraseByKeys,
+  rebuildObstacle,
+  rotateByKeys,
+  shiftByKeys,
+} from '../../../src/core/course/edit-obstacles.ts';
 import { buildObstacle } from '../../../src/core/obstacles/build.ts';
 import { pose } from '../../../src/core/plane/pose.ts';
 
 function withBuilt(course: Course, id: string, kind: string): Course {
   const obstacle = buildObstacle(id, kind, {}, pose(20, 15));
   if ('why' in obstacle) throw new Error(obstacle.why);
-  return added(course, obstacle);
+  return addObstacle(course, obstacle);
 }
 
 const BEFORE = withBuilt(withBuilt(blankCourse(), 'fan-1', 'fan'), 'box-1', 'box');
@@ -20,20 +26,20 @@ test('a layout differs from itself in nothing', () => {
 });
 
 test('a moved obstacle is told with its way and its turn', () => {
-  const [only, more] = differences(FROM, currentLayout(shifted(BEFORE, ['fan-1'], 3, 4)));
+  const [only, more] = differences(FROM, currentLayout(shiftByKeys(BEFORE, ['fan-1'], 3, 4)));
   expect(more).toBeUndefined();
   expect(only).toMatchObject({ kind: 'moved', by: 5, turn: 0 });
-  const spun = currentLayout(turned(BEFORE, ['fan-1'], Math.PI / 2, { x: 20, y: 15 }));
+  const spun = currentLayout(rotateByKeys(BEFORE, ['fan-1'], Math.PI / 2, { x: 20, y: 15 }));
   const [turn] = differences(FROM, spun);
   expect(turn?.kind === 'moved' && turn.turn).toBeCloseTo(Math.PI / 2, 9);
 });
 
 test('less than a crew can see is no difference', () => {
-  expect(differences(FROM, currentLayout(shifted(BEFORE, ['fan-1'], 0.004, 0)))).toEqual([]);
+  expect(differences(FROM, currentLayout(shiftByKeys(BEFORE, ['fan-1'], 0.004, 0)))).toEqual([]);
 });
 
 test('what is gone, new and rebuilt is told as such, and its pieces are counted', () => {
-  const other = rebuilt(erased(withBuilt(BEFORE, 'gate-1', 'gate'), ['box-1']), 'fan-1', { poles: 4 });
+  const other = rebuildObstacle(eraseByKeys(withBuilt(BEFORE, 'gate-1', 'gate'), ['box-1']), 'fan-1', { poles: 4 });
   if ('why' in other) throw new Error(other.why);
   const list = differences(FROM, currentLayout(other));
   expect(list.map((each) => `${each.kind} ${each.obstacle.id}`)).toEqual(['gone box-1', 'rebuilt fan-1', 'new gate-1']);

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { bendSpans, changeWords, clockTicks, leadSpans, tightestTurn } from '../../../src/app/strip/rows.ts';
-import { leastTurn } from '../../../src/core/horses/turns.ts';
+import { minTurnRadius } from '../../../src/core/horses/turns.ts';
 import type { LeadNote, LeadStretch } from '../../../src/core/ride/line.ts';
 import { ridePositionAt } from '../../../src/core/ride/playing.ts';
 import { survey } from '../../../src/core/survey.ts';
@@ -13,7 +13,7 @@ describe('the bend of the line', () => {
   test('is 1 on an arc of the least turn to the left, −1 to the right, 0 on a straight', () => {
     const [element] = line.elements;
     if (element === undefined) throw new Error('no line');
-    const least = leastTurn(horse, element.gait);
+    const least = minTurnRadius(horse, element.gait);
     const start = { x: 0, y: 0, angle: 0 };
     const path = [1 / least, -1 / least, 0].map((curvature) => ({ start, length: 2, curvature }));
     const spans = bendSpans([{ ...element, move: 'ride', path, from: 5, length: 6 }], horse);

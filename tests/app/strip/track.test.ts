@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { gapSentence, onGauge, ribbonGaps, ribbonLegs } from '../../../src/app/strip/track.ts';
 import { blankCourse } from '../../../src/core/course/blank.ts';
-import { added } from '../../../src/core/course/edit-obstacles.ts';
+import { addObstacle } from '../../../src/core/course/edit-obstacles.ts';
 import { FOOT, INCH } from '../../../src/core/measure/quantity.ts';
 import { buildObstacle } from '../../../src/core/obstacles/build.ts';
 import { pose } from '../../../src/core/plane/pose.ts';
@@ -11,7 +11,7 @@ import { survey } from '../../../src/core/survey.ts';
 function surveyOfRun(gap: number) {
   const run = buildObstacle('run-1', 'run', { gap, gait: 'jog' }, pose(30, 15));
   if ('why' in run) throw new Error(run.why);
-  return survey(added(blankCourse(), run));
+  return survey(addObstacle(blankCourse(), run));
 }
 
 test('a leg is the way to its obstacle and the obstacle, end to end along the line', () => {

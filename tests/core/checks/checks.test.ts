@@ -4,8 +4,8 @@ import { CHECKS, findingsOf, silent } from '../../../src/core/checks/checks.ts';
 import { LIMITS } from '../../../src/core/checks/rulebooks/limits.ts';
 import { PRACTICE, RULEBOOKS } from '../../../src/core/checks/rulebooks/rulebooks.ts';
 import type { Course, Layout } from '../../../src/core/course/course.ts';
-import { changedLeg } from '../../../src/core/course/edit-ride.ts';
-import { changedLayout } from '../../../src/core/course/layouts.ts';
+import { changeLeg } from '../../../src/core/course/edit-ride.ts';
+import { replaceLayout } from '../../../src/core/course/layouts.ts';
 import { FOOT } from '../../../src/core/measure/quantity.ts';
 import type { Point } from '../../../src/core/plane/point.ts';
 import { survey } from '../../../src/core/survey.ts';
@@ -60,7 +60,7 @@ describe('findings', () => {
 
   test('are the same object for the same survey, and keep their ids when something else moves', () => {
     expect(findingsOf(survey(course))).toBe(findingsOf(survey(course)));
-    const other = changedLayout(course, (layout) => ({ ...layout, title: 'Afternoon' }));
+    const other = replaceLayout(course, (layout) => ({ ...layout, title: 'Afternoon' }));
     expect(findings(other).map(({ id }) => id)).toEqual(findings(course).map(({ id }) => id));
   });
 
@@ -73,7 +73,7 @@ describe('findings', () => {
 
   test('tell an obstacle that is ridden twice once', () => {
     const once = scene([{ kind: 'run', at: [60, 50], values: { gap: 5 * FOOT } }]);
-    const twice = changedLayout(once, (layout) => {
+    const twice = replaceLayout(once, (layout) => {
       const [leg] = layout.ride.legs;
       return leg === undefined ? layout : { ...layout, ride: { ...layout.ride, legs: [leg, { ...leg, id: 'leg-2' }] } };
     });
@@ -134,7 +134,7 @@ describe('laws', () => {
     const course = scene(LIVELY);
     const { arena } = course;
     const round: Course = {
-      ...changedLayout(course, (layout) => carried(layout, 2, { x: arena.length, y: arena.width })),
+      ...replaceLayout(course, (layout) => carried(layout, 2, { x: arena.length, y: arena.width })),
       arena: { ...arena, entrance: { ...arena.entrance, wall: 'east', at: arena.width - arena.entrance.at } },
     };
     const told = (each: Course) => new Map(findings(each).map(({ id, measured }) => [id, measured]));
@@ -156,8 +156,8 @@ describe('laws', () => {
       wide,
     );
     const start = { x: 85, y: 95, angle: 0 };
-    const placed = changedLayout(course, (layout) => ({ ...layout, ride: { ...layout.ride, start } }));
-    const round = changedLayout(placed, (layout) => carried(layout, 1, { x: 310, y: 25 }));
+    const placed = replaceLayout(course, (layout) => ({ ...layout, ride: { ...layout.ride, start } }));
+    const round = replaceLayout(placed, (layout) => carried(layout, 1, { x: 310, y: 25 }));
     const ids = (each: Course) =>
       findings(each)
         .map(({ id, measured }) => `${id} ${measured?.toFixed(3)}`)
@@ -194,7 +194,7 @@ describe('laws', () => {
     fc.assert(
       fc.property(things, gaits, (drawn, gait) => {
         const laid = scene(drawn.map(([thing, { x, y, turn }]) => ({ ...thing, at: [x, y, turn] as const })));
-        const course = changedLeg(laid, 'leg-1', { approach: gait });
+        const course = changeLeg(laid, 'leg-1', { approach: gait });
         const musts = new Set(findings(course).flatMap(({ id, weight }) => (weight === 'must' ? [id] : [])));
         for (const finding of findings(course)) {
           for (const remedy of finding.remedies) {

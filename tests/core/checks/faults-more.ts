@@ -1,9 +1,9 @@
 /** More planted faults: the course as a whole, leads, levels, what is crooked, and what the horse sweeps over. */
 import { blankCourse } from '../../../src/core/course/blank.ts';
 import type { Course, Leg, Level, Ride } from '../../../src/core/course/course.ts';
-import { posed, shifted } from '../../../src/core/course/edit-obstacles.ts';
-import { changedLeg } from '../../../src/core/course/edit-ride.ts';
-import { changedLayout } from '../../../src/core/course/layouts.ts';
+import { placeAt, shiftByKeys } from '../../../src/core/course/edit-obstacles.ts';
+import { changeLeg } from '../../../src/core/course/edit-ride.ts';
+import { replaceLayout } from '../../../src/core/course/layouts.ts';
 import { FOOT, INCH } from '../../../src/core/measure/quantity.ts';
 import type { Fault } from './faults.ts';
 import { judged, retaped, scene, type Thing } from './scene.ts';
@@ -25,18 +25,18 @@ const serpentine = (gap: number, more = {}): Thing => ({
 const by = (book: string, things: readonly Thing[]): Course => judged(scene(things), book);
 const atLevel = (level: Level, things: readonly Thing[]): Course => scene(things, blankCourse({ class: { level } }));
 const rode = (course: Course, change: Partial<Ride>): Course =>
-  changedLayout(course, (layout) => ({ ...layout, ride: { ...layout.ride, ...change } }));
+  replaceLayout(course, (layout) => ({ ...layout, ride: { ...layout.ride, ...change } }));
 const named = (course: Course, name: string): Course =>
-  changedLayout(course, (layout) => ({ ...layout, obstacles: layout.obstacles.map((each) => ({ ...each, name })) }));
+  replaceLayout(course, (layout) => ({ ...layout, obstacles: layout.obstacles.map((each) => ({ ...each, name })) }));
 const entered = (entries: number): Course => scene([RUN], blankCourse({ class: { entries } }));
 const lopedFan = (lead: 'left' | 'right'): Course =>
-  changedLeg(scene([{ kind: 'fan', at: [80, 40], values: { gait: 'lope' } }]), 'leg-1', { lead, approach: 'jog' });
+  changeLeg(scene([{ kind: 'fan', at: [80, 40], values: { gait: 'lope' } }]), 'leg-1', { lead, approach: 'jog' });
 
 /** Two barrels where the poles of a lane lie; so many inches between them. */
 function barrels(inches: number): Course {
   const across = 22.5 * INCH;
   const lane = scene([{ ...LANE, values: { width: inches * INCH + across - 4 * INCH } }]);
-  return changedLayout(lane, (layout) => ({
+  return replaceLayout(lane, (layout) => ({
     ...layout,
     obstacles: layout.obstacles.map((obstacle) => ({
       ...obstacle,
@@ -83,7 +83,7 @@ export const MORE_FAULTS: readonly Fault[] = [
   {
     check: 'lead-stated',
     wrong: by('stock-horse', [{ kind: 'run', at: [60, 50], values: { gap: 6 * FOOT, gait: 'lope' } }]),
-    right: changedLeg(
+    right: changeLeg(
       by('stock-horse', [{ kind: 'run', at: [60, 50], values: { gap: 6 * FOOT, gait: 'lope' } }]),
       'leg-1',
       { lead: 'left' },
@@ -93,7 +93,7 @@ export const MORE_FAULTS: readonly Fault[] = [
   },
   {
     check: 'uneven-gap',
-    wrong: posed(scene([RUN]), 'run-1/pole-4', { x: 65 * FOOT, y: 50 * FOOT, angle: Math.PI / 2 + 0.02 }),
+    wrong: placeAt(scene([RUN]), 'run-1/pole-4', { x: 65 * FOOT, y: 50 * FOOT, angle: Math.PI / 2 + 0.02 }),
     right: scene([RUN]),
     says: 'Between pole 3 of the run of poles (obstacle 1) and pole 4 of the run of poles (obstacle 1) the two ends differ by 3"; good practice asks for at most 1".',
     cured: true,
@@ -141,8 +141,8 @@ export const MORE_FAULTS: readonly Fault[] = [
   },
   {
     check: 'serpentine-walk',
-    wrong: shifted(by('led', [serpentine(6)]), ['serpentine-1/marker-2'], -2.5 * FOOT, 0),
-    right: shifted(by('led', [serpentine(6)]), ['serpentine-1/marker-2'], -1.5 * FOOT, 0),
+    wrong: shiftByKeys(by('led', [serpentine(6)]), ['serpentine-1/marker-2'], -2.5 * FOOT, 0),
+    right: shiftByKeys(by('led', [serpentine(6)]), ['serpentine-1/marker-2'], -1.5 * FOOT, 0),
     says: "Base to base, the room between two markers of the marker serpentine (obstacle 1) is 3' 6\"; the book asks for at least 4'.",
     cured: true,
     measured: 3.5 * FOOT,

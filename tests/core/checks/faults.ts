@@ -1,8 +1,8 @@
 /** One planted fault for every check, with the same course set right: what is found, how it is told, whether a fix is offered. */
 import { blankCourse } from '../../../src/core/course/blank.ts';
 import type { Course } from '../../../src/core/course/course.ts';
-import { posed } from '../../../src/core/course/edit-obstacles.ts';
-import { changedLayout } from '../../../src/core/course/layouts.ts';
+import { placeAt } from '../../../src/core/course/edit-obstacles.ts';
+import { replaceLayout } from '../../../src/core/course/layouts.ts';
 import { FOOT, INCH } from '../../../src/core/measure/quantity.ts';
 import type { Values } from '../../../src/core/pieces/params.ts';
 import { judged, retaped, scene, type Thing } from './scene.ts';
@@ -143,7 +143,7 @@ export const FAULTS: readonly Fault[] = [
   },
   {
     check: 'side-pass-room',
-    wrong: posed(
+    wrong: placeAt(
       scene([{ kind: 'side-pass-between', at: [60, 50], values: { gap: 24 * INCH } }]),
       'side-pass-between-1/pole-2',
       { x: 60 * FOOT, y: 50 * FOOT + 12 * INCH, angle: 0 },
@@ -264,7 +264,7 @@ export const FAULTS: readonly Fault[] = [
   },
   {
     check: 'turn',
-    wrong: changedLayout(scene([{ kind: 'fan', at: [60, 50], values: { length: 8 * FOOT } }]), (layout) => ({
+    wrong: replaceLayout(scene([{ kind: 'fan', at: [60, 50], values: { length: 8 * FOOT } }]), (layout) => ({
       ...layout,
       obstacles: layout.obstacles.map((obstacle) => ({
         ...obstacle,
@@ -278,7 +278,7 @@ export const FAULTS: readonly Fault[] = [
   },
   {
     check: 'skew',
-    wrong: posed(run({}), 'run-1/pole-1', { x: 54.5 * FOOT, y: 50 * FOOT, angle: Math.PI / 2 + 0.5 }),
+    wrong: placeAt(run({}), 'run-1/pole-1', { x: 54.5 * FOOT, y: 50 * FOOT, angle: Math.PI / 2 + 0.5 }),
     right: run({}),
     says: 'Pole 1 of the run of poles (obstacle 1) is crossed',
     cured: true,

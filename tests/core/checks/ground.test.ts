@@ -1,7 +1,7 @@
 /** What lies where: overlap, outside, line-crosses, line-in-arena. */
 import { describe, expect, test } from 'vitest';
-import { posed, shifted } from '../../../src/core/course/edit-obstacles.ts';
-import { changedLayout } from '../../../src/core/course/layouts.ts';
+import { placeAt, shiftByKeys } from '../../../src/core/course/edit-obstacles.ts';
+import { replaceLayout } from '../../../src/core/course/layouts.ts';
 import { FOOT } from '../../../src/core/measure/quantity.ts';
 import { OBSTACLE_KINDS } from '../../../src/core/obstacles/obstacles.ts';
 import { BLANK, saidBy, scene } from './scene.ts';
@@ -27,7 +27,7 @@ describe('overlap', () => {
 
   test('a pole dragged over its neighbour is found within the obstacle', () => {
     const run = scene([{ kind: 'run', at: [60, 50] }]);
-    const crossed = posed(run, 'run-1/pole-2', { x: 55 * FOOT, y: 50 * FOOT, angle: Math.PI / 2 + 0.3 });
+    const crossed = placeAt(run, 'run-1/pole-2', { x: 55 * FOOT, y: 50 * FOOT, angle: Math.PI / 2 + 0.3 });
     expect(saidBy(crossed, 'overlap').map(({ keys }) => keys)).toEqual([['run-1', 'run-1/pole-1', 'run-1/pole-2']]);
   });
 
@@ -120,7 +120,7 @@ describe('line-crosses', () => {
 describe('line-in-arena', () => {
   test('the opening where horses come in is no wall', () => {
     const at = (x: number, y: number) =>
-      changedLayout(scene([{ kind: 'run', at: [60, 50] }]), (layout) => ({
+      replaceLayout(scene([{ kind: 'run', at: [60, 50] }]), (layout) => ({
         ...layout,
         ride: { ...layout.ride, start: { x, y, angle: 0 } },
       }));
@@ -130,7 +130,7 @@ describe('line-in-arena', () => {
 
   test('an obstacle carried over the wall takes its line along', () => {
     const run = scene([{ kind: 'run', at: [60, 50] }]);
-    const out = saidBy(shifted(run, ['run-1'], 0, -50.5 * FOOT), 'line-in-arena');
+    const out = saidBy(shiftByKeys(run, ['run-1'], 0, -50.5 * FOOT), 'line-in-arena');
     expect(out.map(({ weight }) => weight)).toContain('must');
     expect(out.map(({ says }) => says).join()).toContain('at the south wall');
   });

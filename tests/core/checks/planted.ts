@@ -1,8 +1,8 @@
 /** Random courses that are right, and single faults to plant in them. One number makes one course: no dice. */
 import { blankCourse } from '../../../src/core/course/blank.ts';
 import type { Course } from '../../../src/core/course/course.ts';
-import { added, rebuilt, shifted, turned } from '../../../src/core/course/edit-obstacles.ts';
-import { changedLayout } from '../../../src/core/course/layouts.ts';
+import { addObstacle, rebuildObstacle, rotateByKeys, shiftByKeys } from '../../../src/core/course/edit-obstacles.ts';
+import { replaceLayout } from '../../../src/core/course/layouts.ts';
 import { FOOT, INCH } from '../../../src/core/measure/quantity.ts';
 import { buildObstacle } from '../../../src/core/obstacles/build.ts';
 import type { Values } from '../../../src/core/pieces/params.ts';
@@ -71,7 +71,7 @@ export interface Plant {
 }
 
 function built(course: Course, id: string, values: Values): Course {
-  const next = rebuilt(course, id, values);
+  const next = rebuildObstacle(course, id, values);
   if ('why' in next) throw new Error(next.why);
   return next;
 }
@@ -84,13 +84,13 @@ function pieces(course: Course, id: string): readonly string[] {
 function withPlant(course: Course, x: number, y: number): Course {
   const obstacle = buildObstacle('scenery-1', 'scenery', {}, { x, y, angle: 0 });
   if ('why' in obstacle) throw new Error(obstacle.why);
-  return added(course, obstacle);
+  return addObstacle(course, obstacle);
 }
 
 const raise = (course: Course, key: string, inches: number): Course =>
   retaped(course, [key], { raisedStart: inches * INCH, raisedEnd: inches * INCH });
 const named = (course: Course, id: string, name: string): Course =>
-  changedLayout(course, (layout) => ({
+  replaceLayout(course, (layout) => ({
     ...layout,
     obstacles: layout.obstacles.map((each) => (each.id === id ? { ...each, name } : each)),
   }));
@@ -107,7 +107,7 @@ export const PLANTS: readonly Plant[] = [
       const { x, y, angle } = poseOf(course, 'run-1');
       const piece = course.layouts[0].obstacles.find(({ id }) => id === 'run-1')?.pieces.at(-1)?.pose;
       const off = piece?.x ?? 0;
-      return turned(course, [key], 0.02, { x: x + off * Math.cos(angle), y: y + off * Math.sin(angle) });
+      return rotateByKeys(course, [key], 0.02, { x: x + off * Math.cos(angle), y: y + off * Math.sin(angle) });
     },
   },
   { check: 'back-width', needs: ['back-lane'], plant: (course) => built(course, 'back-lane-1', { width: 28 * INCH }) },
@@ -127,13 +127,13 @@ export const PLANTS: readonly Plant[] = [
   {
     check: 'alignment',
     needs: ['bridge'],
-    plant: (course) => turned(course, ['bridge-1'], Math.PI / 90, poseOf(course, 'bridge-1')),
+    plant: (course) => rotateByKeys(course, ['bridge-1'], Math.PI / 90, poseOf(course, 'bridge-1')),
   },
   {
     check: 'serpentine-spacing',
     needs: ['serpentine'],
     plant: (course) =>
-      shifted(course, ['serpentine-1/marker-2'], -FOOT * Math.cos(poseOf(course, 'serpentine-1').angle), 0),
+      shiftByKeys(course, ['serpentine-1/marker-2'], -FOOT * Math.cos(poseOf(course, 'serpentine-1').angle), 0),
   },
   { check: 'jump-height', needs: ['run'], plant: (course) => raise(course, 'run-1/pole-2', 16) },
   { check: 'side-pass-height', needs: ['side-pass'], plant: (course) => raise(course, 'side-pass-1/pole-1', 24) },

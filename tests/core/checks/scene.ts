@@ -4,9 +4,9 @@ import type { Finding } from '../../../src/core/checks/check.ts';
 import { findingsOf } from '../../../src/core/checks/checks.ts';
 import { blankCourse } from '../../../src/core/course/blank.ts';
 import type { Course, Leg } from '../../../src/core/course/course.ts';
-import { added } from '../../../src/core/course/edit-obstacles.ts';
-import { changedLeg } from '../../../src/core/course/edit-ride.ts';
-import { changedLayout } from '../../../src/core/course/layouts.ts';
+import { addObstacle } from '../../../src/core/course/edit-obstacles.ts';
+import { changeLeg } from '../../../src/core/course/edit-ride.ts';
+import { replaceLayout } from '../../../src/core/course/layouts.ts';
 import { FOOT } from '../../../src/core/measure/quantity.ts';
 import { buildObstacle } from '../../../src/core/obstacles/build.ts';
 import type { Values } from '../../../src/core/pieces/params.ts';
@@ -28,9 +28,9 @@ export function scene(things: readonly Thing[], blank: Course = BLANK): Course {
     const id = `${kind}-${course.layouts[0].obstacles.filter((each) => each.kind === kind).length + 1}`;
     const obstacle = buildObstacle(id, kind, values, { x: x * FOOT, y: y * FOOT, angle: (degrees * Math.PI) / 180 });
     if ('why' in obstacle) throw new Error(obstacle.why);
-    const next = added(course, obstacle);
+    const next = addObstacle(course, obstacle);
     const last = next.layouts[0].ride.legs.at(-1);
-    return leg === undefined || last === undefined ? next : changedLeg(next, last.id, leg);
+    return leg === undefined || last === undefined ? next : changeLeg(next, last.id, leg);
   }, blank);
 }
 
@@ -41,7 +41,7 @@ export function judged(course: Course, id: string, house: Course['rulebook']['ho
 
 /** The course with other values on some pieces, as the tape sets them. */
 export function retaped(course: Course, keys: readonly string[], values: Values): Course {
-  return changedLayout(course, (layout) => ({
+  return replaceLayout(course, (layout) => ({
     ...layout,
     obstacles: layout.obstacles.map((obstacle) => ({
       ...obstacle,

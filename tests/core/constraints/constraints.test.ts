@@ -1,16 +1,16 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { Held } from '../../../src/core/constraints/constraint.ts';
+import type { GrippedPose } from '../../../src/core/constraints/constraint.ts';
 import { CONSTRAINT_KINDS, constraintKind } from '../../../src/core/constraints/constraints.ts';
-import { holdOf } from '../../../src/core/constraints/grip.ts';
-import { composed, type Pose } from '../../../src/core/plane/pose.ts';
+import { axisPoint } from '../../../src/core/constraints/grip.ts';
+import { compose, type Pose } from '../../../src/core/plane/pose.ts';
 
 const pose = fc.record({
   x: fc.double({ min: -8, max: 8, noNaN: true }),
   y: fc.double({ min: -8, max: 8, noNaN: true }),
   angle: fc.double({ min: -7, max: 7, noNaN: true }),
 });
-const held: fc.Arbitrary<Held> = fc.record({
+const held: fc.Arbitrary<GrippedPose> = fc.record({
   pose,
   length: fc.double({ min: 0.2, max: 4, noNaN: true }),
   width: fc.double({ min: 0.05, max: 0.4, noNaN: true }),
@@ -18,16 +18,21 @@ const held: fc.Arbitrary<Held> = fc.record({
 });
 const side = fc.constantFrom<1 | -1>(1, -1);
 
-function moved(thing: Held, by: Partial<Pose>): Held {
+function moved(thing: GrippedPose, by: Partial<Pose>): GrippedPose {
   const { x, y, angle } = thing.pose;
   return { ...thing, pose: { x: x + (by.x ?? 0), y: y + (by.y ?? 0), angle: angle + (by.angle ?? 0) } };
 }
 
 /** Where a derivative does not exist: a line angle at the end of its range, the switch-over of the gap, no distance. */
-function smooth(kind: (typeof CONSTRAINT_KINDS)[number], things: readonly Held[], hold: number, way: 1 | -1): boolean {
+function smooth(
+  kind: (typeof CONSTRAINT_KINDS)[number],
+  things: readonly GrippedPose[],
+  hold: number,
+  way: 1 | -1,
+): boolean {
   const steps = things.flatMap((_, i) => (['x', 'y', 'angle'] as const).map((axis) => [i, axis] as const));
   const here = kind.residuals(things, hold, way);
-  const [a, b] = things.map(holdOf);
+  const [a, b] = things.map(axisPoint);
   if (a !== undefined && b !== undefined && Math.hypot(b.x - a.x, b.y - a.y) < 0.05) return false;
   return steps.every(([i, axis]) =>
     [1e-4, -1e-4].every((by) =>
@@ -89,7 +94,7 @@ describe.each(CONSTRAINT_KINDS.map((kind) => [kind.id, kind] as const))('%s', (i
   test('does not notice when everything is turned and shifted together', () => {
     fc.assert(
       fc.property(arbitrary, pose, ([things, hold, way], frame) => {
-        const there = things.map((thing) => ({ ...thing, pose: composed(frame, thing.pose) }));
+        const there = things.map((thing) => ({ ...thing, pose: compose(frame, thing.pose) }));
         const turned = kind.residuals(there, hold, way);
         const here = kind.residuals(things, hold, way);
         fc.pre(smooth(kind, things, hold, way));
@@ -114,8 +119,8 @@ describe.each(CONSTRAINT_KINDS.map((kind) => [kind.id, kind] as const))('%s', (i
   test('has its tape where it measures: as long as the value, for what is taped', () => {
     fc.assert(
       fc.property(arbitrary, ([things, , way]) => {
-        if (kind.tape === undefined) return;
-        const [from, to] = kind.tape(things, way);
+        if (kind.dimension === undefined) return;
+        const [from, to] = kind.dimension(things, way);
         const value = Math.abs(kind.measure(things, way));
         if (id.startsWith('gap')) return;
         expect(Math.hypot(to.x - from.x, to.y - from.y)).toBeCloseTo(value, 6);
@@ -132,6 +137,6 @@ describe.each(CONSTRAINT_KINDS.map((kind) => [kind.id, kind] as const))('%s', (i
   });
 });
 
-function heldAsWall(frame: Pose): Held {
+function heldAsWall(frame: Pose): GrippedPose {
   return { pose: frame, length: 0, width: 0, at: 0.5 };
 }

@@ -1,15 +1,15 @@
 /** Every kind at placements worked out by hand. */
 import { describe, expect, test } from 'vitest';
-import type { Held } from '../../../src/core/constraints/constraint.ts';
+import type { GrippedPose } from '../../../src/core/constraints/constraint.ts';
 import { constraintKind } from '../../../src/core/constraints/constraints.ts';
-import { heldWall } from '../../../src/core/constraints/grip.ts';
+import { grippedWall } from '../../../src/core/constraints/grip.ts';
 import { FOOT } from '../../../src/core/measure/quantity.ts';
 
 const T = 0.1;
-function pole(x: number, y: number, angle = 0, at = 0.5): Held {
+function pole(x: number, y: number, angle = 0, at = 0.5): GrippedPose {
   return { pose: { x, y, angle }, length: 4, width: T, at };
 }
-function marker(x: number, y: number, angle = 0): Held {
+function marker(x: number, y: number, angle = 0): GrippedPose {
   return { pose: { x, y, angle }, length: 0.3048, width: 0.3048, at: 0.5 };
 }
 const ARENA = { length: 60, width: 30 };
@@ -18,7 +18,7 @@ const quarter = Math.PI / 2;
 interface Row {
   kind: string;
   what: string;
-  held: readonly Held[];
+  held: readonly GrippedPose[];
   hold?: number;
   side?: 1 | -1;
 }
@@ -56,10 +56,10 @@ const MET: readonly Row[] = [
     hold: 0.6096,
   },
   { kind: 'marker-clear', what: 'the other end near', held: [marker(0, 0), pole(-3, 0, 0, 1)], hold: 1 - 0.1524 },
-  { kind: 'angle-to-wall', what: 'the west wall', held: [pole(9, 9, 0), heldWall(ARENA, 'west')], hold: quarter },
-  { kind: 'off-wall', what: 'along the south wall', held: [pole(9, 2), heldWall(ARENA, 'south')], hold: 1.95 },
-  { kind: 'off-wall', what: 'along the north wall', held: [pole(9, 27), heldWall(ARENA, 'north')], hold: 2.95 },
-  { kind: 'off-wall', what: 'end to the east wall', held: [pole(55, 9, 0, 1), heldWall(ARENA, 'east')], hold: 3 },
+  { kind: 'angle-to-wall', what: 'the west wall', held: [pole(9, 9, 0), grippedWall(ARENA, 'west')], hold: quarter },
+  { kind: 'off-wall', what: 'along the south wall', held: [pole(9, 2), grippedWall(ARENA, 'south')], hold: 1.95 },
+  { kind: 'off-wall', what: 'along the north wall', held: [pole(9, 27), grippedWall(ARENA, 'north')], hold: 2.95 },
+  { kind: 'off-wall', what: 'end to the east wall', held: [pole(55, 9, 0, 1), grippedWall(ARENA, 'east')], hold: 3 },
   { kind: 'gap-ends', what: 'two parallel poles', held: [pole(0, 0), pole(0, 2)], hold: 1.9 },
   { kind: 'gap-ends', what: 'two poles laid end for end', held: [pole(0, 0), pole(0, 2, Math.PI)], hold: 1.9 },
   { kind: 'equal-gaps', what: 'three poles in a row', held: [pole(0, 0), pole(0, 2), pole(0, 4)] },
@@ -87,15 +87,15 @@ const MET: readonly Row[] = [
   {
     kind: 'mirrored-centre',
     what: 'about the middle of the long side',
-    held: [pole(20, 5, 0.3), pole(40, 5, -0.3), heldWall(ARENA, 'south')],
+    held: [pole(20, 5, 0.3), pole(40, 5, -0.3), grippedWall(ARENA, 'south')],
   },
   {
     kind: 'mirrored-centre',
     what: 'about the middle of the short side',
-    held: [pole(20, 5, 0.3), pole(20, 25, -0.3), heldWall(ARENA, 'east')],
+    held: [pole(20, 5, 0.3), pole(20, 25, -0.3), grippedWall(ARENA, 'east')],
   },
-  { kind: 'clear-of-wall', what: 'just so far', held: [pole(9, 2), heldWall(ARENA, 'south')], hold: 1.95 },
-  { kind: 'off-wall', what: 'end to the west wall', held: [pole(5, 9, 0, 0), heldWall(ARENA, 'west')], hold: 3 },
+  { kind: 'clear-of-wall', what: 'just so far', held: [pole(9, 2), grippedWall(ARENA, 'south')], hold: 1.95 },
+  { kind: 'off-wall', what: 'end to the west wall', held: [pole(5, 9, 0, 0), grippedWall(ARENA, 'west')], hold: 3 },
 ];
 
 describe('a constraint met by hand', () => {
@@ -109,7 +109,7 @@ describe('a constraint met by hand', () => {
   test('what must be at least so far from a wall may be farther, and pulls only when it is nearer', () => {
     const kind = constraintKind('clear-of-wall');
     const rows = (y: number, angle: number) =>
-      (kind?.residuals([pole(9, y, angle), heldWall(ARENA, 'south')], 2, 1) ?? []).map(({ value }) => value);
+      (kind?.residuals([pole(9, y, angle), grippedWall(ARENA, 'south')], 2, 1) ?? []).map(({ value }) => value);
     expect(rows(9, 0.7)).toEqual([0, 0]);
     expect(rows(1.05, 0)).toEqual([-1, -1]);
     // Square to the wall: only the near end is too near.
@@ -117,7 +117,7 @@ describe('a constraint met by hand', () => {
   });
 
   test.each(['gap', 'gap-ends'])('the tape of a %s goes from face to face', (id) => {
-    const [from, to] = constraintKind(id)?.tape?.([pole(0, 0), pole(0, 2)], 1) ?? [];
+    const [from, to] = constraintKind(id)?.dimension?.([pole(0, 0), pole(0, 2)], 1) ?? [];
     const x = id === 'gap' ? 0 : -2;
     expect([from, to]).toEqual([
       { x, y: T / 2 },

@@ -1,13 +1,13 @@
 /** Every kind in random systems that have an answer: things laid by sets of constraints, jolted, and solved again. */
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { Held } from '../../../src/core/constraints/constraint.ts';
+import type { GrippedPose } from '../../../src/core/constraints/constraint.ts';
 import { CONSTRAINT_KINDS, constraintKind } from '../../../src/core/constraints/constraints.ts';
-import { heldWall } from '../../../src/core/constraints/grip.ts';
+import { grippedWall } from '../../../src/core/constraints/grip.ts';
 import type { Pose } from '../../../src/core/plane/pose.ts';
-import { ranked } from '../../../src/core/solve/degrees-of-freedom.ts';
-import type { Body, Problem, Tie } from '../../../src/core/solve/problem.ts';
-import { solved } from '../../../src/core/solve/solve.ts';
+import { rankReport } from '../../../src/core/solve/degrees-of-freedom.ts';
+import type { Body, ConstraintEquations, Problem } from '../../../src/core/solve/problem.ts';
+import { solve } from '../../../src/core/solve/solve.ts';
 
 const LENGTH = 3.6576;
 const WIDTH = 0.1016;
@@ -109,21 +109,21 @@ const WALLED: readonly Way[] = [
 ];
 
 function pole(id: string, pose: Pose, fixed = false): Body {
-  return { id, pose, weight: fixed ? Number.POSITIVE_INFINITY : 1, lever: LENGTH / Math.sqrt(12) };
+  return { id, pose, weight: fixed ? Number.POSITIVE_INFINITY : 1, radiusOfGyration: LENGTH / Math.sqrt(12) };
 }
-const wall = heldWall(ARENA, 'south');
-const WALL: Body = { id: 'wall', pose: wall.pose, weight: Number.POSITIVE_INFINITY, lever: 1 };
+const wall = grippedWall(ARENA, 'south');
+const WALL: Body = { id: 'wall', pose: wall.pose, weight: Number.POSITIVE_INFINITY, radiusOfGyration: 1 };
 
-function tie(part: Part, names: Readonly<Record<'a' | 'b' | 'n', string>>, id: string): Tie {
+function tie(part: Part, names: Readonly<Record<'a' | 'b' | 'n', string>>, id: string): ConstraintEquations {
   const kind = constraintKind(part.kind);
   if (kind === undefined) throw new Error(`no kind ${part.kind}`);
   const bodies = part.on.map((each) => (each === 'wall' ? 'wall' : names[each]));
   return {
     id: `${part.kind} ${id}`,
     bodies,
-    rows: (poses) =>
+    residuals: (poses) =>
       kind.residuals(
-        poses.map((pose, i): Held => {
+        poses.map((pose, i): GrippedPose => {
           if (bodies[i] === 'wall') return { ...wall, pose };
           return { pose, length: LENGTH, width: WIDTH, at: part.at?.[i] ?? 0.5 };
         }),
@@ -133,8 +133,8 @@ function tie(part: Part, names: Readonly<Record<'a' | 'b' | 'n', string>>, id: s
   };
 }
 
-function worst({ ties }: Problem, poses: ReadonlyMap<string, Pose>): number {
-  const rows = ties.flatMap((each) => each.rows(each.bodies.map((id) => poses.get(id) ?? WALL.pose)));
+function worst({ constraints: ties }: Problem, poses: ReadonlyMap<string, Pose>): number {
+  const rows = ties.flatMap((each) => each.residuals(each.bodies.map((id) => poses.get(id) ?? WALL.pose)));
   return Math.max(...rows.map(({ value }) => Math.abs(value)));
 }
 
@@ -146,7 +146,7 @@ function hung(ways: readonly Way[], nudges: readonly Pose[]): Problem {
   const first = pole('p0', { x: 30, y: 12, angle: 0 }, true);
   const second = pole('p1', { x: 30, y: 14, angle: 0 }, true);
   const bodies = [first, second];
-  const ties: Tie[] = [];
+  const ties: ConstraintEquations[] = [];
   let { x, y, angle } = second.pose;
   ways.forEach((way, i) => {
     const by = nudges[i] ?? { x: 0, y: 0, angle: 0 };
@@ -159,7 +159,7 @@ function hung(ways: readonly Way[], nudges: readonly Pose[]): Problem {
     const names = { a: `p${i}`, b: `p${i + 1}`, n: id };
     ties.push(...way.parts.map((part) => tie(part, names, id)));
   });
-  return { bodies: [...bodies, WALL], ties };
+  return { bodies: [...bodies, WALL], constraints: ties };
 }
 
 describe('things hung on one another', () => {
@@ -167,7 +167,7 @@ describe('things hung on one another', () => {
     fc.assert(
       fc.property(jolts, (nudges) => {
         const problem = hung([way], nudges);
-        const outcome = solved(problem);
+        const outcome = solve(problem);
         if (outcome.outcome !== 'met') throw new Error(JSON.stringify(outcome));
         expect(worst(problem, outcome.poses)).toBeLessThan(1e-9);
       }),
@@ -183,14 +183,14 @@ describe('things hung on one another', () => {
           ways,
           nudges.map(({ x, y, angle }) => ({ x: x / 4, y: y / 4, angle: angle / 4 })),
         );
-        const outcome = solved(problem);
+        const outcome = solve(problem);
         if (outcome.outcome !== 'met') throw new Error(JSON.stringify(outcome));
         expect(worst(problem, outcome.poses)).toBeLessThan(1e-9);
         const there = {
           ...problem,
           bodies: problem.bodies.map((b) => ({ ...b, pose: outcome.poses.get(b.id) ?? b.pose })),
         };
-        expect(ranked(there)).toEqual({ freedoms: 0, spare: [] });
+        expect(rankReport(there)).toEqual({ degreesOfFreedom: 0, redundant: [] });
       }),
       { numRuns: 250 },
     );
@@ -206,8 +206,8 @@ test.each(WALLED.map((way) => [way.parts.map(({ kind }) => kind).join(', '), way
         const free = pole('n', { x: x + (by?.x ?? 0), y: y + (by?.y ?? 0), angle: angle + (by?.angle ?? 0) });
         const image = pole('a', { x: 20, y: 6, angle: -0.4 }, true);
         const names = { a: 'a', b: 'a', n: 'n' };
-        const problem = { bodies: [image, free, WALL], ties: way.parts.map((part) => tie(part, names, 'n')) };
-        const outcome = solved(problem);
+        const problem = { bodies: [image, free, WALL], constraints: way.parts.map((part) => tie(part, names, 'n')) };
+        const outcome = solve(problem);
         if (outcome.outcome !== 'met') throw new Error(JSON.stringify(outcome));
         expect(worst(problem, outcome.poses)).toBeLessThan(1e-9);
       }),

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { blankCourse, entrancePose } from '../../../src/core/course/blank.ts';
 import type { Arena } from '../../../src/core/course/course.ts';
-import { added } from '../../../src/core/course/edit-obstacles.ts';
+import { addObstacle } from '../../../src/core/course/edit-obstacles.ts';
 import { courseSchema } from '../../../src/core/course/schema.ts';
 import { nonsense } from '../../../src/core/files/semantic-validation.ts';
 import { OBSTACLE_KINDS } from '../../../src/core/obstacles/obstacles.ts';
@@ -16,7 +16,7 @@ test.each(['ft', 'm'] as const)('a blank course in %s is a whole course', (unit)
 });
 
 test.each(OBSTACLE_KINDS)('the usual truck holds what a $id as it usually is needs', ({ id }) => {
-  const course = added(blankCourse(), build(`${id}-1`, id, { x: 20, y: 15, angle: 0 }));
+  const course = addObstacle(blankCourse(), build(`${id}-1`, id, { x: 20, y: 15, angle: 0 }));
   const { pieces, truck } = survey(course);
   expect(pieces.length).toBeGreaterThan(0);
   expect(truck.filter(({ stock, left }) => stock === null || left < 0)).toEqual([]);

@@ -1,8 +1,8 @@
 /** Ten conflicts with the words that a designer reads, and the ways out of them. */
 import { describe, expect, test } from 'vitest';
-import { taken } from '../../../src/core/course/conflict.ts';
+import { applyResolution } from '../../../src/core/course/conflict.ts';
 import type { Layout } from '../../../src/core/course/course.ts';
-import { settled } from '../../../src/core/course/solve-layout.ts';
+import { solveLayout } from '../../../src/core/course/solve-layout.ts';
 import { FOOT } from '../../../src/core/measure/quantity.ts';
 import { ARENA, box, fan, held, layout, run, withFixed } from './scene.ts';
 
@@ -142,7 +142,7 @@ const CONFLICTS: readonly Conflict[] = [
 ];
 
 function clashes(of: Layout) {
-  const answer = settled(of, ARENA, new Map());
+  const answer = solveLayout(of, ARENA, new Map());
   if (answer.kind !== 'clash') throw new Error(answer.kind);
   return answer;
 }
@@ -156,21 +156,21 @@ describe.each(CONFLICTS.map((conflict) => [conflict.what, conflict] as const))('
   });
 
   test('names the smallest set, and offers to drop any one of it or to let go of what is fixed', () => {
-    const [clash, ...more] = clashes(of).clashes;
+    const [clash, ...more] = clashes(of).conflicts;
     expect(more).toEqual([]);
-    expect(clash.culprits.map(({ key }) => key)).toEqual(keys);
-    expect(clash.offers.map(({ does, key }) => [does, key])).toEqual([
+    expect(clash.members.map(({ key }) => key)).toEqual(keys);
+    expect(clash.resolutions.map(({ does, key }) => [does, key])).toEqual([
       ...keys.map((key) => ['drop', key]),
       ...frees.map((key) => ['free', key]),
     ]);
   });
 
   test('is over when any one offer is taken', () => {
-    for (const offer of clashes(of).clashes[0].offers) {
-      const after = taken(of, offer);
+    for (const offer of clashes(of).conflicts[0].resolutions) {
+      const after = applyResolution(of, offer);
       expect(after).not.toBe(of);
-      expect(settled(after, ARENA, new Map()).kind).toBe('settled');
-      expect(taken(after, offer)).toBe(after);
+      expect(solveLayout(after, ARENA, new Map()).kind).toBe('settled');
+      expect(applyResolution(after, offer)).toBe(after);
     }
   });
 
@@ -179,7 +179,7 @@ describe.each(CONFLICTS.map((conflict) => [conflict.what, conflict] as const))('
     if (first === undefined) throw new Error('nothing is there');
     const wish = { ...first.pose, x: first.pose.x + 1 };
     for (const key of [first.id, `${first.id}/${first.pieces[0]?.id}`]) {
-      const answer = settled(of, ARENA, new Map([[key, wish]]));
+      const answer = solveLayout(of, ARENA, new Map([[key, wish]]));
       if (answer.kind === 'settled') expect(answer.layout).toBe(of);
     }
   });
@@ -194,7 +194,7 @@ test('two conflicts that have nothing to do with each other are told one by one'
       held('e', 'angle-to-wall', [WEST, 'east'], { hold: 0 }),
     ],
   );
-  expect(clashes(both).clashes.map(({ culprits }) => culprits.map(({ key }) => key))).toEqual([
+  expect(clashes(both).conflicts.map(({ members: culprits }) => culprits.map(({ key }) => key))).toEqual([
     ['run-1/gap-1', 'wide'],
     ['s', 'e'],
   ]);
@@ -202,6 +202,6 @@ test('two conflicts that have nothing to do with each other are told one by one'
 
 test('lengths are told in the unit of the course, obstacles by their own names', () => {
   const of = layout([{ ...run(), name: 'Jog-overs' }], [held('wide', 'gap', [P1, P2], { hold: 1.5, side: -1 })]);
-  const answer = settled(of, ARENA, new Map(), { unit: 'm' });
+  const answer = solveLayout(of, ARENA, new Map(), { unit: 'm' });
   expect(answer.kind === 'clash' && answer.says).toContain('pole 2 of Jog-overs is 1.50 m');
 });

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { taken } from '../../../src/core/course/conflict.ts';
-import { standing } from '../../../src/core/course/constraint-status.ts';
+import { applyResolution } from '../../../src/core/course/conflict.ts';
+import { constraintStatus } from '../../../src/core/course/constraint-status.ts';
 import type { Layout } from '../../../src/core/course/course.ts';
 import { ARENA, box, fan, held, layout, run, withFixed } from './scene.ts';
 
@@ -8,7 +8,7 @@ const P1 = 'run-1/pole-1';
 const WEST = 'box-1/west';
 
 function ways(of: Layout): readonly (readonly [string, number, number])[] {
-  return standing(of, ARENA).freedoms.map(({ obstacle, ways, inside }) => [obstacle, ways, inside]);
+  return constraintStatus(of, ARENA).freedoms.map(({ obstacle, ways, inside }) => [obstacle, ways, inside]);
 }
 
 describe('what is left to move', () => {
@@ -34,7 +34,7 @@ describe('what is left to move', () => {
 
   test('is said in a sentence', () => {
     const loose = { ...run(), constraints: run().constraints.filter(({ id }) => id !== 'gap-2') };
-    const says = (of: Layout) => standing(of, ARENA).freedoms.map((each) => each.says);
+    const says = (of: Layout) => constraintStatus(of, ARENA).freedoms.map((each) => each.says);
     expect(says(layout([loose, withFixed(box(), 'west')]))).toEqual([
       'Run 1 can move in 4 ways; its pieces can shift among themselves in 1 way.',
       'Box 1 cannot move; it keeps its shape.',
@@ -49,25 +49,27 @@ describe('what is spare', () => {
   );
 
   test('is named, with the offer to drop it', () => {
-    const { spare } = standing(twice, ARENA);
+    const { redundant: spare } = constraintStatus(twice, ARENA);
     expect(spare.map(({ key, says }) => [key, says])).toEqual([
       ['again', 'Pole 3 of run 1 and west of box 1 are parallel.'],
     ]);
     const [first] = spare;
     if (first === undefined) throw new Error('nothing is spare');
-    const after = taken(twice, first.offer);
+    const after = applyResolution(twice, first.resolution);
     expect(after.constraints.map(({ id }) => id)).toEqual(['p']);
-    expect(standing(after, ARENA).spare).toEqual([]);
+    expect(constraintStatus(after, ARENA).redundant).toEqual([]);
   });
 
   test('is not what only waits: a wall that is far away', () => {
     const clear = held('clear', 'clear-of-wall', [P1, 'south'], { hold: 1 });
-    expect(standing(layout([run()], [clear]), ARENA).spare).toEqual([]);
+    expect(constraintStatus(layout([run()], [clear]), ARENA).redundant).toEqual([]);
   });
 });
 
 test('what clashes is there with its words', () => {
   const of = layout([run()], [held('across', 'square', [P1, 'run-1/pole-2'])]);
-  const { clashes } = standing(of, ARENA);
-  expect(clashes.map(({ culprits }) => culprits.map(({ key }) => key))).toEqual([['run-1/parallel-1', 'across']]);
+  const { conflicts: clashes } = constraintStatus(of, ARENA);
+  expect(clashes.map(({ members: culprits }) => culprits.map(({ key }) => key))).toEqual([
+    ['run-1/parallel-1', 'across'],
+  ]);
 });

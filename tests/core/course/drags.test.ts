@@ -3,12 +3,12 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Arena, Layout } from '../../../src/core/course/course.ts';
 import { placedObstacle } from '../../../src/core/course/placed.ts';
-import { type Settled, settled } from '../../../src/core/course/solve-layout.ts';
-import { tied } from '../../../src/core/course/solver-problem.ts';
+import { type LayoutOutcome, solveLayout } from '../../../src/core/course/solve-layout.ts';
+import { layoutProblem } from '../../../src/core/course/solver-problem.ts';
 import { buildObstacle } from '../../../src/core/obstacles/build.ts';
 import type { Obstacle, ObstacleKind } from '../../../src/core/obstacles/obstacle.ts';
 import { OBSTACLE_KINDS } from '../../../src/core/obstacles/obstacles.ts';
-import { composed, type Pose, wrapped } from '../../../src/core/plane/pose.ts';
+import { compose, normalizeAngle, type Pose } from '../../../src/core/plane/pose.ts';
 import { anyValues } from '../obstacles/samples.ts';
 
 const ARENA: Arena = {
@@ -32,7 +32,7 @@ function alone(obstacle: Obstacle): Layout {
   const ride = { start: { x: 2, y: 15, angle: 0 }, legs: [] };
   return { id: 'a', title: 'A', obstacles: [obstacle], constraints: [], ride };
 }
-function laid(answer: Settled): Layout {
+function laid(answer: LayoutOutcome): Layout {
   if (answer.kind !== 'settled') throw new Error(answer.says);
   return answer.layout;
 }
@@ -41,10 +41,10 @@ function poses(layout: Layout): ReadonlyMap<string, Pose> {
 }
 /** The largest residual of everything that the layout holds. */
 function worst(layout: Layout): number {
-  const { problem } = tied(layout, ARENA);
+  const { problem } = layoutProblem(layout, ARENA);
   const at = new Map(problem.bodies.map((body) => [body.id, body.pose]));
-  const rows = problem.ties.flatMap((each) =>
-    each.rows(each.bodies.map((id) => at.get(id) ?? { x: 0, y: 0, angle: 0 })),
+  const rows = problem.constraints.flatMap((each) =>
+    each.residuals(each.bodies.map((id) => at.get(id) ?? { x: 0, y: 0, angle: 0 })),
   );
   return rows.reduce((most, { value }) => Math.max(most, Math.abs(value)), 0);
 }
@@ -53,7 +53,10 @@ function apart(a: ReadonlyMap<string, Pose>, b: ReadonlyMap<string, Pose>): numb
     ...[...a].map(([key, pose]) => {
       const there = b.get(key);
       if (there === undefined) throw new Error(`no ${key}`);
-      return Math.max(Math.hypot(pose.x - there.x, pose.y - there.y), Math.abs(wrapped(pose.angle - there.angle)));
+      return Math.max(
+        Math.hypot(pose.x - there.x, pose.y - there.y),
+        Math.abs(normalizeAngle(pose.angle - there.angle)),
+      );
     }),
   );
 }
@@ -61,7 +64,7 @@ function apart(a: ReadonlyMap<string, Pose>, b: ReadonlyMap<string, Pose>): numb
 function wished(obstacle: Obstacle, which: number, by: Pose): ReadonlyMap<string, Pose> {
   const piece = obstacle.pieces[which % obstacle.pieces.length];
   if (piece === undefined) throw new Error('an obstacle without pieces');
-  const { x, y, angle } = composed(obstacle.pose, piece.pose);
+  const { x, y, angle } = compose(obstacle.pose, piece.pose);
   return new Map([[`${obstacle.id}/${piece.id}`, { x: x + by.x, y: y + by.y, angle: angle + by.angle }]]);
 }
 
@@ -73,14 +76,16 @@ describe.each(OBSTACLE_KINDS.map((kind) => [kind.id, kind] as const))('a %s of a
       fc.property(obstacles(kind), fc.nat(), pull, (obstacle, which, by) => {
         const before = alone(obstacle);
         const wishes = wished(obstacle, which, by);
-        const after = laid(settled(before, ARENA, wishes));
+        const after = laid(solveLayout(before, ARENA, wishes));
         expect(worst(after)).toBeLessThan(1e-9);
         const copy: Layout = JSON.parse(JSON.stringify(before));
-        expect(JSON.stringify(settled(copy, ARENA, wishes))).toBe(JSON.stringify(settled(before, ARENA, wishes)));
+        expect(JSON.stringify(solveLayout(copy, ARENA, wishes))).toBe(
+          JSON.stringify(solveLayout(before, ARENA, wishes)),
+        );
         const home = wished(obstacle, which, { x: 0, y: 0, angle: 0 });
-        expect(laid(settled(before, ARENA, home))).toBe(before);
+        expect(laid(solveLayout(before, ARENA, home))).toBe(before);
         // Step by step: from where the drag has ended, back to where it began.
-        const back = laid(settled(after, ARENA, home));
+        const back = laid(solveLayout(after, ARENA, home));
         const freedoms = placedObstacle(obstacle).pieces.length * 3 - rowsOf(before);
         if (freedoms === 3) expect(apart(poses(back), poses(before))).toBeLessThan(1e-6);
       }),
@@ -97,8 +102,8 @@ describe.each(OBSTACLE_KINDS.map((kind) => [kind.id, kind] as const))('a %s of a
           pieces: obstacle.pieces.toReversed(),
           constraints: obstacle.constraints.toReversed(),
         };
-        const here = poses(laid(settled(alone(obstacle), ARENA, wishes)));
-        const there = poses(laid(settled(alone(turned), ARENA, wishes)));
+        const here = poses(laid(solveLayout(alone(obstacle), ARENA, wishes)));
+        const there = poses(laid(solveLayout(alone(turned), ARENA, wishes)));
         expect(apart(here, there)).toBeLessThan(1e-9);
       }),
       { numRuns: 12 },
@@ -115,7 +120,7 @@ describe.each(OBSTACLE_KINDS.map((kind) => [kind.id, kind] as const))('a %s of a
         const far = { x: 4 * by.x, y: 4 * by.y, angle: 4 * by.angle };
         const before = alone(held);
         const key = `${obstacle.id}/${pieces[nail % pieces.length]?.id}`;
-        const after = laid(settled(before, ARENA, wished(held, which, far)));
+        const after = laid(solveLayout(before, ARENA, wished(held, which, far)));
         expect(poses(after).get(key)).toEqual(poses(before).get(key));
         expect(worst(after)).toBeLessThan(1e-9);
       }),
@@ -125,6 +130,7 @@ describe.each(OBSTACLE_KINDS.map((kind) => [kind.id, kind] as const))('a %s of a
 });
 
 function rowsOf(layout: Layout): number {
-  const { problem } = tied(layout, ARENA);
-  return problem.ties.flatMap((each) => each.rows(each.bodies.map(() => ({ x: 0, y: 0, angle: 0 })))).length;
+  const { problem } = layoutProblem(layout, ARENA);
+  return problem.constraints.flatMap((each) => each.residuals(each.bodies.map(() => ({ x: 0, y: 0, angle: 0 }))))
+    .length;
 }

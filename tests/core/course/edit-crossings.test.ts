@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { type Course, currentLayout } from '../../../src/core/course/course.ts';
-import { crossed, crossingsOf, onPole } from '../../../src/core/course/edit-crossings.ts';
-import { rebuilt } from '../../../src/core/course/edit-obstacles.ts';
-import { changedLeg } from '../../../src/core/course/edit-ride.ts';
+import { clampToPole, crossingsOf, moveCrossings } from '../../../src/core/course/edit-crossings.ts';
+import { rebuildObstacle } from '../../../src/core/course/edit-obstacles.ts';
+import { changeLeg } from '../../../src/core/course/edit-ride.ts';
 import { readCourse } from '../../../src/core/files/read.ts';
 import { writeCourse } from '../../../src/core/files/write.ts';
 import { survey } from '../../../src/core/survey.ts';
@@ -15,14 +15,14 @@ function fractions(of: Course, leg: string): readonly number[] {
   return crossingsOf(currentLayout(of), leg).map(({ fraction }) => fraction);
 }
 
-function again(of: Course, id: string, values: Parameters<typeof rebuilt>[2]): Course {
-  const built = rebuilt(of, id, values);
+function again(of: Course, id: string, values: Parameters<typeof rebuildObstacle>[2]): Course {
+  const built = rebuildObstacle(of, id, values);
   if ('why' in built) throw new Error(built.why);
   return built;
 }
 
 describe('the line moved over its poles', () => {
-  const moved = crossed(course, 'leg-2', new Map([[1, 0.5]]));
+  const moved = moveCrossings(course, 'leg-2', new Map([[1, 0.5]]));
 
   test('goes over the pole there, and the poles lie where they lay', () => {
     const [before, after] = [survey(course), survey(moved)];
@@ -35,7 +35,7 @@ describe('the line moved over its poles', () => {
 
   test('leaves the other way over the same obstacle, and all others, as they were', () => {
     const other = currentLayout(course).obstacles[1]?.passages[1]?.id ?? '';
-    const back = (of: Course) => fractions(changedLeg(of, 'leg-2', { passage: other }), 'leg-2');
+    const back = (of: Course) => fractions(changeLeg(of, 'leg-2', { passage: other }), 'leg-2');
     expect(back(moved)).toEqual(back(course));
     expect(currentLayout(moved).obstacles[0]).toBe(currentLayout(course).obstacles[0]);
   });
@@ -60,8 +60,8 @@ describe('the line moved over its poles', () => {
   });
 
   test('never leaves its pole', () => {
-    expect(fractions(crossed(course, 'leg-1', new Map([[0, -3]])), 'leg-1')[0]).toBe(onPole(0));
-    expect(fractions(crossed(course, 'leg-1', new Map([[0, 7]])), 'leg-1')[0]).toBe(onPole(1));
-    expect(onPole(0.4)).toBe(0.4);
+    expect(fractions(moveCrossings(course, 'leg-1', new Map([[0, -3]])), 'leg-1')[0]).toBe(clampToPole(0));
+    expect(fractions(moveCrossings(course, 'leg-1', new Map([[0, 7]])), 'leg-1')[0]).toBe(clampToPole(1));
+    expect(clampToPole(0.4)).toBe(0.4);
   });
 });

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { type Course, currentLayout } from '../../../src/core/course/course.ts';
-import { changedLeg, leftOut, reordered, riddenAlso } from '../../../src/core/course/edit-ride.ts';
-import { changedLayout } from '../../../src/core/course/layouts.ts';
+import { addLeg, changeLeg, removeLeg, reorderLeg } from '../../../src/core/course/edit-ride.ts';
+import { replaceLayout } from '../../../src/core/course/layouts.ts';
 import { sampleCourse } from './sample.ts';
 
 const legs = (course: Course) => currentLayout(course).ride.legs;
@@ -15,23 +15,23 @@ describe('the legs of a ride', () => {
     ['leg-1', 99, ['run-1', 'spoke-1', 'fan-1']],
     ['leg-2', -5, ['run-1', 'fan-1', 'spoke-1']],
   ])('%s can be ridden as number %i', (leg, to, expected) => {
-    expect(order(reordered(sampleCourse(), leg, to))).toEqual(expected);
+    expect(order(reorderLeg(sampleCourse(), leg, to))).toEqual(expected);
   });
 
   test('stay the same object when a leg is put where it is', () => {
     const before = sampleCourse();
-    expect(reordered(before, 'leg-2', 1)).toBe(before);
+    expect(reorderLeg(before, 'leg-2', 1)).toBe(before);
   });
 
   test('stay the same object when nothing about one is changed', () => {
     const before = sampleCourse();
-    expect(changedLeg(before, 'leg-2', { lead: 'left', words: 'Jog over' })).toBe(before);
-    expect(changedLeg(before, 'leg-1', { lead: undefined, words: undefined })).toBe(before);
+    expect(changeLeg(before, 'leg-2', { lead: 'left', words: 'Jog over' })).toBe(before);
+    expect(changeLeg(before, 'leg-1', { lead: undefined, words: undefined })).toBe(before);
   });
 
   test('are ridden in the usual gait for one that their passage does not allow', () => {
     const usual = legs(sampleCourse())[0]?.gait;
-    const course = changedLayout(sampleCourse(), (layout) => ({
+    const course = replaceLayout(sampleCourse(), (layout) => ({
       ...layout,
       obstacles: layout.obstacles.map((each) => ({
         ...each,
@@ -41,16 +41,16 @@ describe('the legs of a ride', () => {
         })),
       })),
     }));
-    expect(legs(changedLeg(course, 'leg-1', { gait: 'walk' }))[0]?.gait).toBe(usual);
+    expect(legs(changeLeg(course, 'leg-1', { gait: 'walk' }))[0]?.gait).toBe(usual);
   });
 
   test('lose a lead or words when told so', () => {
-    const leg = legs(changedLeg(sampleCourse(), 'leg-2', { lead: undefined, words: undefined }))[1];
+    const leg = legs(changeLeg(sampleCourse(), 'leg-2', { lead: undefined, words: undefined }))[1];
     expect(Object.keys(leg ?? {})).toEqual(['id', 'obstacle', 'passage', 'gait', 'approach', 'bends']);
   });
 
   test('are one more for an obstacle that is ridden twice, each with an id of its own', () => {
-    const course = riddenAlso(sampleCourse(), 'fan-1');
+    const course = addLeg(sampleCourse(), 'fan-1');
     expect(order(course)).toEqual([...order(sampleCourse()), 'fan-1']);
     const ids = legs(course).map((leg) => leg.id);
     expect(new Set(ids).size).toBe(ids.length);
@@ -59,28 +59,28 @@ describe('the legs of a ride', () => {
   test('ride the passage that is asked for', () => {
     const [first] = currentLayout(sampleCourse()).obstacles;
     const passage = first?.passages.at(-1)?.id ?? '';
-    expect(legs(riddenAlso(sampleCourse(), first?.id ?? '', passage)).at(-1)?.passage).toBe(passage);
+    expect(legs(addLeg(sampleCourse(), first?.id ?? '', passage)).at(-1)?.passage).toBe(passage);
   });
 
   test('that are taken out leave their obstacle where it is and the others as they were', () => {
     const before = sampleCourse();
-    const course = leftOut(before, 'leg-2');
+    const course = removeLeg(before, 'leg-2');
     expect(legs(course)).toEqual(legs(before).filter((leg) => leg.id !== 'leg-2'));
     expect(currentLayout(course).obstacles).toBe(currentLayout(before).obstacles);
   });
 
   test('that are taken out can be ridden again', () => {
     const [leg] = legs(sampleCourse());
-    const course = riddenAlso(leftOut(sampleCourse(), leg?.id ?? ''), leg?.obstacle ?? '');
+    const course = addLeg(removeLeg(sampleCourse(), leg?.id ?? ''), leg?.obstacle ?? '');
     expect(order(course).at(-1)).toBe(leg?.obstacle);
     expect(legs(course)).toHaveLength(legs(sampleCourse()).length);
   });
 
   test('must exist', () => {
-    expect(() => leftOut(sampleCourse(), 'leg-9')).toThrow('no leg leg-9');
-    expect(() => riddenAlso(sampleCourse(), 'moat-1')).toThrow('no obstacle moat-1');
-    expect(() => riddenAlso(sampleCourse(), 'fan-1', 'moat')).toThrow('fan-1 has no passage moat');
-    expect(() => changedLeg(sampleCourse(), 'leg-9', {})).toThrow('no leg leg-9');
-    expect(() => reordered(sampleCourse(), 'leg-9', 0)).toThrow('no leg leg-9');
+    expect(() => removeLeg(sampleCourse(), 'leg-9')).toThrow('no leg leg-9');
+    expect(() => addLeg(sampleCourse(), 'moat-1')).toThrow('no obstacle moat-1');
+    expect(() => addLeg(sampleCourse(), 'fan-1', 'moat')).toThrow('fan-1 has no passage moat');
+    expect(() => changeLeg(sampleCourse(), 'leg-9', {})).toThrow('no leg leg-9');
+    expect(() => reorderLeg(sampleCourse(), 'leg-9', 0)).toThrow('no leg leg-9');
   });
 });

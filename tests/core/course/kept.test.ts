@@ -3,9 +3,9 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { CONSTRAINT_KINDS } from '../../../src/core/constraints/constraints.ts';
 import { currentLayout } from '../../../src/core/course/course.ts';
-import { piecesOf } from '../../../src/core/course/resolved-constraints.ts';
-import { settled } from '../../../src/core/course/solve-layout.ts';
-import { tied } from '../../../src/core/course/solver-problem.ts';
+import { placedPieces } from '../../../src/core/course/resolved-constraints.ts';
+import { solveLayout } from '../../../src/core/course/solve-layout.ts';
+import { layoutProblem } from '../../../src/core/course/solver-problem.ts';
 import { readCourse } from '../../../src/core/files/read.ts';
 import { writeCourse } from '../../../src/core/files/write.ts';
 
@@ -31,18 +31,20 @@ describe.each(CONSTRAINT_KINDS.map(({ id, title }) => [id, title] as const))('%s
   });
 
   test('holds as it lies', () => {
-    const answer = settled(layout, course.arena, new Map());
+    const answer = solveLayout(layout, course.arena, new Map());
     expect(answer.kind === 'settled' && answer.layout).toBe(layout);
   });
 
   test('holds to 1e-9 when any piece of it is dragged', () => {
-    for (const { key, pose } of piecesOf(layout).values()) {
+    for (const { key, pose } of placedPieces(layout).values()) {
       const wish = { x: pose.x + 0.7, y: pose.y + 0.4, angle: pose.angle + 0.2 };
-      const answer = settled(layout, course.arena, new Map([[key, wish]]));
+      const answer = solveLayout(layout, course.arena, new Map([[key, wish]]));
       if (answer.kind !== 'settled') throw new Error(answer.says);
-      const { problem } = tied(answer.layout, course.arena);
+      const { problem } = layoutProblem(answer.layout, course.arena);
       const poses = new Map(problem.bodies.map((body) => [body.id, body.pose]));
-      const rows = problem.ties.flatMap((tie) => tie.rows(tie.bodies.map((body) => poses.get(body) ?? pose)));
+      const rows = problem.constraints.flatMap((tie) =>
+        tie.residuals(tie.bodies.map((body) => poses.get(body) ?? pose)),
+      );
       for (const { value } of rows) expect(Math.abs(value)).toBeLessThan(1e-9);
     }
   });

@@ -3,24 +3,24 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Layout } from '../../../src/core/course/course.ts';
 import { placedObstacle } from '../../../src/core/course/placed.ts';
-import { holdsItself, wholeObstacles } from '../../../src/core/course/rigid.ts';
-import { type Settled, settled } from '../../../src/core/course/solve-layout.ts';
-import { tied } from '../../../src/core/course/solver-problem.ts';
-import { composed, type Pose } from '../../../src/core/plane/pose.ts';
+import { isConsistent, wholeObstacles } from '../../../src/core/course/rigid.ts';
+import { type LayoutOutcome, solveLayout } from '../../../src/core/course/solve-layout.ts';
+import { layoutProblem } from '../../../src/core/course/solver-problem.ts';
+import { compose, type Pose } from '../../../src/core/plane/pose.ts';
 import { ARENA, box, fan, held, layout, run, withFixed } from './scene.ts';
 
 const P1 = 'run-1/pole-1';
 const NONE: ReadonlySet<string> = new Set();
 
-function laid(answer: Settled): Layout {
+function laid(answer: LayoutOutcome): Layout {
   if (answer.kind !== 'settled') throw new Error(answer.says);
   return answer.layout;
 }
 function worst(of: Layout): number {
-  const { problem } = tied(of, ARENA);
+  const { problem } = layoutProblem(of, ARENA);
   const poses = new Map(problem.bodies.map((body) => [body.id, body.pose]));
-  const rows = problem.ties.flatMap((each) =>
-    each.rows(each.bodies.map((id) => poses.get(id) ?? { x: 0, y: 0, angle: 0 })),
+  const rows = problem.constraints.flatMap((each) =>
+    each.residuals(each.bodies.map((id) => poses.get(id) ?? { x: 0, y: 0, angle: 0 })),
   );
   return rows.reduce((most, { value }) => Math.max(most, Math.abs(value)), 0);
 }
@@ -38,17 +38,17 @@ describe('an obstacle is one body', () => {
     const of = layout([run(), bent, box()], [tie]);
     expect([...wholeObstacles(of, NONE)]).toEqual(['box-1']);
     expect([...wholeObstacles(layout([run(), box()]), new Set(['box-1']))]).toEqual(['run-1']);
-    expect(holdsItself(bent)).toBe(false);
-    expect(holdsItself(run())).toBe(true);
+    expect(isConsistent(bent)).toBe(false);
+    expect(isConsistent(run())).toBe(true);
   });
 
   test('however loose it is inside: its gaps let go, it is still pulled as it lies', () => {
     const loose = { ...run(), constraints: [] };
     const link = held('link', 'apart', [P1, 'box-1/west'], { hold: 20 });
-    const start = laid(settled(layout([loose, box()], [link]), ARENA, new Map()));
+    const start = laid(solveLayout(layout([loose, box()], [link]), ARENA, new Map()));
     const west = start.obstacles[1];
     if (west === undefined) throw new Error('no box');
-    const after = laid(settled(start, ARENA, new Map([['box-1', moved(west.pose, 5, 3)]])));
+    const after = laid(solveLayout(start, ARENA, new Map([['box-1', moved(west.pose, 5, 3)]])));
     expect(after.obstacles[0]?.pieces).toBe(start.obstacles[0]?.pieces);
     expect(after.obstacles[0]?.pose).not.toEqual(start.obstacles[0]?.pose);
     expect(worst(after)).toBeLessThan(1e-9);
@@ -57,8 +57,8 @@ describe('an obstacle is one body', () => {
   test('with three unknowns: its tie to a wall has the slopes that central differences agree with', () => {
     const shift = fc.double({ min: -1, max: 1, noNaN: true });
     const of = layout([fan()], [held('off', 'off-wall', [['fan-1/pole-3', 0.2], 'north'], { hold: 2 })]);
-    const { problem } = tied(of, ARENA, wholeObstacles(of, NONE));
-    const [tie, ...more] = problem.ties;
+    const { problem } = layoutProblem(of, ARENA, wholeObstacles(of, NONE));
+    const [tie, ...more] = problem.constraints;
     expect(more).toEqual([]);
     const north = problem.bodies.find(({ id }) => id === 'wall north')?.pose ?? { x: 0, y: 0, angle: 0 };
     fc.assert(
@@ -66,7 +66,7 @@ describe('an obstacle is one body', () => {
         const pose = moved(fan().pose, x, y, angle);
         const row = (by: Partial<Pose>) => {
           const [x2 = 0, y2 = 0, a2 = 0] = [by.x, by.y, by.angle];
-          return tie?.rows([moved(pose, x2, y2, a2), north])[0];
+          return tie?.residuals([moved(pose, x2, y2, a2), north])[0];
         };
         const slopes = row({})?.gradient[0] ?? [9, 9, 9];
         (['x', 'y', 'angle'] as const).forEach((axis, k) => {
@@ -93,7 +93,7 @@ describe('obstacles tied to one another', () => {
     ['run-1/pole-4', 0.5],
     ['fan-1/pole-1', 0.5],
   ]);
-  const start = laid(settled(layout([run(), fan(), box()], [link, level]), ARENA, new Map()));
+  const start = laid(solveLayout(layout([run(), fan(), box()], [link, level]), ARENA, new Map()));
   const pose = (of: Layout, i: number): Pose => of.obstacles[i]?.pose ?? { x: 0, y: 0, angle: 0 };
 
   test('are brought to hold with their pieces in their places to the bit', () => {
@@ -103,7 +103,7 @@ describe('obstacles tied to one another', () => {
 
   test('go along when one of them is carried, and leave the others the same objects', () => {
     const wish = moved(pose(start, 1), 3, -2, 0.4);
-    const after = laid(settled(start, ARENA, new Map([['fan-1', wish]])));
+    const after = laid(solveLayout(start, ARENA, new Map([['fan-1', wish]])));
     expect(worst(after)).toBeLessThan(1e-9);
     expect(pose(after, 1)).toEqual(wish);
     expect(after.obstacles[0]?.pieces).toBe(start.obstacles[0]?.pieces);
@@ -113,14 +113,14 @@ describe('obstacles tied to one another', () => {
   test('keep the measures of both when a single pole of one is pulled', () => {
     const fourth = placedObstacle(start.obstacles[0] ?? run()).pieces[3];
     if (fourth === undefined) throw new Error('no fourth pole');
-    const after = laid(settled(start, ARENA, new Map([['run-1/pole-4', moved(fourth.pose, 1, 0.5, 0.1)]])));
+    const after = laid(solveLayout(start, ARENA, new Map([['run-1/pole-4', moved(fourth.pose, 1, 0.5, 0.1)]])));
     expect(worst(after)).toBeLessThan(1e-9);
     expect(after.obstacles[1]?.pieces).toBe(start.obstacles[1]?.pieces);
   });
 
   test('stay where they are when one with a fixed pole is what is carried', () => {
     const nailed = layout([withFixed(run(), 'pole-1'), ...start.obstacles.slice(1)]);
-    const after = settled(nailed, ARENA, new Map([['run-1', moved(run().pose, 4, 0)]]));
+    const after = solveLayout(nailed, ARENA, new Map([['run-1', moved(run().pose, 4, 0)]]));
     expect(laid(after)).toBe(nailed);
   });
 });
@@ -132,11 +132,11 @@ test('an obstacle kept at least so far from two walls goes with the hand and sto
   ];
   const start = layout([run()], clear);
   const at = (x: number, y: number) => {
-    const after = laid(settled(start, ARENA, new Map([['run-1', { x, y, angle: 0 }]])));
+    const after = laid(solveLayout(start, ARENA, new Map([['run-1', { x, y, angle: 0 }]])));
     const first = after.obstacles[0];
     if (first === undefined) throw new Error('no run');
     expect(worst(after)).toBeLessThan(1e-9);
-    return composed(first.pose, first.pieces[0]?.pose ?? first.pose);
+    return compose(first.pose, first.pieces[0]?.pose ?? first.pose);
   };
   // Free of both, the hand is followed to the bit; beyond them the near end stays 2 m off, the pole's face 3 m.
   expect(at(24, 15).y).toBeCloseTo(15, 12);
@@ -153,7 +153,7 @@ test('what cannot be met whole is met by its pieces where its own measures let i
       held('b', 'angle-to-wall', ['run-1/pole-4', 'south'], { hold: 1.4 }),
     ],
   );
-  const after = laid(settled(of, ARENA, new Map()));
+  const after = laid(solveLayout(of, ARENA, new Map()));
   expect(worst(after)).toBeLessThan(1e-9);
   expect(after.obstacles[0]?.pieces).not.toBe(loose.pieces);
 });

@@ -1,9 +1,9 @@
 /** A small course for the tests of this room: a fan, a run and a spoke, ridden in this order, with one constraint. */
 import { blankCourse } from '../../../src/core/course/blank.ts';
 import { type Course, currentLayout } from '../../../src/core/course/course.ts';
-import { added } from '../../../src/core/course/edit-obstacles.ts';
-import { changedLeg } from '../../../src/core/course/edit-ride.ts';
-import { changedLayout } from '../../../src/core/course/layouts.ts';
+import { addObstacle } from '../../../src/core/course/edit-obstacles.ts';
+import { changeLeg } from '../../../src/core/course/edit-ride.ts';
+import { replaceLayout } from '../../../src/core/course/layouts.ts';
 import { buildObstacle } from '../../../src/core/obstacles/build.ts';
 import type { Obstacle } from '../../../src/core/obstacles/obstacle.ts';
 import type { Values } from '../../../src/core/pieces/params.ts';
@@ -17,11 +17,11 @@ export function build(id: string, kind: string, pose: Pose, values: Values = {})
 
 export function sampleCourse(): Course {
   let course = blankCourse({ title: 'Practice' });
-  course = added(course, build('fan-1', 'fan', { x: 15, y: 10, angle: 0.5 }));
-  course = added(course, build('run-1', 'run', { x: 30, y: 20, angle: 0 }));
-  course = added(course, build('spoke-1', 'spoke', { x: 45, y: 12, angle: -1 }));
-  course = changedLeg(course, 'leg-2', { bends: [{ x: 22, y: 16 }], lead: 'left', words: 'Jog over' });
-  return changedLayout(course, (layout) => ({
+  course = addObstacle(course, build('fan-1', 'fan', { x: 15, y: 10, angle: 0.5 }));
+  course = addObstacle(course, build('run-1', 'run', { x: 30, y: 20, angle: 0 }));
+  course = addObstacle(course, build('spoke-1', 'spoke', { x: 45, y: 12, angle: -1 }));
+  course = changeLeg(course, 'leg-2', { bends: [{ x: 22, y: 16 }], lead: 'left', words: 'Jog over' });
+  return replaceLayout(course, (layout) => ({
     ...layout,
     constraints: [
       {

@@ -4,14 +4,14 @@ import type { Constraint } from '../../../src/core/constraints/constraint.ts';
 import { constraintKind } from '../../../src/core/constraints/constraints.ts';
 import type { Layout } from '../../../src/core/course/course.ts';
 import { placedObstacle } from '../../../src/core/course/placed.ts';
-import { type Settled, settled } from '../../../src/core/course/solve-layout.ts';
-import { tied } from '../../../src/core/course/solver-problem.ts';
+import { type LayoutOutcome, solveLayout } from '../../../src/core/course/solve-layout.ts';
+import { layoutProblem } from '../../../src/core/course/solver-problem.ts';
 import { FOOT } from '../../../src/core/measure/quantity.ts';
 import { buildObstacle } from '../../../src/core/obstacles/build.ts';
 import type { Obstacle } from '../../../src/core/obstacles/obstacle.ts';
 import { OBSTACLE_KINDS } from '../../../src/core/obstacles/obstacles.ts';
-import { type Pose, wrapped } from '../../../src/core/plane/pose.ts';
-import { ranked } from '../../../src/core/solve/degrees-of-freedom.ts';
+import { normalizeAngle, type Pose } from '../../../src/core/plane/pose.ts';
+import { rankReport } from '../../../src/core/solve/degrees-of-freedom.ts';
 
 const ARENA = {
   title: 'Larkhollow Fairground',
@@ -38,7 +38,7 @@ function layout(obstacles: readonly Obstacle[], constraints: readonly Constraint
 function withFixed(whole: Obstacle, piece: string): Obstacle {
   return { ...whole, pieces: whole.pieces.map((each) => (each.id === piece ? { ...each, fixed: true } : each)) };
 }
-function laid(answer: Settled): Layout {
+function laid(answer: LayoutOutcome): Layout {
   if (answer.kind !== 'settled') throw new Error(answer.says);
   return answer.layout;
 }
@@ -49,38 +49,38 @@ function ground(of: Layout, key: string): Pose {
 }
 /** The largest residual of everything that the layout holds. */
 function worst(of: Layout): number {
-  const { problem } = tied(of, ARENA);
+  const { problem } = layoutProblem(of, ARENA);
   const poses = new Map(problem.bodies.map((body) => [body.id, body.pose]));
-  const rows = problem.ties.flatMap((each) => each.rows(each.bodies.map((id) => poses.get(id) ?? PLACE)));
+  const rows = problem.constraints.flatMap((each) => each.residuals(each.bodies.map((id) => poses.get(id) ?? PLACE)));
   return rows.reduce((most, row) => Math.max(most, Math.abs(row.value)), 0);
 }
 function shifted(pose: Pose, x: number, y: number, angle = 0): Pose {
   return { x: pose.x + x, y: pose.y + y, angle: pose.angle + angle };
 }
 const far = (a: Pose, b: Pose): number =>
-  Math.max(Math.hypot(a.x - b.x, a.y - b.y), Math.abs(wrapped(a.angle - b.angle)));
+  Math.max(Math.hypot(a.x - b.x, a.y - b.y), Math.abs(normalizeAngle(a.angle - b.angle)));
 
 describe.each(OBSTACLE_KINDS.map((kind) => [kind.id] as const))('a %s as it is built', (kind) => {
   test.each([1, -1] as const)('meets its constraints and repeats none, side %i', (side) => {
     const one = obstacle(kind, side);
     for (const constraint of one.constraints) expect(constraintKind(constraint.kind), constraint.kind).toBeDefined();
     expect(worst(layout([one]))).toBeLessThan(1e-9);
-    const { problem } = tied(layout([one]), ARENA);
-    const { freedoms, spare } = ranked(problem);
+    const { problem } = layoutProblem(layout([one]), ARENA);
+    const { degreesOfFreedom: freedoms, redundant: spare } = rankReport(problem);
     expect(spare).toEqual([]);
-    const equations = problem.ties.flatMap((each) => each.rows(each.bodies.map(() => PLACE))).length;
+    const equations = problem.constraints.flatMap((each) => each.residuals(each.bodies.map(() => PLACE))).length;
     expect(freedoms).toBe(3 * placedObstacle(one).pieces.length - equations);
   });
 
   test('is the same object when nothing is wished and all is met', () => {
     const before = layout([obstacle(kind)]);
-    expect(laid(settled(before, ARENA, new Map()))).toBe(before);
+    expect(laid(solveLayout(before, ARENA, new Map()))).toBe(before);
   });
 
   test('is carried whole with its pieces in their places to the bit', () => {
     const one = obstacle(kind);
     const there = shifted(PLACE, 3, -2, 1);
-    const after = laid(settled(layout([one]), ARENA, new Map([[one.id, there]])));
+    const after = laid(solveLayout(layout([one]), ARENA, new Map([[one.id, there]])));
     expect(after.obstacles[0]?.pose).toBe(there);
     expect(after.obstacles[0]?.pieces).toBe(one.pieces);
   });
@@ -90,7 +90,7 @@ describe.each(OBSTACLE_KINDS.map((kind) => [kind.id] as const))('a %s as it is b
     for (const piece of one.pieces) {
       const key = `${one.id}/${piece.id}`;
       const wish = shifted(ground(layout([one]), key), 0.2, -0.22, 0.1);
-      const after = laid(settled(layout([one]), ARENA, new Map([[key, wish]])));
+      const after = laid(solveLayout(layout([one]), ARENA, new Map([[key, wish]])));
       expect(worst(after)).toBeLessThan(1e-9);
       expect(far(ground(after, key), wish)).toBeLessThan(1e-4);
     }
@@ -111,7 +111,7 @@ describe.each(OBSTACLE_KINDS.map((kind) => [kind.id] as const))('a %s pulled abo
           if (piece === undefined) continue;
           const key = `${one.id}/${piece.id}`;
           const before = layout([one]);
-          const after = laid(settled(before, ARENA, new Map([[key, shifted(ground(before, key), x, y, turn)]])));
+          const after = laid(solveLayout(before, ARENA, new Map([[key, shifted(ground(before, key), x, y, turn)]])));
           expect(worst(after)).toBeLessThan(1e-9);
         }
       }),
@@ -129,7 +129,7 @@ describe('a fan with its middle pole fixed', () => {
       fc.property(fc.double({ min: 0, max: 6.3, noNaN: true }), fc.constantFrom('pole-1', 'pole-3'), (way, id) => {
         const key = `fan-1/${id}`;
         const wish = shifted(ground(before, key), 0.3 * Math.cos(way), 0.3 * Math.sin(way));
-        const after = laid(settled(before, ARENA, new Map([[key, wish]])));
+        const after = laid(solveLayout(before, ARENA, new Map([[key, wish]])));
         expect(worst(after)).toBeLessThan(1e-9);
         expect(ground(after, 'fan-1/pole-2')).toEqual(ground(before, 'fan-1/pole-2'));
         expect(after.obstacles[1]).toBe(before.obstacles[1]);
@@ -139,7 +139,7 @@ describe('a fan with its middle pole fixed', () => {
   });
 
   test('does not move when it is wished elsewhere whole', () => {
-    const after = laid(settled(before, ARENA, new Map([['fan-1', shifted(PLACE, 5, 0)]])));
+    const after = laid(solveLayout(before, ARENA, new Map([['fan-1', shifted(PLACE, 5, 0)]])));
     for (const id of ['pole-1', 'pole-2', 'pole-3']) {
       expect(far(ground(after, `fan-1/${id}`), ground(before, `fan-1/${id}`))).toBeLessThan(1e-6);
     }
@@ -155,7 +155,7 @@ describe('a run with one gap let go and its first pole fixed', () => {
   const along = (far: number): Pose => shifted(home, far * Math.cos(PLACE.angle), far * Math.sin(PLACE.angle));
 
   test('moves only what hangs on the dragged pole, along the only way that is open', () => {
-    const after = laid(settled(before, ARENA, new Map([[key, shifted(along(0.5), -0.3, 0.3)]])));
+    const after = laid(solveLayout(before, ARENA, new Map([[key, shifted(along(0.5), -0.3, 0.3)]])));
     expect(worst(after)).toBeLessThan(1e-9);
     expect(after.obstacles[0]?.pose).toBe(one.pose);
     expect(after.obstacles[0]?.pieces[0]).toBe(one.pieces[0]);
@@ -166,13 +166,13 @@ describe('a run with one gap let go and its first pole fixed', () => {
   test('moves smoothly in a drag of 60 steps and comes back to the bit', () => {
     let last = before;
     for (let k = 1; k <= 60; k++) {
-      const now = laid(settled(before, ARENA, new Map([[key, along(0.02 * k)]])));
+      const now = laid(solveLayout(before, ARENA, new Map([[key, along(0.02 * k)]])));
       for (const { id } of one.pieces) {
         expect(far(ground(now, `run-1/${id}`), ground(last, `run-1/${id}`))).toBeLessThan(0.06);
       }
       last = now;
     }
-    expect(laid(settled(before, ARENA, new Map([[key, home]])))).toBe(before);
+    expect(laid(solveLayout(before, ARENA, new Map([[key, home]])))).toBe(before);
   });
 });
 
@@ -186,10 +186,10 @@ describe('an obstacle held off a wall', () => {
   };
 
   test('is brought there when nothing is wished, and slides along it when it is dragged whole', () => {
-    const first = laid(settled(layout([one], [off]), ARENA, new Map()));
+    const first = laid(solveLayout(layout([one], [off]), ARENA, new Map()));
     expect(worst(first)).toBeLessThan(1e-9);
     const frame = first.obstacles[0]?.pose ?? PLACE;
-    const after = laid(settled(first, ARENA, new Map([['fan-1', shifted(frame, 7, 3)]])));
+    const after = laid(solveLayout(first, ARENA, new Map([['fan-1', shifted(frame, 7, 3)]])));
     expect(worst(after)).toBeLessThan(1e-9);
     const moved = after.obstacles[0]?.pose ?? PLACE;
     expect(moved.x - frame.x).toBeCloseTo(7, 1);
@@ -201,7 +201,7 @@ describe('an obstacle held off a wall', () => {
   test('a constraint without a value only measures', () => {
     const { hold: _, ...loose } = off;
     const before = layout([one], [loose]);
-    expect(laid(settled(before, ARENA, new Map()))).toBe(before);
+    expect(laid(solveLayout(before, ARENA, new Map()))).toBe(before);
   });
 
   test('another obstacle tied to it follows', () => {
@@ -212,9 +212,9 @@ describe('an obstacle held off a wall', () => {
       grips: [{ piece: 'fan-1/pole-2' }, { piece: 'box-1/west' }],
       hold: 8,
     };
-    const first = laid(settled(layout([one, box], [link]), ARENA, new Map()));
+    const first = laid(solveLayout(layout([one, box], [link]), ARENA, new Map()));
     const after = laid(
-      settled(first, ARENA, new Map([['fan-1/pole-2', shifted(ground(first, 'fan-1/pole-2'), -4, 0)]])),
+      solveLayout(first, ARENA, new Map([['fan-1/pole-2', shifted(ground(first, 'fan-1/pole-2'), -4, 0)]])),
     );
     expect(worst(after)).toBeLessThan(1e-9);
     expect(ground(after, 'box-1/west').x).toBeLessThan(ground(first, 'box-1/west').x - 2);
@@ -226,14 +226,14 @@ describe('what cannot hold', () => {
   const more = (constraint: Constraint): Layout => layout([one], [constraint]);
   const grips = [{ piece: 'run-1/pole-1' }, { piece: 'run-1/pole-2' }];
   const clash = (of: Layout) => {
-    const answer = settled(of, ARENA, new Map());
+    const answer = solveLayout(of, ARENA, new Map());
     if (answer.kind !== 'clash') throw new Error(answer.kind);
     return answer;
   };
 
   test('is told as two gaps with their lengths', () => {
-    const { clashes, says } = clash(more({ id: 'wide', kind: 'gap', grips, hold: 5 * FOOT, side: -1 }));
-    expect(clashes.map(({ culprits }) => culprits.map(({ key }) => key))).toEqual([['run-1/gap-1', 'wide']]);
+    const { conflicts: clashes, says } = clash(more({ id: 'wide', kind: 'gap', grips, hold: 5 * FOOT, side: -1 }));
+    expect(clashes.map(({ members: culprits }) => culprits.map(({ key }) => key))).toEqual([['run-1/gap-1', 'wide']]);
     expect(says).toBe(
       "These cannot all hold: The gap between pole 1 of run 1 and pole 2 of run 1 is 3', inside to inside. " +
         "The gap between pole 1 of run 1 and pole 2 of run 1 is 5', inside to inside. " +
@@ -244,13 +244,13 @@ describe('what cannot hold', () => {
   test('is told in the unit of the course and by the obstacle’s own name', () => {
     const named = { ...one, name: 'Jog-overs' };
     const both = layout([named], [{ id: 'wide', kind: 'gap', grips, hold: 1.5, side: -1 }]);
-    const answer = settled(both, ARENA, new Map(), { unit: 'm' });
+    const answer = solveLayout(both, ARENA, new Map(), { unit: 'm' });
     expect(answer.kind === 'clash' && answer.says).toContain('pole 2 of Jog-overs is 1.50 m');
   });
 
   test('is told as parallel and square', () => {
-    const { clashes } = clash(more({ id: 'across', kind: 'square', grips }));
-    expect(clashes.map(({ culprits }) => culprits.map(({ key }) => key).toSorted())).toEqual([
+    const { conflicts: clashes } = clash(more({ id: 'across', kind: 'square', grips }));
+    expect(clashes.map(({ members: culprits }) => culprits.map(({ key }) => key).toSorted())).toEqual([
       ['across', 'run-1/parallel-1'],
     ]);
   });
@@ -263,8 +263,8 @@ describe('what cannot hold', () => {
       hold: 0,
     };
     const other: Constraint = { ...angle, id: 'along-west', grips: [{ piece: 'run-1/pole-3' }, { wall: 'west' }] };
-    const { clashes, says } = clash(layout([one], [angle, other]));
-    expect(clashes[0].culprits.map(({ key }) => key)).toEqual(['along', 'along-west']);
+    const { conflicts: clashes, says } = clash(layout([one], [angle, other]));
+    expect(clashes[0].members.map(({ key }) => key)).toEqual(['along', 'along-west']);
     expect(says).toContain('lies at 0° to the south wall.');
   });
 
@@ -275,6 +275,6 @@ describe('what cannot hold', () => {
       { id: 'c', kind: 'gap', grips: [{ wall: 'south' }, { piece: 'run-1/pole-1' }], hold: 1 },
     ];
     const before = layout([one], odd);
-    expect(laid(settled(before, ARENA, new Map()))).toBe(before);
+    expect(laid(solveLayout(before, ARENA, new Map()))).toBe(before);
   });
 });

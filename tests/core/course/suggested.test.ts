@@ -1,17 +1,17 @@
 import { describe, expect, test } from 'vitest';
 import { constraintKind } from '../../../src/core/constraints/constraints.ts';
 import type { Layout } from '../../../src/core/course/course.ts';
-import { tapes } from '../../../src/core/course/dimensions.ts';
-import { settled } from '../../../src/core/course/solve-layout.ts';
-import { type Suggestion, suggested } from '../../../src/core/course/suggested.ts';
+import { dimensions } from '../../../src/core/course/dimensions.ts';
+import { solveLayout } from '../../../src/core/course/solve-layout.ts';
+import { type ConstraintSuggestion, constraintSuggestions } from '../../../src/core/course/suggested.ts';
 import type { Obstacle } from '../../../src/core/obstacles/obstacle.ts';
 import { build } from './sample.ts';
 import { ARENA, fan, held, layout, run, withFixed } from './scene.ts';
 
 const P1 = 'run-1/pole-1';
 
-function offers(of: Layout, keys: readonly string[]): readonly Suggestion[] {
-  return suggested({ layout: of, arena: ARENA, unit: 'ft' }, keys);
+function offers(of: Layout, keys: readonly string[]): readonly ConstraintSuggestion[] {
+  return constraintSuggestions({ layout: of, arena: ARENA, unit: 'ft' }, keys);
 }
 function ids(of: Layout, keys: readonly string[]): readonly string[] {
   return offers(of, keys).map(({ constraint }) => constraint.kind);
@@ -45,7 +45,7 @@ describe('what is suggested', () => {
     expect(all.every(({ isMet }) => isMet)).toBe(true);
     for (const { constraint } of all) {
       const after = { ...two, constraints: [constraint] };
-      const answer = settled(after, ARENA, new Map());
+      const answer = solveLayout(after, ARENA, new Map());
       expect(answer.kind === 'settled' && answer.layout, constraint.kind).toBe(after);
     }
   });
@@ -98,7 +98,7 @@ describe('a tape', () => {
   );
 
   test('lies where a constraint with a number measures, with the number printed', () => {
-    const all = tapes(of, ARENA, 'ft');
+    const all = dimensions(of, ARENA, 'ft');
     expect(all.map(({ key }) => key)).toEqual(['run-1/gap-1', 'run-1/gap-2', 'run-1/gap-3', 'off', 'see']);
     const [gap] = all;
     expect(gap?.printed).toBe("3'");
@@ -109,16 +109,16 @@ describe('a tape', () => {
   });
 
   test('of one that only measures says so, with what it measures', () => {
-    const see = tapes(of, ARENA, 'm').at(-1);
-    expect(see?.holds).toBe(false);
+    const see = dimensions(of, ARENA, 'm').at(-1);
+    expect(see?.isDriving).toBe(false);
     expect(see?.value).toBeCloseTo(3 * 1.016 - 0.1016, 9);
     expect(see?.says).toBe('Pole 1 of run 1 and pole 4 of run 1 are 2.95 m apart.');
   });
 
   test('begins at the wall and ends at the piece', () => {
-    const off = tapes(of, ARENA, 'ft')[3];
+    const off = dimensions(of, ARENA, 'ft')[3];
     expect(off?.from.y).toBeCloseTo(0, 9);
-    expect(constraintKind('off-wall')?.tape).toBeDefined();
-    expect(tapes(of, ARENA, 'ft')).toBe(tapes(of, ARENA, 'ft'));
+    expect(constraintKind('off-wall')?.dimension).toBeDefined();
+    expect(dimensions(of, ARENA, 'ft')).toBe(dimensions(of, ARENA, 'ft'));
   });
 });

@@ -1,9 +1,16 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import type { Course } from '../../../src/core/course/course.ts';
-import { duplicated, erased, flipped, rebuilt, shifted, turned } from '../../../src/core/course/edit-obstacles.ts';
-import { reordered } from '../../../src/core/course/edit-ride.ts';
-import { layoutCopied } from '../../../src/core/course/layouts.ts';
+import {
+  duplicateObstacles,
+  eraseByKeys,
+  flipObstacles,
+  rebuildObstacle,
+  rotateByKeys,
+  shiftByKeys,
+} from '../../../src/core/course/edit-obstacles.ts';
+import { reorderLeg } from '../../../src/core/course/edit-ride.ts';
+import { copyLayout } from '../../../src/core/course/layouts.ts';
 import { readCourse } from '../../../src/core/files/read.ts';
 import { writeCourse } from '../../../src/core/files/write.ts';
 import { obstacleIds, sampleCourse } from '../course/sample.ts';
@@ -15,26 +22,26 @@ const edit: fc.Arbitrary<(course: Course) => Course> = fc.oneof(
   fc.tuple(keys, metres, metres).map(
     ([on, dx, dy]) =>
       (course: Course) =>
-        shifted(course, on, dx, dy),
+        shiftByKeys(course, on, dx, dy),
   ),
   fc.tuple(keys, metres).map(
     ([on, by]) =>
       (course: Course) =>
-        turned(course, on, by, { x: 10, y: 10 }),
+        rotateByKeys(course, on, by, { x: 10, y: 10 }),
   ),
-  keys.map((on) => (course: Course) => flipped(course, on)),
-  keys.map((on) => (course: Course) => erased(course, on.slice(0, 1))),
-  keys.map((on) => (course: Course) => duplicated(course, on.slice(0, 1), 1, 1).course),
+  keys.map((on) => (course: Course) => flipObstacles(course, on)),
+  keys.map((on) => (course: Course) => eraseByKeys(course, on.slice(0, 1))),
+  keys.map((on) => (course: Course) => duplicateObstacles(course, on.slice(0, 1), 1, 1).course),
   fc.nat(5).map((to) => (course: Course) => {
     const first = course.layouts[0].ride.legs[0];
-    return first === undefined || course.layouts.length > 1 ? course : reordered(course, first.id, to);
+    return first === undefined || course.layouts.length > 1 ? course : reorderLeg(course, first.id, to);
   }),
   fc.integer({ min: 2, max: 8 }).map((poles) => (course: Course) => {
     if (!obstacleIds(course).includes('run-1')) return course;
-    const next = rebuilt(course, 'run-1', { poles });
+    const next = rebuildObstacle(course, 'run-1', { poles });
     return 'why' in next ? course : next;
   }),
-  fc.constant((course: Course) => layoutCopied(course)),
+  fc.constant((course: Course) => copyLayout(course)),
 );
 
 test('whatever is edited can be written, read as the same course, and written again byte for byte', () => {

@@ -1,7 +1,12 @@
 import { describe, expect, test } from 'vitest';
 import { GAITS, type Sourced, speed } from '../../../src/core/horses/horse.ts';
 import { HORSES, horseById, STOCK_HORSE } from '../../../src/core/horses/horses.ts';
-import { easyTurn, leanOn, leastTurn, leastTurnSource } from '../../../src/core/horses/turns.ts';
+import {
+  leanAtRadius,
+  minTurnRadius,
+  minTurnRadiusSource,
+  preferredTurnRadius,
+} from '../../../src/core/horses/turns.ts';
 
 /** Every sourced number of a horse, with its path. */
 function numbers(of: object, path = ''): [string, Sourced][] {
@@ -37,10 +42,10 @@ describe.each(HORSES.map((horse) => [horse.id, horse] as const))('the %s', (id, 
   test('goes faster from gait to gait and turns wider', () => {
     const speeds = GAITS.map((gait) => speed(horse, gait));
     expect(speeds).toEqual([...speeds].sort((a, b) => a - b));
-    const turns = GAITS.map((gait) => leastTurn(horse, gait));
+    const turns = GAITS.map((gait) => minTurnRadius(horse, gait));
     expect(turns).toEqual([...turns].sort((a, b) => a - b));
     for (const gait of GAITS) {
-      expect(easyTurn(horse, gait)).toBeGreaterThan(leastTurn(horse, gait));
+      expect(preferredTurnRadius(horse, gait)).toBeGreaterThan(minTurnRadius(horse, gait));
       expect(horse.gaits[gait].landing.least).toBeLessThan(horse.gaits[gait].landing.most ?? 0);
     }
   });
@@ -62,15 +67,15 @@ describe('the stock horse', () => {
   });
 
   test('leans about 16 degrees on its smallest lope turn', () => {
-    const lean = leanOn(speed(STOCK_HORSE, 'lope'), leastTurn(STOCK_HORSE, 'lope'));
+    const lean = leanAtRadius(speed(STOCK_HORSE, 'lope'), minTurnRadius(STOCK_HORSE, 'lope'));
     expect((lean * 180) / Math.PI).toBeCloseTo(16.1, 1);
-    expect(leastTurn(STOCK_HORSE, 'lope')).toBeCloseTo(10 * 0.3048, 3);
+    expect(minTurnRadius(STOCK_HORSE, 'lope')).toBeCloseTo(10 * 0.3048, 3);
   });
 
   test('turns a jog on the radius that a serpentine asks for, which has its own source', () => {
-    expect(leastTurn(STOCK_HORSE, 'jog')).toBe(1.5);
-    expect(leastTurnSource(STOCK_HORSE, 'jog')).toContain('serpentine');
-    expect(leastTurnSource(STOCK_HORSE, 'lope')).toContain('16 degrees');
+    expect(minTurnRadius(STOCK_HORSE, 'jog')).toBe(1.5);
+    expect(minTurnRadiusSource(STOCK_HORSE, 'jog')).toContain('serpentine');
+    expect(minTurnRadiusSource(STOCK_HORSE, 'lope')).toContain('16 degrees');
   });
 
   test('turns wider when it goes faster, where its lean is what is known', () => {
@@ -79,7 +84,7 @@ describe('the stock horse', () => {
       ...STOCK_HORSE,
       gaits: { ...STOCK_HORSE.gaits, lope: { ...lope, stride: { ...lope.stride, value: 4 } } },
     };
-    expect(leastTurn(faster, 'lope') / leastTurn(STOCK_HORSE, 'lope')).toBeCloseTo(4, 9);
+    expect(minTurnRadius(faster, 'lope') / minTurnRadius(STOCK_HORSE, 'lope')).toBeCloseTo(4, 9);
   });
 
   test('is not found under a name that nobody has', () => {

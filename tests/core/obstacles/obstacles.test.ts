@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { buildKind, buildObstacle, mirroredBuilt } from '../../../src/core/obstacles/build.ts';
 import type { Built, Infeasible, ObstacleKind } from '../../../src/core/obstacles/obstacle.ts';
 import { OBSTACLE_KINDS, obstacleKind } from '../../../src/core/obstacles/obstacles.ts';
-import { filled, type Values } from '../../../src/core/pieces/params.ts';
+import { completeValues, type Values } from '../../../src/core/pieces/params.ts';
 import { overlapArea } from '../../../src/core/plane/clip.ts';
 import { ORIGIN, pose } from '../../../src/core/plane/pose.ts';
 import { anyValues, equations, footprintOf, rank } from './samples.ts';
@@ -120,7 +120,7 @@ describe('an obstacle made', () => {
     const obstacle = buildObstacle('fan-1', 'fan', { gap: 1.9 }, pose(5, 6), -1);
     const kind = obstacleKind('fan');
     expect(obstacle).toMatchObject({ id: 'fan-1', kind: 'fan', pose: { x: 5, y: 6, angle: 0 }, side: -1 });
-    expect(obstacle).toHaveProperty('values', filled(kind?.params ?? {}, { gap: 1.9 }));
+    expect(obstacle).toHaveProperty('values', completeValues(kind?.params ?? {}, { gap: 1.9 }));
   });
 
   test('of an unknown kind is refused by name', () => {

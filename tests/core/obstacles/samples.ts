@@ -1,12 +1,12 @@
 /** Arbitrary values inside and around the bounds of a kind, and what is laid from them. */
 import fc from 'fast-check';
-import type { Constraint, Held } from '../../../src/core/constraints/constraint.ts';
+import type { Constraint, GrippedPose } from '../../../src/core/constraints/constraint.ts';
 import { constraintKind } from '../../../src/core/constraints/constraints.ts';
 import type { Built, ObstacleKind } from '../../../src/core/obstacles/obstacle.ts';
 import type { Param, Values } from '../../../src/core/pieces/params.ts';
 import type { Figure, Piece } from '../../../src/core/pieces/piece.ts';
 import { pieceKind } from '../../../src/core/pieces/pieces.ts';
-import { placed } from '../../../src/core/plane/pose.ts';
+import { toWorld } from '../../../src/core/plane/pose.ts';
 import type { Ring } from '../../../src/core/plane/ring.ts';
 
 function inside(param: Param): fc.Arbitrary<number | string> {
@@ -29,7 +29,7 @@ export function figureOf(piece: Piece): Figure {
 }
 
 export function footprintOf(piece: Piece): Ring {
-  return figureOf(piece).footprint.map((corner) => placed(piece.pose, corner));
+  return figureOf(piece).footprint.map((corner) => toWorld(piece.pose, corner));
 }
 
 /** The equations of one constraint on the pieces as laid, with a row of derivatives over all poses each. */
@@ -41,7 +41,7 @@ export function equations(built: Pick<Built, 'pieces'>, constraint: Constraint):
     const piece = built.pieces[index];
     if (piece === undefined || !('piece' in grip)) throw new Error(`${constraint.id} grips nothing`);
     const { length, width } = figureOf(piece);
-    const held: Held = { pose: piece.pose, length, width, at: grip.at ?? 0.5 };
+    const held: GrippedPose = { pose: piece.pose, length, width, at: grip.at ?? 0.5 };
     return { index, held };
   });
   const residuals = kind.residuals(

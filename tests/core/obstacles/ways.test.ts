@@ -2,8 +2,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { blankCourse } from '../../../src/core/course/blank.ts';
-import { added } from '../../../src/core/course/edit-obstacles.ts';
-import { changedLayout } from '../../../src/core/course/layouts.ts';
+import { addObstacle } from '../../../src/core/course/edit-obstacles.ts';
+import { replaceLayout } from '../../../src/core/course/layouts.ts';
 import { buildObstacle } from '../../../src/core/obstacles/build.ts';
 import type { Obstacle } from '../../../src/core/obstacles/obstacle.ts';
 import { OBSTACLE_KINDS } from '../../../src/core/obstacles/obstacles.ts';
@@ -19,7 +19,7 @@ const field = blankCourse({
 });
 
 function lineOver(obstacle: Obstacle, { id, gaits }: Passage): Line {
-  const course = changedLayout(added(field, obstacle), (layout) => ({
+  const course = replaceLayout(addObstacle(field, obstacle), (layout) => ({
     ...layout,
     ride: {
       ...layout.ride,

@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { amount, filled, option, type Param, type Values } from '../../../src/core/pieces/params.ts';
+import { choiceValue, completeValues, numberValue, type Param, type Values } from '../../../src/core/pieces/params.ts';
 import type { PieceKind } from '../../../src/core/pieces/piece.ts';
 import { PIECE_KINDS, pieceKind } from '../../../src/core/pieces/pieces.ts';
-import { ringArea, ringBounds, ringHolds } from '../../../src/core/plane/ring.ts';
+import { ringArea, ringBounds, ringContains } from '../../../src/core/plane/ring.ts';
 
 /** Any value inside a parameter's bounds. */
 function inside(param: Param): fc.Arbitrary<number | string> {
@@ -49,10 +49,10 @@ describe.each(PIECE_KINDS.map((kind) => [kind.id, kind] as const))('a %s', (id, 
   });
 
   test('paints nothing solid outside its footprint but leaves, cups and the swing of a gate', () => {
-    const { footprint, marks } = kind.figure(filled(kind.params));
+    const { footprint, marks } = kind.figure(completeValues(kind.params));
     const solid = marks.flatMap((mark) => (mark.kind === 'area' ? mark.ring : []));
     expect(marks.length).toBeGreaterThan(2);
-    for (const at of solid) expect(ringHolds(footprint, at) || id === 'plant', JSON.stringify(at)).toBe(true);
+    for (const at of solid) expect(ringContains(footprint, at) || id === 'plant', JSON.stringify(at)).toBe(true);
   });
 });
 
@@ -62,6 +62,6 @@ test('ids of piece kinds are unique', () => {
 });
 
 test('a value of the wrong kind is a mistake of the program and names itself', () => {
-  expect(() => amount({ length: 'long' }, 'length')).toThrow('"length" must be a number, got "long"');
-  expect(() => option({}, 'shape')).toThrow('"shape" must be an option\'s id');
+  expect(() => numberValue({ length: 'long' }, 'length')).toThrow('"length" must be a number, got "long"');
+  expect(() => choiceValue({}, 'shape')).toThrow('"shape" must be an option\'s id');
 });

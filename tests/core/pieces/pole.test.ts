@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { filled } from '../../../src/core/pieces/params.ts';
-import { pole, stripes } from '../../../src/core/pieces/pole.ts';
+import { completeValues } from '../../../src/core/pieces/params.ts';
+import { polePiece, stripes } from '../../../src/core/pieces/pole.ts';
 
 const FT = 0.3048;
 const inFeet = (bands: readonly (readonly [number, number])[]) =>
@@ -48,7 +48,7 @@ describe('the bands of a pole', () => {
 });
 
 describe('a raised pole', () => {
-  const raised = pole.figure(filled(pole.params, { raisedEnd: 0.2, thickness: 0.1 }));
+  const raised = polePiece.figure(completeValues(polePiece.params, { raisedEnd: 0.2, thickness: 0.1 }));
 
   test('is as high as its higher end and itself', () => {
     expect(raised.height).toBeCloseTo(0.3, 12);
@@ -62,6 +62,6 @@ describe('a raised pole', () => {
 });
 
 test('a square pole looks different from a round one', () => {
-  const square = pole.figure(filled(pole.params, { shape: 'square' }));
-  expect(square.marks).not.toEqual(pole.figure(filled(pole.params)).marks);
+  const square = polePiece.figure(completeValues(polePiece.params, { shape: 'square' }));
+  expect(square.marks).not.toEqual(polePiece.figure(completeValues(polePiece.params)).marks);
 });

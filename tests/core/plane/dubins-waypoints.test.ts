@@ -1,27 +1,27 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { shortestPath } from '../../../src/core/plane/dubins.ts';
-import { shortestThrough } from '../../../src/core/plane/dubins-waypoints.ts';
-import { pathEnd, sampled } from '../../../src/core/plane/path.ts';
+import { shortestDubinsPath } from '../../../src/core/plane/dubins.ts';
+import { dubinsThroughWaypoints } from '../../../src/core/plane/dubins-waypoints.ts';
+import { pathEnd, pathPoints } from '../../../src/core/plane/path.ts';
 import { distance, point } from '../../../src/core/plane/point.ts';
 import { pose } from '../../../src/core/plane/pose.ts';
 
 describe('the shortest path through points', () => {
   test('without points is the shortest path', () => {
     const [from, to] = [pose(0, 0, 1), pose(8, 3, -2)];
-    const found = shortestThrough(from, [], to, 1.5);
-    expect(found.length).toBeCloseTo(shortestPath(from, to, 1.5).length, 9);
+    const found = dubinsThroughWaypoints(from, [], to, 1.5);
+    expect(found.length).toBeCloseTo(shortestDubinsPath(from, to, 1.5).length, 9);
     expect(found.headings).toEqual([]);
   });
 
   test('points on the straight change nothing', () => {
-    const found = shortestThrough(pose(0, 0, 0), [point(3, 0), point(5, 0)], pose(9, 0, 0), 2);
+    const found = dubinsThroughWaypoints(pose(0, 0, 0), [point(3, 0), point(5, 0)], pose(9, 0, 0), 2);
     expect(found.length).toBeCloseTo(9, 6);
     for (const heading of found.headings) expect(heading).toBeCloseTo(0, 4);
   });
 
   test('a point on the circle of a half turn is passed along the circle', () => {
-    const found = shortestThrough(pose(0, 0, 0), [point(2, 2)], pose(0, 4, Math.PI), 2);
+    const found = dubinsThroughWaypoints(pose(0, 0, 0), [point(2, 2)], pose(0, 4, Math.PI), 2);
     expect(found.length).toBeCloseTo(2 * Math.PI, 6);
   });
 
@@ -33,8 +33,8 @@ describe('the shortest path through points', () => {
     fc.assert(
       fc.property(fc.array(at, { minLength: 1, maxLength: 3 }), (points) => {
         const [start, end] = [pose(-12, 0, 0), pose(12, 0, 0.5)];
-        const found = shortestThrough(start, points, end, 1.5);
-        const places = sampled(found.path, 0.05);
+        const found = dubinsThroughWaypoints(start, points, end, 1.5);
+        const places = pathPoints(found.path, 0.05);
         for (const each of points) {
           expect(Math.min(...places.map((place) => distance(place, each)))).toBeLessThan(1e-6);
         }
@@ -48,7 +48,7 @@ describe('the shortest path through points', () => {
   });
 
   test('is the same every time', () => {
-    const once = () => shortestThrough(pose(0, 0, 0), [point(4, 3), point(2, 8)], pose(0, 0, 3), 1);
+    const once = () => dubinsThroughWaypoints(pose(0, 0, 0), [point(4, 3), point(2, 8)], pose(0, 0, 3), 1);
     expect(once()).toEqual(once());
   });
 });

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { candidatePaths, shortestPath } from '../../../src/core/plane/dubins.ts';
-import { laid, pathEnd, pathLength } from '../../../src/core/plane/path.ts';
+import { dubinsPaths, shortestDubinsPath } from '../../../src/core/plane/dubins.ts';
+import { pathEnd, pathFrom, pathLength } from '../../../src/core/plane/path.ts';
 import { TOUCH } from '../../../src/core/plane/point.ts';
 import { type Pose, pose } from '../../../src/core/plane/pose.ts';
 
@@ -19,8 +19,8 @@ function away(a: Pose, b: Pose): number {
 describe('the shortest bounded-curvature path', () => {
   test('along its own arc of its own radius is exactly that arc', () => {
     for (const curvature of [0.4, -0.4]) {
-      const arc = laid(pose(3, 2, 0.7), [{ length: 2.1, curvature }]);
-      const found = shortestPath(pose(3, 2, 0.7), pathEnd(arc), 2.5);
+      const arc = pathFrom(pose(3, 2, 0.7), [{ length: 2.1, curvature }]);
+      const found = shortestDubinsPath(pose(3, 2, 0.7), pathEnd(arc), 2.5);
       expect(found.path).toHaveLength(1);
       expect(found.length).toBeCloseTo(2.1, 9);
       expect(found.path[0]?.curvature).toBeCloseTo(curvature, 12);
@@ -29,17 +29,17 @@ describe('the shortest bounded-curvature path', () => {
 
   test('about-turn on the spot in the open takes a whole loop of three turns', () => {
     // Closed form: RLR with both outer turns equal and touching circles: 7π/3 radii.
-    expect(shortestPath(pose(0, 0, 0), pose(0, 0, Math.PI), 1).length).toBeCloseTo((7 * Math.PI) / 3, 9);
+    expect(shortestDubinsPath(pose(0, 0, 0), pose(0, 0, Math.PI), 1).length).toBeCloseTo((7 * Math.PI) / 3, 9);
   });
 
   test('refuses a radius that is none', () => {
-    expect(() => shortestPath(pose(0, 0), pose(1, 0), 0)).toThrow(/above 0, got 0/);
+    expect(() => shortestDubinsPath(pose(0, 0), pose(1, 0), 0)).toThrow(/above 0, got 0/);
   });
 
   test('every word ends at the pose it was asked for, and is as long as it says', () => {
     fc.assert(
       fc.property(poses, poses, radii, (from, to, radius) => {
-        for (const { path, length } of candidatePaths(from, to, radius)) {
+        for (const { path, length } of dubinsPaths(from, to, radius)) {
           expect(away(pathEnd(path), to)).toBeLessThan(1e-6);
           expect(pathLength(path)).toBeCloseTo(length, 6);
         }
@@ -51,8 +51,8 @@ describe('the shortest bounded-curvature path', () => {
     fc.assert(
       fc.property(poses, poses, radii, (from, to, radius) => {
         const flip = ({ x, y, angle }: Pose): Pose => ({ x, y: -y, angle: -angle });
-        const there = shortestPath(from, to, radius).length;
-        expect(shortestPath(flip(from), flip(to), radius).length).toBeCloseTo(there, 6);
+        const there = shortestDubinsPath(from, to, radius).length;
+        expect(shortestDubinsPath(flip(from), flip(to), radius).length).toBeCloseTo(there, 6);
       }),
     );
   });
@@ -61,8 +61,8 @@ describe('the shortest bounded-curvature path', () => {
     fc.assert(
       fc.property(poses, poses, radii, (from, to, radius) => {
         const about = (each: Pose): Pose => ({ ...each, angle: each.angle + Math.PI });
-        const there = shortestPath(from, to, radius).length;
-        expect(shortestPath(about(to), about(from), radius).length).toBeCloseTo(there, 6);
+        const there = shortestDubinsPath(from, to, radius).length;
+        expect(shortestDubinsPath(about(to), about(from), radius).length).toBeCloseTo(there, 6);
       }),
     );
   });
@@ -71,8 +71,8 @@ describe('the shortest bounded-curvature path', () => {
     fc.assert(
       fc.property(poses, poses, radii, (from, to, radius) => {
         const twice = ({ x, y, angle }: Pose): Pose => ({ x: 2 * x, y: 2 * y, angle });
-        const once = shortestPath(from, to, radius).length;
-        expect(shortestPath(twice(from), twice(to), 2 * radius).length).toBeCloseTo(2 * once, 6);
+        const once = shortestDubinsPath(from, to, radius).length;
+        expect(shortestDubinsPath(twice(from), twice(to), 2 * radius).length).toBeCloseTo(2 * once, 6);
       }),
     );
   });
@@ -81,7 +81,7 @@ describe('the shortest bounded-curvature path', () => {
     fc.assert(
       fc.property(poses, poses, radii, (from, to, radius) => {
         const straight = Math.hypot(to.x - from.x, to.y - from.y);
-        expect(shortestPath(from, to, radius).length).toBeGreaterThanOrEqual(straight - TOUCH);
+        expect(shortestDubinsPath(from, to, radius).length).toBeGreaterThanOrEqual(straight - TOUCH);
       }),
     );
   });

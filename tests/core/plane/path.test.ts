@@ -1,10 +1,18 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { laid, pathBounds, pathEnd, pathLength, poseAt, sampled, totalTurn } from '../../../src/core/plane/path.ts';
+import {
+  pathBounds,
+  pathEnd,
+  pathFrom,
+  pathLength,
+  pathPoints,
+  poseAt,
+  totalTurn,
+} from '../../../src/core/plane/path.ts';
 import { distance } from '../../../src/core/plane/point.ts';
 import { ORIGIN, pose } from '../../../src/core/plane/pose.ts';
 
-const QUARTER = laid(ORIGIN, [{ length: Math.PI, curvature: 0.5 }]);
+const QUARTER = pathFrom(ORIGIN, [{ length: Math.PI, curvature: 0.5 }]);
 
 describe('a path', () => {
   test('a quarter arc of radius 2 is π long and ends at (2, 2) heading up', () => {
@@ -18,13 +26,13 @@ describe('a path', () => {
   });
 
   test('a right turn mirrors a left turn', () => {
-    const end = pathEnd(laid(ORIGIN, [{ length: Math.PI, curvature: -0.5 }]));
+    const end = pathEnd(pathFrom(ORIGIN, [{ length: Math.PI, curvature: -0.5 }]));
     expect(end.x).toBeCloseTo(2, 12);
     expect(end.y).toBeCloseTo(-2, 12);
   });
 
   test('a 3-4-5 straight ends where Pythagoras says', () => {
-    const end = pathEnd(laid(pose(1, 1, Math.atan2(4, 3)), [{ length: 5, curvature: 0 }]));
+    const end = pathEnd(pathFrom(pose(1, 1, Math.atan2(4, 3)), [{ length: 5, curvature: 0 }]));
     expect(end.x).toBeCloseTo(4, 12);
     expect(end.y).toBeCloseTo(5, 12);
   });
@@ -35,7 +43,7 @@ describe('a path', () => {
   });
 
   test('without length it is one stretch at its start', () => {
-    const still = laid(pose(3, 4, 1), [{ length: 0, curvature: 0 }]);
+    const still = pathFrom(pose(3, 4, 1), [{ length: 0, curvature: 0 }]);
     expect(still).toHaveLength(1);
     expect(pathEnd(still)).toEqual(pose(3, 4, 1));
   });
@@ -45,21 +53,21 @@ describe('a path', () => {
   });
 
   test('samples are no further apart than the step and include the ends', () => {
-    const points = sampled(QUARTER, 0.3);
+    const points = pathPoints(QUARTER, 0.3);
     for (const [i, each] of points.slice(1).entries())
       expect(distance(each, points[i] ?? each)).toBeLessThanOrEqual(0.3);
     expect(points.at(-1)?.x).toBeCloseTo(2, 12);
   });
 
   test('the box of a half circle holds its crown', () => {
-    const box = pathBounds(laid(ORIGIN, [{ length: 2 * Math.PI, curvature: 0.5 }]));
+    const box = pathBounds(pathFrom(ORIGIN, [{ length: 2 * Math.PI, curvature: 0.5 }]));
     expect(box.maxX).toBeCloseTo(2, 12);
     expect(box.minX).toBeCloseTo(0, 9);
     expect(box.maxY).toBeCloseTo(4, 12);
   });
 
   test('turning left and then right adds up', () => {
-    const path = laid(ORIGIN, [
+    const path = pathFrom(ORIGIN, [
       { length: 1, curvature: 1 },
       { length: 2, curvature: -0.5 },
     ]);
@@ -76,9 +84,9 @@ describe('a path', () => {
         fc.array(part, { minLength: 1, maxLength: 4 }),
         fc.double({ min: -4, max: 4, noNaN: true }),
         (parts, a) => {
-          const path = laid(pose(0, 0, a), parts);
+          const path = pathFrom(pose(0, 0, a), parts);
           const box = pathBounds(path);
-          for (const { x, y } of sampled(path, 0.1)) {
+          for (const { x, y } of pathPoints(path, 0.1)) {
             expect(x).toBeGreaterThanOrEqual(box.minX - 1e-9);
             expect(x).toBeLessThanOrEqual(box.maxX + 1e-9);
             expect(y).toBeGreaterThanOrEqual(box.minY - 1e-9);

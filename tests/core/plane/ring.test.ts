@@ -1,6 +1,13 @@
 import { describe, expect, test } from 'vitest';
 import { pose } from '../../../src/core/plane/pose.ts';
-import { boundsMeet, movedRing, rectangle, ringArea, ringBounds, ringHolds } from '../../../src/core/plane/ring.ts';
+import {
+  boundsIntersect,
+  rectangle,
+  ringArea,
+  ringBounds,
+  ringContains,
+  transformRing,
+} from '../../../src/core/plane/ring.ts';
 
 describe('a ring', () => {
   test('a rectangle of 3 by 4 covers 12, counter-clockwise positive', () => {
@@ -16,7 +23,7 @@ describe('a ring', () => {
     [1.501, 0, false],
     [0, -2.1, false],
   ])('of 3 by 4 holds (%f, %f): %s; its edge belongs to it', (x, y, holds) => {
-    expect(ringHolds(rectangle(3, 4), { x, y })).toBe(holds);
+    expect(ringContains(rectangle(3, 4), { x, y })).toBe(holds);
   });
 
   test('that is not convex leaves its notch out', () => {
@@ -28,20 +35,20 @@ describe('a ring', () => {
       { x: 1, y: 4 },
       { x: 0, y: 4 },
     ];
-    expect(ringHolds(corner, { x: 0.5, y: 3 })).toBe(true);
-    expect(ringHolds(corner, { x: 2, y: 2 })).toBe(false);
+    expect(ringContains(corner, { x: 0.5, y: 3 })).toBe(true);
+    expect(ringContains(corner, { x: 2, y: 2 })).toBe(false);
   });
 
   test('turned by a quarter has its sides swapped', () => {
-    const box = ringBounds(movedRing(rectangle(3, 4), pose(10, 20, Math.PI / 2)));
+    const box = ringBounds(transformRing(rectangle(3, 4), pose(10, 20, Math.PI / 2)));
     expect(box.minX).toBeCloseTo(8, 12);
     expect(box.maxY).toBeCloseTo(21.5, 12);
   });
 
   test('boxes meet when they touch, and within reach', () => {
     const a = { minX: 0, minY: 0, maxX: 1, maxY: 1 };
-    expect(boundsMeet(a, { minX: 1, minY: 0, maxX: 2, maxY: 1 })).toBe(true);
-    expect(boundsMeet(a, { minX: 1.4, minY: 0, maxX: 2, maxY: 1 })).toBe(false);
-    expect(boundsMeet(a, { minX: 1.4, minY: 0, maxX: 2, maxY: 1 }, 0.5)).toBe(true);
+    expect(boundsIntersect(a, { minX: 1, minY: 0, maxX: 2, maxY: 1 })).toBe(true);
+    expect(boundsIntersect(a, { minX: 1.4, minY: 0, maxX: 2, maxY: 1 })).toBe(false);
+    expect(boundsIntersect(a, { minX: 1.4, minY: 0, maxX: 2, maxY: 1 }, 0.5)).toBe(true);
   });
 });

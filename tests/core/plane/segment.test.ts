@@ -2,13 +2,13 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { point } from '../../../src/core/plane/point.ts';
 import { pose } from '../../../src/core/plane/pose.ts';
-import { movedRing, rectangle } from '../../../src/core/plane/ring.ts';
+import { rectangle, transformRing } from '../../../src/core/plane/ring.ts';
 import {
-  crossingOf,
   ringDistance,
   ringPointDistance,
   ringSegmentDistance,
   segmentDistance,
+  segmentIntersection,
   segmentPointDistance,
 } from '../../../src/core/plane/segment.ts';
 
@@ -23,16 +23,16 @@ describe('segments', () => {
   test('two that cross have no distance and one crossing', () => {
     const other = [point(5, -5), point(5, 5)] as const;
     expect(segmentDistance(FLAT, other)).toBe(0);
-    expect(crossingOf(FLAT, other)).toEqual({ x: 5, y: 0 });
+    expect(segmentIntersection(FLAT, other)).toEqual({ x: 5, y: 0 });
   });
 
   test('touching at an end is crossing', () => {
-    expect(crossingOf(FLAT, [point(3, 0), point(3, 4)])).toEqual({ x: 3, y: 0 });
+    expect(segmentIntersection(FLAT, [point(3, 0), point(3, 4)])).toEqual({ x: 3, y: 0 });
   });
 
   test('side by side they are as far as the gap', () => {
     expect(segmentDistance(FLAT, [point(2, 1.5), point(30, 1.5)])).toBe(1.5);
-    expect(crossingOf(FLAT, [point(2, 1.5), point(30, 1.5)])).toBeUndefined();
+    expect(segmentIntersection(FLAT, [point(2, 1.5), point(30, 1.5)])).toBeUndefined();
   });
 });
 
@@ -40,11 +40,11 @@ describe('rings', () => {
   const pole = rectangle(4, 0.1);
 
   test('two poles 1 m apart face to face are 1 m apart', () => {
-    expect(ringDistance(pole, movedRing(pole, pose(0, 1.1, 0)))).toBeCloseTo(1, 12);
+    expect(ringDistance(pole, transformRing(pole, pose(0, 1.1, 0)))).toBeCloseTo(1, 12);
   });
 
   test('crossed poles and a pole inside a box have no distance', () => {
-    expect(ringDistance(pole, movedRing(pole, pose(0, 0, 1)))).toBe(0);
+    expect(ringDistance(pole, transformRing(pole, pose(0, 0, 1)))).toBe(0);
     expect(ringDistance(rectangle(9, 9), pole)).toBe(0);
     expect(ringDistance(pole, rectangle(9, 9))).toBe(0);
   });
@@ -64,7 +64,7 @@ describe('rings', () => {
     });
     fc.assert(
       fc.property(where, (at) => {
-        const other = movedRing(rectangle(3, 0.2), at);
+        const other = transformRing(rectangle(3, 0.2), at);
         expect(ringDistance(pole, other)).toBeCloseTo(ringDistance(other, pole), 12);
       }),
     );

@@ -1,12 +1,12 @@
 import { expect, test } from 'vitest';
 import { STOCK_HORSE } from '../../../src/core/horses/horses.ts';
-import { laid } from '../../../src/core/plane/path.ts';
+import { pathFrom } from '../../../src/core/plane/path.ts';
 import { pose } from '../../../src/core/plane/pose.ts';
 import { allowance } from '../../../src/core/ride/clock.ts';
 import type { Going, LineElement } from '../../../src/core/ride/line.ts';
 
 function element(move: LineElement['move'], gait: LineElement['gait']): LineElement {
-  const path = laid(pose(0, 0), [{ length: 1, curvature: 0 }]);
+  const path = pathFrom(pose(0, 0), [{ length: 1, curvature: 0 }]);
   return { leg: 0, part: 'obstacle', move, gait, path, from: 0, length: 1, facing: 0, turn: 0, moving: 0, seconds: 1 };
 }
 

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { placedObstacle } from '../../../src/core/course/placed.ts';
 import { STOCK_HORSE } from '../../../src/core/horses/horses.ts';
-import { laid } from '../../../src/core/plane/path.ts';
+import { pathFrom } from '../../../src/core/plane/path.ts';
 import { pose } from '../../../src/core/plane/pose.ts';
 import { pathCost, type RouteContext } from '../../../src/core/ride/collision-cost.ts';
 import { ARENA, obstacle, pole } from './hand-laid.ts';
@@ -10,7 +10,7 @@ const LYING = placedObstacle(obstacle('pole', pose(20, 10, Math.PI / 2), [pole('
 const OPEN: RouteContext = { arena: ARENA, obstacles: [], horse: STOCK_HORSE, fromEnd: undefined, toEnd: undefined };
 
 function straight(y: number, from = 10, length = 20) {
-  return laid(pose(from, y, 0), [{ length, curvature: 0 }]);
+  return pathFrom(pose(from, y, 0), [{ length, curvature: 0 }]);
 }
 
 describe('a way between obstacles', () => {

@@ -1,13 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { laid, pathEnd, pathLength } from '../../../src/core/plane/path.ts';
+import { pathEnd, pathFrom, pathLength } from '../../../src/core/plane/path.ts';
 import { distance } from '../../../src/core/plane/point.ts';
-import { pose, wrapped } from '../../../src/core/plane/pose.ts';
+import { normalizeAngle, pose } from '../../../src/core/plane/pose.ts';
 import { biarc, connection, mergedPath, tightestRadius } from '../../../src/core/ride/connection.ts';
 
 describe('a joint', () => {
   test('between poses on one circle is that arc, at whatever gait', () => {
-    const to = pathEnd(laid(pose(0, 0, 0), [{ length: 2, curvature: 0.5 }]));
+    const to = pathEnd(pathFrom(pose(0, 0, 0), [{ length: 2, curvature: 0.5 }]));
     const found = connection(pose(0, 0, 0), to, 5);
     expect(found.calm).toBe(true);
     expect(found.path).toHaveLength(1);
@@ -50,7 +50,7 @@ describe('a joint', () => {
       fc.property(at, (to) => {
         const end = pathEnd(connection(pose(0, 0, 0), to, 1.5).path);
         expect(distance(end, to)).toBeLessThan(1e-5);
-        expect(Math.abs(wrapped(end.angle - to.angle))).toBeLessThan(1e-5);
+        expect(Math.abs(normalizeAngle(end.angle - to.angle))).toBeLessThan(1e-5);
       }),
     );
   });
@@ -61,12 +61,12 @@ test('two arcs about a half circle keep its radius', () => {
 });
 
 test('stretches on one curve become one, and stretches without length go', () => {
-  const path = laid(pose(0, 0, 0), [
+  const path = pathFrom(pose(0, 0, 0), [
     { length: 1, curvature: 0.25 },
     { length: 2, curvature: 0.25 },
     { length: 1, curvature: 0 },
   ]);
-  const still = laid(pose(0, 0, 0), []);
+  const still = pathFrom(pose(0, 0, 0), []);
   expect(mergedPath([...still, ...path]).map(({ length }) => length)).toEqual([3, 1]);
   expect(mergedPath(still)).toEqual(still);
 });

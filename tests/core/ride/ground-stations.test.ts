@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { placedObstacle } from '../../../src/core/course/placed.ts';
 import { FOOT } from '../../../src/core/measure/quantity.ts';
-import { pose, wrapped } from '../../../src/core/plane/pose.ts';
+import { normalizeAngle, pose } from '../../../src/core/plane/pose.ts';
 import { groundStations } from '../../../src/core/ride/ground-stations.ts';
 import { obstacle, pole } from './hand-laid.ts';
 
@@ -27,9 +27,9 @@ describe('a station on the ground', () => {
     // The pole runs along +y on the ground about (10, 7); its +y side is to the west.
     expect(quarter.pose.x).toBeCloseTo(10, 12);
     expect(quarter.pose.y).toBeCloseTo(7 + 3 * FOOT, 12);
-    expect(Math.abs(wrapped(quarter.pose.angle))).toBeCloseTo(Math.PI, 12);
+    expect(Math.abs(normalizeAngle(quarter.pose.angle))).toBeCloseTo(Math.PI, 12);
     expect(start.pose.y).toBeCloseTo(7 - 6 * FOOT, 12);
-    expect(wrapped(start.pose.angle)).toBeCloseTo(0, 12);
+    expect(normalizeAngle(start.pose.angle)).toBeCloseTo(0, 12);
   });
 
   test('at a pose is carried by its piece', () => {
@@ -37,7 +37,7 @@ describe('a station on the ground', () => {
     expect(back.move).toBe('back');
     expect(back.pose.x).toBeCloseTo(9.5, 12);
     expect(back.pose.y).toBeCloseTo(8, 12);
-    expect(wrapped(back.pose.angle)).toBeCloseTo(-Math.PI / 2, 12);
+    expect(normalizeAngle(back.pose.angle)).toBeCloseTo(-Math.PI / 2, 12);
   });
 
   test('on a piece that is gone says which', () => {

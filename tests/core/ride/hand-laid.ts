@@ -5,7 +5,7 @@ import { FOOT, INCH } from '../../../src/core/measure/quantity.ts';
 import type { Obstacle } from '../../../src/core/obstacles/obstacle.ts';
 import type { Passage, Station } from '../../../src/core/obstacles/passage.ts';
 import type { Piece } from '../../../src/core/pieces/piece.ts';
-import { composed, ORIGIN, type Pose, pose } from '../../../src/core/plane/pose.ts';
+import { compose, ORIGIN, type Pose, pose } from '../../../src/core/plane/pose.ts';
 
 export const ARENA: Arena = {
   title: 'Ring',
@@ -47,7 +47,7 @@ export function fan(
   const middle = radius + (0.5 - fraction) * length;
   const pieces = Array.from({ length: poles }, (_, i) => {
     const turn = (i - (poles - 1) / 2) * angle;
-    return pole(`pole-${i + 1}`, composed(pose(0, 0, turn), pose(middle, 0, 0)), length, thickness);
+    return pole(`pole-${i + 1}`, compose(pose(0, 0, turn), pose(middle, 0, 0)), length, thickness);
   });
   return obstacle(id, at, pieces, over(pieces, fraction, 1));
 }

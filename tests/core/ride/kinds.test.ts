@@ -2,13 +2,13 @@
 import { describe, expect, test } from 'vitest';
 import { placedObstacle } from '../../../src/core/course/placed.ts';
 import { STOCK_HORSE } from '../../../src/core/horses/horses.ts';
-import { leastTurn } from '../../../src/core/horses/turns.ts';
+import { minTurnRadius } from '../../../src/core/horses/turns.ts';
 import { buildObstacle } from '../../../src/core/obstacles/build.ts';
 import type { Obstacle } from '../../../src/core/obstacles/obstacle.ts';
 import { OBSTACLE_KINDS } from '../../../src/core/obstacles/obstacles.ts';
 import { pathEnd } from '../../../src/core/plane/path.ts';
 import { distance } from '../../../src/core/plane/point.ts';
-import { pose, wrapped } from '../../../src/core/plane/pose.ts';
+import { normalizeAngle, pose } from '../../../src/core/plane/pose.ts';
 import { type PassageLine, passageLine } from '../../../src/core/ride/passage-line.ts';
 
 function usual(kind: string, side: 1 | -1): Obstacle {
@@ -41,13 +41,13 @@ describe('the line over', () => {
       const first = path[0]?.start ?? here;
       expect(distance(first, here)).toBeLessThan(1e-6);
       // Where the horse faces is the path's heading with `facing` added.
-      expect(Math.abs(wrapped(first.angle + facing - here.angle))).toBeLessThan(1e-6);
+      expect(Math.abs(normalizeAngle(first.angle + facing - here.angle))).toBeLessThan(1e-6);
       if (move !== 'turn') expect(turn).toBe(0);
       const end = pathEnd(path);
       here = { ...end, angle: end.angle + facing + turn };
     }
     expect(distance(here, line.end)).toBeLessThan(1e-6);
-    expect(Math.abs(wrapped(here.angle - line.end.angle))).toBeLessThan(1e-6);
+    expect(Math.abs(normalizeAngle(here.angle - line.end.angle))).toBeLessThan(1e-6);
   });
 
   test.each(WAYS)('%s, %s, crosses square and turns no tighter than its gait as usual', (kind, way) => {
@@ -55,7 +55,7 @@ describe('the line over', () => {
     for (const { skew } of line.crossings) expect(Math.abs(skew)).toBeLessThan(1e-6);
     for (const { path, move, gait } of line.elements) {
       if (move !== 'ride') continue;
-      const least = leastTurn(STOCK_HORSE, gait);
+      const least = minTurnRadius(STOCK_HORSE, gait);
       for (const { curvature } of path) expect(Math.abs(curvature)).toBeLessThanOrEqual(1 / least + 1e-6);
     }
   });

@@ -3,8 +3,8 @@
  * best first, with every free path to the end tried from each. It knows nothing of corners.
  */
 import type { PlacedPiece } from '../../../src/core/course/placed.ts';
-import { reaches, reachPath, shortestLength } from '../../../src/core/plane/dubins.ts';
-import { type Path, pathEnd, type Stretch, sampled } from '../../../src/core/plane/path.ts';
+import { candidatePath, dubinsCandidates, shortestDubinsLength } from '../../../src/core/plane/dubins.ts';
+import { type Path, pathEnd, pathPoints, type Stretch } from '../../../src/core/plane/path.ts';
 import type { Pose } from '../../../src/core/plane/pose.ts';
 import { ringBounds } from '../../../src/core/plane/ring.ts';
 import { ringPointDistance } from '../../../src/core/plane/segment.ts';
@@ -34,7 +34,7 @@ function boxes({ pieces }: Small) {
 /** Whether every place on the path keeps its room from all pieces and the walls. */
 export function isFree(path: Path, small: Small, step = LOOKED): boolean {
   const all = boxes(small);
-  return sampled(path, step).every((at) => {
+  return pathPoints(path, step).every((at) => {
     const { x, y } = at;
     if (Math.min(x, y, small.length - x, small.width - y) < small.wall - 1e-9) return false;
     return all.every(({ piece, box }) => {
@@ -55,7 +55,7 @@ export function latticeLength(begin: Pose, finish: Pose, { radius, small }: { ra
   const waiting = priorityQueue<State>();
   const seen = new Set<string>();
   let best = Number.POSITIVE_INFINITY;
-  waiting.add(shortestLength(begin, finish, radius), { pose: begin, gone: 0 });
+  waiting.add(shortestDubinsLength(begin, finish, radius), { pose: begin, gone: 0 });
   for (let count = 0; count < MOST; count += 1) {
     const next = waiting.next();
     if (next === undefined || next.cost >= best) break;
@@ -64,9 +64,9 @@ export function latticeLength(begin: Pose, finish: Pose, { radius, small }: { ra
     const key = `${Math.round(pose.x / CELL)} ${Math.round(pose.y / CELL)} ${((turn % HEADINGS) + HEADINGS) % HEADINGS}`;
     if (seen.has(key)) continue;
     seen.add(key);
-    for (const way of reaches(pose, finish, radius).sort((a, b) => a.length - b.length)) {
+    for (const way of dubinsCandidates(pose, finish, radius).sort((a, b) => a.length - b.length)) {
       if (gone + way.length >= best) break;
-      if (!isFree(reachPath(pose, way, radius), small)) continue;
+      if (!isFree(candidatePath(pose, way, radius), small)) continue;
       best = gone + way.length;
       break;
     }
@@ -74,7 +74,7 @@ export function latticeLength(begin: Pose, finish: Pose, { radius, small }: { ra
       const stretch: Stretch = { start: pose, length: STEP, curvature };
       if (!isFree([stretch], small)) continue;
       const to = pathEnd([stretch]);
-      const left = shortestLength(to, finish, radius);
+      const left = shortestDubinsLength(to, finish, radius);
       if (gone + STEP + left < best) waiting.add(gone + STEP + left, { pose: to, gone: gone + STEP });
     }
   }

@@ -3,12 +3,12 @@ import { describe, expect, test } from 'vitest';
 import type { Course, Layout } from '../../../src/core/course/course.ts';
 import { placedObstacle } from '../../../src/core/course/placed.ts';
 import { STOCK_HORSE } from '../../../src/core/horses/horses.ts';
-import { leastTurn } from '../../../src/core/horses/turns.ts';
+import { minTurnRadius } from '../../../src/core/horses/turns.ts';
 import { FOOT } from '../../../src/core/measure/quantity.ts';
 import type { Obstacle } from '../../../src/core/obstacles/obstacle.ts';
-import { pathEnd, pathLength, sampled } from '../../../src/core/plane/path.ts';
+import { pathEnd, pathLength, pathPoints } from '../../../src/core/plane/path.ts';
 import { distance } from '../../../src/core/plane/point.ts';
-import { composed, mirrored, type Pose, pose, wrapped } from '../../../src/core/plane/pose.ts';
+import { compose, mirrorImage, normalizeAngle, type Pose, pose } from '../../../src/core/plane/pose.ts';
 import type { Line } from '../../../src/core/ride/line.ts';
 import { lineOfTravel } from '../../../src/core/ride/line-of-travel.ts';
 import { survey } from '../../../src/core/survey.ts';
@@ -66,7 +66,7 @@ describe('the line of travel', () => {
     for (const { path, from, length } of line.elements) {
       const [first] = path;
       expect(distance(first?.start ?? here, here)).toBeLessThan(1e-6);
-      expect(Math.abs(wrapped((first?.start.angle ?? 9) - here.angle))).toBeLessThan(1e-6);
+      expect(Math.abs(normalizeAngle((first?.start.angle ?? 9) - here.angle))).toBeLessThan(1e-6);
       expect(from).toBeCloseTo(along, 9);
       expect(pathLength(path)).toBeCloseTo(length, 9);
       here = pathEnd(path);
@@ -80,7 +80,7 @@ describe('the line of travel', () => {
       for (const [i, stretch] of path.slice(1).entries()) {
         const end = pathEnd(path.slice(0, i + 1));
         expect(distance(end, stretch.start)).toBeLessThan(1e-6);
-        expect(Math.abs(wrapped(end.angle - stretch.start.angle))).toBeLessThan(1e-6);
+        expect(Math.abs(normalizeAngle(end.angle - stretch.start.angle))).toBeLessThan(1e-6);
       }
     }
   });
@@ -103,7 +103,7 @@ describe('the line of travel', () => {
   test('never turns tighter than the gait allows between obstacles', () => {
     for (const { part, path, gait } of line.elements) {
       if (part !== 'approach') continue;
-      const least = leastTurn(STOCK_HORSE, gait);
+      const least = minTurnRadius(STOCK_HORSE, gait);
       for (const { curvature } of path) expect(Math.abs(curvature)).toBeLessThanOrEqual(1 / least + 1e-9);
     }
   });
@@ -140,7 +140,7 @@ describe('no rigid motion changes a length, a gap or a time', () => {
     fc.assert(
       fc.property(motion, (by) => {
         const about = (at: Pose): Pose => {
-          const turned = composed({ x: 0, y: 0, angle: by.angle }, { ...at, x: at.x - 430, y: at.y - 415 });
+          const turned = compose({ x: 0, y: 0, angle: by.angle }, { ...at, x: at.x - 430, y: at.y - 415 });
           return { ...turned, x: turned.x + 430 + by.x, y: turned.y + 415 + by.y };
         };
         expectSame(line, lineOf(carried(MIDDLE, about)));
@@ -152,7 +152,7 @@ describe('no rigid motion changes a length, a gap or a time', () => {
   test('mirrored', () => {
     const flip = (each: Obstacle): Obstacle => ({
       ...each,
-      pieces: each.pieces.map((piece) => ({ ...piece, pose: mirrored(piece.pose) })),
+      pieces: each.pieces.map((piece) => ({ ...piece, pose: mirrorImage(piece.pose) })),
       passages: each.passages.map((passage) => ({
         ...passage,
         stations: passage.stations.map((station) =>
@@ -172,7 +172,7 @@ describe('a way between obstacles', () => {
       { x: 30, y: 17 },
     ];
     const pulled = course([run('run-1', pose(45, 5, 0))], { start: pose(3, 5, 0), legs: [leg('run-1', { bends })] });
-    const places = sampled(lineOf(pulled).elements[0]?.path ?? [], 0.02);
+    const places = pathPoints(lineOf(pulled).elements[0]?.path ?? [], 0.02);
     for (const bend of bends) expect(Math.min(...places.map((each) => distance(each, bend)))).toBeLessThan(0.011);
   });
 
@@ -183,7 +183,7 @@ describe('a way between obstacles', () => {
     const inWay = run('run-9', pose(20, 20, 0), { poles: 2 });
     const blocked = lineOf(course([target, inWay], ride)).elements[0];
     const crosses = (path: Line['elements'][number]['path'] = []) =>
-      sampled(path, 0.05).some(({ x, y }) => Math.abs(x - 20) < 0.6 && Math.abs(y - 20) < 2.1);
+      pathPoints(path, 0.05).some(({ x, y }) => Math.abs(x - 20) < 0.6 && Math.abs(y - 20) < 2.1);
     expect(crosses(open?.path)).toBe(true);
     expect(crosses(blocked?.path)).toBe(false);
   });
@@ -193,7 +193,7 @@ describe('a way between obstacles', () => {
     const ride = { start: pose(48, 10, 0), legs: [leg('run-1')] };
     const arena = { ...ARENA, length: 55 };
     const [way] = lineOf(course([target], ride, arena)).elements;
-    for (const { x } of sampled(way?.path ?? [], 0.05)) expect(x).toBeLessThanOrEqual(54.5 + 1e-9);
+    for (const { x } of pathPoints(way?.path ?? [], 0.05)) expect(x).toBeLessThanOrEqual(54.5 + 1e-9);
   });
 
   test('to the end of the go belongs to the last leg', () => {

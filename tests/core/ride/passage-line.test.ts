@@ -4,7 +4,7 @@ import { STOCK_HORSE } from '../../../src/core/horses/horses.ts';
 import { FOOT, INCH } from '../../../src/core/measure/quantity.ts';
 import type { Obstacle } from '../../../src/core/obstacles/obstacle.ts';
 import { distance } from '../../../src/core/plane/point.ts';
-import { composed, type Pose, pose, wrapped } from '../../../src/core/plane/pose.ts';
+import { compose, normalizeAngle, type Pose, pose } from '../../../src/core/plane/pose.ts';
 import { tightestRadius } from '../../../src/core/ride/connection.ts';
 import { type PassageLine, passageLine } from '../../../src/core/ride/passage-line.ts';
 import { fan, obstacle, pole, run } from './hand-laid.ts';
@@ -20,7 +20,7 @@ function lineOver(of: Obstacle, gait: 'walk' | 'jog' | 'lope' = 'jog'): PassageL
 function pushed(of: Obstacle, id: string, by: Pose): Obstacle {
   return {
     ...of,
-    pieces: of.pieces.map((piece) => (piece.id === id ? { ...piece, pose: composed(piece.pose, by) } : piece)),
+    pieces: of.pieces.map((piece) => (piece.id === id ? { ...piece, pose: compose(piece.pose, by) } : piece)),
   };
 }
 
@@ -114,7 +114,7 @@ describe('a passage that is more than riding', () => {
     expect(back?.length).toBeCloseTo(5, 9);
     // 5 m in steps of 0.35 m of 0.8 s each.
     expect(back?.seconds).toBeCloseTo((5 / 0.35) * 0.8, 9);
-    expect(wrapped(line.end.angle)).toBeCloseTo(0, 9);
+    expect(normalizeAngle(line.end.angle)).toBeCloseTo(0, 9);
   });
 
   test('side passes straight with the heading kept, and turns first where the heading differs', () => {
@@ -128,12 +128,12 @@ describe('a passage that is more than riding', () => {
     expect(line.elements.map(({ move }) => move)).toEqual(['side-pass', 'turn', 'side-pass']);
     const [pass, turn, second] = line.elements;
     expect(pass?.length).toBeCloseTo(3, 12);
-    expect(wrapped((pass?.path[0]?.start.angle ?? 9) + (pass?.facing ?? 9))).toBeCloseTo(Math.PI / 2, 12);
+    expect(normalizeAngle((pass?.path[0]?.start.angle ?? 9) + (pass?.facing ?? 9))).toBeCloseTo(Math.PI / 2, 12);
     expect(turn?.turn).toBeCloseTo(-Math.PI / 2, 12);
     expect(turn?.length).toBe(0);
     // A quarter of the 12 s for a full turn.
     expect(turn?.seconds).toBeCloseTo(3, 12);
-    expect(wrapped((second?.path[0]?.start.angle ?? 9) + (second?.facing ?? 9))).toBeCloseTo(0, 12);
+    expect(normalizeAngle((second?.path[0]?.start.angle ?? 9) + (second?.facing ?? 9))).toBeCloseTo(0, 12);
   });
 
   test('turns on the spot and rides out the way it then faces', () => {

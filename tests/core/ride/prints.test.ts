@@ -3,7 +3,7 @@ import { STOCK_HORSE } from '../../../src/core/horses/horses.ts';
 import { FOOT, INCH } from '../../../src/core/measure/quantity.ts';
 import { buildObstacle } from '../../../src/core/obstacles/build.ts';
 import { distance } from '../../../src/core/plane/point.ts';
-import { pose, within } from '../../../src/core/plane/pose.ts';
+import { pose, toLocal } from '../../../src/core/plane/pose.ts';
 import { isFore, overtrack } from '../../../src/core/ride/footfall.ts';
 import type { HoofPrint } from '../../../src/core/ride/prints.ts';
 import { printNotesOf, printsOf, type Survey, survey } from '../../../src/core/survey.ts';
@@ -206,7 +206,7 @@ describe('the prints of a back', () => {
     const start = element?.path[0]?.start ?? pose(0, 0, 0);
     const facing = { ...start, angle: start.angle + Math.PI };
     for (const { foot, point, at } of backed) {
-      const local = within(facing, { ...point, angle: 0 });
+      const local = toLocal(facing, { ...point, angle: 0 });
       const middle = -(at - (element?.from ?? 0));
       expect(Math.sign(local.y)).toBe(foot.startsWith('L') ? 1 : -1);
       expect(Math.sign(local.x - middle)).toBe(isFore(foot) ? 1 : -1);

@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import { STOCK_HORSE } from '../../../src/core/horses/horses.ts';
-import { leastTurn } from '../../../src/core/horses/turns.ts';
-import { shortestLength } from '../../../src/core/plane/dubins.ts';
+import { minTurnRadius } from '../../../src/core/horses/turns.ts';
+import { shortestDubinsLength } from '../../../src/core/plane/dubins.ts';
 import { pathEnd, pathLength } from '../../../src/core/plane/path.ts';
 import { distance } from '../../../src/core/plane/point.ts';
-import { pose, wrapped } from '../../../src/core/plane/pose.ts';
+import { normalizeAngle, pose } from '../../../src/core/plane/pose.ts';
 import { approach } from '../../../src/core/ride/approach.ts';
 import { pathCost, type RouteContext } from '../../../src/core/ride/collision-cost.ts';
 import { shortestRoute } from '../../../src/core/ride/route.ts';
@@ -13,7 +13,7 @@ import { course, leg, obstacle, pole, run } from './hand-laid.ts';
 import { isFree, latticeLength } from './lattice.ts';
 import { type SmallArena, smallArena } from './small-arenas.ts';
 
-const RADIUS = leastTurn(STOCK_HORSE, 'jog');
+const RADIUS = minTurnRadius(STOCK_HORSE, 'jog');
 /** No foreign piece nearer than this is crossed: the room that ways keep, less the chords in which they are looked at. */
 const CLEAR = { lying: 0.235, standing: 0.385, wall: 0 };
 
@@ -49,7 +49,7 @@ describe('the router in 200 random small arenas', () => {
       const best = latticeLength(begin, finish, { radius: RADIUS, small });
       if (best === undefined) continue;
       compared += 1;
-      if (best > shortestLength(begin, finish, RADIUS) * 1.001) round += 1;
+      if (best > shortestDubinsLength(begin, finish, RADIUS) * 1.001) round += 1;
       expect(route, `no way in arena ${seed}, where there is one of ${best.toFixed(2)} m`).toBeDefined();
       expect((route?.length ?? 0) / best, `arena ${seed}`).toBeLessThanOrEqual(1.05);
     }
@@ -65,7 +65,7 @@ describe('the router in 200 random small arenas', () => {
       for (const { curvature } of route.path) expect(Math.abs(curvature)).toBeLessThanOrEqual(1 / RADIUS + 1e-9);
       const end = pathEnd(route.path);
       expect(distance(end, arena.finish)).toBeLessThan(1e-6);
-      expect(Math.abs(wrapped(end.angle - arena.finish.angle))).toBeLessThan(1e-6);
+      expect(Math.abs(normalizeAngle(end.angle - arena.finish.angle))).toBeLessThan(1e-6);
       expect(pathLength(route.path)).toBeCloseTo(route.length, 6);
       for (const [i, stretch] of route.path.slice(1).entries()) {
         expect(distance(pathEnd(route.path.slice(0, i + 1)), stretch.start)).toBeLessThan(1e-6);

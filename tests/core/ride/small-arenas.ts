@@ -2,9 +2,9 @@
 
 import { type PlacedObstacle, placedObstacle } from '../../../src/core/course/placed.ts';
 import type { Obstacle } from '../../../src/core/obstacles/obstacle.ts';
-import { filled } from '../../../src/core/pieces/params.ts';
+import { completeValues } from '../../../src/core/pieces/params.ts';
 import { pieceKind } from '../../../src/core/pieces/pieces.ts';
-import { laid } from '../../../src/core/plane/path.ts';
+import { pathFrom } from '../../../src/core/plane/path.ts';
 import { type Pose, pose } from '../../../src/core/plane/pose.ts';
 import { pole } from './hand-laid.ts';
 import { isFree, type Small } from './lattice.ts';
@@ -36,7 +36,7 @@ function lying(id: string, at: Pose, thing: 'pole' | 'marker', length: number): 
   const piece =
     thing === 'pole'
       ? pole('only', pose(0, 0, 0), length)
-      : { id: 'only', kind: 'marker', values: filled(kind?.params ?? {}, {}), pose: pose(0, 0, 0) };
+      : { id: 'only', kind: 'marker', values: completeValues(kind?.params ?? {}, {}), pose: pose(0, 0, 0) };
   return { id, kind: 'scenery', values: {}, pose: at, side: 1, pieces: [piece], constraints: [], passages: [] };
 }
 
@@ -54,7 +54,7 @@ export function smallArena(seed: number): SmallArena {
   const free = (): Pose => {
     for (;;) {
       const at = pose(between(1, length - 1), between(1, width - 1), between(-Math.PI, Math.PI));
-      if (isFree(laid(at, [{ length: 0.8, curvature: 0 }]), { ...small, lying: 0.4, standing: 0.5 })) return at;
+      if (isFree(pathFrom(at, [{ length: 0.8, curvature: 0 }]), { ...small, lying: 0.4, standing: 0.5 })) return at;
     }
   };
   return { small, obstacles, begin: free(), finish: free() };

@@ -6,7 +6,7 @@ import { type Envelope, envelope, factor, substitute } from '../../../src/core/s
 function filled(rows: readonly (readonly number[])[], first = rows.map(() => 0)): Envelope {
   const matrix = envelope(Int32Array.from(first));
   rows.forEach((row, r) => {
-    for (let c = first[r] ?? 0; c <= r; c++) matrix.cells[(matrix.base[r] ?? 0) + c] = row[c] ?? 0;
+    for (let c = first[r] ?? 0; c <= r; c++) matrix.cells[(matrix.rowOffset[r] ?? 0) + c] = row[c] ?? 0;
   });
   return matrix;
 }

@@ -1,15 +1,15 @@
 /** Poles and the ties between them, for the tests of the solver. */
-import type { Held } from '../../../src/core/constraints/constraint.ts';
+import type { GrippedPose } from '../../../src/core/constraints/constraint.ts';
 import { constraintKind } from '../../../src/core/constraints/constraints.ts';
 import type { Pose } from '../../../src/core/plane/pose.ts';
-import type { Body, Problem, Tie, Wishes } from '../../../src/core/solve/problem.ts';
+import type { Body, ConstraintEquations, Problem, Targets } from '../../../src/core/solve/problem.ts';
 
 export const LENGTH = 3.6576;
 export const THICKNESS = 0.1016;
 export const GAP = 1.8288;
 
 export function pole(id: string, pose: Pose, more: Partial<Body> = {}): Body {
-  return { id, pose, weight: 1, lever: LENGTH / Math.sqrt(12), ...more };
+  return { id, pose, weight: 1, radiusOfGyration: LENGTH / Math.sqrt(12), ...more };
 }
 
 export interface Between {
@@ -19,14 +19,18 @@ export interface Between {
 }
 
 /** A tie of a constraint kind between equal poles, gripped at the same fraction. */
-export function tie(kind: string, bodies: readonly string[], { at = 0.5, hold = 0, side = 1 }: Between = {}): Tie {
+export function tie(
+  kind: string,
+  bodies: readonly string[],
+  { at = 0.5, hold = 0, side = 1 }: Between = {},
+): ConstraintEquations {
   const law = constraintKind(kind);
   if (law === undefined) throw new Error(`no kind ${kind}`);
-  const held = (pose: Pose): Held => ({ pose, length: LENGTH, width: THICKNESS, at });
+  const held = (pose: Pose): GrippedPose => ({ pose, length: LENGTH, width: THICKNESS, at });
   return {
     id: `${kind} ${bodies.join(' ')} ${at}`,
     bodies,
-    rows: (poses) => law.residuals(poses.map(held), hold, side),
+    residuals: (poses) => law.residuals(poses.map(held), hold, side),
   };
 }
 
@@ -35,7 +39,7 @@ export function run(count: number): Problem {
   const names = Array.from({ length: count }, (_, i) => `p${i}`);
   return {
     bodies: names.map((id, i) => pole(id, { x: 0, y: i * (GAP + THICKNESS), angle: 0 })),
-    ties: names.slice(1).flatMap((id, i) => {
+    constraints: names.slice(1).flatMap((id, i) => {
       const pair = [names[i] ?? '', id];
       return [tie('parallel', pair), tie('gap', pair, { hold: GAP }), tie('ends-level', pair)];
     }),
@@ -60,7 +64,7 @@ export function chain(count: number, slack = 0.8): Problem {
       pose: { x: (i % 2) * slack, y: i * rise, angle: 0 },
       ...(i === 0 ? { weight: Number.POSITIVE_INFINITY } : {}),
     })),
-    ties: plain.bodies.slice(1).flatMap((body, i) => {
+    constraints: plain.bodies.slice(1).flatMap((body, i) => {
       const pair = [`p${i}`, body.id];
       return [tie('parallel', pair), tie('gap', pair, { hold: GAP, at: 2 / 3 })];
     }),
@@ -78,7 +82,7 @@ export function fan(count: number): Problem {
       const angle = 2 * half * i;
       return pole(id, { x: radius * Math.cos(angle), y: radius * Math.sin(angle), angle });
     }),
-    ties: names.slice(1).flatMap((id, i) => {
+    constraints: names.slice(1).flatMap((id, i) => {
       const pair = [names[i] ?? '', id];
       return [
         tie('gap', pair, { hold: inner, at: 0 }),
@@ -90,7 +94,7 @@ export function fan(count: number): Problem {
 }
 
 /** What `solved` takes when one body is dragged. */
-export function wishing(problem: Problem, id: string, wish: Pose): readonly [Problem, Wishes] {
+export function wishing(problem: Problem, id: string, wish: Pose): readonly [Problem, Targets] {
   return [problem, new Map([[id, wish]])];
 }
 
@@ -104,8 +108,8 @@ export function at(problem: Problem, poses: ReadonlyMap<string, Pose>): Problem 
 
 /** The largest residual with the bodies at the given poses. */
 export function worst(problem: Problem, poses: ReadonlyMap<string, Pose>): number {
-  const rows = problem.ties.flatMap((each) =>
-    each.rows(
+  const rows = problem.constraints.flatMap((each) =>
+    each.residuals(
       each.bodies.map((id) => {
         const pose = poses.get(id);
         if (pose === undefined) throw new Error(`no pose for ${id}`);

@@ -1,16 +1,16 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { groups } from '../../../src/core/solve/components.ts';
+import { connectedComponents } from '../../../src/core/solve/components.ts';
 import type { Problem } from '../../../src/core/solve/problem.ts';
-import { carriedWhole, isRigid } from '../../../src/core/solve/rigid-move.ts';
-import { solved } from '../../../src/core/solve/solve.ts';
-import { wishedOf, workbench } from '../../../src/core/solve/workspace.ts';
+import { isRigid, moveRigid } from '../../../src/core/solve/rigid-move.ts';
+import { solve } from '../../../src/core/solve/solve.ts';
+import { dragTargets, workspace } from '../../../src/core/solve/workspace.ts';
 import { chain, fan, run, tie, wishing, worst } from './poles.ts';
 
 function isRigidAt(problem: Problem, id: string): boolean {
-  const group = groups(problem).find(({ free }) => free.some((body) => body.id === id));
+  const group = connectedComponents(problem).find(({ free }) => free.some((body) => body.id === id));
   if (group === undefined) throw new Error(`no ${id}`);
-  const bench = workbench(group);
+  const bench = workspace(group);
   return isRigid(bench);
 }
 
@@ -22,20 +22,20 @@ describe('a group', () => {
 
   test('that hangs on what is still, is loose inside, or does not hold is not', () => {
     expect(isRigidAt(chain(6), 'p5')).toBe(false);
-    const loose = { ...run(3), ties: run(3).ties.slice(1) };
+    const loose = { ...run(3), constraints: run(3).constraints.slice(1) };
     expect(isRigidAt(loose, 'p1')).toBe(false);
-    const off = { ...run(3), ties: [...run(3).ties, tie('apart', ['p0', 'p2'], { hold: 9 })] };
+    const off = { ...run(3), constraints: [...run(3).constraints, tie('apart', ['p0', 'p2'], { hold: 9 })] };
     expect(isRigidAt(off, 'p1')).toBe(false);
   });
 
   test('that is loose but held by nothing can be carried too, and keeps its shape', () => {
-    const loose = { ...run(3), ties: run(3).ties.slice(1) };
-    const [group] = groups(loose);
+    const loose = { ...run(3), constraints: run(3).constraints.slice(1) };
+    const [group] = connectedComponents(loose);
     if (group === undefined) throw new Error('no group');
-    const bench = workbench(group);
-    expect(carriedWhole(bench, wishedOf(bench, new Map([['p1', { x: 30, y: -4, angle: 2.5 }]])))).toBe(true);
+    const bench = workspace(group);
+    expect(moveRigid(bench, dragTargets(bench, new Map([['p1', { x: 30, y: -4, angle: 2.5 }]])))).toBe(true);
     const away = (q: Float64Array) => Math.hypot((q[3] ?? 0) - (q[0] ?? 0), (q[4] ?? 0) - (q[1] ?? 0));
-    expect(away(bench.q)).toBeCloseTo(away(bench.home), 9);
+    expect(away(bench.q)).toBeCloseTo(away(bench.start), 9);
   });
 
   test('comes to its wish exactly and keeps its shape, however far and however turned', () => {
@@ -44,7 +44,7 @@ describe('a group', () => {
     fc.assert(
       fc.property(far, far, fc.double({ min: -3, max: 3, noNaN: true }), fc.nat(59), (x, y, angle, which) => {
         const wish = { x, y, angle };
-        const outcome = solved(...wishing(scene, `p${which}`, wish));
+        const outcome = solve(...wishing(scene, `p${which}`, wish));
         if (outcome.outcome !== 'met') throw new Error(outcome.outcome);
         const there = outcome.poses.get(`p${which}`) ?? { x: 99, y: 99, angle: 99 };
         expect(Math.hypot(there.x - wish.x, there.y - wish.y, there.angle - wish.angle)).toBeLessThan(1e-12);

@@ -1,13 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { composed, type Pose } from '../../../src/core/plane/pose.ts';
-import { freedomsOf, ranked } from '../../../src/core/solve/degrees-of-freedom.ts';
-import type { Outcome, Problem, Wishes } from '../../../src/core/solve/problem.ts';
-import { solved } from '../../../src/core/solve/solve.ts';
+import { compose, type Pose } from '../../../src/core/plane/pose.ts';
+import { degreesOfFreedom, rankReport } from '../../../src/core/solve/degrees-of-freedom.ts';
+import type { Outcome, Problem, Targets } from '../../../src/core/solve/problem.ts';
+import { solve } from '../../../src/core/solve/solve.ts';
 import { at, chain, fan, GAP, pole, run, THICKNESS, tie, wishing, worst } from './poles.ts';
 
-function met(problem: Problem, wishes?: Wishes): Extract<Outcome, { outcome: 'met' }> {
-  const outcome = solved(problem, wishes);
+function met(problem: Problem, wishes?: Targets): Extract<Outcome, { outcome: 'met' }> {
+  const outcome = solve(problem, wishes);
   if (outcome.outcome !== 'met') throw new Error(JSON.stringify(outcome));
   return outcome;
 }
@@ -33,9 +33,9 @@ describe('what is met already', () => {
 
   test('a body with no tie goes where it is wished, to the bit', () => {
     const wish = { x: 0.1 + 0.2, y: -7, angle: 9 };
-    const scene = { bodies: [pole('a', { x: 0, y: 0, angle: 0 })], ties: [] };
+    const scene = { bodies: [pole('a', { x: 0, y: 0, angle: 0 })], constraints: [] };
     expect(met(scene, new Map([['a', wish]])).poses.get('a')).toBe(wish);
-    expect(ranked(scene).freedoms).toBe(3);
+    expect(rankReport(scene).degreesOfFreedom).toBe(3);
   });
 });
 
@@ -43,7 +43,7 @@ describe.each(SCENES)('%s', (_, scene) => {
   const last = scene.bodies[scene.bodies.length - 1];
   if (last === undefined) throw new Error('a scene without bodies');
   const home = last.pose;
-  const wished = (by: Pose): readonly [Problem, Wishes] =>
+  const wished = (by: Pose): readonly [Problem, Targets] =>
     wishing(scene, last.id, { x: home.x + by.x, y: home.y + by.y, angle: home.angle + by.angle });
 
   test('keeps its measures when one pole is dragged, and fixed poles to the bit', () => {
@@ -76,7 +76,10 @@ describe.each(SCENES)('%s', (_, scene) => {
       fc.property(nudge, (by) => {
         const [problem, wishes] = wished(by);
         const here = met(problem, wishes).poses;
-        const there = met({ bodies: problem.bodies.toReversed(), ties: problem.ties.toReversed() }, wishes).poses;
+        const there = met(
+          { bodies: problem.bodies.toReversed(), constraints: problem.constraints.toReversed() },
+          wishes,
+        ).poses;
         for (const [id, pose] of here) expect(far(pose, poseOf(there, id))).toBeLessThan(1e-9);
       }),
     );
@@ -88,11 +91,11 @@ describe.each(SCENES)('%s', (_, scene) => {
         const frame = { x: 20, y: -5, angle: turn };
         const [problem, wishes] = wished(by);
         const there = met(
-          { ...problem, bodies: problem.bodies.map((body) => ({ ...body, pose: composed(frame, body.pose) })) },
-          new Map([...wishes].map(([id, wish]) => [id, composed(frame, wish)])),
+          { ...problem, bodies: problem.bodies.map((body) => ({ ...body, pose: compose(frame, body.pose) })) },
+          new Map([...wishes].map(([id, wish]) => [id, compose(frame, wish)])),
         ).poses;
         for (const [id, pose] of met(problem, wishes).poses) {
-          expect(far(composed(frame, pose), poseOf(there, id))).toBeLessThan(1e-5);
+          expect(far(compose(frame, pose), poseOf(there, id))).toBeLessThan(1e-5);
         }
       }),
     );
@@ -111,7 +114,7 @@ describe.each(SCENES)('%s', (_, scene) => {
       now = at(scene, met(...wishing(now, last.id, wish)).poses);
     }
     // A linkage with freedoms of its own may come back folded a little differently.
-    const tolerance = ranked(scene).freedoms > 3 ? 1e-3 : 1e-6;
+    const tolerance = rankReport(scene).degreesOfFreedom > 3 ? 1e-3 : 1e-6;
     for (const body of scene.bodies) {
       const back = now.bodies.find((each) => each.id === body.id);
       expect(far(back?.pose ?? home, body.pose)).toBeLessThan(tolerance);
@@ -137,7 +140,7 @@ describe.each(SCENES)('%s', (_, scene) => {
   test('does not jump in a drag of 60 steps', () => {
     const step = 0.02;
     // A chain that is pulled straight quickens without bound just before it is: drag it across.
-    const up = ranked(scene).freedoms > 3 ? 0 : 0.8;
+    const up = rankReport(scene).degreesOfFreedom > 3 ? 0 : 0.8;
     let before = new Map(scene.bodies.map((body) => [body.id, body.pose]));
     for (let k = 1; k <= 60; k++) {
       const wish = { ...home, x: home.x - step * k * 0.6, y: home.y + step * k * up };
@@ -183,11 +186,11 @@ describe('a dragged pole', () => {
   });
 
   test('goes as near to an unreachable wish as its tie allows: a stick on a pin points at the hand', () => {
-    const pin = { id: 'pin', pose: { x: 0, y: 0, angle: 0 }, weight: Infinity, lever: 1 };
+    const pin = { id: 'pin', pose: { x: 0, y: 0, angle: 0 }, weight: Infinity, radiusOfGyration: 1 };
     const stick = pole('stick', { x: 2, y: 0, angle: 0 });
     const wishes = new Map([['stick', { x: 0, y: 9, angle: 0 }]]);
     const apart = { ...tie('apart', ['pin', 'stick'], { hold: 2 - THICKNESS }) };
-    const { poses } = met({ bodies: [pin, stick], ties: [apart] }, wishes);
+    const { poses } = met({ bodies: [pin, stick], constraints: [apart] }, wishes);
     expect(poseOf(poses, 'stick').x).toBeCloseTo(0, 3);
     expect(poseOf(poses, 'stick').y).toBeCloseTo(2, 5);
   });
@@ -208,46 +211,46 @@ describe('a dragged pole', () => {
 
 describe('what is left over', () => {
   test('freedoms are counted: a rigid fan has 3, hung on a fixed pole none', () => {
-    expect(ranked(fan(3)).freedoms).toBe(3);
-    expect(ranked(run(6)).freedoms).toBe(3);
-    expect(ranked(chain(6)).freedoms).toBe(5);
+    expect(rankReport(fan(3)).degreesOfFreedom).toBe(3);
+    expect(rankReport(run(6)).degreesOfFreedom).toBe(3);
+    expect(rankReport(chain(6)).degreesOfFreedom).toBe(5);
   });
 
   test('freedoms of one body are those that it has while the others make way', () => {
     const scene = chain(6);
     // Parallel to a pole that never moves: they shift, and do not turn.
-    expect(freedomsOf(scene, new Set(['p1']))).toBe(1);
-    expect(freedomsOf(scene, new Set(['p2']))).toBe(2);
-    expect(freedomsOf(scene, new Set(['p1', 'p2']))).toBe(2);
-    expect(freedomsOf(scene, new Set(['p0']))).toBe(0);
-    expect(freedomsOf(run(6), new Set(['p3']))).toBe(3);
+    expect(degreesOfFreedom(scene, new Set(['p1']))).toBe(1);
+    expect(degreesOfFreedom(scene, new Set(['p2']))).toBe(2);
+    expect(degreesOfFreedom(scene, new Set(['p1', 'p2']))).toBe(2);
+    expect(degreesOfFreedom(scene, new Set(['p0']))).toBe(0);
+    expect(degreesOfFreedom(run(6), new Set(['p3']))).toBe(3);
   });
 
   test('a tie that says nothing new is spare', () => {
     const scene = run(3);
     const again = tie('parallel', ['p0', 'p2']);
-    expect(ranked({ ...scene, ties: [...scene.ties, again] }).spare).toEqual([again.id]);
-    expect(ranked(scene).spare).toEqual([]);
+    expect(rankReport({ ...scene, constraints: [...scene.constraints, again] }).redundant).toEqual([again.id]);
+    expect(rankReport(scene).redundant).toEqual([]);
   });
 });
 
 describe('a clash', () => {
   const clashOf = (problem: Problem) => {
-    const outcome = solved(problem);
+    const outcome = solve(problem);
     if (outcome.outcome !== 'clash') throw new Error(JSON.stringify([outcome.outcome]));
-    return outcome.culprits;
+    return outcome.conflicts;
   };
 
   test('names the two gaps that differ, and nothing else', () => {
     const scene = run(6);
     const other = { ...tie('gap', ['p2', 'p3'], { hold: 1 }), id: 'other' };
-    expect(clashOf({ ...scene, ties: [...scene.ties, other] })).toEqual([['gap p2 p3 0.5', 'other']]);
+    expect(clashOf({ ...scene, constraints: [...scene.constraints, other] })).toEqual([['gap p2 p3 0.5', 'other']]);
   });
 
   test('names a ring of parallel and square', () => {
     const scene = run(3);
     const other = tie('square', ['p0', 'p2']);
-    const [set, ...more] = clashOf({ ...scene, ties: [...scene.ties, other] });
+    const [set, ...more] = clashOf({ ...scene, constraints: [...scene.constraints, other] });
     expect(set.toSorted()).toEqual(['parallel p0 p1 0.5', 'parallel p1 p2 0.5', 'square p0 p2 0.5']);
     expect(more).toEqual([]);
   });
@@ -256,14 +259,14 @@ describe('a clash', () => {
     const still = { weight: Infinity };
     const a = pole('a', { x: 0, y: 0, angle: 0 }, still);
     const b = pole('b', { x: 0, y: 5, angle: 0 }, still);
-    expect(clashOf({ bodies: [a, b], ties: [tie('gap', ['a', 'b'], { hold: 1 })] })).toEqual([['gap a b 0.5']]);
+    expect(clashOf({ bodies: [a, b], constraints: [tie('gap', ['a', 'b'], { hold: 1 })] })).toEqual([['gap a b 0.5']]);
   });
 
   test('names two independent conflicts one by one', () => {
     const scene = run(6);
     const one = { ...tie('gap', ['p0', 'p1'], { hold: 1 }), id: 'one' };
     const two = { ...tie('square', ['p4', 'p5']), id: 'two' };
-    const sets = clashOf({ ...scene, ties: [...scene.ties, one, two] }).map((set) => set.toSorted());
+    const sets = clashOf({ ...scene, constraints: [...scene.constraints, one, two] }).map((set) => set.toSorted());
     expect(sets).toContainEqual(['gap p0 p1 0.5', 'one']);
     expect(sets).toContainEqual(['parallel p4 p5 0.5', 'two']);
     expect(sets).toHaveLength(2);
@@ -272,7 +275,7 @@ describe('a clash', () => {
   test('of gaps that no place can meet: two ends nearer together than the poles are apart', () => {
     const scene = run(2);
     const ends = [tie('gap', ['p0', 'p1'], { at: 0, hold: 1 }), tie('gap', ['p0', 'p1'], { at: 1, hold: 3 })];
-    const sets = clashOf({ ...scene, ties: [...scene.ties, ...ends] });
+    const sets = clashOf({ ...scene, constraints: [...scene.constraints, ...ends] });
     expect(sets.length).toBeGreaterThan(0);
     for (const set of sets) expect(set.length).toBeGreaterThan(1);
   });
@@ -280,10 +283,10 @@ describe('a clash', () => {
 
 describe('a programmer’s mistake', () => {
   test('a tie to a body that is not there is told with both names', () => {
-    expect(() => solved({ bodies: [], ties: [tie('parallel', ['a', 'b'])] })).toThrow('parallel a b 0.5 names a');
+    expect(() => solve({ bodies: [], constraints: [tie('parallel', ['a', 'b'])] })).toThrow('parallel a b 0.5 names a');
   });
   test('two bodies with one id are refused', () => {
     const twin = pole('a', { x: 0, y: 0, angle: 0 });
-    expect(() => solved({ bodies: [twin, twin], ties: [] })).toThrow('same id');
+    expect(() => solve({ bodies: [twin, twin], constraints: [] })).toThrow('same id');
   });
 });

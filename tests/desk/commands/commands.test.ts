@@ -4,7 +4,7 @@ import { type Course, currentLayout } from '../../../src/core/course/course.ts';
 import { FOOT, INCH } from '../../../src/core/measure/quantity.ts';
 import { OBSTACLE_KINDS } from '../../../src/core/obstacles/obstacles.ts';
 import { point } from '../../../src/core/plane/point.ts';
-import { boundsMeet } from '../../../src/core/plane/ring.ts';
+import { boundsIntersect } from '../../../src/core/plane/ring.ts';
 import { survey } from '../../../src/core/survey.ts';
 import { createDesk } from '../../../src/desk/editor.ts';
 import { expectSoundDesk } from '../invariants.ts';
@@ -46,7 +46,7 @@ describe('placing', () => {
     const all = desk.state().survey.obstacles;
     const fresh = all.find((each) => each.obstacle.id === 'run-2');
     for (const other of all) {
-      if (other !== fresh && fresh !== undefined) expect(boundsMeet(fresh.bounds, other.bounds, 0.5)).toBe(false);
+      if (other !== fresh && fresh !== undefined) expect(boundsIntersect(fresh.bounds, other.bounds, 0.5)).toBe(false);
     }
     expect(desk.state().said).toContain('on the nearest free ground');
   });

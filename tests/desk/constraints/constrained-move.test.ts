@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { type Course, currentLayout } from '../../../src/core/course/course.ts';
-import { changedLayout, editedLayout } from '../../../src/core/course/layouts.ts';
+import { editCurrentLayout, replaceLayout } from '../../../src/core/course/layouts.ts';
 import type { Desk } from '../../../src/desk/desk.ts';
 import { createDesk } from '../../../src/desk/editor.ts';
 import { expectSoundDesk } from '../invariants.ts';
@@ -10,7 +10,7 @@ import { trio } from '../three-obstacles.ts';
 /** The first pole of the run is kept at the distance from the south wall at which it lies. */
 function walled(): Course {
   const hold = 9 - 3.6576 / 2;
-  return changedLayout(trio(), (layout) => ({
+  return replaceLayout(trio(), (layout) => ({
     ...layout,
     constraints: [
       {
@@ -24,7 +24,7 @@ function walled(): Course {
 }
 
 function withFixedPole(): Course {
-  return editedLayout(trio(), ({ obstacles }) => {
+  return editCurrentLayout(trio(), ({ obstacles }) => {
     const pole = obstacles.find(({ id }) => id === 'run-1')?.pieces.find(({ id }) => id === 'pole-1');
     if (pole !== undefined) pole.fixed = true;
   });

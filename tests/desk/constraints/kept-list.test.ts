@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { currentLayout } from '../../../src/core/course/course.ts';
-import { changedLayout } from '../../../src/core/course/layouts.ts';
-import { holdingsOf } from '../../../src/core/course/resolved-constraints.ts';
+import { replaceLayout } from '../../../src/core/course/layouts.ts';
+import { resolvedConstraints } from '../../../src/core/course/resolved-constraints.ts';
 import { INCH } from '../../../src/core/measure/quantity.ts';
 import { isMet } from '../../../src/desk/constraints/constraint-edits.ts';
 import { keepOffers } from '../../../src/desk/constraints/constraint-suggestions.ts';
@@ -154,7 +154,7 @@ describe('keeping more', () => {
     const desk = createDesk(trio());
     desk.choose(['run-1/pole-1', 'run-1/pole-3']);
     keep(desk, /parallel$/);
-    expect(standingOf(desk.state().course).spare.map((each) => each.key)).toEqual(['parallel-1']);
+    expect(standingOf(desk.state().course).redundant.map((each) => each.key)).toEqual(['parallel-1']);
   });
 
   test('between two obstacles ties them, and one comes along with the other', () => {
@@ -183,7 +183,7 @@ describe('keeping more', () => {
     const row = kept(desk, /^Clear of the wall/);
     expect(row.holds).toBe(true);
     const rest = standingOf(desk.state().course);
-    expect(rest.clashes).toEqual([]);
+    expect(rest.conflicts).toEqual([]);
     const pole = desk.state().survey.pieces.find((each) => each.key === 'run-1/pole-1');
     expect((pole?.pose.y ?? 0) - 5 * 0.3048).toBeCloseTo(row.value, 6);
   });
@@ -206,11 +206,11 @@ describe('holding, only measuring and dropping', () => {
   test('what is dropped is gone, and comes back with undo', () => {
     const desk = createDesk(trio());
     desk.choose(['run-1']);
-    const count = holdingsOf(currentLayout(desk.state().course)).length;
+    const count = resolvedConstraints(currentLayout(desk.state().course)).length;
     desk.drop(kept(desk, /^Gap/).keys);
-    expect(holdingsOf(currentLayout(desk.state().course))).toHaveLength(count - 3);
+    expect(resolvedConstraints(currentLayout(desk.state().course))).toHaveLength(count - 3);
     desk.undo();
-    expect(holdingsOf(currentLayout(desk.state().course))).toHaveLength(count);
+    expect(resolvedConstraints(currentLayout(desk.state().course))).toHaveLength(count);
   });
 });
 
@@ -244,7 +244,7 @@ describe('what cannot all hold', () => {
     expect(standoff?.says).toMatch(/south wall.*north wall|north wall.*south wall/s);
     expect(standoff?.says).toMatch(/^These cannot all hold: Pole 1 of the run of poles \(obstacle 1\) is 5' clear/);
     expect(standoff?.says).not.toMatch(/run 1/);
-    expect(standoff?.clashes[0].offers.length).toBeGreaterThanOrEqual(2);
+    expect(standoff?.clashes[0].resolutions.length).toBeGreaterThanOrEqual(2);
     desk.resolve();
     expect(desk.state()).toMatchObject({ standoff: null, said: 'Left everything as it was' });
     expect(desk.state().course).toBe(course);
@@ -254,7 +254,7 @@ describe('what cannot all hold', () => {
     const desk = wedged();
     const { keys } = kept(desk, /south wall/);
     desk.setHold(keys, `5'`);
-    const offer = desk.state().standoff?.clashes[0].offers.find((each) => each.says.includes('north'));
+    const offer = desk.state().standoff?.clashes[0].resolutions.find((each) => each.says.includes('north'));
     if (offer === undefined) throw new Error('no offer to drop the north wall');
     desk.resolve(offer);
     expect(desk.state().standoff).toBeNull();
@@ -304,7 +304,7 @@ describe('a pole dragged inside its obstacle', () => {
     const end = piece(desk, 'fan-1/pole-1');
     expect(Math.hypot(end.x - at.x, end.y - at.y)).toBeGreaterThan(0.5);
     const { course } = desk.state();
-    const held = holdingsOf(currentLayout(course)).filter(({ owner }) => owner === 'fan-1');
+    const held = resolvedConstraints(currentLayout(course)).filter(({ owner }) => owner === 'fan-1');
     expect(held.length).toBeGreaterThan(4);
     for (const { constraint, grips } of held) expect(isMet(course, { ...constraint, grips }), constraint.id).toBe(true);
   });
@@ -350,7 +350,7 @@ describe('an obstacle that is held to a wall', () => {
 
 describe('while a clash stands in the course', () => {
   test('a drag of what it holds moves nothing, says so, and one of it can be dropped', () => {
-    const course = changedLayout(trio(), (layout) => ({
+    const course = replaceLayout(trio(), (layout) => ({
       ...layout,
       constraints: [1, 2].map((hold) => ({
         id: `off-wall-${hold}`,
@@ -364,11 +364,11 @@ describe('while a clash stands in the course', () => {
     hand(desk, { loose: true, after: expectSoundDesk }).drag([at.x, at.y], [at.x + 2, at.y + 2]);
     expect(desk.state().course).toBe(course);
     expect(desk.state().said).toMatch(/cannot all hold/);
-    const [clash] = standingOf(desk.state().course).clashes;
-    const offer = clash?.offers[0];
+    const [clash] = standingOf(desk.state().course).conflicts;
+    const offer = clash?.resolutions[0];
     if (offer === undefined) throw new Error('no way out is offered');
     desk.resolve(offer);
-    expect(standingOf(desk.state().course).clashes).toEqual([]);
+    expect(standingOf(desk.state().course).conflicts).toEqual([]);
     expect(currentLayout(desk.state().course).constraints).toHaveLength(1);
   });
 });

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { currentLayout } from '../../../src/core/course/course.ts';
-import { crossed, crossingsOf } from '../../../src/core/course/edit-crossings.ts';
+import { crossingsOf, moveCrossings } from '../../../src/core/course/edit-crossings.ts';
 import type { Desk } from '../../../src/desk/desk.ts';
 import { createDesk } from '../../../src/desk/editor.ts';
 import { crossingHandles, crossingsOn, goTogether, placeOnPole } from '../../../src/desk/gestures/crossing.ts';
@@ -122,13 +122,13 @@ test('a leg that is not there has no crossings, and cannot be crossed', () => {
   const course = trio();
   expect(crossingsOf(currentLayout(course), 'leg-9')).toEqual([]);
   expect(goTogether({ layout: currentLayout(course) }, 'leg-9')).toBe(false);
-  expect(() => crossed(course, 'leg-9', new Map())).toThrow('leg-9');
+  expect(() => moveCrossings(course, 'leg-9', new Map())).toThrow('leg-9');
 });
 
 test('crossing where it already crosses gives the same course', () => {
   const course = trio();
   const now = new Map(crossingsOf(currentLayout(course), 'leg-2').map(({ fraction }, i) => [i, fraction]));
-  expect(crossed(course, 'leg-2', now)).toBe(course);
+  expect(moveCrossings(course, 'leg-2', now)).toBe(course);
 });
 
 test('a place on a pole is told from its nearer end', () => {

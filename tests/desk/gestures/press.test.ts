@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { currentLayout } from '../../../src/core/course/course.ts';
 import { presentCourse } from '../../../src/core/course/history.ts';
-import { changedLayout } from '../../../src/core/course/layouts.ts';
+import { replaceLayout } from '../../../src/core/course/layouts.ts';
 import type { Desk } from '../../../src/desk/desk.ts';
 import { createDesk } from '../../../src/desk/editor.ts';
 import { turnHandle } from '../../../src/desk/gestures/turn-handle.ts';
@@ -231,7 +231,7 @@ describe('the turn handle', () => {
 
 describe('a piece', () => {
   test('that is fixed stays, and says so', () => {
-    const course = changedLayout(trio(), (layout) => ({
+    const course = replaceLayout(trio(), (layout) => ({
       ...layout,
       obstacles: layout.obstacles.map((obstacle) => ({
         ...obstacle,

@@ -1,6 +1,6 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { boundsMeet } from '../../../src/core/plane/ring.ts';
+import { boundsIntersect } from '../../../src/core/plane/ring.ts';
 import { survey } from '../../../src/core/survey.ts';
 import { freeShift, keptInside } from '../../../src/desk/placing/free-space.ts';
 import { movedBounds } from '../../../src/desk/selection/selection.ts';
@@ -20,7 +20,7 @@ describe('free ground', () => {
         if (shift === null) throw new Error('this arena has room');
         const there = movedBounds(bounds, shift.x, shift.y);
         expect(keptInside(there, arena)).toEqual({ x: expect.closeTo(0, 9), y: expect.closeTo(0, 9) });
-        for (const other of obstacles) expect(boundsMeet(there, other.bounds, 0.6)).toBe(false);
+        for (const other of obstacles) expect(boundsIntersect(there, other.bounds, 0.6)).toBe(false);
       }),
     );
   });

@@ -1,5 +1,5 @@
 import { useEffect, useId, useRef } from 'react';
-import type { Clash } from '../../../core/course/conflict.ts';
+import type { Conflict } from '../../../core/course/conflict.ts';
 import { useDesk, useDeskState } from '../../desk-context.tsx';
 
 /** What was asked for and cannot be: the smallest set that stands against it, and what may be dropped. */
@@ -8,7 +8,7 @@ export function StandoffDialog() {
   return standoff === null ? null : <Opened clashes={standoff.clashes} />;
 }
 
-function Opened({ clashes }: { readonly clashes: readonly Clash[] }) {
+function Opened({ clashes }: { readonly clashes: readonly Conflict[] }) {
   const desk = useDesk();
   const id = useId();
   const dialog = useRef<HTMLDialogElement>(null);
@@ -25,7 +25,7 @@ function Opened({ clashes }: { readonly clashes: readonly Clash[] }) {
       <h2 id={id}>That cannot all hold</h2>
       <p>Nothing has moved. Drop one of these and the rest goes on, or leave everything as it was.</p>
       {clashes.map((clash) => (
-        <ClashOffers key={clash.culprits.map(({ key }) => key).join(' ')} clash={clash} />
+        <ClashOffers key={clash.members.map(({ key }) => key).join(' ')} clash={clash} />
       ))}
       <div className="dialog-end">
         <button ref={leave} type="button" className="button primary" onClick={() => desk.resolve()}>
@@ -37,13 +37,13 @@ function Opened({ clashes }: { readonly clashes: readonly Clash[] }) {
 }
 
 /** One set that cannot hold together: what it says, and a button for each way out. */
-export function ClashOffers({ clash }: { readonly clash: Clash }) {
+export function ClashOffers({ clash }: { readonly clash: Conflict }) {
   const desk = useDesk();
   return (
     <>
       <p className="clash-says">{clash.says}</p>
       <ul className="clash-offers">
-        {clash.offers.map((offer) => (
+        {clash.resolutions.map((offer) => (
           <li key={`${offer.does} ${offer.key}`}>
             <button type="button" className="button" onClick={() => desk.resolve(offer)}>
               {offer.says}

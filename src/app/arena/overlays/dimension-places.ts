@@ -1,4 +1,4 @@
-import { between, type Point } from '../../../core/plane/point.ts';
+import { lerp, type Point } from '../../../core/plane/point.ts';
 import type { Bounds } from '../../../core/plane/ring.ts';
 import type { Kept } from '../../../desk/constraints/kept-list.ts';
 import { type Camera, type Size, screenOf } from '../camera.ts';
@@ -139,6 +139,6 @@ export function poleDots(
       { x: pose.x + c, y: pose.y + s },
     ];
     const count = Math.max(1, Math.round((figure.length * camera.scale) / 4));
-    return Array.from({ length: count + 1 }, (_, i) => screenOf(camera, between(a, b, i / count)));
+    return Array.from({ length: count + 1 }, (_, i) => screenOf(camera, lerp(a, b, i / count)));
   });
 }

@@ -1,4 +1,4 @@
-import { sampled } from '../../../core/plane/path.ts';
+import { pathPoints } from '../../../core/plane/path.ts';
 import type { Point } from '../../../core/plane/point.ts';
 import type { Bounds } from '../../../core/plane/ring.ts';
 import type { Survey } from '../../../core/survey.ts';
@@ -42,7 +42,7 @@ export function inkLabels(
     return [{ placed, numbers, name, disc, width: disc + words, isChosen }];
   });
   const dots: readonly Point<'screen'>[] = survey.line.elements.flatMap((element) =>
-    sampled(element.path, Math.max(0.4, 9 / camera.scale)).map((at) => screenOf(camera, at)),
+    pathPoints(element.path, Math.max(0.4, 9 / camera.scale)).map((at) => screenOf(camera, at)),
   );
   const room: Bounds = { minX: 2, minY: 2, maxX: size.width - 2, maxY: size.height - 2 };
   const places = labelPlaces(

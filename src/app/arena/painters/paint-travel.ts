@@ -1,4 +1,4 @@
-import { type Path, poseAt, sampled } from '../../../core/plane/path.ts';
+import { type Path, pathPoints, poseAt } from '../../../core/plane/path.ts';
 import type { Point } from '../../../core/plane/point.ts';
 import type { Bounds } from '../../../core/plane/ring.ts';
 import type { Landings } from '../../../core/ride/line.ts';
@@ -33,7 +33,7 @@ export function inkTravel(
     context.globalAlpha = 0.75;
     context.lineWidth = 11;
     context.lineCap = 'round';
-    stroke(context, sampled(element.path, step), camera);
+    stroke(context, pathPoints(element.path, step), camera);
     context.globalAlpha = 1;
   }
   for (const element of survey.line.elements) {
@@ -47,7 +47,7 @@ export function inkTravel(
     context.lineWidth = look.width;
     context.lineCap = look.cap;
     context.setLineDash([...look.dash]);
-    stroke(context, sampled(element.path, step), camera);
+    stroke(context, pathPoints(element.path, step), camera);
     context.setLineDash([]);
     const apart = ARROWS_APART / camera.scale;
     if (element.part === 'obstacle' || element.length * camera.scale < 40) continue;

@@ -1,7 +1,7 @@
 import type { Sweep } from '../../../core/checks/geometry/sweep.ts';
 import { printLength } from '../../../core/measure/length.ts';
-import { between, distance, type Point } from '../../../core/plane/point.ts';
-import { edges, movedRing, type Ring, rectangle } from '../../../core/plane/ring.ts';
+import { distance, lerp, type Point } from '../../../core/plane/point.ts';
+import { edges, type Ring, rectangle, transformRing } from '../../../core/plane/ring.ts';
 import { nearestFraction } from '../../../core/plane/segment.ts';
 import type { Survey } from '../../../core/survey.ts';
 import type { Camera } from '../camera.ts';
@@ -53,7 +53,7 @@ export function inkNarrowest(
   const outline = stands
     ? rectangle(bodyLength.value, bodyWidth.value)
     : rectangle(sweep.base.length, sweep.base.width);
-  const ring = movedRing(outline, sweep.at);
+  const ring = transformRing(outline, sweep.at);
   trace(context, ring, camera);
   context.closePath();
   context.strokeStyle = sweep.clear < 0 ? looks.must : looks.inks.words;
@@ -85,7 +85,7 @@ export function inkNarrowest(
 function aside([from, to]: readonly [Point, Point], horse: Point, camera: Camera): Point {
   const long = distance(horse, to);
   if (long < 1e-6) return { x: from.x, y: from.y - AWAY / camera.scale };
-  return between(horse, to, 1 + AWAY / camera.scale / long);
+  return lerp(horse, to, 1 + AWAY / camera.scale / long);
 }
 
 /** The nearest two points of the edges of two rings. */
@@ -94,7 +94,7 @@ function nearest(a: Ring, b: Ring): readonly [Point, Point] | undefined {
   const look = (corners: Ring, sides: Ring, order: 1 | -1) => {
     for (const corner of corners) {
       for (const side of edges(sides)) {
-        const foot = between(side[0], side[1], nearestFraction(side, corner));
+        const foot = lerp(side[0], side[1], nearestFraction(side, corner));
         const far = distance(corner, foot);
         if (least === undefined || far < least.far)
           least = { far, ends: order === 1 ? [corner, foot] : [foot, corner] };

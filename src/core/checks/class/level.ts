@@ -1,5 +1,5 @@
 import type { Course, Level } from '../../course/course.ts';
-import { changedLeg } from '../../course/edit-ride.ts';
+import { changeLeg } from '../../course/edit-ride.ts';
 import type { Point } from '../../plane/point.ts';
 import type { Survey } from '../../survey.ts';
 import type { Check, Found, Limit, Proposal } from '../check.ts';
@@ -41,7 +41,7 @@ function lopes(survey: Survey): readonly Place[] {
       meant: true as const,
       says: `Ride ${obstacleWords(survey, leg.obstacle)}, and the way to it, at a ${gait}`,
       edit: (course: Course) =>
-        changedLeg(course, leg.id, {
+        changeLeg(course, leg.id, {
           ...(leg.gait === 'lope' ? { gait } : {}),
           ...(leg.approach === 'lope' ? { approach: gait } : {}),
         }),

@@ -1,9 +1,9 @@
 import { type Course, currentLayout, type Layout } from '../../course/course.ts';
-import { posed, rebuilt } from '../../course/edit-obstacles.ts';
+import { placeAt, rebuildObstacle } from '../../course/edit-obstacles.ts';
 import { obstacleOf, pieceOf } from '../../course/ids.ts';
-import { changedLayout, editedLayout } from '../../course/layouts.ts';
+import { editCurrentLayout, replaceLayout } from '../../course/layouts.ts';
 import { placedObstacle } from '../../course/placed.ts';
-import { settled } from '../../course/solve-layout.ts';
+import { solveLayout } from '../../course/solve-layout.ts';
 import type { Infeasible } from '../../obstacles/obstacle.ts';
 import type { Pose } from '../../plane/pose.ts';
 
@@ -20,13 +20,13 @@ function poseOf(layout: Layout, key: string): Pose | undefined {
 
 /** The course with its constraints held and the pieces as near to the wishes as those allow. */
 function settledWith(course: Course, wishes: ReadonlyMap<string, Pose>): Course | Infeasible {
-  const outcome = settled(currentLayout(course), course.arena, wishes, { unit: course.unit });
-  return outcome.kind === 'settled' ? changedLayout(course, () => outcome.layout) : refused(outcome.says);
+  const outcome = solveLayout(currentLayout(course), course.arena, wishes, { unit: course.unit });
+  return outcome.kind === 'settled' ? replaceLayout(course, () => outcome.layout) : refused(outcome.says);
 }
 
 /** One piece put at a pose so that it stays there: refused where what holds it pulls it back. */
 export function heldAt(course: Course, key: string, pose: Pose): Course | Infeasible {
-  const next = settledWith(posed(course, key, pose), new Map([[key, pose]]));
+  const next = settledWith(placeAt(course, key, pose), new Map([[key, pose]]));
   if ('kind' in next) return next;
   const there = poseOf(currentLayout(next), key);
   if (there === undefined) return refused('The piece is not there.');
@@ -46,7 +46,7 @@ export function heldGap(course: Course, { keys, far, taped, pose }: GapWish): Co
   const [a, b] = keys.map(pieceOf);
   const id = obstacleOf(far);
   let isHeld = false;
-  const changed = editedLayout(course, ({ obstacles }) => {
+  const changed = editCurrentLayout(course, ({ obstacles }) => {
     for (const constraint of obstacles.find((each) => each.id === id)?.constraints ?? []) {
       const names = constraint.grips.map((grip) => ('piece' in grip ? grip.piece : undefined));
       const joins = names.includes(a) && names.includes(b);
@@ -80,5 +80,5 @@ export function straightened(course: Course, id: string): Course | Infeasible {
 
 /** The obstacle laid out again as its values say, in its place. */
 export function laidAgain(course: Course, id: string): Course | Infeasible {
-  return rebuilt(course, id, {});
+  return rebuildObstacle(course, id, {});
 }

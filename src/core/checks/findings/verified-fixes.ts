@@ -1,5 +1,5 @@
 import { type Course, currentLayout } from '../../course/course.ts';
-import { rebuilt } from '../../course/edit-obstacles.ts';
+import { rebuildObstacle } from '../../course/edit-obstacles.ts';
 import type { Infeasible } from '../../obstacles/obstacle.ts';
 import type { Values } from '../../pieces/params.ts';
 import { type Survey, survey } from '../../survey.ts';
@@ -71,7 +71,7 @@ export function offered(
 
 /** The obstacle built again with the given values; where that is refused, with the nearest values that build. */
 export function rebuiltNear(course: Course, obstacle: string, values: Values): Course | Infeasible {
-  const outcome = rebuilt(course, obstacle, values);
+  const outcome = rebuildObstacle(course, obstacle, values);
   if (isCourse(outcome) || outcome.nearest === undefined) return outcome;
-  return rebuilt(course, obstacle, { ...values, ...outcome.nearest });
+  return rebuildObstacle(course, obstacle, { ...values, ...outcome.nearest });
 }

@@ -2,7 +2,7 @@ import type { PlacedPiece } from '../../course/placed.ts';
 import type { Horse } from '../../horses/horse.ts';
 import type { Metres } from '../../measure/quantity.ts';
 import type { Figure } from '../../pieces/piece.ts';
-import { type Path, pathBounds, sampled } from '../../plane/path.ts';
+import { type Path, pathBounds, pathPoints } from '../../plane/path.ts';
 import { distance, type Point } from '../../plane/point.ts';
 import { type Bounds, type Ring, ringBounds } from '../../plane/ring.ts';
 import type { LineElement } from '../../ride/line.ts';
@@ -24,7 +24,7 @@ export function chordsOf(path: Path): Chords {
   if (known !== undefined) return known;
   const points = path.flatMap((stretch) =>
     // A straight is one chord, however long.
-    sampled([stretch], stretch.curvature === 0 ? Math.max(stretch.length, STEP) : STEP),
+    pathPoints([stretch], stretch.curvature === 0 ? Math.max(stretch.length, STEP) : STEP),
   );
   let total = 0;
   const along = points.map((point, i) => {

@@ -2,12 +2,12 @@ import type { PlacedObstacle } from '../../course/placed.ts';
 import type { Horse } from '../../horses/horse.ts';
 import type { Metres } from '../../measure/quantity.ts';
 import type { Passage } from '../../obstacles/passage.ts';
-import { joinedRings } from '../../plane/clip.ts';
+import { unionRings } from '../../plane/clip.ts';
 import { hull } from '../../plane/hull.ts';
 import { poseOn } from '../../plane/path.ts';
 import { distance } from '../../plane/point.ts';
-import { composed, type Pose, within, wrapped } from '../../plane/pose.ts';
-import { boundsMeet, movedRing, type Ring, rectangle, ringBounds } from '../../plane/ring.ts';
+import { compose, normalizeAngle, type Pose, toLocal } from '../../plane/pose.ts';
+import { boundsIntersect, type Ring, rectangle, ringBounds, transformRing } from '../../plane/ring.ts';
 import type { LineElement } from '../../ride/line.ts';
 import type { Survey } from '../../survey.ts';
 import { type Base, type Block, roomiest, type Stand, turning } from './max-clearance.ts';
@@ -53,7 +53,7 @@ function blocksOf({ pieces }: PlacedObstacle, horse: Horse): readonly Block[] {
   const base = hoofBase(horse);
   return pieces.flatMap(({ piece, figure }) => {
     if (figure.stands === 'deck') return [];
-    const ring = movedRing(figure.footprint, piece.pose);
+    const ring = transformRing(figure.footprint, piece.pose);
     return [{ ring, base: figure.stands === 'standing' ? body : base }];
   });
 }
@@ -63,7 +63,7 @@ function facing(frame: Pose, { path, facing: by }: LineElement, along: 'start' |
   const stretch = along === 'start' ? path[0] : path.at(-1);
   if (stretch === undefined) return undefined;
   const pose = along === 'start' ? stretch.start : poseOn(stretch, stretch.length);
-  return within(frame, { ...pose, angle: pose.angle + by });
+  return toLocal(frame, { ...pose, angle: pose.angle + by });
 }
 
 /** Poses along a straight stretch backwards, but for those that a turn at its end finds a better place for. */
@@ -76,7 +76,7 @@ function alongBack(frame: Pose, element: LineElement, ends: readonly [number, nu
       const along = (stretch.length * i) / steps;
       if (done + along < ends[0] || done + along > element.length - ends[1]) continue;
       const pose = poseOn(stretch, along);
-      poses.push(within(frame, { ...pose, angle: pose.angle + element.facing }));
+      poses.push(toLocal(frame, { ...pose, angle: pose.angle + element.facing }));
     }
     done += stretch.length;
   }
@@ -86,7 +86,7 @@ function alongBack(frame: Pose, element: LineElement, ends: readonly [number, nu
 /** Only what is within reach can be in the way: the rest costs time. */
 function near(blocks: readonly Block[], poses: readonly Pose[]): readonly number[] {
   const box = ringBounds(poses);
-  return blocks.flatMap(({ ring, base }, i) => (boundsMeet(box, ringBounds(ring), base.length) ? [i] : []));
+  return blocks.flatMap(({ ring, base }, i) => (boundsIntersect(box, ringBounds(ring), base.length) ? [i] : []));
 }
 
 function standsOf(
@@ -166,12 +166,12 @@ const LEAP = { far: 0.5, turned: 0.5 } as const;
 /** The ground that a rectangle of this size passes over; between two stands it leaves nothing out. */
 function sweptBy({ length, width }: Base, frame: Pose, stands: readonly Stand[]): readonly Ring[] {
   const outline = rectangle(length, width);
-  return joinedRings(
+  return unionRings(
     stands.map(({ pose: to }, i) => {
       const from = stands[i - 1]?.pose ?? to;
-      const follows = distance(from, to) <= LEAP.far && Math.abs(wrapped(to.angle - from.angle)) <= LEAP.turned;
-      const there = movedRing(outline, composed(frame, to));
-      return follows ? hull([...there, ...movedRing(outline, composed(frame, from))]) : there;
+      const follows = distance(from, to) <= LEAP.far && Math.abs(normalizeAngle(to.angle - from.angle)) <= LEAP.turned;
+      const there = transformRing(outline, compose(frame, to));
+      return follows ? hull([...there, ...transformRing(outline, compose(frame, from))]) : there;
     }),
   );
 }
@@ -196,7 +196,7 @@ function sweepOf(survey: Survey, obstacle: PlacedObstacle, leg: number): Sweep |
     obstacle: id,
     move: local.move,
     clear: local.narrowest.clear,
-    at: composed(pose, local.narrowest.pose),
+    at: compose(pose, local.narrowest.pose),
     key: `${id}/${local.keys[local.narrowest.block] ?? ''}`,
     base,
     get area() {

@@ -1,4 +1,4 @@
-import { changedLeg } from '../../course/edit-ride.ts';
+import { changeLeg } from '../../course/edit-ride.ts';
 import type { Gait } from '../../horses/horse.ts';
 import type { Survey } from '../../survey.ts';
 import type { Check, Proposal } from '../check.ts';
@@ -14,7 +14,7 @@ export function slower(survey: Survey, index: number, part: 'approach' | 'gait')
   return SLOWER[leg[part]].map((gait) => ({
     meant: true,
     says: part === 'approach' ? `Come to ${name} at a ${gait}` : `Ride ${name} at a ${gait}`,
-    edit: (course) => changedLeg(course, leg.id, { [part]: gait }),
+    edit: (course) => changeLeg(course, leg.id, { [part]: gait }),
   }));
 }
 

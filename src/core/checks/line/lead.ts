@@ -1,4 +1,4 @@
-import { changedLeg } from '../../course/edit-ride.ts';
+import { changeLeg } from '../../course/edit-ride.ts';
 import type { LeadNote } from '../../ride/line.ts';
 import type { Survey } from '../../survey.ts';
 import type { Check, Found, Proposal } from '../check.ts';
@@ -10,7 +10,7 @@ function setLead(survey: Survey, index: number, lead: 'left' | 'right'): readonl
   return [
     {
       says: `Lope ${obstacleWords(survey, leg.obstacle)} on the ${lead} lead`,
-      edit: (course) => changedLeg(course, leg.id, { lead }),
+      edit: (course) => changeLeg(course, leg.id, { lead }),
     },
   ];
 }

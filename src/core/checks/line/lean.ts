@@ -1,5 +1,5 @@
 import { speed } from '../../horses/horse.ts';
-import { leanOn } from '../../horses/turns.ts';
+import { leanAtRadius } from '../../horses/turns.ts';
 import { poseOn } from '../../plane/path.ts';
 import type { LineElement } from '../../ride/line.ts';
 import type { Survey } from '../../survey.ts';
@@ -23,7 +23,7 @@ function deepest(survey: Survey, leg: number, part: LineElement['part']): Leanin
     for (const stretch of element.path) {
       if (stretch.curvature === 0 || stretch.length <= 0) continue;
       const radius = 1 / Math.abs(stretch.curvature);
-      const lean = leanOn(speed(survey.horse, element.gait), radius);
+      const lean = leanAtRadius(speed(survey.horse, element.gait), radius);
       if (worst !== undefined && lean <= worst.lean) continue;
       const { x, y } = poseOn(stretch, stretch.length / 2);
       worst = { lean, radius, element, at: { x, y } };

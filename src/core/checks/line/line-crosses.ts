@@ -1,12 +1,12 @@
-import { shifted } from '../../course/edit-obstacles.ts';
-import { changedLeg } from '../../course/edit-ride.ts';
+import { shiftByKeys } from '../../course/edit-obstacles.ts';
+import { changeLeg } from '../../course/edit-ride.ts';
 import type { PlacedObstacle, PlacedPiece } from '../../course/placed.ts';
 import type { Horse } from '../../horses/horse.ts';
 import type { Radians } from '../../measure/quantity.ts';
 import type { Passage } from '../../obstacles/passage.ts';
 import type { Path } from '../../plane/path.ts';
-import { between, type Point } from '../../plane/point.ts';
-import { boundsMeet } from '../../plane/ring.ts';
+import { lerp, type Point } from '../../plane/point.ts';
+import { boundsIntersect } from '../../plane/ring.ts';
 import { ringSegmentDistance, type Segment, segmentPointDistance } from '../../plane/segment.ts';
 import type { LineElement } from '../../ride/line.ts';
 import type { Survey } from '../../survey.ts';
@@ -74,7 +74,7 @@ function pardonOf(survey: Survey, element: LineElement, id: string): Pardon {
 /** The part of a chord that lies between two distances along the element; absent: none of it. */
 function clipped([a, b]: Segment, [start, end]: readonly [number, number], [from, to]: readonly [number, number]) {
   if (end <= from || start >= to || end <= start) return undefined;
-  const at = (along: number): Point => between(a, b, (along - start) / (end - start));
+  const at = (along: number): Point => lerp(a, b, (along - start) / (end - start));
   return [at(Math.max(from, start)), at(Math.min(to, end))] as const;
 }
 
@@ -101,7 +101,7 @@ function contactsWorked(
   const reach = horse.wheelbase.value / 2;
   return obstacle.pieces.flatMap((piece): Contact[] => {
     const needs = pardon === undefined ? halfWidth(horse, element, piece.figure.stands) : BRUSHED;
-    if (!boundsMeet(bounds, boundsOf(piece), needs)) return [];
+    if (!boundsIntersect(bounds, boundsOf(piece), needs)) return [];
     const around = Math.hypot(piece.figure.length, piece.figure.width) / 2;
     const first = pardon?.leaves ? (piece.piece.id === pardon.left ? length : reach) : 0;
     const last = pardon?.comes ? (piece.piece.id === pardon.entered ? length : reach) : 0;
@@ -118,7 +118,7 @@ function contactsWorked(
       const clear = ringSegmentDistance(piece.footprint, chord);
       if (clear >= needs - MARGIN || clear >= (worst?.clear ?? Number.POSITIVE_INFINITY)) continue;
       const heading = Math.atan2(b.y - a.y, b.x - a.x);
-      worst = { piece, at: between(chord[0], chord[1], 0.5), heading, clear, needs };
+      worst = { piece, at: lerp(chord[0], chord[1], 0.5), heading, clear, needs };
     }
     return worst === undefined ? [] : [worst];
   });
@@ -143,7 +143,7 @@ function wayRound(survey: Survey, element: LineElement, { bounds }: PlacedObstac
     .map(({ name, x, y }) => ({
       idea: 'round',
       says: `Lead the line to ${obstacleWords(survey, leg.obstacle)} round it by the ${name} with a bend`,
-      edit: (course) => changedLeg(course, leg.id, { bends: [{ x, y }] }),
+      edit: (course) => changeLeg(course, leg.id, { bends: [{ x, y }] }),
     }));
 }
 
@@ -156,7 +156,8 @@ function movedAside(survey: Survey, obstacle: PlacedObstacle, chord: Contact): r
   return [1, -1].map((side) => ({
     idea: 'aside',
     says: `Move ${obstacleWords(survey, id)} ${valueWords('length', by, survey.course.unit)} off the line`,
-    edit: (course) => shifted(course, [id], -side * by * Math.sin(chord.heading), side * by * Math.cos(chord.heading)),
+    edit: (course) =>
+      shiftByKeys(course, [id], -side * by * Math.sin(chord.heading), side * by * Math.cos(chord.heading)),
   }));
 }
 
@@ -203,7 +204,7 @@ export const lineCrosses: Check = {
       const { bounds } = chordsOf(element.path);
       const widest = halfWidth(survey.horse, element, 'standing');
       return survey.obstacles.flatMap((obstacle) =>
-        boundsMeet(bounds, obstacle.bounds, widest) ? foundFor(survey, element, obstacle) : [],
+        boundsIntersect(bounds, obstacle.bounds, widest) ? foundFor(survey, element, obstacle) : [],
       );
     });
     // One way may be made of several elements: the same crossing is told once, at its worst.

@@ -1,6 +1,6 @@
 import type { Wall } from '../../constraints/constraint.ts';
 import type { Arena } from '../../course/course.ts';
-import { shifted } from '../../course/edit-obstacles.ts';
+import { shiftByKeys } from '../../course/edit-obstacles.ts';
 import { FOOT } from '../../measure/quantity.ts';
 import type { Point } from '../../plane/point.ts';
 import type { LineElement } from '../../ride/line.ts';
@@ -75,7 +75,7 @@ function movedIn(survey: Survey, { wall, room, needs }: Nearest, obstacle: strin
     return {
       idea: 'move',
       says: `Move ${obstacleWords(survey, obstacle)} ${valueWords('length', by, unit)} away from the ${wall} wall`,
-      edit: (course) => shifted(course, [obstacle], x * by, y * by),
+      edit: (course) => shiftByKeys(course, [obstacle], x * by, y * by),
     };
   });
 }

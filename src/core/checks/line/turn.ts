@@ -1,4 +1,4 @@
-import { leastTurn as leastTurnOf, leastTurnSource } from '../../horses/turns.ts';
+import { minTurnRadius as leastTurnOf, minTurnRadiusSource } from '../../horses/turns.ts';
 import type { Metres } from '../../measure/quantity.ts';
 import { poseOn } from '../../plane/path.ts';
 import type { LineElement } from '../../ride/line.ts';
@@ -15,7 +15,7 @@ const FORGIVEN = 0.02;
 function leastTurn(survey: Survey, { move, gait }: LineElement) {
   const { horse } = survey;
   if (move === 'ride' || move === 'work') {
-    return { value: leastTurnOf(horse, gait), source: leastTurnSource(horse, gait) };
+    return { value: leastTurnOf(horse, gait), source: minTurnRadiusSource(horse, gait) };
   }
   return move === 'back' ? horse.back.leastTurn : undefined;
 }

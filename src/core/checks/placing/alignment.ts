@@ -1,4 +1,4 @@
-import { turned } from '../../course/edit-obstacles.ts';
+import { rotateByKeys } from '../../course/edit-obstacles.ts';
 import type { Radians } from '../../measure/quantity.ts';
 import type { Check, Found } from '../check.ts';
 import { obstacleWords, sentence, valueWords } from '../findings/finding-words.ts';
@@ -40,7 +40,10 @@ export const alignment: Check = {
           allowed: { least },
           source: limit.source,
           proposals: [
-            { says: `Turn ${obstacleWords(survey, id)} square`, edit: (course) => turned(course, [id], -off, pose) },
+            {
+              says: `Turn ${obstacleWords(survey, id)} square`,
+              edit: (course) => rotateByKeys(course, [id], -off, pose),
+            },
           ],
         },
       ];

@@ -1,8 +1,8 @@
 import type { Arena } from '../../course/course.ts';
-import { shifted } from '../../course/edit-obstacles.ts';
+import { shiftByKeys } from '../../course/edit-obstacles.ts';
 import type { Metres } from '../../measure/quantity.ts';
 import type { Pose } from '../../plane/pose.ts';
-import { type Bounds, boundsMeet, ringHolds } from '../../plane/ring.ts';
+import { type Bounds, boundsIntersect, ringContains } from '../../plane/ring.ts';
 import type { Survey } from '../../survey.ts';
 import type { Check, Found } from '../check.ts';
 import { asker, bandWords, obstacleWords, pieceWords, sentence, valueWords } from '../findings/finding-words.ts';
@@ -51,8 +51,8 @@ export const entranceClear: Check = {
     const { arena, unit } = survey.course;
     const free = before(arena, bandOf(limit).least ?? 0);
     return survey.obstacles.flatMap((obstacle): Found[] => {
-      if (!boundsMeet(free, obstacle.bounds, -1e-3)) return [];
-      const inside = obstacle.pieces.filter((piece) => boundsMeet(free, boundsOf(piece), -1e-3));
+      if (!boundsIntersect(free, obstacle.bounds, -1e-3)) return [];
+      const inside = obstacle.pieces.filter((piece) => boundsIntersect(free, boundsOf(piece), -1e-3));
       const [first] = inside;
       if (first === undefined) return [];
       const { id } = obstacle.obstacle;
@@ -71,7 +71,7 @@ export const entranceClear: Check = {
           proposals: [
             {
               says: `Move ${obstacleWords(survey, id)} ${valueWords('length', Math.hypot(dx, dy), unit)} away from the entrance`,
-              edit: (course) => shifted(course, [id], dx, dy),
+              edit: (course) => shiftByKeys(course, [id], dx, dy),
             },
           ],
         },
@@ -83,7 +83,7 @@ export const entranceClear: Check = {
 function faultOf(survey: Survey, pose: Pose): string | undefined {
   const { length, width } = survey.course.arena;
   if (pose.x < 0 || pose.y < 0 || pose.x > length || pose.y > width) return 'lies outside the arena';
-  const under = survey.pieces.find((piece) => piece.figure.stands !== 'deck' && ringHolds(piece.footprint, pose));
+  const under = survey.pieces.find((piece) => piece.figure.stands !== 'deck' && ringContains(piece.footprint, pose));
   return under === undefined ? undefined : `lies on ${pieceWords(survey, under.key)}`;
 }
 

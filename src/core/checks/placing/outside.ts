@@ -1,4 +1,4 @@
-import { shifted } from '../../course/edit-obstacles.ts';
+import { shiftByKeys } from '../../course/edit-obstacles.ts';
 import type { PlacedObstacle } from '../../course/placed.ts';
 import { distance, type Point } from '../../plane/point.ts';
 import type { Survey } from '../../survey.ts';
@@ -83,7 +83,7 @@ function foundFor(survey: Survey, obstacle: PlacedObstacle, limit: Limit | undef
       proposals: [
         {
           says: `Move it ${valueWords('length', distance({ x: 0, y: 0 }, by), unit)} into the arena`,
-          edit: (course) => shifted(course, [obstacle.obstacle.id], by.x, by.y),
+          edit: (course) => shiftByKeys(course, [obstacle.obstacle.id], by.x, by.y),
         },
       ],
     },

@@ -1,9 +1,9 @@
-import { shifted } from '../../course/edit-obstacles.ts';
+import { shiftByKeys } from '../../course/edit-obstacles.ts';
 import type { PlacedObstacle, PlacedPiece } from '../../course/placed.ts';
 import { INCH } from '../../measure/quantity.ts';
-import { overlapOf } from '../../plane/clip.ts';
+import { intersection } from '../../plane/clip.ts';
 import { type Point, TOUCH } from '../../plane/point.ts';
-import { boundsMeet, edges, type Ring, ringArea, ringBounds } from '../../plane/ring.ts';
+import { boundsIntersect, edges, type Ring, ringArea, ringBounds } from '../../plane/ring.ts';
 import type { Survey } from '../../survey.ts';
 import type { Check, Found, Proposal } from '../check.ts';
 import { laidAgain, straightened } from '../findings/constrained-edits.ts';
@@ -37,7 +37,7 @@ function apartAlong(a: Ring, b: Ring): boolean {
 
 function pairOf(a: PlacedPiece, b: PlacedPiece): Pair[] {
   if (apartAlong(a.footprint, b.footprint) || apartAlong(b.footprint, a.footprint)) return [];
-  const shared = overlapOf(a.footprint, b.footprint);
+  const shared = intersection(a.footprint, b.footprint);
   const area = shared.reduce((sum, ring) => sum + ringArea(ring), 0);
   if (area <= TOUCHING) return [];
   const { minX, minY, maxX, maxY } = ringBounds(shared.flat());
@@ -47,7 +47,7 @@ function pairOf(a: PlacedPiece, b: PlacedPiece): Pair[] {
 function pairsOf(first: readonly PlacedPiece[], second: readonly PlacedPiece[]): Pair[] {
   return first.flatMap((a, i) => {
     const others = first === second ? second.slice(i + 1) : second;
-    return others.flatMap((b) => (boundsMeet(boundsOf(a), boundsOf(b)) ? pairOf(a, b) : []));
+    return others.flatMap((b) => (boundsIntersect(boundsOf(a), boundsOf(b)) ? pairOf(a, b) : []));
   });
 }
 
@@ -76,7 +76,7 @@ function pushes(survey: Survey, moved: PlacedObstacle, other: PlacedObstacle): r
     far: Math.hypot(dx, dy),
     idea: moved.obstacle.id,
     says: `Move ${name} clear of ${obstacleWords(survey, other.obstacle.id)}`,
-    edit: (course) => shifted(course, [moved.obstacle.id], dx, dy),
+    edit: (course) => shiftByKeys(course, [moved.obstacle.id], dx, dy),
   }));
 }
 
@@ -125,7 +125,7 @@ export const overlap: Check = {
     survey.obstacles.flatMap((one, i) => [
       ...pairsWithin(one).flatMap((pair) => foundFor(survey, [pair], untangled(survey, one.obstacle.id))),
       ...survey.obstacles.slice(i + 1).flatMap((other) => {
-        if (!boundsMeet(one.bounds, other.bounds)) return [];
+        if (!boundsIntersect(one.bounds, other.bounds)) return [];
         const pairs = pairsOf(one.pieces, other.pieces);
         const apart = () =>
           [...pushes(survey, other, one), ...pushes(survey, one, other)].sort((p, q) => p.far - q.far);

@@ -3,7 +3,7 @@ import { type Path, poseOn } from '../../plane/path.ts';
 import { distance, type Point } from '../../plane/point.ts';
 import type { Pose } from '../../plane/pose.ts';
 import { edges } from '../../plane/ring.ts';
-import { crossingOf } from '../../plane/segment.ts';
+import { segmentIntersection } from '../../plane/segment.ts';
 import type { Survey } from '../../survey.ts';
 import { dimension, type Size } from '../findings/dimension.ts';
 import { rememberedPairs } from '../geometry/swath.ts';
@@ -24,7 +24,7 @@ function faceBeside(obstacle: PlacedObstacle, at: Pose, side: 1 | -1): Face | un
   let nearest: Face | undefined;
   for (const { key, footprint } of obstacle.pieces) {
     for (const edge of edges(footprint)) {
-      const met = crossingOf([at, end], edge);
+      const met = segmentIntersection([at, end], edge);
       const far = met === undefined ? Number.POSITIVE_INFINITY : distance(at, met);
       if (far < (nearest?.far ?? Number.POSITIVE_INFINITY)) nearest = { far, key };
     }

@@ -1,5 +1,5 @@
 import { obstacleOf } from '../../course/ids.ts';
-import { editedLayout } from '../../course/layouts.ts';
+import { editCurrentLayout } from '../../course/layouts.ts';
 import type { PlacedObstacle, PlacedPiece } from '../../course/placed.ts';
 import type { Gait } from '../../horses/horse.ts';
 import type { Survey } from '../../survey.ts';
@@ -49,7 +49,7 @@ function lowered(survey: Survey, { keys: [key = ''] }: Size, off: number): reado
     {
       says: `Lower the raised poles of ${obstacleWords(survey, id)} by ${valueWords('length', off, survey.course.unit)}`,
       edit: (course) =>
-        editedLayout(course, ({ obstacles }) => {
+        editCurrentLayout(course, ({ obstacles }) => {
           for (const piece of obstacles.find((each) => each.id === id)?.pieces ?? []) {
             for (const end of ['raisedStart', 'raisedEnd'] as const) {
               const height = piece.values[end];

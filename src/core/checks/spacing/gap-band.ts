@@ -1,6 +1,6 @@
 import { INCH } from '../../measure/quantity.ts';
 import type { Obstacle } from '../../obstacles/obstacle.ts';
-import { between } from '../../plane/point.ts';
+import { lerp } from '../../plane/point.ts';
 import type { Gap } from '../../ride/line.ts';
 import type { Survey } from '../../survey.ts';
 import type { Check, Limit, Limits, Proposal, Weight } from '../check.ts';
@@ -140,7 +140,7 @@ export const gapBand: Check = {
           weight: limit.weight ?? miss.weight,
           says: `${name} is ${measuredWords(limit, gap.ridden, unit)}${byTape}; a ${gap.gait} ${asks} ${bandWords(limit, unit)}.`,
           because: gapBand.because,
-          at: between(gap.ends[0], gap.ends[1], 0.5),
+          at: lerp(gap.ends[0], gap.ends[1], 0.5),
           leg: gap.leg,
           keys: [gap.obstacle, ...gap.keys],
           measured: gap.ridden,

@@ -1,5 +1,5 @@
 import type { Sourced } from '../../horses/horse.ts';
-import { between } from '../../plane/point.ts';
+import { lerp } from '../../plane/point.ts';
 import type { Check, Limit } from '../check.ts';
 import { obstacleWords, valueWords } from '../findings/finding-words.ts';
 import { inBand } from '../rulebooks/band.ts';
@@ -37,7 +37,7 @@ export const landings: Check = {
           weight: 'note',
           says: `${name} is ${valueWords('length', gap.ridden, unit)} along the line; at a ${gap.gait} the landings come out even at ${fits}.`,
           because: landings.because,
-          at: between(gap.ends[0], gap.ends[1], 0.5),
+          at: lerp(gap.ends[0], gap.ends[1], 0.5),
           leg: gap.leg,
           keys: [gap.obstacle, ...gap.keys],
           measured: gap.ridden,

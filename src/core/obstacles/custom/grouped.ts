@@ -3,7 +3,7 @@ import type { Gait } from '../../horses/horse.ts';
 import { feet } from '../../measure/quantity.ts';
 import type { Piece } from '../../pieces/piece.ts';
 import { distance, type Point } from '../../plane/point.ts';
-import { ORIGIN, type Pose, within } from '../../plane/pose.ts';
+import { ORIGIN, type Pose, toLocal } from '../../plane/pose.ts';
 import { ringBounds } from '../../plane/ring.ts';
 import type { Obstacle } from '../obstacle.ts';
 import { crossStation, footprintOf, pairs } from '../parts.ts';
@@ -79,7 +79,7 @@ export function freeObstacle(id: string, lying: readonly PieceOnGround[], name: 
   const pieces = lying.map(({ piece, pose }): Piece => {
     const number = (counts.get(piece.kind) ?? 0) + 1;
     counts.set(piece.kind, number);
-    return { ...piece, id: `${piece.kind}-${number}`, pose: within(frame, pose) };
+    return { ...piece, id: `${piece.kind}-${number}`, pose: toLocal(frame, pose) };
   });
   return {
     id,

@@ -1,5 +1,5 @@
 import { feet, INCH, inches, type Metres } from '../../measure/quantity.ts';
-import { amount } from '../../pieces/params.ts';
+import { numberValue } from '../../pieces/params.ts';
 import { TOUCH } from '../../plane/point.ts';
 import type { Pose } from '../../plane/pose.ts';
 import type { ObstacleKind } from '../obstacle.ts';
@@ -36,10 +36,10 @@ export const backL: ObstacleKind = {
     thickness: POLE_PARAMS.thickness,
   },
   build(values) {
-    const width = amount(values, 'width');
-    const length = amount(values, 'length');
-    const innerLength = amount(values, 'innerLength');
-    const thickness = amount(values, 'thickness');
+    const width = numberValue(values, 'width');
+    const length = numberValue(values, 'length');
+    const innerLength = numberValue(values, 'innerLength');
+    const thickness = numberValue(values, 'thickness');
     // Distances from the inner edge of the outer corner.
     const inner = width + thickness;
     if (length < inner + LEAST_LANE - TOUCH) {

@@ -1,5 +1,5 @@
 import { feet, inches } from '../../measure/quantity.ts';
-import { amount } from '../../pieces/params.ts';
+import { numberValue } from '../../pieces/params.ts';
 import type { ObstacleKind } from '../obstacle.ts';
 import { CLEAR_DISTANCE, constraintOf, POLE_PARAMS, pieceOfKind, poseStation, turnStation } from '../parts.ts';
 import type { Passage } from '../passage.ts';
@@ -30,8 +30,8 @@ export const backLane: ObstacleKind = {
   about: 'Two poles to back between, straight.',
   params: { width: LANE_WIDTH, ...POLE_PARAMS },
   build(values) {
-    const width = amount(values, 'width');
-    const size = { length: amount(values, 'length'), thickness: amount(values, 'thickness') };
+    const width = numberValue(values, 'width');
+    const size = { length: numberValue(values, 'length'), thickness: numberValue(values, 'thickness') };
     const off = (width + size.thickness) / 2;
     const pieces = [-1, 1].map((way, i) =>
       pieceOfKind(`pole-${i + 1}`, 'pole', size, { x: 0, y: way * off, angle: 0 }),

@@ -1,5 +1,5 @@
 import { feet, INCH, inches } from '../../measure/quantity.ts';
-import { amount } from '../../pieces/params.ts';
+import { numberValue } from '../../pieces/params.ts';
 import { TOUCH } from '../../plane/point.ts';
 import type { Pose } from '../../plane/pose.ts';
 import type { ObstacleKind } from '../obstacle.ts';
@@ -43,11 +43,11 @@ export const backT: ObstacleKind = {
     thickness: POLE_PARAMS.thickness,
   },
   build(values) {
-    const width = amount(values, 'width');
-    const length = amount(values, 'length');
-    const stemLength = amount(values, 'stemLength');
-    const armLength = amount(values, 'armLength');
-    const thickness = amount(values, 'thickness');
+    const width = numberValue(values, 'width');
+    const length = numberValue(values, 'length');
+    const stemLength = numberValue(values, 'stemLength');
+    const armLength = numberValue(values, 'armLength');
+    const thickness = numberValue(values, 'thickness');
     const half = thickness / 2;
     // The arms begin a thickness beyond the stem's inner faces, so that they meet its poles corner to corner.
     const inner = width / 2 + thickness;

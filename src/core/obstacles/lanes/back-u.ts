@@ -1,5 +1,5 @@
 import { feet, INCH, inches, type Metres } from '../../measure/quantity.ts';
-import { amount } from '../../pieces/params.ts';
+import { numberValue } from '../../pieces/params.ts';
 import { TOUCH } from '../../plane/point.ts';
 import type { ObstacleKind } from '../obstacle.ts';
 import { centredPieces, constraintOf, POLE_PARAMS, pieceOfKind } from '../parts.ts';
@@ -40,11 +40,11 @@ export const backU: ObstacleKind = {
     thickness: POLE_PARAMS.thickness,
   },
   build(values) {
-    const width = amount(values, 'width');
-    const length = amount(values, 'length');
-    const innerLength = amount(values, 'innerLength');
-    const endLength = amount(values, 'endLength');
-    const thickness = amount(values, 'thickness');
+    const width = numberValue(values, 'width');
+    const length = numberValue(values, 'length');
+    const innerLength = numberValue(values, 'innerLength');
+    const endLength = numberValue(values, 'endLength');
+    const thickness = numberValue(values, 'thickness');
     const closes = wholeInches(2 * width + 3 * thickness);
     const turns = wholeInches(width + LEAST_LANE);
     const short = {

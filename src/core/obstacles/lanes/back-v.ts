@@ -1,5 +1,5 @@
 import { feet } from '../../measure/quantity.ts';
-import { amount } from '../../pieces/params.ts';
+import { numberValue } from '../../pieces/params.ts';
 import type { ObstacleKind } from '../obstacle.ts';
 import { degrees, POLE_PARAMS } from '../parts.ts';
 import { infeasible, lengthWords } from '../refusal-words.ts';
@@ -34,10 +34,10 @@ export const backV: ObstacleKind = {
     thickness: POLE_PARAMS.thickness,
   },
   build(values) {
-    const width = amount(values, 'width');
-    const angle = amount(values, 'angle');
-    const thickness = amount(values, 'thickness');
-    const length = amount(values, 'length');
+    const width = numberValue(values, 'width');
+    const angle = numberValue(values, 'angle');
+    const thickness = numberValue(values, 'thickness');
+    const length = numberValue(values, 'length');
     const nearest = leastWall({ width, thickness, angle });
     if (length < nearest - 1e-9) {
       const why = `Outer poles of ${lengthWords(length)} end before a lane of ${lengthWords(width)} has turned its corner: they must be ${lengthWords(nearest)} or longer.`;
@@ -48,7 +48,7 @@ export const backV: ObstacleKind = {
       thickness,
       angle,
       turns: [1],
-      lengths: [amount(values, 'innerLength'), length],
+      lengths: [numberValue(values, 'innerLength'), length],
       names: ['inner', 'outer'],
     });
     const { pieces, constraints } = laid;

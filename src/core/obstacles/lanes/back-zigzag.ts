@@ -1,5 +1,5 @@
 import { feet } from '../../measure/quantity.ts';
-import { amount } from '../../pieces/params.ts';
+import { numberValue } from '../../pieces/params.ts';
 import type { ObstacleKind } from '../obstacle.ts';
 import { degrees, POLE_PARAMS } from '../parts.ts';
 import { infeasible, lengthWords } from '../refusal-words.ts';
@@ -33,10 +33,10 @@ export const backZigzag: ObstacleKind = {
     length: { ...POLE_PARAMS.length, usual: feet(10) },
   },
   build(values) {
-    const width = amount(values, 'width');
-    const angle = amount(values, 'angle');
-    const thickness = amount(values, 'thickness');
-    const length = amount(values, 'length');
+    const width = numberValue(values, 'width');
+    const angle = numberValue(values, 'angle');
+    const thickness = numberValue(values, 'thickness');
+    const length = numberValue(values, 'length');
     const nearest = leastWall({ width, thickness, angle });
     if (length < nearest - 1e-9) {
       const why = `Poles of ${lengthWords(length)} end before a lane of ${lengthWords(width)} has turned from one corner to the next: they must be ${lengthWords(nearest)} or longer.`;
@@ -46,7 +46,7 @@ export const backZigzag: ObstacleKind = {
       width,
       thickness,
       angle,
-      turns: Array.from({ length: amount(values, 'legs') - 1 }, (_, i) => (i % 2 === 0 ? 1 : -1)),
+      turns: Array.from({ length: numberValue(values, 'legs') - 1 }, (_, i) => (i % 2 === 0 ? 1 : -1)),
       lengths: [length, length],
       names: ['left', 'right'],
     });

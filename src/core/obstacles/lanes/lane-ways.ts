@@ -2,7 +2,7 @@
 import type { Metres } from '../../measure/quantity.ts';
 import type { Piece } from '../../pieces/piece.ts';
 import { type Point, TOUCH } from '../../plane/point.ts';
-import { type Pose, wrapped } from '../../plane/pose.ts';
+import { normalizeAngle, type Pose } from '../../plane/pose.ts';
 import { CLEAR_DISTANCE, poseStationOn, turnStation } from '../parts.ts';
 import type { Passage, Station } from '../passage.ts';
 
@@ -47,7 +47,7 @@ function passagesFrom(
   const mouth = pointAlong(first.from, first.to, -CLEAR_DISTANCE);
   const out = pointAlong(last.to, last.from, -CLEAR_DISTANCE);
   const deep = pointAlong(last.to, last.from, CLEAR_DISTANCE / 2);
-  const turnsTo = (i: number): number => wrapped((legs[i + 1]?.heading ?? 0) - (legs[i]?.heading ?? 0));
+  const turnsTo = (i: number): number => normalizeAngle((legs[i + 1]?.heading ?? 0) - (legs[i]?.heading ?? 0));
   const through = (move: 'ride' | 'back', end: Point): Station[] =>
     legs.flatMap((leg, i): Station[] => {
       const facing = move === 'back' ? leg.heading + Math.PI : leg.heading;

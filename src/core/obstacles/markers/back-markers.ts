@@ -1,8 +1,8 @@
 import { STOCK_HORSE } from '../../horses/horses.ts';
 import { feet, INCH, inches, type Metres } from '../../measure/quantity.ts';
-import { amount, option, type Values } from '../../pieces/params.ts';
+import { choiceValue, numberValue, type Values } from '../../pieces/params.ts';
 import type { Piece } from '../../pieces/piece.ts';
-import { between, type Point } from '../../plane/point.ts';
+import { lerp, type Point } from '../../plane/point.ts';
 import type { ObstacleKind } from '../obstacle.ts';
 import { centredPieces, constraintOf, MARKER_BASE, pairs, pieceOfKind, poseStation, poseStationOn } from '../parts.ts';
 import type { Passage, Station } from '../passage.ts';
@@ -41,7 +41,7 @@ function trianglePassage(
 ): Passage {
   const [first, last, way] = hand === 'left' ? [left, right, 1] : [right, left, -1];
   const radius = pitch / 2;
-  const middle = (a: Piece, b: Piece): Point => between(a.pose, b.pose, 0.5);
+  const middle = (a: Piece, b: Piece): Point => lerp(a.pose, b.pose, 0.5);
   const seen = (from: Piece, to: Point) => Math.atan2(to.y - from.pose.y, to.x - from.pose.x);
   const gate = middle(first, last);
   const before = { x: gate.x, y: gate.y - BEFORE };
@@ -90,9 +90,10 @@ function rowPassages(row: readonly Piece[], pitch: Metres, aside: Metres): Passa
 
 /** The least room base to base, whole inches, in which a horse can back round these markers. */
 function leastGap(values: Values, least: Metres): Metres {
-  const base = amount(values, 'base');
+  const base = numberValue(values, 'base');
   const aside = base / 2 + OFF_BASE;
-  const pitch = option(values, 'shape') === 'triangle' ? 2 * least : Math.sqrt(8 * aside * least - (2 * aside) ** 2);
+  const pitch =
+    choiceValue(values, 'shape') === 'triangle' ? 2 * least : Math.sqrt(8 * aside * least - (2 * aside) ** 2);
   return inches(Math.ceil((pitch - base) / INCH - 1e-9));
 }
 
@@ -132,10 +133,10 @@ export const backMarkers: ObstacleKind = {
     base: MARKER_BASE,
   },
   build(values) {
-    const count = amount(values, 'markers');
-    const gap = amount(values, 'gap');
-    const base = amount(values, 'base');
-    const inTriangle = option(values, 'shape') === 'triangle';
+    const count = numberValue(values, 'markers');
+    const gap = numberValue(values, 'gap');
+    const base = numberValue(values, 'base');
+    const inTriangle = choiceValue(values, 'shape') === 'triangle';
     const pitch = gap + base;
     const aside = base / 2 + OFF_BASE;
     const lineRadius = inTriangle ? pitch / 2 : weaveRadius(pitch, aside);

@@ -1,5 +1,5 @@
 import { feet, INCH, inches, type Metres } from '../../measure/quantity.ts';
-import { amount } from '../../pieces/params.ts';
+import { numberValue } from '../../pieces/params.ts';
 import type { ObstacleKind } from '../obstacle.ts';
 import {
   chosenGait,
@@ -52,9 +52,9 @@ export const serpentine: ObstacleKind = {
     gait: gaitParam('jog'),
   },
   build(values) {
-    const count = amount(values, 'markers');
-    const gap = amount(values, 'gap');
-    const base = amount(values, 'base');
+    const count = numberValue(values, 'markers');
+    const gap = numberValue(values, 'gap');
+    const base = numberValue(values, 'base');
     const gait = chosenGait(values);
     const aside = base / 2 + OFF_BASE;
     const pitch = gap + base;

@@ -1,5 +1,5 @@
 import { feet, INCH, inches, type Metres } from '../../measure/quantity.ts';
-import { amount } from '../../pieces/params.ts';
+import { numberValue } from '../../pieces/params.ts';
 import type { ObstacleKind } from '../obstacle.ts';
 import {
   chosenGait,
@@ -60,10 +60,10 @@ export const squareMarker: ObstacleKind = {
     gait: { ...gaitParam('jog'), options: { walk: 'Walk', jog: 'Jog' } },
   },
   build(values) {
-    const side = amount(values, 'side');
-    const length = amount(values, 'length');
-    const thickness = amount(values, 'thickness');
-    const base = amount(values, 'markerBase');
+    const side = numberValue(values, 'side');
+    const length = numberValue(values, 'length');
+    const thickness = numberValue(values, 'thickness');
+    const base = numberValue(values, 'markerBase');
     const size = { side, length, thickness };
     const gait = chosenGait(values);
     const least = stockMinTurnRadius(gait);

@@ -1,5 +1,5 @@
 import { feet, inches } from '../../measure/quantity.ts';
-import { amount, type Values } from '../../pieces/params.ts';
+import { numberValue, type Values } from '../../pieces/params.ts';
 import type { Piece } from '../../pieces/piece.ts';
 import { overlapArea } from '../../plane/clip.ts';
 import type { Pose } from '../../plane/pose.ts';
@@ -28,8 +28,8 @@ const TOUCHING = 1e-6;
 
 /** Boxes of poles as long as their inside: longer ones would stick out into the fan. */
 function boxes(values: Values): readonly [BoxSize, BoxSize] {
-  const side = amount(values, 'side');
-  const size = { side, length: side, thickness: amount(values, 'thickness') };
+  const side = numberValue(values, 'side');
+  const size = { side, length: side, thickness: numberValue(values, 'thickness') };
   // South is the side to the fan in both, its pole running outwards.
   return [
     { ...size, prefix: 'first-', winding: -1 },
@@ -39,9 +39,9 @@ function boxes(values: Values): readonly [BoxSize, BoxSize] {
 
 /** The first box, the fan and the last box about the meeting point of the fan's poles, the fan's middle towards +y. */
 function poleGroups(values: Values, shape: FanShape): readonly [Piece[], Piece[], Piece[]] {
-  const count = amount(values, 'poles');
-  const length = amount(values, 'length');
-  const size = { length, thickness: amount(values, 'thickness') };
+  const count = numberValue(values, 'poles');
+  const length = numberValue(values, 'length');
+  const size = { length, thickness: numberValue(values, 'thickness') };
   const [first, last] = boxes(values);
   const half = (first.side + size.thickness) / 2;
   const at = (i: number) => Math.PI / 2 + (i - (count - 1) / 2) * shape.angle;
@@ -64,7 +64,7 @@ function boxFanBoxFault(values: Values): string | undefined {
   const shape = fanShape(values);
   const why = fanFault(values, shape);
   if (why !== undefined || shape === undefined) return why ?? 'This fan cannot be laid.';
-  const turn = (amount(values, 'poles') + 1) * shape.angle;
+  const turn = (numberValue(values, 'poles') + 1) * shape.angle;
   if (turn > MOST_TURN) {
     return `From the first box to the last the line turns by ${Math.round((turn * 180) / Math.PI)}°: more than 240° brings it back into the first.`;
   }
@@ -129,8 +129,8 @@ export const boxFanBox: ObstacleKind = {
     if (shape === undefined) throw new Error('box-fan-box: what fits has a shape');
     const [first, poles, last] = poleGroups(values, shape);
     const pieces = centredPieces([...first, ...poles, ...last]);
-    const line = amount(values, 'line');
-    const gap = amount(values, 'gap');
+    const line = numberValue(values, 'line');
+    const gap = numberValue(values, 'gap');
     const sizes = boxes(values);
     const middle = middleOfSide(sizes[0]);
     const round = [
@@ -152,7 +152,7 @@ export const boxFanBox: ObstacleKind = {
           constraintOf(`level-${i + 1}`, 'ends-level', [a, b]),
           // A box's pole is longer or shorter inwards than a fan's: their inner ends are no measure.
           inFan
-            ? constraintOf(`inner-gap-${i + 1}`, 'gap', ends, { hold: amount(values, 'innerGap'), side: 1 })
+            ? constraintOf(`inner-gap-${i + 1}`, 'gap', ends, { hold: numberValue(values, 'innerGap'), side: 1 })
             : constraintOf(`angle-${i + 1}`, 'angle-between', [{ piece: a.piece }, { piece: b.piece }], {
                 hold: shape.angle,
                 side: 1,

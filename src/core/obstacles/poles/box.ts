@@ -1,8 +1,8 @@
 import type { Constraint } from '../../constraints/constraint.ts';
 import { feet, type Metres } from '../../measure/quantity.ts';
-import { amount } from '../../pieces/params.ts';
+import { numberValue } from '../../pieces/params.ts';
 import type { Piece } from '../../pieces/piece.ts';
-import { composed, mirrored, ORIGIN, type Pose } from '../../plane/pose.ts';
+import { compose, mirrorImage, ORIGIN, type Pose } from '../../plane/pose.ts';
 import type { Infeasible, ObstacleKind } from '../obstacle.ts';
 import { constraintOf, crossStation, POLE_PARAMS, pieceOfKind, poseStation, turnStation } from '../parts.ts';
 import type { Passage, Station } from '../passage.ts';
@@ -44,7 +44,7 @@ export function boxPoles(
       prefix + id,
       'pole',
       { length, thickness },
-      composed(frame, winding === 1 ? pose : mirrored(pose)),
+      compose(frame, winding === 1 ? pose : mirrorImage(pose)),
     );
   });
 }
@@ -115,9 +115,9 @@ export const box: ObstacleKind = {
     length: { ...POLE_PARAMS.length, usual: feet(8) },
   },
   build(values) {
-    const side = amount(values, 'side');
-    const length = amount(values, 'length');
-    const thickness = amount(values, 'thickness');
+    const side = numberValue(values, 'side');
+    const length = numberValue(values, 'length');
+    const thickness = numberValue(values, 'thickness');
     const size = { side, length, thickness };
     const open = unclosedBox(size);
     if (open !== undefined) return open;

@@ -1,5 +1,5 @@
 import { feet, inches } from '../../measure/quantity.ts';
-import { amount } from '../../pieces/params.ts';
+import { numberValue } from '../../pieces/params.ts';
 import type { ObstacleKind } from '../obstacle.ts';
 import {
   centredPieces,
@@ -62,11 +62,11 @@ export const chevron: ObstacleKind = {
     gait: gaitParam('jog'),
   },
   build(values) {
-    const count = amount(values, 'arrows');
-    const gap = amount(values, 'gap');
-    const length = amount(values, 'length');
-    const thickness = amount(values, 'thickness');
-    const sweep = amount(values, 'sweep');
+    const count = numberValue(values, 'arrows');
+    const gap = numberValue(values, 'gap');
+    const length = numberValue(values, 'length');
+    const thickness = numberValue(values, 'thickness');
+    const sweep = numberValue(values, 'sweep');
     const square = gap + thickness;
     /** By how much of a pole the square line comes further out at each arm. */
     const drift = (square * Math.tan(sweep)) / length;

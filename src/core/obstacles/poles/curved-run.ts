@@ -1,5 +1,5 @@
 import { feet, INCH, inches, type Metres } from '../../measure/quantity.ts';
-import { amount, type Values } from '../../pieces/params.ts';
+import { numberValue, type Values } from '../../pieces/params.ts';
 import type { ObstacleKind } from '../obstacle.ts';
 import {
   chosenGait,
@@ -40,9 +40,9 @@ function angleFor(radius: Metres, gap: Metres, thickness: Metres): number {
 }
 
 function curveShape(values: Values, lineRadius: Metres): CurveShape {
-  const thickness = amount(values, 'thickness');
-  const angle = angleFor(lineRadius, amount(values, 'gap'), thickness);
-  const innerRadius = lineRadius - amount(values, 'line') * amount(values, 'length');
+  const thickness = numberValue(values, 'thickness');
+  const angle = angleFor(lineRadius, numberValue(values, 'gap'), thickness);
+  const innerRadius = lineRadius - numberValue(values, 'line') * numberValue(values, 'length');
   const innerGap = 2 * innerRadius * Math.sin(angle / 2) - thickness / Math.cos(angle / 2);
   return { angle, lineRadius, innerRadius, innerGap };
 }
@@ -53,9 +53,9 @@ function curveFault(values: Values, { angle, lineRadius, innerGap }: CurveShape)
   if (lineRadius < least)
     return `A radius of ${roughLength(lineRadius)} is too tight to ${gait} ${bracketedLength(least)}.`;
   if (angle > WIDEST_ANGLE) {
-    return `Gaps of ${lengthWords(amount(values, 'gap'))} on a radius of ${roughLength(lineRadius)} turn neighbours too far to each other (80°).`;
+    return `Gaps of ${lengthWords(numberValue(values, 'gap'))} on a radius of ${roughLength(lineRadius)} turn neighbours too far to each other (80°).`;
   }
-  const poles = amount(values, 'poles');
+  const poles = numberValue(values, 'poles');
   if (poles * angle > 2 * Math.PI)
     return `${poles} poles go more than once round a circle of ${roughLength(lineRadius)}.`;
   if (innerGap < LEAST_INNER_GAP - 1e-9) {
@@ -68,7 +68,7 @@ const RADIUS_MOST = feet(100);
 
 /** The smallest radius in whole feet, larger than asked, that can be laid and ridden. */
 function nearestRadius(values: Values): Metres | undefined {
-  for (let n = Math.ceil(amount(values, 'radius') / (12 * INCH) - 1e-9); feet(n) <= RADIUS_MOST; n += 1) {
+  for (let n = Math.ceil(numberValue(values, 'radius') / (12 * INCH) - 1e-9); feet(n) <= RADIUS_MOST; n += 1) {
     if (curveFault(values, curveShape(values, feet(n))) === undefined) return feet(n);
   }
   return undefined;
@@ -122,17 +122,17 @@ export const curvedRun: ObstacleKind = {
     gait: gaitParam('jog'),
   },
   build(values) {
-    const shape = curveShape(values, amount(values, 'radius'));
+    const shape = curveShape(values, numberValue(values, 'radius'));
     const why = curveFault(values, shape);
     if (why !== undefined) {
       const radius = nearestRadius(values);
       if (radius === undefined) return infeasible(why, undefined, shape);
       return infeasible(`${why} A radius of ${lengthWords(radius)} makes it right.`, { radius }, shape);
     }
-    const count = amount(values, 'poles');
-    const length = amount(values, 'length');
-    const line = amount(values, 'line');
-    const size = { length, thickness: amount(values, 'thickness') };
+    const count = numberValue(values, 'poles');
+    const length = numberValue(values, 'length');
+    const line = numberValue(values, 'line');
+    const size = { length, thickness: numberValue(values, 'thickness') };
     const out = shape.innerRadius + length / 2;
     const pieces = Array.from({ length: count }, (_, i) => {
       const angle = Math.PI / 2 + (i - (count - 1) / 2) * shape.angle;
@@ -145,7 +145,7 @@ export const curvedRun: ObstacleKind = {
         { piece: b.id, at: fraction },
       ];
       return [
-        constraintOf(`gap-${i + 1}`, 'gap', at(line), { hold: amount(values, 'gap'), side: 1 }),
+        constraintOf(`gap-${i + 1}`, 'gap', at(line), { hold: numberValue(values, 'gap'), side: 1 }),
         constraintOf(`inner-gap-${i + 1}`, 'gap', at(0), { hold: shape.innerGap, side: 1 }),
         constraintOf(`level-${i + 1}`, 'ends-level', at(line)),
       ];

@@ -1,5 +1,5 @@
 import { FOOT, feet, INCH, inches } from '../../measure/quantity.ts';
-import { amount, type Values } from '../../pieces/params.ts';
+import { numberValue, type Values } from '../../pieces/params.ts';
 import type { ObstacleKind } from '../obstacle.ts';
 import {
   chosenGait,
@@ -36,11 +36,11 @@ export interface FanShape {
 
 /** The closed form of DESIGN's geometry; undefined where poles of this length cannot open so far. */
 export function fanShape(values: Values): FanShape | undefined {
-  const length = amount(values, 'length');
-  const thickness = amount(values, 'thickness');
-  const innerGap = amount(values, 'innerGap');
-  const line = amount(values, 'line');
-  const sine = (amount(values, 'gap') - innerGap) / (2 * line * length);
+  const length = numberValue(values, 'length');
+  const thickness = numberValue(values, 'thickness');
+  const innerGap = numberValue(values, 'innerGap');
+  const line = numberValue(values, 'line');
+  const sine = (numberValue(values, 'gap') - innerGap) / (2 * line * length);
   if (sine <= 0 || sine >= 1) return undefined;
   const cosine = Math.sqrt(1 - sine * sine);
   const innerRadius = (innerGap + thickness / cosine) / (2 * sine);
@@ -54,18 +54,18 @@ export function fanShape(values: Values): FanShape | undefined {
 
 /** Why these values make no fan that can be ridden in their gait. */
 export function fanFault(values: Values, shape: FanShape | undefined): string | undefined {
-  const gap = amount(values, 'gap');
-  const innerGap = amount(values, 'innerGap');
+  const gap = numberValue(values, 'gap');
+  const innerGap = numberValue(values, 'innerGap');
   if (gap - innerGap < LEAST_OPENING) {
     return `The gap on the line, ${lengthWords(gap)}, is not wider than the inner gap, ${lengthWords(innerGap)}: that is a run, not a fan.`;
   }
   if (shape === undefined) {
-    const line = amount(values, 'line').toFixed(2);
-    return `Poles of ${lengthWords(amount(values, 'length'))} cannot open from ${lengthWords(innerGap)} at their inner ends to ${lengthWords(gap)} at ${line} of their length.`;
+    const line = numberValue(values, 'line').toFixed(2);
+    return `Poles of ${lengthWords(numberValue(values, 'length'))} cannot open from ${lengthWords(innerGap)} at their inner ends to ${lengthWords(gap)} at ${line} of their length.`;
   }
   const degrees = Math.round((shape.angle * 180) / Math.PI);
   if (shape.angle > WIDEST_ANGLE) return `Neighbours at ${degrees}° to each other are too wide for a fan (80°).`;
-  const poles = amount(values, 'poles');
+  const poles = numberValue(values, 'poles');
   if (poles * shape.angle > 2 * Math.PI + 1e-9) {
     return `${poles} poles at ${degrees}° to each other go more than once round the circle.`;
   }
@@ -79,8 +79,8 @@ export function fanFault(values: Values, shape: FanShape | undefined): string | 
 
 /** The smallest inner gap, in whole inches where one will do, with which the fan fits and can be ridden. */
 export function nearestInnerGap(values: Values, fits: (tried: Values) => boolean): number | undefined {
-  const gap = amount(values, 'gap');
-  const asked = amount(values, 'innerGap');
+  const gap = numberValue(values, 'gap');
+  const asked = numberValue(values, 'innerGap');
   const start = asked < gap - LEAST_OPENING ? asked : Math.min(FOOT, gap / 2);
   for (const step of [1, 1 / 4]) {
     const most = Math.floor((gap - LEAST_OPENING) / INCH / step + 1e-9);
@@ -144,11 +144,11 @@ export const fan: ObstacleKind = {
       const slower = slowerGaitHint(values, (tried) => fanFault(tried, fanShape(tried)) === undefined);
       return infeasible(`${why} ${cure}${slower}`, { innerGap }, shape);
     }
-    const count = amount(values, 'poles');
-    const length = amount(values, 'length');
-    const line = amount(values, 'line');
+    const count = numberValue(values, 'poles');
+    const length = numberValue(values, 'length');
+    const line = numberValue(values, 'line');
     const out = shape.innerRadius + length / 2;
-    const size = { length, thickness: amount(values, 'thickness') };
+    const size = { length, thickness: numberValue(values, 'thickness') };
     const pieces = Array.from({ length: count }, (_, i) => {
       const angle = Math.PI / 2 + (i - (count - 1) / 2) * shape.angle;
       const pose = { x: out * Math.cos(angle), y: out * Math.sin(angle) - out, angle };
@@ -160,8 +160,8 @@ export const fan: ObstacleKind = {
         { piece: b.id, at: fraction },
       ];
       return [
-        constraintOf(`gap-${i + 1}`, 'gap', at(line), { hold: amount(values, 'gap'), side: 1 }),
-        constraintOf(`inner-gap-${i + 1}`, 'gap', at(0), { hold: amount(values, 'innerGap'), side: 1 }),
+        constraintOf(`gap-${i + 1}`, 'gap', at(line), { hold: numberValue(values, 'gap'), side: 1 }),
+        constraintOf(`inner-gap-${i + 1}`, 'gap', at(0), { hold: numberValue(values, 'innerGap'), side: 1 }),
         constraintOf(`level-${i + 1}`, 'ends-level', at(line)),
       ];
     });

@@ -1,5 +1,5 @@
 import { INCH, inches } from '../../measure/quantity.ts';
-import { amount, option, type Values } from '../../pieces/params.ts';
+import { choiceValue, numberValue, type Values } from '../../pieces/params.ts';
 import type { ObstacleKind } from '../obstacle.ts';
 import { gaitParam } from '../parts.ts';
 import { infeasible, lengthWords } from '../refusal-words.ts';
@@ -38,15 +38,15 @@ export const raisedRun: ObstacleKind = {
     gait: gaitParam('walk'),
   },
   build(values) {
-    const height = amount(values, 'height');
-    const thickness = amount(values, 'thickness');
+    const height = numberValue(values, 'height');
+    const thickness = numberValue(values, 'thickness');
     const lifted = height - thickness;
     if (lifted < INCH - 1e-9) {
       const nearest = inches(Math.ceil((thickness + INCH) / INCH - 1e-9));
       const why = `A pole ${lengthWords(thickness)} thick with its top at ${lengthWords(height)} lies on the ground: raised, it comes to ${lengthWords(nearest)} or more.`;
       return infeasible(why, { height: nearest });
     }
-    const how = option(values, 'raised');
+    const how = choiceValue(values, 'raised');
     const ends = (i: number): Values => ({
       raisedStart: how === 'both' || (how === 'alternate' && i % 2 === 1) ? lifted : 0,
       raisedEnd: how === 'both' || how === 'same' || (how === 'alternate' && i % 2 === 0) ? lifted : 0,

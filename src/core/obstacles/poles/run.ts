@@ -1,5 +1,5 @@
 import { feet, inches } from '../../measure/quantity.ts';
-import { amount, type Params, type Values } from '../../pieces/params.ts';
+import { numberValue, type Params, type Values } from '../../pieces/params.ts';
 import type { Built, ObstacleKind } from '../obstacle.ts';
 import { constraintOf, crossStation, gaitParam, gaitsOn, POLE_PARAMS, pairs, pieceOfKind } from '../parts.ts';
 
@@ -28,10 +28,10 @@ export const ROW_PARAMS = {
 
 /** The poles of a run by its values; `raised` gives the values of each that lift its ends. */
 export function buildRun(values: Values, raised: (i: number) => Values = () => ({})): Built {
-  const count = amount(values, 'poles');
-  const gap = amount(values, 'gap');
-  const line = amount(values, 'line');
-  const size = { length: amount(values, 'length'), thickness: amount(values, 'thickness') };
+  const count = numberValue(values, 'poles');
+  const gap = numberValue(values, 'gap');
+  const line = numberValue(values, 'line');
+  const size = { length: numberValue(values, 'length'), thickness: numberValue(values, 'thickness') };
   const pitch = gap + size.thickness;
   const pieces = Array.from({ length: count }, (_, i) =>
     pieceOfKind(

@@ -1,5 +1,5 @@
 import { feet, INCH, inches } from '../../measure/quantity.ts';
-import { amount, type Values } from '../../pieces/params.ts';
+import { numberValue, type Values } from '../../pieces/params.ts';
 import type { ObstacleKind } from '../obstacle.ts';
 import {
   chosenGait,
@@ -30,8 +30,8 @@ const FULL_CIRCLE = 2 * Math.PI;
 
 /** From arm to arm: a whole wheel closes on its first arm, a part of one has an arm at either end. */
 function armAngle(values: Values): number {
-  const spread = amount(values, 'spread');
-  const arms = amount(values, 'arms');
+  const spread = numberValue(values, 'spread');
+  const arms = numberValue(values, 'arms');
   return isFullCircle(spread) ? FULL_CIRCLE / arms : spread / (arms - 1);
 }
 
@@ -41,17 +41,17 @@ function isFullCircle(spread: number): boolean {
 
 function spokeShape(values: Values): SpokeShape {
   const turn = armAngle(values);
-  const innerRadius = amount(values, 'markerBase') / 2 + amount(values, 'clear');
-  const lineRadius = innerRadius + amount(values, 'line') * amount(values, 'length');
+  const innerRadius = numberValue(values, 'markerBase') / 2 + numberValue(values, 'clear');
+  const lineRadius = innerRadius + numberValue(values, 'line') * numberValue(values, 'length');
   return { innerRadius, lineRadius, arc: lineRadius * turn, chord: 2 * lineRadius * Math.sin(turn / 2) };
 }
 
 function spokeFault(values: Values, shape: SpokeShape): string | undefined {
-  const arms = amount(values, 'arms');
+  const arms = numberValue(values, 'arms');
   const half = armAngle(values) / 2;
   // The near corners of neighbours meet on the line half-way between them.
-  if (shape.innerRadius * Math.sin(half) < (amount(values, 'thickness') / 2) * Math.cos(half)) {
-    return `${arms} poles ${lengthWords(amount(values, 'clear'))} clear of the marker lie on one another at their near ends.`;
+  if (shape.innerRadius * Math.sin(half) < (numberValue(values, 'thickness') / 2) * Math.cos(half)) {
+    return `${arms} poles ${lengthWords(numberValue(values, 'clear'))} clear of the marker lie on one another at their near ends.`;
   }
   const gait = chosenGait(values);
   const least = stockMinTurnRadius(gait);
@@ -63,7 +63,7 @@ function spokeFault(values: Values, shape: SpokeShape): string | undefined {
 
 /** Why a part of a wheel is none: its last arm comes nearer to its first than any other two. */
 function closingFault(values: Values): string | undefined {
-  const spread = amount(values, 'spread');
+  const spread = numberValue(values, 'spread');
   if (isFullCircle(spread) || FULL_CIRCLE - spread >= armAngle(values) - 1e-9) return undefined;
   const shown = Math.round((spread * 180) / Math.PI);
   return `A wheel of ${shown}° has its last pole nearer to its first than the others are to each other: make it whole, 360°.`;
@@ -71,7 +71,7 @@ function closingFault(values: Values): string | undefined {
 
 /** The smallest clear distance in whole inches with which the wheel can be ridden. */
 function nearestClear(values: Values, most: number): number | undefined {
-  for (let n = Math.ceil(amount(values, 'clear') / INCH - 1e-9); inches(n) <= most; n++) {
+  for (let n = Math.ceil(numberValue(values, 'clear') / INCH - 1e-9); inches(n) <= most; n++) {
     const tried = { ...values, clear: inches(n) };
     if (spokeFault(tried, spokeShape(tried)) === undefined) return inches(n);
   }
@@ -146,22 +146,27 @@ export const spoke: ObstacleKind = {
       return infeasible(`${reason} ${cure}${slower}`, { ...whole, clear }, shape);
     }
     if (unclosed !== undefined) return infeasible(unclosed, whole, shape);
-    const arms = amount(values, 'arms');
+    const arms = numberValue(values, 'arms');
     const turn = armAngle(values);
-    const length = amount(values, 'length');
-    const line = amount(values, 'line');
+    const length = numberValue(values, 'length');
+    const line = numberValue(values, 'line');
     const out = shape.innerRadius + length / 2;
-    const marker = pieceOfKind('marker', 'marker', { base: amount(values, 'markerBase') }, { x: 0, y: 0, angle: 0 });
+    const marker = pieceOfKind(
+      'marker',
+      'marker',
+      { base: numberValue(values, 'markerBase') },
+      { x: 0, y: 0, angle: 0 },
+    );
     const poles = Array.from({ length: arms }, (_, i) => {
       const angle = i * turn;
       const pose = { x: out * Math.cos(angle), y: out * Math.sin(angle), angle };
-      return pieceOfKind(`arm-${i + 1}`, 'pole', { length, thickness: amount(values, 'thickness') }, pose);
+      return pieceOfKind(`arm-${i + 1}`, 'pole', { length, thickness: numberValue(values, 'thickness') }, pose);
     });
     const grips = (...pieces: readonly string[]) => pieces.map((piece) => ({ piece }));
     const constraints = [
       ...poles.flatMap(({ id }, i) => [
         constraintOf(`clear-${i + 1}`, 'marker-clear', [{ piece: marker.id }, { piece: id, at: 0 }], {
-          hold: amount(values, 'clear'),
+          hold: numberValue(values, 'clear'),
         }),
         constraintOf(`aim-${i + 1}`, 'on-line', grips(id, marker.id)),
       ]),

@@ -1,5 +1,5 @@
 import { feet, inches } from '../../measure/quantity.ts';
-import { amount } from '../../pieces/params.ts';
+import { numberValue } from '../../pieces/params.ts';
 import type { ObstacleKind } from '../obstacle.ts';
 import {
   chosenGait,
@@ -57,9 +57,9 @@ export const zigzag: ObstacleKind = {
     gait: gaitParam('jog'),
   },
   build(values) {
-    const gap = amount(values, 'gap');
-    const thickness = amount(values, 'thickness');
-    const length = amount(values, 'length');
+    const gap = numberValue(values, 'gap');
+    const thickness = numberValue(values, 'thickness');
+    const length = numberValue(values, 'length');
     const gait = chosenGait(values);
     const least = stockMinTurnRadius(gait);
     const shape = (turn: number) => {
@@ -72,7 +72,7 @@ export const zigzag: ObstacleKind = {
       };
     };
     const fits = (turn: number) => shape(turn).ends >= 0 && shape(turn).lineRadius >= least;
-    const turn = amount(values, 'turn');
+    const turn = numberValue(values, 'turn');
     const facts = shape(turn);
     if (!fits(turn)) {
       const tried = Array.from({ length: 29 }, (_, i) => degrees(30 - i));
@@ -88,7 +88,7 @@ export const zigzag: ObstacleKind = {
         facts,
       );
     }
-    const count = amount(values, 'poles');
+    const count = numberValue(values, 'poles');
     const pieces = Array.from({ length: count }, (_, i) =>
       pieceOfKind(
         `pole-${i + 1}`,

@@ -1,6 +1,6 @@
 import { STOCK_HORSE } from '../../horses/horses.ts';
 import { feet, INCH, inches } from '../../measure/quantity.ts';
-import { amount } from '../../pieces/params.ts';
+import { numberValue } from '../../pieces/params.ts';
 import type { ObstacleKind } from '../obstacle.ts';
 import { constraintOf, POLE_PARAMS, pieceOfKind } from '../parts.ts';
 import { bracketedLength, infeasible, lengthWords } from '../refusal-words.ts';
@@ -35,8 +35,8 @@ export const sidePassBetween: ObstacleKind = {
     ...POLE_PARAMS,
   },
   build(values) {
-    const gap = amount(values, 'gap');
-    const size = { length: amount(values, 'length'), thickness: amount(values, 'thickness') };
+    const gap = numberValue(values, 'gap');
+    const size = { length: numberValue(values, 'length'), thickness: numberValue(values, 'thickness') };
     const { wheelbase, hoof } = STOCK_HORSE;
     const inside = wheelbase.value - hoof.value;
     const outside = wheelbase.value + hoof.value;

@@ -1,5 +1,5 @@
 import { feet } from '../../measure/quantity.ts';
-import { amount } from '../../pieces/params.ts';
+import { numberValue } from '../../pieces/params.ts';
 import type { ObstacleKind } from '../obstacle.ts';
 import { centredPieces, constraintOf, cornerConstraints, cornerSetback, POLE_PARAMS, pieceOfKind } from '../parts.ts';
 import { cornerPassages } from './side-pass-corner.ts';
@@ -26,9 +26,9 @@ export const sidePassL: ObstacleKind = {
     thickness: POLE_PARAMS.thickness,
   },
   build(values) {
-    const length = amount(values, 'length');
-    const secondLength = amount(values, 'secondLength');
-    const thickness = amount(values, 'thickness');
+    const length = numberValue(values, 'length');
+    const secondLength = numberValue(values, 'secondLength');
+    const thickness = numberValue(values, 'thickness');
     const shy = cornerSetback(thickness, Math.PI / 2);
     const pieces = centredPieces([
       pieceOfKind('pole-1', 'pole', { length, thickness }, { x: shy + length / 2, y: 0, angle: 0 }),

@@ -1,5 +1,5 @@
 import { feet } from '../../measure/quantity.ts';
-import { amount } from '../../pieces/params.ts';
+import { numberValue } from '../../pieces/params.ts';
 import type { ObstacleKind } from '../obstacle.ts';
 import { centredPieces, constraintOf, POLE_PARAMS, pieceOfKind } from '../parts.ts';
 import { sidePassages } from './side-pass.ts';
@@ -28,9 +28,9 @@ export const sidePassT: ObstacleKind = {
     thickness: POLE_PARAMS.thickness,
   },
   build(values) {
-    const length = amount(values, 'length');
-    const stemLength = amount(values, 'stemLength');
-    const thickness = amount(values, 'thickness');
+    const length = numberValue(values, 'length');
+    const stemLength = numberValue(values, 'stemLength');
+    const thickness = numberValue(values, 'thickness');
     const down = -Math.PI / 2;
     const reach = thickness / 2 + stemLength;
     const pieces = centredPieces([

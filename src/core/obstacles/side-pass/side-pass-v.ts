@@ -1,5 +1,5 @@
 import { feet } from '../../measure/quantity.ts';
-import { amount } from '../../pieces/params.ts';
+import { numberValue } from '../../pieces/params.ts';
 import type { ObstacleKind } from '../obstacle.ts';
 import {
   centredPieces,
@@ -42,9 +42,9 @@ export const sidePassV: ObstacleKind = {
     },
   },
   build(values) {
-    const length = amount(values, 'length');
-    const thickness = amount(values, 'thickness');
-    const angle = amount(values, 'angle');
+    const length = numberValue(values, 'length');
+    const thickness = numberValue(values, 'thickness');
+    const angle = numberValue(values, 'angle');
     const shy = cornerSetback(thickness, angle);
     const headings = [(Math.PI - angle) / 2, (Math.PI + angle) / 2] as const;
     const out = shy + length / 2;

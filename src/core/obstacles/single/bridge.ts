@@ -1,5 +1,5 @@
-import { bridge as bridgePiece } from '../../pieces/bridge.ts';
-import { amount } from '../../pieces/params.ts';
+import { bridgePiece } from '../../pieces/bridge.ts';
+import { numberValue } from '../../pieces/params.ts';
 import type { ObstacleKind } from '../obstacle.ts';
 import { CLEAR_DISTANCE, pieceOfKind } from '../parts.ts';
 import { straightOver } from './straight-over.ts';
@@ -13,7 +13,7 @@ export const bridge: ObstacleKind = {
   params: bridgePiece.params,
   build(values) {
     const piece = pieceOfKind('bridge', 'bridge', values, { x: 0, y: 0, angle: 0 });
-    const length = amount(piece.values, 'length');
+    const length = numberValue(piece.values, 'length');
     const passages = straightOver('bridge', length / 2 + CLEAR_DISTANCE, 'over the bridge');
     return { kind: 'built', pieces: [piece], constraints: [], passages, facts: { length } };
   },

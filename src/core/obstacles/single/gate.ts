@@ -1,5 +1,5 @@
-import { gate as gatePiece } from '../../pieces/gate.ts';
-import { amount, option } from '../../pieces/params.ts';
+import { gatePiece } from '../../pieces/gate.ts';
+import { choiceValue, numberValue } from '../../pieces/params.ts';
 import type { ObstacleKind } from '../obstacle.ts';
 import { BESIDE, pieceOfKind, poseStation } from '../parts.ts';
 import type { Passage } from '../passage.ts';
@@ -24,8 +24,8 @@ export const gate: ObstacleKind = {
   params: gatePiece.params,
   build(values) {
     const piece = pieceOfKind('gate', 'gate', values, { x: 0, y: 0, angle: 0 });
-    const opening = amount(piece.values, 'opening');
-    const latch = option(piece.values, 'latch') === 'end' ? 1 : -1;
+    const opening = numberValue(piece.values, 'opening');
+    const latch = choiceValue(piece.values, 'latch') === 'end' ? 1 : -1;
     const there = latch === 1 ? 0 : Math.PI;
     const back = latch === 1 ? Math.PI : 0;
     const x = latch * (opening / 2 - HAND_AHEAD);

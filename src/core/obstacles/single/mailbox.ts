@@ -1,5 +1,5 @@
-import { mailbox as mailboxPiece } from '../../pieces/mailbox.ts';
-import { amount } from '../../pieces/params.ts';
+import { mailboxPiece } from '../../pieces/mailbox.ts';
+import { numberValue } from '../../pieces/params.ts';
 import type { ObstacleKind } from '../obstacle.ts';
 import { BESIDE, pieceOfKind, poseStation } from '../parts.ts';
 import type { Passage } from '../passage.ts';
@@ -16,7 +16,7 @@ export const mailbox: ObstacleKind = {
   params: mailboxPiece.params,
   build(values) {
     const piece = pieceOfKind('mailbox', 'mailbox', values, { x: 0, y: 0, angle: 0 });
-    const off = BESIDE + amount(piece.values, 'width') / 2;
+    const off = BESIDE + numberValue(piece.values, 'width') / 2;
     const passages = ([1, -1] as const).flatMap((way) =>
       (['left', 'right'] as const).map((hand): Passage => {
         const y = way * (hand === 'left' ? -off : off);

@@ -1,6 +1,6 @@
 import type { Metres } from '../../measure/quantity.ts';
 import { feet } from '../../measure/quantity.ts';
-import { amount, option, type Values } from '../../pieces/params.ts';
+import { choiceValue, numberValue, type Values } from '../../pieces/params.ts';
 import { pieceKind } from '../../pieces/pieces.ts';
 import type { ObstacleKind } from '../obstacle.ts';
 import { pieceOfKind } from '../parts.ts';
@@ -50,8 +50,8 @@ export const scenery: ObstacleKind = {
     },
   },
   build(values) {
-    const kind = option(values, 'piece');
-    const asked = { across: amount(values, 'across'), height: amount(values, 'height') };
+    const kind = choiceValue(values, 'piece');
+    const asked = { across: numberValue(values, 'across'), height: numberValue(values, 'height') };
     const given = sizes(kind, asked);
     const params = pieceKind(kind)?.params ?? {};
     const faults = Object.entries(given).flatMap(([key, value]) => {

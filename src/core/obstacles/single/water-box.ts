@@ -1,5 +1,5 @@
-import { amount } from '../../pieces/params.ts';
-import { waterBox as waterPiece } from '../../pieces/water-box.ts';
+import { numberValue } from '../../pieces/params.ts';
+import { waterBoxPiece as waterPiece } from '../../pieces/water-box.ts';
 import type { ObstacleKind } from '../obstacle.ts';
 import { CLEAR_DISTANCE, pieceOfKind } from '../parts.ts';
 import { straightOver } from './straight-over.ts';
@@ -13,7 +13,7 @@ export const waterBox: ObstacleKind = {
   params: waterPiece.params,
   build(values) {
     const piece = pieceOfKind('water', 'water-box', values, { x: 0, y: 0, angle: 0 });
-    const length = amount(piece.values, 'length');
+    const length = numberValue(piece.values, 'length');
     const passages = straightOver('water', length / 2 + CLEAR_DISTANCE, 'through the water');
     return { kind: 'built', pieces: [piece], constraints: [], passages, facts: { length } };
   },

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { flipped, posed } from '../../../../src/core/course/edit-obstacles.ts';
-import { changedLeg } from '../../../../src/core/course/edit-ride.ts';
+import { flipObstacles, placeAt } from '../../../../src/core/course/edit-obstacles.ts';
+import { changeLeg } from '../../../../src/core/course/edit-ride.ts';
 import { FOOT, INCH } from '../../../../src/core/measure/quantity.ts';
 import { judged, saidBy, scene } from '../scene.ts';
 
@@ -9,7 +9,7 @@ describe('sizes are taken on the ground, not from the parameters', () => {
     const lane = scene([{ kind: 'back-lane', at: [60, 50] }]);
     const [, upper] = lane.layouts[0].obstacles[0]?.pieces ?? [];
     const y = 50 * FOOT + (upper?.pose.y ?? 0);
-    const narrow = posed(lane, 'back-lane-1/pole-2', { x: 60 * FOOT, y, angle: 0.1 });
+    const narrow = placeAt(lane, 'back-lane-1/pole-2', { x: 60 * FOOT, y, angle: 0.1 });
     const [finding] = saidBy(narrow, 'back-width');
     // It turns about its middle: half a pole's length of 12 ft at 0.1 rad.
     expect(finding?.measured).toBeLessThan((36 - 5) * INCH);
@@ -27,7 +27,7 @@ describe('sizes are taken on the ground, not from the parameters', () => {
   test('a lane that is ridden through forwards is no back-through', () => {
     const lane = scene([{ kind: 'back-lane', at: [60, 50], values: { width: 26 * INCH } }]);
     expect(saidBy(lane, 'back-width')).toHaveLength(1);
-    expect(saidBy(changedLeg(lane, 'leg-1', { passage: 'through' }), 'back-width')).toEqual([]);
+    expect(saidBy(changeLeg(lane, 'leg-1', { passage: 'through' }), 'back-width')).toEqual([]);
   });
 
   test('a box that is ridden through has no size to keep', () => {
@@ -36,7 +36,7 @@ describe('sizes are taken on the ground, not from the parameters', () => {
       'trade-press',
     );
     expect(saidBy(box, 'box-side')[0]?.measured).toBeCloseTo(12 * FOOT, 9);
-    expect(saidBy(changedLeg(box, 'leg-1', { passage: 'through' }), 'box-side')).toEqual([]);
+    expect(saidBy(changeLeg(box, 'leg-1', { passage: 'through' }), 'box-side')).toEqual([]);
   });
 
   test('a serpentine at the walk may be tighter than at the jog', () => {
@@ -47,7 +47,7 @@ describe('sizes are taken on the ground, not from the parameters', () => {
   test('the inner gap of a mirrored fan is the same tape', () => {
     const fan = scene([{ kind: 'fan', at: [60, 50], values: { innerGap: 9 * INCH } }]);
     expect(saidBy(fan, 'fan-inner-gap')[0]?.measured).toBeCloseTo(9 * INCH, 9);
-    expect(saidBy(flipped(fan, ['fan-1']), 'fan-inner-gap')[0]?.measured).toBeCloseTo(9 * INCH, 9);
+    expect(saidBy(flipObstacles(fan, ['fan-1']), 'fan-inner-gap')[0]?.measured).toBeCloseTo(9 * INCH, 9);
   });
 
   test('a house rule is named as such', () => {

@@ -7,7 +7,7 @@ import {
   obstacleWords,
   pieceWords,
 } from '../../../../src/core/checks/findings/finding-words.ts';
-import { changedLayout } from '../../../../src/core/course/layouts.ts';
+import { replaceLayout } from '../../../../src/core/course/layouts.ts';
 import { FOOT } from '../../../../src/core/measure/quantity.ts';
 import { survey } from '../../../../src/core/survey.ts';
 import { scene } from '../scene.ts';
@@ -75,7 +75,7 @@ describe('names', () => {
   });
 
   test('a designer’s own name is kept as it is written', () => {
-    const named = changedLayout(course, (layout) => ({
+    const named = replaceLayout(course, (layout) => ({
       ...layout,
       obstacles: layout.obstacles.map((each) => (each.id === 'fan-1' ? { ...each, name: 'Peacock' } : each)),
     }));

@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { hoofBase, sweepsOf } from '../../../../src/core/checks/geometry/sweep.ts';
-import { shifted, turned } from '../../../../src/core/course/edit-obstacles.ts';
+import { rotateByKeys, shiftByKeys } from '../../../../src/core/course/edit-obstacles.ts';
 import { STOCK_HORSE } from '../../../../src/core/horses/horses.ts';
 import { FOOT, INCH } from '../../../../src/core/measure/quantity.ts';
-import { ringArea, ringHolds } from '../../../../src/core/plane/ring.ts';
+import { ringArea, ringContains } from '../../../../src/core/plane/ring.ts';
 import { survey } from '../../../../src/core/survey.ts';
 import { scene, type Thing } from '../scene.ts';
 
@@ -46,7 +46,7 @@ describe('what a horse sweeps over', () => {
   test('is as much wherever the obstacle lies and however it is turned', () => {
     const course = scene([{ kind: 'back-l', at: [60, 50] }]);
     const [here] = sweepsOf(survey(course));
-    const far = shifted(turned(course, ['back-l-1'], 1.1, { x: 20, y: 15 }), ['back-l-1'], 3, 1);
+    const far = shiftByKeys(rotateByKeys(course, ['back-l-1'], 1.1, { x: 20, y: 15 }), ['back-l-1'], 3, 1);
     const [there] = sweepsOf(survey(far));
     expect(there?.clear).toBeCloseTo(here?.clear ?? 0, 6);
     const area = (sweep: typeof here) => sweep?.area.reduce((sum, ring) => sum + ringArea(ring), 0) ?? 0;
@@ -55,7 +55,7 @@ describe('what a horse sweeps over', () => {
 
   test('holds the place where it is narrowest', () => {
     const sweep = only({ kind: 'back-l', at: [60, 50] });
-    expect(sweep.area.some((ring) => ringHolds(ring, sweep.at))).toBe(true);
+    expect(sweep.area.some((ring) => ringContains(ring, sweep.at))).toBe(true);
     expect(sweep.key).toMatch(/^back-l-1\//);
   });
 

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { flipped, posed } from '../../../../src/core/course/edit-obstacles.ts';
+import { flipObstacles, placeAt } from '../../../../src/core/course/edit-obstacles.ts';
 import { FOOT, INCH } from '../../../../src/core/measure/quantity.ts';
 import { survey } from '../../../../src/core/survey.ts';
 import { saidBy, scene } from '../scene.ts';
@@ -57,7 +57,7 @@ describe('gap-band', () => {
   test('a pole that was dragged is put back by building anew, or moved alone', () => {
     const run = scene([{ kind: 'run', at: [80, 50], values: { gap: 3 * FOOT } }]);
     const pole = run.layouts[0].obstacles[0]?.pieces[3];
-    const dragged = posed(run, 'run-1/pole-4', { x: (80 + 6) * FOOT, y: 50 * FOOT, angle: Math.PI / 2 });
+    const dragged = placeAt(run, 'run-1/pole-4', { x: (80 + 6) * FOOT, y: 50 * FOOT, angle: Math.PI / 2 });
     expect(pole).toBeDefined();
     const found = gaps(dragged);
     expect(found.map(({ keys }) => keys)).toEqual([['run-1', 'run-1/pole-3', 'run-1/pole-4']]);
@@ -71,7 +71,7 @@ describe('gap-band', () => {
   test('a mirrored fan is judged like the fan', () => {
     const fan = scene([{ kind: 'fan', at: [80, 50], values: { gap: 5.5 * FOOT } }]);
     const measures = (course: typeof fan) => gaps(course).map(({ measured }) => measured?.toFixed(9));
-    expect(measures(flipped(fan, ['fan-1']))).toEqual(measures(fan));
+    expect(measures(flipObstacles(fan, ['fan-1']))).toEqual(measures(fan));
   });
 
   test('a spoke is brought into its band by laying its poles closer to the marker or further off', () => {

@@ -1,16 +1,16 @@
 import { describe, expect, test } from 'vitest';
 import { buildObstacle } from '../../../../src/core/obstacles/build.ts';
 import { freeObstacle, passageThrough } from '../../../../src/core/obstacles/custom/grouped.ts';
-import { marker as markerKind } from '../../../../src/core/pieces/marker.ts';
-import { filled } from '../../../../src/core/pieces/params.ts';
+import { markerPiece as markerKind } from '../../../../src/core/pieces/marker.ts';
+import { completeValues } from '../../../../src/core/pieces/params.ts';
 import type { Piece } from '../../../../src/core/pieces/piece.ts';
-import { pole } from '../../../../src/core/pieces/pole.ts';
-import { composed, pose } from '../../../../src/core/plane/pose.ts';
+import { polePiece } from '../../../../src/core/pieces/pole.ts';
+import { compose, pose } from '../../../../src/core/plane/pose.ts';
 
 function poleAt(id: string, x: number, y: number, angle: number): Piece {
-  return { id, kind: 'pole', values: filled(pole.params), pose: pose(x, y, angle) };
+  return { id, kind: 'pole', values: completeValues(polePiece.params), pose: pose(x, y, angle) };
 }
-const marker: Piece = { id: 'cone', kind: 'marker', values: filled(markerKind.params), pose: pose(0, 2) };
+const marker: Piece = { id: 'cone', kind: 'marker', values: completeValues(markerKind.params), pose: pose(0, 2) };
 const upright = Math.PI / 2;
 
 describe('a passage through loose poles', () => {
@@ -57,12 +57,12 @@ describe('pieces gathered into an obstacle', () => {
   test('stay where they lie, are named by kind in the order given, and are held by nothing', () => {
     const fan = buildObstacle('fan-1', 'fan', {}, pose(20, 10, 0.4), -1);
     if ('why' in fan) throw new Error(fan.why);
-    const lying = [...fan.pieces, marker].map((piece) => ({ piece, pose: composed(fan.pose, piece.pose) }));
+    const lying = [...fan.pieces, marker].map((piece) => ({ piece, pose: compose(fan.pose, piece.pose) }));
     const own = freeObstacle('free-1', lying, 'My fan');
     expect(own).toMatchObject({ id: 'free-1', kind: 'free', name: 'My fan', values: {}, side: 1, constraints: [] });
     expect(own.pieces.map(({ id }) => id)).toEqual(['pole-1', 'pole-2', 'pole-3', 'marker-1']);
     own.pieces.forEach((piece, i) => {
-      const there = composed(own.pose, piece.pose);
+      const there = compose(own.pose, piece.pose);
       expect(there.x).toBeCloseTo(lying[i]?.pose.x ?? Number.NaN, 12);
       expect(there.y).toBeCloseTo(lying[i]?.pose.y ?? Number.NaN, 12);
       expect(there.angle).toBeCloseTo(lying[i]?.pose.angle ?? Number.NaN, 12);
