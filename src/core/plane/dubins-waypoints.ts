@@ -52,7 +52,7 @@ function bestHeadings(start: Pose, columns: readonly (readonly Pose[])[], radius
   let at = 0;
   for (let column = history.length - 1; column >= 0; column -= 1) {
     const choice = history[column]?.[at];
-    if (choice === undefined) throw new Error('shortestThrough: a stage had no options');
+    if (choice === undefined) throw new Error('dubinsThroughWaypoints: a column had no options');
     poses.unshift(choice.pose);
     at = choice.parent;
   }

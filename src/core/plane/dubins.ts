@@ -115,7 +115,7 @@ export interface DubinsCandidate {
 
 /** Every word that reaches, in the order of `WORDS`; cheap, for those who compare many before laying one out. */
 export function dubinsCandidates(from: Pose, to: Pose, radius: Metres): DubinsCandidate[] {
-  if (!(radius > 0)) throw new Error(`reaches: the radius must be above 0, got ${radius}`);
+  if (!(radius > 0)) throw new Error(`dubinsCandidates: the radius must be above 0, got ${radius}`);
   const ends = endsBetween(from, to, radius);
   const found: DubinsCandidate[] = [];
   for (const word of WORDS) {
@@ -153,7 +153,7 @@ export function dubinsPaths(from: Pose, to: Pose, radius: Metres): readonly Dubi
 /** The shortest forward path between two poses that never turns tighter than `radius` metres. Always exists. */
 export function shortestDubinsPath(from: Pose, to: Pose, radius: Metres): DubinsPath {
   const [best] = dubinsPaths(from, to, radius);
-  if (best === undefined) throw new Error('shortestPath: no word reached, which geometry forbids');
+  if (best === undefined) throw new Error('shortestDubinsPath: no word reached, which geometry forbids');
   return best;
 }
 

@@ -15,7 +15,7 @@ function straight(y: number, from = 10, length = 20) {
 
 describe('a way between obstacles', () => {
   test('in the open is clean', () => {
-    expect(pathCost(straight(15), OPEN)).toMatchObject({ cost: 0, meets: [] });
+    expect(pathCost(straight(15), OPEN)).toMatchObject({ penalty: 0, hits: [] });
   });
 
   test('costs more the nearer the wall it goes within half a metre, and most outside', () => {
