@@ -4,17 +4,17 @@ import { type CourseReading, readCourse } from '../core/files/read.ts';
 import { writeCourse } from '../core/files/write.ts';
 import type { Desk } from '../desk/desk.ts';
 import { type Autosave, autosave } from '../storage/autosave.ts';
-import type { Trouble } from '../storage/failure.ts';
-import type { EarlierCourse, KeptCourse, Library } from '../storage/library.ts';
-import { type Claim, claimed } from '../storage/tab-lock.ts';
+import type { ErrorMessage } from '../storage/failure.ts';
+import type { EarlierCourse, Library, SavedCourse } from '../storage/library.ts';
+import { acquireLock, type LockResult } from '../storage/tab-lock.ts';
 
 /** What the person should know about the keeping of the course. */
 export interface Keeping {
   readonly isKept: boolean;
   /** What went wrong and what to do. */
-  readonly trouble: Trouble;
+  readonly trouble: ErrorMessage;
   /** Set while another tab edits this course: nothing is kept from here. */
-  readonly elsewhere: Trouble;
+  readonly elsewhere: ErrorMessage;
 }
 
 /** Keeps the course on the table, each course in a slot of its own. */
@@ -23,7 +23,7 @@ export interface Keeper {
   listen(heard: () => void): () => void;
   /** Where the course on the table is kept. */
   slot(): string;
-  courses(): Promise<readonly KeptCourse[]>;
+  courses(): Promise<readonly SavedCourse[]>;
   /** Puts a new course on the table, in a slot of its own. */
   begin(course: Course): void;
   /** Puts a kept course on the table. */
@@ -63,7 +63,7 @@ export function createKeeper(desk: Desk, library: Library, first: FirstSlot): Ke
   let slot = first.slot;
   /** Whether somebody has done something to the course, ever. What was only looked at leaves no trace when it goes. */
   let isWorkedOn = !first.isFresh;
-  let claim: Claim = { kind: 'unguarded' };
+  let claim: LockResult = { kind: 'unsupported' };
   let saver = saverOf(slot);
 
   function change(next: Partial<Keeping>): void {
@@ -72,25 +72,25 @@ export function createKeeper(desk: Desk, library: Library, first: FirstSlot): Ke
   }
   function saverOf(own: string): Autosave {
     return autosave({
-      keep: (course) => library.keep(course, own),
-      tell: (trouble) => change({ trouble: trouble ?? library.note, isKept: trouble === undefined }),
+      save: (course) => library.save(course, own),
+      report: (trouble) => change({ trouble: trouble ?? library.note, isKept: trouble === undefined }),
     });
   }
   async function claimSlot(): Promise<void> {
     const own = slot;
-    const got = await claimed(own);
+    const got = await acquireLock(own);
     if (own !== slot) {
-      if (got.kind === 'held') got.release();
+      if (got.kind === 'acquired') got.release();
       return;
     }
     claim = got;
-    if (got.kind === 'elsewhere') saver.stop();
-    change({ elsewhere: got.kind === 'elsewhere' ? got.says : undefined });
+    if (got.kind === 'in-other-tab') saver.stop();
+    change({ elsewhere: got.kind === 'in-other-tab' ? got.says : undefined });
   }
   function moveTo(next: string): void {
     const [old, leaves] = [slot, !isWorkedOn && keeping.elsewhere === undefined];
-    void saver.flush().then(() => (leaves ? library.forget(old) : undefined));
-    if (claim.kind === 'held') claim.release();
+    void saver.flush().then(() => (leaves ? library.remove(old) : undefined));
+    if (claim.kind === 'acquired') claim.release();
     slot = next;
     saver = saverOf(slot);
     change({ elsewhere: undefined, isKept: true });
@@ -100,8 +100,8 @@ export function createKeeper(desk: Desk, library: Library, first: FirstSlot): Ke
     if (desk.state().gesture !== null || keeping.elsewhere !== undefined) return;
     const { history } = desk.state();
     isWorkedOn ||= history.steps.length > 1;
-    saver.changed(presentCourse(history));
-    if (keeping.isKept !== saver.isKept()) change({ isKept: saver.isKept() });
+    saver.schedule(presentCourse(history));
+    if (keeping.isKept !== saver.isSaved()) change({ isKept: saver.isSaved() });
   }
 
   desk.listen(told);
@@ -111,7 +111,7 @@ export function createKeeper(desk: Desk, library: Library, first: FirstSlot): Ke
   document.addEventListener('visibilitychange', () => void saver.flush());
   // The browser does not wait for its database when a page goes; this small store it writes at once.
   window.addEventListener('pagehide', () => {
-    if (!saver.isKept() && keeping.elsewhere === undefined) {
+    if (!saver.isSaved() && keeping.elsewhere === undefined) {
       putSpare({ slot, course: presentCourse(desk.state().history) });
     }
   });

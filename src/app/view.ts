@@ -1,7 +1,7 @@
 import { createContext, useContext, useSyncExternalStore } from 'react';
 import type { Arena } from '../core/course/course.ts';
 import type { Point } from '../core/plane/point.ts';
-import type { Ask } from '../sheets/sheet.ts';
+import type { PageOptions } from '../sheets/sheet.ts';
 import { type Camera, centred, fitted, panned, type Size, zoomed } from './arena/camera.ts';
 import type { Grouping } from './check/groups.ts';
 
@@ -20,7 +20,7 @@ export interface ViewState {
   readonly grouping: Grouping;
   /** The sheet that is shown and posted, by id, and its paper. */
   readonly sheet: string;
-  readonly ask: Ask;
+  readonly ask: PageOptions;
 }
 
 /** How the course is looked at: nothing here belongs to the course. */
@@ -37,10 +37,10 @@ export interface View {
   point(pointed: Pointed): void;
   group(grouping: Grouping): void;
   turnTo(sheet: string): void;
-  print(ask: Ask): void;
+  print(ask: PageOptions): void;
 }
 
-const USUAL_ASK: Ask = { paper: 'letter', orientation: 'fit' };
+const USUAL_ASK: PageOptions = { paper: 'letter', orientation: 'fit' };
 const USUAL_SHEET = 'pattern';
 const NO_SIZE: Size = { width: 0, height: 0 };
 

@@ -1,12 +1,12 @@
 import type { Finding, Limit } from '../core/checks/check.ts';
 import { bandWords } from '../core/checks/findings/finding-words.ts';
-import type { Compared, Difference } from '../core/checks/results/compared.ts';
+import type { BookComparison, LimitDifference } from '../core/checks/results/compared.ts';
 import type { LengthUnit } from '../core/measure/quantity.ts';
 import type { Io } from './io.ts';
 import { table } from './table.ts';
 
 /** A finding as a document has it: fixes as their sentences, and which of them are safe. */
-export function told({ remedies, ...finding }: Finding) {
+export function findingDocument({ remedies, ...finding }: Finding) {
   return {
     ...finding,
     remedies: remedies.map(({ says }) => says),
@@ -14,13 +14,13 @@ export function told({ remedies, ...finding }: Finding) {
   };
 }
 
-export function comparedDocument({ a, b, both, changed, onlyA, onlyB, limits }: Compared) {
+export function comparisonDocument({ a, b, both, changed, onlyA, onlyB, limits }: BookComparison) {
   return {
     books: [a.id, b.id],
     both: both.map(({ id }) => id),
-    changed: changed.map((pair) => ({ first: told(pair.a), second: told(pair.b) })),
-    onlyFirst: onlyA.map(told),
-    onlySecond: onlyB.map(told),
+    changed: changed.map((pair) => ({ first: findingDocument(pair.a), second: findingDocument(pair.b) })),
+    onlyFirst: onlyA.map(findingDocument),
+    onlySecond: onlyB.map(findingDocument),
     limits,
   };
 }
@@ -33,12 +33,16 @@ function limitWords(limit: Limit | undefined, unit: LengthUnit): string {
   return limit.least === 1 && limit.most === undefined ? 'yes' : bandWords(limit, unit);
 }
 
-function differenceRow({ title, a, b }: Difference, unit: LengthUnit): readonly string[] {
+function differenceRow({ title, a, b }: LimitDifference, unit: LengthUnit): readonly string[] {
   return [title, limitWords(a, unit), limitWords(b, unit)];
 }
 
 /** Two rule books on the same course: what only one of them finds, and where they print different limits. */
-export function printCompared(io: Io, { a, b, both, changed, onlyA, onlyB, limits }: Compared, unit: LengthUnit): void {
+export function printComparison(
+  io: Io,
+  { a, b, both, changed, onlyA, onlyB, limits }: BookComparison,
+  unit: LengthUnit,
+): void {
   io.out(`\n${a.title} beside ${b.title}: ${both.length} found by both alike\n`);
   for (const [book, findings] of [
     [a, onlyA],

@@ -1,14 +1,14 @@
 import type { Command } from 'commander';
 import type { Finding, Weight } from '../core/checks/check.ts';
-import { closerFindingsOf, silent } from '../core/checks/checks.ts';
+import { closerFindingsOf, silentLimits } from '../core/checks/checks.ts';
 import { sweepsOf } from '../core/checks/geometry/sweep.ts';
-import { compared } from '../core/checks/results/compared.ts';
-import { fixedAll } from '../core/checks/results/safe-fixes.ts';
-import { openOf } from '../core/checks/results/waived.ts';
+import { bookComparison } from '../core/checks/results/compared.ts';
+import { applySafeRemedies } from '../core/checks/results/safe-fixes.ts';
+import { unwaivedFindings } from '../core/checks/results/waived.ts';
 import { RULEBOOKS, rulebookById } from '../core/checks/rulebooks/rulebooks.ts';
 import { type Survey, survey } from '../core/survey.ts';
-import { comparedDocument, printCompared, told } from './check-compare.ts';
-import { verb } from './command.ts';
+import { comparisonDocument, findingDocument, printComparison } from './check-compare.ts';
+import { baseCommand } from './command.ts';
 import { courseFrom } from './course-file.ts';
 import { unknownWord } from './did-you-mean.ts';
 import { BadInput, type Io, printJson } from './io.ts';
@@ -28,10 +28,10 @@ function printFinding(io: Io, finding: Finding): void {
   for (const { says, safe } of finding.remedies) io.out(`  Fix${safe === true ? '' : ' (look first)'}: ${says}\n`);
 }
 
-function printPlain(io: Io, surveyed: Survey, findings: readonly Finding[]): void {
+function printCheck(io: Io, surveyed: Survey, findings: readonly Finding[]): void {
   const { course } = surveyed;
   const book = rulebookById(course.rulebook.id);
-  const open = openOf(findings);
+  const open = unwaivedFindings(findings);
   const counts = WEIGHTS.map((weight) => {
     const count = open.filter((finding) => finding.weight === weight).length;
     return count === 1 ? `1 ${weight}` : `${count} ${weight === 'note' ? 'notes' : `${weight}s`}`;
@@ -41,23 +41,23 @@ function printPlain(io: Io, surveyed: Survey, findings: readonly Finding[]): voi
   io.out(`${course.title}, by ${book?.title ?? 'no rule book'}: ${more.join(', ')}\n`);
   for (const [name, { reason }] of Object.entries(course.rulebook.house)) io.out(`House rule for ${name}: ${reason}\n`);
   for (const finding of findings) printFinding(io, finding);
-  const quiet = silent(surveyed).length;
+  const quiet = silentLimits(surveyed).length;
   if (quiet > 0)
     io.out(`\nOn ${quiet === 1 ? '1 limit' : `${quiet} limits`} this book does not say (--json lists them).\n`);
   io.out(`${CAUTION}\n`);
 }
 
-function document(surveyed: Survey, findings: readonly Finding[], failOn: Weight) {
+function checkDocument(surveyed: Survey, findings: readonly Finding[], failOn: Weight) {
   const { course, layout } = surveyed;
-  const { did, left } = fixedAll(course);
+  const { did, left } = applySafeRemedies(course);
   return {
     course: course.title,
     layout: layout.id,
     rulebook: course.rulebook.id,
     level: course.class.level,
     failOn,
-    findings: findings.map(told),
-    silent: silent(surveyed).map(({ check, limit }) => ({ check: check.id, limit })),
+    findings: findings.map(findingDocument),
+    silent: silentLimits(surveyed).map(({ check, limit }) => ({ check: check.id, limit })),
     sweeps: sweepsOf(surveyed).map(({ leg, obstacle, move, clear, at, key, base }) => {
       return { leg, obstacle, move, clear, at, key, base };
     }),
@@ -86,9 +86,9 @@ interface Options {
   readonly json?: boolean;
 }
 
-/** `check FILE`: the findings under the course's rule book or another. `found` is told whether the run fails. */
-export function checkVerb(io: Io, found: (fails: boolean) => void): Command {
-  return verb('check', 'What is wrong with a course under its rule book.', io)
+/** `check FILE`: the findings under the course's rule book or another. `reportFailure` is told whether the run fails. */
+export function checkCommand(io: Io, reportFailure: (fails: boolean) => void): Command {
+  return baseCommand('check', 'What is wrong with a course under its rule book.', io)
     .argument('<file>', 'A course file (*.course.json).')
     .option('--rulebook <id>', `Another rule book: ${RULEBOOKS.map((book) => book.id).join(', ')}.`)
     .option('--compare <id>', 'What a second rule book says otherwise.')
@@ -106,13 +106,13 @@ export function checkVerb(io: Io, found: (fails: boolean) => void): Command {
       const course = id === undefined ? read : { ...read, rulebook: { ...read.rulebook, id } };
       const surveyed = survey(course);
       const findings = closerFindingsOf(surveyed);
-      found(openOf(findings).some(({ weight }) => WEIGHTS.indexOf(weight) <= WEIGHTS.indexOf(least)));
-      const other = second === undefined ? undefined : compared(course, bookId(course.rulebook.id), second);
+      reportFailure(unwaivedFindings(findings).some(({ weight }) => WEIGHTS.indexOf(weight) <= WEIGHTS.indexOf(least)));
+      const other = second === undefined ? undefined : bookComparison(course, bookId(course.rulebook.id), second);
       if (options.json === true) {
-        const whole = document(surveyed, findings, least);
-        return printJson(io, other === undefined ? whole : { ...whole, compared: comparedDocument(other) });
+        const whole = checkDocument(surveyed, findings, least);
+        return printJson(io, other === undefined ? whole : { ...whole, compared: comparisonDocument(other) });
       }
-      printPlain(io, surveyed, findings);
-      if (other !== undefined) printCompared(io, other, course.unit);
+      printCheck(io, surveyed, findings);
+      if (other !== undefined) printComparison(io, other, course.unit);
     });
 }

@@ -1,14 +1,14 @@
 import { Command, type CommanderError } from 'commander';
-import { meant } from './did-you-mean.ts';
+import { didYouMean } from './did-you-mean.ts';
 import { BadInput, type Io } from './io.ts';
 
 /** What a person is told instead of the parser's own words. */
-function told(command: Command, error: CommanderError): string {
+function usageError(command: Command, error: CommanderError): string {
   const quoted = /'([^']+)'/.exec(error.message)?.[1] ?? '';
   const flags = command.options.map((option) => option.long ?? option.flags);
   switch (error.code) {
     case 'commander.unknownOption':
-      return `${command.name()} has no ${quoted}.${meant(quoted, flags)} It takes: ${flags.join(', ')}.`;
+      return `${command.name()} has no ${quoted}.${didYouMean(quoted, flags)} It takes: ${flags.join(', ')}.`;
     case 'commander.optionMissingArgument':
       return `${quoted} wants a value after it.`;
     case 'commander.missingArgument': {
@@ -27,10 +27,10 @@ function told(command: Command, error: CommanderError): string {
 }
 
 /** Help and the version were shown; nothing else is to do. */
-export class Shown extends Error {}
+export class HelpShown extends Error {}
 
 /** A command that writes to `io` only and throws instead of ending the process. */
-export function verb(name: string, about: string, io: Io): Command {
+export function baseCommand(name: string, about: string, io: Io): Command {
   const command = new Command(name);
   command
     .description(about)
@@ -39,8 +39,8 @@ export function verb(name: string, about: string, io: Io): Command {
     .configureHelp({ sortOptions: false })
     .configureOutput({ writeOut: (text) => io.out(text), writeErr: () => {}, outputError: () => {} })
     .exitOverride((error) => {
-      if (error.exitCode === 0) throw new Shown();
-      throw new BadInput(told(command, error));
+      if (error.exitCode === 0) throw new HelpShown();
+      throw new BadInput(usageError(command, error));
     });
   return command;
 }

@@ -4,7 +4,7 @@ import { readCourse } from '../core/files/read.ts';
 import { BadInput, type Io } from './io.ts';
 
 /** Why the world did not give us a file, in plain words. */
-export function worldFault(error: unknown, path: string): string {
+export function systemErrorWords(error: unknown, path: string): string {
   const code = error instanceof Error && 'code' in error ? error.code : undefined;
   switch (code) {
     case 'ENOENT':
@@ -27,13 +27,13 @@ export function worldFault(error: unknown, path: string): string {
   }
 }
 
-/** The course in a file. Throws BadInput with the reason; mends are told on stderr. */
+/** The course in a file. Throws BadInput with the reason; repairs are told on stderr. */
 export async function courseFrom(path: string, io: Io): Promise<Course> {
   let bytes: Uint8Array;
   try {
     bytes = await readFile(path);
   } catch (error) {
-    throw new BadInput(worldFault(error, path));
+    throw new BadInput(systemErrorWords(error, path));
   }
   let text: string;
   try {
@@ -43,6 +43,6 @@ export async function courseFrom(path: string, io: Io): Promise<Course> {
   }
   const reading = readCourse(text);
   if (reading.kind === 'refused') throw new BadInput(`${path}: ${reading.why}`);
-  for (const mend of reading.mends) io.err(`${path}, mended: ${mend}\n`);
+  for (const repair of reading.repairs) io.err(`${path}, mended: ${repair}\n`);
   return reading.course;
 }

@@ -1,5 +1,5 @@
 /** How many single letters must be changed, added or left out to turn one word into the other. */
-function slips(a: string, b: string): number {
+function editDistance(a: string, b: string): number {
   let row = Array.from({ length: b.length + 1 }, (_, i) => i);
   for (let i = 1; i <= a.length; i++) {
     const next = [i];
@@ -13,9 +13,9 @@ function slips(a: string, b: string): number {
 }
 
 /** ` Did you mean X?` for the known word that is nearest, when it is near enough to be a slip; else nothing. */
-export function meant(word: string, known: readonly string[]): string {
+export function didYouMean(word: string, known: readonly string[]): string {
   const [best] = known
-    .map((each) => ({ each, off: slips(word.toLowerCase(), each) }))
+    .map((each) => ({ each, off: editDistance(word.toLowerCase(), each) }))
     .filter(({ each, off }) => off <= Math.max(1, Math.floor(each.length / 3)))
     .sort((a, b) => a.off - b.off);
   return best === undefined ? '' : ` Did you mean ${best.each}?`;
@@ -23,5 +23,5 @@ export function meant(word: string, known: readonly string[]): string {
 
 /** Why a word is not known, what was probably meant, and what there is. */
 export function unknownWord(what: string, word: string, known: readonly string[]): string {
-  return `There is no ${what} "${word}".${meant(word, known)} There are: ${known.join(', ')}.`;
+  return `There is no ${what} "${word}".${didYouMean(word, known)} There are: ${known.join(', ')}.`;
 }

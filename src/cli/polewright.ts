@@ -1,4 +1,4 @@
-import { run } from './run.ts';
+import { runCommandLine } from './run.ts';
 
 /** A reader that has seen enough (`| head`) closes the pipe; that is no fault of ours. */
 process.stdout.on('error', (error: NodeJS.ErrnoException) => {
@@ -7,7 +7,7 @@ process.stdout.on('error', (error: NodeJS.ErrnoException) => {
 });
 
 try {
-  process.exitCode = await run(process.argv.slice(2), {
+  process.exitCode = await runCommandLine(process.argv.slice(2), {
     out: (text) => process.stdout.write(text),
     err: (text) => process.stderr.write(text),
   });

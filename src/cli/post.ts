@@ -4,10 +4,10 @@ import { join } from 'node:path';
 import type { Command } from 'commander';
 import { survey } from '../core/survey.ts';
 import { type Fonts, pdf } from '../sheets/pdf.ts';
-import type { Ask, Paper } from '../sheets/sheet.ts';
+import type { PageOptions, Paper } from '../sheets/sheet.ts';
 import { SHEETS } from '../sheets/sheets.ts';
-import { verb } from './command.ts';
-import { courseFrom, worldFault } from './course-file.ts';
+import { baseCommand } from './command.ts';
+import { courseFrom, systemErrorWords } from './course-file.ts';
 import { unknownWord } from './did-you-mean.ts';
 import { BadInput, type Io, printJson } from './io.ts';
 
@@ -25,7 +25,7 @@ async function fonts(): Promise<Fonts> {
 }
 
 /** A title as a file name: letters and digits of any script, hyphens between. */
-export function fileName(title: string): string {
+export function pdfFileName(title: string): string {
   const plain = title
     .toLowerCase()
     .replace(/[^\p{Letter}\p{Number}]+/gu, '-')
@@ -34,25 +34,25 @@ export function fileName(title: string): string {
 }
 
 /** Writes the whole file or nothing: beside its place first, then under its name. */
-async function written(folder: string, name: string, bytes: Uint8Array): Promise<string> {
+async function writeWholeFile(folder: string, name: string, bytes: Uint8Array): Promise<string> {
   const path = join(folder, name);
   const half = join(folder, `.${name}.${process.pid}.part`);
   try {
     await mkdir(folder, { recursive: true });
   } catch (error) {
-    throw new BadInput(`The folder for the sheets cannot be made. ${worldFault(error, folder)}`);
+    throw new BadInput(`The folder for the sheets cannot be made. ${systemErrorWords(error, folder)}`);
   }
   try {
     await writeFile(half, bytes);
     await rename(half, path);
   } catch (error) {
     await rm(half, { force: true });
-    throw new BadInput(`The sheet could not be written. ${worldFault(error, path)}`);
+    throw new BadInput(`The sheet could not be written. ${systemErrorWords(error, path)}`);
   }
   return path;
 }
 
-function askFrom(options: { paper: string; scale?: string }): Ask {
+function pageOptionsFrom(options: { paper: string; scale?: string }): PageOptions {
   const paper = PAPERS.find((each) => each === options.paper.toLowerCase());
   if (paper === undefined) throw new BadInput(`--paper: ${unknownWord('paper', options.paper, PAPERS)}`);
   if (options.scale === undefined) return { paper, orientation: 'fit' };
@@ -64,9 +64,9 @@ function askFrom(options: { paper: string; scale?: string }): Ask {
 }
 
 /** `post FILE --out DIR`: a sheet for people, as a PDF. */
-export function postVerb(io: Io): Command {
+export function postCommand(io: Io): Command {
   const ids = SHEETS.map((sheet) => sheet.id);
-  return verb('post', 'Write a sheet for people as a PDF.', io)
+  return baseCommand('post', 'Write a sheet for people as a PDF.', io)
     .argument('<file>', 'A course file (*.course.json).')
     .requiredOption('--out <folder>', 'Where the file goes; the folder is made when it is not there.')
     .option('--sheet <id>', `Which sheet: ${ids.join(', ')}.`, 'pattern')
@@ -77,13 +77,13 @@ export function postVerb(io: Io): Command {
       async (file: string, options: { out: string; sheet: string; paper: string; scale?: string; json?: boolean }) => {
         const sheet = SHEETS.find(({ id }) => id === options.sheet);
         if (sheet === undefined) throw new BadInput(`--sheet: ${unknownWord('sheet', options.sheet, ids)}`);
-        const ask = askFrom(options);
+        const pageOptions = pageOptionsFrom(options);
         const course = await courseFrom(file, io);
-        const pages = sheet.draw(survey(course), ask);
+        const pages = sheet.draw(survey(course), pageOptions);
         if (pages.kind === 'too-big') throw new BadInput(pages.why);
-        for (const mend of pages.mends) io.err(`${mend}\n`);
-        const name = `${fileName(course.title)}-${sheet.id}.pdf`;
-        const path = await written(options.out, name, await pdf(pages, await fonts()));
+        for (const substitution of pages.substitutions) io.err(`${substitution}\n`);
+        const name = `${pdfFileName(course.title)}-${sheet.id}.pdf`;
+        const path = await writeWholeFile(options.out, name, await pdf(pages, await fonts()));
         if (options.json !== true) return io.out(`${path}\n`);
         printJson(io, {
           course: course.title,

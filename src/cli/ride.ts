@@ -4,12 +4,12 @@ import { printLength } from '../core/measure/length.ts';
 import { obstacleKind } from '../core/obstacles/obstacles.ts';
 import type { LeadNote } from '../core/ride/line.ts';
 import { printNotesOf, printsOf, type Survey, survey } from '../core/survey.ts';
-import { verb } from './command.ts';
+import { baseCommand } from './command.ts';
 import { courseFrom } from './course-file.ts';
 import { type Io, printJson } from './io.ts';
 import { table } from './table.ts';
 
-interface LegTold {
+interface LegDocument {
   readonly number: number;
   readonly leg: string;
   readonly obstacle: string;
@@ -23,7 +23,7 @@ interface LegTold {
   readonly seconds: number;
 }
 
-function legsTold({ layout, line }: Survey): LegTold[] {
+function legDocuments({ layout, line }: Survey): LegDocument[] {
   return layout.ride.legs.map((leg, i) => {
     const obstacle = layout.obstacles.find(({ id }) => id === leg.obstacle);
     const passage = obstacle?.passages.find(({ id }) => id === leg.passage);
@@ -43,11 +43,11 @@ function legsTold({ layout, line }: Survey): LegTold[] {
   });
 }
 
-type Print = (metres: number) => string;
+type LengthPrinter = (metres: number) => string;
 
 /** Legs with what each takes in a go and in the class. */
-function legRows(surveyed: Survey, length: Print): string[][] {
-  return legsTold(surveyed).map((leg) => [
+function legRows(surveyed: Survey, length: LengthPrinter): string[][] {
+  return legDocuments(surveyed).map((leg) => [
     String(leg.number),
     leg.title,
     leg.way,
@@ -59,7 +59,7 @@ function legRows(surveyed: Survey, length: Print): string[][] {
   ]);
 }
 
-function gapRows({ line }: Survey, length: Print): string[][] {
+function gapRows({ line }: Survey, length: LengthPrinter): string[][] {
   return line.gaps.map(({ leg, keys, gait, taped, ridden, landings }) => [
     String(leg + 1),
     keys.join(' to '),
@@ -72,7 +72,7 @@ function gapRows({ line }: Survey, length: Print): string[][] {
   ]);
 }
 
-function leadSentence(note: LeadNote, length: Print): string {
+function leadSentence(note: LeadNote, length: LengthPrinter): string {
   const number = note.leg + 1;
   switch (note.kind) {
     case 'wrong-lead':
@@ -87,7 +87,7 @@ function leadSentence(note: LeadNote, length: Print): string {
 }
 
 /** What a rider has to know beside the gaps: leads, transitions without room, hooves on poles, ways that do not exist. */
-function remarks(surveyed: Survey, length: Print): string[] {
+function remarks(surveyed: Survey, length: LengthPrinter): string[] {
   const { line } = surveyed;
   const tight = line.transitions.filter(({ fits }) => !fits);
   const met = printNotesOf(surveyed).filter(({ kind }) => kind === 'meets');
@@ -121,9 +121,9 @@ function classWords({ classClock, layout }: Survey): string {
   return `${all}, ${by}. To shorten first: number ${first.leg + 1} (${title}), by ${printDuration(first.by)} a go${enough}.`;
 }
 
-function printPlain(io: Io, surveyed: Survey): void {
+function printRide(io: Io, surveyed: Survey): void {
   const { course, line } = surveyed;
-  const length: Print = (metres) => printLength(metres, course.unit);
+  const length: LengthPrinter = (metres) => printLength(metres, course.unit);
   io.out(`${course.title}: ${length(line.length)}, ${printDuration(line.clock.go)}\n`);
   io.out(`${classWords(surveyed)}\n\n`);
   const head = ['no', 'obstacle', 'way', 'come to at', 'gait', 'line', 'time', 'in the class'];
@@ -139,26 +139,26 @@ function printPlain(io: Io, surveyed: Survey): void {
       ...[total, longest.to - longest.from, between.to - between.from].map(length),
     ]);
   if (shown.length > 0) io.out(`\n${table(['gait', 'in all', 'longest', 'between obstacles'], shown)}`);
-  const said = remarks(surveyed, length);
-  if (said.length > 0) io.out(`\n${said.join('\n')}\n`);
+  const notes = remarks(surveyed, length);
+  if (notes.length > 0) io.out(`\n${notes.join('\n')}\n`);
 }
 
 /** `ride FILE`: the line of travel with its gaps, landings, prints and times. */
-export function rideVerb(io: Io): Command {
-  return verb('ride', 'The line of travel of a course: legs, gaps, landings, leads, prints, times.', io)
+export function rideCommand(io: Io): Command {
+  return baseCommand('ride', 'The line of travel of a course: legs, gaps, landings, leads, prints, times.', io)
     .argument('<file>', 'A course file (*.course.json).')
     .option('--json', 'One JSON document in SI units.')
     .action(async (file: string, options: { json?: boolean }) => {
       const surveyed = survey(await courseFrom(file, io));
       const { course, layout, line, horse, classClock } = surveyed;
-      if (options.json !== true) return printPlain(io, surveyed);
+      if (options.json !== true) return printRide(io, surveyed);
       printJson(io, {
         course: course.title,
         layout: layout.id,
         horse: horse.id,
         length: line.length,
         seconds: line.clock.go,
-        legs: legsTold(surveyed),
+        legs: legDocuments(surveyed),
         elements: line.elements,
         crossings: line.crossings,
         gaps: line.gaps,

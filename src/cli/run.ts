@@ -1,11 +1,11 @@
 import { createRequire } from 'node:module';
-import { checkVerb } from './check.ts';
-import { Shown, verb } from './command.ts';
+import { checkCommand } from './check.ts';
+import { baseCommand, HelpShown } from './command.ts';
 import { unknownWord } from './did-you-mean.ts';
 import { BadInput, type Io } from './io.ts';
-import { postVerb } from './post.ts';
-import { rideVerb } from './ride.ts';
-import { setVerb } from './set.ts';
+import { postCommand } from './post.ts';
+import { rideCommand } from './ride.ts';
+import { setCommand } from './set.ts';
 
 function version(): string {
   const { version } = createRequire(import.meta.url)('../../package.json') as { version: string };
@@ -13,18 +13,18 @@ function version(): string {
 }
 
 /** Runs one command line (without node and the script) and answers with its exit code. Writes to `io` only. */
-export async function run(argv: readonly string[], io: Io): Promise<number> {
+export async function runCommandLine(argv: readonly string[], io: Io): Promise<number> {
   let fails = false;
-  const verbs = [
-    setVerb(io),
-    rideVerb(io),
-    checkVerb(io, (found) => {
+  const commands = [
+    setCommand(io),
+    rideCommand(io),
+    checkCommand(io, (found) => {
       fails = found;
     }),
-    postVerb(io),
+    postCommand(io),
   ];
-  const known = verbs.map((each) => each.name());
-  const program = verb('polewright', 'Trail courses that ride: set, ride, check and post them.', io)
+  const known = commands.map((each) => each.name());
+  const program = baseCommand('polewright', 'Trail courses that ride: set, ride, check and post them.', io)
     .version(version())
     .argument('[verb]')
     .allowUnknownOption()
@@ -33,12 +33,12 @@ export async function run(argv: readonly string[], io: Io): Promise<number> {
       if (given === undefined) throw new BadInput(`What is to be done? There are: ${known.join(', ')}.`);
       throw new BadInput(unknownWord('verb', given, known));
     });
-  for (const each of verbs) program.addCommand(each);
+  for (const each of commands) program.addCommand(each);
   try {
     await program.parseAsync(argv, { from: 'user' });
     return fails ? 1 : 0;
   } catch (error) {
-    if (error instanceof Shown) return 0;
+    if (error instanceof HelpShown) return 0;
     if (!(error instanceof BadInput)) throw error;
     io.err(`${error.message}\n`);
     return 2;

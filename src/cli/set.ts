@@ -6,13 +6,13 @@ import type { Built, Infeasible, ObstacleKind } from '../core/obstacles/obstacle
 import { OBSTACLE_KINDS } from '../core/obstacles/obstacles.ts';
 import { lengthWords } from '../core/obstacles/refusal-words.ts';
 import { completeValues, type Param, type Value, type Values } from '../core/pieces/params.ts';
-import { verb } from './command.ts';
+import { baseCommand } from './command.ts';
 import { unknownWord } from './did-you-mean.ts';
 import { BadInput, type Io, printJson } from './io.ts';
 import { table } from './table.ts';
 
 /** `innerGap` as the command line spells it. */
-export function hyphened(key: string): string {
+export function hyphenated(key: string): string {
   return key.replace(/[A-Z]/g, (letter) => `-${letter.toLowerCase()}`);
 }
 
@@ -34,31 +34,31 @@ function readValue(
   return reading.value;
 }
 
-function shown(param: Param, value: Value): string {
+function valueText(param: Param, value: Value): string {
   if (typeof value !== 'number') return value;
   if (param.kind === 'length') return lengthWords(value);
   if (param.kind === 'angle') return `${Number(((value * 180) / Math.PI).toFixed(1))}°`;
   return String(Number(value.toFixed(4)));
 }
 
-function about(param: Param): string {
+function optionHelp(param: Param): string {
   const says = param.says === undefined ? '' : ` ${param.says}`;
   if (param.kind === 'choice')
     return `${param.label}.${says} One of ${Object.keys(param.options).join(', ')}. Usual: ${param.usual}.`;
-  const bounds = `${shown(param, param.least)} to ${shown(param, param.most)}`;
-  return `${param.label}.${says} Usual: ${shown(param, param.usual)}; ${bounds}.`;
+  const bounds = `${valueText(param, param.least)} to ${valueText(param, param.most)}`;
+  return `${param.label}.${says} Usual: ${valueText(param, param.usual)}; ${bounds}.`;
 }
 
-function fact(key: string, value: number): string {
+function factText(key: string, value: number): string {
   return key === 'angle' ? `${Number(((value * 180) / Math.PI).toFixed(2))}°` : lengthWords(value);
 }
 
-function printPlain(io: Io, kind: ObstacleKind, values: Values, result: Built): void {
+function printBuilt(io: Io, kind: ObstacleKind, values: Values, result: Built): void {
   const params = Object.entries(kind.params).map(([key, param]) => [
-    `--${hyphened(key)}`,
-    shown(param, values[key] ?? param.usual),
+    `--${hyphenated(key)}`,
+    valueText(param, values[key] ?? param.usual),
   ]);
-  const facts = Object.entries(result.facts).map(([key, value]) => [key, fact(key, value)]);
+  const facts = Object.entries(result.facts).map(([key, value]) => [key, factText(key, value)]);
   const pieces = result.pieces.map(({ id, kind, pose }) => [
     id,
     kind,
@@ -74,10 +74,10 @@ function printPlain(io: Io, kind: ObstacleKind, values: Values, result: Built): 
   if (ways.length > 0) io.out(`\n${table(['way', 'ridden', 'gaits'], ways)}`);
 }
 
-function printRefusal(io: Io, asJson: boolean, told: { kind: string; params: Values; result: Infeasible }): void {
-  const { why, nearest, facts } = told.result;
+function printInfeasible(io: Io, asJson: boolean, attempt: { kind: string; params: Values; result: Infeasible }): void {
+  const { why, nearest, facts } = attempt.result;
   if (asJson) {
-    printJson(io, { kind: told.kind, params: told.params, refused: { why, nearest: nearest ?? null }, facts });
+    printJson(io, { kind: attempt.kind, params: attempt.params, refused: { why, nearest: nearest ?? null }, facts });
   }
 }
 
@@ -86,18 +86,18 @@ function build(kind: ObstacleKind, options: Readonly<Record<string, unknown>>, i
   const given = Object.fromEntries(
     Object.entries(kind.params).flatMap(([key, param]) => {
       const text = options[key];
-      return typeof text === 'string' ? [[key, readValue(param, `--${hyphened(key)}`, { text, unit, io })]] : [];
+      return typeof text === 'string' ? [[key, readValue(param, `--${hyphenated(key)}`, { text, unit, io })]] : [];
     }),
   );
   const params = completeValues(kind.params, given);
   const result = buildKind(kind, given);
   const asJson = options.json === true;
   if (result.kind === 'infeasible') {
-    printRefusal(io, asJson, { kind: kind.id, params, result });
+    printInfeasible(io, asJson, { kind: kind.id, params, result });
     throw new BadInput(result.why);
   }
   if (asJson) printJson(io, { kind: kind.id, params, pieces: result.pieces, facts: result.facts });
-  else printPlain(io, kind, params, result);
+  else printBuilt(io, kind, params, result);
 }
 
 function unitFrom(text: unknown): LengthUnit {
@@ -106,8 +106,8 @@ function unitFrom(text: unknown): LengthUnit {
 }
 
 /** `set KIND`: builds one obstacle from its parameters; each kind is a command of its own, with its own help. */
-export function setVerb(io: Io): Command {
-  const command = verb('set', 'Build one obstacle from what a designer thinks in.', io);
+export function setCommand(io: Io): Command {
+  const command = baseCommand('set', 'Build one obstacle from what a designer thinks in.', io);
   const known = OBSTACLE_KINDS.map((kind) => kind.id);
   command
     .argument('[kind]')
@@ -120,9 +120,9 @@ export function setVerb(io: Io): Command {
     .allowUnknownOption()
     .allowExcessArguments();
   for (const kind of OBSTACLE_KINDS) {
-    const each = verb(kind.id, kind.about, io);
+    const each = baseCommand(kind.id, kind.about, io);
     for (const [key, param] of Object.entries(kind.params)) {
-      each.option(`--${hyphened(key)} <${param.kind}>`, about(param));
+      each.option(`--${hyphenated(key)} <${param.kind}>`, optionHelp(param));
     }
     each
       .option('--unit <unit>', 'What a bare number means: ft or m.', 'ft')

@@ -1,4 +1,4 @@
-import { sentence } from '../core/checks/findings/finding-words.ts';
+import { capitalized } from '../core/checks/findings/finding-words.ts';
 import { currentLayout } from '../core/course/course.ts';
 import { printAngle } from '../core/measure/angle.ts';
 import type { Survey } from '../core/survey.ts';
@@ -44,5 +44,5 @@ function overview(survey: Survey): string {
 }
 
 function told(parts: readonly string[]): string {
-  return `${sentence(parts.join(', '))}.`;
+  return `${capitalized(parts.join(', '))}.`;
 }

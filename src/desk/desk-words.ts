@@ -1,4 +1,4 @@
-import { sentence } from '../core/checks/findings/finding-words.ts';
+import { capitalized } from '../core/checks/findings/finding-words.ts';
 import type { Wall } from '../core/constraints/constraint.ts';
 import { printAngle } from '../core/measure/angle.ts';
 import { printLength } from '../core/measure/length.ts';
@@ -54,8 +54,9 @@ export const words = {
   choseNothing: () => 'Nothing is chosen',
   bent: () => 'Pulled the line through a bend',
   unbent: () => 'Took the bend out of the line',
-  crossed: (name: string, place: string) => sentence(`${name}: ${place}`),
-  changed: (name: string, label: string, value: string) => sentence(`${name}: ${label.toLowerCase()} is now ${value}`),
+  crossed: (name: string, place: string) => capitalized(`${name}: ${place}`),
+  changed: (name: string, label: string, value: string) =>
+    capitalized(`${name}: ${label.toLowerCase()} is now ${value}`),
   undone: (label: string) => `Undid: ${label}`,
   redone: (label: string) => `Redid: ${label}`,
   nothingToUndo: () => 'There is nothing to undo',
@@ -84,8 +85,8 @@ export const words = {
   standoff: () => 'That cannot be: something else is kept. Drop one of them, or leave everything as it was.',
   ownName: () => 'Own obstacle',
   gathered: (count: number) => `Made one obstacle of ${count} pieces`,
-  fixed: (name: string) => sentence(`${name}: fixed, it stays while others move`),
-  freed: (name: string) => sentence(`${name}: free to move again`),
+  fixed: (name: string) => capitalized(`${name}: fixed, it stays while others move`),
+  freed: (name: string) => capitalized(`${name}: free to move again`),
   leftAsItWas: () => 'Left everything as it was',
   stoppedBy: (says: string) => `Held: ${says.replace(/\.$/, '')}`,
   heldFirmly: () => 'Held firmly.',
@@ -121,12 +122,12 @@ export const words = {
   noSuchMeasure: () => 'That is no longer kept here.',
   lessThanNothing: (title: string) => `${title} cannot be less than nothing.`,
   turnOne: () => 'Choose one piece, or whole obstacles, to turn.',
-  pieceIsFixed: (name: string) => sentence(`${name} is fixed. Press F to free it, then move it.`),
-  held: (name: string) => sentence(`${name} does not move: a fixed piece or what is measured holds it in place.`),
-  staysThere: (name: string) => sentence(`${name} cannot be taken away`),
+  pieceIsFixed: (name: string) => capitalized(`${name} is fixed. Press F to free it, then move it.`),
+  held: (name: string) => capitalized(`${name} does not move: a fixed piece or what is measured holds it in place.`),
+  staysThere: (name: string) => capitalized(`${name} cannot be taken away`),
   noSuchKind: (kind: string) => `There is no obstacle kind “${kind}”.`,
   noSuchObstacle: (id: string) => `There is no obstacle “${id}” in this layout.`,
-  noSuchParam: (param: string, name: string) => sentence(`${name} has no measure called “${param}”.`),
+  noSuchParam: (param: string, name: string) => capitalized(`${name} has no measure called “${param}”.`),
   outOfBand: (label: string, asked: string, least: string, most: string) =>
     `${label} must lie between ${least} and ${most}; ${asked} does not.`,
   notChoice: (label: string, text: string, options: readonly string[]) =>

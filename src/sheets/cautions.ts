@@ -1,10 +1,10 @@
 /** What every posted pattern says beneath the instructions, in plain words of our own. */
 import type { Course } from '../core/course/course.ts';
-import type { Item } from './flow.ts';
-import { SMALLEST_LETTERS } from './lettering.ts';
+import type { TextItem } from './flow.ts';
+import { SMALLEST_FONT_SIZE } from './lettering.ts';
 import { rulebookInWords } from './title-block.ts';
 
-export function cautions(course: Course): readonly Item[] {
+export function cautions(course: Course): readonly TextItem[] {
   const says = [
     `Rule book in force: ${rulebookInWords(course)}. Where rules and sheet differ, the rules hold. The show’s officials and the judge decide.`,
     'Walk the course before the class if the show allows it. Where drawing and words do not agree, ask before you ride.',
@@ -12,7 +12,7 @@ export function cautions(course: Course): readonly Item[] {
   ];
   const notes: readonly string[] = course.notes.trim() === '' ? [] : [course.notes.trim()];
   return [
-    { kind: 'heading', text: 'Please note', size: SMALLEST_LETTERS },
-    ...[...notes, ...says].map((text): Item => ({ kind: 'paragraph', text, hang: '–', size: SMALLEST_LETTERS })),
+    { kind: 'heading', text: 'Please note', size: SMALLEST_FONT_SIZE },
+    ...[...notes, ...says].map((text): TextItem => ({ kind: 'paragraph', text, hang: '–', size: SMALLEST_FONT_SIZE })),
   ];
 }

@@ -1,24 +1,34 @@
-/** The pages of an arrangement: the drawing in its frame, the head and foot, the words in their columns. */
+/** The pages of a layout: the drawing under its transform, the head and footer, the words in their columns. */
 import type { Mark } from '../core/plane/mark.ts';
 import { drawing } from './drawing.ts';
-import { flowed } from './flow.ts';
-import { legendOf, strip } from './legend.ts';
-import { SMALLEST_LETTERS } from './lettering.ts';
-import { type Arrangement, type Content, EDGE, MARGIN } from './page-layout.ts';
-import type { Frame } from './paper-transform.ts';
+import { flowedText } from './flow.ts';
+import { legendBar, legendOf } from './legend.ts';
+import { SMALLEST_FONT_SIZE } from './lettering.ts';
+import { DRAWING_EDGE, PAGE_MARGIN, type PageContent, type PageLayout } from './page-layout.ts';
+import type { PaperTransform } from './paper-transform.ts';
 import type { Page } from './sheet.ts';
-import { foot, smallTitle, titleBlock } from './title-block.ts';
+import { continuedTitle, footer, titleBlock } from './title-block.ts';
 
-/** The frame that puts the extent into the drawing's room, its edge left free. */
-function frameFor({ extent }: Content, plan: Arrangement): Frame {
+/** The transform that puts the extent into the drawing's space, its edge left free. */
+function paperTransform({ extent }: PageContent, plan: PageLayout): PaperTransform {
   const k = 1000 / plan.scale;
   const { minX, maxX, maxY } = plan.drawing;
   return plan.turned
-    ? { scale: plan.scale, turned: true, x: maxX - EDGE + extent.minY * k, y: maxY - EDGE + extent.minX * k }
-    : { scale: plan.scale, turned: false, x: minX + EDGE - extent.minX * k, y: maxY - EDGE + extent.minY * k };
+    ? {
+        scale: plan.scale,
+        turned: true,
+        x: maxX - DRAWING_EDGE + extent.minY * k,
+        y: maxY - DRAWING_EDGE + extent.minX * k,
+      }
+    : {
+        scale: plan.scale,
+        turned: false,
+        x: minX + DRAWING_EDGE - extent.minX * k,
+        y: maxY - DRAWING_EDGE + extent.minY * k,
+      };
 }
 
-function about(content: Content, page: number): string {
+function pageDescription(content: PageContent, page: number): string {
   const { course, layout } = content.survey;
   const name = course.class.title === '' ? course.title : course.class.title;
   const count = layout.ride.legs.length;
@@ -27,14 +37,14 @@ function about(content: Content, page: number): string {
 }
 
 /** The words with the page on which they stand. */
-function wordsOf({ steps, notes }: Content, plan: Arrangement): readonly { page: number; mark: Mark<'paper'> }[] {
-  if (plan.noteColumns.length === 0) return flowed([...steps, ...notes], plan.columns, plan.letters).marks;
-  const below = flowed(notes, plan.noteColumns, SMALLEST_LETTERS).marks;
-  return [...flowed(steps, plan.columns, plan.letters).marks, ...below];
+function wordsOf({ steps, notes }: PageContent, plan: PageLayout): readonly { page: number; mark: Mark<'paper'> }[] {
+  if (plan.noteColumns.length === 0) return flowedText([...steps, ...notes], plan.columns, plan.fontSize).marks;
+  const below = flowedText(notes, plan.noteColumns, SMALLEST_FONT_SIZE).marks;
+  return [...flowedText(steps, plan.columns, plan.fontSize).marks, ...below];
 }
 
 /** A thin line over the notes. */
-function noteRule(plan: Arrangement): readonly Mark<'paper'>[] {
+function noteRule(plan: PageLayout): readonly Mark<'paper'>[] {
   const first = plan.noteColumns[0];
   const last = plan.noteColumns.at(-1);
   if (first === undefined || last === undefined) return [];
@@ -46,25 +56,28 @@ function noteRule(plan: Arrangement): readonly Mark<'paper'>[] {
   return [{ kind: 'line', ink: 'words', points, width: 0.2 }];
 }
 
-/** The pages of an arrangement, and the frame of its drawing. */
-export function composed(content: Content, plan: Arrangement): { pages: readonly [Page, ...Page[]]; frame: Frame } {
+/** The pages of a layout, and the transform of its drawing. */
+export function composedPages(
+  content: PageContent,
+  plan: PageLayout,
+): { pages: readonly [Page, ...Page[]]; transform: PaperTransform } {
   const { course } = content.survey;
-  const frame = frameFor(content, plan);
-  const area = { x: MARGIN, y: MARGIN, width: plan.width - 2 * MARGIN };
+  const transform = paperTransform(content, plan);
+  const area = { x: PAGE_MARGIN, y: PAGE_MARGIN, width: plan.width - 2 * PAGE_MARGIN };
   const words = wordsOf(content, plan);
   const pageOf = (index: number, own: readonly Mark<'paper'>[]): Page => {
-    const footArea = { ...area, y: plan.height - MARGIN };
+    const footArea = { ...area, y: plan.height - PAGE_MARGIN };
     const here = words.flatMap(({ page, mark }) => (page === index ? [mark] : []));
-    const marks = [...own, ...here, ...foot(plan.scale, { number: index + 1, count: plan.pageCount }, footArea)];
-    return { width: plan.width, height: plan.height, marks, about: about(content, index) };
+    const marks = [...own, ...here, ...footer(plan.scale, { number: index + 1, count: plan.pageCount }, footArea)];
+    return { width: plan.width, height: plan.height, marks, about: pageDescription(content, index) };
   };
   const head = titleBlock(course, plan.scale, area).marks;
-  const legend = strip(legendOf(content.survey, plan.scale), plan.legend.width);
+  const legend = legendBar(legendOf(content.survey, plan.scale), plan.legend.width);
   const strokes = legend.marks(plan.legend.x, plan.legend.y);
-  const drawn = drawing(content.survey, frame, plan.drawing);
+  const drawn = drawing(content.survey, transform, plan.drawing);
   const first = pageOf(0, [...head, ...drawn, ...strokes, ...noteRule(plan)]);
   const rest = Array.from({ length: plan.pageCount - 1 }, (_, index) =>
-    pageOf(index + 1, smallTitle(course, area).marks),
+    pageOf(index + 1, continuedTitle(course, area).marks),
   );
-  return { pages: [first, ...rest], frame };
+  return { pages: [first, ...rest], transform };
 }

@@ -1,18 +1,18 @@
 /** The designer's own copy: the pattern, then what was found, what was waived and why, and what the book leaves open. */
 import type { Finding, Weight } from '../core/checks/check.ts';
-import { closerFindingsOf, silent } from '../core/checks/checks.ts';
-import { openOf } from '../core/checks/results/waived.ts';
+import { closerFindingsOf, silentLimits } from '../core/checks/checks.ts';
+import { unwaivedFindings } from '../core/checks/results/waived.ts';
 import { LIMITS } from '../core/checks/rulebooks/limits.ts';
 import type { Survey } from '../core/survey.ts';
-import { flowed, type Item } from './flow.ts';
-import { SMALLEST_LETTERS } from './lettering.ts';
-import { MARGIN, wholeColumns } from './page-layout.ts';
-import { mendsOf, pattern } from './pattern.ts';
-import type { Ask, Page, Pages, Sheet, TooBig } from './sheet.ts';
-import { rulebookInWords, smallTitle, words } from './title-block.ts';
+import { flowedText, type TextItem } from './flow.ts';
+import { SMALLEST_FONT_SIZE } from './lettering.ts';
+import { PAGE_MARGIN, wholeColumns } from './page-layout.ts';
+import { pattern, substitutionsOf } from './pattern.ts';
+import type { Page, PageOptions, Pages, Sheet, TooBig } from './sheet.ts';
+import { continuedTitle, rulebookInWords, wordsMark } from './title-block.ts';
 
 /** Letter height, mm: a list for one person, so smaller than a pattern on a wall. */
-const LETTERS = 3.5;
+const FONT_SIZE = 3.5;
 
 const WEIGHTS: readonly Weight[] = ['must', 'should', 'note'];
 const WEIGHT_WORDS: Readonly<Record<Weight, string>> = {
@@ -21,27 +21,27 @@ const WEIGHT_WORDS: Readonly<Record<Weight, string>> = {
   note: 'Worth knowing',
 };
 
-function heading(text: string): Item {
+function heading(text: string): TextItem {
   return { kind: 'heading', text };
 }
 
-function listed(texts: readonly string[], from: number): readonly Item[] {
-  return texts.map((text, i): Item => ({ kind: 'paragraph', text, hang: `${from + i + 1}.` }));
+function numberedItems(texts: readonly string[], from: number): readonly TextItem[] {
+  return texts.map((text, i): TextItem => ({ kind: 'paragraph', text, hang: `${from + i + 1}.` }));
 }
 
-function stopped(text: string): string {
+function withFullStop(text: string): string {
   return /[.!?]$/.test(text) ? text : `${text}.`;
 }
 
 /** The open findings by weight, numbered through. */
-function openItems(open: readonly Finding[]): readonly Item[] {
+function openItems(open: readonly Finding[]): readonly TextItem[] {
   if (open.length === 0) return [heading('Findings'), { kind: 'paragraph', text: 'Nothing is open.' }];
   let count = 0;
   return WEIGHTS.flatMap((weight) => {
     const own = open.filter((finding) => finding.weight === weight);
     if (own.length === 0) return [];
-    const items = listed(
-      own.map(({ says, because, source }) => `${says} ${because} Source: ${stopped(source)}`),
+    const items = numberedItems(
+      own.map(({ says, because, source }) => `${says} ${because} Source: ${withFullStop(source)}`),
       count,
     );
     count += own.length;
@@ -49,18 +49,18 @@ function openItems(open: readonly Finding[]): readonly Item[] {
   });
 }
 
-function waivedItems(waived: readonly Finding[], from: number): readonly Item[] {
+function waivedItems(waived: readonly Finding[], from: number): readonly TextItem[] {
   if (waived.length === 0) return [];
   const texts = waived.map(
     ({ says, weight, source, waived: reason }) =>
-      `${says} Waived, because: ${stopped(reason ?? '')} ${WEIGHT_WORDS[weight]} otherwise. Source: ${stopped(source)}`,
+      `${says} Waived, because: ${withFullStop(reason ?? '')} ${WEIGHT_WORDS[weight]} otherwise. Source: ${withFullStop(source)}`,
   );
-  return [heading(`Waived by the designer (${waived.length})`), ...listed(texts, from)];
+  return [heading(`Waived by the designer (${waived.length})`), ...numberedItems(texts, from)];
 }
 
 /** What neither the book nor designers' practice sets: nothing was checked there. */
-function silentItems(survey: Survey): readonly Item[] {
-  const titles = [...new Set(silent(survey).map(({ limit }) => LIMITS[limit]?.title ?? limit))];
+function silentItems(survey: Survey): readonly TextItem[] {
+  const titles = [...new Set(silentLimits(survey).map(({ limit }) => LIMITS[limit]?.title ?? limit))];
   if (titles.length === 0) return [];
   return [
     heading('What this book does not say'),
@@ -68,9 +68,9 @@ function silentItems(survey: Survey): readonly Item[] {
   ];
 }
 
-function itemsOf(survey: Survey): readonly Item[] {
+function itemsOf(survey: Survey): readonly TextItem[] {
   const findings = closerFindingsOf(survey);
-  const open = openOf(findings);
+  const open = unwaivedFindings(findings);
   const waived = findings.filter((finding) => finding.waived !== undefined);
   const judged = `Judged by ${rulebookInWords(survey.course)}, ridden by: ${survey.horse.title}.`;
   const caution = 'The rule book in force, the show’s officials and the judge decide. This list only helps to look.';
@@ -88,11 +88,11 @@ function itemsOf(survey: Survey): readonly Item[] {
 function findingPages(survey: Survey, { width, height }: Page): readonly Page[] {
   const { course } = survey;
   const items = itemsOf(survey);
-  const columns = wholeColumns(items, { width, height }, LETTERS);
-  const { marks } = flowed(items, columns, LETTERS);
+  const columns = wholeColumns(items, { width, height }, FONT_SIZE);
+  const { marks } = flowedText(items, columns, FONT_SIZE);
   const count = columns.at(-1)?.page ?? 0;
-  const area = { x: MARGIN, y: MARGIN, width: width - 2 * MARGIN };
-  const low = height - MARGIN;
+  const area = { x: PAGE_MARGIN, y: PAGE_MARGIN, width: width - 2 * PAGE_MARGIN };
+  const low = height - PAGE_MARGIN;
   const name = course.class.title === '' ? course.title : course.class.title;
   return Array.from({ length: count }, (_, i): Page => {
     const here = marks.flatMap(({ page, mark }) => (page === i + 1 ? [mark] : []));
@@ -101,22 +101,27 @@ function findingPages(survey: Survey, { width, height }: Page): readonly Page[] 
       width,
       height,
       marks: [
-        ...smallTitle(course, area).marks,
+        ...continuedTitle(course, area).marks,
         ...here,
-        words('Designer’s copy: not for posting.', area.x, low, { size: SMALLEST_LETTERS }),
-        words(numbered, area.x + area.width, low, { size: SMALLEST_LETTERS, align: 'end' }),
+        wordsMark('Designer’s copy: not for posting.', area.x, low, { size: SMALLEST_FONT_SIZE }),
+        wordsMark(numbered, area.x + area.width, low, { size: SMALLEST_FONT_SIZE, align: 'end' }),
       ],
       about: `${name}: findings and waivers, for the designer, page ${i + 1} of ${count}.`,
     };
   });
 }
 
-function draw(survey: Survey, ask: Ask): Pages | TooBig {
-  const drawn = pattern.draw(survey, ask);
+function draw(survey: Survey, options: PageOptions): Pages | TooBig {
+  const drawn = pattern.draw(survey, options);
   if (drawn.kind === 'too-big') return drawn;
   const [first, ...rest] = drawn.pages;
   const pages: Pages['pages'] = [first, ...rest, ...findingPages(survey, first)];
-  return { ...drawn, title: drawn.title.replace(/^Pattern/, 'Designer’s copy'), pages, mends: mendsOf(pages) };
+  return {
+    ...drawn,
+    title: drawn.title.replace(/^Pattern/, 'Designer’s copy'),
+    pages,
+    substitutions: substitutionsOf(pages),
+  };
 }
 
 export const designersCopy: Sheet = { id: 'designers-copy', title: 'Designer’s copy', draw };

@@ -5,35 +5,35 @@ import { lerp } from '../core/plane/point.ts';
 import type { Pose } from '../core/plane/pose.ts';
 import type { Bounds } from '../core/plane/ring.ts';
 import type { Survey } from '../core/survey.ts';
-import { footprintOnPaper, opening, pieceMarks, railLines, railMarks, reachOf } from './ground.ts';
+import { footprintOnPaper, markOverhang, opening, pieceMarks, railLines, railMarks } from './ground.ts';
 import { discMarks, wordBeside } from './labels.ts';
 import { strokeWidth } from './line-styles.ts';
-import { blockLine, blockRing, emptyRoom, type Room } from './occupancy-grid.ts';
-import { type Frame, headingOnPaper, onPaper, type PaperPoint } from './paper-transform.ts';
+import { blockLine, blockRing, emptyGrid, type OccupancyGrid } from './occupancy-grid.ts';
+import { headingOnPaper, onPaper, type PaperPoint, type PaperTransform } from './paper-transform.ts';
 import { arrowhead, arrowMarks, runMarks, runsOf, turnMarks, turnsOf } from './travel.ts';
 
 /** Air between a thing and a label, mm. */
 const AIR = 0.7;
 
-function blockGround(room: Room, survey: Survey, frame: Frame): void {
+function blockGround(grid: OccupancyGrid, survey: Survey, transform: PaperTransform): void {
   for (const rail of railLines(survey.course.arena)) {
-    const points = rail.map((at) => onPaper(frame, at));
-    blockLine(room, points, AIR);
+    const points = rail.map((at) => onPaper(transform, at));
+    blockLine(grid, points, AIR);
   }
   for (const piece of survey.pieces) {
-    blockRing(room, footprintOnPaper(frame, piece), AIR + reachOf(frame, piece));
+    blockRing(grid, footprintOnPaper(transform, piece), AIR + markOverhang(transform, piece));
   }
 }
 
 /** A big arrow where the go starts, leading the way. */
-function startSign(frame: Frame, start: Pose): readonly PaperPoint[] {
-  return arrowhead(onPaper(frame, start), headingOnPaper(frame, start.angle), 4.6);
+function startSign(transform: PaperTransform, start: Pose): readonly PaperPoint[] {
+  return arrowhead(onPaper(transform, start), headingOnPaper(transform, start.angle), 4.6);
 }
 
 /** A bar across the line where the go ends. */
-function endSign(frame: Frame, end: Pose): readonly PaperPoint[] {
-  const at = onPaper(frame, end);
-  const across = headingOnPaper(frame, end.angle) + Math.PI / 2;
+function endSign(transform: PaperTransform, end: Pose): readonly PaperPoint[] {
+  const at = onPaper(transform, end);
+  const across = headingOnPaper(transform, end.angle) + Math.PI / 2;
   const x = Math.cos(across) * 2.4;
   const y = Math.sin(across) * 2.4;
   return [
@@ -54,52 +54,52 @@ interface Entrance {
 }
 
 /** A hollow arrow into the opening, outside the rail. */
-function entranceSign(survey: Survey, frame: Frame): Entrance {
+function entranceSign(survey: Survey, transform: PaperTransform): Entrance {
   const [from, to] = opening(survey.course.arena);
-  const middle = onPaper(frame, lerp(from, to, 0.5));
+  const middle = onPaper(transform, lerp(from, to, 0.5));
   const inward = { south: Math.PI / 2, west: 0, north: -Math.PI / 2, east: Math.PI }[survey.course.arena.entrance.wall];
-  const heading = headingOnPaper(frame, inward);
+  const heading = headingOnPaper(transform, inward);
   const at = { x: middle.x - Math.cos(heading) * 2.4, y: middle.y - Math.sin(heading) * 2.4 };
   const [tip, left, , right] = arrowhead(at, heading, 3.8);
   return { at, ring: tip && left && right ? [tip, left, right, tip] : [] };
 }
 
-/** The course drawn in its frame; `bounds` is the part of the page that labels may use. */
-export function drawing(survey: Survey, frame: Frame, bounds: Bounds): readonly Mark<'paper'>[] {
-  const room = emptyRoom(bounds);
-  const runs = runsOf(frame, survey.line.elements);
-  const turns = turnsOf(frame, survey.line.elements);
-  blockGround(room, survey, frame);
-  const arrows = arrowMarks(runs, room);
-  for (const run of runs) blockLine(room, run.points, strokeWidth(run.ink, undefined) / 2 + AIR);
+/** The course drawn under its transform; `bounds` is the part of the page that labels may use. */
+export function drawing(survey: Survey, transform: PaperTransform, bounds: Bounds): readonly Mark<'paper'>[] {
+  const grid = emptyGrid(bounds);
+  const runs = runsOf(transform, survey.line.elements);
+  const turns = turnsOf(transform, survey.line.elements);
+  blockGround(grid, survey, transform);
+  const arrows = arrowMarks(runs, grid);
+  for (const run of runs) blockLine(grid, run.points, strokeWidth(run.ink, undefined) / 2 + AIR);
   const spins = turns.flatMap((turn) => turnMarks(turn));
-  for (const mark of spins) if (mark.kind === 'line') blockLine(room, mark.points, AIR);
+  for (const mark of spins) if (mark.kind === 'line') blockLine(grid, mark.points, AIR);
 
-  const marks: Mark<'paper'>[] = [...railMarks(frame, survey.course.arena)];
-  marks.push(...survey.pieces.flatMap((piece) => pieceMarks(frame, piece)));
+  const marks: Mark<'paper'>[] = [...railMarks(transform, survey.course.arena)];
+  marks.push(...survey.pieces.flatMap((piece) => pieceMarks(transform, piece)));
   marks.push(...runMarks(runs), ...spins, ...arrows);
 
   const hasRide = survey.layout.ride.legs.length > 0;
   const end = hasRide ? endOf(survey) : undefined;
-  const start = startSign(frame, survey.layout.ride.start);
+  const start = startSign(transform, survey.layout.ride.start);
   if (hasRide) {
-    blockRing(room, start, AIR);
+    blockRing(grid, start, AIR);
     marks.push({ kind: 'area', ink: 'words', ring: start });
   }
   if (end !== undefined) {
-    const points = endSign(frame, end);
-    blockLine(room, points, AIR);
+    const points = endSign(transform, end);
+    blockLine(grid, points, AIR);
     marks.push({ kind: 'line', ink: 'words', points, width: 1 });
   }
-  const entrance = entranceSign(survey, frame);
-  blockRing(room, entrance.ring, AIR);
+  const entrance = entranceSign(survey, transform);
+  blockRing(grid, entrance.ring, AIR);
   marks.push({ kind: 'line', ink: 'words', points: entrance.ring, width: 0.35 });
-  if (hasRide) marks.push(wordBeside(room, 'START', onPaper(frame, survey.layout.ride.start)));
-  if (end !== undefined) marks.push(wordBeside(room, 'END', onPaper(frame, end)));
-  const label = wordBeside(room, 'Entrance', entrance.at);
-  marks.push(...discMarks(survey, frame, room), label);
+  if (hasRide) marks.push(wordBeside(grid, 'START', onPaper(transform, survey.layout.ride.start)));
+  if (end !== undefined) marks.push(wordBeside(grid, 'END', onPaper(transform, end)));
+  const label = wordBeside(grid, 'Entrance', entrance.at);
+  marks.push(...discMarks(survey, transform, grid), label);
   for (const { at, by } of turns) {
-    marks.push(wordBeside(room, `${Math.round((Math.abs(by) * 180) / Math.PI)}°`, at));
+    marks.push(wordBeside(grid, `${Math.round((Math.abs(by) * 180) / Math.PI)}°`, at));
   }
   return marks;
 }

@@ -1,13 +1,13 @@
 /** Paragraphs set into columns: measured first, then placed; nothing is cut and nothing shrinks by itself. */
 
 import type { Mark } from '../core/plane/mark.ts';
-import { CAP_HEIGHT, textWidth, wrapped } from './lettering.ts';
+import { CAP_HEIGHT, textWidth, wrappedLines } from './lettering.ts';
 
 /**
  * A heading, or a paragraph with what hangs before it ("3."). Breaks are kept off the end of a heading. `size`: a letter
  * height of its own, mm.
  */
-export type Item = { readonly text: string; readonly size?: number } & (
+export type TextItem = { readonly text: string; readonly size?: number } & (
   | { readonly kind: 'heading' }
   | { readonly kind: 'paragraph'; readonly hang?: string }
 );
@@ -22,65 +22,65 @@ export interface Column {
 }
 
 /** Letter height, and the room of hanging numbers in ems. */
-interface Setting {
+interface TextSetting {
   readonly size: number;
   readonly hang: number;
 }
 
 /** One line of letters before it has a place. */
-interface Row {
+interface TextRow {
   readonly marks: readonly { readonly text: string; readonly x: number; readonly weight: 'regular' | 'bold' }[];
   readonly height: number;
   /** Space above, dropped at the top of a column. */
-  readonly before: number;
+  readonly spaceBefore: number;
   /** How many rows after this one have to stay with it. */
-  readonly keep: number;
+  readonly keepWithNext: number;
 }
 
 const LEADING = 1.32;
-const GAP = 0.42;
+const PARAGRAPH_SPACE = 0.42;
 /** Between a hanging number and its text, in ems. */
 const AFTER_HANG = 0.55;
 
 /** Room for what hangs before the paragraphs, in ems: the same for all, so that their text stands in line. */
-function hangOf(items: readonly Item[]): number {
+function hangingWidth(items: readonly TextItem[]): number {
   const hangs = items.flatMap((item) => (item.kind === 'paragraph' && item.hang !== undefined ? [item.hang] : []));
   return Math.max(1.2, ...hangs.map((hang) => textWidth(hang, 1, 'bold'))) + AFTER_HANG;
 }
 
-function rowsOf(item: Item, width: number, { size, hang }: Setting): readonly Row[] {
+function rowsOf(item: TextItem, width: number, { size, hang }: TextSetting): readonly TextRow[] {
   if (item.kind === 'heading') {
-    const lines = wrapped(item.text, width, { size, weight: 'bold' });
+    const lines = wrappedLines(item.text, width, { size, weight: 'bold' });
     return lines.map((text, index) => ({
       marks: [{ text, x: 0, weight: 'bold' }],
       height: size * LEADING,
-      before: index === 0 ? size * 1.1 : 0,
-      keep: lines.length - index + 1,
+      spaceBefore: index === 0 ? size * 1.1 : 0,
+      keepWithNext: lines.length - index + 1,
     }));
   }
   const indent = item.hang === undefined ? 0 : hang * size;
-  const lines = wrapped(item.text, width - indent, { size });
+  const lines = wrappedLines(item.text, width - indent, { size });
   return lines.map((text, index) => ({
     marks: [
       ...(index === 0 && item.hang !== undefined ? [{ text: item.hang, x: 0, weight: 'bold' as const }] : []),
       { text, x: indent, weight: 'regular' as const },
     ],
     height: size * LEADING,
-    before: index === 0 ? size * GAP : 0,
+    spaceBefore: index === 0 ? size * PARAGRAPH_SPACE : 0,
     // A paragraph of up to six lines is kept whole; a longer one may break between lines.
-    keep: lines.length <= 6 ? lines.length - index - 1 : 0,
+    keepWithNext: lines.length <= 6 ? lines.length - index - 1 : 0,
   }));
 }
 
 /** Height of a row and of those that have to stay with it. */
-function heightFrom(rows: readonly Row[], from: number): number {
-  const count = (rows[from]?.keep ?? 0) + 1;
+function heightFrom(rows: readonly TextRow[], from: number): number {
+  const count = (rows[from]?.keepWithNext ?? 0) + 1;
   return rows
     .slice(from, from + count)
-    .reduce((sum, row, index) => sum + row.height + (index === 0 ? 0 : row.before), 0);
+    .reduce((sum, row, index) => sum + row.height + (index === 0 ? 0 : row.spaceBefore), 0);
 }
 
-export interface Flowed {
+export interface FlowedText {
   /** Marks with the page on which they stand. */
   readonly marks: readonly { readonly page: number; readonly mark: Mark<'paper'> }[];
   /** Whether everything found its place. */
@@ -90,21 +90,21 @@ export interface Flowed {
 }
 
 /** Sets the items one after the other into the columns, at a letter height. */
-export function flowed(items: readonly Item[], columns: readonly Column[], letters: number): Flowed {
+export function flowedText(items: readonly TextItem[], columns: readonly Column[], fontSize: number): FlowedText {
   const marks: { page: number; mark: Mark<'paper'> }[] = [];
   const depths = columns.map(() => 0);
-  const hang = hangOf(items);
+  const hang = hangingWidth(items);
   let current = 0;
   let depth = 0;
   for (const item of items) {
     const width = columns[current]?.width ?? 0;
-    const size = item.size ?? letters;
+    const size = item.size ?? fontSize;
     const rows = rowsOf(item, width, { size, hang });
     for (const [index, row] of rows.entries()) {
-      const before = depth === 0 ? 0 : row.before;
-      const together = index === 0 || row.keep === 0 ? heightFrom(rows, index) : row.height;
+      const before = depth === 0 ? 0 : row.spaceBefore;
+      const together = index === 0 || row.keepWithNext === 0 ? heightFrom(rows, index) : row.height;
       // A heading also needs the first line under it.
-      const extra = item.kind === 'heading' && index === 0 ? size * (LEADING + GAP) : 0;
+      const extra = item.kind === 'heading' && index === 0 ? size * (LEADING + PARAGRAPH_SPACE) : 0;
       let column = columns[current];
       let above = before;
       if (column !== undefined && depth + before + together + extra > column.height + 1e-9 && depth > 0) {
@@ -132,16 +132,16 @@ export function flowed(items: readonly Item[], columns: readonly Column[], lette
 
 /** The least height at which the items fit side by side in so many columns of this width. */
 export function balancedHeight(
-  items: readonly Item[],
+  items: readonly TextItem[],
   columns: { count: number; width: number },
-  letters: number,
+  fontSize: number,
 ): number {
   const { count, width } = columns;
   const side = (height: number): readonly Column[] =>
     Array.from({ length: count }, () => ({ page: 0, x: 0, y: 0, width, height }));
-  const whole = flowed(items, side(1e6), letters).depths[0] ?? 0;
-  for (let height = whole / count; height < whole; height += letters * 0.5) {
-    if (flowed(items, side(height), letters).whole) return height;
+  const whole = flowedText(items, side(1e6), fontSize).depths[0] ?? 0;
+  for (let height = whole / count; height < whole; height += fontSize * 0.5) {
+    if (flowedText(items, side(height), fontSize).whole) return height;
   }
   return whole;
 }

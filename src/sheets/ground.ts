@@ -6,7 +6,7 @@ import { pathBounds } from '../core/plane/path.ts';
 import type { Point } from '../core/plane/point.ts';
 import { type Bounds, ringBounds, unionBounds } from '../core/plane/ring.ts';
 import type { Survey } from '../core/survey.ts';
-import { type Frame, markOnPaper, onPaper, type PaperPoint, perMetre } from './paper-transform.ts';
+import { markOnPaper, onPaper, type PaperPoint, type PaperTransform, perMetre } from './paper-transform.ts';
 
 /** The corners of the arena, counter-clockwise from its datum. */
 function arenaCorners({ length, width }: Arena): readonly [Point, Point, Point, Point] {
@@ -65,19 +65,19 @@ export function extent(survey: Survey): Bounds {
 }
 
 /** The rail, and posts on both sides of the opening. */
-export function railMarks(frame: Frame, arena: Arena): readonly Mark<'paper'>[] {
+export function railMarks(transform: PaperTransform, arena: Arena): readonly Mark<'paper'>[] {
   const rails = railLines(arena).map(
-    (points): Mark<'paper'> => ({ kind: 'line', ink: 'rail', points: points.map((at) => onPaper(frame, at)) }),
+    (points): Mark<'paper'> => ({ kind: 'line', ink: 'rail', points: points.map((at) => onPaper(transform, at)) }),
   );
   const posts = opening(arena).map(
-    (at): Mark<'paper'> => ({ kind: 'disc', at: onPaper(frame, at), radius: 0.8, ink: 'rail', fill: 'full' }),
+    (at): Mark<'paper'> => ({ kind: 'disc', at: onPaper(transform, at), radius: 0.8, ink: 'rail', fill: 'full' }),
   );
   return [...rails, ...posts];
 }
 
 /** A solid thing without an outline of its own is edged, so that pale areas stand out on white. */
-function edged(frame: Frame, piece: PlacedPiece): readonly Mark<'paper'>[] {
-  const ring = piece.footprint.map((at) => onPaper(frame, at));
+function edgeMarks(transform: PaperTransform, piece: PlacedPiece): readonly Mark<'paper'>[] {
+  const ring = piece.footprint.map((at) => onPaper(transform, at));
   const [first] = ring;
   return first === undefined ? [] : [{ kind: 'line', ink: 'outline', points: [...ring, first] }];
 }
@@ -86,25 +86,25 @@ function edged(frame: Frame, piece: PlacedPiece): readonly Mark<'paper'>[] {
 const SMALL = 1.6;
 const RING = 1.15;
 
-function isSmall(frame: Frame, { figure }: PlacedPiece): boolean {
-  return Math.max(figure.length, figure.width) * perMetre(frame) < SMALL;
+function isSmall(transform: PaperTransform, { figure }: PlacedPiece): boolean {
+  return Math.max(figure.length, figure.width) * perMetre(transform) < SMALL;
 }
 
 /** How far about its footprint a piece's marks reach on paper, mm. */
-export function reachOf(frame: Frame, piece: PlacedPiece): number {
-  return isSmall(frame, piece) ? RING : 0;
+export function markOverhang(transform: PaperTransform, piece: PlacedPiece): number {
+  return isSmall(transform, piece) ? RING : 0;
 }
 
 /** A piece as its own marks, true to scale. */
-export function pieceMarks(frame: Frame, piece: PlacedPiece): readonly Mark<'paper'>[] {
+export function pieceMarks(transform: PaperTransform, piece: PlacedPiece): readonly Mark<'paper'>[] {
   const { figure, pose } = piece;
-  const own = figure.marks.flatMap((mark) => markOnPaper(frame, pose, mark) ?? []);
+  const own = figure.marks.flatMap((mark) => markOnPaper(transform, pose, mark) ?? []);
   const hasOutline = figure.marks.some((mark) => mark.kind !== 'words' && mark.ink === 'outline');
-  const marks = hasOutline ? own : [...own, ...edged(frame, piece)];
-  if (!isSmall(frame, piece)) return marks;
-  return [...marks, { kind: 'disc', at: onPaper(frame, pose), radius: RING, ink: 'outline', fill: 'rim' }];
+  const marks = hasOutline ? own : [...own, ...edgeMarks(transform, piece)];
+  if (!isSmall(transform, piece)) return marks;
+  return [...marks, { kind: 'disc', at: onPaper(transform, pose), radius: RING, ink: 'outline', fill: 'rim' }];
 }
 
-export function footprintOnPaper(frame: Frame, piece: PlacedPiece): readonly PaperPoint[] {
-  return piece.footprint.map((at) => onPaper(frame, at));
+export function footprintOnPaper(transform: PaperTransform, piece: PlacedPiece): readonly PaperPoint[] {
+  return piece.footprint.map((at) => onPaper(transform, at));
 }

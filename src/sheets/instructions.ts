@@ -17,7 +17,7 @@ const WHERE = new Set(
 /** Before these, "jog to and over the fan" says more than "jog over the fan". */
 const CROSSED = new Set(['over', 'across']);
 
-function capital(text: string): string {
+function capitalized(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
@@ -42,7 +42,7 @@ const ENDS = /,? (from|at) the (other end|far side)|, facing the other way/g;
  * The passage as it is told on a pattern: turns in degrees with their direction. The end is named only where the
  * obstacle has been ridden before.
  */
-function told(passage: Passage, before: boolean): string {
+function passageWords(passage: Passage, before: boolean): string {
   const turn = passage.stations.find((station) => station.kind === 'turn');
   return passage.title
     .replace(ENDS, (end) => (before ? end : ''))
@@ -67,19 +67,19 @@ function stopsFirst(passage: Passage): boolean {
 }
 
 /** "the bridge" in "over the bridge", and the same words with "it" in its place. */
-function named(what: string): { readonly thing: string; readonly rest: string } | undefined {
+function thingNamed(what: string): { readonly thing: string; readonly rest: string } | undefined {
   const found = /\bthe (?!left|right|first|same|other|far)([\w-]+)/.exec(what);
   if (found === null) return undefined;
   const pronoun = found[1]?.endsWith('s') ? 'them' : 'it';
   return { thing: found[0], rest: what.replace(found[0], pronoun) };
 }
 
-function deed(leg: Leg, passage: Passage, before: boolean): string {
-  const what = told(passage, before);
+function legWords(leg: Leg, passage: Passage, before: boolean): string {
+  const what = passageWords(passage, before);
   const [first = ''] = what.split(' ');
   const approach = inGait(leg.approach, leg);
   const gait = inGait(leg.gait, leg);
-  const name = named(what);
+  const name = thingNamed(what);
   const towards = name === undefined ? `${approach} up` : `${approach} to ${name.thing}`;
   const rest = name?.rest ?? what;
   if (WHERE.has(first)) {
@@ -109,8 +109,8 @@ export function instructions(survey: Survey): readonly Instruction[] {
     const passage = obstacle?.passages.find(({ id }) => id === leg.passage);
     if (passage === undefined) return { leg: leg.id, number, text: 'This obstacle is no longer in the course.' };
     const before = legs.slice(0, index).some((other) => other.obstacle === leg.obstacle);
-    const way = deed(leg, passage, before);
-    const sentence = index === 0 ? `From START, ${way}.` : `${capital(way)}.`;
+    const way = legWords(leg, passage, before);
+    const sentence = index === 0 ? `From START, ${way}.` : `${capitalized(way)}.`;
     return { leg: leg.id, number, text: `${sentence}${index === legs.length - 1 ? finish(survey) : ''}` };
   });
 }

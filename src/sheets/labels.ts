@@ -5,13 +5,20 @@ import { distance } from '../core/plane/point.ts';
 import type { Bounds } from '../core/plane/ring.ts';
 import type { Survey } from '../core/survey.ts';
 import { footprintOnPaper } from './ground.ts';
-import { backingRadius, CAP_HEIGHT, DEPTH, RISE, textWidth, type WordsMark } from './lettering.ts';
-import { bestPlace, blockBox, blockLine, pointToSegment, type Room, ringHoldsPlace } from './occupancy-grid.ts';
-import { type Frame, onPaper, type PaperPoint } from './paper-transform.ts';
+import { ASCENT, backingRadius, CAP_HEIGHT, DESCENT, textWidth, type WordsMark } from './lettering.ts';
+import {
+  bestLabelPlace,
+  blockBox,
+  blockLine,
+  type OccupancyGrid,
+  paperRingContains,
+  paperSegmentDistance,
+} from './occupancy-grid.ts';
+import { onPaper, type PaperPoint, type PaperTransform } from './paper-transform.ts';
 
 /** Letter heights, mm. */
-const NUMBER = 3.7;
-const SIGN = 3.3;
+const NUMBER_SIZE = 3.7;
+const WORD_SIZE = 3.3;
 /** Air round a label, mm. */
 const AIR = 0.5;
 /** A disc farther than this from its obstacle is tied to it by a thin line, mm. */
@@ -21,9 +28,9 @@ function boundsAround(at: PaperPoint): Bounds {
   return { minX: at.x, maxX: at.x, minY: at.y, maxY: at.y };
 }
 
-function paperBounds(frame: Frame, { bounds }: PlacedObstacle): Bounds {
-  const a = onPaper(frame, { x: bounds.minX, y: bounds.minY });
-  const b = onPaper(frame, { x: bounds.maxX, y: bounds.maxY });
+function paperBounds(transform: PaperTransform, { bounds }: PlacedObstacle): Bounds {
+  const a = onPaper(transform, { x: bounds.minX, y: bounds.minY });
+  const b = onPaper(transform, { x: bounds.maxX, y: bounds.maxY });
   return { minX: Math.min(a.x, b.x), maxX: Math.max(a.x, b.x), minY: Math.min(a.y, b.y), maxY: Math.max(a.y, b.y) };
 }
 
@@ -33,10 +40,10 @@ interface Outlines {
   readonly bounds: Bounds;
 }
 
-function outlinesOf(frame: Frame, obstacle: PlacedObstacle): Outlines {
+function outlinesOf(transform: PaperTransform, obstacle: PlacedObstacle): Outlines {
   return {
-    rings: obstacle.pieces.map((piece) => footprintOnPaper(frame, piece)),
-    bounds: paperBounds(frame, obstacle),
+    rings: obstacle.pieces.map((piece) => footprintOnPaper(transform, piece)),
+    bounds: paperBounds(transform, obstacle),
   };
 }
 
@@ -44,9 +51,9 @@ function outlinesOf(frame: Frame, obstacle: PlacedObstacle): Outlines {
 function distanceTo({ rings }: Outlines, { x, y }: PaperPoint): number {
   let least = Number.POSITIVE_INFINITY;
   for (const ring of rings) {
-    if (ringHoldsPlace(ring, x, y)) return 0;
+    if (paperRingContains(ring, x, y)) return 0;
     for (let i = 0, j = ring.length - 1; i < ring.length; j = i++) {
-      least = Math.min(least, pointToSegment(x, y, ring[j] as PaperPoint, ring[i] as PaperPoint));
+      least = Math.min(least, paperSegmentDistance(x, y, ring[j] as PaperPoint, ring[i] as PaperPoint));
     }
   }
   return least;
@@ -59,12 +66,12 @@ function distanceToBox({ bounds }: Outlines, { x, y }: PaperPoint): number {
 }
 
 function numberMark(text: string, at: PaperPoint): WordsMark {
-  const baseline = { x: at.x, y: at.y + (CAP_HEIGHT * NUMBER) / 2 };
+  const baseline = { x: at.x, y: at.y + (CAP_HEIGHT * NUMBER_SIZE) / 2 };
   return {
     kind: 'words',
     at: baseline,
     text,
-    size: NUMBER,
+    size: NUMBER_SIZE,
     weight: 'bold',
     ink: 'words',
     align: 'middle',
@@ -78,7 +85,7 @@ function entryOf(survey: Survey, number: number): { readonly x: number; readonly
 }
 
 /** The line that ties a disc to its obstacle: to the nearest corner of its pieces. */
-function tie({ rings }: Outlines, at: PaperPoint, radius: number): Mark<'paper'> | undefined {
+function leaderLine({ rings }: Outlines, at: PaperPoint, radius: number): Mark<'paper'> | undefined {
   const [nearest] = rings.flat().toSorted((a, b) => distance(at, a) - distance(at, b));
   if (nearest === undefined) return undefined;
   const along = radius / distance(at, nearest);
@@ -87,23 +94,23 @@ function tie({ rings }: Outlines, at: PaperPoint, radius: number): Mark<'paper'>
 }
 
 /** The numbers of the go, each in a disc by its obstacle. */
-export function discMarks(survey: Survey, frame: Frame, room: Room): readonly Mark<'paper'>[] {
+export function discMarks(survey: Survey, transform: PaperTransform, grid: OccupancyGrid): readonly Mark<'paper'>[] {
   const all = survey.obstacles.filter(({ pieces }) => pieces.length > 0);
-  const outlines = new Map(all.map((obstacle) => [obstacle, outlinesOf(frame, obstacle)]));
+  const outlines = new Map(all.map((obstacle) => [obstacle, outlinesOf(transform, obstacle)]));
   const wanted = [...outlines].flatMap(([{ obstacle }, outline]) =>
     (survey.numbers.get(obstacle.id) ?? []).map((number) => ({ outline, number })),
   );
   return wanted.flatMap(({ outline, number }) => {
     const radius = backingRadius(numberMark(String(number), { x: 0, y: 0 }));
     const entry = entryOf(survey, number);
-    const entryAt = entry === undefined ? undefined : onPaper(frame, entry);
+    const entryAt = entry === undefined ? undefined : onPaper(transform, entry);
     const others = [...outlines.values()].filter((other) => other !== outline);
     const side = 2 * (radius + AIR);
-    const { at } = bestPlace(room, {
+    const { at } = bestLabelPlace(grid, {
       width: side,
       height: side,
       around: outline.bounds,
-      reach: 22,
+      within: 22,
       cost: (middle) => {
         const own = distanceTo(outline, middle);
         const toEntry = entryAt === undefined ? 0 : distance(middle, entryAt);
@@ -112,29 +119,29 @@ export function discMarks(survey: Survey, frame: Frame, room: Room): readonly Ma
         return own + 0.3 * toEntry + 2 * Math.max(0, own - nearest + 2);
       },
     });
-    blockBox(room, { minX: at.x - radius, maxX: at.x + radius, minY: at.y - radius, maxY: at.y + radius });
-    const tied = distanceTo(outline, at) - radius > FAR ? tie(outline, at, radius) : undefined;
-    if (tied?.kind === 'line') blockLine(room, tied.points, 0.3);
-    return [...(tied === undefined ? [] : [tied]), numberMark(String(number), at)];
+    blockBox(grid, { minX: at.x - radius, maxX: at.x + radius, minY: at.y - radius, maxY: at.y + radius });
+    const leader = distanceTo(outline, at) - radius > FAR ? leaderLine(outline, at, radius) : undefined;
+    if (leader?.kind === 'line') blockLine(grid, leader.points, 0.3);
+    return [...(leader === undefined ? [] : [leader]), numberMark(String(number), at)];
   });
 }
 
 /** A word beside a place, as near as it finds room. */
-export function wordBeside(room: Room, text: string, near: PaperPoint): Mark<'paper'> {
-  const width = textWidth(text, SIGN, 'bold');
-  const { at } = bestPlace(room, {
+export function wordBeside(grid: OccupancyGrid, text: string, near: PaperPoint): Mark<'paper'> {
+  const width = textWidth(text, WORD_SIZE, 'bold');
+  const { at } = bestLabelPlace(grid, {
     width: width + 2 * AIR,
-    height: SIGN * (RISE + DEPTH) + 2 * AIR,
+    height: WORD_SIZE * (ASCENT + DESCENT) + 2 * AIR,
     around: boundsAround(near),
-    reach: 30,
+    within: 30,
     cost: (middle) => {
       const aside = Math.max(0, Math.abs(middle.x - near.x) - width / 2);
       return Math.hypot(aside, middle.y - near.y) + 0.05 * Math.abs(middle.x - near.x);
     },
   });
-  const halfHeight = (SIGN * (RISE + DEPTH)) / 2;
-  const baseline = at.y + halfHeight - DEPTH * SIGN;
-  blockBox(room, {
+  const halfHeight = (WORD_SIZE * (ASCENT + DESCENT)) / 2;
+  const baseline = at.y + halfHeight - DESCENT * WORD_SIZE;
+  blockBox(grid, {
     minX: at.x - width / 2 - AIR,
     maxX: at.x + width / 2 + AIR,
     minY: at.y - halfHeight,
@@ -144,7 +151,7 @@ export function wordBeside(room: Room, text: string, near: PaperPoint): Mark<'pa
     kind: 'words',
     at: { x: at.x, y: baseline },
     text,
-    size: SIGN,
+    size: WORD_SIZE,
     weight: 'bold',
     ink: 'words',
     align: 'middle',

@@ -18,28 +18,28 @@ const NAMES: Partial<Readonly<Record<Ink, string>>> = {
   work: 'At the gate',
 };
 
-const SIZE = 3.3;
-const ROW = 6.2;
+const FONT_SIZE = 3.3;
+const ROW_HEIGHT = 6.2;
 const SAMPLE = 15;
 const SPACE = 7;
 
-interface Part {
+interface LegendPart {
   readonly width: number;
   marks(x: number, middle: number): readonly Mark<'paper'>[];
 }
 
 /** Letters whose capitals stand about the middle of a row. */
-function letters(text: string, x: number, middle: number): Mark<'paper'> {
-  const at = { x, y: middle + (CAP_HEIGHT * SIZE) / 2 };
-  return { kind: 'words', at, text, size: SIZE, ink: 'words', align: 'start' };
+function legendWords(text: string, x: number, middle: number): Mark<'paper'> {
+  const at = { x, y: middle + (CAP_HEIGHT * FONT_SIZE) / 2 };
+  return { kind: 'words', at, text, size: FONT_SIZE, ink: 'words', align: 'start' };
 }
 
-function samplePart(ink: Ink): Part {
+function samplePart(ink: Ink): LegendPart {
   const name = NAMES[ink] ?? ink;
   return {
-    width: SAMPLE + 2 + textWidth(name, SIZE),
+    width: SAMPLE + 2 + textWidth(name, FONT_SIZE),
     marks: (x, middle) => {
-      const label = letters(name, x + SAMPLE + 2, middle);
+      const label = legendWords(name, x + SAMPLE + 2, middle);
       if (ink === 'turn') {
         const centre = { x: x + SAMPLE / 2, y: middle };
         return [...turnMarks({ at: centre, by: 2 * Math.PI, heading: -Math.PI / 2 }), label];
@@ -63,7 +63,7 @@ function samplePart(ink: Ink): Part {
 }
 
 /** What the strip tells of a drawing. */
-export interface Legend {
+export interface SheetLegend {
   readonly scale: number;
   readonly unit: LengthUnit;
   readonly inks: readonly Ink[];
@@ -74,7 +74,7 @@ export interface Legend {
 /** Poles are plain to see, and the words name the gate and the bridge. */
 const PLAIN = new Set(['pole', 'gate', 'bridge']);
 
-export function legendOf(survey: Survey, scale: number): Legend {
+export function legendOf(survey: Survey, scale: number): SheetLegend {
   const kinds = new Map(survey.pieces.map((piece) => [piece.kind.id, piece]));
   const pieces = [...kinds.values()].filter(({ kind }) => !PLAIN.has(kind.id));
   return { scale, unit: survey.course.unit, inks: inksOf(survey.line.elements), pieces };
@@ -98,15 +98,15 @@ export function scaleBar(scale: number, unit: LengthUnit, most = 52): ScaleBar {
   return { width: length * one, length, unit };
 }
 
-function barPart({ scale, unit }: Legend, most: number): Part {
+function barPart({ scale, unit }: SheetLegend, most: number): LegendPart {
   const words = `Scale 1:${scale}`;
-  const before = textWidth(words, SIZE) + 4;
-  const zero = textWidth('0', SIZE) + 1.4;
-  const left = most - before - zero - textWidth(` 1000 ${unit}`, SIZE);
+  const before = textWidth(words, FONT_SIZE) + 4;
+  const zero = textWidth('0', FONT_SIZE) + 1.4;
+  const left = most - before - zero - textWidth(` 1000 ${unit}`, FONT_SIZE);
   const bar = scaleBar(scale, unit, Math.min(52, left));
   const ends = ['0', `${bar.length} ${unit}`] as const;
   return {
-    width: before + zero + bar.width + 1.4 + textWidth(ends[1], SIZE),
+    width: before + zero + bar.width + 1.4 + textWidth(ends[1], FONT_SIZE),
     marks: (x, middle) => {
       const from = x + before + zero;
       const quarter = bar.width / 4;
@@ -132,40 +132,40 @@ function barPart({ scale, unit }: Legend, most: number): Part {
         ],
       };
       return [
-        letters(words, x, middle),
-        letters(ends[0], x + before, middle),
+        legendWords(words, x, middle),
+        legendWords(ends[0], x + before, middle),
         cell(0),
         cell(2),
         frame,
-        letters(ends[1], from + bar.width + 1.4, middle),
+        legendWords(ends[1], from + bar.width + 1.4, middle),
       ];
     },
   };
 }
 
-export interface Strip {
+export interface LegendBar {
   readonly height: number;
   marks(x: number, y: number): readonly Mark<'paper'>[];
 }
 
 /** A thing's sign, 4.5 mm large whatever the drawing's scale, and its name. */
-function piecePart({ kind, figure }: PlacedPiece): Part {
+function piecePart({ kind, figure }: PlacedPiece): LegendPart {
   const large = 4.5;
   const scale = (1000 * Math.max(figure.length, figure.width)) / large;
   return {
-    width: large + 2 + textWidth(kind.title, SIZE),
+    width: large + 2 + textWidth(kind.title, FONT_SIZE),
     marks: (x, middle) => {
       const frame = { scale, x: x + large / 2, y: middle, turned: false };
       const sign = figure.marks.flatMap((mark) => markOnPaper(frame, ORIGIN, mark) ?? []);
-      return [...sign, letters(kind.title, x + large + 2, middle)];
+      return [...sign, legendWords(kind.title, x + large + 2, middle)];
     },
   };
 }
 
 /** Scale and strokes in rows no wider than `width`. */
-export function strip(legend: Legend, width: number): Strip {
+export function legendBar(legend: SheetLegend, width: number): LegendBar {
   const parts = [barPart(legend, width), ...legend.inks.map(samplePart), ...legend.pieces.map(piecePart)];
-  const places: { part: Part; x: number; row: number }[] = [];
+  const places: { part: LegendPart; x: number; row: number }[] = [];
   let x = 0;
   let row = 0;
   for (const part of parts) {
@@ -177,7 +177,7 @@ export function strip(legend: Legend, width: number): Strip {
     x += part.width + SPACE;
   }
   return {
-    height: (row + 1) * ROW,
-    marks: (left, top) => places.flatMap((each) => each.part.marks(left + each.x, top + (each.row + 0.5) * ROW)),
+    height: (row + 1) * ROW_HEIGHT,
+    marks: (left, top) => places.flatMap((each) => each.part.marks(left + each.x, top + (each.row + 0.5) * ROW_HEIGHT)),
   };
 }

@@ -6,19 +6,19 @@ import inter from '../../assets/fonts/inter-widths.json' with { type: 'json' };
 import type { Mark } from '../core/plane/mark.ts';
 import type { Bounds } from '../core/plane/ring.ts';
 
-export type Weight = 'regular' | 'bold';
+export type FontWeight = 'regular' | 'bold';
 export type WordsMark = Extract<Mark<'paper'>, { kind: 'words' }>;
 
 /** How high a capital stands above the baseline, and how far letters reach below it, as parts of the em. */
 export const CAP_HEIGHT = inter.capHeight / inter.em;
 /** The deepest descender of the letters in use. From the glyph outlines of Inter: g, j, p, q, y reach 0.2 em. */
-export const DEPTH = 0.21;
+export const DESCENT = 0.21;
 /** Brackets and accents on small letters stand a little higher than capitals. */
-export const RISE = 0.77;
+export const ASCENT = 0.77;
 /** Nothing on a sheet is set smaller, mm: 9 points, which reads at arm’s length. */
-export const SMALLEST_LETTERS = 3.2;
+export const SMALLEST_FONT_SIZE = 3.2;
 /** Room between letters and the edge of the box behind them, mm. */
-export const BOX_ROOM = 0.5;
+export const BOX_PADDING = 0.5;
 
 function tableOf(runs: readonly (readonly number[])[]): ReadonlyMap<number, number> {
   const widths = new Map<number, number>();
@@ -30,7 +30,7 @@ function tableOf(runs: readonly (readonly number[])[]): ReadonlyMap<number, numb
   return widths;
 }
 
-const WIDTHS: Readonly<Record<Weight, ReadonlyMap<number, number>>> = {
+const WIDTHS: Readonly<Record<FontWeight, ReadonlyMap<number, number>>> = {
   regular: tableOf(inter.regular),
   bold: tableOf(inter.bold),
 };
@@ -48,10 +48,10 @@ const SPELLINGS: Readonly<Record<string, string>> = {
 /** The text with every sign that cannot be printed replaced, and one sentence for each that was. */
 export interface Printable {
   readonly text: string;
-  readonly mends: readonly string[];
+  readonly substitutions: readonly string[];
 }
 
-function hasSign(code: number): boolean {
+function hasGlyph(code: number): boolean {
   return WIDTHS.regular.has(code) && WIDTHS.bold.has(code) && code >= 32;
 }
 
@@ -61,16 +61,16 @@ const SILENT = /[\p{Extended_Pictographic}\p{Cf}\p{Cc}\p{Mn}\u{1F1E6}-\u{1F1FF}\
 function replacement(sign: string): string {
   const spelling = SPELLINGS[sign];
   if (spelling !== undefined) return spelling;
-  const bare = [...sign.normalize('NFKD')].filter((part) => hasSign(part.codePointAt(0) ?? 0)).join('');
+  const bare = [...sign.normalize('NFKD')].filter((part) => hasGlyph(part.codePointAt(0) ?? 0)).join('');
   if (bare.trim() !== '') return bare;
   return SILENT.test(sign) ? '' : '?';
 }
 
 export function printable(text: string): Printable {
-  const mends: string[] = [];
+  const substitutions: string[] = [];
   let out = '';
   for (const sign of text.normalize('NFC')) {
-    if (hasSign(sign.codePointAt(0) ?? 0)) {
+    if (hasGlyph(sign.codePointAt(0) ?? 0)) {
       out += sign;
       continue;
     }
@@ -78,26 +78,26 @@ export function printable(text: string): Printable {
     out += instead;
     if (/\s/.test(sign) || (instead === '' && !/\p{Extended_Pictographic}/u.test(sign))) continue;
     const what = instead === '' ? 'is left out' : `is printed as “${instead.trim()}”`;
-    const mend = `The printing font has no “${sign}”: it ${what}.`;
-    if (!mends.includes(mend)) mends.push(mend);
+    const substitution = `The printing font has no “${sign}”: it ${what}.`;
+    if (!substitutions.includes(substitution)) substitutions.push(substitution);
   }
-  return { text: out, mends };
+  return { text: out, substitutions };
 }
 
 /** Width of a text in the unit of `size`, the letter height (em). */
-export function textWidth(text: string, size: number, weight: Weight = 'regular'): number {
+export function textWidth(text: string, size: number, weight: FontWeight = 'regular'): number {
   let sum = 0;
   for (const sign of text) sum += WIDTHS[weight].get(sign.codePointAt(0) ?? 0) ?? 0.6;
   return sum * size;
 }
 
-export interface Lettering {
+export interface TextStyle {
   readonly size: number;
-  readonly weight?: Weight;
+  readonly weight?: FontWeight;
 }
 
 /** The pieces into which a word falls that is wider than the column. */
-function broken(word: string, width: number, { size, weight }: Lettering): string[] {
+function brokenWord(word: string, width: number, { size, weight }: TextStyle): string[] {
   const parts: string[] = [];
   let part = '';
   for (const sign of word) {
@@ -111,18 +111,18 @@ function broken(word: string, width: number, { size, weight }: Lettering): strin
 }
 
 /** The text as lines no wider than `width`; at least one. A word that is too wide alone is broken. */
-export function wrapped(text: string, width: number, lettering: Lettering): readonly string[] {
+export function wrappedLines(text: string, width: number, style: TextStyle): readonly string[] {
   const lines: string[] = [];
   let line = '';
   // Not at the no-break space: what it joins stays together.
   for (const word of text.split(/[ \n\t]+/).filter((each) => each !== '')) {
     const longer = line === '' ? word : `${line} ${word}`;
-    if (textWidth(longer, lettering.size, lettering.weight) <= width) {
+    if (textWidth(longer, style.size, style.weight) <= width) {
       line = longer;
       continue;
     }
     if (line !== '') lines.push(line);
-    const parts = broken(word, width, lettering);
+    const parts = brokenWord(word, width, style);
     lines.push(...parts.slice(0, -1));
     line = parts.at(-1) ?? '';
   }
@@ -130,7 +130,7 @@ export function wrapped(text: string, width: number, lettering: Lettering): read
 }
 
 /** The text cut to one line with an ellipsis where it is too wide. */
-export function fitted(text: string, width: number, { size, weight }: Lettering): string {
+export function truncatedText(text: string, width: number, { size, weight }: TextStyle): string {
   if (textWidth(text, size, weight) <= width) return text;
   let cut = text;
   while (cut !== '' && textWidth(`${cut.trimEnd()}…`, size, weight) > width) cut = [...cut].slice(0, -1).join('');
@@ -138,11 +138,11 @@ export function fitted(text: string, width: number, { size, weight }: Lettering)
 }
 
 /** Where on the paper the letters of a mark stand, y down. `at` is on the baseline. */
-export function wordsBox(mark: WordsMark): Bounds {
+export function wordsBounds(mark: WordsMark): Bounds {
   const width = textWidth(mark.text, mark.size, mark.weight);
   const before = mark.align === 'start' ? 0 : mark.align === 'middle' ? width / 2 : width;
   const minX = mark.at.x - before;
-  return { minX, maxX: minX + width, minY: mark.at.y - RISE * mark.size, maxY: mark.at.y + DEPTH * mark.size };
+  return { minX, maxX: minX + width, minY: mark.at.y - ASCENT * mark.size, maxY: mark.at.y + DESCENT * mark.size };
 }
 
 /** Half the size of the disc or box behind letters. */

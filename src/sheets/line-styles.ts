@@ -4,7 +4,7 @@
  */
 import type { Ink } from '../core/plane/mark.ts';
 
-export interface Look {
+export interface LineStyle {
   /** Grey of strokes and letters, `#rrggbb`. */
   readonly stroke: string;
   /** Grey of areas and full discs. */
@@ -19,14 +19,14 @@ export interface Look {
 const BLACK = '#000000';
 const WHITE = '#ffffff';
 
-function solid(stroke: string, width: number, fill = stroke): Look {
+function solid(stroke: string, width: number, fill = stroke): LineStyle {
   return { stroke, fill, width, cap: 'butt' };
 }
 
 /** A dash of this length with round caps is a dot. PDF allows no dash of length 0 through every writer. */
 const DOT = 0.01;
 
-export const PAPER: Readonly<Record<Ink, Look>> = {
+export const LINE_STYLES: Readonly<Record<Ink, LineStyle>> = {
   timber: { stroke: BLACK, fill: WHITE, width: 0.18, cap: 'butt' },
   stripe: solid('#6b6b6b', 0.18),
   marker: solid(BLACK, 0.18, '#4a4a4a'),
@@ -51,5 +51,5 @@ export const PAPER: Readonly<Record<Ink, Look>> = {
 
 /** Width of a stroke that says nothing, mm. */
 export function strokeWidth(ink: Ink, width: number | undefined): number {
-  return width ?? PAPER[ink].width;
+  return width ?? LINE_STYLES[ink].width;
 }

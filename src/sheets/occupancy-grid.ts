@@ -7,7 +7,7 @@ import type { PaperPoint } from './paper-transform.ts';
 
 const CELL = 0.5;
 
-export interface Room {
+export interface OccupancyGrid {
   readonly bounds: Bounds;
   readonly columns: number;
   readonly rows: number;
@@ -15,14 +15,14 @@ export interface Room {
   readonly cells: Uint8Array;
 }
 
-export function emptyRoom(bounds: Bounds): Room {
+export function emptyGrid(bounds: Bounds): OccupancyGrid {
   const columns = Math.max(1, Math.ceil((bounds.maxX - bounds.minX) / CELL));
   const rows = Math.max(1, Math.ceil((bounds.maxY - bounds.minY) / CELL));
   return { bounds, columns, rows, cells: new Uint8Array(columns * rows) };
 }
 
 /** Distance of a place from a straight stroke. */
-export function pointToSegment(x: number, y: number, a: PaperPoint, b: PaperPoint): number {
+export function paperSegmentDistance(x: number, y: number, a: PaperPoint, b: PaperPoint): number {
   const dx = b.x - a.x;
   const dy = b.y - a.y;
   const square = dx * dx + dy * dy;
@@ -31,7 +31,7 @@ export function pointToSegment(x: number, y: number, a: PaperPoint, b: PaperPoin
 }
 
 /** Whether a place lies inside a closed outline. */
-export function ringHoldsPlace(ring: readonly PaperPoint[], x: number, y: number): boolean {
+export function paperRingContains(ring: readonly PaperPoint[], x: number, y: number): boolean {
   let inside = false;
   for (let i = 0, j = ring.length - 1; i < ring.length; j = i++) {
     const a = ring[i] as PaperPoint;
@@ -42,8 +42,8 @@ export function ringHoldsPlace(ring: readonly PaperPoint[], x: number, y: number
 }
 
 /** Visits the cells whose middles lie in the box, with their index and middle. */
-function eachCell(room: Room, box: Bounds, visit: (index: number, x: number, y: number) => void): void {
-  const { bounds, columns, rows } = room;
+function eachCell(grid: OccupancyGrid, box: Bounds, visit: (index: number, x: number, y: number) => void): void {
+  const { bounds, columns, rows } = grid;
   const left = Math.max(0, Math.floor((box.minX - bounds.minX) / CELL));
   const right = Math.min(columns - 1, Math.ceil((box.maxX - bounds.minX) / CELL));
   const top = Math.max(0, Math.floor((box.minY - bounds.minY) / CELL));
@@ -57,46 +57,46 @@ function eachCell(room: Room, box: Bounds, visit: (index: number, x: number, y: 
   }
 }
 
-function boundsOf(points: readonly PaperPoint[], reach: number): Bounds {
+function paddedBounds(points: readonly PaperPoint[], padding: number): Bounds {
   const xs = points.map((at) => at.x);
   const ys = points.map((at) => at.y);
   return {
-    minX: Math.min(...xs) - reach,
-    maxX: Math.max(...xs) + reach,
-    minY: Math.min(...ys) - reach,
-    maxY: Math.max(...ys) + reach,
+    minX: Math.min(...xs) - padding,
+    maxX: Math.max(...xs) + padding,
+    minY: Math.min(...ys) - padding,
+    maxY: Math.max(...ys) + padding,
   };
 }
 
-/** Blocks a stroke with `reach` mm on either side of its middle. */
-export function blockLine(room: Room, points: readonly PaperPoint[], reach: number): void {
+/** Blocks a stroke with `padding` mm on either side of its middle. */
+export function blockLine(grid: OccupancyGrid, points: readonly PaperPoint[], padding: number): void {
   points.slice(1).forEach((b, index) => {
     const a = points[index] as PaperPoint;
-    eachCell(room, boundsOf([a, b], reach), (cell, x, y) => {
-      if (pointToSegment(x, y, a, b) <= reach) room.cells[cell] = 1;
+    eachCell(grid, paddedBounds([a, b], padding), (cell, x, y) => {
+      if (paperSegmentDistance(x, y, a, b) <= padding) grid.cells[cell] = 1;
     });
   });
 }
 
-/** Blocks an area and `reach` mm around it. */
-export function blockRing(room: Room, ring: readonly PaperPoint[], reach: number): void {
+/** Blocks an area and `padding` mm around it. */
+export function blockRing(grid: OccupancyGrid, ring: readonly PaperPoint[], padding: number): void {
   const [first] = ring;
   if (first === undefined) return;
-  eachCell(room, boundsOf(ring, 0), (cell, x, y) => {
-    if (ringHoldsPlace(ring, x, y)) room.cells[cell] = 1;
+  eachCell(grid, paddedBounds(ring, 0), (cell, x, y) => {
+    if (paperRingContains(ring, x, y)) grid.cells[cell] = 1;
   });
-  blockLine(room, [...ring, first], reach);
+  blockLine(grid, [...ring, first], padding);
 }
 
-export function blockBox(room: Room, box: Bounds): void {
-  eachCell(room, box, (cell) => {
-    room.cells[cell] = 1;
+export function blockBox(grid: OccupancyGrid, box: Bounds): void {
+  eachCell(grid, box, (cell) => {
+    grid.cells[cell] = 1;
   });
 }
 
 /** How much of the box is taken, in cells; what hangs over the edge of the room counts as taken. */
-export function takenIn(room: Room, box: Bounds): number {
-  const { bounds } = room;
+export function occupiedCells(grid: OccupancyGrid, box: Bounds): number {
+  const { bounds } = grid;
   let taken = 0;
   const over =
     Math.max(0, bounds.minX - box.minX) +
@@ -104,19 +104,19 @@ export function takenIn(room: Room, box: Bounds): number {
     Math.max(0, bounds.minY - box.minY) +
     Math.max(0, box.maxY - bounds.maxY);
   if (over > 0) taken += 10_000 * (1 + over);
-  eachCell(room, box, (cell) => {
-    taken += room.cells[cell] ?? 0;
+  eachCell(grid, box, (cell) => {
+    taken += grid.cells[cell] ?? 0;
   });
   return taken;
 }
 
-export interface Search {
+export interface LabelSearch {
   readonly width: number;
   readonly height: number;
   /** Where the search starts. */
   readonly around: Bounds;
   /** How far from there it looks, mm. */
-  readonly reach: number;
+  readonly within: number;
   /** The smaller, the better; by the middle of the label. */
   cost(middle: PaperPoint): number;
 }
@@ -125,16 +125,19 @@ export interface Search {
 const COVERED = 4;
 
 /** The middle of the best place for a label, and whether it is clear of everything. */
-export function bestPlace(room: Room, search: Search): { readonly at: PaperPoint; readonly clear: boolean } {
-  const { around, reach, width, height } = search;
+export function bestLabelPlace(
+  grid: OccupancyGrid,
+  search: LabelSearch,
+): { readonly at: PaperPoint; readonly clear: boolean } {
+  const { around, within, width, height } = search;
   let best = { at: { x: around.minX, y: around.minY }, clear: false };
   let least = Number.POSITIVE_INFINITY;
-  for (let y = around.minY - reach; y <= around.maxY + reach; y += 1) {
-    for (let x = around.minX - reach; x <= around.maxX + reach; x += 1) {
+  for (let y = around.minY - within; y <= around.maxY + within; y += 1) {
+    for (let x = around.minX - within; x <= around.maxX + within; x += 1) {
       const cost = search.cost({ x, y });
       if (cost >= least) continue;
       const box = { minX: x - width / 2, maxX: x + width / 2, minY: y - height / 2, maxY: y + height / 2 };
-      const taken = takenIn(room, box);
+      const taken = occupiedCells(grid, box);
       const whole = cost + taken * COVERED;
       if (whole < least) {
         least = whole;

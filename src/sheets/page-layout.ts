@@ -1,30 +1,30 @@
 /** How a page is divided between drawing and words: words below, words beside, or words on the next page. */
 import type { Bounds } from '../core/plane/ring.ts';
 import type { Survey } from '../core/survey.ts';
-import { balancedHeight, type Column, flowed, type Item } from './flow.ts';
-import { legendOf, strip } from './legend.ts';
-import { SMALLEST_LETTERS } from './lettering.ts';
-import type { Ask } from './sheet.ts';
+import { balancedHeight, type Column, flowedText, type TextItem } from './flow.ts';
+import { legendBar, legendOf } from './legend.ts';
+import { SMALLEST_FONT_SIZE } from './lettering.ts';
+import type { PageOptions } from './sheet.ts';
 import { titleBlock } from './title-block.ts';
 
-export interface Content {
+export interface PageContent {
   readonly survey: Survey;
   /** What has to be on the drawing, metres. */
   readonly extent: Bounds;
   /** The pattern in words. */
-  readonly steps: readonly Item[];
+  readonly steps: readonly TextItem[];
   /** Cautions and notes. */
-  readonly notes: readonly Item[];
+  readonly notes: readonly TextItem[];
 }
 
-export interface Arrangement {
+export interface PageLayout {
   readonly scale: number;
   readonly width: number;
   readonly height: number;
   readonly turned: boolean;
   readonly words: 'below' | 'beside' | 'after';
   /** Letter height of the words, mm. */
-  readonly letters: number;
+  readonly fontSize: number;
   readonly pageCount: number;
   /** The room of the drawing with its edge. */
   readonly drawing: Bounds;
@@ -38,57 +38,57 @@ export interface Arrangement {
 const PAPERS = { letter: [215.9, 279.4], a4: [210, 297] } as const;
 
 /** Printers leave up to 6 mm white; this is a margin that also looks like one. */
-export const MARGIN = 12;
+export const PAGE_MARGIN = 12;
 /** Room round the ground for the entrance and for signs outside the rail, mm. It may reach into the margin. */
-export const EDGE = 6.5;
-const FOOT = 6;
+export const DRAWING_EDGE = 6.5;
+const FOOTER_HEIGHT = 6;
 const GUTTER = 9;
 const SPACE = 4;
 /** Letter heights that are tried, mm, the best first. */
-const LETTERS = [4.9, 4.4, 4.1, 3.8, 3.5, 3.2];
+const FONT_SIZES = [4.9, 4.4, 4.1, 3.8, 3.5, 3.2];
 /** The same on a page of words alone: one page is filled before a second is begun. */
-const LETTERS_AFTER = [6, 5.4, 4.9, 4.4];
+const FONT_SIZES_AFTER = [6, 5.4, 4.9, 4.4];
 const LEAST_COLUMN = 62;
 /** In letter heights. */
 const LONGEST_LINE = 40;
 
-interface Sheet {
+interface PaperSize {
   readonly width: number;
   readonly height: number;
 }
 
-function sheetsFor(ask: Ask): readonly Sheet[] {
-  const [short, long] = PAPERS[ask.paper];
+function paperSizes(options: PageOptions): readonly PaperSize[] {
+  const [short, long] = PAPERS[options.paper];
   const portrait = { width: short, height: long };
   const landscape = { width: long, height: short };
-  if (ask.orientation === 'portrait') return [portrait];
-  return ask.orientation === 'landscape' ? [landscape] : [portrait, landscape];
+  if (options.orientation === 'portrait') return [portrait];
+  return options.orientation === 'landscape' ? [landscape] : [portrait, landscape];
 }
 
 /** Paper taken by the ground at a scale, with its edge, mm. */
-function drawnSize({ extent }: Content, scale: number, turned: boolean): { width: number; height: number } {
-  const along = ((extent.maxX - extent.minX) * 1000) / scale + 2 * EDGE;
-  const across = ((extent.maxY - extent.minY) * 1000) / scale + 2 * EDGE;
+function drawnSize({ extent }: PageContent, scale: number, turned: boolean): { width: number; height: number } {
+  const along = ((extent.maxX - extent.minX) * 1000) / scale + 2 * DRAWING_EDGE;
+  const across = ((extent.maxY - extent.minY) * 1000) / scale + 2 * DRAWING_EDGE;
   return turned ? { width: across, height: along } : { width: along, height: across };
 }
 
-interface Tried {
-  readonly content: Content;
-  readonly sheet: Sheet;
+interface LayoutTrial {
+  readonly content: PageContent;
+  readonly sheet: PaperSize;
   readonly scale: number;
   readonly turned: boolean;
 }
 
 /** What the head and the foot leave, and the drawing's size. */
-function roomFor({ content, sheet, scale, turned }: Tried) {
-  const inner = sheet.width - 2 * MARGIN;
-  const head = titleBlock(content.survey.course, scale, { x: MARGIN, y: MARGIN, width: inner });
-  const top = MARGIN + head.height + SPACE;
-  return { inner, top, bottom: sheet.height - MARGIN - FOOT, size: drawnSize(content, scale, turned) };
+function freeArea({ content, sheet, scale, turned }: LayoutTrial) {
+  const inner = sheet.width - 2 * PAGE_MARGIN;
+  const head = titleBlock(content.survey.course, scale, { x: PAGE_MARGIN, y: PAGE_MARGIN, width: inner });
+  const top = PAGE_MARGIN + head.height + SPACE;
+  return { inner, top, bottom: sheet.height - PAGE_MARGIN - FOOTER_HEIGHT, size: drawnSize(content, scale, turned) };
 }
 
-function legendHeight({ content, scale }: Tried, width: number): number {
-  return strip(legendOf(content.survey, scale), width).height;
+function legendHeight({ content, scale }: LayoutTrial, width: number): number {
+  return legendBar(legendOf(content.survey, scale), width).height;
 }
 
 function columnsOf(area: { x: number; y: number; width: number; height: number }, count: number): readonly Column[] {
@@ -111,67 +111,67 @@ function columnWidth(inner: number, count: number): number {
   return (inner - GUTTER * (count - 1)) / count;
 }
 
-function withWordsBelow(tried: Tried): Arrangement | undefined {
-  const { content, sheet, scale, turned } = tried;
-  const { inner, top, bottom, size } = roomFor(tried);
-  if (size.width > inner + 2 * EDGE - 1 || top + size.height > bottom) return undefined;
+function withWordsBelow(trial: LayoutTrial): PageLayout | undefined {
+  const { content, sheet, scale, turned } = trial;
+  const { inner, top, bottom, size } = freeArea(trial);
+  if (size.width > inner + 2 * DRAWING_EDGE - 1 || top + size.height > bottom) return undefined;
   const x = (sheet.width - size.width) / 2;
-  const legend = { x: MARGIN, y: top + size.height + 2, width: inner };
+  const legend = { x: PAGE_MARGIN, y: top + size.height + 2, width: inner };
   const noteCount = mostColumns(inner, 85);
   const notes = { count: noteCount, width: columnWidth(inner, noteCount) };
-  const noteHeight = balancedHeight(content.notes, notes, SMALLEST_LETTERS);
-  const y = legend.y + legendHeight(tried, inner) + SPACE;
+  const noteHeight = balancedHeight(content.notes, notes, SMALLEST_FONT_SIZE);
+  const y = legend.y + legendHeight(trial, inner) + SPACE;
   const noteY = bottom - noteHeight;
   const left = noteY - SPACE - y;
   if (left < 0) return undefined;
   const box = { minX: x, maxX: x + size.width, minY: top, maxY: top + size.height };
-  const noteColumns = columnsOf({ x: MARGIN, y: noteY, width: inner, height: noteHeight }, noteCount);
+  const noteColumns = columnsOf({ x: PAGE_MARGIN, y: noteY, width: inner, height: noteHeight }, noteCount);
   const common = { scale, ...sheet, turned, words: 'below', pageCount: 1, drawing: box, noteColumns, legend } as const;
   const most = mostColumns(inner, LEAST_COLUMN);
-  for (const letters of LETTERS) {
+  for (const fontSize of FONT_SIZES) {
     for (let count = 1; count <= most; count += 1) {
       const width = columnWidth(inner, count);
       // Longer lines are hard to follow on a wall.
-      if (width > LONGEST_LINE * letters && count < most) continue;
-      const height = balancedHeight(content.steps, { count, width }, letters);
+      if (width > LONGEST_LINE * fontSize && count < most) continue;
+      const height = balancedHeight(content.steps, { count, width }, fontSize);
       if (height <= left)
-        return { ...common, letters, columns: columnsOf({ x: MARGIN, y, width: inner, height }, count) };
+        return { ...common, fontSize, columns: columnsOf({ x: PAGE_MARGIN, y, width: inner, height }, count) };
     }
   }
   return undefined;
 }
 
-function withWordsBeside(tried: Tried): Arrangement | undefined {
-  const { content, sheet, scale, turned } = tried;
-  const { inner, top, bottom, size } = roomFor(tried);
-  const width = inner - size.width - GUTTER + EDGE;
+function withWordsBeside(trial: LayoutTrial): PageLayout | undefined {
+  const { content, sheet, scale, turned } = trial;
+  const { inner, top, bottom, size } = freeArea(trial);
+  const width = inner - size.width - GUTTER + DRAWING_EDGE;
   if (width < LEAST_COLUMN || top + size.height > bottom) return undefined;
-  const x = MARGIN + inner - width;
-  const legend = { x, y: top + EDGE - 2, width };
-  const noteHeight = balancedHeight(content.notes, { count: 1, width }, SMALLEST_LETTERS);
-  const y = legend.y + legendHeight(tried, width) + SPACE;
+  const x = PAGE_MARGIN + inner - width;
+  const legend = { x, y: top + DRAWING_EDGE - 2, width };
+  const noteHeight = balancedHeight(content.notes, { count: 1, width }, SMALLEST_FONT_SIZE);
+  const y = legend.y + legendHeight(trial, width) + SPACE;
   const noteY = bottom - noteHeight;
   const column = { page: 0, x, y, width, height: noteY - SPACE - y };
-  const letters = LETTERS.find((each) => flowed(content.steps, [column], each).whole);
-  if (letters === undefined) return undefined;
+  const fontSize = FONT_SIZES.find((each) => flowedText(content.steps, [column], each).whole);
+  if (fontSize === undefined) return undefined;
   // The rail stands on the margin; only what lies outside it reaches into the margin.
-  const left = MARGIN - EDGE;
+  const left = PAGE_MARGIN - DRAWING_EDGE;
   const box = { minX: left, maxX: left + size.width, minY: top, maxY: top + size.height };
   const noteColumns = columnsOf({ x, y: noteY, width, height: noteHeight }, 1);
   const common = { scale, ...sheet, turned, words: 'beside', pageCount: 1 } as const;
-  return { ...common, letters, drawing: box, columns: [column], noteColumns, legend };
+  return { ...common, fontSize, drawing: box, columns: [column], noteColumns, legend };
 }
 
 /** Columns of the pages that hold nothing but words. */
-function wordColumns(sheet: Sheet, pages: number): readonly Column[] {
-  const inner = sheet.width - 2 * MARGIN;
+function wordColumns(sheet: PaperSize, pages: number): readonly Column[] {
+  const inner = sheet.width - 2 * PAGE_MARGIN;
   const count = sheet.width > sheet.height ? 2 : 1;
   const width = (inner - GUTTER * (count - 1)) / count;
-  const y = MARGIN + 7.5 + SPACE;
-  const height = sheet.height - MARGIN - FOOT - y;
+  const y = PAGE_MARGIN + 7.5 + SPACE;
+  const height = sheet.height - PAGE_MARGIN - FOOTER_HEIGHT - y;
   return Array.from({ length: pages * count }, (_, index) => ({
     page: 1 + Math.floor(index / count),
-    x: MARGIN + (index % count) * (width + GUTTER),
+    x: PAGE_MARGIN + (index % count) * (width + GUTTER),
     y,
     width,
     height,
@@ -179,33 +179,37 @@ function wordColumns(sheet: Sheet, pages: number): readonly Column[] {
 }
 
 /** As many pages of columns as the words need. */
-export function wholeColumns(words: readonly Item[], sheet: Sheet, letters: number): readonly Column[] {
+export function wholeColumns(words: readonly TextItem[], sheet: PaperSize, fontSize: number): readonly Column[] {
   for (let pages = 1; ; pages *= 2) {
     const columns = wordColumns(sheet, pages);
-    const { whole, depths } = flowed(words, columns, letters);
+    const { whole, depths } = flowedText(words, columns, fontSize);
     if (whole) return columns.slice(0, depths.findLastIndex((depth) => depth > 0) + 1);
   }
 }
 
-function withWordsAfter(tried: Tried): Arrangement | undefined {
-  const { content, sheet, scale, turned } = tried;
-  const { inner, top, bottom, size } = roomFor(tried);
-  const legend = { x: MARGIN, y: top + size.height + 2, width: inner };
-  if (size.width > inner + 2 * EDGE - 1 || legend.y + legendHeight(tried, inner) > bottom) return undefined;
+function withWordsAfter(trial: LayoutTrial): PageLayout | undefined {
+  const { content, sheet, scale, turned } = trial;
+  const { inner, top, bottom, size } = freeArea(trial);
+  const legend = { x: PAGE_MARGIN, y: top + size.height + 2, width: inner };
+  if (size.width > inner + 2 * DRAWING_EDGE - 1 || legend.y + legendHeight(trial, inner) > bottom) return undefined;
   const words = [...content.steps, ...content.notes];
-  const letters = LETTERS_AFTER.find((each) => flowed(words, wordColumns(sheet, 1), each).whole) ?? 4.4;
-  const columns = wholeColumns(words, sheet, letters);
+  const fontSize = FONT_SIZES_AFTER.find((each) => flowedText(words, wordColumns(sheet, 1), each).whole) ?? 4.4;
+  const columns = wholeColumns(words, sheet, fontSize);
   const x = (sheet.width - size.width) / 2;
   const box = { minX: x, maxX: x + size.width, minY: top, maxY: top + size.height };
   const pageCount = 1 + (columns.at(-1)?.page ?? 0);
-  const common = { scale, ...sheet, turned, words: 'after', letters, pageCount } as const;
+  const common = { scale, ...sheet, turned, words: 'after', fontSize, pageCount } as const;
   return { ...common, drawing: box, columns, noteColumns: [], legend };
 }
 
 /** For each way to use the paper, the largest of the scales that fits. */
-export function arrangements(content: Content, ask: Ask, scales: readonly number[]): readonly Arrangement[] {
+export function pageLayouts(
+  content: PageContent,
+  options: PageOptions,
+  scales: readonly number[],
+): readonly PageLayout[] {
   const ways = [withWordsBelow, withWordsBeside, withWordsAfter];
-  return sheetsFor(ask).flatMap((sheet) =>
+  return paperSizes(options).flatMap((sheet) =>
     [false, true].flatMap((turned) =>
       ways.flatMap((way) => {
         for (const scale of scales) {

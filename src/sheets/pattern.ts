@@ -1,13 +1,13 @@
 /** The exhibitors' pattern: the course to a stated scale, its numbers in words, and the usual cautions. */
 import type { Survey } from '../core/survey.ts';
 import { cautions } from './cautions.ts';
-import { composed } from './compose.ts';
-import type { Item } from './flow.ts';
+import { composedPages } from './compose.ts';
+import type { TextItem } from './flow.ts';
 import { extent } from './ground.ts';
 import { instructions } from './instructions.ts';
 import { printable } from './lettering.ts';
-import { type Arrangement, arrangements, type Content } from './page-layout.ts';
-import type { Ask, Page, Pages, Sheet, TooBig } from './sheet.ts';
+import { type PageContent, type PageLayout, pageLayouts } from './page-layout.ts';
+import type { Page, PageOptions, Pages, Sheet, TooBig } from './sheet.ts';
 
 /** Denominators that people have rulers for, and coarser ones for what is larger than any arena. */
 export const SCALES = [50, 75, 100, 125, 150, 200, 250, 300, 400, 500, 600, 750, 1000, 1500, 2000, 2500, 5000, 10000];
@@ -16,34 +16,34 @@ export const SCALES = [50, 75, 100, 125, 150, 200, 250, 300, 400, 500, 600, 750,
 const SECOND_PAGE = 1.5;
 
 /** A word of one letter stays with the word before it, and a short last word is not left alone on a line. */
-function joined(text: string): string {
+function withNoBreakSpaces(text: string): string {
   return text.replace(/ (\p{L})(?=[\s,.;:]|$)/gu, '\u00a0$1').replace(/ (\S{1,6})$/, '\u00a0$1');
 }
 
-function contentOf(survey: Survey): Content {
+function contentOf(survey: Survey): PageContent {
   const steps = instructions(survey).map(
-    ({ number, text }): Item => ({ kind: 'paragraph', text: joined(text), hang: `${number}.` }),
+    ({ number, text }): TextItem => ({ kind: 'paragraph', text: withNoBreakSpaces(text), hang: `${number}.` }),
   );
-  const notes = cautions(survey.course).map((item) => ({ ...item, text: joined(item.text) }));
-  const items: readonly Item[] = steps.length === 0 ? [] : [{ kind: 'heading', text: 'The pattern' }, ...steps];
+  const notes = cautions(survey.course).map((item) => ({ ...item, text: withNoBreakSpaces(item.text) }));
+  const items: readonly TextItem[] = steps.length === 0 ? [] : [{ kind: 'heading', text: 'The pattern' }, ...steps];
   return { survey, extent: extent(survey), steps: items, notes };
 }
 
-function cost(plan: Arrangement): number {
+function layoutCost(plan: PageLayout): number {
   return plan.scale * (plan.pageCount > 1 ? SECOND_PAGE : 1);
 }
 
 /** The largest scale wins, one page before two, then the larger letters. */
-function best(plans: readonly Arrangement[]): Arrangement | undefined {
-  return plans.toSorted((a, b) => cost(a) - cost(b) || b.letters - a.letters)[0];
+function bestLayout(plans: readonly PageLayout[]): PageLayout | undefined {
+  return plans.toSorted((a, b) => layoutCost(a) - layoutCost(b) || b.fontSize - a.fontSize)[0];
 }
 
-function tooBig(content: Content, ask: Ask): TooBig {
-  const plan = best(arrangements(content, ask, SCALES));
+function tooBig(content: PageContent, options: PageOptions): TooBig {
+  const plan = bestLayout(pageLayouts(content, options, SCALES));
   const nearest = plan?.scale ?? SCALES.at(-1) ?? 10000;
   const { length, width } = content.survey.course.arena;
-  const paper = ask.paper === 'a4' ? 'A4' : 'Letter';
-  const wanted = ask.scale ?? nearest;
+  const paper = options.paper === 'a4' ? 'A4' : 'Letter';
+  const wanted = options.scale ?? nearest;
   const across = Math.round((1000 * length) / wanted);
   const down = Math.round((1000 * width) / wanted);
   const why = `At 1:${wanted} the arena is ${across} × ${down} mm on paper, more than ${paper} has room for. 1:${nearest} fits.`;
@@ -51,16 +51,16 @@ function tooBig(content: Content, ask: Ask): TooBig {
 }
 
 /** One sentence for each sign on the pages that had to be replaced for want of a glyph. */
-export function mendsOf(pages: readonly Page[]): readonly string[] {
+export function substitutionsOf(pages: readonly Page[]): readonly string[] {
   const texts = pages.flatMap(({ marks }) => marks.flatMap((mark) => (mark.kind === 'words' ? [mark.text] : [])));
-  return [...new Set(texts.flatMap((text) => printable(text).mends))];
+  return [...new Set(texts.flatMap((text) => printable(text).substitutions))];
 }
 
-function draw(survey: Survey, ask: Ask): Pages | TooBig {
+function draw(survey: Survey, options: PageOptions): Pages | TooBig {
   const content = contentOf(survey);
-  const plan = best(arrangements(content, ask, ask.scale === undefined ? SCALES : [ask.scale]));
-  if (plan === undefined) return tooBig(content, ask);
-  const { pages, frame } = composed(content, plan);
+  const plan = bestLayout(pageLayouts(content, options, options.scale === undefined ? SCALES : [options.scale]));
+  if (plan === undefined) return tooBig(content, options);
+  const { pages, transform } = composedPages(content, plan);
   const { course } = survey;
   const name = course.class.title === '' ? course.title : course.class.title;
   return {
@@ -68,9 +68,9 @@ function draw(survey: Survey, ask: Ask): Pages | TooBig {
     title: `Pattern: ${name}`,
     pages,
     scale: plan.scale,
-    origin: { x: frame.x, y: frame.y, turned: frame.turned },
+    origin: { x: transform.x, y: transform.y, turned: transform.turned },
     card: { date: course.class.date, author: course.class.show },
-    mends: mendsOf(pages),
+    substitutions: substitutionsOf(pages),
   };
 }
 

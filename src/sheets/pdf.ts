@@ -1,8 +1,8 @@
 /** Inks pages as a vector PDF. The same pages and fonts give the same bytes, on every machine and on every day. */
 import PDFDocument from 'pdfkit';
 import type { Mark } from '../core/plane/mark.ts';
-import { BOX_ROOM, backingRadius, CAP_HEIGHT, printable, wordsBox } from './lettering.ts';
-import { PAPER, strokeWidth } from './line-styles.ts';
+import { BOX_PADDING, backingRadius, CAP_HEIGHT, printable, wordsBounds } from './lettering.ts';
+import { LINE_STYLES, strokeWidth } from './line-styles.ts';
 import type { Page, Pages } from './sheet.ts';
 
 /** TTF files. */
@@ -19,8 +19,8 @@ const POINTS = 72 / 25.4;
 /** Without these the font would turn `10x12` into `10×12` and `->` into an arrow behind the writer's back. */
 const PLAIN = { calt: false, liga: false } as const;
 
-function strokeLine(doc: Doc, mark: Extract<Mark<'paper'>, { kind: 'line' }>): void {
-  const look = PAPER[mark.ink];
+function paintLine(doc: Doc, mark: Extract<Mark<'paper'>, { kind: 'line' }>): void {
+  const look = LINE_STYLES[mark.ink];
   const [first, ...rest] = mark.points;
   if (first === undefined) return;
   doc.moveTo(first.x * POINTS, first.y * POINTS);
@@ -36,16 +36,16 @@ function strokeLine(doc: Doc, mark: Extract<Mark<'paper'>, { kind: 'line' }>): v
   doc.stroke(look.stroke);
 }
 
-function fillArea(doc: Doc, mark: Extract<Mark<'paper'>, { kind: 'area' }>): void {
+function paintArea(doc: Doc, mark: Extract<Mark<'paper'>, { kind: 'area' }>): void {
   const [first, ...rest] = mark.ring;
   if (first === undefined) return;
   doc.moveTo(first.x * POINTS, first.y * POINTS);
   for (const at of rest) doc.lineTo(at.x * POINTS, at.y * POINTS);
-  doc.closePath().fill(PAPER[mark.ink].fill);
+  doc.closePath().fill(LINE_STYLES[mark.ink].fill);
 }
 
-function inkDisc(doc: Doc, mark: Extract<Mark<'paper'>, { kind: 'disc' }>): void {
-  const look = PAPER[mark.ink];
+function paintDisc(doc: Doc, mark: Extract<Mark<'paper'>, { kind: 'disc' }>): void {
+  const look = LINE_STYLES[mark.ink];
   doc.circle(mark.at.x * POINTS, mark.at.y * POINTS, mark.radius * POINTS);
   if (mark.fill === 'full') doc.fill(look.fill);
   else
@@ -55,11 +55,11 @@ function inkDisc(doc: Doc, mark: Extract<Mark<'paper'>, { kind: 'disc' }>): void
       .stroke(look.stroke);
 }
 
-function letter(doc: Doc, given: Extract<Mark<'paper'>, { kind: 'words' }>): void {
+function paintText(doc: Doc, given: Extract<Mark<'paper'>, { kind: 'words' }>): void {
   const mark = { ...given, text: printable(given.text).text };
   if (mark.text.trim() === '') return;
-  const { stroke } = PAPER[mark.ink];
-  const box = wordsBox(mark);
+  const { stroke } = LINE_STYLES[mark.ink];
+  const box = wordsBounds(mark);
   if (mark.backing === 'disc') {
     const y = mark.at.y - (CAP_HEIGHT * mark.size) / 2;
     doc.circle(((box.minX + box.maxX) / 2) * POINTS, y * POINTS, backingRadius(mark) * POINTS);
@@ -69,9 +69,9 @@ function letter(doc: Doc, given: Extract<Mark<'paper'>, { kind: 'words' }>): voi
       .fillAndStroke('#ffffff', stroke);
   }
   if (mark.backing === 'box') {
-    const width = box.maxX - box.minX + 2 * BOX_ROOM;
-    const height = box.maxY - box.minY + BOX_ROOM;
-    doc.rect((box.minX - BOX_ROOM) * POINTS, (box.minY - BOX_ROOM / 2) * POINTS, width * POINTS, height * POINTS);
+    const width = box.maxX - box.minX + 2 * BOX_PADDING;
+    const height = box.maxY - box.minY + BOX_PADDING;
+    doc.rect((box.minX - BOX_PADDING) * POINTS, (box.minY - BOX_PADDING / 2) * POINTS, width * POINTS, height * POINTS);
     doc.fill('#ffffff');
   }
   doc.font(mark.weight ?? 'regular').fontSize(mark.size * POINTS);
@@ -81,25 +81,25 @@ function letter(doc: Doc, given: Extract<Mark<'paper'>, { kind: 'words' }>): voi
   doc.fillColor(stroke).text(mark.text, mark.at.x * POINTS - before, mark.at.y * POINTS, options);
 }
 
-function inkMark(doc: Doc, mark: Mark<'paper'>): void {
-  if (mark.kind === 'line') strokeLine(doc, mark);
-  else if (mark.kind === 'area') fillArea(doc, mark);
-  else if (mark.kind === 'disc') inkDisc(doc, mark);
-  else letter(doc, mark);
+function paintMark(doc: Doc, mark: Mark<'paper'>): void {
+  if (mark.kind === 'line') paintLine(doc, mark);
+  else if (mark.kind === 'area') paintArea(doc, mark);
+  else if (mark.kind === 'disc') paintDisc(doc, mark);
+  else paintText(doc, mark);
 }
 
-function inkPage(doc: Doc, page: Page): void {
+function paintPage(doc: Doc, page: Page): void {
   doc.addPage({ size: [page.width * POINTS, page.height * POINTS], margin: 0 });
-  for (const mark of page.marks) inkMark(doc, mark);
+  for (const mark of page.marks) paintMark(doc, mark);
 }
 
 /** Midnight UTC of the card's date; of 1 January 2000 while there is none. */
-function stamp(date: string): Date {
+function creationDate(date: string): Date {
   const read = new Date(`${date}T00:00:00Z`);
   return Number.isNaN(read.getTime()) ? new Date('2000-01-01T00:00:00Z') : read;
 }
 
-function joined(chunks: readonly Uint8Array[]): Uint8Array {
+function concatenatedBytes(chunks: readonly Uint8Array[]): Uint8Array {
   const bytes = new Uint8Array(chunks.reduce((sum, chunk) => sum + chunk.length, 0));
   let at = 0;
   for (const chunk of chunks) {
@@ -112,7 +112,7 @@ function joined(chunks: readonly Uint8Array[]): Uint8Array {
 /** The file's bytes. Not compressed, so that a writer elsewhere gives the same. Rejects when a font cannot be read. */
 export function pdf(pages: Pages, fonts: Fonts): Promise<Uint8Array> {
   return new Promise((resolve, reject) => {
-    const date = stamp(pages.card.date);
+    const date = creationDate(pages.card.date);
     const doc = new PDFDocument({
       // pdfkit's own fonts are never asked for; its types do not know that null is allowed.
       font: null as never,
@@ -132,12 +132,12 @@ export function pdf(pages: Pages, fonts: Fonts): Promise<Uint8Array> {
     });
     const chunks: Uint8Array[] = [];
     doc.on('data', (chunk: Uint8Array) => chunks.push(chunk));
-    doc.on('end', () => resolve(joined(chunks)));
+    doc.on('end', () => resolve(concatenatedBytes(chunks)));
     doc.on('error', reject);
     // The types want a Node Buffer or a path; the writer reads any bytes.
     doc.registerFont('regular', fonts.regular as never);
     doc.registerFont('bold', fonts.bold as never);
-    for (const page of pages.pages) inkPage(doc, page);
+    for (const page of pages.pages) paintPage(doc, page);
     doc.end();
   });
 }

@@ -7,7 +7,7 @@ import type { Survey } from '../core/survey.ts';
 
 export type Paper = 'letter' | 'a4';
 
-export interface Ask {
+export interface PageOptions {
   readonly paper: Paper;
   readonly orientation: 'portrait' | 'landscape' | 'fit';
   /** Wanted denominator of the scale (200 for 1:200); absent: the largest of the usual scales that fits. */
@@ -36,7 +36,7 @@ export interface Pages {
   /** For the file's own card: ISO date or empty, and who posts it or empty. The clock is never asked. */
   readonly card: { readonly date: string; readonly author: string };
   /** One sentence for each sign that had to be replaced for want of a glyph. */
-  readonly mends: readonly string[];
+  readonly substitutions: readonly string[];
 }
 
 /** The scale that was asked for does not fit: why, and the nearest that does. */
@@ -49,5 +49,5 @@ export interface TooBig {
 export interface Sheet {
   readonly id: string;
   readonly title: string;
-  draw(survey: Survey, ask: Ask): Pages | TooBig;
+  draw(survey: Survey, ask: PageOptions): Pages | TooBig;
 }

@@ -1,7 +1,7 @@
 /** Inks a page as SVG: one picture, in millimetres, the same marks as the PDF. */
 import type { Mark } from '../core/plane/mark.ts';
-import { BOX_ROOM, backingRadius, CAP_HEIGHT, printable, textWidth, wordsBox } from './lettering.ts';
-import { PAPER, strokeWidth } from './line-styles.ts';
+import { BOX_PADDING, backingRadius, CAP_HEIGHT, printable, textWidth, wordsBounds } from './lettering.ts';
+import { LINE_STYLES, strokeWidth } from './line-styles.ts';
 import type { Page } from './sheet.ts';
 
 /** To a thousandth of a millimetre, without trailing zeros. */
@@ -13,42 +13,42 @@ function escaped(text: string): string {
   return text.replace(/&/g, '&amp;').replace(/</g, '&lt;').replace(/>/g, '&gt;').replace(/"/g, '&quot;');
 }
 
-function outline(points: readonly { readonly x: number; readonly y: number }[]): string {
+function pathData(points: readonly { readonly x: number; readonly y: number }[]): string {
   return points.map((at) => `${n(at.x)} ${n(at.y)}`).join('L');
 }
 
-function lettersOf(given: Extract<Mark<'paper'>, { kind: 'words' }>): string {
+function wordsElement(given: Extract<Mark<'paper'>, { kind: 'words' }>): string {
   const mark = { ...given, text: printable(given.text).text };
-  const { stroke } = PAPER[mark.ink];
+  const { stroke } = LINE_STYLES[mark.ink];
   const weight = mark.weight === 'bold' ? ' font-weight="700"' : '';
   const anchor = mark.align === 'start' ? '' : ` text-anchor="${mark.align}"`;
   // A viewer without the font spreads its own letters over the same width, so that nothing can overlap.
   const width = textWidth(mark.text, mark.size, mark.weight);
-  const held = [...mark.text].length > 2 ? ` textLength="${n(width)}" lengthAdjust="spacingAndGlyphs"` : '';
-  const letters = `<text x="${n(mark.at.x)}" y="${n(mark.at.y)}" font-size="${n(mark.size)}"${weight}${anchor}${held} fill="${stroke}">${escaped(mark.text)}</text>`;
+  const fittedLength = [...mark.text].length > 2 ? ` textLength="${n(width)}" lengthAdjust="spacingAndGlyphs"` : '';
+  const letters = `<text x="${n(mark.at.x)}" y="${n(mark.at.y)}" font-size="${n(mark.size)}"${weight}${anchor}${fittedLength} fill="${stroke}">${escaped(mark.text)}</text>`;
   if (mark.backing === 'disc') {
-    const box = wordsBox(mark);
+    const box = wordsBounds(mark);
     const at = { x: (box.minX + box.maxX) / 2, y: mark.at.y - (CAP_HEIGHT * mark.size) / 2 };
     return `<circle cx="${n(at.x)}" cy="${n(at.y)}" r="${n(backingRadius(mark))}" fill="#ffffff" stroke="${stroke}" stroke-width="0.35"/>${letters}`;
   }
   if (mark.backing === 'box') {
-    const box = wordsBox(mark);
-    return `<rect x="${n(box.minX - BOX_ROOM)}" y="${n(box.minY - BOX_ROOM / 2)}" width="${n(box.maxX - box.minX + 2 * BOX_ROOM)}" height="${n(box.maxY - box.minY + BOX_ROOM)}" fill="#ffffff"/>${letters}`;
+    const box = wordsBounds(mark);
+    return `<rect x="${n(box.minX - BOX_PADDING)}" y="${n(box.minY - BOX_PADDING / 2)}" width="${n(box.maxX - box.minX + 2 * BOX_PADDING)}" height="${n(box.maxY - box.minY + BOX_PADDING)}" fill="#ffffff"/>${letters}`;
   }
   return letters;
 }
 
-function shape(mark: Mark<'paper'>): string {
-  const look = PAPER[mark.ink];
+function markElement(mark: Mark<'paper'>): string {
+  const look = LINE_STYLES[mark.ink];
   switch (mark.kind) {
     case 'line': {
       const dashes = mark.dash ?? look.dash;
       const dash = dashes === undefined ? '' : ` stroke-dasharray="${dashes.map(n).join(' ')}"`;
       const cap = look.cap === 'butt' ? '' : ` stroke-linecap="${look.cap}"`;
-      return `<path d="M${outline(mark.points)}" fill="none" stroke="${look.stroke}" stroke-width="${n(strokeWidth(mark.ink, mark.width))}"${dash}${cap} stroke-linejoin="round"/>`;
+      return `<path d="M${pathData(mark.points)}" fill="none" stroke="${look.stroke}" stroke-width="${n(strokeWidth(mark.ink, mark.width))}"${dash}${cap} stroke-linejoin="round"/>`;
     }
     case 'area':
-      return `<path d="M${outline(mark.ring)}Z" fill="${look.fill}"/>`;
+      return `<path d="M${pathData(mark.ring)}Z" fill="${look.fill}"/>`;
     case 'disc': {
       const paint =
         mark.fill === 'full'
@@ -57,7 +57,7 @@ function shape(mark: Mark<'paper'>): string {
       return `<circle cx="${n(mark.at.x)}" cy="${n(mark.at.y)}" r="${n(mark.radius)}" ${paint}/>`;
     }
     case 'words':
-      return lettersOf(mark);
+      return wordsElement(mark);
   }
 }
 
@@ -67,5 +67,5 @@ export function svg(page: Page): string {
   const open = `<svg xmlns="http://www.w3.org/2000/svg" ${size} role="img" font-family="Inter, 'Helvetica Neue', Arial, sans-serif">`;
   const about = `<title>${escaped(page.about)}</title>`;
   const paper = `<rect width="100%" height="100%" fill="#ffffff"/>`;
-  return `${open}\n${about}\n${paper}\n${page.marks.map(shape).join('\n')}\n</svg>\n`;
+  return `${open}\n${about}\n${paper}\n${page.marks.map(markElement).join('\n')}\n</svg>\n`;
 }

@@ -3,7 +3,7 @@ import { rulebookById } from '../core/checks/rulebooks/rulebooks.ts';
 import type { Arena, Course, Level } from '../core/course/course.ts';
 import { FOOT, type LengthUnit } from '../core/measure/quantity.ts';
 import type { Mark } from '../core/plane/mark.ts';
-import { fitted, textWidth, type Weight, wrapped } from './lettering.ts';
+import { type FontWeight, textWidth, truncatedText, wrappedLines } from './lettering.ts';
 
 const LEVELS: Readonly<Record<Level, string>> = {
   open: 'Open',
@@ -37,7 +37,7 @@ export function rulebookInWords(course: Course): string {
   return `${book.title} (${book.edition})${house}`;
 }
 
-export interface Block {
+export interface MarkBlock {
   readonly height: number;
   readonly marks: readonly Mark<'paper'>[];
 }
@@ -49,17 +49,17 @@ interface Area {
 }
 
 /** A line of words on paper, its baseline at y. */
-export function words(
+export function wordsMark(
   text: string,
   x: number,
   y: number,
-  look: { size: number; weight?: Weight; align?: 'start' | 'end' },
+  style: { size: number; weight?: FontWeight; align?: 'start' | 'end' },
 ): Mark<'paper'> {
-  const { size, weight = 'regular', align = 'start' } = look;
+  const { size, weight = 'regular', align = 'start' } = style;
   return { kind: 'words', at: { x, y }, text, size, weight, align, ink: 'words' };
 }
 
-function across({ x, width }: Area, y: number, stroke: number): Mark<'paper'> {
+function ruleMark({ x, width }: Area, y: number, stroke: number): Mark<'paper'> {
   const points = [
     { x, y },
     { x: x + width, y },
@@ -71,22 +71,22 @@ const FACT = 3.3;
 const FACT_ROW = 5;
 
 /** Facts as "Label value" one after the other, in rows. A fact that is wider than a row is broken into lines. */
-function factMarks(facts: readonly (readonly [string, string])[], area: Area): Block {
+function factMarks(facts: readonly (readonly [string, string])[], area: Area): MarkBlock {
   const marks: Mark<'paper'>[] = [];
   let x = 0;
   let row = 0;
   for (const [label, value] of facts) {
     const labelWidth = textWidth(`${label} `, FACT) + 0.6;
-    const lines = wrapped(value, area.width - labelWidth, { size: FACT, weight: 'bold' });
+    const lines = wrappedLines(value, area.width - labelWidth, { size: FACT, weight: 'bold' });
     const width = labelWidth + Math.max(...lines.map((line) => textWidth(line, FACT, 'bold')));
     if (x > 0 && x + width > area.width) {
       x = 0;
       row += 1;
     }
     const baseline = (line: number): number => area.y + (row + line + 1) * FACT_ROW - 1.4;
-    marks.push(words(label, area.x + x, baseline(0), { size: FACT }));
+    marks.push(wordsMark(label, area.x + x, baseline(0), { size: FACT }));
     lines.forEach((line, index) => {
-      marks.push(words(line, area.x + x + labelWidth, baseline(index), { size: FACT, weight: 'bold' }));
+      marks.push(wordsMark(line, area.x + x + labelWidth, baseline(index), { size: FACT, weight: 'bold' }));
     });
     row += lines.length - 1;
     x += width + 8;
@@ -95,7 +95,7 @@ function factMarks(facts: readonly (readonly [string, string])[], area: Area): B
 }
 
 /** Show and date, class and title, then the facts, over a rule. */
-export function titleBlock(course: Course, scale: number, area: Area): Block {
+export function titleBlock(course: Course, scale: number, area: Area): MarkBlock {
   const { x, y, width } = area;
   const right = x + width;
   const { show, title, level, date } = course.class;
@@ -105,13 +105,13 @@ export function titleBlock(course: Course, scale: number, area: Area): Block {
   let bottom = y;
   if (show !== '' || when !== '') {
     bottom += 5.4;
-    marks.push(words(fitted(show, width - whenWidth, { size: 4 }), x, bottom - 1.6, { size: 4 }));
-    if (when !== '') marks.push(words(when, right, bottom - 1.6, { size: 4, weight: 'bold', align: 'end' }));
+    marks.push(wordsMark(truncatedText(show, width - whenWidth, { size: 4 }), x, bottom - 1.6, { size: 4 }));
+    if (when !== '') marks.push(wordsMark(when, right, bottom - 1.6, { size: 4, weight: 'bold', align: 'end' }));
   }
   const name = title === '' ? course.title : title;
-  for (const line of wrapped(name, width, { size: 7, weight: 'bold' })) {
+  for (const line of wrappedLines(name, width, { size: 7, weight: 'bold' })) {
     bottom += 8.8;
-    marks.push(words(line, x, bottom - 2.2, { size: 7, weight: 'bold' }));
+    marks.push(wordsMark(line, x, bottom - 2.2, { size: 7, weight: 'bold' }));
   }
   const facts: [string, string][] = [['Level', LEVELS[level]]];
   if (course.title !== '' && course.title !== name) facts.push(['Course', course.title]);
@@ -120,27 +120,27 @@ export function titleBlock(course: Course, scale: number, area: Area): Block {
   facts.push(['Rule book', rulebookById(course.rulebook.id)?.title ?? course.rulebook.id]);
   facts.push(['Scale', `1:${scale}`]);
   const block = factMarks(facts, { x, y: bottom, width });
-  marks.push(...block.marks, across(area, bottom + block.height + 1, 0.5));
+  marks.push(...block.marks, ruleMark(area, bottom + block.height + 1, 0.5));
   return { height: bottom + block.height + 1.5 - y, marks };
 }
 
 /** The head of a page that carries on. */
-export function smallTitle(course: Course, area: Area): Block {
+export function continuedTitle(course: Course, area: Area): MarkBlock {
   const name = course.class.title === '' ? course.title : course.class.title;
   const when = dateInWords(course.class.date);
   const whenWidth = when === '' ? 0 : textWidth(when, 4, 'bold') + 6;
-  const text = fitted(`${name}, continued`, area.width - whenWidth, { size: 4.6, weight: 'bold' });
-  const marks = [words(text, area.x, area.y + 4.6, { size: 4.6, weight: 'bold' }), across(area, area.y + 7, 0.5)];
+  const text = truncatedText(`${name}, continued`, area.width - whenWidth, { size: 4.6, weight: 'bold' });
+  const marks = [wordsMark(text, area.x, area.y + 4.6, { size: 4.6, weight: 'bold' }), ruleMark(area, area.y + 7, 0.5)];
   if (when !== '') {
-    marks.push(words(when, area.x + area.width, area.y + 4.6, { size: 4, weight: 'bold', align: 'end' }));
+    marks.push(wordsMark(when, area.x + area.width, area.y + 4.6, { size: 4, weight: 'bold', align: 'end' }));
   }
   return { height: 7.5, marks };
 }
 
 /** The foot: how to print it to scale, and which page this is. */
-export function foot(scale: number, page: { number: number; count: number }, area: Area): readonly Mark<'paper'>[] {
+export function footer(scale: number, page: { number: number; count: number }, area: Area): readonly Mark<'paper'>[] {
   const count = page.count === 1 ? '' : `Page ${page.number} of ${page.count}`;
-  const marks = [words(`To scale 1:${scale} when printed at 100 %.`, area.x, area.y, { size: 3.2 })];
-  if (count !== '') marks.push(words(count, area.x + area.width, area.y, { size: 3.2, align: 'end' }));
+  const marks = [wordsMark(`To scale 1:${scale} when printed at 100 %.`, area.x, area.y, { size: 3.2 })];
+  if (count !== '') marks.push(wordsMark(count, area.x + area.width, area.y, { size: 3.2, align: 'end' }));
   return marks;
 }

@@ -3,17 +3,17 @@ import type { Ink, Mark } from '../core/plane/mark.ts';
 import { type Path, pathEnd, pathPoints } from '../core/plane/path.ts';
 import type { LineElement } from '../core/ride/line.ts';
 import { strokeWidth } from './line-styles.ts';
-import { blockRing, type Room, takenIn } from './occupancy-grid.ts';
-import { type Frame, headingOnPaper, onPaper, type PaperPoint, perMetre } from './paper-transform.ts';
+import { blockRing, type OccupancyGrid, occupiedCells } from './occupancy-grid.ts';
+import { headingOnPaper, onPaper, type PaperPoint, type PaperTransform, perMetre } from './paper-transform.ts';
 
 /** A part of the line drawn with one stroke. */
-export interface Run {
+export interface InkRun {
   readonly ink: Ink;
   readonly points: readonly PaperPoint[];
 }
 
 /** A turn on the spot: where, by how much (counter-clockwise positive), and where the horse faces before it. */
-export interface Turn {
+export interface SpotTurn {
   readonly at: PaperPoint;
   readonly by: number;
   readonly heading: number;
@@ -44,28 +44,28 @@ export function inksOf(elements: readonly LineElement[]): readonly Ink[] {
   return LEGEND_ORDER.filter((ink) => inks.has(ink));
 }
 
-function pathOnPaper(frame: Frame, path: Path): readonly PaperPoint[] {
-  const step = CHORD / perMetre(frame);
+function pathOnPaper(transform: PaperTransform, path: Path): readonly PaperPoint[] {
+  const step = CHORD / perMetre(transform);
   const points = path.flatMap((stretch) =>
     stretch.curvature === 0 ? [stretch.start] : pathPoints([stretch], step).slice(0, -1),
   );
-  return path.length === 0 ? [] : [...points, pathEnd(path)].map((at) => onPaper(frame, at));
+  return path.length === 0 ? [] : [...points, pathEnd(path)].map((at) => onPaper(transform, at));
 }
 
-function far(a: PaperPoint | undefined, b: PaperPoint): boolean {
+function isApart(a: PaperPoint | undefined, b: PaperPoint): boolean {
   return a === undefined || Math.hypot(a.x - b.x, a.y - b.y) > 0.001;
 }
 
 /** Neighbouring elements that are ridden alike become one run, so that their dashes run on. */
-export function runsOf(frame: Frame, elements: readonly LineElement[]): readonly Run[] {
+export function runsOf(transform: PaperTransform, elements: readonly LineElement[]): readonly InkRun[] {
   const runs: { ink: Ink; points: PaperPoint[] }[] = [];
   for (const element of elements) {
     if (element.length === 0) continue;
-    const points = pathOnPaper(frame, element.path);
+    const points = pathOnPaper(transform, element.path);
     const last = runs.at(-1);
     const [first] = points;
     if (first === undefined) continue;
-    if (last !== undefined && last.ink === inkOf(element) && !far(last.points.at(-1), first)) {
+    if (last !== undefined && last.ink === inkOf(element) && !isApart(last.points.at(-1), first)) {
       last.points.push(...points.slice(1));
     } else {
       runs.push({ ink: inkOf(element), points: [...points] });
@@ -74,17 +74,17 @@ export function runsOf(frame: Frame, elements: readonly LineElement[]): readonly
   return runs;
 }
 
-export function turnsOf(frame: Frame, elements: readonly LineElement[]): readonly Turn[] {
+export function turnsOf(transform: PaperTransform, elements: readonly LineElement[]): readonly SpotTurn[] {
   return shownTurns(elements).flatMap((element) => {
     if (element.path[0] === undefined) return [];
     const { start } = element.path[0];
-    const heading = headingOnPaper(frame, start.angle + element.facing);
-    return [{ at: onPaper(frame, start), by: element.turn, heading }];
+    const heading = headingOnPaper(transform, start.angle + element.facing);
+    return [{ at: onPaper(transform, start), by: element.turn, heading }];
   });
 }
 
 /** A mark for each run. */
-export function runMarks(runs: readonly Run[]): readonly Mark<'paper'>[] {
+export function runMarks(runs: readonly InkRun[]): readonly Mark<'paper'>[] {
   return runs.map(({ ink, points }) => ({ kind: 'line', ink, points, width: strokeWidth(ink, undefined) }));
 }
 
@@ -109,7 +109,10 @@ function lengthOf(points: readonly PaperPoint[]): number {
   }, 0);
 }
 
-function placeAlong(points: readonly PaperPoint[], along: number): { at: PaperPoint; heading: number } | undefined {
+function paperPointAlong(
+  points: readonly PaperPoint[],
+  along: number,
+): { at: PaperPoint; heading: number } | undefined {
   let rest = along;
   for (let index = 1; index < points.length; index += 1) {
     const a = points[index - 1] as PaperPoint;
@@ -142,7 +145,7 @@ function isGait(ink: Ink): boolean {
 }
 
 /** Arrowheads along the runs, clear of the pieces where the room has them blocked; each is blocked in turn. */
-export function arrowMarks(runs: readonly Run[], room: Room): readonly Mark<'paper'>[] {
+export function arrowMarks(runs: readonly InkRun[], grid: OccupancyGrid): readonly Mark<'paper'>[] {
   const marks: Mark<'paper'>[] = [];
   for (const run of runs) {
     const length = lengthOf(run.points);
@@ -153,19 +156,19 @@ export function arrowMarks(runs: readonly Run[], room: Room): readonly Mark<'pap
       const wanted = (length * (index + 0.5)) / count;
       const free = SHIFTS.map((shift) => wanted + shift)
         .filter((along) => along > ARROW * 0.6 && along < length - ARROW * 0.6)
-        .flatMap((along) => placeAlong(run.points, along) ?? [])
-        .map((place) => ({ place, taken: takenIn(room, around(place.at, ARROW * 0.55)) }));
+        .flatMap((along) => paperPointAlong(run.points, along) ?? [])
+        .map((place) => ({ place, taken: occupiedCells(grid, squareAround(place.at, ARROW * 0.55)) }));
       const clear = free.find(({ taken }) => taken === 0) ?? free.sort((a, b) => a.taken - b.taken)[0];
       if (clear === undefined) continue;
       const ring = arrowhead(clear.place.at, clear.place.heading, arrowSize(run.ink));
       marks.push({ kind: 'area', ink: run.ink, ring });
-      blockRing(room, ring, 0.4);
+      blockRing(grid, ring, 0.4);
     }
   }
   return marks;
 }
 
-function around(at: PaperPoint, reach: number): { minX: number; maxX: number; minY: number; maxY: number } {
+function squareAround(at: PaperPoint, reach: number): { minX: number; maxX: number; minY: number; maxY: number } {
   return { minX: at.x - reach, maxX: at.x + reach, minY: at.y - reach, maxY: at.y + reach };
 }
 
@@ -173,7 +176,7 @@ function around(at: PaperPoint, reach: number): { minX: number; maxX: number; mi
 const TURN_RADIUS = 2.3;
 
 /** The sweep of a turn on the spot as an arc with an arrowhead, about the place where it is made. */
-export function turnMarks(turn: Turn): readonly Mark<'paper'>[] {
+export function turnMarks(turn: SpotTurn): readonly Mark<'paper'>[] {
   // A full turn leaves a gap so that its direction shows. y runs down, so counter-clockwise is negative here.
   const sweep = -Math.sign(turn.by) * Math.min(Math.abs(turn.by), (320 * Math.PI) / 180);
   const steps = Math.max(4, Math.ceil(Math.abs(sweep) / 0.2));

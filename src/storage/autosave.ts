@@ -1,5 +1,5 @@
 import type { Course } from '../core/course/course.ts';
-import type { Trouble } from './failure.ts';
+import type { ErrorMessage } from './failure.ts';
 
 /** A clock that calls back once, later. The browser's is `pageTimer`. */
 export interface Timer {
@@ -19,20 +19,20 @@ const DELAY = 800;
 
 export interface AutosaveOptions {
   /** Writes the course; answers what went wrong. */
-  keep(course: Course): Promise<Trouble>;
-  /** Told after each write: the trouble, or nothing when all is kept. */
-  tell?(trouble: Trouble): void;
+  save(course: Course): Promise<ErrorMessage>;
+  /** Called after each write with the error, or nothing when all is saved. */
+  report?(error: ErrorMessage): void;
   readonly timer?: Timer;
   readonly delay?: number;
 }
 
 export interface Autosave {
   /** Call with the course on the table after every change. */
-  changed(course: Course): void;
+  schedule(course: Course): void;
   /** Writes at once what is not yet written; resolved when the last course is kept or could not be. */
   flush(): Promise<void>;
   /** Whether everything that was told is kept. */
-  isKept(): boolean;
+  isSaved(): boolean;
   /** No more writes after the one under way. */
   stop(): void;
 }
@@ -41,53 +41,53 @@ export interface Autosave {
  * Writes the course at the latest `delay` after a change, one write at a time, always the last course. What could not
  * be written is tried again with the next change or flush.
  */
-export function autosave({ keep, tell, timer = pageTimer, delay = DELAY }: AutosaveOptions): Autosave {
-  let waiting: Course | undefined;
+export function autosave({ save, report, timer = pageTimer, delay = DELAY }: AutosaveOptions): Autosave {
+  let pending: Course | undefined;
   let last: Course | undefined;
   let writing: Promise<void> | undefined;
-  let callOff: (() => void) | undefined;
-  let stopped = false;
+  let cancelTimer: (() => void) | undefined;
+  let isStopped = false;
 
   async function writeOnce(course: Course): Promise<boolean> {
-    const trouble = await keep(course).catch((failure: unknown): Trouble => `The course was not kept: ${failure}.`);
-    if (trouble !== undefined) waiting ??= course;
-    tell?.(trouble);
-    return trouble === undefined;
+    const error = await save(course).catch((failure: unknown): ErrorMessage => `The course was not kept: ${failure}.`);
+    if (error !== undefined) pending ??= course;
+    report?.(error);
+    return error === undefined;
   }
 
   async function write(): Promise<void> {
-    callOff?.();
-    callOff = undefined;
+    cancelTimer?.();
+    cancelTimer = undefined;
     // Whoever asks while a write is under way waits for it, and then for what came since.
     while (writing !== undefined) await writing;
-    if (waiting === undefined || stopped) return;
-    const course = waiting;
-    waiting = undefined;
+    if (pending === undefined || isStopped) return;
+    const course = pending;
+    pending = undefined;
     let good = false;
     writing = writeOnce(course).then((kept) => {
       good = kept;
       writing = undefined;
     });
     await writing;
-    if (good && waiting !== undefined && callOff === undefined) await write();
+    if (good && pending !== undefined && cancelTimer === undefined) await write();
   }
 
   return {
-    changed(course) {
-      if (stopped || course === last) return;
+    schedule(course) {
+      if (isStopped || course === last) return;
       last = course;
-      waiting = course;
-      callOff ??= timer.after(delay, () => {
-        callOff = undefined;
+      pending = course;
+      cancelTimer ??= timer.after(delay, () => {
+        cancelTimer = undefined;
         void write();
       });
     },
     flush: write,
-    isKept: () => waiting === undefined && writing === undefined,
+    isSaved: () => pending === undefined && writing === undefined,
     stop() {
-      stopped = true;
-      callOff?.();
-      callOff = undefined;
+      isStopped = true;
+      cancelTimer?.();
+      cancelTimer = undefined;
     },
   };
 }

@@ -1,9 +1,9 @@
 import { type DBSchema, type IDBPDatabase, openDB } from 'idb';
-import { type Kept, type KeptVersion, MOST_VERSIONS, nextVersion, type Store } from './store.ts';
+import { MOST_VERSIONS, nextVersion, type SavedRecord, type SavedVersion, type Store } from './store.ts';
 
 interface Shape extends DBSchema {
-  courses: { key: string; value: Kept };
-  versions: { key: [string, number]; value: KeptVersion };
+  courses: { key: string; value: SavedRecord };
+  versions: { key: [string, number]; value: SavedVersion };
 }
 
 const NAME = 'polewright';
@@ -14,7 +14,7 @@ function versionsOf(slot: string): IDBKeyRange {
   return IDBKeyRange.bound([slot, 0], [slot, Number.MAX_SAFE_INTEGER]);
 }
 
-async function put(db: IDBPDatabase<Shape>, record: Kept): Promise<void> {
+async function put(db: IDBPDatabase<Shape>, record: SavedRecord): Promise<void> {
   const change = db.transaction(['courses', 'versions'], 'readwrite');
   const versions = change.objectStore('versions');
   const work = async () => {
@@ -45,10 +45,10 @@ export async function databaseStore(): Promise<Store> {
   });
   return {
     put: (record) => put(db, record),
-    all: () => db.getAll('courses'),
-    one: (slot) => db.get('courses', slot),
+    records: () => db.getAll('courses'),
+    record: (slot) => db.get('courses', slot),
     versions: (slot) => db.getAll('versions', versionsOf(slot)),
-    async forget(slot) {
+    async remove(slot) {
       const change = db.transaction(['courses', 'versions'], 'readwrite');
       await Promise.all([
         change.objectStore('courses').delete(slot),

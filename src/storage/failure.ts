@@ -4,7 +4,7 @@
  */
 
 /** What went wrong and what to do, or nothing. */
-export type Trouble = string | undefined;
+export type ErrorMessage = string | undefined;
 
 const TO_FILE = 'Save the course to a file so that it is not lost.';
 

@@ -2,11 +2,11 @@ import type { Course } from '../core/course/course.ts';
 import { type CourseReading, readCourse } from '../core/files/read.ts';
 import { writeCourse } from '../core/files/write.ts';
 import { databaseStore } from './database.ts';
-import { failureName, failureWords, type Trouble } from './failure.ts';
-import { type Kept, memoryStore, type Store } from './store.ts';
+import { type ErrorMessage, failureName, failureWords } from './failure.ts';
+import { memoryStore, type SavedRecord, type Store } from './store.ts';
 
 /** A kept course in a list, without its text. `saved`: milliseconds since 1970. */
-export interface KeptCourse {
+export interface SavedCourse {
   readonly slot: string;
   readonly title: string;
   readonly saved: number;
@@ -21,25 +21,25 @@ export interface EarlierCourse {
 /** The courses kept in this browser, by slot. Nothing here rejects. */
 export interface Library {
   /** `memory`: only as long as the page is open; `note` says why. */
-  readonly keeps: 'browser' | 'memory';
-  readonly note: Trouble;
+  readonly storedIn: 'browser' | 'memory';
+  readonly note: ErrorMessage;
   /** What went wrong last and what to do; nothing once something has gone right again. */
-  trouble(): Trouble;
+  lastError(): ErrorMessage;
   /** The course that was saved last and can be read; where it cannot, an earlier state of it. */
   latest(): Promise<Course | undefined>;
   /** Keeps a course that can be opened again; one that cannot does not take the place of one that can. */
-  keep(course: Course, slot?: string): Promise<Trouble>;
+  save(course: Course, slot?: string): Promise<ErrorMessage>;
   /** The last saved first. */
-  courses(): Promise<readonly KeptCourse[]>;
+  courses(): Promise<readonly SavedCourse[]>;
   load(slot: string): Promise<CourseReading>;
-  forget(slot: string): Promise<Trouble>;
+  remove(slot: string): Promise<ErrorMessage>;
   /** The newest first. */
   earlier(slot: string): Promise<readonly EarlierCourse[]>;
   loadEarlier(slot: string, number: number): Promise<CourseReading>;
 }
 
 /** The slot of the course on the table, for those who keep only one. */
-export const TABLE = 'table';
+export const CURRENT_SLOT = 'table';
 
 export interface LibraryOptions {
   /** Milliseconds since 1970. */
@@ -56,12 +56,12 @@ async function browserPersist(): Promise<unknown> {
 /** Opens the browser's library; one in memory, with the reason, where the browser has or allows none. */
 export async function openLibrary(options: LibraryOptions = {}): Promise<Library> {
   const { now = Date.now, persist = browserPersist } = options;
-  const inMemory = (why: string) => libraryOn(memoryStore(), { keeps: 'memory', note: why, now });
+  const inMemory = (why: string) => libraryOn(memoryStore(), { storedIn: 'memory', note: why, now });
   if (typeof indexedDB === 'undefined') {
     return inMemory('This browser keeps nothing between visits. Save the course to a file before you close the page.');
   }
   try {
-    return libraryOn(await databaseStore(), { keeps: 'browser', note: undefined, now, persist });
+    return libraryOn(await databaseStore(), { storedIn: 'browser', note: undefined, now, persist });
   } catch (failure) {
     return inMemory(`${failureWords(failure)} Until then it is kept only while this page is open.`);
   }
@@ -84,35 +84,40 @@ function readRecord(record: { readonly text?: unknown } | undefined, what: strin
 /** A library over a store. Exported for tests, which bring stores that fail. */
 export function libraryOn(
   store: Store,
-  { keeps, note, now, persist }: Pick<Library, 'keeps' | 'note'> & LibraryOptions & { readonly now: () => number },
+  {
+    storedIn,
+    note,
+    now,
+    persist,
+  }: Pick<Library, 'storedIn' | 'note'> & LibraryOptions & { readonly now: () => number },
 ): Library {
-  let trouble: Trouble;
-  let asked = false;
+  let lastError: ErrorMessage;
+  let hasAskedToPersist = false;
 
   /** Asked with the first course that is kept, as some browsers ask the person: there is something to lose then. */
   function askToPersist(): void {
-    if (asked) return;
-    asked = true;
+    if (hasAskedToPersist) return;
+    hasAskedToPersist = true;
     persist?.().catch(() => undefined);
   }
 
   /** What the work gives, or the other answer with the failure remembered. */
-  async function tried<T>(work: () => Promise<T>, otherwise: (why: string) => T): Promise<T> {
+  async function attempt<T>(work: () => Promise<T>, otherwise: (why: string) => T): Promise<T> {
     try {
       const result = await work();
-      trouble = undefined;
+      lastError = undefined;
       return result;
     } catch (failure) {
-      trouble = failureWords(failure);
-      return otherwise(trouble);
+      lastError = failureWords(failure);
+      return otherwise(lastError);
     }
   }
 
-  const refused = (why: string): CourseReading => ({ kind: 'refused', why });
-  const newestFirst = async () => [...(await store.all())].sort((a, b) => b.saved - a.saved);
+  const rejection = (why: string): CourseReading => ({ kind: 'refused', why });
+  const newestFirst = async () => [...(await store.records())].sort((a, b) => b.saved - a.saved);
   const versions = async (slot: string) => [...(await store.versions(slot))].reverse();
 
-  async function put(record: Kept): Promise<void> {
+  async function put(record: SavedRecord): Promise<void> {
     try {
       await store.put(record);
     } catch (failure) {
@@ -124,7 +129,7 @@ export function libraryOn(
   }
 
   /** The newest state of a record that can be read, and why newer ones could not. */
-  async function readable(record: Kept): Promise<{ readonly course?: Course; readonly why?: string }> {
+  async function newestReadable(record: SavedRecord): Promise<{ readonly course?: Course; readonly why?: string }> {
     const last = readRecord(record, `course "${record.title}"`);
     if (last.kind === 'read') return { course: last.course };
     for (const version of await versions(record.slot)) {
@@ -135,15 +140,15 @@ export function libraryOn(
   }
 
   return {
-    keeps,
+    storedIn,
     note,
-    trouble: () => trouble,
+    lastError: () => lastError,
     async latest() {
       const whys: string[] = [];
-      const course = await tried<Course | undefined>(
+      const course = await attempt<Course | undefined>(
         async () => {
           for (const record of await newestFirst()) {
-            const { course, why } = await readable(record);
+            const { course, why } = await newestReadable(record);
             if (why !== undefined) whys.push(why);
             if (course !== undefined) return course;
           }
@@ -151,11 +156,11 @@ export function libraryOn(
         },
         () => undefined,
       );
-      if (whys.length > 0) trouble = whys.join(' ');
+      if (whys.length > 0) lastError = whys.join(' ');
       return course;
     },
-    keep: (course, slot = TABLE) =>
-      tried<Trouble>(
+    save: (course, slot = CURRENT_SLOT) =>
+      attempt<ErrorMessage>(
         async () => {
           const text = writeCourse(course);
           const again = readCourse(text);
@@ -167,28 +172,29 @@ export function libraryOn(
         (why) => why,
       ),
     courses: () =>
-      tried<readonly KeptCourse[]>(
+      attempt<readonly SavedCourse[]>(
         async () => (await newestFirst()).map(({ slot, title, saved }) => ({ slot, title, saved })),
         () => [],
       ),
-    load: (slot) => tried(async () => readRecord(await store.one(slot), `course in the slot "${slot}"`), refused),
-    forget: (slot) =>
-      tried<Trouble>(
+    load: (slot) =>
+      attempt(async () => readRecord(await store.record(slot), `course in the slot "${slot}"`), rejection),
+    remove: (slot) =>
+      attempt<ErrorMessage>(
         async () => {
-          await store.forget(slot);
+          await store.remove(slot);
           return undefined;
         },
         (why) => why,
       ),
     earlier: (slot) =>
-      tried<readonly EarlierCourse[]>(
+      attempt<readonly EarlierCourse[]>(
         async () => (await versions(slot)).map(({ number, saved }) => ({ number, saved })),
         () => [],
       ),
     loadEarlier: (slot, number) =>
-      tried(async () => {
+      attempt(async () => {
         const found = (await store.versions(slot)).find((version) => version.number === number);
         return readRecord(found, `state ${number} of "${slot}"`);
-      }, refused),
+      }, rejection),
   };
 }

@@ -1,7 +1,7 @@
 import { type IDBPDatabase, openDB } from 'idb';
 import type { ShelfItem } from '../core/course/shelf-item.ts';
 import { readShelfItem, writeShelfItem } from '../core/files/shelf.ts';
-import { failureWords, type Trouble } from './failure.ts';
+import { type ErrorMessage, failureWords } from './failure.ts';
 
 /** A kept obstacle that cannot be read any more, and why. */
 interface Unreadable {
@@ -12,31 +12,31 @@ interface Unreadable {
 /** The designer's own obstacles, kept in this browser, by id. Nothing here rejects. */
 export interface Shelf {
   /** `memory`: only as long as the page is open; `note` says why. */
-  readonly keeps: 'browser' | 'memory';
-  readonly note: Trouble;
+  readonly storedIn: 'browser' | 'memory';
+  readonly note: ErrorMessage;
   /** Keeps an obstacle; one that is kept under its id already is replaced. */
-  keep(item: ShelfItem): Promise<Trouble>;
+  save(item: ShelfItem): Promise<ErrorMessage>;
   /** By title. What cannot be read is told and stays where it is. */
   items(): Promise<{
     readonly items: readonly ShelfItem[];
     readonly unreadable: readonly Unreadable[];
-    readonly trouble: Trouble;
+    readonly error: ErrorMessage;
   }>;
-  forget(id: string): Promise<Trouble>;
+  remove(id: string): Promise<ErrorMessage>;
 }
 
 /** Texts by id. Methods reject on failure. */
 export interface ShelfStore {
   put(id: string, text: string): Promise<unknown>;
-  all(): Promise<readonly (readonly [string, unknown])[]>;
-  drop(id: string): Promise<unknown>;
+  texts(): Promise<readonly (readonly [string, unknown])[]>;
+  remove(id: string): Promise<unknown>;
 }
 
 /** A database of its own, so that neither it nor the courses' has to wait for the other to be upgraded. */
 const NAME = 'polewright-shelf';
 const OBSTACLES = 'obstacles';
 
-async function databaseShelf(): Promise<ShelfStore> {
+async function databaseShelfStore(): Promise<ShelfStore> {
   const db = await new Promise<IDBPDatabase>((resolve, reject) => {
     const opening = openDB(NAME, 1, {
       upgrade: (fresh) => void fresh.createObjectStore(OBSTACLES),
@@ -47,21 +47,21 @@ async function databaseShelf(): Promise<ShelfStore> {
   });
   return {
     put: (id, text) => db.put(OBSTACLES, text, id),
-    async all() {
+    async texts() {
       const reading = db.transaction(OBSTACLES).store;
       const [ids, texts] = await Promise.all([reading.getAllKeys(), reading.getAll()]);
       return ids.map((id, i) => [String(id), texts[i]] as const);
     },
-    drop: (id) => db.delete(OBSTACLES, id),
+    remove: (id) => db.delete(OBSTACLES, id),
   };
 }
 
-function memoryShelf(): ShelfStore {
+function memoryShelfStore(): ShelfStore {
   const texts = new Map<string, string>();
   return {
     put: async (id, text) => texts.set(id, text),
-    all: async () => [...texts],
-    drop: async (id) => texts.delete(id),
+    texts: async () => [...texts],
+    remove: async (id) => texts.delete(id),
   };
 }
 
@@ -69,17 +69,17 @@ function memoryShelf(): ShelfStore {
 export async function openShelf(): Promise<Shelf> {
   if (typeof indexedDB === 'undefined') {
     const note = 'This browser keeps nothing between visits: own obstacles last as long as this page.';
-    return shelfOn(memoryShelf(), { keeps: 'memory', note });
+    return shelfOn(memoryShelfStore(), { storedIn: 'memory', note });
   }
   try {
-    return shelfOn(await databaseShelf(), { keeps: 'browser', note: undefined });
+    return shelfOn(await databaseShelfStore(), { storedIn: 'browser', note: undefined });
   } catch (failure) {
     const note = `${failureWords(failure)} Until then own obstacles last as long as this page.`;
-    return shelfOn(memoryShelf(), { keeps: 'memory', note });
+    return shelfOn(memoryShelfStore(), { storedIn: 'memory', note });
   }
 }
 
-async function done(work: Promise<unknown>): Promise<Trouble> {
+async function failureOf(work: Promise<unknown>): Promise<ErrorMessage> {
   try {
     await work;
     return undefined;
@@ -89,30 +89,30 @@ async function done(work: Promise<unknown>): Promise<Trouble> {
 }
 
 /** A shelf over a store. Exported for tests, which bring stores that fail. */
-export function shelfOn(store: ShelfStore, { keeps, note }: Pick<Shelf, 'keeps' | 'note'>): Shelf {
+export function shelfOn(store: ShelfStore, { storedIn, note }: Pick<Shelf, 'storedIn' | 'note'>): Shelf {
   return {
-    keeps,
+    storedIn,
     note,
-    async keep(item) {
+    async save(item) {
       const text = writeShelfItem(item);
       const again = readShelfItem(text);
       if (again.kind === 'refused') return `The obstacle was not kept, as it could not be read again. ${again.why}`;
-      return done(store.put(item.id, text));
+      return failureOf(store.put(item.id, text));
     },
     async items() {
       try {
         const items: ShelfItem[] = [];
         const unreadable: Unreadable[] = [];
-        for (const [id, text] of await store.all()) {
+        for (const [id, text] of await store.texts()) {
           const reading = readShelfItem(typeof text === 'string' ? text : '');
           if (reading.kind === 'read') items.push(reading.item);
           else unreadable.push({ id, why: reading.why });
         }
-        return { items: items.sort((a, b) => a.title.localeCompare(b.title)), unreadable, trouble: undefined };
+        return { items: items.sort((a, b) => a.title.localeCompare(b.title)), unreadable, error: undefined };
       } catch (failure) {
-        return { items: [], unreadable: [], trouble: failureWords(failure) };
+        return { items: [], unreadable: [], error: failureWords(failure) };
       }
     },
-    forget: (id) => done(store.drop(id)),
+    remove: (id) => failureOf(store.remove(id)),
   };
 }

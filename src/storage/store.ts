@@ -1,5 +1,5 @@
 /** Where the texts of courses lie: the browser's database, or memory where there is none. Methods reject on failure. */
-export interface Kept {
+export interface SavedRecord {
   readonly slot: string;
   readonly title: string;
   /** Milliseconds since 1970. */
@@ -8,7 +8,7 @@ export interface Kept {
 }
 
 /** An earlier state of a slot. Saves that follow each other closely share one. */
-export interface KeptVersion {
+export interface SavedVersion {
   readonly slot: string;
   readonly number: number;
   /** When its first save was made; `saved` is the last. */
@@ -18,12 +18,12 @@ export interface KeptVersion {
 }
 
 export interface Store {
-  put(record: Kept): Promise<void>;
-  all(): Promise<readonly Kept[]>;
-  one(slot: string): Promise<Kept | undefined>;
+  put(record: SavedRecord): Promise<void>;
+  records(): Promise<readonly SavedRecord[]>;
+  record(slot: string): Promise<SavedRecord | undefined>;
   /** Oldest first. */
-  versions(slot: string): Promise<readonly KeptVersion[]>;
-  forget(slot: string): Promise<void>;
+  versions(slot: string): Promise<readonly SavedVersion[]>;
+  remove(slot: string): Promise<void>;
   /** Makes room: drops all earlier states, of every slot. */
   dropVersions(): Promise<void>;
 }
@@ -34,7 +34,7 @@ export const MOST_VERSIONS = 20;
 export const VERSION_SPAN = 120_000;
 
 /** The version that a save goes into, given the newest there is. */
-export function nextVersion({ slot, saved, text }: Kept, newest: KeptVersion | undefined): KeptVersion {
+export function nextVersion({ slot, saved, text }: SavedRecord, newest: SavedVersion | undefined): SavedVersion {
   const shared = newest !== undefined && saved - newest.begun < VERSION_SPAN && saved >= newest.begun;
   if (shared) return { ...newest, saved, text };
   return { slot, number: (newest?.number ?? 0) + 1, begun: saved, saved, text };
@@ -42,8 +42,8 @@ export function nextVersion({ slot, saved, text }: Kept, newest: KeptVersion | u
 
 /** A store that lasts as long as the page. */
 export function memoryStore(): Store {
-  const records = new Map<string, Kept>();
-  const earlier = new Map<string, readonly KeptVersion[]>();
+  const records = new Map<string, SavedRecord>();
+  const earlier = new Map<string, readonly SavedVersion[]>();
   return {
     async put(record) {
       records.set(record.slot, record);
@@ -52,10 +52,10 @@ export function memoryStore(): Store {
       const others = before.filter((each) => each.number !== version.number);
       earlier.set(record.slot, [...others, version].slice(-MOST_VERSIONS));
     },
-    all: async () => [...records.values()],
-    one: async (slot) => records.get(slot),
+    records: async () => [...records.values()],
+    record: async (slot) => records.get(slot),
     versions: async (slot) => earlier.get(slot) ?? [],
-    async forget(slot) {
+    async remove(slot) {
       records.delete(slot);
       earlier.delete(slot);
     },

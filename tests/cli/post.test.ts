@@ -1,13 +1,13 @@
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { fileName } from '../../src/cli/post.ts';
-import { caught, courseFile, scratch, smallCourse } from './run-cli.ts';
+import { pdfFileName } from '../../src/cli/post.ts';
+import { courseFile, runCli, scratchFolder, smallCourse } from './run-cli.ts';
 
 describe('post', () => {
   test('writes the pattern as a PDF into a folder that it makes, and leaves nothing else there', async () => {
-    const folder = join(scratch(), 'day one', 'sheets');
-    const { code, out, err } = await caught('post', courseFile(smallCourse()), '--out', folder, '--paper', 'a4');
+    const folder = join(scratchFolder(), 'day one', 'sheets');
+    const { code, out, err } = await runCli('post', courseFile(smallCourse()), '--out', folder, '--paper', 'a4');
     expect([code, err]).toEqual([0, '']);
     expect(readdirSync(folder)).toEqual(['larkhollow-fairground-practice-pattern.pdf']);
     const path = join(folder, 'larkhollow-fairground-practice-pattern.pdf');
@@ -16,8 +16,8 @@ describe('post', () => {
   });
 
   test('says with --json what it wrote and to what scale', async () => {
-    const folder = scratch();
-    const { out } = await caught('post', courseFile(smallCourse()), '--out', folder, '--json');
+    const folder = scratchFolder();
+    const { out } = await runCli('post', courseFile(smallCourse()), '--out', folder, '--json');
     const told = JSON.parse(out);
     expect(told).toMatchObject({ sheet: 'pattern', pages: 1 });
     expect(told.scale).toBeGreaterThan(1);
@@ -26,16 +26,16 @@ describe('post', () => {
 
   test('writes the same bytes twice', async () => {
     const file = courseFile(smallCourse());
-    const [one, two] = [scratch(), scratch()];
-    await caught('post', file, '--out', one);
-    await caught('post', file, '--out', two);
+    const [one, two] = [scratchFolder(), scratchFolder()];
+    await runCli('post', file, '--out', one);
+    await runCli('post', file, '--out', two);
     const [name = ''] = readdirSync(one);
     expect(readFileSync(join(one, name)).equals(readFileSync(join(two, name)))).toBe(true);
   });
 
   test('refuses a folder that cannot be made, a paper, a sheet, a scale, each with its reason', async () => {
     const file = courseFile(smallCourse());
-    const inTheWay = join(scratch(), 'file');
+    const inTheWay = join(scratchFolder(), 'file');
     writeFileSync(inTheWay, '');
     const refusals: [string[], string][] = [
       [['--out', join(inTheWay, 'deeper')], 'The folder for the sheets cannot be made.'],
@@ -47,7 +47,7 @@ describe('post', () => {
       [['--out', 'x', '--scale', '1:20'], 'At 1:20 the arena is'],
     ];
     for (const [argv, why] of refusals) {
-      const { code, out, err } = await caught('post', file, ...argv);
+      const { code, out, err } = await runCli('post', file, ...argv);
       expect([code, out], why).toEqual([2, '']);
       expect(err).toContain(why);
     }
@@ -55,7 +55,7 @@ describe('post', () => {
 });
 
 test('a title becomes a file name that every system takes', () => {
-  expect(fileName('Saturday: Open Trail / A')).toBe('saturday-open-trail-a');
-  expect(fileName('../../etc')).toBe('etc');
-  expect(fileName('???')).toBe('course');
+  expect(pdfFileName('Saturday: Open Trail / A')).toBe('saturday-open-trail-a');
+  expect(pdfFileName('../../etc')).toBe('etc');
+  expect(pdfFileName('???')).toBe('course');
 });

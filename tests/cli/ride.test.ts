@@ -1,10 +1,10 @@
 import { expect, test } from 'vitest';
 import { printNotesOf, printsOf, survey } from '../../src/core/survey.ts';
-import { caught, courseFile, smallCourse } from './run-cli.ts';
+import { courseFile, runCli, smallCourse } from './run-cli.ts';
 
 test('ride prints the line of the survey as one JSON document', async () => {
   const course = smallCourse();
-  const { code, out, err } = await caught('ride', courseFile(course), '--json');
+  const { code, out, err } = await runCli('ride', courseFile(course), '--json');
   const told = JSON.parse(out);
   const { line } = survey(course);
   expect([code, err]).toEqual([0, '']);
@@ -19,7 +19,7 @@ test('ride prints the line of the survey as one JSON document', async () => {
 
 test('ride tells landings, prints, leads, transitions and times in its document', async () => {
   const course = smallCourse();
-  const { out } = await caught('ride', courseFile(course), '--json');
+  const { out } = await runCli('ride', courseFile(course), '--json');
   const told = JSON.parse(out);
   const surveyed = survey(course);
   const plain = (value: unknown) => JSON.parse(JSON.stringify(value));
@@ -37,19 +37,19 @@ test('ride tells landings, prints, leads, transitions and times in its document'
 test('ride says which obstacle to shorten first when the class is too long', async () => {
   const course = smallCourse();
   const entry = { ...course.class, entries: 70, allotted: 3600 };
-  const { out } = await caught('ride', courseFile({ ...course, class: entry }));
+  const { out } = await runCli('ride', courseFile({ ...course, class: entry }));
   expect(out).toMatch(/The class: 70 entries, 2 drags, .* over 1 h 00 min\. To shorten first: number \d/);
 });
 
 test('ride says which hoof comes down on which pole', async () => {
-  const { out } = await caught('ride', courseFile(smallCourse({ gap: 1.3716 })));
+  const { out } = await runCli('ride', courseFile(smallCourse({ gap: 1.3716 })));
   expect(out).toMatch(
     /Number 1: at a jog the (left|right) (hind|fore) comes down on run-1\/pole-\d, \d+ times in 100\./,
   );
 });
 
 test('ride prints legs and gaps in the unit of the course', async () => {
-  const { code, out } = await caught('ride', courseFile(smallCourse({ gap: 1.3716 })));
+  const { code, out } = await runCli('ride', courseFile(smallCourse({ gap: 1.3716 })));
   expect(code).toBe(0);
   expect(out).toContain('Larkhollow Fairground: practice: ');
   expect(out).toMatch(/ 1 {2}Run of poles {2}over the poles/);

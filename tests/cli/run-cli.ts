@@ -2,7 +2,7 @@
 import { mkdtempSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { run } from '../../src/cli/run.ts';
+import { runCommandLine } from '../../src/cli/run.ts';
 import { blankCourse } from '../../src/core/course/blank.ts';
 import type { Course } from '../../src/core/course/course.ts';
 import { addObstacle } from '../../src/core/course/edit-obstacles.ts';
@@ -11,15 +11,15 @@ import { buildObstacle } from '../../src/core/obstacles/build.ts';
 import type { Values } from '../../src/core/pieces/params.ts';
 import { pose } from '../../src/core/plane/pose.ts';
 
-export interface Caught {
+export interface CliRun {
   readonly code: number;
   readonly out: string;
   readonly err: string;
 }
 
-export async function caught(...argv: string[]): Promise<Caught> {
+export async function runCli(...argv: string[]): Promise<CliRun> {
   const said = { out: '', err: '' };
-  const code = await run(argv, {
+  const code = await runCommandLine(argv, {
     out: (text) => {
       said.out += text;
     },
@@ -30,7 +30,7 @@ export async function caught(...argv: string[]): Promise<Caught> {
   return { code, ...said };
 }
 
-export function scratch(): string {
+export function scratchFolder(): string {
   return mkdtempSync(join(tmpdir(), 'polewright-'));
 }
 
@@ -43,7 +43,7 @@ export function smallCourse(run: Values = {}): Course {
 }
 
 export function courseFile(course: Course): string {
-  const path = join(scratch(), 'practice.course.json');
+  const path = join(scratchFolder(), 'practice.course.json');
   writeFileSync(path, writeCourse(course));
   return path;
 }

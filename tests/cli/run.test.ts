@@ -2,30 +2,30 @@ import { spawnSync } from 'node:child_process';
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { caught, courseFile, scratch, smallCourse } from './run-cli.ts';
+import { courseFile, runCli, scratchFolder, smallCourse } from './run-cli.ts';
 
 describe('polewright', () => {
   test('without a verb lists the verbs', async () => {
-    const { code, out, err } = await caught();
+    const { code, out, err } = await runCli();
     expect([code, out]).toEqual([2, '']);
     expect(err).toBe('What is to be done? There are: set, ride, check, post.\n');
   });
 
   test('with a verb that does not exist says which was meant', async () => {
-    const { code, err } = await caught('chek', 'file', '--json');
+    const { code, err } = await runCli('chek', 'file', '--json');
     expect(code).toBe(2);
     expect(err).toBe('There is no verb "chek". Did you mean check? There are: set, ride, check, post.\n');
   });
 
   test('shows help and its version on stdout', async () => {
-    expect((await caught('--help')).out).toContain('Usage: polewright');
+    expect((await runCli('--help')).out).toContain('Usage: polewright');
     const { version } = JSON.parse(readFileSync('package.json', 'utf8'));
-    expect(await caught('--version')).toEqual({ code: 0, out: `${version}\n`, err: '' });
+    expect(await runCli('--version')).toEqual({ code: 0, out: `${version}\n`, err: '' });
   });
 });
 
 describe('a course file that cannot be read', () => {
-  const folder = scratch();
+  const folder = scratchFolder();
   const at = (name: string, content: string | Uint8Array) => {
     const path = join(folder, name);
     writeFileSync(path, content);
@@ -49,7 +49,7 @@ describe('a course file that cannot be read', () => {
       ['check', path, '--json'],
       ['post', path, '--out', folder],
     ]) {
-      const { code, out, err } = await caught(...argv);
+      const { code, out, err } = await runCli(...argv);
       expect([code, out]).toEqual([2, '']);
       expect(err).toContain(why);
       expect(err.trimEnd().split('\n').length).toBeLessThanOrEqual(2);

@@ -1,13 +1,13 @@
 import { describe, expect, test } from 'vitest';
-import { hyphened } from '../../src/cli/set.ts';
+import { hyphenated } from '../../src/cli/set.ts';
 import { OBSTACLE_KINDS } from '../../src/core/obstacles/obstacles.ts';
-import { caught } from './run-cli.ts';
+import { runCli } from './run-cli.ts';
 
 const FT = 0.3048;
 
 describe('set', () => {
   test('builds a fan and prints its facts as one JSON document in SI units', async () => {
-    const { code, out, err } = await caught(
+    const { code, out, err } = await runCli(
       'set',
       'fan',
       '--poles',
@@ -35,7 +35,7 @@ describe('set', () => {
   });
 
   test('builds a spoke and prints its facts', async () => {
-    const { out } = await caught(
+    const { out } = await runCli(
       'set',
       'spoke',
       '--arms',
@@ -57,17 +57,17 @@ describe('set', () => {
   test.each(OBSTACLE_KINDS.map((kind) => kind.id))(
     'builds a %s from its usual values, in JSON and in words',
     async (id) => {
-      const json = await caught('set', id, '--json');
+      const json = await runCli('set', id, '--json');
       expect(json.code).toBe(0);
       expect(JSON.parse(json.out).kind).toBe(id);
-      const plain = await caught('set', id);
+      const plain = await runCli('set', id);
       expect(plain.code).toBe(0);
-      for (const key of Object.keys(JSON.parse(json.out).params)) expect(plain.out).toContain(`--${hyphened(key)}`);
+      for (const key of Object.keys(JSON.parse(json.out).params)) expect(plain.out).toContain(`--${hyphenated(key)}`);
     },
   );
 
   test('refuses what cannot be ridden: a document with the nearest that works, the reason on stderr, exit 2', async () => {
-    const { code, out, err } = await caught('set', 'fan', '--length', '8ft', '--gait', 'lope', '--json');
+    const { code, out, err } = await runCli('set', 'fan', '--length', '8ft', '--gait', 'lope', '--json');
     const told = JSON.parse(out);
     expect(code).toBe(2);
     expect(Object.keys(told)).toEqual(['kind', 'params', 'refused', 'facts']);
@@ -75,26 +75,26 @@ describe('set', () => {
     expect(told.refused.nearest).toEqual({ innerGap: 0.8128 });
     expect(told.facts.lineRadius / FT).toBeCloseTo(6.802517, 5);
     expect(err).toBe(`${told.refused.why}\n`);
-    const mended = await caught('set', 'fan', '--length', '8ft', '--gait', 'lope', '--inner-gap', '2ft 8in', '--json');
+    const mended = await runCli('set', 'fan', '--length', '8ft', '--gait', 'lope', '--inner-gap', '2ft 8in', '--json');
     expect(mended.code).toBe(0);
   });
 
   test('without --json a refusal prints nothing on stdout', async () => {
-    const { code, out, err } = await caught('set', 'fan', '--length', '8ft', '--gait', 'lope');
+    const { code, out, err } = await runCli('set', 'fan', '--length', '8ft', '--gait', 'lope');
     expect([code, out]).toEqual([2, '']);
     expect(err).toContain('An inner gap of 2 ft 8 in (0.81 m) makes it right.');
   });
 
   test('takes a bare number in feet and says so, or in metres when told', async () => {
-    const feet = await caught('set', 'run', '--gap', '3', '--json');
+    const feet = await runCli('set', 'run', '--gap', '3', '--json');
     expect(JSON.parse(feet.out).params.gap).toBe(0.9144);
     expect(feet.err).toBe('--gap: 3 was read as 3 feet.\n');
-    const metres = await caught('set', 'run', '--gap', '1.1', '--unit', 'm', '--json');
+    const metres = await runCli('set', 'run', '--gap', '1.1', '--unit', 'm', '--json');
     expect(JSON.parse(metres.out).params.gap).toBe(1.1);
   });
 
   test('shows the parameters of a kind with their usual values and bounds', async () => {
-    const { code, out } = await caught('set', 'fan', '--help');
+    const { code, out } = await runCli('set', 'fan', '--help');
     expect(code).toBe(0);
     expect(out.replace(/\s+/g, ' ')).toContain(
       '--inner-gap <length> Inner gap. Usual: 1 ft (0.30 m); 2 in (0.05 m) to 14 ft (4.27 m).',
@@ -122,7 +122,7 @@ const BAD: readonly (readonly [readonly string[], string])[] = [
 ];
 
 test.each(BAD)('set %j is refused with its reason', async (argv, why) => {
-  const { code, out, err } = await caught('set', ...argv);
+  const { code, out, err } = await runCli('set', ...argv);
   expect([code, out]).toEqual([2, '']);
   expect(err).toContain(why);
   expect(err.trimEnd().split('\n').length).toBeLessThanOrEqual(2);

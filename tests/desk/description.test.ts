@@ -7,15 +7,15 @@ import { createDesk } from '../../src/desk/editor.ts';
 import { palette } from '../../src/desk/placing/palette.ts';
 import { measures, wallTapes } from '../../src/desk/placing/wall-distances.ts';
 import { outlines } from '../../src/desk/selection/outlines.ts';
-import { trio } from './three-obstacles.ts';
+import { threeObstacles } from './three-obstacles.ts';
 
 describe('the description for a screen reader', () => {
   test('of nothing tells what there is', () => {
-    expect(description(createDesk(trio()).state())).toBe('Nothing is chosen, 3 obstacles, a go of 3 legs.');
+    expect(description(createDesk(threeObstacles()).state())).toBe('Nothing is chosen, 3 obstacles, a go of 3 legs.');
   });
 
   test('of an obstacle tells its number, gait, pieces, place and heading', () => {
-    const desk = createDesk(trio());
+    const desk = createDesk(threeObstacles());
     desk.choose(['run-1']);
     expect(description(desk.state())).toMatch(
       /^The run of poles \(obstacle 1\), jog, 4 pieces, .+ from the west wall, .+ from the south wall, at 0°\.$/,
@@ -23,13 +23,13 @@ describe('the description for a screen reader', () => {
   });
 
   test('of a piece tells whose it is', () => {
-    const desk = createDesk(trio());
+    const desk = createDesk(threeObstacles());
     desk.choose(['fan-1/pole-2']);
     expect(description(desk.state())).toMatch(/^Pole 2 of the fan \(obstacle 2\), .+ at \S+°\.$/);
   });
 
   test('of several counts them', () => {
-    const desk = createDesk(trio());
+    const desk = createDesk(threeObstacles());
     desk.choose(['run-1', 'fan-1', 'spoke-1']);
     expect(description(desk.state())).toMatch(/^3 obstacles chosen, /);
   });
@@ -37,7 +37,7 @@ describe('the description for a screen reader', () => {
 
 describe('the tapes to the walls', () => {
   test('run square from each wall to the nearest side', () => {
-    const arena = createDesk(trio()).state().course.arena;
+    const arena = createDesk(threeObstacles()).state().course.arena;
     const tapes = wallTapes({ minX: 3 * FOOT, maxX: 10 * FOOT, minY: 60 * FOOT, maxY: 90 * FOOT }, arena, 'ft');
     expect(tapes.map(({ wall, text, near }) => [wall, text, near])).toEqual([
       ['west', "3'", true],
@@ -49,7 +49,7 @@ describe('the tapes to the walls', () => {
   });
 
   test('are not drawn while nothing is chosen', () => {
-    const desk = createDesk(trio());
+    const desk = createDesk(threeObstacles());
     expect(measures(desk.state())).toEqual([]);
     desk.choose(['run-1']);
     expect(measures(desk.state())).toHaveLength(4);
@@ -58,7 +58,7 @@ describe('the tapes to the walls', () => {
 
 describe('the outlines', () => {
   test('hold every footprint of what is chosen, turned with it', () => {
-    const desk = createDesk(trio());
+    const desk = createDesk(threeObstacles());
     desk.choose(['fan-1']);
     desk.turn(0.3);
     const [outline] = outlines(desk.state());

@@ -7,9 +7,9 @@ import type { Desk } from '../../src/desk/desk.ts';
 import { createDesk } from '../../src/desk/editor.ts';
 import { turnHandle } from '../../src/desk/gestures/turn-handle.ts';
 import { KEYS } from '../../src/desk/keyboard/shortcuts.ts';
-import { expectSoundDesk } from './invariants.ts';
-import { hand } from './pointer-driver.ts';
-import { trio } from './three-obstacles.ts';
+import { expectDeskInvariants } from './invariants.ts';
+import { pointerDriver } from './pointer-driver.ts';
+import { threeObstacles } from './three-obstacles.ts';
 
 /** One thing that somebody does to the desk; written so that a failing script can be read. */
 type Deed =
@@ -60,15 +60,15 @@ function carryOut(desk: Desk, deed: Deed): void {
   switch (deed.does) {
     case 'down':
     case 'move':
-      hand(desk, { pointer: deed.pointer })[deed.does](deed.x, deed.y);
+      pointerDriver(desk, { pointer: deed.pointer })[deed.does](deed.x, deed.y);
       return;
     case 'up':
     case 'cancel':
-      hand(desk, { pointer: deed.pointer })[deed.does]();
+      pointerDriver(desk, { pointer: deed.pointer })[deed.does]();
       return;
     case 'grab': {
       const at = pick(survey.pieces, deed.piece)?.pose ?? { x: 0, y: 0 };
-      hand(desk, { pointer: 3, ...(deed.adding ? { adding: true } : {}) }).drag(
+      pointerDriver(desk, { pointer: 3, ...(deed.adding ? { adding: true } : {}) }).drag(
         [at.x, at.y],
         [at.x + deed.dx, at.y + deed.dy],
       );
@@ -76,7 +76,7 @@ function carryOut(desk: Desk, deed: Deed): void {
     }
     case 'turn': {
       const at = turnHandle(desk.state(), 0.3)?.at;
-      if (at !== undefined) hand(desk, { pointer: 3 }).drag([at.x, at.y], [at.x + deed.dx, at.y + deed.dy]);
+      if (at !== undefined) pointerDriver(desk, { pointer: 3 }).drag([at.x, at.y], [at.x + deed.dx, at.y + deed.dy]);
       return;
     }
     case 'key': {
@@ -100,12 +100,12 @@ describe('whatever a hand does', () => {
   test('the desk stays sound, and undoing everything gives the first course itself', { timeout: 60_000 }, () => {
     fc.assert(
       fc.property(fc.array(DEEDS, { maxLength: 25 }), (deeds) => {
-        const first = trio();
+        const first = threeObstacles();
         const desk = createDesk(first);
         for (const deed of deeds) {
           const before = desk.state();
           carryOut(desk, deed);
-          expectSoundDesk(desk);
+          expectDeskInvariants(desk);
           const after = desk.state();
           // What was done before is never rewritten, but for a row of nudges or turns that become one step.
           const kept = Math.min(before.history.present, after.history.present);

@@ -25,7 +25,7 @@ function expectSimple(ring: readonly { x: number; y: number }[], key: string): v
 }
 
 /** What is true of every course that an editor may make, whatever the hand did. */
-export function expectSound(course: Course): void {
+export function expectInvariants(course: Course): void {
   unique(course.layouts.map((layout) => layout.id));
   const layout = currentLayout(course);
   expect(layout.id).toBe(course.current);
@@ -57,14 +57,14 @@ export function expectSound(course: Course): void {
 }
 
 /** The same of a whole desk: its history, what it shows and what is chosen belong together. */
-export function expectSoundDesk(desk: Desk): void {
+export function expectDeskInvariants(desk: Desk): void {
   const { history, course, survey, chosen, gesture, said } = desk.state();
   expect(history.present).toBeGreaterThanOrEqual(0);
   expect(history.present).toBeLessThan(history.steps.length);
   if (gesture === null) expect(course).toBe(presentCourse(history));
   for (const { label } of history.steps) expect(label).not.toBe('');
   expect(said).not.toBe('');
-  expectSound(course);
+  expectInvariants(course);
   expect(survey.course).toBe(course);
   unique(chosen);
   const legs = survey.layout.ride.legs;

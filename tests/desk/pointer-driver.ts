@@ -2,29 +2,29 @@ import { point } from '../../src/core/plane/point.ts';
 import type { Desk, Stroke, Touch } from '../../src/desk/desk.ts';
 
 /** A scripted hand: says where its finger goes, and after each phase `after` looks at the desk. */
-export interface Hand {
-  down(x: number, y: number): Hand;
-  move(x: number, y: number): Hand;
+export interface PointerDriver {
+  down(x: number, y: number): PointerDriver;
+  move(x: number, y: number): PointerDriver;
   /** Lifts the finger where it is. */
-  up(): Hand;
-  cancel(): Hand;
-  tap(x: number, y: number): Hand;
+  up(): PointerDriver;
+  cancel(): PointerDriver;
+  tap(x: number, y: number): PointerDriver;
   /** Down, four moves on the straight way, up. */
-  drag(from: readonly [number, number], to: readonly [number, number]): Hand;
+  drag(from: readonly [number, number], to: readonly [number, number]): PointerDriver;
   /** `Ctrl+Shift+Z`, `Escape`, `n`. */
-  press(keys: string): Hand;
+  press(keys: string): PointerDriver;
 }
 
-export interface HandOptions {
+export interface PointerDriverOptions {
   readonly pointer?: number;
-  readonly reach?: number;
+  readonly pickRadius?: number;
   readonly adding?: true;
   readonly loose?: true;
   readonly after?: (desk: Desk) => void;
 }
 
 /** `Ctrl+Shift+Z` as a stroke. */
-export function strokeOf(keys: string): Stroke {
+export function keyPressFor(keys: string): Stroke {
   const parts = keys.split('+');
   const held = new Set(parts.slice(0, -1));
   return {
@@ -35,23 +35,23 @@ export function strokeOf(keys: string): Stroke {
   };
 }
 
-export function hand(desk: Desk, options: HandOptions = {}): Hand {
-  const { pointer = 1, reach = 0.3, after = () => undefined } = options;
+export function pointerDriver(desk: Desk, options: PointerDriverOptions = {}): PointerDriver {
+  const { pointer = 1, pickRadius = 0.3, after = () => undefined } = options;
   let [atX, atY] = [0, 0];
-  const phase = (name: Touch['phase'], x: number, y: number): Hand => {
+  const phase = (name: Touch['phase'], x: number, y: number): PointerDriver => {
     [atX, atY] = [x, y];
     desk.touch({
       phase: name,
       pointer,
       at: point(x, y),
-      reach,
+      reach: pickRadius,
       adding: options.adding ?? false,
       loose: options.loose ?? false,
     });
     after(desk);
     return self;
   };
-  const self: Hand = {
+  const self: PointerDriver = {
     down: (x, y) => phase('down', x, y),
     move: (x, y) => phase('move', x, y),
     up: () => phase('up', atX, atY),
@@ -63,7 +63,7 @@ export function hand(desk: Desk, options: HandOptions = {}): Hand {
       return self.up();
     },
     press: (keys) => {
-      desk.press(strokeOf(keys));
+      desk.press(keyPressFor(keys));
       after(desk);
       return self;
     },

@@ -21,7 +21,7 @@ export function withObstacle(
  * An arena of 200 × 100 ft (60.96 × 30.48 m) with three obstacles, ridden in this order: a run at (15, 9),
  * a fan at (30, 20), a spoke at (46, 9).
  */
-export function trio(): Course {
+export function threeObstacles(): Course {
   const run = withObstacle(blankCourse({ title: 'Three obstacles' }), 'run-1', { x: 15, y: 9 });
   const fan = withObstacle(run, 'fan-1', { x: 30, y: 20 });
   return withObstacle(fan, 'spoke-1', { x: 46, y: 9 });

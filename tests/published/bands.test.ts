@@ -3,7 +3,7 @@
  * values stand here as they were read from the sources, not as the data files have them.
  */
 import { describe, expect, test } from 'vitest';
-import { MARGIN } from '../../src/core/checks/rulebooks/band.ts';
+import { BAND_TOLERANCE } from '../../src/core/checks/rulebooks/band.ts';
 import type { Course } from '../../src/core/course/course.ts';
 import type { Gait } from '../../src/core/horses/horse.ts';
 import { judged, saidBy, scene } from '../core/checks/scene.ts';
@@ -113,7 +113,7 @@ describe('the unit trap', () => {
   test.each(TRAPS)('$metric $cm is short of $printed $unit by $short in', ({ metric, cm, printed, unit, short }) => {
     const missing = printed * UNIT[unit] - metric * UNIT[cm];
     expect(missing / UNIT.in).toBeCloseTo(short, 1);
-    expect(missing).toBeGreaterThan(MARGIN);
+    expect(missing).toBeGreaterThan(BAND_TOLERANCE);
   });
 
   test('a lane of 70 cm fails a book that says 28 in, and the sentence shows the difference', () => {

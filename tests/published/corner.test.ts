@@ -3,7 +3,7 @@
  * that are printed for it. The sweep is given poles on the ground, as it is in a course; it knows no lane.
  */
 import { describe, expect, test } from 'vitest';
-import { hoofBase } from '../../src/core/checks/geometry/sweep.ts';
+import { hoofRectangle } from '../../src/core/checks/geometry/sweep.ts';
 import { STOCK_HORSE } from '../../src/core/horses/horses.ts';
 import { longestRound, narrowestLane, ROWS, SCALE } from './corner.ts';
 
@@ -37,7 +37,7 @@ describe('the narrowest L', () => {
   });
 
   test('our stock horse, measured over its hooves, needs more than the 30 in of a rule book in a sharp corner', () => {
-    const least = narrowestLane(hoofBase(STOCK_HORSE));
+    const least = narrowestLane(hoofRectangle(STOCK_HORSE));
     expect(least / 0.0254).toBeCloseTo(30.72, 1);
   });
 });

@@ -1,5 +1,5 @@
 /** The lane round a right-angled corner, laid as poles for the sweep, and what is published about it: for tests and bench. */
-import { type Block, turning } from '../../src/core/checks/geometry/max-clearance.ts';
+import { type BlockedRegion, turnPlacements } from '../../src/core/checks/geometry/max-clearance.ts';
 import type { Ring } from '../../src/core/plane/ring.ts';
 
 /** Poles as thick as a hand and as long as it takes, metres. */
@@ -27,10 +27,10 @@ export function corner(a: number, b: number): readonly Ring[] {
 
 /** The least room that the rectangle has on its best way round. */
 export function room(rings: readonly Ring[], length: number, width: number, [a, b]: readonly [number, number]): number {
-  const blocks = rings.map((ring): Block => ({ ring, base: { length, width } }));
+  const blocks = rings.map((ring): BlockedRegion => ({ ring, base: { length, width } }));
   const into = { x: b - length / 2, y: a / 2, angle: 0 };
   const outOf = { x: b / 2, y: length / 2, angle: Math.PI / 2 };
-  return Math.min(...turning(blocks, into, outOf).map(({ clear }) => clear));
+  return Math.min(...turnPlacements(blocks, into, outOf).map(({ clear }) => clear));
 }
 
 /** Where something that grows with the value turns from not passing to passing, or the other way round. */

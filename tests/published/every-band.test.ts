@@ -7,7 +7,7 @@ import type { Limit, RuleBook } from '../../src/core/checks/check.ts';
 import { RULEBOOKS } from '../../src/core/checks/rulebooks/rulebooks.ts';
 import type { Course } from '../../src/core/course/course.ts';
 import { judged, saidBy } from '../core/checks/scene.ts';
-import { LAID } from './limit-fixtures.ts';
+import { LIMIT_FIXTURES } from './limit-fixtures.ts';
 
 const UNIT = { in: 0.0254, ft: 0.3048, cm: 0.01, m: 1, count: 1, s: 1, degree: Math.PI / 180 } as const;
 type Unit = keyof typeof UNIT;
@@ -181,7 +181,7 @@ interface Edge {
 }
 
 const EDGES: readonly Edge[] = ROWS.flatMap(([book, part, limit, least, most, unit]) => {
-  if (LAID[limit] === undefined) return [];
+  if (LIMIT_FIXTURES[limit] === undefined) return [];
   const edge = { book, part, limit, unit };
   return [
     ...(least === undefined ? [] : [{ ...edge, value: least, outward: -1 as const }]),
@@ -190,14 +190,14 @@ const EDGES: readonly Edge[] = ROWS.flatMap(([book, part, limit, least, most, un
 });
 
 function laid({ book, part, limit, unit }: Edge, value: number): Course {
-  const course = LAID[limit]?.course(value * UNIT[unit]);
+  const course = LIMIT_FIXTURES[limit]?.course(value * UNIT[unit]);
   if (course === undefined) throw new Error(`nothing is laid out for ${limit}`);
   return judged({ ...course, horse: part === 'ponies' ? 'pony' : 'stock-horse' }, book);
 }
 
 describe('just inside and just outside', () => {
   test('is tried for every band that has a length, a width, a height or a count', () => {
-    const untried = ROWS.filter(([, , limit]) => LAID[limit] === undefined).map(([, , limit]) => limit);
+    const untried = ROWS.filter(([, , limit]) => LIMIT_FIXTURES[limit] === undefined).map(([, , limit]) => limit);
     // Yes and no have their planted faults in tests/core/checks; so have the time on one obstacle and round barrels.
     expect(
       untried.filter(
@@ -210,7 +210,7 @@ describe('just inside and just outside', () => {
   test.each(EDGES)('$book, $part: $limit at $value $unit', (edge) => {
     const { limit, value, unit, outward } = edge;
     const said = (at: number) => {
-      const { check = '', finding } = LAID[limit] ?? {};
+      const { check = '', finding } = LIMIT_FIXTURES[limit] ?? {};
       return saidBy(laid(edge, at), check).filter(({ id }) => finding === undefined || id === finding);
     };
     const inside = unit === 'count' ? value : value - outward * BIT[unit];

@@ -8,7 +8,7 @@ import type { Values } from '../../src/core/pieces/params.ts';
 import { survey } from '../../src/core/survey.ts';
 import { retaped, scene, type Thing } from '../core/checks/scene.ts';
 
-export interface Laid {
+export interface LimitFixture {
   readonly check: string;
   /** Of several findings of the check the one that is meant. */
   readonly finding?: string;
@@ -17,7 +17,7 @@ export interface Laid {
 
 const at = (kind: string, values: Values, more: Partial<Thing> = {}): Course =>
   scene([{ kind, at: [100, 50], values, ...more }]);
-const gaps = (gait: Gait): Laid => ({
+const gaps = (gait: Gait): LimitFixture => ({
   check: 'gap-band',
   course: (gap) => at('run', { gap, gait, poles: 2 }),
 });
@@ -28,7 +28,7 @@ const run = (gait: Gait, poles: number): Course => {
   const gap = { walk: 22 * INCH, jog: 3 * FOOT, lope: 6 * FOOT }[gait];
   return at('run', { gap, gait, poles });
 };
-const sized = (check: string, kind: string, param: string, rest: Values = {}): Laid => ({
+const sized = (check: string, kind: string, param: string, rest: Values = {}): LimitFixture => ({
   check,
   course: (value) => at(kind, { ...rest, [param]: value }),
 });
@@ -66,7 +66,7 @@ function shown(gait: 'jog' | 'lope', value: number): Course {
   return shiftByKeys(course, ['run-1'], value - (known.to - known.from), 0);
 }
 
-export const LAID: Readonly<Record<string, Laid>> = {
+export const LIMIT_FIXTURES: Readonly<Record<string, LimitFixture>> = {
   'gap.walk': gaps('walk'),
   'gap.walk.recommended': { check: 'gap-band', course: (gap) => at('run', { gap, gait: 'walk', poles: 2 }) },
   'gap.jog': gaps('jog'),

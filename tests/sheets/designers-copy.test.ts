@@ -1,19 +1,19 @@
 import { describe, expect, test } from 'vitest';
 import { closerFindingsOf } from '../../src/core/checks/checks.ts';
-import { waived } from '../../src/core/checks/results/waived.ts';
+import { waiveFinding } from '../../src/core/checks/results/waived.ts';
 import type { Course } from '../../src/core/course/course.ts';
 import { survey } from '../../src/core/survey.ts';
 import { designersCopy } from '../../src/sheets/designers-copy.ts';
-import { wordsBox } from '../../src/sheets/lettering.ts';
+import { wordsBounds } from '../../src/sheets/lettering.ts';
 import { pattern } from '../../src/sheets/pattern.ts';
 import { pdf } from '../../src/sheets/pdf.ts';
-import type { Ask, Pages } from '../../src/sheets/sheet.ts';
+import type { PageOptions, Pages } from '../../src/sheets/sheet.ts';
 import { sheetById } from '../../src/sheets/sheets.ts';
 import { FONTS } from './fonts.ts';
 import { wordBoxes } from './read-pdf.ts';
 import { SEEDS } from './samples.ts';
 
-const ASK: Ask = { paper: 'letter', orientation: 'fit' };
+const ASK: PageOptions = { paper: 'letter', orientation: 'fit' };
 const FAULTY = seed('practice-with-faults');
 
 function seed(name: string): Course {
@@ -22,14 +22,14 @@ function seed(name: string): Course {
   return course;
 }
 
-function drawn(course: Course, ask: Ask = ASK): Pages {
+function drawn(course: Course, ask: PageOptions = ASK): Pages {
   const pages = designersCopy.draw(survey(course), ask);
   if (pages.kind !== 'pages') throw new Error(pages.why);
   return pages;
 }
 
 /** The pages after those of the pattern, as one text. */
-function textOf(course: Course, ask: Ask = ASK): string {
+function textOf(course: Course, ask: PageOptions = ASK): string {
   const before = pattern.draw(survey(course), ask);
   const from = before.kind === 'pages' ? before.pages.length : 0;
   const marks = drawn(course, ask)
@@ -64,7 +64,7 @@ describe('the designer’s copy', () => {
     const [first] = closerFindingsOf(survey(FAULTY));
     if (first === undefined) throw new Error('the faulty course has no findings');
     expect(textOf(FAULTY)).not.toContain('Waived');
-    const text = textOf(waived(FAULTY, first.id, 'The steward asked for it'));
+    const text = textOf(waiveFinding(FAULTY, first.id, 'The steward asked for it'));
     expect(text).toContain('Waived by the designer (1)');
     expect(text).toContain(`${first.says} Waived, because: The steward asked for it.`);
     expect(text.indexOf(first.says)).toBeGreaterThan(text.indexOf('Waived by the designer'));
@@ -79,7 +79,7 @@ describe('the designer’s copy', () => {
       for (const page of drawn(seed(name), { paper, orientation: 'fit' }).pages) {
         for (const mark of page.marks) {
           if (mark.kind !== 'words') continue;
-          const box = wordsBox(mark);
+          const box = wordsBounds(mark);
           expect(box.maxY, mark.text).toBeLessThanOrEqual(page.height - 5.5);
           expect(box.maxX, mark.text).toBeLessThanOrEqual(page.width - 5.5);
         }
@@ -91,7 +91,7 @@ describe('the designer’s copy', () => {
     const sheet = sheetById('designers-copy');
     expect(sheet).toBe(designersCopy);
     const [first] = closerFindingsOf(survey(FAULTY));
-    const course = waived(FAULTY, first?.id ?? '', 'The steward asked for it');
+    const course = waiveFinding(FAULTY, first?.id ?? '', 'The steward asked for it');
     const pages = drawn(course);
     const bytes = await pdf(pages, FONTS);
     const texts = wordBoxes(bytes).map((page) => page.map(({ text }) => text).join(' '));

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { scaleBar, strip } from '../../src/sheets/legend.ts';
+import { legendBar, scaleBar } from '../../src/sheets/legend.ts';
 
 describe('the strip under a drawing', () => {
   test.each([
@@ -22,7 +22,7 @@ describe('the strip under a drawing', () => {
       pieces: [],
     } as const;
     const heights = [190, 100, 64].map((width) => {
-      const { height, marks } = strip(legend, width);
+      const { height, marks } = legendBar(legend, width);
       for (const mark of marks(10, 20)) {
         if (mark.kind !== 'line' && mark.kind !== 'area') continue;
         for (const { x } of mark.kind === 'line' ? mark.points : mark.ring) {

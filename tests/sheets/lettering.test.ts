@@ -1,6 +1,6 @@
 import PDFDocument from 'pdfkit';
 import { describe, expect, test } from 'vitest';
-import { fitted, printable, textWidth, wordsBox, wrapped } from '../../src/sheets/lettering.ts';
+import { printable, textWidth, truncatedText, wordsBounds, wrappedLines } from '../../src/sheets/lettering.ts';
 import { FONTS } from './fonts.ts';
 
 const TEXTS = [
@@ -27,7 +27,7 @@ describe('letters', () => {
   test('a line is never wider than its column, and no word is lost', () => {
     const text = 'Jog up, stop, turn 180° to the left, and back through the L without touching either pole.';
     for (const width of [8, 20, 45, 90]) {
-      const lines = wrapped(text, width, { size: 4 });
+      const lines = wrappedLines(text, width, { size: 4 });
       for (const line of lines) expect(textWidth(line, 4)).toBeLessThanOrEqual(width);
       expect(lines.join('').replace(/\s/g, '')).toBe(text.replace(/\s/g, ''));
     }
@@ -35,19 +35,19 @@ describe('letters', () => {
 
   test('a no-break space keeps a short word with the one before it', () => {
     const width = textWidth('through the', 4) + 0.1;
-    expect(wrapped('through the L', width, { size: 4 })).toEqual(['through the', 'L']);
-    expect(wrapped('through the\u00a0L', width, { size: 4 })).toEqual(['through', 'the\u00a0L']);
+    expect(wrappedLines('through the L', width, { size: 4 })).toEqual(['through the', 'L']);
+    expect(wrappedLines('through the\u00a0L', width, { size: 4 })).toEqual(['through', 'the\u00a0L']);
   });
 
   test('an empty text is one empty line', () => {
-    expect(wrapped('', 50, { size: 4 })).toEqual(['']);
+    expect(wrappedLines('', 50, { size: 4 })).toEqual(['']);
   });
 
   test('a text too long for one line ends in an ellipsis inside it', () => {
-    const cut = fitted('Larkhollow Fairground Summer Show', 40, { size: 4 });
+    const cut = truncatedText('Larkhollow Fairground Summer Show', 40, { size: 4 });
     expect(cut).toMatch(/^Larkhollow .*…$/);
     expect(textWidth(cut, 4)).toBeLessThanOrEqual(40);
-    expect(fitted('Show', 40, { size: 4 })).toBe('Show');
+    expect(truncatedText('Show', 40, { size: 4 })).toBe('Show');
   });
 
   test.each([
@@ -60,16 +60,16 @@ describe('letters', () => {
   ])('%j prints as %j', (text, expected, mends) => {
     const made = printable(text);
     expect(made.text).toBe(expected);
-    expect(made.mends).toEqual(mends);
+    expect(made.substitutions).toEqual(mends);
   });
 
   test('the box of a text stands on its baseline and moves with its alignment', () => {
     const mark = { kind: 'words', at: { x: 50, y: 80 }, text: 'END', size: 4, ink: 'words', align: 'start' } as const;
     const width = textWidth('END', 4);
-    expect(wordsBox(mark)).toMatchObject({ minX: 50, maxX: 50 + width });
-    expect(wordsBox({ ...mark, align: 'middle' }).minX).toBeCloseTo(50 - width / 2, 9);
-    expect(wordsBox({ ...mark, align: 'end' }).maxX).toBeCloseTo(50, 9);
-    expect(wordsBox(mark).minY).toBeLessThan(80 - 2.9);
-    expect(wordsBox(mark).maxY).toBeGreaterThan(80);
+    expect(wordsBounds(mark)).toMatchObject({ minX: 50, maxX: 50 + width });
+    expect(wordsBounds({ ...mark, align: 'middle' }).minX).toBeCloseTo(50 - width / 2, 9);
+    expect(wordsBounds({ ...mark, align: 'end' }).maxX).toBeCloseTo(50, 9);
+    expect(wordsBounds(mark).minY).toBeLessThan(80 - 2.9);
+    expect(wordsBounds(mark).maxY).toBeGreaterThan(80);
   });
 });

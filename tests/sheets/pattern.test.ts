@@ -5,12 +5,18 @@ import { shiftByKeys } from '../../src/core/course/edit-obstacles.ts';
 import { replaceLayout } from '../../src/core/course/layouts.ts';
 import type { Bounds } from '../../src/core/plane/ring.ts';
 import { survey } from '../../src/core/survey.ts';
-import { backingRadius, CAP_HEIGHT, SMALLEST_LETTERS, type WordsMark, wordsBox } from '../../src/sheets/lettering.ts';
+import {
+  backingRadius,
+  CAP_HEIGHT,
+  SMALLEST_FONT_SIZE,
+  type WordsMark,
+  wordsBounds,
+} from '../../src/sheets/lettering.ts';
 import { pattern, SCALES } from '../../src/sheets/pattern.ts';
-import type { Ask, Page, Pages } from '../../src/sheets/sheet.ts';
+import type { Page, PageOptions, Pages } from '../../src/sheets/sheet.ts';
 import { ended, SAMPLES, SEEDS } from './samples.ts';
 
-const ASKS: readonly Ask[] = (['letter', 'a4'] as const).flatMap((paper) =>
+const ASKS: readonly PageOptions[] = (['letter', 'a4'] as const).flatMap((paper) =>
   (['portrait', 'landscape', 'fit'] as const).map((orientation) => ({ paper, orientation })),
 );
 
@@ -27,14 +33,14 @@ const CASES = COURSES.flatMap(([name, course]) =>
 const drawn = new Map<string, Pages>();
 
 /** The pages of a sample, drawn once for all the tests that look at them. */
-function pagesFor(name: string, course: Course, ask: Ask): Pages {
+function pagesFor(name: string, course: Course, ask: PageOptions): Pages {
   const key = `${name} ${ask.paper} ${ask.orientation}`;
   const pages = drawn.get(key) ?? pagesOf(course, ask);
   drawn.set(key, pages);
   return pages;
 }
 
-function pagesOf(course: Course, ask: Ask): Pages {
+function pagesOf(course: Course, ask: PageOptions): Pages {
   const pages = pattern.draw(survey(course), ask);
   if (pages.kind !== 'pages') throw new Error(pages.why);
   return pages;
@@ -46,7 +52,7 @@ function wordsOf(page: Page): readonly WordsMark[] {
 
 /** What a mark of words covers, its disc included. */
 function covers(mark: WordsMark): Bounds {
-  if (mark.backing !== 'disc') return wordsBox(mark);
+  if (mark.backing !== 'disc') return wordsBounds(mark);
   const radius = backingRadius(mark);
   const y = mark.at.y - (CAP_HEIGHT * mark.size) / 2;
   return { minX: mark.at.x - radius, maxX: mark.at.x + radius, minY: y - radius, maxY: y + radius };
@@ -107,7 +113,7 @@ describe('the exhibitors’ pattern', () => {
 
   test.each(CASES)('%s on %s %s reads at arm’s length', (name, _, __, course, ask) => {
     const words = pagesFor(name, course, ask).pages.flatMap(wordsOf);
-    expect(Math.min(...words.map(({ size }) => size))).toBeGreaterThanOrEqual(SMALLEST_LETTERS);
+    expect(Math.min(...words.map(({ size }) => size))).toBeGreaterThanOrEqual(SMALLEST_FONT_SIZE);
     const numbers = words.filter(({ backing }) => backing === 'disc');
     for (const { size } of numbers) expect(size).toBeGreaterThanOrEqual(3.5);
   });

@@ -7,12 +7,12 @@ import type { Point } from '../../src/core/plane/point.ts';
 import { survey } from '../../src/core/survey.ts';
 import { pattern } from '../../src/sheets/pattern.ts';
 import { pdf } from '../../src/sheets/pdf.ts';
-import type { Ask, Pages } from '../../src/sheets/sheet.ts';
+import type { PageOptions, Pages } from '../../src/sheets/sheet.ts';
 import { FONTS } from './fonts.ts';
 import { type Corner, inkIn, pathsOf, pictureOf, wordBoxes } from './read-pdf.ts';
 import { SAMPLES } from './samples.ts';
 
-function pagesOf(course: Course, ask: Ask): Pages {
+function pagesOf(course: Course, ask: PageOptions): Pages {
   const pages = pattern.draw(survey(course), ask);
   if (pages.kind !== 'pages') throw new Error(pages.why);
   return pages;
@@ -115,7 +115,7 @@ describe('the PDF of a pattern', () => {
   test('prints no box for a sign that the font lacks', async () => {
     const course = blankCourse({ class: { title: 'Trail 🐴 for 北' } });
     const pages = pagesOf(course, { paper: 'letter', orientation: 'fit' });
-    expect(pages.mends).toEqual([
+    expect(pages.substitutions).toEqual([
       'The printing font has no “🐴”: it is left out.',
       'The printing font has no “北”: it is printed as “?”.',
     ]);

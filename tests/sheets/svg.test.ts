@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { PAPER } from '../../src/sheets/line-styles.ts';
+import { LINE_STYLES } from '../../src/sheets/line-styles.ts';
 import type { Page } from '../../src/sheets/sheet.ts';
 import { svg } from '../../src/sheets/svg.ts';
 
@@ -37,8 +37,10 @@ describe('the SVG of a page', () => {
         { kind: 'disc', ink: 'outline', at: { x: 5, y: 6 }, radius: 2, fill: 'rim' },
       ]),
     );
-    expect(text).toContain(`<path d="M1 2L30 2.123" fill="none" stroke="#000000" stroke-width="${PAPER.jog.width}"`);
-    expect(text).toContain(`stroke-dasharray="${PAPER.jog.dash?.join(' ')}"`);
+    expect(text).toContain(
+      `<path d="M1 2L30 2.123" fill="none" stroke="#000000" stroke-width="${LINE_STYLES.jog.width}"`,
+    );
+    expect(text).toContain(`stroke-dasharray="${LINE_STYLES.jog.dash?.join(' ')}"`);
     expect(text).toContain('<path d="M0 0L4 0L4 1Z" fill="#ffffff"/>');
     expect(text).toContain('<circle cx="5" cy="6" r="2" fill="none"');
   });
@@ -57,22 +59,22 @@ describe('ink on paper', () => {
   test('tells every two ways of going apart without colour', () => {
     const ways = ['walk', 'jog', 'lope', 'back', 'side-pass', 'work'] as const;
     const looks = ways.map((ink) => {
-      const { dash, cap, width } = PAPER[ink];
+      const { dash, cap, width } = LINE_STYLES[ink];
       return `${dash?.join(' ') ?? 'solid'} ${cap} ${width > 1 ? 'wide' : 'thin'}`;
     });
     expect(new Set(looks).size).toBe(ways.length);
   });
 
   test('is grey or black or white', () => {
-    for (const { stroke, fill } of Object.values(PAPER)) {
+    for (const { stroke, fill } of Object.values(LINE_STYLES)) {
       for (const colour of [stroke, fill]) expect(colour).toMatch(/^#([0-9a-f]{2})\1\1$/);
     }
   });
 
   test('never strokes a line of travel too pale or too thin for a copier', () => {
     for (const ink of ['walk', 'jog', 'lope', 'back', 'side-pass', 'work', 'rail'] as const) {
-      expect(PAPER[ink].stroke).toBe('#000000');
-      expect(PAPER[ink].width).toBeGreaterThanOrEqual(0.35);
+      expect(LINE_STYLES[ink].stroke).toBe('#000000');
+      expect(LINE_STYLES[ink].width).toBeGreaterThanOrEqual(0.35);
     }
   });
 });

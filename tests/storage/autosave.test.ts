@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { blankCourse } from '../../src/core/course/blank.ts';
 import type { Course } from '../../src/core/course/course.ts';
 import { autosave, type Timer } from '../../src/storage/autosave.ts';
-import type { Trouble } from '../../src/storage/failure.ts';
+import type { ErrorMessage } from '../../src/storage/failure.ts';
 
 const [a, b, c] = ['a', 'b', 'c'].map((title) => blankCourse({ title })) as [Course, Course, Course];
 
@@ -29,10 +29,10 @@ function handTimer() {
 /** A keeper whose writes end when the test says so. */
 function handKeeper() {
   const titles: string[] = [];
-  let end: ((trouble: Trouble) => void) | undefined;
+  let end: ((trouble: ErrorMessage) => void) | undefined;
   return {
     titles,
-    keep(course: Course): Promise<Trouble> {
+    keep(course: Course): Promise<ErrorMessage> {
       titles.push(course.title);
       return new Promise((resolve) => {
         end = resolve;
@@ -49,53 +49,53 @@ function handKeeper() {
 function table() {
   const clock = handTimer();
   const keeper = handKeeper();
-  const told: Trouble[] = [];
-  const saver = autosave({ keep: keeper.keep, tell: (trouble) => told.push(trouble), timer: clock.timer });
+  const told: ErrorMessage[] = [];
+  const saver = autosave({ save: keeper.keep, report: (trouble) => told.push(trouble), timer: clock.timer });
   return { clock, keeper, saver, told };
 }
 
 describe('autosave', () => {
   test('writes the last of several changes, once, when the timer rings', async () => {
     const { clock, keeper, saver, told } = table();
-    saver.changed(a);
-    saver.changed(b);
+    saver.schedule(a);
+    saver.schedule(b);
     expect(clock.set()).toBe(1);
     expect(keeper.titles).toEqual([]);
     clock.ring();
     expect(keeper.titles).toEqual(['b']);
-    expect(saver.isKept()).toBe(false);
+    expect(saver.isSaved()).toBe(false);
     await keeper.done();
-    expect(saver.isKept()).toBe(true);
+    expect(saver.isSaved()).toBe(true);
     expect(told).toEqual([undefined]);
   });
 
   test('is not put off by change after change', () => {
     const { clock, keeper, saver } = table();
-    saver.changed(a);
-    saver.changed(b);
-    saver.changed(c);
+    saver.schedule(a);
+    saver.schedule(b);
+    saver.schedule(c);
     clock.ring();
     expect(keeper.titles).toEqual(['c']);
   });
 
   test('writes one at a time, and what came during a write after it', async () => {
     const { clock, keeper, saver } = table();
-    saver.changed(a);
+    saver.schedule(a);
     clock.ring();
-    saver.changed(b);
+    saver.schedule(b);
     clock.ring();
     expect(keeper.titles).toEqual(['a']);
     await keeper.done();
     expect(keeper.titles).toEqual(['a', 'b']);
     await keeper.done();
-    expect(saver.isKept()).toBe(true);
+    expect(saver.isSaved()).toBe(true);
   });
 
   test('flushed writes at once, and is done when the last course is kept', async () => {
     const { clock, keeper, saver } = table();
-    saver.changed(a);
+    saver.schedule(a);
     clock.ring();
-    saver.changed(b);
+    saver.schedule(b);
     let flushed = 0;
     const both = [saver.flush(), saver.flush()].map((each) => each.then(() => (flushed += 1)));
     expect(clock.set()).toBe(0);
@@ -116,46 +116,46 @@ describe('autosave', () => {
 
   test('tries again with the next flush what could not be kept, and tells both', async () => {
     const { clock, keeper, saver, told } = table();
-    saver.changed(a);
+    saver.schedule(a);
     clock.ring();
     await keeper.done('No room.');
-    expect(saver.isKept()).toBe(false);
+    expect(saver.isSaved()).toBe(false);
     expect(keeper.titles).toEqual(['a']);
     const flushed = saver.flush();
     await keeper.done();
     await flushed;
     expect(keeper.titles).toEqual(['a', 'a']);
     expect(told).toEqual(['No room.', undefined]);
-    expect(saver.isKept()).toBe(true);
+    expect(saver.isSaved()).toBe(true);
   });
 
   test('keeps the newer course when an older one could not be kept', async () => {
     const { clock, keeper, saver } = table();
-    saver.changed(a);
+    saver.schedule(a);
     clock.ring();
-    saver.changed(b);
+    saver.schedule(b);
     await keeper.done('No room.');
     clock.ring();
     expect(keeper.titles).toEqual(['a', 'b']);
   });
 
   test('tells a keeper that breaks as trouble', async () => {
-    const told: Trouble[] = [];
+    const told: ErrorMessage[] = [];
     const keep = () => Promise.reject(new Error('gone'));
-    const saver = autosave({ keep, tell: (trouble) => told.push(trouble), timer: handTimer().timer });
-    saver.changed(a);
+    const saver = autosave({ save: keep, report: (trouble) => told.push(trouble), timer: handTimer().timer });
+    saver.schedule(a);
     await saver.flush();
     expect(told).toEqual(['The course was not kept: Error: gone.']);
   });
 
   test('does not write the same course twice, nor after it was stopped', async () => {
     const { clock, keeper, saver } = table();
-    saver.changed(a);
+    saver.schedule(a);
     clock.ring();
     await keeper.done();
-    saver.changed(a);
+    saver.schedule(a);
     expect(clock.set()).toBe(0);
-    saver.changed(b);
+    saver.schedule(b);
     saver.stop();
     clock.ring();
     await saver.flush();

@@ -4,7 +4,7 @@ import { openDB } from 'idb';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { blankCourse } from '../../src/core/course/blank.ts';
 import type { Course } from '../../src/core/course/course.ts';
-import { libraryOn, openLibrary, TABLE } from '../../src/storage/library.ts';
+import { CURRENT_SLOT, libraryOn, openLibrary } from '../../src/storage/library.ts';
 import { MOST_VERSIONS, memoryStore, type Store, VERSION_SPAN } from '../../src/storage/store.ts';
 
 const course = (title: string): Course => blankCourse({ title });
@@ -25,42 +25,42 @@ afterEach(() => {
 describe.each(['browser', 'memory'] as const)('a library in the %s', (keeps) => {
   const open = async () => {
     if (keeps === 'browser') return openLibrary({ now });
-    return libraryOn(memoryStore(), { keeps, note: undefined, now });
+    return libraryOn(memoryStore(), { storedIn: keeps, note: undefined, now });
   };
 
   test('is empty at first', async () => {
     const library = await open();
-    expect(library.keeps).toBe(keeps);
+    expect(library.storedIn).toBe(keeps);
     expect(await library.latest()).toBeUndefined();
     expect(await library.courses()).toEqual([]);
-    expect(library.trouble()).toBeUndefined();
+    expect(library.lastError()).toBeUndefined();
   });
 
   test('gives back the course that was kept last', async () => {
     const library = await open();
-    expect(await library.keep(course('Morning'))).toBeUndefined();
+    expect(await library.save(course('Morning'))).toBeUndefined();
     time += 1;
-    expect(await library.keep(course('Noon'), 'second')).toBeUndefined();
+    expect(await library.save(course('Noon'), 'second')).toBeUndefined();
     expect(await library.latest()).toEqual(course('Noon'));
     time += 1;
-    await library.keep(course('Evening'));
+    await library.save(course('Evening'));
     expect(await library.latest()).toEqual(course('Evening'));
     expect(await library.courses()).toEqual([
-      { slot: TABLE, title: 'Evening', saved: time },
+      { slot: CURRENT_SLOT, title: 'Evening', saved: time },
       { slot: 'second', title: 'Noon', saved: time - 1 },
     ]);
-    expect(await library.load('second')).toEqual({ kind: 'read', course: course('Noon'), mends: [] });
+    expect(await library.load('second')).toEqual({ kind: 'read', course: course('Noon'), repairs: [] });
   });
 
   test('forgets a course with its earlier states', async () => {
     const library = await open();
-    await library.keep(course('Morning'));
-    await library.keep(course('Noon'), 'second');
-    expect(await library.forget(TABLE)).toBeUndefined();
+    await library.save(course('Morning'));
+    await library.save(course('Noon'), 'second');
+    expect(await library.remove(CURRENT_SLOT)).toBeUndefined();
     expect((await library.courses()).map(({ slot }) => slot)).toEqual(['second']);
-    expect(await library.earlier(TABLE)).toEqual([]);
+    expect(await library.earlier(CURRENT_SLOT)).toEqual([]);
     expect(await library.earlier('second')).toHaveLength(1);
-    expect(await library.load(TABLE)).toEqual({
+    expect(await library.load(CURRENT_SLOT)).toEqual({
       kind: 'refused',
       why: 'There is no kept course in the slot "table".',
     });
@@ -68,18 +68,18 @@ describe.each(['browser', 'memory'] as const)('a library in the %s', (keeps) => 
 
   test('keeps the last twenty states, and saves close together share one', async () => {
     const library = await open();
-    await library.keep(course('First'));
+    await library.save(course('First'));
     time += VERSION_SPAN - 1;
-    await library.keep(course('Soon after'));
-    expect(await library.earlier(TABLE)).toEqual([{ number: 1, saved: time }]);
+    await library.save(course('Soon after'));
+    expect(await library.earlier(CURRENT_SLOT)).toEqual([{ number: 1, saved: time }]);
     for (let i = 2; i <= MOST_VERSIONS + 3; i += 1) {
       time += VERSION_SPAN;
-      await library.keep(course(`State ${i}`));
+      await library.save(course(`State ${i}`));
     }
-    const states = await library.earlier(TABLE);
+    const states = await library.earlier(CURRENT_SLOT);
     expect(states.map(({ number }) => number)).toEqual(Array.from({ length: MOST_VERSIONS }, (_, i) => 23 - i));
-    expect(await library.loadEarlier(TABLE, 4)).toMatchObject({ kind: 'read', course: { title: 'State 4' } });
-    expect(await library.loadEarlier(TABLE, 3)).toEqual({
+    expect(await library.loadEarlier(CURRENT_SLOT, 4)).toMatchObject({ kind: 'read', course: { title: 'State 4' } });
+    expect(await library.loadEarlier(CURRENT_SLOT, 3)).toEqual({
       kind: 'refused',
       why: 'There is no kept state 3 of "table".',
     });
@@ -87,7 +87,7 @@ describe.each(['browser', 'memory'] as const)('a library in the %s', (keeps) => 
 });
 
 test('a library in the browser is there again when it is opened again', async () => {
-  await (await openLibrary({ now })).keep(course('Morning'));
+  await (await openLibrary({ now })).save(course('Morning'));
   expect(await (await openLibrary({ now })).latest()).toEqual(course('Morning'));
 });
 
@@ -100,18 +100,18 @@ describe('the browser is asked to spare what is kept', () => {
     const library = await openLibrary({ now, persist });
     await library.latest();
     expect(asked).toBe(0);
-    await library.keep({ ...course('Morning'), horse: 'unicorn' });
+    await library.save({ ...course('Morning'), horse: 'unicorn' });
     expect(asked).toBe(0);
-    await library.keep(course('Morning'));
-    await library.keep(course('Noon'), 'second');
+    await library.save(course('Morning'));
+    await library.save(course('Noon'), 'second');
     expect(asked).toBe(1);
   });
 
   test('and keeps all the same when it refuses', async () => {
     const refusing = () => Promise.reject(new DOMException('no', 'NotAllowedError'));
     const library = await openLibrary({ now, persist: refusing });
-    expect(await library.keep(course('Morning'))).toBeUndefined();
-    expect(library.trouble()).toBeUndefined();
+    expect(await library.save(course('Morning'))).toBeUndefined();
+    expect(library.lastError()).toBeUndefined();
     expect(await library.latest()).toEqual(course('Morning'));
   });
 });
@@ -119,7 +119,7 @@ describe('the browser is asked to spare what is kept', () => {
 describe('a kept record that is damaged', () => {
   async function damaged(text: unknown, what: 'course' | 'all'): Promise<void> {
     const db = await openDB('polewright', 1);
-    const record = await db.get('courses', TABLE);
+    const record = await db.get('courses', CURRENT_SLOT);
     await db.put('courses', { ...record, text });
     if (what === 'all') await db.clear('versions');
     db.close();
@@ -127,40 +127,40 @@ describe('a kept record that is damaged', () => {
 
   test('gives way to its earlier state, and says so', async () => {
     const library = await openLibrary({ now });
-    await library.keep(course('Morning'));
+    await library.save(course('Morning'));
     await damaged('{"format": "polewright-course"', 'course');
     expect(await library.latest()).toEqual(course('Morning'));
-    expect(library.trouble()).toBe(
+    expect(library.lastError()).toBe(
       'The kept course "Morning" cannot be read. The file is cut off: it ends at line 1, column 31, ' +
         'where a comma or } would be right. Take a complete copy of it. An earlier state is shown.',
     );
-    expect(await library.load(TABLE)).toMatchObject({ kind: 'refused' });
+    expect(await library.load(CURRENT_SLOT)).toMatchObject({ kind: 'refused' });
   });
 
   test('with no earlier state gives way to another course, and says so', async () => {
     const library = await openLibrary({ now });
-    await library.keep(course('Noon'), 'second');
+    await library.save(course('Noon'), 'second');
     time += 1;
-    await library.keep(course('Morning'));
+    await library.save(course('Morning'));
     await damaged(17, 'all');
     expect(await library.latest()).toEqual(course('Noon'));
-    expect(library.trouble()).toBe('The kept course "Morning" is damaged: it has no text.');
+    expect(library.lastError()).toBe('The kept course "Morning" is damaged: it has no text.');
   });
 
   test('alone leaves nothing to show, and says so', async () => {
     const library = await openLibrary({ now });
-    await library.keep(course('Morning'));
+    await library.save(course('Morning'));
     await damaged('', 'all');
     expect(await library.latest()).toBeUndefined();
-    expect(library.trouble()).toBe('The kept course "Morning" cannot be read. The file is empty.');
+    expect(library.lastError()).toBe('The kept course "Morning" cannot be read. The file is empty.');
   });
 });
 
 test('a course that could not be opened again does not take the place of one that can', async () => {
   const library = await openLibrary({ now });
-  await library.keep(course('Morning'));
+  await library.save(course('Morning'));
   const broken = { ...course('Noon'), horse: 'unicorn' };
-  expect(await library.keep(broken)).toBe(
+  expect(await library.save(broken)).toBe(
     'The course was not kept, as it could not be opened again. The horse is "unicorn"; known are stock-horse, pony, large-horse, mule.',
   );
   expect(await library.latest()).toEqual(course('Morning'));
@@ -170,11 +170,11 @@ describe('what the browser does to it is told with the next step', () => {
   test('no store at all', async () => {
     Reflect.deleteProperty(globalThis, 'indexedDB');
     const library = await openLibrary({ now });
-    expect(library.keeps).toBe('memory');
+    expect(library.storedIn).toBe('memory');
     expect(library.note).toBe(
       'This browser keeps nothing between visits. Save the course to a file before you close the page.',
     );
-    await library.keep(course('Morning'));
+    await library.save(course('Morning'));
     expect(await library.latest()).toEqual(course('Morning'));
   });
 
@@ -185,7 +185,7 @@ describe('what the browser does to it is told with the next step', () => {
     };
     globalThis.indexedDB = closed;
     const library = await openLibrary({ now });
-    expect(library.keeps).toBe('memory');
+    expect(library.storedIn).toBe('memory');
     expect(library.note).toBe(
       'The browser does not let this page keep anything. Allow site data for it, and reload. ' +
         'Save the course to a file so that it is not lost. Until then it is kept only while this page is open.',
@@ -200,7 +200,7 @@ describe('what the browser does to it is told with the next step', () => {
   test('an older program in another tab that a newer one waits for: it lets go, and says so on the next save', async () => {
     const library = await openLibrary({ now });
     (await openDB('polewright', 2)).close();
-    expect(await library.keep(course('Morning'))).toBe(
+    expect(await library.save(course('Morning'))).toBe(
       'The browser closed its store, perhaps for a newer Polewright in another tab. Reload this page. ' +
         'Save the course to a file so that it is not lost.',
     );
@@ -229,30 +229,30 @@ describe('what the browser does to it is told with the next step', () => {
 
   test('no room: earlier states give way to the last', async () => {
     const { store, dropped } = failing('QuotaExceededError', 1);
-    const library = libraryOn(store, { keeps: 'browser', note: undefined, now });
-    expect(await library.keep(course('Morning'))).toBeUndefined();
+    const library = libraryOn(store, { storedIn: 'browser', note: undefined, now });
+    expect(await library.save(course('Morning'))).toBeUndefined();
     expect(dropped()).toBe(1);
     expect(await library.latest()).toEqual(course('Morning'));
   });
 
   test('no room even so; and the trouble is over with the next good save', async () => {
     const { store } = failing('QuotaExceededError', 2);
-    const library = libraryOn(store, { keeps: 'browser', note: undefined, now });
+    const library = libraryOn(store, { storedIn: 'browser', note: undefined, now });
     const why =
       'The browser has no room left for this page. Erase kept courses that are no longer needed. ' +
       'Save the course to a file so that it is not lost.';
-    expect(await library.keep(course('Morning'))).toBe(why);
-    expect(library.trouble()).toBe(why);
-    expect(await library.keep(course('Morning'))).toBeUndefined();
-    expect(library.trouble()).toBeUndefined();
+    expect(await library.save(course('Morning'))).toBe(why);
+    expect(library.lastError()).toBe(why);
+    expect(await library.save(course('Morning'))).toBeUndefined();
+    expect(library.lastError()).toBeUndefined();
   });
 
   test('anything else', async () => {
-    const broken: Store = { ...memoryStore(), all: () => Promise.reject(new DOMException('disk', 'UnknownError')) };
-    const library = libraryOn(broken, { keeps: 'browser', note: undefined, now });
+    const broken: Store = { ...memoryStore(), records: () => Promise.reject(new DOMException('disk', 'UnknownError')) };
+    const library = libraryOn(broken, { storedIn: 'browser', note: undefined, now });
     expect(await library.latest()).toBeUndefined();
     expect(await library.courses()).toEqual([]);
-    expect(library.trouble()).toBe(
+    expect(library.lastError()).toBe(
       'The browser could not use its store (UnknownError). Save the course to a file so that it is not lost.',
     );
   });

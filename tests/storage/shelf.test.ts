@@ -20,26 +20,26 @@ beforeEach(() => {
 describe('a shelf in the browser', () => {
   test('gives back what was kept, by title, also when it is opened again', async () => {
     const shelf = await openShelf();
-    expect(shelf.keeps).toBe('browser');
-    expect(await shelf.keep(item('b', 'Narrow fan'))).toBeUndefined();
-    expect(await shelf.keep(item('a', 'Corner box', 'box'))).toBeUndefined();
-    const { items, unreadable, trouble } = await (await openShelf()).items();
+    expect(shelf.storedIn).toBe('browser');
+    expect(await shelf.save(item('b', 'Narrow fan'))).toBeUndefined();
+    expect(await shelf.save(item('a', 'Corner box', 'box'))).toBeUndefined();
+    const { items, unreadable, error } = await (await openShelf()).items();
     expect(items).toEqual([item('a', 'Corner box', 'box'), item('b', 'Narrow fan')]);
-    expect([unreadable, trouble]).toEqual([[], undefined]);
+    expect([unreadable, error]).toEqual([[], undefined]);
   });
 
   test('replaces what has the same id, and forgets', async () => {
     const shelf = await openShelf();
-    await shelf.keep(item('a', 'First'));
-    await shelf.keep(item('a', 'Second'));
+    await shelf.save(item('a', 'First'));
+    await shelf.save(item('a', 'Second'));
     expect((await shelf.items()).items.map(({ title }) => title)).toEqual(['Second']);
-    expect(await shelf.forget('a')).toBeUndefined();
+    expect(await shelf.remove('a')).toBeUndefined();
     expect((await shelf.items()).items).toEqual([]);
   });
 
   test('tells what it cannot read and gives the rest', async () => {
     const shelf = await openShelf();
-    await shelf.keep(item('a', 'Fan'));
+    await shelf.save(item('a', 'Fan'));
     const db = await openDB('polewright-shelf', 1);
     await db.put('obstacles', '{"format": "polewright-obstacle", "version": 7}', 'b');
     db.close();
@@ -50,23 +50,23 @@ describe('a shelf in the browser', () => {
 
   test('does not keep what could not be read again', async () => {
     const shelf = await openShelf();
-    expect(await shelf.keep({ ...item('a', 'Fan'), title: '' })).toContain('The obstacle was not kept');
+    expect(await shelf.save({ ...item('a', 'Fan'), title: '' })).toContain('The obstacle was not kept');
     expect((await shelf.items()).items).toEqual([]);
   });
 });
 
 describe('a shelf whose store fails', () => {
   const fails = () => Promise.reject(new DOMException('full', 'QuotaExceededError'));
-  const store: ShelfStore = { put: fails, all: fails, drop: fails };
-  const shelf = shelfOn(store, { keeps: 'browser', note: undefined });
+  const store: ShelfStore = { put: fails, texts: fails, remove: fails };
+  const shelf = shelfOn(store, { storedIn: 'browser', note: undefined });
 
   test('says so in words and never rejects', async () => {
-    expect(await shelf.keep(item('a', 'Fan'))).toContain('no room left');
-    expect(await shelf.forget('a')).toContain('no room left');
+    expect(await shelf.save(item('a', 'Fan'))).toContain('no room left');
+    expect(await shelf.remove('a')).toContain('no room left');
     expect(await shelf.items()).toEqual({
       items: [],
       unreadable: [],
-      trouble: expect.stringContaining('no room left'),
+      error: expect.stringContaining('no room left'),
     });
   });
 });
@@ -76,9 +76,9 @@ test('without a database the shelf lasts as long as the page, and says so', asyn
   Reflect.deleteProperty(globalThis, 'indexedDB');
   try {
     const shelf = await openShelf();
-    expect(shelf.keeps).toBe('memory');
+    expect(shelf.storedIn).toBe('memory');
     expect(shelf.note).toContain('as long as this page');
-    await shelf.keep(item('a', 'Fan'));
+    await shelf.save(item('a', 'Fan'));
     expect((await shelf.items()).items).toHaveLength(1);
   } finally {
     globalThis.indexedDB = kept;

@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest';
-import { claimed, type Locks } from '../../src/storage/tab-lock.ts';
+import { acquireLock, type LockRequests } from '../../src/storage/tab-lock.ts';
 
 /** Locks as the browser gives them, for tabs of one browser. */
-function browserLocks(): Locks {
+function browserLocks(): LockRequests {
   const taken = new Set<string>();
   return {
     async request(name, _, hold) {
@@ -19,22 +19,22 @@ function browserLocks(): Locks {
 
 test('the first tab holds a course, the second is told, and may have it once the first lets go', async () => {
   const locks = browserLocks();
-  const first = await claimed('table', locks);
-  expect(first.kind).toBe('held');
-  const second = await claimed('table', locks);
+  const first = await acquireLock('table', locks);
+  expect(first.kind).toBe('acquired');
+  const second = await acquireLock('table', locks);
   expect(second).toEqual({
-    kind: 'elsewhere',
+    kind: 'in-other-tab',
     says: 'This course is open in another tab. Edit it there, or close that tab and reload this one: two tabs would overwrite each other.',
   });
-  expect((await claimed('other', locks)).kind).toBe('held');
-  if (first.kind === 'held') first.release();
+  expect((await acquireLock('other', locks)).kind).toBe('acquired');
+  if (first.kind === 'acquired') first.release();
   await Promise.resolve();
   await Promise.resolve();
-  expect((await claimed('table', locks)).kind).toBe('held');
+  expect((await acquireLock('table', locks)).kind).toBe('acquired');
 });
 
 test('a browser without locks, or one that refuses them, leaves the course unguarded', async () => {
-  expect(await claimed('table', undefined)).toEqual({ kind: 'unguarded' });
-  const refusing: Locks = { request: () => Promise.reject(new DOMException('no', 'SecurityError')) };
-  expect(await claimed('table', refusing)).toEqual({ kind: 'unguarded' });
+  expect(await acquireLock('table', undefined)).toEqual({ kind: 'unsupported' });
+  const refusing: LockRequests = { request: () => Promise.reject(new DOMException('no', 'SecurityError')) };
+  expect(await acquireLock('table', refusing)).toEqual({ kind: 'unsupported' });
 });

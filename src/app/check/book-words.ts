@@ -1,5 +1,5 @@
 import type { Limit } from '../../core/checks/check.ts';
-import { silent } from '../../core/checks/checks.ts';
+import { silentLimits } from '../../core/checks/checks.ts';
 import { bandWords } from '../../core/checks/findings/finding-words.ts';
 import { isUsuallySilent, LIMITS } from '../../core/checks/rulebooks/limits.ts';
 import { limitsOf, PRACTICE } from '../../core/checks/rulebooks/rulebooks.ts';
@@ -24,7 +24,7 @@ function sayNothing(name: string): string {
 
 /** What nobody says, neither the book nor designers' practice: those checks stay silent. */
 export function silences(survey: Survey): readonly string[] {
-  return [...new Set(silent(survey).map(({ limit }) => limit))].map(sayNothing);
+  return [...new Set(silentLimits(survey).map(({ limit }) => limit))].map(sayNothing);
 }
 
 /** What the book leaves open and designers' practice is asked about instead. */

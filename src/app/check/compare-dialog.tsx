@@ -1,6 +1,6 @@
 import { useMemo, useState } from 'react';
 import type { Finding } from '../../core/checks/check.ts';
-import { type Compared, compared } from '../../core/checks/results/compared.ts';
+import { type BookComparison, bookComparison } from '../../core/checks/results/compared.ts';
 import { RULEBOOKS } from '../../core/checks/rulebooks/rulebooks.ts';
 import type { LengthUnit } from '../../core/measure/quantity.ts';
 import { WEIGHT_WORDS } from '../app-words.ts';
@@ -15,7 +15,7 @@ export function CompareDialog({ close }: { close(): void }) {
   const course = useDeskState((state) => state.course);
   const others = RULEBOOKS.filter(({ id }) => id !== course.rulebook.id);
   const [other, setOther] = useState(others[0]?.id ?? course.rulebook.id);
-  const outcome = useMemo(() => compared(course, course.rulebook.id, other), [course, other]);
+  const outcome = useMemo(() => bookComparison(course, course.rulebook.id, other), [course, other]);
   return (
     <Dialog wide title="Compare two rule books" close={close}>
       <div className="compare">
@@ -35,7 +35,7 @@ export function CompareDialog({ close }: { close(): void }) {
   );
 }
 
-function FindingsTable({ outcome }: { readonly outcome: Compared }) {
+function FindingsTable({ outcome }: { readonly outcome: BookComparison }) {
   const { a, b, both, onlyA, onlyB, changed } = outcome;
   return (
     <>
@@ -119,7 +119,13 @@ function Told({ finding, by }: { readonly finding: Finding; readonly by?: string
   );
 }
 
-function LimitsTable({ outcome: { a, b, limits }, unit }: { readonly outcome: Compared; readonly unit: LengthUnit }) {
+function LimitsTable({
+  outcome: { a, b, limits },
+  unit,
+}: {
+  readonly outcome: BookComparison;
+  readonly unit: LengthUnit;
+}) {
   if (limits.length === 0) return null;
   return (
     <details className="fold">

@@ -1,7 +1,7 @@
 import { LocateFixed, RotateCcw, Wrench } from 'lucide-react';
 import { useId, useState } from 'react';
 import type { Finding } from '../../core/checks/check.ts';
-import { unwaived, waived } from '../../core/checks/results/waived.ts';
+import { unwaiveFinding, waiveFinding } from '../../core/checks/results/waived.ts';
 import { limitsOf } from '../../core/checks/rulebooks/rulebooks.ts';
 import { WEIGHT_WORDS } from '../app-words.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
@@ -119,7 +119,7 @@ function Tools({ finding, done }: { readonly finding: Finding; done(): void }) {
     view.point({ kind: 'finding', id: finding.id });
   };
   const waive = (reason: string) => {
-    desk.edit(`Waive: ${finding.says}`, (course) => waived(course, finding.id, reason));
+    desk.edit(`Waive: ${finding.says}`, (course) => waiveFinding(course, finding.id, reason));
     setAsking(false);
     done();
   };
@@ -136,7 +136,7 @@ function Tools({ finding, done }: { readonly finding: Finding; done(): void }) {
             type="button"
             className="button"
             onClick={() => {
-              desk.edit(`Open again: ${finding.says}`, (course) => unwaived(course, finding.id));
+              desk.edit(`Open again: ${finding.says}`, (course) => unwaiveFinding(course, finding.id));
               done();
             }}
           >

@@ -1,6 +1,6 @@
 import { useRef } from 'react';
 import type { Finding, Weight } from '../../core/checks/check.ts';
-import { openOf } from '../../core/checks/results/waived.ts';
+import { unwaivedFindings } from '../../core/checks/results/waived.ts';
 import { WEIGHT_WORDS } from '../app-words.ts';
 import { useDeskState } from '../desk-context.tsx';
 import { useView, useViewState } from '../view.ts';
@@ -42,7 +42,7 @@ export function FindingsPanel() {
 }
 
 function Summary({ findings }: { readonly findings: readonly Finding[] }) {
-  const open = openOf(findings);
+  const open = unwaivedFindings(findings);
   const waived = findings.length - open.length;
   const isMet = waived === 0 && open.every(({ weight }) => weight === 'note');
   return (

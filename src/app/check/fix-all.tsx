@@ -1,6 +1,6 @@
 import { WandSparkles } from 'lucide-react';
 import { useState } from 'react';
-import { type Fix, type FixedAll, fixedAll } from '../../core/checks/results/safe-fixes.ts';
+import { applySafeRemedies, type Fix, type SafeFixes } from '../../core/checks/results/safe-fixes.ts';
 import { counted } from '../app-words.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import { openAt } from './visible-findings.ts';
@@ -14,11 +14,11 @@ export function FixAll({ done }: { done(): void }) {
   const course = useDeskState((state) => state.course);
   const open = useDeskState(openAt);
   const [isBusy, setBusy] = useState(false);
-  const [fixed, setFixed] = useState<FixedAll | undefined>();
+  const [fixed, setFixed] = useState<SafeFixes | undefined>();
   const fix = () => {
     setBusy(true);
     setTimeout(() => {
-      const outcome = fixedAll(desk.state().course);
+      const outcome = applySafeRemedies(desk.state().course);
       if (outcome.did.length > 0) desk.edit('Fix all that are safe', () => outcome.course);
       setFixed(outcome);
       setBusy(false);

@@ -1,6 +1,6 @@
 import type { Finding } from '../../core/checks/check.ts';
 import { closerFindingsOf } from '../../core/checks/checks.ts';
-import { openOf } from '../../core/checks/results/waived.ts';
+import { unwaivedFindings } from '../../core/checks/results/waived.ts';
 import type { DeskState } from '../../desk/desk.ts';
 
 const opened = new WeakMap<readonly Finding[], readonly Finding[]>();
@@ -9,7 +9,7 @@ const opened = new WeakMap<readonly Finding[], readonly Finding[]>();
 function open(findings: readonly Finding[]): readonly Finding[] {
   const known = opened.get(findings);
   if (known !== undefined) return known;
-  const own = openOf(findings);
+  const own = unwaivedFindings(findings);
   opened.set(findings, own);
   return own;
 }

@@ -40,7 +40,7 @@ export function FileMenu() {
       return;
     }
     keeper.begin(reading.course);
-    if (reading.mends.length > 0) setTold({ title: 'Opened, with something mended', says: reading.mends });
+    if (reading.repairs.length > 0) setTold({ title: 'Opened, with something mended', says: reading.repairs });
   };
   const save = async () => {
     shut();

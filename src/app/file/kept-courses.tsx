@@ -1,5 +1,5 @@
 import { type RefObject, useEffect, useState } from 'react';
-import type { KeptCourse } from '../../storage/library.ts';
+import type { SavedCourse } from '../../storage/library.ts';
 import { useKeeper } from '../autosave-context.tsx';
 import { momentWords } from './date-words.ts';
 
@@ -15,7 +15,7 @@ export function KeptCourses({
   refused(why: string): void;
 }) {
   const keeper = useKeeper();
-  const [courses, setCourses] = useState<readonly KeptCourse[]>([]);
+  const [courses, setCourses] = useState<readonly SavedCourse[]>([]);
   useEffect(() => {
     const element = menu.current;
     const read = (event: Event) => {

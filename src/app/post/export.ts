@@ -1,9 +1,9 @@
 import type { Survey } from '../../core/survey.ts';
-import type { Ask } from '../../sheets/sheet.ts';
+import type { PageOptions } from '../../sheets/sheet.ts';
 import { saveDownload } from '../file/download.ts';
 
 /** Writes a sheet as a PDF and hands it to the person; says what was written. The writer is loaded when it is needed. */
-export async function exportedSheet(id: string, survey: Survey, ask: Ask): Promise<string> {
+export async function exportedSheet(id: string, survey: Survey, ask: PageOptions): Promise<string> {
   const [{ sheetById }, { pdf }, regular, bold] = await Promise.all([
     import('../../sheets/sheets.ts'),
     import('../../sheets/pdf.ts'),

@@ -26,7 +26,7 @@ export function PagePreview() {
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: a box that scrolls must be reachable by keys.
     <section className="preview" tabIndex={0} aria-label={`Preview of the ${sheet.title.toLowerCase()}`}>
-      {drawn.mends.map((mend) => (
+      {drawn.substitutions.map((mend) => (
         <p key={mend} className="caution">
           {mend}
         </p>

@@ -1,6 +1,6 @@
 import { FileDown } from 'lucide-react';
 import { useState } from 'react';
-import type { Ask, Paper } from '../../sheets/sheet.ts';
+import type { PageOptions, Paper } from '../../sheets/sheet.ts';
 import { SHEETS } from '../../sheets/sheets.ts';
 import { useDeskState } from '../desk-context.tsx';
 import { ChoiceField } from '../set/choice-field.tsx';
@@ -9,7 +9,7 @@ import { exportedSheet } from './export.ts';
 
 const PAPERS: Readonly<Record<Paper, string>> = { letter: 'Letter', a4: 'A4' };
 const TITLES = Object.fromEntries(SHEETS.map(({ id, title }) => [id, title]));
-const ORIENTATIONS: Readonly<Record<Ask['orientation'], string>> = {
+const ORIENTATIONS: Readonly<Record<PageOptions['orientation'], string>> = {
   fit: 'Best fit',
   portrait: 'Upright',
   landscape: 'Lying',
@@ -58,7 +58,7 @@ export function PaperPanel() {
           label="Page"
           value={ask.orientation}
           options={ORIENTATIONS}
-          choose={(orientation) => view.print({ ...ask, orientation: orientation as Ask['orientation'] })}
+          choose={(orientation) => view.print({ ...ask, orientation: orientation as PageOptions['orientation'] })}
         />
         <ChoiceField label="Scale" value={String(ask.scale ?? 'fit')} options={scales} choose={scale} />
       </div>

@@ -23,7 +23,7 @@ async function look(trouble?: string): Promise<void> {
   const open = await shelf();
   const found = await open.items();
   const unreadable = found.unreadable[0]?.why;
-  state = { items: found.items, trouble: trouble ?? found.trouble ?? unreadable ?? open.note };
+  state = { items: found.items, trouble: trouble ?? found.error ?? unreadable ?? open.note };
   for (const heard of hearers) heard();
 }
 
@@ -32,11 +32,11 @@ export async function putOnShelf(title: string, obstacle: Obstacle, now: number)
   const open = await shelf();
   const same = state.items.find((item) => item.title === title);
   const id = same?.id ?? `own-${now.toString(36)}`;
-  await look(await open.keep({ id, title, obstacle: { ...obstacle, name: title } }));
+  await look(await open.save({ id, title, obstacle: { ...obstacle, name: title } }));
 }
 
 export async function takeOffShelf(id: string): Promise<void> {
-  await look(await (await shelf()).forget(id));
+  await look(await (await shelf()).remove(id));
 }
 
 export function useShelf(): OwnShelf {

@@ -1,5 +1,5 @@
 import type { Band } from '../../core/checks/check.ts';
-import { inBand } from '../../core/checks/rulebooks/band.ts';
+import { isInBand } from '../../core/checks/rulebooks/band.ts';
 import { bandOf, limitsOf } from '../../core/checks/rulebooks/rulebooks.ts';
 import { printLength } from '../../core/measure/length.ts';
 import type { LengthUnit, Metres, Seconds } from '../../core/measure/quantity.ts';
@@ -65,8 +65,8 @@ export function ribbonGaps(survey: Survey): readonly RibbonGap[] {
     const name = `Gap ${number} of ${title}`;
     const better = limits[`gap.${gap.gait}.recommended`];
     if (limit === undefined) return { index, gap, name, fit: gap.landings.fits ? 'good' : 'poor' };
-    const isAllowed = inBand(bandOf(limit), gap.ridden);
-    const isBest = gap.landings.fits && (better === undefined || inBand(bandOf(better), gap.ridden));
+    const isAllowed = isInBand(bandOf(limit), gap.ridden);
+    const isBest = gap.landings.fits && (better === undefined || isInBand(bandOf(better), gap.ridden));
     // The gauge shows the band that the value has yet to reach.
     const band = nearestMultiple(bandOf(isAllowed ? (better ?? limit) : limit), gap.ridden);
     return { index, gap, name, band, fit: isAllowed ? (isBest ? 'good' : 'poor') : 'off' };

@@ -1,6 +1,6 @@
 /**
  * checks/ says what is wrong with a course under the rule book in force. One check a file; bands live in
- * assets/rulebooks and are looked up by name. A check that finds no limit stays silent, and `silent` says so.
+ * assets/rulebooks and are looked up by name. A check that finds no limit stays silent, and `silentLimits` says so.
  */
 import type { Course, Level } from '../course/course.ts';
 import type { Infeasible } from '../obstacles/obstacle.ts';
@@ -68,7 +68,7 @@ export interface Proposal {
 }
 
 /** What a check has to say, before its fixes were tried. */
-export interface Found {
+export interface RawFinding {
   /** Stable while the thing is the same: check and keys. */
   readonly id: string;
   readonly check: string;
@@ -91,7 +91,7 @@ export interface Found {
 }
 
 /** What a check has to say. */
-export interface Finding extends Omit<Found, 'proposals'> {
+export interface Finding extends Omit<RawFinding, 'proposals'> {
   /** Why the designer lets it stand; absent: it stands open. A waived finding fails no run. */
   readonly waived?: string;
   /** Fixes that were tried on a copy: the finding goes and no new must comes. Tried on the first reading, then kept. */
@@ -113,7 +113,7 @@ export interface Check {
   readonly limits: readonly string[];
   /** It takes longer than a pointer move has: only worked out when somebody asks for a closer look. */
   readonly closer?: true;
-  run(survey: Survey, limits: Limits): readonly Found[];
+  findings(survey: Survey, limits: Limits): readonly RawFinding[];
 }
 
 /** A band in SI units: metres, radians, seconds, or a count. */

@@ -1,5 +1,5 @@
 import type { Survey } from '../survey.ts';
-import type { Check, Finding, Found, Remedy, Weight } from './check.ts';
+import type { Check, Finding, RawFinding, Remedy, Weight } from './check.ts';
 import { classSize, slowObstacle } from './class/class-size.ts';
 import { classTime } from './class/class-time.ts';
 import { forbidden } from './class/forbidden.ts';
@@ -9,7 +9,7 @@ import { mandatory } from './class/mandatory.ts';
 import { obstacleCount } from './class/obstacle-count.ts';
 import { obstacleTime } from './class/obstacle-time.ts';
 import { poleCount } from './class/pole-count.ts';
-import { offered } from './findings/verified-fixes.ts';
+import { verifiedRemedies } from './findings/verified-fixes.ts';
 import { breaks } from './line/breaks.ts';
 import { crossingEnd } from './line/crossing-end.ts';
 import { lead, leadStated } from './line/lead.ts';
@@ -32,7 +32,7 @@ import { backBarrelWidth, backRaisedWidth, backWidth } from './sizes/back-width.
 import { boxSide, squarePole } from './sizes/box-side.ts';
 import { bridgeLength, bridgeWidth } from './sizes/bridge-size.ts';
 import { gateHeight, gateOpening } from './sizes/gate-opening.ts';
-import { markerClear } from './sizes/marker-clear.ts';
+import { markerClearance } from './sizes/marker-clear.ts';
 import { poleLength } from './sizes/pole-length.ts';
 import {
   backRaisedHeight,
@@ -96,7 +96,7 @@ export const CHECKS: readonly Check[] = [
   raisedLope,
   jumpHeight,
   fanInnerGap,
-  markerClear,
+  markerClearance,
   obstacleCount,
   mandatory,
   forbidden,
@@ -114,54 +114,58 @@ export const CHECKS: readonly Check[] = [
 const ORDER: Readonly<Record<Weight, number>> = { must: 0, should: 1, note: 2 };
 
 /** What belongs to no leg comes before the first. */
-function byWeightThenLeg(a: Found, b: Found): number {
+function byWeightThenLeg(a: RawFinding, b: RawFinding): number {
   return ORDER[a.weight] - ORDER[b.weight] || (a.leg ?? -1) - (b.leg ?? -1) || (a.id < b.id ? -1 : 1);
 }
 
-type Look = 'usual' | 'closer';
+type CheckDepth = 'usual' | 'closer';
 
 /** What the checks find, fixes untried, the heaviest first and then in the order of the go. */
-function worked(survey: Survey, look: Look): readonly Found[] {
+function rawFindings(survey: Survey, depth: CheckDepth): readonly RawFinding[] {
   const limits = limitsOf(survey.course);
-  const found = new Map<string, Found>();
+  const found = new Map<string, RawFinding>();
   for (const check of CHECKS) {
-    if (check.closer === true && look === 'usual') continue;
+    if (check.closer === true && depth === 'usual') continue;
     // An obstacle that is ridden twice has the same fault twice: it is told once.
-    for (const each of check.run(survey, limits)) if (!found.has(each.id)) found.set(each.id, each);
+    for (const each of check.findings(survey, limits)) if (!found.has(each.id)) found.set(each.id, each);
   }
   return [...found.values()].sort(byWeightThenLeg);
 }
 
 /** Answers about a survey, kept while the survey is. */
-function kept<Answer>(work: (survey: Survey, look: Look) => Answer): (survey: Survey, look: Look) => Answer {
+function cachedBySurvey<Answer>(
+  work: (survey: Survey, depth: CheckDepth) => Answer,
+): (survey: Survey, depth: CheckDepth) => Answer {
   const answers = { usual: new WeakMap<Survey, Answer>(), closer: new WeakMap<Survey, Answer>() };
-  return (survey, look) => {
-    const known = answers[look].get(survey);
+  return (survey, depth) => {
+    const known = answers[depth].get(survey);
     if (known !== undefined) return known;
-    const answer = work(survey, look);
-    answers[look].set(survey, answer);
+    const answer = work(survey, depth);
+    answers[depth].set(survey, answer);
     return answer;
   };
 }
 
-const foundOf = kept(worked);
+const cachedRawFindings = cachedBySurvey(rawFindings);
 
 /** The finding: its fixes are tried when somebody first looks at them, for each costs a survey of its own. */
-function findingOf(survey: Survey, found: Found, look: Look): Finding {
-  const { proposals, ...told } = found;
+function findingOf(survey: Survey, found: RawFinding, depth: CheckDepth): Finding {
+  const { proposals, ...rest } = found;
   const waiver = survey.course.waived?.find(({ finding }) => finding === found.id);
   let tried: readonly Remedy[] | undefined;
   return {
-    ...told,
+    ...rest,
     ...(waiver === undefined ? {} : { waived: waiver.reason }),
     get remedies() {
-      tried ??= proposals.length === 0 ? [] : offered(survey, found, (each) => foundOf(each, look));
+      tried ??= proposals.length === 0 ? [] : verifiedRemedies(survey, found, (each) => cachedRawFindings(each, depth));
       return tried;
     },
   };
 }
 
-const findings = kept((survey, look) => foundOf(survey, look).map((found) => findingOf(survey, found, look)));
+const findings = cachedBySurvey((survey, depth) =>
+  cachedRawFindings(survey, depth).map((found) => findingOf(survey, found, depth)),
+);
 
 /** What the checks have to say about a survey: musts first, then shoulds and notes, each by leg. Fast enough for a drag. */
 export function findingsOf(survey: Survey): readonly Finding[] {
@@ -174,7 +178,7 @@ export function closerFindingsOf(survey: Survey): readonly Finding[] {
 }
 
 /** The limits that the book in force does not set, with the check that would have asked: "this book does not say". */
-export function silent(survey: Survey): readonly { readonly check: Check; readonly limit: string }[] {
+export function silentLimits(survey: Survey): readonly { readonly check: Check; readonly limit: string }[] {
   const limits = limitsOf(survey.course);
   return CHECKS.flatMap((check) =>
     check.limits

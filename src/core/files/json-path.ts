@@ -1,6 +1,6 @@
 /** Where something stands in a course file, in plain words, and what stands there. */
 
-export type Path = readonly PropertyKey[];
+export type JsonPath = readonly PropertyKey[];
 
 /** What one member of a list is called. */
 const MEMBERS: Readonly<Record<string, string>> = {
@@ -17,7 +17,7 @@ const MEMBERS: Readonly<Record<string, string>> = {
   truck: 'truck line',
 };
 
-export function isGroup(value: unknown): value is Readonly<Record<string, unknown>> {
+export function isJsonObject(value: unknown): value is Readonly<Record<string, unknown>> {
   return typeof value === 'object' && value !== null && !Array.isArray(value);
 }
 
@@ -26,12 +26,12 @@ function member(value: unknown, key: PropertyKey): unknown {
   return typeof value === 'object' && value !== null ? (value as Record<PropertyKey, unknown>)[key] : undefined;
 }
 
-export function valueAt(file: unknown, path: Path): unknown {
+export function valueAt(file: unknown, path: JsonPath): unknown {
   return path.reduce<unknown>(member, file);
 }
 
 /** `layout "main", obstacle "fan-1", pose, x`: members of lists by their id where they have one, else counted from 1. */
-export function placeWords(file: unknown, path: Path): string {
+export function jsonPathWords(file: unknown, path: JsonPath): string {
   const words: string[] = [];
   let here = file;
   for (const [i, key] of path.entries()) {
@@ -42,7 +42,7 @@ export function placeWords(file: unknown, path: Path): string {
       if (!listed) words.push(fieldWords(String(key)));
       continue;
     }
-    const id = isGroup(here) && typeof here.id === 'string' ? JSON.stringify(here.id) : String(key + 1);
+    const id = isJsonObject(here) && typeof here.id === 'string' ? JSON.stringify(here.id) : String(key + 1);
     words.push(`${MEMBERS[String(list)] ?? 'item'} ${id}`);
   }
   return words.length === 0 ? 'the file' : words.join(', ');
@@ -55,10 +55,10 @@ function fieldWords(field: string): string {
 const LONGEST = 40;
 
 /** What was found, short and as it is written. */
-export function foundWords(value: unknown): string {
+export function jsonValueWords(value: unknown): string {
   if (value === undefined) return 'nothing';
   if (Array.isArray(value)) return `a list of ${value.length}`;
-  if (isGroup(value)) return 'a group of fields';
+  if (isJsonObject(value)) return 'a group of fields';
   if (typeof value === 'number' && !Number.isFinite(value)) return 'a number without end';
   const text = JSON.stringify(value);
   const short = text.length > LONGEST ? `${text.slice(0, LONGEST)}…` : text;

@@ -1,11 +1,11 @@
 /** Text as JSON, or where it breaks. `JSON.parse` says that differently in every browser, so the place is found here. */
 
-export type Parsed =
+export type ParsedJson =
   | { readonly kind: 'read'; readonly value: unknown }
   | { readonly kind: 'refused'; readonly why: string };
 
 /** Where a text stops being JSON, and what would be right there. */
-export interface Break {
+export interface JsonFault {
   readonly at: number;
   readonly wanted: string;
 }
@@ -13,21 +13,21 @@ export interface Break {
 /** Nothing that people keep is nested deeper; without a bound a file could exhaust the stack. */
 const DEEPEST = 100;
 
-export function parsedJson(text: string): Parsed {
-  const broken = jsonBreak(text);
-  if (broken === undefined) return { kind: 'read', value: JSON.parse(text) };
-  const before = text.slice(0, broken.at).split('\n');
+export function parsedJson(text: string): ParsedJson {
+  const fault = firstJsonFault(text);
+  if (fault === undefined) return { kind: 'read', value: JSON.parse(text) };
+  const before = text.slice(0, fault.at).split('\n');
   const place = `line ${before.length}, column ${(before.at(-1)?.length ?? 0) + 1}`;
-  if (broken.at >= text.trimEnd().length) {
+  if (fault.at >= text.trimEnd().length) {
     return {
       kind: 'refused',
-      why: `The file is cut off: it ends at ${place}, where ${broken.wanted} would be right. Take a complete copy of it.`,
+      why: `The file is cut off: it ends at ${place}, where ${fault.wanted} would be right. Take a complete copy of it.`,
     };
   }
-  const found = text.slice(broken.at, broken.at + 12).split('\n')[0] || '↵';
+  const found = text.slice(fault.at, fault.at + 12).split('\n')[0] || '↵';
   return {
     kind: 'refused',
-    why: `The file is not JSON: at ${place} stands ‘${found}’, where ${broken.wanted} would be right.`,
+    why: `The file is not JSON: at ${place} stands ‘${found}’, where ${fault.wanted} would be right.`,
   };
 }
 
@@ -40,7 +40,7 @@ function matchEnd(pattern: RegExp, text: string, at: number): number | undefined
 }
 
 /** The end of the string that starts at `at`, or where it breaks. */
-function stringEnd(text: string, at: number): number | Break {
+function stringEnd(text: string, at: number): number | JsonFault {
   for (let i = at + 1; i < text.length; i += 1) {
     const sign = text.charAt(i);
     if (sign === '"') return i + 1;
@@ -56,16 +56,16 @@ function stringEnd(text: string, at: number): number | Break {
 /** An escape that the end of the text cut off. */
 const CUT_ESCAPE = /^\\(?:u[0-9a-fA-F]{0,3})?$/;
 
-function unclosed(at: number): Break {
+function unclosed(at: number): JsonFault {
   return { at, wanted: 'a closing quote' };
 }
 
-function badEscape(at: number): Break {
+function badEscape(at: number): JsonFault {
   return { at, wanted: 'an escape such as \\n or \\u00bd' };
 }
 
 /** The end of a string, number or word that starts at `at`, or where it breaks. */
-function scalarEnd(text: string, at: number): number | Break {
+function scalarEnd(text: string, at: number): number | JsonFault {
   if (text[at] === '"') return stringEnd(text, at);
   return matchEnd(NUMBER, text, at) ?? matchEnd(WORD, text, at) ?? { at, wanted: 'a value' };
 }
@@ -74,7 +74,7 @@ function scalarEnd(text: string, at: number): number | Break {
 type Expectation = 'value' | 'first-item' | 'first-key' | 'key' | 'after';
 
 /** The first place where the text is not JSON; undefined when it is JSON throughout. */
-export function jsonBreak(text: string): Break | undefined {
+export function firstJsonFault(text: string): JsonFault | undefined {
   const open: ('{' | '[')[] = [];
   let expects: Expectation = 'value';
   let at = 0;

@@ -1,4 +1,4 @@
-import type { Parsed } from './json.ts';
+import type { ParsedJson } from './json.ts';
 
 /** One step from a past version of the format to the next, named for what changed. It gets and gives plain JSON. */
 export interface Migration {
@@ -12,13 +12,15 @@ export interface Migration {
 export const MIGRATIONS: readonly Migration[] = [];
 
 /** The file in the form of the given version, with the titles of the steps that were taken. */
-export function migrated(
+export function migrate(
   file: Readonly<Record<string, unknown>>,
   from: number,
   { to, steps }: { readonly to: number; readonly steps: readonly Migration[] },
-): (Extract<Parsed, { kind: 'read' }> & { readonly mends: readonly string[] }) | Extract<Parsed, { kind: 'refused' }> {
+):
+  | (Extract<ParsedJson, { kind: 'read' }> & { readonly repairs: readonly string[] })
+  | Extract<ParsedJson, { kind: 'refused' }> {
   let now = file;
-  const mends: string[] = [];
+  const repairs: string[] = [];
   for (let version = from; version < to; version += 1) {
     const step = steps.find((each) => each.from === version);
     if (step === undefined) {
@@ -28,7 +30,7 @@ export function migrated(
       };
     }
     now = { ...step.change(now), version: version + 1 };
-    mends.push(`Brought from version ${version} to ${version + 1}: ${step.title}.`);
+    repairs.push(`Brought from version ${version} to ${version + 1}: ${step.title}.`);
   }
-  return { kind: 'read', value: now, mends };
+  return { kind: 'read', value: now, repairs };
 }

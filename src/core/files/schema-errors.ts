@@ -1,5 +1,5 @@
 import type * as z from 'zod/mini';
-import { foundWords, isGroup, type Path, placeWords, valueAt } from './json-path.ts';
+import { isJsonObject, type JsonPath, jsonPathWords, jsonValueWords, valueAt } from './json-path.ts';
 
 type Issue = z.core.$ZodIssue;
 
@@ -14,21 +14,21 @@ const EXPECTED: Readonly<Record<string, string>> = {
 };
 
 /** What a text with a form must look like, by the field that holds it. */
-function formWords(path: Path): string {
+function formWords(path: JsonPath): string {
   if (path.at(-1) === 'date') return 'a date such as 2027-05-01, or an empty text,';
   if (path.at(-1) === 'piece') return 'a piece of an obstacle such as fan-1/pole-2';
   return 'an id of lower-case letters, digits and hyphens';
 }
 
 /** What a value that may be one of several must be, by the field that holds it. */
-function choiceWords(path: Path): string {
+function choiceWords(path: JsonPath): string {
   if (path.at(-2) === 'grips') return 'a piece (and where along it) or a wall';
   if (path.at(-3) === 'stations') return 'one of cross, reach, turn';
   return 'a number or a text';
 }
 
 /** What would be right, as the end of a sentence. */
-function rightWords(issue: Issue, path: Path): string {
+function rightWords(issue: Issue, path: JsonPath): string {
   switch (issue.code) {
     case 'invalid_type':
       return EXPECTED[issue.expected] ?? `a value of the kind ${issue.expected}`;
@@ -51,33 +51,33 @@ function rightWords(issue: Issue, path: Path): string {
   }
 }
 
-function capital(text: string): string {
+function capitalized(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
 /** The issue inside a union that fits what stands there best: the branch whose fields are all there. */
-function inner(issue: Issue, found: unknown): Issue | undefined {
-  if (issue.code !== 'invalid_union' || !isGroup(found)) return undefined;
+function closestBranchIssue(issue: Issue, found: unknown): Issue | undefined {
+  if (issue.code !== 'invalid_union' || !isJsonObject(found)) return undefined;
   const branches = issue.errors.filter((errors) => errors.every((error) => error.path.length > 0));
   return branches.length === 1 ? branches[0]?.[0] : undefined;
 }
 
-function sentence(file: unknown, issue: Issue, above: Path): string {
+function issueSentence(file: unknown, issue: Issue, above: JsonPath): string {
   const path = [...above, ...issue.path];
   const found = valueAt(file, path);
-  const deeper = inner(issue, found);
-  if (deeper !== undefined) return sentence(file, deeper, path);
-  const place = capital(placeWords(file, path));
+  const deeper = closestBranchIssue(issue, found);
+  if (deeper !== undefined) return issueSentence(file, deeper, path);
+  const place = capitalized(jsonPathWords(file, path));
   if (issue.code === 'unrecognized_keys') {
     const fields = issue.keys.map((key) => JSON.stringify(key)).join(', ');
     return `${place} has ${fields}, which this version does not know and would lose.`;
   }
   const right = rightWords(issue, path);
   if (found === undefined) return `${place} is missing; ${right} belongs there.`;
-  return `${place} is ${foundWords(found)}; ${right} would be right.`;
+  return `${place} is ${jsonValueWords(found)}; ${right} would be right.`;
 }
 
 /** One sentence for each fault that the schema found: where, what was found, what would be right. */
-export function faultsOf(file: unknown, issues: readonly Issue[]): readonly string[] {
-  return issues.map((issue) => sentence(file, issue, []));
+export function schemaErrors(file: unknown, issues: readonly Issue[]): readonly string[] {
+  return issues.map((issue) => issueSentence(file, issue, []));
 }

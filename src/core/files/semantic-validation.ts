@@ -12,11 +12,11 @@ import type { Params, Values } from '../pieces/params.ts';
 import { PIECE_KINDS, pieceKind } from '../pieces/pieces.ts';
 
 /** `"a", "b"`: what is known, for a person who wrote something else. */
-function listed(known: readonly { readonly id: string }[]): string {
+function idList(known: readonly { readonly id: string }[]): string {
   return known.map(({ id }) => id).join(', ');
 }
 
-function repeated(items: readonly { readonly id: string }[], what: string): readonly string[] {
+function duplicateErrors(items: readonly { readonly id: string }[], what: string): readonly string[] {
   const seen = new Set<string>();
   const twice = new Set<string>();
   for (const { id } of items) (seen.has(id) ? twice : seen).add(id);
@@ -26,7 +26,7 @@ function repeated(items: readonly { readonly id: string }[], what: string): read
 }
 
 /** What is wrong with given values: a key the kind does not have, a text for a number, an option it does not have. */
-function valueFaults(params: Params, values: Values, place: string): readonly string[] {
+function valueErrors(params: Params, values: Values, place: string): readonly string[] {
   return Object.entries(values).flatMap(([key, value]) => {
     const param = Object.hasOwn(params, key) ? params[key] : undefined;
     if (param === undefined) {
@@ -45,11 +45,11 @@ function valueFaults(params: Params, values: Values, place: string): readonly st
   });
 }
 
-function constraintFaults(constraint: Constraint, pieces: ReadonlySet<string>, place: string): readonly string[] {
+function constraintErrors(constraint: Constraint, pieces: ReadonlySet<string>, place: string): readonly string[] {
   const here = `${place}, constraint "${constraint.id}"`;
   const kind = constraintKind(constraint.kind);
   if (kind === undefined) {
-    return [`${here} is of the kind "${constraint.kind}"; known are ${listed(CONSTRAINT_KINDS)}.`];
+    return [`${here} is of the kind "${constraint.kind}"; known are ${idList(CONSTRAINT_KINDS)}.`];
   }
   const missing = constraint.grips.flatMap((grip) =>
     'piece' in grip && !pieces.has(grip.piece) ? [`${here} grips the piece "${grip.piece}", which is not there.`] : [],
@@ -59,7 +59,7 @@ function constraintFaults(constraint: Constraint, pieces: ReadonlySet<string>, p
   return [...missing, `${here} grips ${takes.join(', ') || 'nothing'}; ${kind.id} takes ${kind.takes.join(', ')}.`];
 }
 
-function passageFaults(passage: Passage, pieces: ReadonlySet<string>, place: string): readonly string[] {
+function passageErrors(passage: Passage, pieces: ReadonlySet<string>, place: string): readonly string[] {
   const here = `${place}, passage "${passage.id}"`;
   const first = passage.stations[0];
   const opens = first?.kind === 'cross' || (first?.kind === 'reach' && first.move === 'ride');
@@ -71,57 +71,57 @@ function passageFaults(passage: Passage, pieces: ReadonlySet<string>, place: str
   return opens ? missing : [...missing, `${here} must begin with a pole to cross or a place to ride to.`];
 }
 
-function obstacleFaults(obstacle: Obstacle, place: string): readonly string[] {
+function obstacleErrors(obstacle: Obstacle, place: string): readonly string[] {
   const here = `${place}, obstacle "${obstacle.id}"`;
   const pieces = new Set(obstacle.pieces.map((piece) => piece.id));
   const kind = obstacleKind(obstacle.kind);
   const kindFaults =
     kind === undefined
-      ? [`${here} is of the kind "${obstacle.kind}"; known are ${listed(OBSTACLE_KINDS)}.`]
-      : valueFaults(kind.params, obstacle.values, here);
+      ? [`${here} is of the kind "${obstacle.kind}"; known are ${idList(OBSTACLE_KINDS)}.`]
+      : valueErrors(kind.params, obstacle.values, here);
   return [
     ...kindFaults,
-    ...repeated(obstacle.pieces, `A piece of ${here}`),
-    ...repeated(obstacle.constraints, `A constraint of ${here}`),
-    ...repeated(obstacle.passages, `A passage of ${here}`),
-    ...obstacle.pieces.flatMap((piece) => pieceFaults(piece.kind, piece.values, `${here}, piece "${piece.id}"`)),
-    ...obstacle.constraints.flatMap((constraint) => constraintFaults(constraint, pieces, here)),
-    ...obstacle.passages.flatMap((passage) => passageFaults(passage, pieces, here)),
+    ...duplicateErrors(obstacle.pieces, `A piece of ${here}`),
+    ...duplicateErrors(obstacle.constraints, `A constraint of ${here}`),
+    ...duplicateErrors(obstacle.passages, `A passage of ${here}`),
+    ...obstacle.pieces.flatMap((piece) => pieceErrors(piece.kind, piece.values, `${here}, piece "${piece.id}"`)),
+    ...obstacle.constraints.flatMap((constraint) => constraintErrors(constraint, pieces, here)),
+    ...obstacle.passages.flatMap((passage) => passageErrors(passage, pieces, here)),
   ];
 }
 
-function pieceFaults(id: string, values: Values, place: string): readonly string[] {
+function pieceErrors(id: string, values: Values, place: string): readonly string[] {
   const kind = pieceKind(id);
-  if (kind === undefined) return [`${place} is of the kind "${id}"; known are ${listed(PIECE_KINDS)}.`];
-  return valueFaults(kind.params, values, place);
+  if (kind === undefined) return [`${place} is of the kind "${id}"; known are ${idList(PIECE_KINDS)}.`];
+  return valueErrors(kind.params, values, place);
 }
 
-function legFaults(layout: Layout, place: string): readonly string[] {
+function legErrors(layout: Layout, place: string): readonly string[] {
   const byId = new Map(layout.obstacles.map((obstacle) => [obstacle.id, obstacle]));
   return layout.ride.legs.flatMap((leg) => {
     const here = `${place}, leg "${leg.id}"`;
     const obstacle = byId.get(leg.obstacle);
     if (obstacle === undefined) return [`${here} rides the obstacle "${leg.obstacle}", which is not in the layout.`];
     if (obstacle.passages.some((passage) => passage.id === leg.passage)) return [];
-    const known = listed(obstacle.passages) || 'no passage';
+    const known = idList(obstacle.passages) || 'no passage';
     return [`${here} takes the passage "${leg.passage}"; "${obstacle.id}" has ${known}.`];
   });
 }
 
-function layoutFaults(layout: Layout): readonly string[] {
+function layoutErrors(layout: Layout): readonly string[] {
   const here = `Layout "${layout.id}"`;
   const keys = new Set(layout.obstacles.flatMap((each) => each.pieces.map((piece) => pieceKey(each.id, piece.id))));
   return [
-    ...repeated(layout.obstacles, `An obstacle of ${here}`),
-    ...repeated(layout.constraints, `A constraint of ${here}`),
-    ...repeated(layout.ride.legs, `A leg of ${here}`),
-    ...layout.obstacles.flatMap((obstacle) => obstacleFaults(obstacle, here)),
-    ...layout.constraints.flatMap((constraint) => constraintFaults(constraint, keys, here)),
-    ...legFaults(layout, here),
+    ...duplicateErrors(layout.obstacles, `An obstacle of ${here}`),
+    ...duplicateErrors(layout.constraints, `A constraint of ${here}`),
+    ...duplicateErrors(layout.ride.legs, `A leg of ${here}`),
+    ...layout.obstacles.flatMap((obstacle) => obstacleErrors(obstacle, here)),
+    ...layout.constraints.flatMap((constraint) => constraintErrors(constraint, keys, here)),
+    ...legErrors(layout, here),
   ];
 }
 
-function houseFaults(house: Course['rulebook']['house']): readonly string[] {
+function houseRuleErrors(house: Course['rulebook']['house']): readonly string[] {
   return Object.entries(house).flatMap(([name, { least, most }]) => {
     if (!Object.hasOwn(LIMITS, name)) {
       return [`The house rule "${name}" is of no limit that is known; known are ${Object.keys(LIMITS).join(', ')}.`];
@@ -132,16 +132,16 @@ function houseFaults(house: Course['rulebook']['house']): readonly string[] {
 }
 
 /** One sentence for each thing in a well-formed course that makes no sense: ids, references, kinds, values. */
-export function nonsense(course: Course): readonly string[] {
+export function semanticErrors(course: Course): readonly string[] {
   return [
-    ...(horseById(course.horse) ? [] : [`The horse is "${course.horse}"; known are ${listed(HORSES)}.`]),
+    ...(horseById(course.horse) ? [] : [`The horse is "${course.horse}"; known are ${idList(HORSES)}.`]),
     ...(rulebookById(course.rulebook.id)
       ? []
-      : [`The rule book is "${course.rulebook.id}"; known are ${listed(RULEBOOKS)}.`]),
-    ...houseFaults(course.rulebook.house),
-    ...repeated(course.truck, 'A line of the truck list'),
-    ...course.truck.flatMap((stock) => pieceFaults(stock.kind, stock.values, `Truck line "${stock.id}"`)),
-    ...repeated(course.layouts, 'A layout'),
-    ...course.layouts.flatMap(layoutFaults),
+      : [`The rule book is "${course.rulebook.id}"; known are ${idList(RULEBOOKS)}.`]),
+    ...houseRuleErrors(course.rulebook.house),
+    ...duplicateErrors(course.truck, 'A line of the truck list'),
+    ...course.truck.flatMap((stock) => pieceErrors(stock.kind, stock.values, `Truck line "${stock.id}"`)),
+    ...duplicateErrors(course.layouts, 'A layout'),
+    ...course.layouts.flatMap(layoutErrors),
   ];
 }

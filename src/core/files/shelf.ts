@@ -3,15 +3,15 @@ import { blankCourse } from '../course/blank.ts';
 import { addObstacle } from '../course/edit-obstacles.ts';
 import { SHELF_FORMAT, SHELF_VERSION, type ShelfItem, shelfItemSchema } from '../course/shelf-item.ts';
 import { parsedJson } from './json.ts';
-import { foundWords, isGroup } from './json-path.ts';
-import { faultsOf } from './schema-errors.ts';
-import { nonsense } from './semantic-validation.ts';
+import { isJsonObject, jsonValueWords } from './json-path.ts';
+import { schemaErrors } from './schema-errors.ts';
+import { semanticErrors } from './semantic-validation.ts';
 
 export type ShelfReading =
   | { readonly kind: 'read'; readonly item: ShelfItem }
   | { readonly kind: 'refused'; readonly why: string };
 
-function refused(why: string): ShelfReading {
+function rejection(why: string): ShelfReading {
   return { kind: 'refused', why };
 }
 
@@ -24,20 +24,21 @@ export function writeShelfItem({ id, title, obstacle }: ShelfItem): string {
 export function readShelfItem(text: string): ShelfReading {
   const parsed = parsedJson(text.replace(/^\uFEFF/, ''));
   if (parsed.kind === 'refused') return parsed;
-  if (!isGroup(parsed.value)) return refused(`This is no kept obstacle: it holds ${foundWords(parsed.value)}.`);
+  if (!isJsonObject(parsed.value))
+    return rejection(`This is no kept obstacle: it holds ${jsonValueWords(parsed.value)}.`);
   const { format, version } = parsed.value;
   if (format !== SHELF_FORMAT) {
-    return refused(`The format is ${foundWords(format)}; a kept obstacle says "${SHELF_FORMAT}".`);
+    return rejection(`The format is ${jsonValueWords(format)}; a kept obstacle says "${SHELF_FORMAT}".`);
   }
   if (version !== SHELF_VERSION) {
-    return refused(
-      `The version of the obstacle is ${foundWords(version)}; this program reads version ${SHELF_VERSION}.`,
+    return rejection(
+      `The version of the obstacle is ${jsonValueWords(version)}; this program reads version ${SHELF_VERSION}.`,
     );
   }
   const checked = shelfItemSchema.safeParse(parsed.value);
-  if (!checked.success) return refused(faultsOf(parsed.value, checked.error.issues).slice(0, 3).join(' '));
+  if (!checked.success) return rejection(schemaErrors(parsed.value, checked.error.issues).slice(0, 3).join(' '));
   const { id, title, obstacle } = checked.data;
   // Whether it makes sense is asked as of an obstacle in a course.
-  const [fault] = nonsense(addObstacle(blankCourse(), obstacle));
-  return fault === undefined ? { kind: 'read', item: { id, title, obstacle } } : refused(fault);
+  const [error] = semanticErrors(addObstacle(blankCourse(), obstacle));
+  return error === undefined ? { kind: 'read', item: { id, title, obstacle } } : rejection(error);
 }

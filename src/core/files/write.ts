@@ -24,13 +24,13 @@ function rank(field: string): number {
   return RANKS.get(field) ?? FIELDS.length;
 }
 
-function inOrder([a]: readonly [string, unknown], [b]: readonly [string, unknown]): number {
+function byFieldOrder([a]: readonly [string, unknown], [b]: readonly [string, unknown]): number {
   return rank(a) - rank(b) || (a < b ? -1 : 1);
 }
 
 /** The course as the text of a file: always the same bytes for the same course, with a line break at the end. */
 export function writeCourse(course: Course): string {
-  return `${printed(course, { indent: '', label: '', path: 'course' })}\n`;
+  return `${jsonText(course, { indent: '', label: '', path: 'course' })}\n`;
 }
 
 /** Where a value is printed: its line's indent, the field before it, and its path for messages. */
@@ -40,19 +40,19 @@ interface Spot {
   readonly path: string;
 }
 
-function printed(value: unknown, { indent, label, path }: Spot): string {
+function jsonText(value: unknown, { indent, label, path }: Spot): string {
   if (typeof value === 'number' && !Number.isFinite(value)) {
     throw new Error(`writeCourse: ${path} is ${value}; a file holds finite numbers only`);
   }
   if (typeof value !== 'object' || value === null) return label + JSON.stringify(value);
   const deeper = `${indent}  `;
   const lines = Array.isArray(value)
-    ? value.map((item, index) => printed(item, { indent: deeper, label: '', path: `${path}[${index}]` }))
+    ? value.map((item, index) => jsonText(item, { indent: deeper, label: '', path: `${path}[${index}]` }))
     : Object.entries(value)
         .filter(([, item]) => item !== undefined)
-        .sort(inOrder)
+        .sort(byFieldOrder)
         .map(([field, item]) => {
-          return printed(item, { indent: deeper, label: `${JSON.stringify(field)}: `, path: `${path}.${field}` });
+          return jsonText(item, { indent: deeper, label: `${JSON.stringify(field)}: `, path: `${path}.${field}` });
         });
   const [opens, closes] = Array.isArray(value) ? ['[', ']'] : ['{', '}'];
   if (lines.length === 0) return label + opens + closes;

@@ -1,4 +1,4 @@
-import { sentence } from '../../core/checks/findings/finding-words.ts';
+import { capitalized } from '../../core/checks/findings/finding-words.ts';
 import type { Grip } from '../../core/constraints/constraint.ts';
 import { obstacleOf } from '../../core/course/ids.ts';
 import { isDriving, type ResolvedConstraint } from '../../core/course/resolved-constraints.ts';
@@ -56,9 +56,9 @@ export function heldWords(
   const place = placeOf(first);
   const between = names.join(' to ');
   if (second === undefined) {
-    const plain = sentence(kind.sentence(names, text));
+    const plain = capitalized(kind.sentence(names, text));
     const says = place === '' ? plain : plain.replace(/\.$/, ` ${place}.`);
-    const measures = isDriving(first) ? says : `${sentence(`${kind.title}, ${between}`)}: ${text}, only measured.`;
+    const measures = isDriving(first) ? says : `${capitalized(`${kind.title}, ${between}`)}: ${text}, only measured.`;
     return { says: measures, name: `${kind.title}${place === '' ? '' : ` ${place}`}, ${between}` };
   }
   const title = `${kind.title}${place === '' ? '' : ` ${place}`}, ${holdings.length} alike`;

@@ -1,4 +1,4 @@
-import { sentence } from '../../core/checks/findings/finding-words.ts';
+import { capitalized } from '../../core/checks/findings/finding-words.ts';
 import { type Course, currentLayout } from '../../core/course/course.ts';
 import { clampToPole, crossingsOf, moveCrossings } from '../../core/course/edit-crossings.ts';
 import { obstacleOf } from '../../core/course/ids.ts';
@@ -111,7 +111,7 @@ function saidOf(course: Course, survey: Survey, asked: CrossKey): string {
   const handle = crossingsOn(survey, asked.leg).find((each) => each.index === place);
   const fraction = crossingsOf(currentLayout(course), asked.leg)[place]?.fraction;
   const name = nameOf(survey, crossKey(asked.leg, asked.index));
-  if (handle === undefined || fraction === undefined) return sentence(name);
+  if (handle === undefined || fraction === undefined) return capitalized(name);
   return words.crossed(name, crossingSaid(course, handle.pole, fraction));
 }
 

@@ -5,7 +5,7 @@ import { groupsOf } from '../../../src/app/check/groups.ts';
 import { limitBehind, quantityOf } from '../../../src/app/check/limit-behind.ts';
 import { narrowestSweep, roomWords, sweepFor } from '../../../src/app/check/sweep-words.ts';
 import { closerFindingsOf } from '../../../src/core/checks/checks.ts';
-import { waived } from '../../../src/core/checks/results/waived.ts';
+import { waiveFinding } from '../../../src/core/checks/results/waived.ts';
 import { limitsOf } from '../../../src/core/checks/rulebooks/rulebooks.ts';
 import type { Course, Level } from '../../../src/core/course/course.ts';
 import { readCourse } from '../../../src/core/files/read.ts';
@@ -39,7 +39,7 @@ describe('findings in groups', () => {
     const group = groupsOf(findings, facts, 'obstacle')[0];
     const first = group?.findings[0];
     if (first === undefined) throw new Error('no finding');
-    const later = survey(waived(FAULTY, first.id, 'as the show wants it'));
+    const later = survey(waiveFinding(FAULTY, first.id, 'as the show wants it'));
     const same = groupsOf(closerFindingsOf(later), later, 'obstacle').find(({ id }) => id === group?.id);
     expect(same?.findings.at(-1)).toMatchObject({ id: first.id, waived: 'as the show wants it' });
   });

@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { alikeGaps, placesWords } from '../../../src/app/ride/alike-gaps.ts';
 import { ribbonGaps } from '../../../src/app/strip/track.ts';
 import { survey } from '../../../src/core/survey.ts';
-import { trio } from '../../desk/three-obstacles.ts';
+import { threeObstacles } from '../../desk/three-obstacles.ts';
 
 test.each([
   [[2], 'Gap 2'],
@@ -14,7 +14,7 @@ test.each([
 });
 
 test('the gaps of an even run are told once, and none is forgotten', () => {
-  const gaps = ribbonGaps(survey(trio())).filter(({ gap }) => gap.leg === 0);
+  const gaps = ribbonGaps(survey(threeObstacles())).filter(({ gap }) => gap.leg === 0);
   const told = alikeGaps(gaps, 'ft');
   expect(told).toHaveLength(1);
   expect(told[0]?.places).toEqual(gaps.map((_, i) => i + 1));

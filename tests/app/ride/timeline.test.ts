@@ -3,9 +3,9 @@ import { feetAt } from '../../../src/app/ride/feet.ts';
 import { leadAt, momentOf, scoreOf } from '../../../src/app/ride/timeline.ts';
 import { ridePositionAt } from '../../../src/core/ride/playing.ts';
 import { printsOf, survey } from '../../../src/core/survey.ts';
-import { trio } from '../../desk/three-obstacles.ts';
+import { threeObstacles } from '../../desk/three-obstacles.ts';
 
-const surveyed = survey(trio());
+const surveyed = survey(threeObstacles());
 const { line } = surveyed;
 
 describe('a go that is played', () => {

@@ -4,7 +4,7 @@ import { changeSentence, firstEnd, leadSentence, leadWords } from '../../../src/
 import { dearestLeg, ifEntered } from '../../../src/app/ride/what-if.ts';
 import type { PrintNote } from '../../../src/core/ride/print-notes.ts';
 import { printsOf, survey } from '../../../src/core/survey.ts';
-import { trio } from '../../desk/three-obstacles.ts';
+import { threeObstacles } from '../../desk/three-obstacles.ts';
 
 test.each([
   [1, 'in nearly every go'],
@@ -19,7 +19,7 @@ test.each([
 });
 
 test('of the hooves on one pole the likeliest is told, once in each leg', () => {
-  const [print] = printsOf(survey(trio()));
+  const [print] = printsOf(survey(threeObstacles()));
   if (print === undefined) throw new Error('no print');
   const note = (key: string, likelihood: number, leg = 0): PrintNote => ({
     ...{ kind: 'near', print: { ...print, leg }, key, clear: 0.02, likelihood },
@@ -64,12 +64,12 @@ describe('leads and changes in words', () => {
 });
 
 describe('a class of another size', () => {
-  const surveyed = survey(trio());
+  const surveyed = survey(threeObstacles());
 
   test('rides as often as it has entries, and nothing of the course changes', () => {
     const { go } = surveyed.line.clock;
     for (const entries of [15, 70]) expect(ifEntered(surveyed, entries).riding).toBeCloseTo(entries * go, 6);
-    expect(surveyed.course.class.entries).toBe(survey(trio()).course.class.entries);
+    expect(surveyed.course.class.entries).toBe(survey(threeObstacles()).course.class.entries);
   });
 
   test('has one leg that costs it most', () => {

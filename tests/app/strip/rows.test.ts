@@ -4,9 +4,9 @@ import { minTurnRadius } from '../../../src/core/horses/turns.ts';
 import type { LeadNote, LeadStretch } from '../../../src/core/ride/line.ts';
 import { ridePositionAt } from '../../../src/core/ride/playing.ts';
 import { survey } from '../../../src/core/survey.ts';
-import { trio } from '../../desk/three-obstacles.ts';
+import { threeObstacles } from '../../desk/three-obstacles.ts';
 
-const surveyed = survey(trio());
+const surveyed = survey(threeObstacles());
 const { line, horse } = surveyed;
 
 describe('the bend of the line', () => {

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { CHECKS, findingsOf, silent } from '../../../src/core/checks/checks.ts';
+import { CHECKS, findingsOf, silentLimits } from '../../../src/core/checks/checks.ts';
 import { LIMITS } from '../../../src/core/checks/rulebooks/limits.ts';
 import { PRACTICE, RULEBOOKS } from '../../../src/core/checks/rulebooks/rulebooks.ts';
 import type { Course, Layout } from '../../../src/core/course/course.ts';
@@ -94,10 +94,10 @@ describe('findings', () => {
 
 describe('a limit that the book does not set', () => {
   test('is named with the check that would have asked', () => {
-    const quiet = silent(survey(judged(BLANK, 'mule-association'))).map(({ limit }) => limit);
+    const quiet = silentLimits(survey(judged(BLANK, 'mule-association'))).map(({ limit }) => limit);
     expect(quiet).toContain('box.side');
     expect(quiet).not.toContain('back.width');
-    expect(silent(survey(judged(BLANK, 'trade-press'))).map(({ limit }) => limit)).toContain('serpentine.jog');
+    expect(silentLimits(survey(judged(BLANK, 'trade-press'))).map(({ limit }) => limit)).toContain('serpentine.jog');
   });
 
   test('is not asked for', () => {

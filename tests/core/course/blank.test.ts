@@ -3,7 +3,7 @@ import { blankCourse, entrancePose } from '../../../src/core/course/blank.ts';
 import type { Arena } from '../../../src/core/course/course.ts';
 import { addObstacle } from '../../../src/core/course/edit-obstacles.ts';
 import { courseSchema } from '../../../src/core/course/schema.ts';
-import { nonsense } from '../../../src/core/files/semantic-validation.ts';
+import { semanticErrors } from '../../../src/core/files/semantic-validation.ts';
 import { OBSTACLE_KINDS } from '../../../src/core/obstacles/obstacles.ts';
 import { survey } from '../../../src/core/survey.ts';
 import { build } from './sample.ts';
@@ -11,7 +11,7 @@ import { build } from './sample.ts';
 test.each(['ft', 'm'] as const)('a blank course in %s is a whole course', (unit) => {
   const course = blankCourse({ unit });
   expect(courseSchema.parse(course)).toEqual(course);
-  expect(nonsense(course)).toEqual([]);
+  expect(semanticErrors(course)).toEqual([]);
   expect(course.layouts[0].obstacles).toEqual([]);
 });
 

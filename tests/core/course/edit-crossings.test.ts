@@ -6,10 +6,10 @@ import { changeLeg } from '../../../src/core/course/edit-ride.ts';
 import { readCourse } from '../../../src/core/files/read.ts';
 import { writeCourse } from '../../../src/core/files/write.ts';
 import { survey } from '../../../src/core/survey.ts';
-import { trio } from '../../desk/three-obstacles.ts';
+import { threeObstacles } from '../../desk/three-obstacles.ts';
 
 /** In the trio the run is ridden by leg-1 and the fan by leg-2. */
-const course = trio();
+const course = threeObstacles();
 
 function fractions(of: Course, leg: string): readonly number[] {
   return crossingsOf(currentLayout(of), leg).map(({ fraction }) => fraction);

@@ -20,11 +20,11 @@ describe.each(CONSTRAINT_KINDS.map(({ id, title }) => [id, title] as const))('%s
   const text = readFileSync(`${FOLDER}/${id}.course.json`, 'utf8');
   const reading = readCourse(text);
   if (reading.kind !== 'read') throw new Error(reading.why);
-  const { course, mends } = reading;
+  const { course, repairs } = reading;
   const layout = currentLayout(course);
 
   test('is read without a mend, written the same, and uses its kind', () => {
-    expect(mends).toEqual([]);
+    expect(repairs).toEqual([]);
     expect(writeCourse(course)).toBe(text);
     expect(course.title).toBe(title);
     expect(layout.constraints.map(({ kind }) => kind)).toEqual([id]);

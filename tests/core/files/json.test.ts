@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { jsonBreak } from '../../../src/core/files/json.ts';
+import { firstJsonFault } from '../../../src/core/files/json.ts';
 
 describe('the place where a text stops being JSON', () => {
   test.each<[string, number, string]>([
@@ -20,7 +20,7 @@ describe('the place where a text stops being JSON', () => {
     ['[.5]', 1, 'a value'],
     ['undefined', 0, 'a value'],
   ])('%j', (text, at, wanted) => {
-    expect(jsonBreak(text)).toEqual({ at, wanted });
+    expect(firstJsonFault(text)).toEqual({ at, wanted });
   });
 
   test('is nowhere exactly when the platform reads it too', () => {
@@ -39,7 +39,7 @@ describe('the place where a text stops being JSON', () => {
         } catch {
           platform = false;
         }
-        expect(jsonBreak(tried) === undefined).toBe(platform);
+        expect(firstJsonFault(tried) === undefined).toBe(platform);
       }),
       { numRuns: 2000 },
     );

@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { VERSION } from '../../../src/core/course/course.ts';
-import { MIGRATIONS, type Migration, migrated } from '../../../src/core/files/migrations.ts';
+import { MIGRATIONS, type Migration, migrate } from '../../../src/core/files/migrations.ts';
 import { readCourse } from '../../../src/core/files/read.ts';
 
 const steps: readonly Migration[] = [
@@ -11,10 +11,10 @@ const steps: readonly Migration[] = [
 
 describe('a file of a past version', () => {
   test('is brought forward step by step, and each step is told', () => {
-    expect(migrated({ version: 1, cones: 'abc' }, 1, { to: 3, steps })).toEqual({
+    expect(migrate({ version: 1, cones: 'abc' }, 1, { to: 3, steps })).toEqual({
       kind: 'read',
       value: { version: 3, markers: 'abc', count: 3 },
-      mends: [
+      repairs: [
         'Brought from version 1 to 2: Cones are called markers.',
         'Brought from version 2 to 3: Markers are counted.',
       ],
@@ -22,7 +22,7 @@ describe('a file of a past version', () => {
   });
 
   test('that no step starts from is refused', () => {
-    expect(migrated({ version: 0 }, 0, { to: 3, steps })).toEqual({
+    expect(migrate({ version: 0 }, 0, { to: 3, steps })).toEqual({
       kind: 'refused',
       why: 'The file has version 0, which this program does not know; it reads 3.',
     });

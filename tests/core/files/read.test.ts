@@ -26,13 +26,13 @@ function whyNot(text: string): string {
 describe('a course file', () => {
   test('of version 1 is read without mends, and written again byte for byte', () => {
     const reading = readCourse(OLD);
-    expect(reading).toMatchObject({ kind: 'read', mends: [], course: { title: 'Yard practice' } });
+    expect(reading).toMatchObject({ kind: 'read', repairs: [], course: { title: 'Yard practice' } });
     if (reading.kind === 'read') expect(writeCourse(reading.course)).toBe(OLD);
   });
 
   test('is read as the course that was written', () => {
     const course = sampleCourse();
-    expect(readCourse(writeCourse(course))).toEqual({ kind: 'read', course, mends: [] });
+    expect(readCourse(writeCourse(course))).toEqual({ kind: 'read', course, repairs: [] });
   });
 
   test('may begin with a byte order mark', () => {
@@ -404,7 +404,7 @@ describe('a small gap is mended, and told', () => {
     expect(reading).toMatchObject({
       kind: 'read',
       course: { current: 'layout-1' },
-      mends: ['The file shows the layout "layout-9", which it does not hold; "layout-1" is shown.'],
+      repairs: ['The file shows the layout "layout-9", which it does not hold; "layout-1" is shown.'],
     });
   });
 
@@ -417,7 +417,7 @@ describe('a small gap is mended, and told', () => {
     expect(reading).toMatchObject({
       kind: 'read',
       course: { arena: { entrance: { at: 30.48 } } },
-      mends: ['The entrance was 31 m along the west wall, which is 30.48 m long; it is at its end now.'],
+      repairs: ['The entrance was 31 m along the west wall, which is 30.48 m long; it is at its end now.'],
     });
   });
 
@@ -430,7 +430,7 @@ describe('a small gap is mended, and told', () => {
     );
     expect(reading).toMatchObject({
       kind: 'read',
-      mends: [
+      repairs: [
         'Obstacle "run-1" had no gait; the usual was taken.',
         'Piece "pole-1" of "run-1" had no shape; the usual was taken.',
       ],

@@ -50,7 +50,7 @@ test('whatever is edited can be written, read as the same course, and written ag
       const course = edits.reduce((now, change) => change(now), sampleCourse());
       const text = writeCourse(course);
       const reading = readCourse(text);
-      expect(reading).toMatchObject({ kind: 'read', mends: [] });
+      expect(reading).toMatchObject({ kind: 'read', repairs: [] });
       if (reading.kind !== 'read') return;
       expect(writeCourse(reading.course)).toBe(text);
       expect(reading.course).toEqual(course);

@@ -7,8 +7,8 @@ import { point } from '../../../src/core/plane/point.ts';
 import { boundsIntersect } from '../../../src/core/plane/ring.ts';
 import { survey } from '../../../src/core/survey.ts';
 import { createDesk } from '../../../src/desk/editor.ts';
-import { expectSoundDesk } from '../invariants.ts';
-import { trio } from '../three-obstacles.ts';
+import { expectDeskInvariants } from '../invariants.ts';
+import { threeObstacles } from '../three-obstacles.ts';
 
 function obstacle(course: Course, id: string) {
   const found = currentLayout(course).obstacles.find((each) => each.id === id);
@@ -20,13 +20,13 @@ describe('placing', () => {
   test.each(OBSTACLE_KINDS.map((kind) => kind.id))('%s, in the middle of an empty arena, chooses it', (kind) => {
     const desk = createDesk(blankCourse());
     expect(desk.place(kind, {}, point(30, 15))).toBeUndefined();
-    expectSoundDesk(desk);
+    expectDeskInvariants(desk);
     expect(desk.state().chosen).toEqual([`${kind}-1`]);
     expect(desk.state().said).toMatch(/^Placed .+ from the \w+ wall$/);
   });
 
   test('rides it last, when it is ridden', () => {
-    const desk = createDesk(trio());
+    const desk = createDesk(threeObstacles());
     desk.place('gate', {}, point(50, 25));
     expect(currentLayout(desk.state().course).ride.legs.at(-1)?.obstacle).toBe('gate-1');
   });
@@ -41,7 +41,7 @@ describe('placing', () => {
   });
 
   test('on top of another goes to the nearest free ground, and says so', () => {
-    const desk = createDesk(trio());
+    const desk = createDesk(threeObstacles());
     desk.place('run', {}, point(15, 9));
     const all = desk.state().survey.obstacles;
     const fresh = all.find((each) => each.obstacle.id === 'run-2');
@@ -52,7 +52,7 @@ describe('placing', () => {
   });
 
   test('what cannot be built is refused with the nearest that can, and changes nothing', () => {
-    const desk = createDesk(trio());
+    const desk = createDesk(threeObstacles());
     const before = desk.state();
     const why = desk.place('fan', { length: 8 * FOOT, innerGap: FOOT, gap: 6 * FOOT, gait: 'lope' }, point(30, 5));
     expect(why).toMatch(/too tight to lope/);
@@ -63,23 +63,23 @@ describe('placing', () => {
   });
 
   test('a kind that nobody knows is refused', () => {
-    expect(createDesk(trio()).place('castle', {}, point(1, 1))).toBe('There is no obstacle kind “castle”.');
+    expect(createDesk(threeObstacles()).place('castle', {}, point(1, 1))).toBe('There is no obstacle kind “castle”.');
   });
 });
 
 describe('typing a measure', () => {
   test('changes the obstacle and keeps its place', () => {
-    const desk = createDesk(trio());
+    const desk = createDesk(threeObstacles());
     expect(desk.setValue('run-1', 'gap', `3' 6"`)).toBeUndefined();
     const run = obstacle(desk.state().course, 'run-1');
     expect(run.values.gap).toBeCloseTo(3.5 * FOOT, 9);
     expect(run.pose).toEqual({ x: 15, y: 9, angle: 0 });
     expect(desk.state().said).toBe(`The run of poles (obstacle 1): gap is now 3' 6"`);
-    expectSoundDesk(desk);
+    expectDeskInvariants(desk);
   });
 
   test('without a unit takes the unit of the course, and says so', () => {
-    const desk = createDesk(trio());
+    const desk = createDesk(threeObstacles());
     desk.setValue('run-1', 'gap', '3');
     expect(obstacle(desk.state().course, 'run-1').values.gap).toBeCloseTo(3 * FOOT, 9);
   });
@@ -95,7 +95,7 @@ describe('typing a measure', () => {
     ['run-1', 'colour', 'red', /has no measure called “colour”/],
     ['box-9', 'gap', '3 ft', /There is no obstacle “box-9”/],
   ])('%s %s “%s” is refused with a reason, and the course stays', (id, param, text, why) => {
-    const desk = createDesk(trio());
+    const desk = createDesk(threeObstacles());
     const before = desk.state().course;
     expect(desk.setValue(id, param, text)).toMatch(why);
     expect(desk.state().course).toBe(before);
@@ -103,14 +103,14 @@ describe('typing a measure', () => {
   });
 
   test('that the kind refuses names the nearest that works', () => {
-    const desk = createDesk(trio());
+    const desk = createDesk(threeObstacles());
     const before = desk.state().course;
     expect(desk.setValue('fan-1', 'innerGap', '6 ft')).toMatch(/that is a run, not a fan.+The nearest that works/);
     expect(desk.state().course).toBe(before);
   });
 
   test('places a frame or turns it', () => {
-    const desk = createDesk(trio());
+    const desk = createDesk(threeObstacles());
     desk.choose(['fan-1']);
     expect(desk.setPose('fan-1', 'x', '25 ft')).toBeUndefined();
     expect(desk.setPose('fan-1', 'angle', '22.5 deg')).toBeUndefined();
@@ -122,19 +122,19 @@ describe('typing a measure', () => {
 
 describe('the buttons', () => {
   test('take away an obstacle with its leg', () => {
-    const desk = createDesk(trio());
+    const desk = createDesk(threeObstacles());
     desk.choose(['fan-1']);
     desk.erase();
-    expectSoundDesk(desk);
+    expectDeskInvariants(desk);
     expect(currentLayout(desk.state().course).ride.legs.map((leg) => leg.obstacle)).toEqual(['run-1', 'spoke-1']);
     expect(desk.state().said).toBe('Took away the fan (obstacle 2)');
   });
 
   test('copy to free ground inside the arena', () => {
-    const desk = createDesk(trio());
+    const desk = createDesk(threeObstacles());
     desk.choose(['run-1', 'fan-1']);
     desk.duplicate();
-    expectSoundDesk(desk);
+    expectDeskInvariants(desk);
     expect(desk.state().chosen).toEqual(['run-2', 'fan-2']);
     const { survey: now, course } = desk.state();
     const [run, copy] = ['run-1', 'run-2'].map((id) => obstacle(course, id));
@@ -145,7 +145,7 @@ describe('the buttons', () => {
   });
 
   test('mirror twice gives back the same course', () => {
-    const desk = createDesk(trio());
+    const desk = createDesk(threeObstacles());
     const before = desk.state().course;
     desk.choose(['fan-1']);
     desk.mirror();
@@ -155,7 +155,7 @@ describe('the buttons', () => {
   });
 
   test('turn about the middle of what is chosen, and back', () => {
-    const desk = createDesk(trio());
+    const desk = createDesk(threeObstacles());
     const middle = () => {
       const [{ bounds } = { bounds: { minX: 0, maxX: 0 } }] = survey(desk.state().course).obstacles;
       return (bounds.minX + bounds.maxX) / 2;
@@ -168,7 +168,7 @@ describe('the buttons', () => {
   });
 
   test('say so when nothing is chosen, and change nothing', () => {
-    const desk = createDesk(trio());
+    const desk = createDesk(threeObstacles());
     const { history } = desk.state();
     desk.erase();
     desk.duplicate();
@@ -182,7 +182,7 @@ describe('the buttons', () => {
 
 describe('the desk', () => {
   test('tells its listeners of each change until they stop', () => {
-    const desk = createDesk(trio());
+    const desk = createDesk(threeObstacles());
     let heard = 0;
     const stop = desk.listen(() => {
       heard += 1;
@@ -196,19 +196,19 @@ describe('the desk', () => {
   });
 
   test('gives the same state object until something changes', () => {
-    const desk = createDesk(trio());
+    const desk = createDesk(threeObstacles());
     expect(desk.state()).toBe(desk.state());
     expect(desk.state().survey).toBe(desk.state().survey);
     expect(desk.state().findings).toBe(desk.state().findings);
   });
 
   test('puts another course on the table with a history of its own', () => {
-    const desk = createDesk(trio());
+    const desk = createDesk(threeObstacles());
     desk.choose(['run-1']);
     desk.nudge(INCH, 0);
     const other = blankCourse({ title: 'Larkhollow, Saturday' });
     desk.open(other);
-    expectSoundDesk(desk);
+    expectDeskInvariants(desk);
     expect(desk.state().course).toBe(other);
     expect(desk.state().chosen).toEqual([]);
     desk.undo();
@@ -217,7 +217,7 @@ describe('the desk', () => {
   });
 
   test('takes any other pure edit under a label, and none that changes nothing', () => {
-    const desk = createDesk(trio());
+    const desk = createDesk(threeObstacles());
     desk.edit('Rename', (course) => ({ ...course, title: 'New' }));
     desk.edit('Nothing', (course) => course);
     desk.editLayout('Nothing', (layout) => layout);

@@ -3,14 +3,14 @@ import { type Course, currentLayout } from '../../../src/core/course/course.ts';
 import { editCurrentLayout, replaceLayout } from '../../../src/core/course/layouts.ts';
 import type { Desk } from '../../../src/desk/desk.ts';
 import { createDesk } from '../../../src/desk/editor.ts';
-import { expectSoundDesk } from '../invariants.ts';
-import { hand } from '../pointer-driver.ts';
-import { trio } from '../three-obstacles.ts';
+import { expectDeskInvariants } from '../invariants.ts';
+import { pointerDriver } from '../pointer-driver.ts';
+import { threeObstacles } from '../three-obstacles.ts';
 
 /** The first pole of the run is kept at the distance from the south wall at which it lies. */
 function walled(): Course {
   const hold = 9 - 3.6576 / 2;
-  return replaceLayout(trio(), (layout) => ({
+  return replaceLayout(threeObstacles(), (layout) => ({
     ...layout,
     constraints: [
       {
@@ -24,7 +24,7 @@ function walled(): Course {
 }
 
 function withFixedPole(): Course {
-  return editCurrentLayout(trio(), ({ obstacles }) => {
+  return editCurrentLayout(threeObstacles(), ({ obstacles }) => {
     const pole = obstacles.find(({ id }) => id === 'run-1')?.pieces.find(({ id }) => id === 'pole-1');
     if (pole !== undefined) pole.fixed = true;
   });
@@ -40,7 +40,10 @@ describe('what is held to a wall', () => {
   test('keeps its distance while its obstacle is dragged, and goes along the wall with the hand', () => {
     const desk = createDesk(walled());
     const before = pole(desk, 'run-1/pole-1');
-    hand(desk, { loose: true, after: expectSoundDesk }).drag([before.x, before.y], [before.x + 3, before.y + 2]);
+    pointerDriver(desk, { loose: true, after: expectDeskInvariants }).drag(
+      [before.x, before.y],
+      [before.x + 3, before.y + 2],
+    );
     const after = pole(desk, 'run-1/pole-1');
     // What is held is the near corner of the end: the middle may give by a hair when the pole turns.
     expect(Math.abs(after.y - before.y)).toBeLessThan(0.001);
@@ -71,7 +74,7 @@ describe('an obstacle with a fixed pole', () => {
     const desk = createDesk(withFixedPole());
     const { course } = desk.state();
     const [x, y] = [pole(desk, 'run-1/pole-2').x, pole(desk, 'run-1/pole-2').y];
-    hand(desk, { loose: true, after: expectSoundDesk }).drag([x, y], [x + 3, y + 2]);
+    pointerDriver(desk, { loose: true, after: expectDeskInvariants }).drag([x, y], [x + 3, y + 2]);
     expect(desk.state().course).toBe(course);
     expect(desk.state().said).toMatch(/^The run of poles \(obstacle 1\) does not move: a fixed piece/);
   });

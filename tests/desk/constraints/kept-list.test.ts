@@ -9,9 +9,9 @@ import { freedomWords, standingOf } from '../../../src/desk/constraints/freedom.
 import { type Kept, keptOf } from '../../../src/desk/constraints/kept-list.ts';
 import type { Desk } from '../../../src/desk/desk.ts';
 import { createDesk } from '../../../src/desk/editor.ts';
-import { expectSoundDesk } from '../invariants.ts';
-import { hand } from '../pointer-driver.ts';
-import { trio } from '../three-obstacles.ts';
+import { expectDeskInvariants } from '../invariants.ts';
+import { pointerDriver } from '../pointer-driver.ts';
+import { threeObstacles } from '../three-obstacles.ts';
 
 function piece(desk: Desk, key: string) {
   const found = desk.state().survey.pieces.find((each) => each.key === key);
@@ -37,7 +37,7 @@ function keep(desk: Desk, says: RegExp): void {
 
 describe('what is kept of what is chosen', () => {
   test('is one entry for alike measures of a whole obstacle, with a tape for each', () => {
-    const desk = createDesk(trio());
+    const desk = createDesk(threeObstacles());
     desk.choose(['run-1']);
     const gaps = keptOf(desk.state()).filter((each) => each.kind.id === 'gap');
     expect(gaps.map((each) => [each.text, each.keys.length, each.tapes.length])).toEqual([[`3'`, 3, 3]]);
@@ -47,7 +47,7 @@ describe('what is kept of what is chosen', () => {
   });
 
   test('is each measure for itself for a single piece, and only its own', () => {
-    const desk = createDesk(trio());
+    const desk = createDesk(threeObstacles());
     desk.choose(['run-1/pole-1']);
     expect(keptOf(desk.state()).filter((each) => each.text !== '')).toMatchObject([
       { keys: ['run-1/gap-1'], says: `The gap between pole 1 and pole 2 is 3', inside to inside in the middle.` },
@@ -55,7 +55,7 @@ describe('what is kept of what is chosen', () => {
   });
 
   test('tells two gaps of one fan apart by where they are taped', () => {
-    const desk = createDesk(trio());
+    const desk = createDesk(threeObstacles());
     desk.choose(['fan-1']);
     const names = keptOf(desk.state()).map((each) => each.name);
     expect(new Set(names).size).toBe(names.length);
@@ -66,7 +66,7 @@ describe('what is kept of what is chosen', () => {
   });
 
   test('has tapes as long as what they read', () => {
-    const desk = createDesk(trio());
+    const desk = createDesk(threeObstacles());
     desk.choose(['run-1']);
     for (const [from, to] of kept(desk, /^Gap/).tapes) {
       expect(Math.hypot(to.x - from.x, to.y - from.y)).toBeCloseTo(3 * 0.3048, 9);
@@ -76,14 +76,14 @@ describe('what is kept of what is chosen', () => {
 
 describe('a typed measure', () => {
   test('moves the later pole and leaves the one that the horse comes to first', () => {
-    const desk = createDesk(trio());
+    const desk = createDesk(threeObstacles());
     desk.choose(['run-1/pole-1']);
     const legs = currentLayout(desk.state().course).obstacles.find(({ id }) => id === 'run-1')?.passages[0]?.stations;
     const first = legs?.[0]?.kind === 'turn' ? undefined : legs?.[0]?.piece;
     expect(first).toBe('pole-1');
     const [one, two, three] = ['pole-1', 'pole-2', 'pole-3'].map((id) => piece(desk, `run-1/${id}`));
     expect(desk.setHold(kept(desk, /^Gap/).keys, `3' 6"`)).toBeUndefined();
-    expectSoundDesk(desk);
+    expectDeskInvariants(desk);
     expect(piece(desk, 'run-1/pole-1')).toEqual(one);
     for (const [id, before] of [
       ['pole-2', two],
@@ -97,7 +97,7 @@ describe('a typed measure', () => {
   });
 
   test('moves the other one when a pole is fixed', () => {
-    const desk = createDesk(trio());
+    const desk = createDesk(threeObstacles());
     desk.choose(['run-1/pole-2']);
     expect(desk.fix()).toBe(true);
     const [one, two] = ['pole-1', 'pole-2'].map((id) => piece(desk, `run-1/${id}`));
@@ -107,7 +107,7 @@ describe('a typed measure', () => {
   });
 
   test('of several alike sets them all', () => {
-    const desk = createDesk(trio());
+    const desk = createDesk(threeObstacles());
     desk.choose(['run-1']);
     desk.setHold(kept(desk, /^Gap/).keys, `4'`);
     expect(keptOf(desk.state()).filter((each) => each.kind.id === 'gap')).toMatchObject([{ text: `4'` }]);
@@ -115,7 +115,7 @@ describe('a typed measure', () => {
   });
 
   test('that is no length, or less than nothing, is refused and changes nothing', () => {
-    const desk = createDesk(trio());
+    const desk = createDesk(threeObstacles());
     desk.choose(['run-1']);
     const { course } = desk.state();
     const { keys } = kept(desk, /^Gap/);
@@ -128,7 +128,7 @@ describe('a typed measure', () => {
 
 describe('keeping more', () => {
   test('of an obstacle and a wall changes nothing at first, and holds from then on', () => {
-    const desk = createDesk(trio());
+    const desk = createDesk(threeObstacles());
     desk.choose(['run-1']);
     const before = currentLayout(desk.state().course).obstacles;
     keep(desk, /off the south wall$/);
@@ -139,7 +139,7 @@ describe('keeping more', () => {
   });
 
   test('of two pieces offers their gap and how they lie, and nothing that is kept already', () => {
-    const desk = createDesk(trio());
+    const desk = createDesk(threeObstacles());
     desk.choose(['run-1/pole-1', 'run-1/pole-3']);
     expect(keepOffers(desk.state()).map((each) => each.says)).toEqual([
       `Keep these two 6' 4" apart`,
@@ -151,24 +151,24 @@ describe('keeping more', () => {
   });
 
   test('of what follows from the rest is named as spare', () => {
-    const desk = createDesk(trio());
+    const desk = createDesk(threeObstacles());
     desk.choose(['run-1/pole-1', 'run-1/pole-3']);
     keep(desk, /parallel$/);
     expect(standingOf(desk.state().course).redundant.map((each) => each.key)).toEqual(['parallel-1']);
   });
 
   test('between two obstacles ties them, and one comes along with the other', () => {
-    const desk = createDesk(trio());
+    const desk = createDesk(threeObstacles());
     desk.choose(['run-1', 'spoke-1']);
     const offers = keepOffers(desk.state());
     expect(offers.length).toBeGreaterThan(0);
     for (const offer of offers) expect(desk.keep(offer)).toBeUndefined();
-    expectSoundDesk(desk);
+    expectDeskInvariants(desk);
     expect(currentLayout(desk.state().course).constraints).toHaveLength(offers.length);
   });
 
   test('of three poles with the same gaps offers to keep them equal', () => {
-    const desk = createDesk(trio());
+    const desk = createDesk(threeObstacles());
     desk.choose(['run-1/pole-1', 'run-1/pole-2', 'run-1/pole-3']);
     expect(keepOffers(desk.state()).map((each) => each.says)).toEqual([
       `Keep the two gaps between them equal (3' now)`,
@@ -176,7 +176,7 @@ describe('keeping more', () => {
   });
 
   test('stays when the obstacle is built anew, and is brought to hold with its new shape', () => {
-    const desk = createDesk(trio());
+    const desk = createDesk(threeObstacles());
     desk.choose(['run-1']);
     keep(desk, /off the south wall$/);
     expect(desk.setValue('run-1', 'length', `10'`)).toBeUndefined();
@@ -191,7 +191,7 @@ describe('keeping more', () => {
 
 describe('holding, only measuring and dropping', () => {
   test('what only measures lets the pieces go and reads on', () => {
-    const desk = createDesk(trio());
+    const desk = createDesk(threeObstacles());
     desk.choose(['run-1/pole-1']);
     const { keys } = kept(desk, /^Gap/);
     desk.loosen(keys);
@@ -204,7 +204,7 @@ describe('holding, only measuring and dropping', () => {
   });
 
   test('what is dropped is gone, and comes back with undo', () => {
-    const desk = createDesk(trio());
+    const desk = createDesk(threeObstacles());
     desk.choose(['run-1']);
     const count = resolvedConstraints(currentLayout(desk.state().course)).length;
     desk.drop(kept(desk, /^Gap/).keys);
@@ -217,7 +217,7 @@ describe('holding, only measuring and dropping', () => {
 describe('what cannot all hold', () => {
   /** The run is held off both long walls, so that neither distance can change alone. */
   function wedged(): Desk {
-    const desk = createDesk(trio());
+    const desk = createDesk(threeObstacles());
     desk.choose(['run-1']);
     keep(desk, /off the south wall$/);
     const pole = desk.state().survey.pieces.find((each) => each.key === 'run-1/pole-1');
@@ -260,15 +260,15 @@ describe('what cannot all hold', () => {
     expect(desk.state().standoff).toBeNull();
     expect(kept(desk, /south wall/)).toMatchObject({ text: `5'`, holds: true });
     expect(keptOf(desk.state()).some((each) => /north wall/.test(each.name))).toBe(false);
-    expectSoundDesk(desk);
+    expectDeskInvariants(desk);
   });
 });
 
 describe('fixing', () => {
   test('a whole obstacle by F fixes its pieces; the drag of a pole then says that it is fixed', () => {
-    const desk = createDesk(trio());
+    const desk = createDesk(threeObstacles());
     desk.choose(['run-1']);
-    hand(desk).press('f');
+    pointerDriver(desk).press('f');
     expect(
       desk
         .state()
@@ -276,14 +276,14 @@ describe('fixing', () => {
         .map((each) => each.obstacle),
     ).toEqual(['run-1', 'run-1', 'run-1', 'run-1']);
     expect(freedomWords(desk.state().course, 'run-1')).toBe('Held firmly.');
-    hand(desk).press('f');
+    pointerDriver(desk).press('f');
     expect(desk.state().survey.pieces.some((each) => each.piece.fixed)).toBe(false);
   });
 });
 
 describe('what an obstacle can still do', () => {
   test('is said in plain words', () => {
-    const desk = createDesk(trio());
+    const desk = createDesk(threeObstacles());
     expect(freedomWords(desk.state().course, 'run-1')).toBe('Can still slide and turn; keeps its shape.');
     expect(freedomWords(desk.state().course, 'spoke-1')).toBe('Can still slide and turn; keeps its shape.');
     desk.choose(['run-1']);
@@ -297,10 +297,10 @@ describe('what an obstacle can still do', () => {
 
 describe('a pole dragged inside its obstacle', () => {
   test('keeps every measure of the fan to the last bit that anybody could tape', () => {
-    const desk = createDesk(trio());
+    const desk = createDesk(threeObstacles());
     desk.choose(['fan-1/pole-1']);
     const at = piece(desk, 'fan-1/pole-1');
-    hand(desk, { loose: true, after: expectSoundDesk }).drag([at.x, at.y], [at.x - 1.4, at.y + 0.9]);
+    pointerDriver(desk, { loose: true, after: expectDeskInvariants }).drag([at.x, at.y], [at.x - 1.4, at.y + 0.9]);
     const end = piece(desk, 'fan-1/pole-1');
     expect(Math.hypot(end.x - at.x, end.y - at.y)).toBeGreaterThan(0.5);
     const { course } = desk.state();
@@ -310,35 +310,35 @@ describe('a pole dragged inside its obstacle', () => {
   });
 
   test('stops where a measure stops it, and says which', () => {
-    const desk = createDesk(trio());
+    const desk = createDesk(threeObstacles());
     desk.choose(['run-1/pole-1']);
     desk.fix();
     desk.choose(['run-1/pole-2']);
     const at = piece(desk, 'run-1/pole-2');
-    hand(desk, { loose: true, after: expectSoundDesk })
+    pointerDriver(desk, { loose: true, after: expectDeskInvariants })
       .down(at.x, at.y)
       .move(at.x + 0.5, at.y)
       .move(at.x + 1, at.y);
     expect(desk.state().guides.map((guide) => guide.says)).toEqual([
       `Held: The gap between pole 1 and pole 2 is 3', inside to inside in the middle`,
     ]);
-    hand(desk).cancel();
+    pointerDriver(desk).cancel();
   });
 });
 
 describe('an obstacle that is held to a wall', () => {
   test('is dragged along it, keeps its heading, and the desk says what stops it', () => {
-    const desk = createDesk(trio());
+    const desk = createDesk(threeObstacles());
     desk.choose(['run-1']);
     keep(desk, /off the south wall$/);
     const at = piece(desk, 'run-1/pole-1');
     const angle = desk.state().survey.obstacles[0]?.obstacle.pose.angle;
-    hand(desk, { loose: true, after: expectSoundDesk })
+    pointerDriver(desk, { loose: true, after: expectDeskInvariants })
       .down(at.x, at.y)
       .move(at.x + 1, at.y + 2)
       .move(at.x + 3, at.y + 4);
     expect(desk.state().guides[0]?.says).toMatch(/^Held: Pole \d of the run of poles \(obstacle 1\) is .* south wall$/);
-    hand(desk, { loose: true })
+    pointerDriver(desk, { loose: true })
       .move(at.x + 3, at.y + 4)
       .up();
     const end = piece(desk, 'run-1/pole-1');
@@ -350,7 +350,7 @@ describe('an obstacle that is held to a wall', () => {
 
 describe('while a clash stands in the course', () => {
   test('a drag of what it holds moves nothing, says so, and one of it can be dropped', () => {
-    const course = replaceLayout(trio(), (layout) => ({
+    const course = replaceLayout(threeObstacles(), (layout) => ({
       ...layout,
       constraints: [1, 2].map((hold) => ({
         id: `off-wall-${hold}`,
@@ -361,7 +361,7 @@ describe('while a clash stands in the course', () => {
     }));
     const desk = createDesk(course);
     const at = piece(desk, 'run-1/pole-1');
-    hand(desk, { loose: true, after: expectSoundDesk }).drag([at.x, at.y], [at.x + 2, at.y + 2]);
+    pointerDriver(desk, { loose: true, after: expectDeskInvariants }).drag([at.x, at.y], [at.x + 2, at.y + 2]);
     expect(desk.state().course).toBe(course);
     expect(desk.state().said).toMatch(/cannot all hold/);
     const [clash] = standingOf(desk.state().course).conflicts;

@@ -3,9 +3,9 @@ import { currentLayout } from '../../../src/core/course/course.ts';
 import type { Desk } from '../../../src/desk/desk.ts';
 import { createDesk } from '../../../src/desk/editor.ts';
 import { approachSamples } from '../../../src/desk/gestures/bend.ts';
-import { expectSoundDesk } from '../invariants.ts';
-import { hand } from '../pointer-driver.ts';
-import { trio } from '../three-obstacles.ts';
+import { expectDeskInvariants } from '../invariants.ts';
+import { pointerDriver } from '../pointer-driver.ts';
+import { threeObstacles } from '../three-obstacles.ts';
 
 /** The middle of the way from the run to the fan. */
 function onTheWay(desk: Desk): readonly [number, number] {
@@ -20,7 +20,7 @@ function bends(desk: Desk) {
 }
 
 function riding(): Desk {
-  const desk = createDesk(trio());
+  const desk = createDesk(threeObstacles());
   desk.go('ride');
   return desk;
 }
@@ -29,7 +29,7 @@ describe('the line', () => {
   test('dragged in the Ride stage is pulled through a bend', () => {
     const desk = riding();
     const [x, y] = onTheWay(desk);
-    hand(desk, { after: expectSoundDesk }).drag([x, y], [x, y + 3]);
+    pointerDriver(desk, { after: expectDeskInvariants }).drag([x, y], [x, y + 3]);
     expect(bends(desk)).toEqual([{ x: expect.closeTo(x, 8), y: expect.closeTo(y + 3, 8) }]);
     expect(desk.state().chosen).toEqual(['bend:leg-2:0']);
     const passes = approachSamples(desk.state().survey, 1).some((at) => Math.hypot(at.x - x, at.y - y - 3) < 0.3);
@@ -37,25 +37,25 @@ describe('the line', () => {
   });
 
   test('dragged in the Set stage stays: a rectangle is pulled instead', () => {
-    const desk = createDesk(trio());
+    const desk = createDesk(threeObstacles());
     const [x, y] = onTheWay(desk);
-    hand(desk).drag([x, y], [x, y + 3]);
+    pointerDriver(desk).drag([x, y], [x, y + 3]);
     expect(bends(desk)).toEqual([]);
   });
 
   test('tapped is not bent', () => {
     const desk = riding();
-    hand(desk).tap(...onTheWay(desk));
+    pointerDriver(desk).tap(...onTheWay(desk));
     expect(bends(desk)).toEqual([]);
   });
 
   test('keeps its bends in the order in which it passes them', () => {
     const desk = riding();
     const [x, y] = onTheWay(desk);
-    hand(desk).drag([x, y], [x, y + 1]);
+    pointerDriver(desk).drag([x, y], [x, y + 1]);
     const samples = approachSamples(desk.state().survey, 1);
     const early = samples[Math.floor(samples.length / 5)] ?? { x: 0, y: 0 };
-    hand(desk).drag([early.x, early.y], [early.x, early.y - 1]);
+    pointerDriver(desk).drag([early.x, early.y], [early.x, early.y - 1]);
     expect(bends(desk).map((bend) => bend.y)).toEqual([expect.closeTo(early.y - 1, 6), expect.closeTo(y + 1, 6)]);
     expect(desk.state().chosen).toEqual(['bend:leg-2:0']);
   });
@@ -65,9 +65,9 @@ describe('a bend', () => {
   test('is moved by dragging it and taken out by erasing it; undo brings the same line back', () => {
     const desk = riding();
     const [x, y] = onTheWay(desk);
-    hand(desk).drag([x, y], [x, y + 3]);
+    pointerDriver(desk).drag([x, y], [x, y + 3]);
     const bent = desk.state().course;
-    hand(desk, { after: expectSoundDesk }).drag([x, y + 3], [x + 1, y + 2]);
+    pointerDriver(desk, { after: expectDeskInvariants }).drag([x, y + 3], [x + 1, y + 2]);
     expect(bends(desk)).toEqual([{ x: expect.closeTo(x + 1, 8), y: expect.closeTo(y + 2, 8) }]);
     desk.erase();
     expect(bends(desk)).toEqual([]);
@@ -93,7 +93,7 @@ describe('the start of the go', () => {
     desk.choose(['ride:start']);
     desk.turn(Math.PI / 12);
     desk.turn(Math.PI / 12);
-    expectSoundDesk(desk);
+    expectDeskInvariants(desk);
     expect(currentLayout(desk.state().course).ride.start).toEqual({ ...start, angle: expect.closeTo(Math.PI / 6, 9) });
     expect(desk.state().said).toBe('Turned the start: now at 30°');
     expect(desk.state().history.steps).toHaveLength(2);
@@ -102,7 +102,7 @@ describe('the start of the go', () => {
   test('is moved by dragging it, and cannot be taken away', () => {
     const desk = riding();
     const { start } = currentLayout(desk.state().course).ride;
-    hand(desk, { after: expectSoundDesk }).drag([start.x, start.y], [start.x + 2, start.y + 1]);
+    pointerDriver(desk, { after: expectDeskInvariants }).drag([start.x, start.y], [start.x + 2, start.y + 1]);
     const moved = currentLayout(desk.state().course).ride.start;
     expect(moved).toEqual({ ...start, x: expect.closeTo(start.x + 2, 8), y: expect.closeTo(start.y + 1, 8) });
     const { course } = desk.state();

@@ -4,13 +4,13 @@ import { crossingsOf, moveCrossings } from '../../../src/core/course/edit-crossi
 import type { Desk } from '../../../src/desk/desk.ts';
 import { createDesk } from '../../../src/desk/editor.ts';
 import { crossingHandles, crossingsOn, goTogether, placeOnPole } from '../../../src/desk/gestures/crossing.ts';
-import { expectSoundDesk } from '../invariants.ts';
-import { hand } from '../pointer-driver.ts';
-import { trio } from '../three-obstacles.ts';
+import { expectDeskInvariants } from '../invariants.ts';
+import { pointerDriver } from '../pointer-driver.ts';
+import { threeObstacles } from '../three-obstacles.ts';
 
 /** The run is ridden by leg-1, the fan by leg-2. */
 function riding(...chosen: string[]): Desk {
-  const desk = createDesk(trio());
+  const desk = createDesk(threeObstacles());
   desk.go('ride');
   desk.choose(chosen);
   return desk;
@@ -38,7 +38,7 @@ describe('where the line crosses a run', () => {
     const { pieces, line } = desk.state().survey;
     const { from, to, length } = along(desk, 'leg-1', { index: 1, by: 0.7 });
     const before = fractions(desk, 'leg-1');
-    hand(desk, { after: expectSoundDesk, reach: 0.3, loose: true }).drag(from, to);
+    pointerDriver(desk, { after: expectDeskInvariants, pickRadius: 0.3, loose: true }).drag(from, to);
     const after = fractions(desk, 'leg-1');
     expect(after).toEqual(before.map((each) => expect.closeTo(each + 0.7 / length, 6)));
     expect(desk.state().survey.pieces).toEqual(pieces);
@@ -57,7 +57,7 @@ describe('where the line crosses a run', () => {
   test('is moved at one pole alone when that crossing is chosen', () => {
     const desk = riding('run-1');
     const { from, to, length } = along(desk, 'leg-1', { index: 1, by: 0.4 });
-    const hands = hand(desk, { after: expectSoundDesk, loose: true });
+    const hands = pointerDriver(desk, { after: expectDeskInvariants, loose: true });
     hands.tap(...from);
     expect(desk.state().chosen).toEqual(['cross:leg-1:1']);
     const before = fractions(desk, 'leg-1');
@@ -74,11 +74,11 @@ describe('where the line crosses a run', () => {
     const { from, to, length } = along(desk, 'leg-1', { index: 0, by: 0 });
     const third = along(desk, 'leg-1', { index: 0, by: (2 / 3 - 0.5) * length + 0.05 });
     expect(to).toEqual(from);
-    hand(desk, { reach: 0.3 }).drag(from, third.to);
+    pointerDriver(desk, { pickRadius: 0.3 }).drag(from, third.to);
     expect(fractions(desk, 'leg-1')[0]).toBeCloseTo(2 / 3, 9);
     expect(desk.state().said).toMatch(/^The line over the run of poles \(obstacle 1\): .* from the nearer end$/);
     const far = along(desk, 'leg-1', { index: 0, by: 9 });
-    hand(desk, { reach: 0.3 }).drag(far.from, far.to);
+    pointerDriver(desk, { pickRadius: 0.3 }).drag(far.from, far.to);
     expect(fractions(desk, 'leg-1')[0]).toBeCloseTo(0.98, 9);
   });
 
@@ -86,7 +86,7 @@ describe('where the line crosses a run', () => {
     const desk = riding('run-1');
     const { length } = along(desk, 'leg-1', { index: 0, by: 0 });
     const before = fractions(desk, 'leg-1');
-    const hands = hand(desk, { after: expectSoundDesk });
+    const hands = pointerDriver(desk, { after: expectDeskInvariants });
     hands.press('c');
     expect(desk.state().chosen).toEqual(['cross:leg-1:all']);
     hands.press('Shift+ArrowUp').press('Shift+ArrowUp');
@@ -119,14 +119,14 @@ describe('where the line crosses a run', () => {
 });
 
 test('a leg that is not there has no crossings, and cannot be crossed', () => {
-  const course = trio();
+  const course = threeObstacles();
   expect(crossingsOf(currentLayout(course), 'leg-9')).toEqual([]);
   expect(goTogether({ layout: currentLayout(course) }, 'leg-9')).toBe(false);
   expect(() => moveCrossings(course, 'leg-9', new Map())).toThrow('leg-9');
 });
 
 test('crossing where it already crosses gives the same course', () => {
-  const course = trio();
+  const course = threeObstacles();
   const now = new Map(crossingsOf(currentLayout(course), 'leg-2').map(({ fraction }, i) => [i, fraction]));
   expect(moveCrossings(course, 'leg-2', now)).toBe(course);
 });

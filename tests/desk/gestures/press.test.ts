@@ -5,9 +5,9 @@ import { replaceLayout } from '../../../src/core/course/layouts.ts';
 import type { Desk } from '../../../src/desk/desk.ts';
 import { createDesk } from '../../../src/desk/editor.ts';
 import { turnHandle } from '../../../src/desk/gestures/turn-handle.ts';
-import { expectSoundDesk } from '../invariants.ts';
-import { hand } from '../pointer-driver.ts';
-import { trio } from '../three-obstacles.ts';
+import { expectDeskInvariants } from '../invariants.ts';
+import { pointerDriver } from '../pointer-driver.ts';
+import { threeObstacles } from '../three-obstacles.ts';
 
 const REACH = 0.3;
 
@@ -25,25 +25,25 @@ function middle(desk: Desk, key: string): readonly [number, number] {
 }
 
 function sure(desk: Desk): Desk {
-  expectSoundDesk(desk);
+  expectDeskInvariants(desk);
   return desk;
 }
 
 /** A hand that looks at the whole desk after every phase. */
 function carefulHand(desk: Desk, options: { loose?: true; adding?: true; pointer?: number } = {}) {
-  return hand(desk, { reach: REACH, after: sure, ...options });
+  return pointerDriver(desk, { pickRadius: REACH, after: sure, ...options });
 }
 
 describe('a tap', () => {
   test('on a pole chooses its obstacle', () => {
-    const desk = createDesk(trio());
+    const desk = createDesk(threeObstacles());
     carefulHand(desk).tap(...middle(desk, 'fan-1/pole-1'));
     expect(desk.state().chosen).toEqual(['fan-1']);
     expect(desk.state().history.steps).toHaveLength(1);
   });
 
   test('that trembles less than a quarter of the reach is still a tap', () => {
-    const desk = createDesk(trio());
+    const desk = createDesk(threeObstacles());
     const [x, y] = middle(desk, 'run-1/pole-1');
     const course = desk.state().course;
     carefulHand(desk)
@@ -55,7 +55,7 @@ describe('a tap', () => {
   });
 
   test('beside a thin pole still finds it, within the reach and no farther', () => {
-    const desk = createDesk(trio());
+    const desk = createDesk(threeObstacles());
     const [x, y] = middle(desk, 'run-1/pole-1');
     const thickness = desk.state().survey.pieces[0]?.figure.width ?? 0;
     carefulHand(desk).tap(x - thickness / 2 - REACH * 0.9, y);
@@ -65,14 +65,14 @@ describe('a tap', () => {
   });
 
   test('on bare ground clears what is chosen', () => {
-    const desk = createDesk(trio());
+    const desk = createDesk(threeObstacles());
     desk.choose(['run-1', 'fan-1']);
     carefulHand(desk).tap(55, 25);
     expect(desk.state().chosen).toEqual([]);
   });
 
   test('with adding puts an obstacle in, and takes it out again', () => {
-    const desk = createDesk(trio());
+    const desk = createDesk(threeObstacles());
     carefulHand(desk).tap(...middle(desk, 'run-1/pole-1'));
     carefulHand(desk, { adding: true }).tap(...middle(desk, 'fan-1/pole-2'));
     expect(desk.state().chosen).toEqual(['run-1', 'fan-1']);
@@ -81,7 +81,7 @@ describe('a tap', () => {
   });
 
   test('on a pole of the chosen obstacle goes into its pieces', () => {
-    const desk = createDesk(trio());
+    const desk = createDesk(threeObstacles());
     const at = middle(desk, 'run-1/pole-2');
     carefulHand(desk)
       .tap(...at)
@@ -94,7 +94,7 @@ describe('a tap', () => {
 
 describe('a drag', () => {
   test('moves the obstacle under it by the way of the hand', () => {
-    const desk = createDesk(trio());
+    const desk = createDesk(threeObstacles());
     const [x, y] = middle(desk, 'fan-1/pole-1');
     const before = poseOf(desk, 'fan-1');
     carefulHand(desk, { loose: true }).drag([x, y], [x + 3.1, y - 2.3]);
@@ -104,7 +104,7 @@ describe('a drag', () => {
   });
 
   test('moves everything that is chosen, and leaves the rest the same object', () => {
-    const desk = createDesk(trio());
+    const desk = createDesk(threeObstacles());
     desk.choose(['run-1', 'fan-1']);
     const spoke = currentLayout(desk.state().course).obstacles[2];
     const [run, fan] = [poseOf(desk, 'run-1'), poseOf(desk, 'fan-1')];
@@ -116,9 +116,9 @@ describe('a drag', () => {
   });
 
   test('shows on the way exactly the course that it leaves behind', () => {
-    const desk = createDesk(trio());
+    const desk = createDesk(threeObstacles());
     const [x, y] = middle(desk, 'fan-1/pole-1');
-    const finger = hand(desk)
+    const finger = pointerDriver(desk)
       .down(x, y)
       .move(x + 2, y);
     expect(desk.state().gesture).toBe('Moving the fan (obstacle 2)');
@@ -130,7 +130,7 @@ describe('a drag', () => {
   });
 
   test('ends where the finger is lifted, even when no move told of it', () => {
-    const desk = createDesk(trio());
+    const desk = createDesk(threeObstacles());
     const [x, y] = middle(desk, 'fan-1/pole-1');
     const before = poseOf(desk, 'fan-1');
     const touch = { pointer: 1, reach: REACH, adding: false, loose: true };
@@ -141,7 +141,7 @@ describe('a drag', () => {
   });
 
   test('back to where it began is no step in the history', () => {
-    const desk = createDesk(trio());
+    const desk = createDesk(threeObstacles());
     const course = desk.state().course;
     const [x, y] = middle(desk, 'fan-1/pole-1');
     carefulHand(desk, { loose: true })
@@ -154,7 +154,7 @@ describe('a drag', () => {
   });
 
   test('takes hold between the poles of what is chosen', () => {
-    const desk = createDesk(trio());
+    const desk = createDesk(threeObstacles());
     desk.choose(['run-1']);
     const before = poseOf(desk, 'run-1');
     carefulHand(desk, { loose: true }).drag([15, 9], [18, 9]);
@@ -162,7 +162,7 @@ describe('a drag', () => {
   });
 
   test('tells the distances to the nearest walls when it is done', () => {
-    const desk = createDesk(trio());
+    const desk = createDesk(threeObstacles());
     carefulHand(desk, { loose: true }).drag(middle(desk, 'run-1/pole-1'), [20, 9]);
     expect(desk.state().said).toMatch(
       /^Moved the run of poles \(obstacle 1\): .+ from the west wall, .+ from the south wall$/,
@@ -172,28 +172,28 @@ describe('a drag', () => {
 
 describe('a rectangle pulled over the ground', () => {
   test('chooses what lies wholly inside', () => {
-    const desk = createDesk(trio());
+    const desk = createDesk(threeObstacles());
     carefulHand(desk).drag([8, 2], [40, 28]);
     expect(desk.state().chosen).toEqual(['run-1', 'fan-1']);
     expect(desk.state().history.steps).toHaveLength(1);
   });
 
   test('leaves out what is only partly inside', () => {
-    const desk = createDesk(trio());
+    const desk = createDesk(threeObstacles());
     const { maxX } = desk.state().survey.obstacles[1]?.bounds ?? { maxX: 0 };
     carefulHand(desk).drag([8, 2], [maxX - 0.1, 28]);
     expect(desk.state().chosen).toEqual(['run-1']);
   });
 
   test('is drawn while it is pulled, in either direction', () => {
-    const desk = createDesk(trio());
-    hand(desk).down(40, 28).move(8, 2);
+    const desk = createDesk(threeObstacles());
+    pointerDriver(desk).down(40, 28).move(8, 2);
     expect(desk.state().guides[0]?.marks).toHaveLength(1);
     expect(desk.state().chosen).toEqual(['run-1', 'fan-1']);
   });
 
   test('with adding keeps what was chosen', () => {
-    const desk = createDesk(trio());
+    const desk = createDesk(threeObstacles());
     desk.choose(['spoke-1']);
     carefulHand(desk, { adding: true }).drag([8, 2], [22, 17]);
     expect(desk.state().chosen).toEqual(['spoke-1', 'run-1']);
@@ -202,7 +202,7 @@ describe('a rectangle pulled over the ground', () => {
 
 describe('the turn handle', () => {
   test('stands outside the outline and turns about its middle', () => {
-    const desk = createDesk(trio());
+    const desk = createDesk(threeObstacles());
     desk.choose(['run-1']);
     const handle = turnHandle(desk.state(), REACH);
     if (handle === null) throw new Error('no handle');
@@ -216,7 +216,7 @@ describe('the turn handle', () => {
 
   test('snaps to whole steps of 15°, and loosely to none', () => {
     for (const loose of [false, true]) {
-      const desk = createDesk(trio());
+      const desk = createDesk(threeObstacles());
       desk.choose(['run-1']);
       const handle = turnHandle(desk.state(), REACH);
       if (handle === null) throw new Error('no handle');
@@ -231,7 +231,7 @@ describe('the turn handle', () => {
 
 describe('a piece', () => {
   test('that is fixed stays, and says so', () => {
-    const course = replaceLayout(trio(), (layout) => ({
+    const course = replaceLayout(threeObstacles(), (layout) => ({
       ...layout,
       obstacles: layout.obstacles.map((obstacle) => ({
         ...obstacle,
@@ -251,7 +251,7 @@ describe('a piece', () => {
   });
 
   test('keeps the gaps of its obstacle while it is dragged', () => {
-    const desk = createDesk(trio());
+    const desk = createDesk(threeObstacles());
     const gaps = () =>
       desk
         .state()
@@ -308,18 +308,18 @@ describe('letting go of a gesture', () => {
     ],
   ];
   const WAYS = {
-    'the Escape key': (desk: Desk) => hand(desk).press('Escape'),
-    'a cancelled pointer': (desk: Desk) => hand(desk).cancel(),
-    'a second finger': (desk: Desk) => hand(desk, { pointer: 2 }).down(1, 1),
-    undo: (desk: Desk) => hand(desk).press('Ctrl+z'),
+    'the Escape key': (desk: Desk) => pointerDriver(desk).press('Escape'),
+    'a cancelled pointer': (desk: Desk) => pointerDriver(desk).cancel(),
+    'a second finger': (desk: Desk) => pointerDriver(desk, { pointer: 2 }).down(1, 1),
+    undo: (desk: Desk) => pointerDriver(desk).press('Ctrl+z'),
   };
 
   for (const [name, path] of GESTURES) {
     for (const [way, letGo] of Object.entries(WAYS)) {
       test(`${name}, by ${way}, at every step leaves the same object`, () => {
-        const steps = path(createDesk(trio())).length;
+        const steps = path(createDesk(threeObstacles())).length;
         for (let upTo = 1; upTo <= steps; upTo += 1) {
-          const desk = createDesk(trio());
+          const desk = createDesk(threeObstacles());
           const points = path(desk);
           const before = desk.state();
           const finger = carefulHand(desk);
@@ -343,18 +343,18 @@ describe('letting go of a gesture', () => {
   }
 
   test('after a pinch a new finger works again', () => {
-    const desk = createDesk(trio());
+    const desk = createDesk(threeObstacles());
     const [x, y] = middle(desk, 'fan-1/pole-1');
-    const first = hand(desk).down(x, y);
-    const second = hand(desk, { pointer: 2 }).down(1, 1);
+    const first = pointerDriver(desk).down(x, y);
+    const second = pointerDriver(desk, { pointer: 2 }).down(1, 1);
     first.up();
-    hand(desk, { pointer: 3 })
+    pointerDriver(desk, { pointer: 3 })
       .down(x, y)
       .move(x + 3, y)
       .up();
     expect(desk.state().history.steps, 'one finger of the pinch is still down').toHaveLength(1);
     second.up();
-    hand(desk).drag([x, y], [x + 3, y]);
+    pointerDriver(desk).drag([x, y], [x + 3, y]);
     expect(desk.state().history.steps).toHaveLength(2);
   });
 });

@@ -5,12 +5,12 @@ import { FOOT, INCH } from '../../../src/core/measure/quantity.ts';
 import type { Desk } from '../../../src/desk/desk.ts';
 import { createDesk } from '../../../src/desk/editor.ts';
 import { KEYS } from '../../../src/desk/keyboard/shortcuts.ts';
-import { expectSoundDesk } from '../invariants.ts';
-import { hand, strokeOf } from '../pointer-driver.ts';
-import { trio, withObstacle } from '../three-obstacles.ts';
+import { expectDeskInvariants } from '../invariants.ts';
+import { keyPressFor, pointerDriver } from '../pointer-driver.ts';
+import { threeObstacles, withObstacle } from '../three-obstacles.ts';
 
 function keyboard(desk: Desk) {
-  return hand(desk, { after: expectSoundDesk });
+  return pointerDriver(desk, { after: expectDeskInvariants });
 }
 
 function obstacle(desk: Desk, id: string) {
@@ -30,35 +30,35 @@ describe('the list of keys', () => {
   });
 
   test('lets a stroke through that means nothing here', () => {
-    const desk = createDesk(trio());
+    const desk = createDesk(threeObstacles());
     for (const keys of ['q', 'Ctrl+s', 'ArrowLeft', 'Delete', 'm', 'r', 'Enter', 'f', 'b', 'Escape']) {
-      expect(desk.press(strokeOf(keys)), keys).toBe(false);
+      expect(desk.press(keyPressFor(keys)), keys).toBe(false);
     }
   });
 });
 
 describe('Tab', () => {
   test('walks the obstacles in the order of the go and leaves the arena at the end', () => {
-    const desk = createDesk(trio());
+    const desk = createDesk(threeObstacles());
     const walked: (string | undefined)[] = [];
-    while (desk.press(strokeOf('Tab')) && walked.length < 10) walked.push(desk.state().chosen[0]);
+    while (desk.press(keyPressFor('Tab')) && walked.length < 10) walked.push(desk.state().chosen[0]);
     expect(walked).toEqual(['run-1', 'fan-1', 'spoke-1']);
     expect(desk.state().chosen).toEqual([]);
   });
 
   test('walks back with shift, and leaves at the beginning', () => {
-    const desk = createDesk(trio());
+    const desk = createDesk(threeObstacles());
     const walked: (string | undefined)[] = [];
-    while (desk.press(strokeOf('Shift+Tab')) && walked.length < 10) walked.push(desk.state().chosen[0]);
+    while (desk.press(keyPressFor('Shift+Tab')) && walked.length < 10) walked.push(desk.state().chosen[0]);
     expect(walked).toEqual(['spoke-1', 'fan-1', 'run-1']);
   });
 
   test('leaves an empty arena at once', () => {
-    expect(createDesk(blankCourse()).press(strokeOf('Tab'))).toBe(false);
+    expect(createDesk(blankCourse()).press(keyPressFor('Tab'))).toBe(false);
   });
 
   test('walks the pieces after Enter, and Escape goes back out', () => {
-    const desk = createDesk(trio());
+    const desk = createDesk(threeObstacles());
     keyboard(desk).press('Tab').press('Enter').press('Tab');
     expect(desk.state().chosen).toEqual(['run-1/pole-2']);
     keyboard(desk).press('Escape');
@@ -70,7 +70,7 @@ describe('Tab', () => {
 
 describe('the keyboard twin', () => {
   test('of a drag: arrows move by an inch, with shift by a foot', () => {
-    const desk = createDesk(trio());
+    const desk = createDesk(threeObstacles());
     keyboard(desk).press('Tab').press('ArrowRight').press('Shift+ArrowUp');
     expect(obstacle(desk, 'run-1').pose).toEqual({
       x: expect.closeTo(15 + INCH, 8),
@@ -86,7 +86,7 @@ describe('the keyboard twin', () => {
   });
 
   test('of a drag of a piece: arrows move it as far as its constraints let it', () => {
-    const desk = createDesk(trio());
+    const desk = createDesk(threeObstacles());
     const at = () => desk.state().survey.pieces.find((each) => each.key === 'run-1/pole-1')?.pose ?? { x: 0, y: 0 };
     keyboard(desk).press('Tab').press('Enter');
     const before = at();
@@ -95,7 +95,7 @@ describe('the keyboard twin', () => {
   });
 
   test('of the turn handle: R turns by 15°, Alt + R by 1°', () => {
-    const desk = createDesk(trio());
+    const desk = createDesk(threeObstacles());
     keyboard(desk).press('Tab').press('r').press('Alt+r').press(']').press(']');
     expect((obstacle(desk, 'run-1').pose.angle * 180) / Math.PI).toBeCloseTo(14, 6);
     keyboard(desk).press('Shift+R');
@@ -103,20 +103,20 @@ describe('the keyboard twin', () => {
   });
 
   test('of adding by hand: N adds the next in the go', () => {
-    const desk = createDesk(trio());
+    const desk = createDesk(threeObstacles());
     keyboard(desk).press('Tab').press('n').press('n');
     expect(desk.state().chosen).toEqual(['run-1', 'fan-1', 'spoke-1']);
-    expect(desk.press(strokeOf('n')), 'all are chosen').toBe(false);
+    expect(desk.press(keyPressFor('n')), 'all are chosen').toBe(false);
   });
 
   test('of the rectangle: Ctrl + A chooses every obstacle', () => {
-    const desk = createDesk(trio());
+    const desk = createDesk(threeObstacles());
     keyboard(desk).press('Ctrl+a');
     expect(desk.state().chosen).toEqual(['run-1', 'fan-1', 'spoke-1']);
   });
 
   test('of pulling the line: B puts a bend into the way to an obstacle, arrows move it, Delete takes it out', () => {
-    const desk = createDesk(trio());
+    const desk = createDesk(threeObstacles());
     const bends = () => currentLayout(desk.state().course).ride.legs[1]?.bends ?? [];
     keyboard(desk).press('2').press('Tab').press('Tab').press('b');
     expect(desk.state().chosen).toEqual(['bend:leg-2:0']);
@@ -129,7 +129,7 @@ describe('the keyboard twin', () => {
   });
 
   test('of the buttons: delete, copy, mirror, stages', () => {
-    const desk = createDesk(trio());
+    const desk = createDesk(threeObstacles());
     keyboard(desk).press('Tab').press('m');
     expect(obstacle(desk, 'run-1').side).toBe(-1);
     keyboard(desk).press('Ctrl+d');
@@ -141,7 +141,7 @@ describe('the keyboard twin', () => {
   });
 
   test('F fixes a piece and frees it again', () => {
-    const desk = createDesk(trio());
+    const desk = createDesk(threeObstacles());
     keyboard(desk).press('Tab').press('Enter').press('f');
     expect(obstacle(desk, 'run-1').pieces[0]?.fixed).toBe(true);
     const before = desk.state().course;
@@ -155,7 +155,7 @@ describe('the keyboard twin', () => {
 
 describe('undo and redo', () => {
   test('give back the very same objects', () => {
-    const desk = createDesk(trio());
+    const desk = createDesk(threeObstacles());
     const seen = [desk.state().course];
     for (const keys of ['Tab', 'r', 'Shift+ArrowUp', 'Ctrl+d', 'm', 'Delete']) {
       keyboard(desk).press(keys);
@@ -170,12 +170,12 @@ describe('undo and redo', () => {
       keyboard(desk).press('Ctrl+y');
       expect(desk.state().course).toBe(course);
     }
-    expect(desk.press(strokeOf('Ctrl+Shift+Z'))).toBe(true);
+    expect(desk.press(keyPressFor('Ctrl+Shift+Z'))).toBe(true);
     expect(desk.state().said).toBe('There is nothing to redo');
   });
 
   test('take a row of nudges back at once, and stop where another deed came between', () => {
-    const desk = createDesk(trio());
+    const desk = createDesk(threeObstacles());
     const first = desk.state().course;
     keyboard(desk).press('Tab').press('ArrowUp').press('ArrowUp').press('ArrowUp');
     expect(desk.state().history.steps).toHaveLength(2);
@@ -186,7 +186,7 @@ describe('undo and redo', () => {
   });
 
   test('drop from what is chosen whatever no longer exists', () => {
-    const desk = createDesk(trio());
+    const desk = createDesk(threeObstacles());
     keyboard(desk).press('Tab').press('Ctrl+d').press('n').press('Ctrl+z');
     expect(desk.state().chosen).not.toContain('run-2');
     expect(desk.state().chosen.length).toBeGreaterThan(0);

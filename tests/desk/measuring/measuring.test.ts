@@ -3,9 +3,9 @@ import { currentLayout } from '../../../src/core/course/course.ts';
 import { FOOT } from '../../../src/core/measure/quantity.ts';
 import type { Desk } from '../../../src/desk/desk.ts';
 import { createDesk } from '../../../src/desk/editor.ts';
-import { expectSoundDesk } from '../invariants.ts';
-import { hand, strokeOf } from '../pointer-driver.ts';
-import { trio } from '../three-obstacles.ts';
+import { expectDeskInvariants } from '../invariants.ts';
+import { keyPressFor, pointerDriver } from '../pointer-driver.ts';
+import { threeObstacles } from '../three-obstacles.ts';
 
 function middle(desk: Desk, key: string): readonly [number, number] {
   const found = desk.state().survey.pieces.find((each) => each.key === key);
@@ -14,7 +14,7 @@ function middle(desk: Desk, key: string): readonly [number, number] {
 }
 
 function measuring(): Desk {
-  const desk = createDesk(trio());
+  const desk = createDesk(threeObstacles());
   desk.measure();
   return desk;
 }
@@ -22,7 +22,7 @@ function measuring(): Desk {
 describe('the tape in the hand', () => {
   test('is laid by pressing one pole and then another: inside to inside, and how they lie', () => {
     const desk = measuring();
-    const it = hand(desk, { after: expectSoundDesk });
+    const it = pointerDriver(desk, { after: expectDeskInvariants });
     it.tap(...middle(desk, 'run-1/pole-1'));
     expect(desk.state()).toMatchObject({ measured: null, measuring: { isLaid: false } });
     it.tap(...middle(desk, 'run-1/pole-2'));
@@ -36,7 +36,10 @@ describe('the tape in the hand', () => {
   test('is laid by one drag too, and touches nothing of the course', () => {
     const desk = measuring();
     const { course } = desk.state();
-    hand(desk, { after: expectSoundDesk }).drag(middle(desk, 'run-1/pole-1'), middle(desk, 'run-1/pole-3'));
+    pointerDriver(desk, { after: expectDeskInvariants }).drag(
+      middle(desk, 'run-1/pole-1'),
+      middle(desk, 'run-1/pole-3'),
+    );
     expect(desk.state().measured?.text).toBe(`6' 4"`);
     expect(desk.state().course).toBe(course);
     expect(desk.state().history.steps).toHaveLength(1);
@@ -44,7 +47,7 @@ describe('the tape in the hand', () => {
 
   test('measures between two places on the ground as the crow flies', () => {
     const desk = measuring();
-    hand(desk).drag([20, 2], [23, 6]);
+    pointerDriver(desk).drag([20, 2], [23, 6]);
     expect(desk.state().measured?.length).toBeCloseTo(5, 9);
     expect(desk.state().measured?.offer).toBeNull();
   });
@@ -52,16 +55,16 @@ describe('the tape in the hand', () => {
   test('measures a pole to a wall square to the wall, and offers to keep it', () => {
     const desk = measuring();
     const [x, y] = middle(desk, 'run-1/pole-1');
-    hand(desk).tap(x, y).tap(x, 0.1);
+    pointerDriver(desk).tap(x, y).tap(x, 0.1);
     expect(desk.state().measured?.length).toBeCloseTo(9 - 6 * FOOT, 9);
     expect(desk.state().offer?.says).toMatch(/off the south wall$/);
-    hand(desk).press('k');
+    pointerDriver(desk).press('k');
     expect(currentLayout(desk.state().course).constraints).toMatchObject([{ kind: 'off-wall' }]);
   });
 
   test('shows where it would end while a mouse hovers', () => {
     const desk = measuring();
-    const it = hand(desk);
+    const it = pointerDriver(desk);
     it.tap(20, 2).move(23, 6);
     expect(desk.state().measured?.length).toBeCloseTo(5, 9);
     it.move(20, 7);
@@ -72,7 +75,7 @@ describe('the tape in the hand', () => {
 
   test('is put away by Escape, and by going to another stage', () => {
     const desk = measuring();
-    hand(desk).tap(20, 2).press('Escape');
+    pointerDriver(desk).tap(20, 2).press('Escape');
     expect(desk.state()).toMatchObject({ measuring: null, measured: null, said: 'Put the tape away' });
     desk.measure();
     desk.go('ride');
@@ -82,18 +85,18 @@ describe('the tape in the hand', () => {
   test('forgets a press that became a pinch or was taken away', () => {
     const desk = measuring();
     const before = desk.state().measuring;
-    hand(desk, { pointer: 1 }).down(20, 2);
-    hand(desk, { pointer: 2 }).down(25, 2);
-    hand(desk, { pointer: 1 }).move(22, 2).up();
-    hand(desk, { pointer: 2 }).up();
+    pointerDriver(desk, { pointer: 1 }).down(20, 2);
+    pointerDriver(desk, { pointer: 2 }).down(25, 2);
+    pointerDriver(desk, { pointer: 1 }).move(22, 2).up();
+    pointerDriver(desk, { pointer: 2 }).up();
     expect(desk.state().measuring).toEqual(before);
-    hand(desk).down(20, 2).cancel();
+    pointerDriver(desk).down(20, 2).cancel();
     expect(desk.state().measuring).toEqual(before);
   });
 
   test('is wound up when what it held to is taken away', () => {
     const desk = measuring();
-    hand(desk).drag(middle(desk, 'run-1/pole-1'), middle(desk, 'run-1/pole-2'));
+    pointerDriver(desk).drag(middle(desk, 'run-1/pole-1'), middle(desk, 'run-1/pole-2'));
     desk.choose(['run-1']);
     desk.erase();
     expect(desk.state()).toMatchObject({ measured: null, measuring: { from: null, to: null } });
@@ -102,19 +105,19 @@ describe('the tape in the hand', () => {
 
 describe('the keyboard twin of the tape', () => {
   test('is T with two things chosen: it is laid between them at once', () => {
-    const desk = createDesk(trio());
-    hand(desk).press('Tab').press('Enter').press('n').press('t');
+    const desk = createDesk(threeObstacles());
+    pointerDriver(desk).press('Tab').press('Enter').press('n').press('t');
     expect(desk.state().measured?.text).toBe(`3'`);
-    hand(desk).press('Escape').press('Shift+n').press('t');
+    pointerDriver(desk).press('Escape').press('Shift+n').press('t');
     expect(desk.state().measured?.text).toBe(`6' 4"`);
-    hand(desk).press('t');
+    pointerDriver(desk).press('t');
     expect(desk.state().measuring).toBeNull();
   });
 
   test('keeps what it reads by K', () => {
-    const desk = createDesk(trio());
-    expect(desk.press(strokeOf('k')), 'nothing is offered').toBe(false);
-    hand(desk).press('Tab').press('Enter').press('n').press('Shift+n').press('t').press('k');
+    const desk = createDesk(threeObstacles());
+    expect(desk.press(keyPressFor('k')), 'nothing is offered').toBe(false);
+    pointerDriver(desk).press('Tab').press('Enter').press('n').press('Shift+n').press('t').press('k');
     expect(currentLayout(desk.state().course).constraints).toMatchObject([
       { kind: 'gap', grips: [{ piece: 'run-1/pole-1' }, { piece: 'run-1/pole-3' }] },
     ]);
@@ -122,19 +125,19 @@ describe('the keyboard twin of the tape', () => {
   });
 
   test('adds pieces of other obstacles after the last of one', () => {
-    const desk = createDesk(trio());
+    const desk = createDesk(threeObstacles());
     desk.choose(['run-1/pole-4']);
-    hand(desk).press('n');
+    pointerDriver(desk).press('n');
     expect(desk.state().chosen).toEqual(['run-1/pole-4', 'fan-1/pole-1']);
   });
 });
 
 describe('what a snap found', () => {
   function snapped(): Desk {
-    const desk = createDesk(trio());
+    const desk = createDesk(threeObstacles());
     const [x, y] = middle(desk, 'run-1/pole-1');
     // Down to where its ends are a hair over 2 ft off the south wall.
-    hand(desk, { after: expectSoundDesk }).drag([x, y], [x + 0.37, 8 * FOOT + 0.1]);
+    pointerDriver(desk, { after: expectDeskInvariants }).drag([x, y], [x + 0.37, 8 * FOOT + 0.1]);
     return desk;
   }
 
@@ -142,7 +145,7 @@ describe('what a snap found', () => {
     const desk = snapped();
     expect(desk.state().offer?.says).toBe(`Keep it 2' off the south wall`);
     const { obstacles } = currentLayout(desk.state().course);
-    hand(desk).press('k');
+    pointerDriver(desk).press('k');
     expect(desk.state().offer).toBeNull();
     expect(currentLayout(desk.state().course).obstacles).toBe(obstacles);
     expect(currentLayout(desk.state().course).constraints).toMatchObject([
@@ -161,14 +164,14 @@ describe('what a snap found', () => {
   });
 
   test('is not offered after a loose drag, nor when it is kept already', () => {
-    const desk = createDesk(trio());
+    const desk = createDesk(threeObstacles());
     const [x, y] = middle(desk, 'run-1/pole-1');
-    hand(desk, { loose: true }).drag([x, y], [x, 8 * FOOT]);
+    pointerDriver(desk, { loose: true }).drag([x, y], [x, 8 * FOOT]);
     expect(desk.state().offer).toBeNull();
     const kept = snapped();
-    hand(kept).press('k');
+    pointerDriver(kept).press('k');
     const at = middle(kept, 'run-1/pole-1');
-    hand(kept).drag(at, [at[0] + 1.1, at[1]]);
+    pointerDriver(kept).drag(at, [at[0] + 1.1, at[1]]);
     expect(kept.state().offer?.says ?? '').not.toContain('south');
   });
 });

@@ -2,8 +2,8 @@ import { describe, expect, test } from 'vitest';
 import { currentLayout } from '../../../src/core/course/course.ts';
 import { createDesk } from '../../../src/desk/editor.ts';
 import { forShelf } from '../../../src/desk/placing/custom-obstacles.ts';
-import { expectSoundDesk } from '../invariants.ts';
-import { trio } from '../three-obstacles.ts';
+import { expectDeskInvariants } from '../invariants.ts';
+import { threeObstacles } from '../three-obstacles.ts';
 
 function obstacle(desk: ReturnType<typeof createDesk>, id: string) {
   const found = currentLayout(desk.state().course).obstacles.find((each) => each.id === id);
@@ -13,11 +13,11 @@ function obstacle(desk: ReturnType<typeof createDesk>, id: string) {
 
 describe('gathering', () => {
   test('makes one obstacle of chosen pieces where they lie, with what is kept among them', () => {
-    const desk = createDesk(trio());
+    const desk = createDesk(threeObstacles());
     desk.choose(['run-1/pole-1', 'run-1/pole-2']);
     const places = desk.state().survey.pieces.filter(({ key }) => desk.state().chosen.includes(key));
     expect(desk.gather()).toBeUndefined();
-    expectSoundDesk(desk);
+    expectDeskInvariants(desk);
     expect(desk.state().chosen).toEqual(['free-1']);
     const made = desk.state().survey.pieces.filter((piece) => piece.obstacle === 'free-1');
     made.forEach((piece, i) => {
@@ -31,35 +31,35 @@ describe('gathering', () => {
   });
 
   test('of whole obstacles leaves none of them, and the new one is ridden', () => {
-    const desk = createDesk(trio());
+    const desk = createDesk(threeObstacles());
     desk.choose(['run-1', 'fan-1']);
     desk.gather();
-    expectSoundDesk(desk);
+    expectDeskInvariants(desk);
     const layout = currentLayout(desk.state().course);
     expect(layout.obstacles.map(({ id }) => id)).toEqual(['spoke-1', 'free-1']);
     expect(layout.ride.legs.map((leg) => leg.obstacle)).toEqual(['spoke-1', 'free-1']);
   });
 
   test('of nothing is refused', () => {
-    expect(createDesk(trio()).gather()).toBe('Nothing is chosen');
+    expect(createDesk(threeObstacles()).gather()).toBe('Nothing is chosen');
   });
 });
 
 describe('the shelf', () => {
   test('takes a whole obstacle as it is, and places it again with all that holds it', () => {
-    const desk = createDesk(trio());
+    const desk = createDesk(threeObstacles());
     desk.choose(['fan-1']);
     const kept = forShelf(desk.state());
     expect(kept).toBe(obstacle(desk, 'fan-1'));
     if (kept === null) throw new Error('nothing for the shelf');
     expect(desk.lay(kept, { x: 12, y: 24 })).toBeUndefined();
-    expectSoundDesk(desk);
+    expectDeskInvariants(desk);
     expect(desk.state().chosen).toEqual(['fan-2']);
     expect(obstacle(desk, 'fan-2').constraints).toEqual(kept.constraints);
   });
 
   test('takes loose pieces as one obstacle, and leaves them where they lie', () => {
-    const desk = createDesk(trio());
+    const desk = createDesk(threeObstacles());
     desk.choose(['run-1/pole-1', 'fan-1/pole-1']);
     const { course } = desk.state();
     expect(forShelf(desk.state())?.pieces.map(({ id }) => id)).toEqual(['pole-1', 'pole-2']);
@@ -69,7 +69,7 @@ describe('the shelf', () => {
   });
 
   test('places a fixed piece free', () => {
-    const desk = createDesk(trio());
+    const desk = createDesk(threeObstacles());
     desk.choose(['run-1']);
     desk.fix();
     const kept = forShelf(desk.state());

@@ -4,9 +4,9 @@ import { boundsIntersect } from '../../../src/core/plane/ring.ts';
 import { survey } from '../../../src/core/survey.ts';
 import { freeShift, keptInside } from '../../../src/desk/placing/free-space.ts';
 import { movedBounds } from '../../../src/desk/selection/selection.ts';
-import { trio } from '../three-obstacles.ts';
+import { threeObstacles } from '../three-obstacles.ts';
 
-const { course, obstacles } = survey(trio());
+const { course, obstacles } = survey(threeObstacles());
 const { arena } = course;
 
 describe('free ground', () => {

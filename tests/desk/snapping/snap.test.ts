@@ -4,9 +4,9 @@ import { survey } from '../../../src/core/survey.ts';
 import { groundFor } from '../../../src/desk/gestures/move.ts';
 import { type Moving, type Pull, type Source, snap } from '../../../src/desk/snapping/snap.ts';
 import { midways, PLACE_SOURCES, TURN_SOURCES } from '../../../src/desk/snapping/snap-sources.ts';
-import { trio } from '../three-obstacles.ts';
+import { threeObstacles } from '../three-obstacles.ts';
 
-const GROUND = groundFor(survey(trio()), ['run-1']);
+const GROUND = groundFor(survey(threeObstacles()), ['run-1']);
 const EVERY = [...PLACE_SOURCES, ...TURN_SOURCES];
 const FOOT = 0.3048;
 
@@ -117,7 +117,7 @@ describe('what draws', () => {
   });
 
   test('a pole in one line with another pole', () => {
-    const found = survey(trio());
+    const found = survey(threeObstacles());
     const mine = found.pieces.filter((piece) => piece.key === 'run-1/pole-1');
     const [pole] = mine;
     if (pole === undefined) throw new Error('no pole');
@@ -132,7 +132,7 @@ describe('what draws', () => {
   });
 
   test('half way between two neighbours that have it in line', () => {
-    const found = survey(trio());
+    const found = survey(threeObstacles());
     const others = found.obstacles.filter((each) => each.obstacle.id !== 'fan-1');
     const [run, spoke] = others.map((each) => each.bounds);
     if (run === undefined || spoke === undefined) throw new Error('no neighbours');

@@ -1,6 +1,6 @@
 import type { Check } from '../check.ts';
-import { asker, bandWords, obstacleWords, sentence } from '../findings/finding-words.ts';
-import { inBand } from '../rulebooks/band.ts';
+import { askerWords, bandWords, capitalized, obstacleWords } from '../findings/finding-words.ts';
+import { isInBand } from '../rulebooks/band.ts';
 import { bandOf } from '../rulebooks/rulebooks.ts';
 
 export const classSize: Check = {
@@ -9,17 +9,17 @@ export const classSize: Check = {
   because: 'The last riders of a class that is too large wait for hours and ride over worn ground.',
   weight: 'note',
   limits: ['class.entries'],
-  run(survey, limits) {
+  findings(survey, limits) {
     const limit = limits['class.entries'];
     const { entries } = survey.course.class;
-    if (limit === undefined || entries === 0 || inBand(bandOf(limit), entries)) return [];
+    if (limit === undefined || entries === 0 || isInBand(bandOf(limit), entries)) return [];
     const { x, y } = survey.layout.ride.start;
     return [
       {
         id: 'class-size',
         check: 'class-size',
         weight: limit.weight ?? classSize.weight,
-        says: `The class has ${entries} entries; ${asker(limit)} ${bandWords(limit, survey.course.unit)}, and splits it above that.`,
+        says: `The class has ${entries} entries; ${askerWords(limit)} ${bandWords(limit, survey.course.unit)}, and splits it above that.`,
         because: classSize.because,
         at: { x, y },
         keys: [],
@@ -38,10 +38,10 @@ export const slowObstacle: Check = {
   because: 'Every rider spends half a minute on it, which a large class adds up to a late evening.',
   weight: 'note',
   limits: ['class.slow-entries'],
-  run(survey, limits) {
+  findings(survey, limits) {
     const limit = limits['class.slow-entries'];
     const { entries } = survey.course.class;
-    if (limit === undefined || inBand(bandOf(limit), entries)) return [];
+    if (limit === undefined || isInBand(bandOf(limit), entries)) return [];
     return survey.obstacles.flatMap((placed) => {
       const { id, kind, pose } = placed.obstacle;
       const leg = survey.layout.ride.legs.findIndex((each) => each.obstacle === id);
@@ -51,7 +51,7 @@ export const slowObstacle: Check = {
           id: `slow-obstacle:${id}`,
           check: 'slow-obstacle',
           weight: limit.weight ?? slowObstacle.weight,
-          says: `${sentence(obstacleWords(survey, id))} is slow to ride, and the class has ${entries} entries; ${asker(limit)} ${bandWords(limit, survey.course.unit)} with a side pass.`,
+          says: `${capitalized(obstacleWords(survey, id))} is slow to ride, and the class has ${entries} entries; ${askerWords(limit)} ${bandWords(limit, survey.course.unit)} with a side pass.`,
           because: slowObstacle.because,
           at: { x: pose.x, y: pose.y },
           leg,

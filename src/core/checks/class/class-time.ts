@@ -1,6 +1,6 @@
 import type { Check } from '../check.ts';
-import { asker, bandWords, obstacleWords, valueWords } from '../findings/finding-words.ts';
-import { inBand } from '../rulebooks/band.ts';
+import { askerWords, bandWords, obstacleWords, valueWords } from '../findings/finding-words.ts';
+import { isInBand } from '../rulebooks/band.ts';
 import { bandOf } from '../rulebooks/rulebooks.ts';
 
 /** Against the time that the show allots, or else against a day. */
@@ -10,17 +10,17 @@ export const classTime: Check = {
   because: 'A class that runs over makes every class after it late, and the last one is judged in bad light.',
   weight: 'note',
   limits: ['class.seconds'],
-  run(survey, limits) {
+  findings(survey, limits) {
     const { entries, go, whole, allotted, shorten } = survey.classClock;
     const day = limits['class.seconds'];
     if (entries === 0 || survey.layout.ride.legs.length === 0) return [];
     const band = allotted === null ? (day === undefined ? undefined : bandOf(day)) : { most: allotted };
-    if (band === undefined || inBand(band, whole)) return [];
+    if (band === undefined || isInBand(band, whole)) return [];
     const { unit } = survey.course;
     const { x, y } = survey.layout.ride.start;
     const may =
       allotted === null && day !== undefined
-        ? `${asker(day)} ${bandWords(day, unit)}`
+        ? `${askerWords(day)} ${bandWords(day, unit)}`
         : `the class has ${valueWords('time', allotted ?? 0, unit)}`;
     const first = shorten[0];
     const help = first === undefined ? '' : ` Shorten ${obstacleWords(survey, first.obstacle)} first.`;

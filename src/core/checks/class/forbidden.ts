@@ -1,6 +1,6 @@
 import type { Survey } from '../../survey.ts';
-import type { Check, Found } from '../check.ts';
-import { obstacleWords, sentence } from '../findings/finding-words.ts';
+import type { Check, RawFinding } from '../check.ts';
+import { capitalized, obstacleWords } from '../findings/finding-words.ts';
 
 interface Ban {
   readonly limit: string;
@@ -46,11 +46,11 @@ export const forbidden: Check = {
   because: 'What moves, burns, smells or gives way frightens horses, and a fright there is the fault of the course.',
   weight: 'must',
   limits: BANS.map(({ limit }) => limit),
-  run: (survey, limits) =>
+  findings: (survey, limits) =>
     survey.obstacles.flatMap(({ obstacle: { id, pose } }) => {
       const words = wordsOf(survey, id);
       if (words.trim() === '') return [];
-      return BANS.flatMap((ban): Found[] => {
+      return BANS.flatMap((ban): RawFinding[] => {
         const limit = limits[ban.limit];
         if (limit === undefined || !ban.named.test(words)) return [];
         const leg = survey.layout.ride.legs.findIndex((each) => each.obstacle === id);
@@ -59,7 +59,7 @@ export const forbidden: Check = {
             id: `${ban.limit.replace('.', ':')}:${id}`,
             check: 'forbidden',
             weight: limit.weight ?? forbidden.weight,
-            says: `${sentence(obstacleWords(survey, id))} seems to be one of ${ban.what}, by its name; the book forbids them.`,
+            says: `${capitalized(obstacleWords(survey, id))} seems to be one of ${ban.what}, by its name; the book forbids them.`,
             because: forbidden.because,
             at: { x: pose.x, y: pose.y },
             ...(leg < 0 ? {} : { leg }),

@@ -3,12 +3,12 @@ import type { Point } from '../../plane/point.ts';
 import type { ShownGait } from '../../ride/line.ts';
 import type { Survey } from '../../survey.ts';
 import type { Check, Limits } from '../check.ts';
-import { asker, bandWords, measuredWords } from '../findings/finding-words.ts';
-import { inBand } from '../rulebooks/band.ts';
+import { askerWords, bandWords, measuredWords } from '../findings/finding-words.ts';
+import { isInBand } from '../rulebooks/band.ts';
 import { bandOf } from '../rulebooks/rulebooks.ts';
 
 /** The middle of what is shown. */
-function placeOf(survey: Survey, { longest }: ShownGait): Point {
+function middleOfShown(survey: Survey, { longest }: ShownGait): Point {
   const middle = (longest.from + longest.to) / 2;
   const element = survey.line.elements.find(({ from, length }) => from <= middle && middle <= from + length);
   if (element === undefined || element.path.length === 0) return survey.layout.ride.start;
@@ -28,13 +28,13 @@ export const gaitShown: Check = {
   because: 'A gait that is only touched cannot be judged, and the horse has no time to settle in it.',
   weight: 'must',
   limits: ['shown.jog', 'shown.lope'],
-  run(survey, limits) {
+  findings(survey, limits) {
     if (survey.layout.ride.legs.length === 0) return [];
     return survey.line.shown.flatMap((shown) => {
       const limit = limits[`shown.${shown.gait}`];
       if (limit === undefined || !isAsked(shown.gait, limits)) return [];
       const far = shown.longest.to - shown.longest.from;
-      if (inBand(bandOf(limit), far)) return [];
+      if (isInBand(bandOf(limit), far)) return [];
       const { unit } = survey.course;
       const has =
         far === 0
@@ -45,9 +45,9 @@ export const gaitShown: Check = {
           id: `gait-shown:${shown.gait}`,
           check: 'gait-shown',
           weight: limit.weight ?? gaitShown.weight,
-          says: `${has}; ${asker(limit)} ${bandWords(limit, unit)} of it in one piece.`,
+          says: `${has}; ${askerWords(limit)} ${bandWords(limit, unit)} of it in one piece.`,
           because: gaitShown.because,
-          at: placeOf(survey, shown),
+          at: middleOfShown(survey, shown),
           keys: [],
           measured: far,
           allowed: bandOf(limit),

@@ -2,9 +2,9 @@ import type { Course, Level } from '../../course/course.ts';
 import { changeLeg } from '../../course/edit-ride.ts';
 import type { Point } from '../../plane/point.ts';
 import type { Survey } from '../../survey.ts';
-import type { Check, Found, Limit, Proposal } from '../check.ts';
+import type { Check, Limit, Proposal, RawFinding } from '../check.ts';
 import { obstacleWords } from '../findings/finding-words.ts';
-import { inBand } from '../rulebooks/band.ts';
+import { isInBand } from '../rulebooks/band.ts';
 import { bandOf, PRACTICE, rulebookById } from '../rulebooks/rulebooks.ts';
 
 const LEVELS: Readonly<Record<Level, string>> = {
@@ -17,7 +17,7 @@ const LEVELS: Readonly<Record<Level, string>> = {
 };
 
 /** One place where the course asks for something. */
-interface Place {
+interface Occurrence {
   readonly at: Point;
   readonly leg: number;
   readonly keys: readonly string[];
@@ -27,10 +27,10 @@ interface Place {
 interface Demand {
   readonly limit: string;
   readonly what: readonly [one: string, many: string];
-  places(survey: Survey): readonly Place[];
+  occurrences(survey: Survey): readonly Occurrence[];
 }
 
-function lopes(survey: Survey): readonly Place[] {
+function lopes(survey: Survey): readonly Occurrence[] {
   const { legs } = survey.layout.ride;
   return legs.flatMap((leg, index) => {
     if (leg.gait !== 'lope' && leg.approach !== 'lope') return [];
@@ -50,7 +50,7 @@ function lopes(survey: Survey): readonly Place[] {
   });
 }
 
-function raisedPoles(survey: Survey): readonly Place[] {
+function raisedPoles(survey: Survey): readonly Occurrence[] {
   const byKey = new Map(survey.pieces.map((piece) => [piece.key, piece]));
   return survey.line.crossings.flatMap(({ key, leg, obstacle, pose }) => {
     const values = byKey.get(key)?.piece.values ?? {};
@@ -60,7 +60,7 @@ function raisedPoles(survey: Survey): readonly Place[] {
 }
 
 /** A bend while backing: an arc backwards, or a turn between two stretches backwards. */
-function backBends(survey: Survey): readonly Place[] {
+function backBends(survey: Survey): readonly Occurrence[] {
   const { elements } = survey.line;
   const { legs } = survey.layout.ride;
   return elements.flatMap((element, i) => {
@@ -76,9 +76,9 @@ function backBends(survey: Survey): readonly Place[] {
 }
 
 const DEMANDS: readonly Demand[] = [
-  { limit: 'level.lope', what: ['obstacle at the lope', 'obstacles at the lope'], places: lopes },
-  { limit: 'level.raised', what: ['raised pole', 'raised poles'], places: raisedPoles },
-  { limit: 'level.back-bends', what: ['bend while backing', 'bends while backing'], places: backBends },
+  { limit: 'level.lope', what: ['obstacle at the lope', 'obstacles at the lope'], occurrences: lopes },
+  { limit: 'level.raised', what: ['raised pole', 'raised poles'], occurrences: raisedPoles },
+  { limit: 'level.back-bends', what: ['bend while backing', 'bends while backing'], occurrences: backBends },
 ];
 
 /** Who says so: the class by its level, or a book that says it for all. */
@@ -90,13 +90,13 @@ function subject({ course }: Survey, limit: string): string {
   return byLevel ? LEVELS[own] : 'The book';
 }
 
-function foundFor(survey: Survey, demand: Demand, limit: Limit): Found[] {
-  const places = demand.places(survey);
-  const [first] = places;
-  if (first === undefined || inBand(bandOf(limit), places.length)) return [];
+function levelFindings(survey: Survey, demand: Demand, limit: Limit): RawFinding[] {
+  const occurrences = demand.occurrences(survey);
+  const [first] = occurrences;
+  if (first === undefined || isInBand(bandOf(limit), occurrences.length)) return [];
   const most = limit.most ?? 0;
-  const count = `${places.length} ${demand.what[places.length === 1 ? 0 : 1]}`;
-  return places.slice(most).map((place, i) => ({
+  const count = `${occurrences.length} ${demand.what[occurrences.length === 1 ? 0 : 1]}`;
+  return occurrences.slice(most).map((place, i) => ({
     id: `${demand.limit.replace('.', ':')}:${survey.layout.ride.legs[place.leg]?.id ?? place.leg}:${i + most + 1}`,
     check: 'level',
     weight: limit.weight ?? level.weight,
@@ -105,7 +105,7 @@ function foundFor(survey: Survey, demand: Demand, limit: Limit): Found[] {
     at: place.at,
     leg: place.leg,
     keys: place.keys,
-    measured: places.length,
+    measured: occurrences.length,
     allowed: bandOf(limit),
     source: limit.source,
     proposals: place.proposals,
@@ -119,9 +119,9 @@ export const level: Check = {
   because: 'A course above its level turns a class into a row of refusals, and frightens those who came to learn.',
   weight: 'note',
   limits: DEMANDS.map(({ limit }) => limit),
-  run: (survey, limits) =>
+  findings: (survey, limits) =>
     DEMANDS.flatMap((demand) => {
       const limit = limits[demand.limit];
-      return limit === undefined ? [] : foundFor(survey, demand, limit);
+      return limit === undefined ? [] : levelFindings(survey, demand, limit);
     }),
 };

@@ -1,6 +1,6 @@
 import type { Survey } from '../../survey.ts';
 import type { Check } from '../check.ts';
-import { asker } from '../findings/finding-words.ts';
+import { askerWords } from '../findings/finding-words.ts';
 
 /** Backing over less than this belongs to something else: half a horse, metres. */
 const BACKED = 0.75;
@@ -41,7 +41,7 @@ export const mandatory: Check = {
   because: 'Without them the class cannot be judged as what it is called.',
   weight: 'must',
   limits: DEMANDS.map(({ limit }) => limit),
-  run(survey, limits) {
+  findings(survey, limits) {
     const { legs, start } = survey.layout.ride;
     if (legs.length === 0) return [];
     // A course that is still being laid out has not got everything yet.
@@ -54,7 +54,7 @@ export const mandatory: Check = {
           id: demand.limit.replace('.', ':'),
           check: 'mandatory',
           weight: limit.weight ?? (isWhole ? 'must' : 'should'),
-          says: `The course has not got ${demand.what}; ${asker(limit)} ${demand.one}.`,
+          says: `The course has not got ${demand.what}; ${askerWords(limit)} ${demand.one}.`,
           because: mandatory.because,
           at: { x: start.x, y: start.y },
           keys: [],

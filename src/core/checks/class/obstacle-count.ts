@@ -1,7 +1,7 @@
 import type { Survey } from '../../survey.ts';
 import type { Check, Limit } from '../check.ts';
-import { asker, bandWords } from '../findings/finding-words.ts';
-import { inBand } from '../rulebooks/band.ts';
+import { askerWords, bandWords } from '../findings/finding-words.ts';
+import { isInBand } from '../rulebooks/band.ts';
 import { bandOf } from '../rulebooks/rulebooks.ts';
 
 /** The obstacles that are ridden as one with the one before them: there is hardly any line between. */
@@ -21,7 +21,7 @@ export const obstacleCount: Check = {
   because: 'A course that is too short or too long cannot be judged as the class it is called.',
   weight: 'must',
   limits: ['obstacles.count', 'combination.as-one', 'combination.room'],
-  run(survey, limits) {
+  findings(survey, limits) {
     const limit = limits['obstacles.count'];
     const { legs } = survey.layout.ride;
     const asOne = limits['combination.as-one']?.least === 1;
@@ -30,7 +30,7 @@ export const obstacleCount: Check = {
     // An arena that is still empty is no course yet.
     if (limit === undefined || ridden.size === 0) return [];
     const band = bandOf(limit);
-    if (inBand(band, ridden.size)) return [];
+    if (isInBand(band, ridden.size)) return [];
     const many = band.most !== undefined && ridden.size > band.most;
     const { x, y } = survey.layout.ride.start;
     return [
@@ -39,7 +39,7 @@ export const obstacleCount: Check = {
         check: 'obstacle-count',
         // One that is still too short is being laid out; one that is too long has to lose something.
         weight: limit.weight ?? (many ? 'must' : 'should'),
-        says: `The course has ${ridden.size === 1 ? '1 obstacle' : `${ridden.size} obstacles`}${joined.length > 0 ? ', a combination counted as one' : ''}; ${asker(limit)} ${bandWords(limit, survey.course.unit)}.`,
+        says: `The course has ${ridden.size === 1 ? '1 obstacle' : `${ridden.size} obstacles`}${joined.length > 0 ? ', a combination counted as one' : ''}; ${askerWords(limit)} ${bandWords(limit, survey.course.unit)}.`,
         because: obstacleCount.because,
         at: { x, y },
         keys: many ? [...ridden].slice(band.most) : [],

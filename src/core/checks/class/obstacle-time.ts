@@ -1,6 +1,6 @@
 import type { Check } from '../check.ts';
-import { asker, bandWords, obstacleWords, sentence, valueWords } from '../findings/finding-words.ts';
-import { inBand } from '../rulebooks/band.ts';
+import { askerWords, bandWords, capitalized, obstacleWords, valueWords } from '../findings/finding-words.ts';
+import { isInBand } from '../rulebooks/band.ts';
 import { bandOf } from '../rulebooks/rulebooks.ts';
 
 export const obstacleTime: Check = {
@@ -9,7 +9,7 @@ export const obstacleTime: Check = {
   because: 'A rider who is sent on has no score there, however well it went.',
   weight: 'note',
   limits: ['obstacle.seconds'],
-  run(survey, limits) {
+  findings(survey, limits) {
     const limit = limits['obstacle.seconds'];
     if (limit === undefined) return [];
     const band = bandOf(limit);
@@ -18,13 +18,13 @@ export const obstacleTime: Check = {
       const parts = survey.line.elements.filter((element) => element.leg === index && element.part === 'obstacle');
       const seconds = parts.reduce((sum, element) => sum + element.seconds, 0);
       const at = parts[0]?.path[0]?.start;
-      if (at === undefined || inBand(band, seconds)) return [];
+      if (at === undefined || isInBand(band, seconds)) return [];
       return [
         {
           id: `obstacle-time:${leg.id}`,
           check: 'obstacle-time',
           weight: limit.weight ?? obstacleTime.weight,
-          says: `${sentence(obstacleWords(survey, leg.obstacle))} takes about ${valueWords('time', seconds, unit)}; ${asker(limit)} ${bandWords(limit, unit)}.`,
+          says: `${capitalized(obstacleWords(survey, leg.obstacle))} takes about ${valueWords('time', seconds, unit)}; ${askerWords(limit)} ${bandWords(limit, unit)}.`,
           because: obstacleTime.because,
           at: { x: at.x, y: at.y },
           leg: index,

@@ -10,7 +10,7 @@ import type { Pose } from '../../plane/pose.ts';
 /** Poses are the same within this, metres and radians. */
 const SAME = 1e-4;
 
-const refused = (why: string): Infeasible => ({ kind: 'infeasible', why, facts: {} });
+const infeasible = (why: string): Infeasible => ({ kind: 'infeasible', why, facts: {} });
 
 function poseOf(layout: Layout, key: string): Pose | undefined {
   const obstacle = layout.obstacles.find(({ id }) => id === obstacleOf(key));
@@ -19,33 +19,33 @@ function poseOf(layout: Layout, key: string): Pose | undefined {
 }
 
 /** The course with its constraints held and the pieces as near to the wishes as those allow. */
-function settledWith(course: Course, wishes: ReadonlyMap<string, Pose>): Course | Infeasible {
-  const outcome = solveLayout(currentLayout(course), course.arena, wishes, { unit: course.unit });
-  return outcome.kind === 'settled' ? replaceLayout(course, () => outcome.layout) : refused(outcome.says);
+function solveTowards(course: Course, targets: ReadonlyMap<string, Pose>): Course | Infeasible {
+  const outcome = solveLayout(currentLayout(course), course.arena, targets, { unit: course.unit });
+  return outcome.kind === 'settled' ? replaceLayout(course, () => outcome.layout) : infeasible(outcome.says);
 }
 
 /** One piece put at a pose so that it stays there: refused where what holds it pulls it back. */
-export function heldAt(course: Course, key: string, pose: Pose): Course | Infeasible {
-  const next = settledWith(placeAt(course, key, pose), new Map([[key, pose]]));
+export function movePieceTo(course: Course, key: string, pose: Pose): Course | Infeasible {
+  const next = solveTowards(placeAt(course, key, pose), new Map([[key, pose]]));
   if ('kind' in next) return next;
   const there = poseOf(currentLayout(next), key);
-  if (there === undefined) return refused('The piece is not there.');
+  if (there === undefined) return infeasible('The piece is not there.');
   const off = Math.max(
     Math.abs(there.x - pose.x),
     Math.abs(there.y - pose.y),
     Math.abs(Math.sin(there.angle - pose.angle)),
   );
-  return off <= SAME ? next : refused('What holds the piece pulls it back.');
+  return off <= SAME ? next : infeasible('What holds the piece pulls it back.');
 }
 
 /**
  * The gap between two pieces of one obstacle set to `taped`, in what holds them as well as on the ground: what hangs on the
  * far piece goes along. Where nothing holds the gap the far piece alone is put at `pose`.
  */
-export function heldGap(course: Course, { keys, far, taped, pose }: GapWish): Course | Infeasible {
+export function resizeGap(course: Course, { keys, far, taped, pose }: GapTarget): Course | Infeasible {
   const [a, b] = keys.map(pieceOf);
   const id = obstacleOf(far);
-  let isHeld = false;
+  let isConstrained = false;
   const changed = editCurrentLayout(course, ({ obstacles }) => {
     for (const constraint of obstacles.find((each) => each.id === id)?.constraints ?? []) {
       const names = constraint.grips.map((grip) => ('piece' in grip ? grip.piece : undefined));
@@ -54,14 +54,14 @@ export function heldGap(course: Course, { keys, far, taped, pose }: GapWish): Co
       if (constraint.kind !== 'gap' || !joins || constraint.hold === undefined || constraint.id.startsWith('inner'))
         continue;
       constraint.hold = taped;
-      isHeld = true;
+      isConstrained = true;
     }
   });
-  if (!isHeld) return heldAt(course, far, pose);
-  return settledWith(changed, new Map([[far, pose]]));
+  if (!isConstrained) return movePieceTo(course, far, pose);
+  return solveTowards(changed, new Map([[far, pose]]));
 }
 
-export interface GapWish {
+export interface GapTarget {
   readonly keys: readonly [string, string];
   /** The piece that moves. */
   readonly far: string;
@@ -70,15 +70,15 @@ export interface GapWish {
 }
 
 /** The obstacle's pieces brought back to what holds them; refused where they already are. */
-export function straightened(course: Course, id: string): Course | Infeasible {
+export function straighten(course: Course, id: string): Course | Infeasible {
   const layout = currentLayout(course);
   const obstacle = layout.obstacles.find((each) => each.id === id);
   const [first] = obstacle === undefined ? [] : placedObstacle(obstacle).pieces;
-  if (first === undefined) return refused('There is nothing to straighten.');
-  return settledWith(course, new Map([[first.key, first.pose]]));
+  if (first === undefined) return infeasible('There is nothing to straighten.');
+  return solveTowards(course, new Map([[first.key, first.pose]]));
 }
 
 /** The obstacle laid out again as its values say, in its place. */
-export function laidAgain(course: Course, id: string): Course | Infeasible {
+export function layOutAgain(course: Course, id: string): Course | Infeasible {
   return rebuildObstacle(course, id, {});
 }

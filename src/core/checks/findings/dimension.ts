@@ -3,15 +3,15 @@ import type { Point } from '../../plane/point.ts';
 import { ringBounds } from '../../plane/ring.ts';
 import { ringDistance } from '../../plane/segment.ts';
 import type { Survey } from '../../survey.ts';
-import type { Check, Found, Limit, Proposal } from '../check.ts';
-import { rememberedPairs } from '../geometry/swath.ts';
-import { inBand, nearestIn } from '../rulebooks/band.ts';
+import type { Check, Limit, Proposal, RawFinding } from '../check.ts';
+import { pairCache } from '../geometry/swath.ts';
+import { isInBand, nearestAllowed } from '../rulebooks/band.ts';
 import { bandOf } from '../rulebooks/rulebooks.ts';
-import { asker, bandWords, measuredWords, obstacleWords, sentence, valueWords } from './finding-words.ts';
-import { rebuiltNear } from './verified-fixes.ts';
+import { askerWords, bandWords, capitalized, measuredWords, obstacleWords, valueWords } from './finding-words.ts';
+import { rebuildNear } from './verified-fixes.ts';
 
 /** One size found on the ground. */
-export interface Size {
+export interface MeasuredSize {
   readonly value: number;
   readonly at: Point;
   /** Keys of the pieces it was taken between. */
@@ -19,26 +19,26 @@ export interface Size {
 }
 
 /** A check of one dimension of an obstacle against one limit. */
-export interface Dimension extends Pick<Check, 'id' | 'says' | 'because' | 'weight'> {
+export interface SizeRule extends Pick<Check, 'id' | 'says' | 'because' | 'weight'> {
   readonly limit: string;
   /** What was measured, said before the obstacle's name: "The lane of". */
   readonly what: string;
   /** Every size of the obstacle that the limit bounds; none where it is not that kind of obstacle. */
-  sizes(obstacle: PlacedObstacle, survey: Survey, limit: Limit): readonly Size[];
+  sizes(obstacle: PlacedObstacle, survey: Survey, limit: Limit): readonly MeasuredSize[];
   /** The obstacle's own parameter for it, and the value that brings the size to `wanted`; absent: nothing to set. */
   readonly param?: string;
   /** Other ways to mend a size that is off by so much; tried after the parameter. */
-  mends?(survey: Survey, size: Size, off: number): readonly Proposal[];
+  otherProposals?(survey: Survey, size: MeasuredSize, off: number): readonly Proposal[];
 }
 
 /** How far the size is from what is allowed. */
-function miss(limit: Limit, { value }: Size): number {
-  const [nearest = value] = nearestIn(bandOf(limit), value);
+function distanceToBand(limit: Limit, { value }: MeasuredSize): number {
+  const [nearest = value] = nearestAllowed(bandOf(limit), value);
   return Math.abs(nearest - value);
 }
 
 /** Sets the obstacle's own parameter by as much as the size is wrong: a parameter may be measured elsewhere than the size. */
-function proposals(
+function parameterProposals(
   survey: Survey,
   obstacle: PlacedObstacle,
   param: string | undefined,
@@ -51,7 +51,7 @@ function proposals(
   const { unit } = survey.course;
   const set = (value: number): Proposal => ({
     says: `Build ${obstacleWords(survey, id)} with ${valueWords('length', value, unit)}`,
-    edit: (course) => rebuiltNear(course, id, { [param]: value }),
+    edit: (course) => rebuildNear(course, id, { [param]: value }),
   });
   return wanted.flatMap((value) => {
     const stepped = now + value - size;
@@ -60,10 +60,10 @@ function proposals(
 }
 
 /** One finding for an obstacle: its worst size. */
-function foundFor(survey: Survey, dimension: Dimension, limit: Limit, obstacle: PlacedObstacle): Found[] {
+function sizeFindings(survey: Survey, rule: SizeRule, limit: Limit, obstacle: PlacedObstacle): RawFinding[] {
   const band = bandOf(limit);
-  const wrong = dimension.sizes(obstacle, survey, limit).filter(({ value }) => !inBand(band, value));
-  const [worst] = wrong.sort((a, b) => miss(limit, b) - miss(limit, a));
+  const wrong = rule.sizes(obstacle, survey, limit).filter(({ value }) => !isInBand(band, value));
+  const [worst] = wrong.sort((a, b) => distanceToBand(limit, b) - distanceToBand(limit, a));
   if (worst === undefined) return [];
   const { id } = obstacle.obstacle;
   const { unit } = survey.course;
@@ -71,11 +71,11 @@ function foundFor(survey: Survey, dimension: Dimension, limit: Limit, obstacle: 
   const measured = measuredWords(limit, worst.value, unit);
   return [
     {
-      id: `${dimension.id}:${id}`,
-      check: dimension.id,
-      weight: limit.weight ?? dimension.weight,
-      says: `${sentence(dimension.what)} ${obstacleWords(survey, id)} is ${measured}; ${asker(limit)} ${bandWords(limit, unit)}.`,
-      because: dimension.because,
+      id: `${rule.id}:${id}`,
+      check: rule.id,
+      weight: limit.weight ?? rule.weight,
+      says: `${capitalized(rule.what)} ${obstacleWords(survey, id)} is ${measured}; ${askerWords(limit)} ${bandWords(limit, unit)}.`,
+      because: rule.because,
       at: worst.at,
       ...(leg < 0 ? {} : { leg }),
       keys: [id, ...worst.keys],
@@ -83,54 +83,58 @@ function foundFor(survey: Survey, dimension: Dimension, limit: Limit, obstacle: 
       allowed: band,
       source: limit.source,
       proposals: [
-        ...proposals(survey, obstacle, dimension.param, nearestIn(band, worst.value), worst.value),
-        ...(dimension.mends?.(survey, worst, miss(limit, worst)) ?? []),
+        ...parameterProposals(survey, obstacle, rule.param, nearestAllowed(band, worst.value), worst.value),
+        ...(rule.otherProposals?.(survey, worst, distanceToBand(limit, worst)) ?? []),
       ],
     },
   ];
 }
 
 /** The check of one dimension. */
-export function dimension(one: Dimension): Check {
+export function sizeCheck(rule: SizeRule): Check {
   return {
-    id: one.id,
-    says: one.says,
-    because: one.because,
-    weight: one.weight,
-    limits: [one.limit],
-    run(survey, limits) {
-      const limit = limits[one.limit];
+    id: rule.id,
+    says: rule.says,
+    because: rule.because,
+    weight: rule.weight,
+    limits: [rule.limit],
+    findings(survey, limits) {
+      const limit = limits[rule.limit];
       if (limit === undefined) return [];
-      return survey.obstacles.flatMap((obstacle) => foundFor(survey, one, limit, obstacle));
+      return survey.obstacles.flatMap((obstacle) => sizeFindings(survey, rule, limit, obstacle));
     },
   };
 }
 
 /** The middle of some pieces. */
-export function middleOf(pieces: readonly PlacedPiece[]): Point {
+export function middleOfPieces(pieces: readonly PlacedPiece[]): Point {
   const { minX, minY, maxX, maxY } = ringBounds(pieces.map(({ pose }) => pose));
   return { x: (minX + maxX) / 2, y: (minY + maxY) / 2 };
 }
 
-const clearances = rememberedPairs<PlacedPiece, PlacedPiece, Size>();
+const clearanceCache = pairCache<PlacedPiece, PlacedPiece, MeasuredSize>();
 
 /** The clear distance between two pieces; the same for as long as both lie where they lie. */
-export function clearBetween(a: PlacedPiece, b: PlacedPiece): Size {
-  return clearances(a, b, { because: '', work: () => clearWorked(a, b) });
+export function clearanceBetween(a: PlacedPiece, b: PlacedPiece): MeasuredSize {
+  return clearanceCache(a, b, { because: '', work: () => uncachedClearance(a, b) });
 }
 
-function clearWorked(a: PlacedPiece, b: PlacedPiece): Size {
-  return { value: ringDistance(a.footprint, b.footprint), at: middleOf([a, b]), keys: [a.key, b.key] };
+function uncachedClearance(a: PlacedPiece, b: PlacedPiece): MeasuredSize {
+  return { value: ringDistance(a.footprint, b.footprint), at: middleOfPieces([a, b]), keys: [a.key, b.key] };
 }
 
 /** A size of every piece of one kind. */
-export function sizesOf(obstacle: PlacedObstacle, kind: string, size: (piece: PlacedPiece) => number): readonly Size[] {
+export function pieceSizes(
+  obstacle: PlacedObstacle,
+  kind: string,
+  size: (piece: PlacedPiece) => number,
+): readonly MeasuredSize[] {
   return obstacle.pieces
     .filter((piece) => piece.kind.id === kind)
-    .map((piece) => ({ value: size(piece), at: middleOf([piece]), keys: [piece.key] }));
+    .map((piece) => ({ value: size(piece), at: middleOfPieces([piece]), keys: [piece.key] }));
 }
 
 /** The pieces of one kind, in the order of the obstacle. */
-export function piecesOf(obstacle: PlacedObstacle, kind: string): readonly PlacedPiece[] {
+export function piecesOfKind(obstacle: PlacedObstacle, kind: string): readonly PlacedPiece[] {
   return obstacle.pieces.filter((piece) => piece.kind.id === kind);
 }

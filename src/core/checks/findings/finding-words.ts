@@ -31,7 +31,7 @@ function quantityOf(limit: Limit): Quantity {
 }
 
 /** A book that prints in the other system is quoted in its own unit, so that rounding never looks like the rule. */
-function ownUnit(limit: Limit, unit: LengthUnit): string {
+function ownUnitWords(limit: Limit, unit: LengthUnit): string {
   const metric = limit.unit === 'cm' || limit.unit === 'm';
   const imperial = limit.unit === 'in' || limit.unit === 'ft';
   if (limit.house !== undefined || (unit === 'ft' ? !metric : !imperial)) return '';
@@ -43,7 +43,7 @@ function ownUnit(limit: Limit, unit: LengthUnit): string {
 export function bandWords(limit: Limit, unit: LengthUnit): string {
   const { least, most, multiples }: Band = bandOf(limit);
   const print = (value: number): string => valueWords(quantityOf(limit), value, unit);
-  const own = ownUnit(limit, unit);
+  const own = ownUnitWords(limit, unit);
   if (least !== undefined && most !== undefined) {
     const ends = least === most ? print(least) : `${print(least)} to ${print(most)}`;
     return `${ends}${own}${multiples ? ' or a whole multiple' : ''}`;
@@ -64,7 +64,7 @@ export function measuredWords(limit: Limit, value: number, unit: LengthUnit): st
 }
 
 /** A title inside a sentence: what stands for a shape, as in back-through L, stays large. */
-function small(title: string): string {
+function uncapitalized(title: string): string {
   return title.charAt(0).toLowerCase() + title.slice(1);
 }
 
@@ -72,7 +72,7 @@ function small(title: string): string {
 export function obstacleWords(survey: Survey, id: string): string {
   const obstacle = survey.layout.obstacles.find((each) => each.id === id);
   if (obstacle === undefined) return id;
-  const title = small(obstacleKind(obstacle.kind)?.title ?? obstacle.kind);
+  const title = uncapitalized(obstacleKind(obstacle.kind)?.title ?? obstacle.kind);
   const numbers = survey.numbers.get(id) ?? [];
   const name = obstacle.name ?? `the ${title}`;
   return numbers.length === 0 ? name : `${name} (obstacle ${numbers.join(' and ')})`;
@@ -84,26 +84,26 @@ export function pieceWords(survey: Survey, key: string): string {
   if (piece === undefined) return key;
   const owner = obstacleWords(survey, piece.obstacle);
   const siblings = survey.pieces.filter((each) => each.obstacle === piece.obstacle && each.kind === piece.kind);
-  const kind = small(piece.kind.title);
+  const kind = uncapitalized(piece.kind.title);
   if (siblings.length > 1) return `${kind} ${siblings.indexOf(piece) + 1} of ${owner}`;
   const alone = survey.pieces.filter((each) => each.obstacle === piece.obstacle).length === 1;
   return alone ? owner : `the ${kind} of ${owner}`;
 }
 
 /** The sentence with its first letter large. */
-export function sentence(text: string): string {
+export function capitalized(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
 /** Who asks: the book, the show or practice. */
-export function asker({ house, grade }: Limit): string {
+export function askerWords({ house, grade }: Limit): string {
   if (house !== undefined) return 'the house rule asks for';
   return grade === 'E' ? 'good practice asks for' : 'the book asks for';
 }
 
-const WAYS = { approach: 'The way to', obstacle: 'The line through', finish: 'The way out after' } as const;
+const LINE_PARTS = { approach: 'The way to', obstacle: 'The line through', finish: 'The way out after' } as const;
 
 /** "The way to the bridge (obstacle 4)": a part of the line, to begin a sentence with. */
-export function wayWords(survey: Survey, part: LineElement['part'], obstacle: string): string {
-  return `${WAYS[part]} ${obstacleWords(survey, obstacle)}`;
+export function linePartWords(survey: Survey, part: LineElement['part'], obstacle: string): string {
+  return `${LINE_PARTS[part]} ${obstacleWords(survey, obstacle)}`;
 }

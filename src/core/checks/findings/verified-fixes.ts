@@ -3,10 +3,10 @@ import { rebuildObstacle } from '../../course/edit-obstacles.ts';
 import type { Infeasible } from '../../obstacles/obstacle.ts';
 import type { Values } from '../../pieces/params.ts';
 import { type Survey, survey } from '../../survey.ts';
-import type { Found, Proposal, Remedy } from '../check.ts';
+import type { Proposal, RawFinding, Remedy } from '../check.ts';
 
 /** More choices than this help nobody, and each one tried costs a survey. */
-const OFFERED = 3;
+const MOST_REMEDIES = 3;
 
 function isCourse(outcome: Course | Infeasible): outcome is Course {
   return !('kind' in outcome);
@@ -42,18 +42,18 @@ function keepsPieces(before: Course, after: Course): boolean {
 
 /**
  * The proposals that mend: each is applied to a copy, and offered only if the finding is gone from it and no must has
- * come that was not there before. `foundOf` says what the checks find in a survey.
+ * come that was not there before. `foundOf` answers the findings of a survey.
  */
-export function offered(
+export function verifiedRemedies(
   before: Survey,
-  found: Found,
-  foundOf: (survey: Survey) => readonly Found[],
+  found: RawFinding,
+  foundOf: (survey: Survey) => readonly RawFinding[],
 ): readonly Remedy[] {
   const known = new Map(foundOf(before).map(({ id, weight }) => [id, weight]));
   const remedies: Remedy[] = [];
   const ideas = new Set<string>();
   for (const proposal of found.proposals) {
-    if (remedies.length === OFFERED) break;
+    if (remedies.length === MOST_REMEDIES) break;
     if (proposal.idea !== undefined && ideas.has(proposal.idea)) continue;
     const outcome = proposal.edit(before.course);
     if (!isCourse(outcome) || outcome === before.course) continue;
@@ -70,7 +70,7 @@ export function offered(
 }
 
 /** The obstacle built again with the given values; where that is refused, with the nearest values that build. */
-export function rebuiltNear(course: Course, obstacle: string, values: Values): Course | Infeasible {
+export function rebuildNear(course: Course, obstacle: string, values: Values): Course | Infeasible {
   const outcome = rebuildObstacle(course, obstacle, values);
   if (isCourse(outcome) || outcome.nearest === undefined) return outcome;
   return rebuildObstacle(course, obstacle, { ...values, ...outcome.nearest });

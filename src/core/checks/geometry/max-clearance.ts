@@ -4,26 +4,26 @@ import type { Pose } from '../../plane/pose.ts';
 import { edges, type Ring } from '../../plane/ring.ts';
 
 /** A rigid rectangle about the middle of the horse, its length along where the horse faces. */
-export interface Base {
+export interface Rectangle {
   readonly length: Metres;
   readonly width: Metres;
 }
 
 /** What a rectangle has to keep off: a convex outline, counter-clockwise. */
-export interface Block {
+export interface BlockedRegion {
   readonly ring: Ring;
-  readonly base: Base;
+  readonly base: Rectangle;
 }
 
 /** Where the rectangle stands best: its room, negative where it overlaps, and the block that limits it. */
-export interface Stand {
+export interface Placement {
   readonly pose: Pose;
   readonly clear: Metres;
   readonly block: number;
 }
 
 /** A distance that is linear in where the middle of the rectangle is: `ax x + ay y + b`. */
-interface Plane {
+interface SeparatingAxis {
   readonly ax: number;
   readonly ay: number;
   readonly b: number;
@@ -38,13 +38,13 @@ const PLENTY: Metres = 0.3;
 /** Less gain than this is none, metres. */
 const GAIN: Metres = 1e-7;
 
-const at = ({ ax, ay, b }: Plane, { x, y }: Point): number => ax * x + ay * y + b;
+const axisDistance = ({ ax, ay, b }: SeparatingAxis, { x, y }: Point): number => ax * x + ay * y + b;
 
 /**
  * The distances between a turned rectangle and a block along each direction that can part them: the largest of them is
  * the signed distance of two convex outlines, exact where they touch or overlap and too small beside a corner.
  */
-function planesOf({ ring, base }: Block, angle: Radians): readonly Plane[] {
+function separatingAxes({ ring, base }: BlockedRegion, angle: Radians): readonly SeparatingAxis[] {
   const [ux, uy] = [Math.cos(angle), Math.sin(angle)];
   const [l, w] = [base.length / 2, base.width / 2];
   const own = [
@@ -53,7 +53,7 @@ function planesOf({ ring, base }: Block, angle: Radians): readonly Plane[] {
     [-uy, ux, w],
     [uy, -ux, w],
   ] as const;
-  const planes = own.map(([nx, ny, half]): Plane => {
+  const planes = own.map(([nx, ny, half]): SeparatingAxis => {
     let near = Number.POSITIVE_INFINITY;
     for (const { x, y } of ring) near = Math.min(near, x * nx + y * ny);
     return { ax: -nx, ay: -ny, b: near - half };
@@ -69,33 +69,39 @@ function planesOf({ ring, base }: Block, angle: Radians): readonly Plane[] {
   return planes;
 }
 
-function highest(planes: readonly Plane[], point: Point): Plane {
+function bestAxis(planes: readonly SeparatingAxis[], point: Point): SeparatingAxis {
   let best = planes[0];
-  for (const plane of planes) if (best === undefined || at(plane, point) > at(best, point)) best = plane;
+  for (const plane of planes)
+    if (best === undefined || axisDistance(plane, point) > axisDistance(best, point)) best = plane;
   if (best === undefined) throw new Error('highest: a block has at least one side, got none');
   return best;
 }
 
-function least(planes: readonly Plane[], point: Point): number {
+function leastDistance(planes: readonly SeparatingAxis[], point: Point): number {
   let low = Number.POSITIVE_INFINITY;
-  for (const plane of planes) low = Math.min(low, at(plane, point));
+  for (const plane of planes) low = Math.min(low, axisDistance(plane, point));
   return low;
 }
 
 /** Where two linear distances are equal, as a line `px x + py y + q = 0`. */
-function bisector(a: Plane, b: Plane): Plane {
+function bisector(a: SeparatingAxis, b: SeparatingAxis): SeparatingAxis {
   return { ax: a.ax - b.ax, ay: a.ay - b.ay, b: a.b - b.b };
 }
 
-function meeting(a: Plane, b: Plane): Point | undefined {
+function lineCrossing(a: SeparatingAxis, b: SeparatingAxis): Point | undefined {
   const across = a.ax * b.ay - a.ay * b.ax;
   if (Math.abs(across) < 1e-12) return undefined;
   return { x: (a.ay * b.b - b.ay * a.b) / across, y: (b.ax * a.b - a.ax * b.b) / across };
 }
 
 /** The point of the square about `from` where the least of the distances is largest. Its corners are among what is tried. */
-function climbed(planes: readonly Plane[], from: Point, step: Metres, along: Plane | undefined): Point {
-  const sides: Plane[] =
+function hillClimbStep(
+  planes: readonly SeparatingAxis[],
+  from: Point,
+  step: Metres,
+  along: SeparatingAxis | undefined,
+): Point {
+  const sides: SeparatingAxis[] =
     along === undefined
       ? [1, -1].flatMap((way) => [
           { ax: 1, ay: 0, b: -(from.x + way * step) },
@@ -112,15 +118,15 @@ function climbed(planes: readonly Plane[], from: Point, step: Metres, along: Pla
   const lines = [...sides];
   for (const [i, a] of planes.entries()) for (const b of planes.slice(i + 1)) lines.push(bisector(a, b));
   let best = from;
-  let height = least(planes, from) + GAIN;
+  let height = leastDistance(planes, from) + GAIN;
   const slack = step * (1 + 1e-9);
   for (const [i, a] of lines.entries()) {
     for (let k = i + 1; k < lines.length; k += 1) {
       const b = lines[k];
-      const point = b === undefined ? undefined : meeting(a, b);
+      const point = b === undefined ? undefined : lineCrossing(a, b);
       if (point === undefined || Math.abs(point.x - from.x) > slack || Math.abs(point.y - from.y) > slack) continue;
-      if (along !== undefined && Math.abs(at(along, point)) > 1e-9) continue;
-      const now = least(planes, point);
+      if (along !== undefined && Math.abs(axisDistance(along, point)) > 1e-9) continue;
+      const now = leastDistance(planes, point);
       if (now > height) {
         best = point;
         height = now;
@@ -135,21 +141,25 @@ function climbed(planes: readonly Plane[], from: Point, step: Metres, along: Pla
  * across its heading. It climbs: of every block the direction that parts it best is kept, the best point of a small
  * square is taken, and again from there, which never loses room. A local best, the one of the lane it begins in, or the first place with plenty of room.
  */
-export function roomiest(blocks: readonly Block[], start: Pose, slide: 'across' | 'anywhere'): Stand {
-  const all = blocks.map((block) => planesOf(block, start.angle));
+export function maxClearancePlacement(
+  blocks: readonly BlockedRegion[],
+  start: Pose,
+  slide: 'across' | 'anywhere',
+): Placement {
+  const all = blocks.map((block) => separatingAxes(block, start.angle));
   const [c, s] = [Math.cos(start.angle), Math.sin(start.angle)];
   const along = slide === 'across' ? { ax: c, ay: s, b: -(c * start.x + s * start.y) } : undefined;
   let point: Point = { x: start.x, y: start.y };
   let step = STEP;
   for (let i = 0; i < MOST_STEPS && step >= LAST_STEP; i += 1) {
-    const chosen = all.map((planes) => highest(planes, point));
-    const low = least(chosen, point);
+    const chosen = all.map((planes) => bestAxis(planes, point));
+    const low = leastDistance(chosen, point);
     if (low >= PLENTY) break;
-    const near = chosen.filter((plane) => at(plane, point) <= low + 4 * step);
-    const next = climbed(near, point, step, along);
+    const near = chosen.filter((plane) => axisDistance(plane, point) <= low + 4 * step);
+    const next = hillClimbStep(near, point, step, along);
     const gain =
-      least(
-        all.map((planes) => highest(planes, next)),
+      leastDistance(
+        all.map((planes) => bestAxis(planes, next)),
         next,
       ) - low;
     if (gain > GAIN) point = next;
@@ -159,7 +169,7 @@ export function roomiest(blocks: readonly Block[], start: Pose, slide: 'across' 
   let clear = Number.POSITIVE_INFINITY;
   let block = -1;
   for (const [i, planes] of all.entries()) {
-    const room = at(highest(planes, point), point);
+    const room = axisDistance(bestAxis(planes, point), point);
     if (room < clear) {
       clear = room;
       block = i;
@@ -169,10 +179,14 @@ export function roomiest(blocks: readonly Block[], start: Pose, slide: 'across' 
 }
 
 /** Stands for one heading after the other, each begun where the last one stood. */
-function turnedRoom(blocks: readonly Block[], start: Pose, headings: readonly Radians[]): readonly Stand[] {
+function placementsByHeading(
+  blocks: readonly BlockedRegion[],
+  start: Pose,
+  headings: readonly Radians[],
+): readonly Placement[] {
   let pose = start;
   return headings.map((angle) => {
-    const stand = roomiest(blocks, { ...pose, angle }, 'anywhere');
+    const stand = maxClearancePlacement(blocks, { ...pose, angle }, 'anywhere');
     pose = stand.pose;
     return stand;
   });
@@ -188,13 +202,13 @@ const FINE: Radians = Math.PI / 240;
  * The stands of a turn from one pose to another on the best way round, its narrowest heading looked at closely. The poses
  * lie in the legs before and after the corner, or both in its middle; their angles say by how much and which way it turns.
  */
-export function turning(blocks: readonly Block[], from: Pose, to: Pose): readonly Stand[] {
+export function turnPlacements(blocks: readonly BlockedRegion[], from: Pose, to: Pose): readonly Placement[] {
   const by = to.angle - from.angle;
   const steps = Math.max(1, Math.ceil(Math.abs(by) / COARSE));
   const headings = Array.from({ length: steps + 1 }, (_, i) => from.angle + (by * i) / steps);
-  const ahead = turnedRoom(blocks, from, headings);
+  const ahead = placementsByHeading(blocks, from, headings);
   // Led in from one leg a horse can stand where it comes no further; from the other it is seen how it had to stand.
-  const back = Math.abs(by) > CORNER ? [] : [...turnedRoom(blocks, to, [...headings].reverse())].reverse();
+  const back = Math.abs(by) > CORNER ? [] : [...placementsByHeading(blocks, to, [...headings].reverse())].reverse();
   const stands = ahead.map((stand, i) => {
     const other = back[i];
     return other !== undefined && other.clear > stand.clear ? other : stand;
@@ -207,7 +221,7 @@ export function turning(blocks: readonly Block[], from: Pose, to: Pose): readonl
   const fine = [1, -1].flatMap((way) => {
     const angles = near.map((off) => middle.pose.angle + way * off);
     const inside = angles.filter((angle) => (angle - from.angle) * (to.angle - angle) >= 0);
-    return turnedRoom(blocks, middle.pose, inside);
+    return placementsByHeading(blocks, middle.pose, inside);
   });
   return [...stands, ...fine].sort((a, b) => (a.pose.angle - b.pose.angle) * Math.sign(by || 1));
 }

@@ -17,11 +17,11 @@ export interface Chords {
   readonly bounds: Bounds;
 }
 
-const remembered = new WeakMap<Path, Chords>();
+const chordsCache = new WeakMap<Path, Chords>();
 
 export function chordsOf(path: Path): Chords {
-  const known = remembered.get(path);
-  if (known !== undefined) return known;
+  const cached = chordsCache.get(path);
+  if (cached !== undefined) return cached;
   const points = path.flatMap((stretch) =>
     // A straight is one chord, however long.
     pathPoints([stretch], stretch.curvature === 0 ? Math.max(stretch.length, STEP) : STEP),
@@ -32,7 +32,7 @@ export function chordsOf(path: Path): Chords {
     return total;
   });
   const chords = { points, along, bounds: pathBounds(path) };
-  remembered.set(path, chords);
+  chordsCache.set(path, chords);
   return chords;
 }
 
@@ -50,25 +50,25 @@ export function halfWidth(horse: Horse, element: LineElement, stands: Figure['st
   return ((isSideways(element) ? horse.wheelbase.value : horse.stance.value) + horse.hoof.value) / 2;
 }
 
-const footprintBounds = new WeakMap<Ring, Bounds>();
+const boundsCache = new WeakMap<Ring, Bounds>();
 
 /** The box around a piece on the ground. */
-export function boundsOf({ footprint }: PlacedPiece): Bounds {
-  const known = footprintBounds.get(footprint);
-  if (known !== undefined) return known;
+export function pieceBounds({ footprint }: PlacedPiece): Bounds {
+  const cached = boundsCache.get(footprint);
+  if (cached !== undefined) return cached;
   const bounds = ringBounds(footprint);
-  footprintBounds.set(footprint, bounds);
+  boundsCache.set(footprint, bounds);
   return bounds;
 }
 
 /** Answers about two things, kept for as long as both are the same objects; `because` says what else they hang on. */
-export function rememberedPairs<A extends object, B extends object, Answer>() {
-  const known = new WeakMap<A, WeakMap<B, { readonly because: string; readonly answer: Answer }>>();
+export function pairCache<A extends object, B extends object, Answer>() {
+  const cache = new WeakMap<A, WeakMap<B, { readonly because: string; readonly answer: Answer }>>();
   return (a: A, b: B, { because, work }: { readonly because: string; readonly work: () => Answer }): Answer => {
-    const first = known.get(a) ?? new WeakMap();
-    known.set(a, first);
-    const kept = first.get(b);
-    if (kept?.because === because) return kept.answer;
+    const first = cache.get(a) ?? new WeakMap();
+    cache.set(a, first);
+    const cached = first.get(b);
+    if (cached?.because === because) return cached.answer;
     const answer = work();
     first.set(b, { because, answer });
     return answer;

@@ -10,7 +10,13 @@ import { compose, normalizeAngle, type Pose, toLocal } from '../../plane/pose.ts
 import { boundsIntersect, type Ring, rectangle, ringBounds, transformRing } from '../../plane/ring.ts';
 import type { LineElement } from '../../ride/line.ts';
 import type { Survey } from '../../survey.ts';
-import { type Base, type Block, roomiest, type Stand, turning } from './max-clearance.ts';
+import {
+  type BlockedRegion,
+  maxClearancePlacement,
+  type Placement,
+  type Rectangle,
+  turnPlacements,
+} from './max-clearance.ts';
 
 /** A lane is looked at this often along its length. */
 const STEP: Metres = 0.2;
@@ -28,7 +34,7 @@ export interface Sweep {
   /** The piece that is nearest there. */
   readonly key: string;
   /** From the outer edges of the hooves. */
-  readonly base: Base;
+  readonly base: Rectangle;
   /** The ground that the hooves' rectangle passes over, for drawing; worked out when it is first read. */
   readonly area: readonly Ring[];
   /** The same for the body, which only meets what stands up. */
@@ -36,21 +42,21 @@ export interface Sweep {
 }
 
 /** The rectangle around the four hooves. */
-export function hoofBase({ wheelbase, stance, hoof }: Horse): Base {
+export function hoofRectangle({ wheelbase, stance, hoof }: Horse): Rectangle {
   return { length: wheelbase.value + hoof.value, width: stance.value + hoof.value };
 }
 
-interface Local {
-  readonly stands: readonly Stand[];
+interface LocalSweep {
+  readonly placements: readonly Placement[];
   readonly keys: readonly string[];
-  readonly narrowest: Stand;
+  readonly narrowest: Placement;
   readonly move: 'back' | 'turn';
 }
 
 /** What the horse has to keep off, in the obstacle's frame: its hooves from the ground, its body from what stands. */
-function blocksOf({ pieces }: PlacedObstacle, horse: Horse): readonly Block[] {
+function blockedRegions({ pieces }: PlacedObstacle, horse: Horse): readonly BlockedRegion[] {
   const body = { length: horse.bodyLength.value, width: horse.bodyWidth.value };
-  const base = hoofBase(horse);
+  const base = hoofRectangle(horse);
   return pieces.flatMap(({ piece, figure }) => {
     if (figure.stands === 'deck') return [];
     const ring = transformRing(figure.footprint, piece.pose);
@@ -59,7 +65,7 @@ function blocksOf({ pieces }: PlacedObstacle, horse: Horse): readonly Block[] {
 }
 
 /** Where the horse faces at the start of an element, in the obstacle's frame. */
-function facing(frame: Pose, { path, facing: by }: LineElement, along: 'start' | 'end'): Pose | undefined {
+function facingPose(frame: Pose, { path, facing: by }: LineElement, along: 'start' | 'end'): Pose | undefined {
   const stretch = along === 'start' ? path[0] : path.at(-1);
   if (stretch === undefined) return undefined;
   const pose = along === 'start' ? stretch.start : poseOn(stretch, stretch.length);
@@ -67,7 +73,7 @@ function facing(frame: Pose, { path, facing: by }: LineElement, along: 'start' |
 }
 
 /** Poses along a straight stretch backwards, but for those that a turn at its end finds a better place for. */
-function alongBack(frame: Pose, element: LineElement, ends: readonly [number, number]): readonly Pose[] {
+function posesAlongBack(frame: Pose, element: LineElement, ends: readonly [number, number]): readonly Pose[] {
   const poses: Pose[] = [];
   let done = 0;
   for (const stretch of element.path) {
@@ -84,75 +90,80 @@ function alongBack(frame: Pose, element: LineElement, ends: readonly [number, nu
 }
 
 /** Only what is within reach can be in the way: the rest costs time. */
-function near(blocks: readonly Block[], poses: readonly Pose[]): readonly number[] {
+function nearbyRegions(blocks: readonly BlockedRegion[], poses: readonly Pose[]): readonly number[] {
   const box = ringBounds(poses);
   return blocks.flatMap(({ ring, base }, i) => (boundsIntersect(box, ringBounds(ring), base.length) ? [i] : []));
 }
 
-function standsOf(
-  blocks: readonly Block[],
+function elementPlacements(
+  blocks: readonly BlockedRegion[],
   frame: Pose,
   elements: readonly LineElement[],
   index: number,
-): readonly Stand[] {
+): readonly Placement[] {
   const element = elements[index];
   if (element === undefined) return [];
-  const from = facing(frame, element, 'start');
-  const to = facing(frame, element, 'end');
+  const from = facingPose(frame, element, 'start');
+  const to = facingPose(frame, element, 'end');
   if (from === undefined || to === undefined) return [];
   const half = hoofLength(blocks) / 2;
   const turns = (neighbour: LineElement | undefined): number =>
     neighbour !== undefined && neighbour.turn !== 0 ? half : 0;
-  const poses = alongBack(frame, element, [turns(elements[index - 1]), turns(elements[index + 1])]);
-  const kept = near(blocks, element.turn === 0 ? [...poses, from] : [from]);
-  const own = kept.flatMap((i) => blocks[i] ?? []);
+  const poses = posesAlongBack(frame, element, [turns(elements[index - 1]), turns(elements[index + 1])]);
+  const nearby = nearbyRegions(blocks, element.turn === 0 ? [...poses, from] : [from]);
+  const own = nearby.flatMap((i) => blocks[i] ?? []);
   if (own.length === 0) return [];
-  const stands =
+  const placements =
     element.turn === 0
-      ? poses.map((pose) => roomiest(own, pose, 'across'))
-      : turning(own, from, { ...from, angle: from.angle + element.turn });
-  return stands.map((stand) => ({ ...stand, block: kept[stand.block] ?? -1 }));
+      ? poses.map((pose) => maxClearancePlacement(own, pose, 'across'))
+      : turnPlacements(own, from, { ...from, angle: from.angle + element.turn });
+  return placements.map((stand) => ({ ...stand, block: nearby[stand.block] ?? -1 }));
 }
 
-function hoofLength(blocks: readonly Block[]): number {
+function hoofLength(blocks: readonly BlockedRegion[]): number {
   return Math.min(...blocks.map(({ base }) => base.length));
 }
 
-function worked(obstacle: PlacedObstacle, horse: Horse, elements: readonly LineElement[]): Local | undefined {
-  const blocks = blocksOf(obstacle, horse);
+function localSweep(obstacle: PlacedObstacle, horse: Horse, elements: readonly LineElement[]): LocalSweep | undefined {
+  const blocks = blockedRegions(obstacle, horse);
   if (blocks.length === 0) return undefined;
   const keys = obstacle.pieces.filter(({ figure }) => figure.stands !== 'deck').map(({ piece }) => piece.id);
-  const stands: Stand[] = [];
-  let narrowest: Stand | undefined;
-  let move: Local['move'] = 'back';
+  const placements: Placement[] = [];
+  let narrowest: Placement | undefined;
+  let move: LocalSweep['move'] = 'back';
   for (const [i, element] of elements.entries()) {
     if (element.move !== 'back' && element.turn === 0) continue;
-    for (const stand of standsOf(blocks, obstacle.obstacle.pose, elements, i)) {
-      stands.push(stand);
+    for (const stand of elementPlacements(blocks, obstacle.obstacle.pose, elements, i)) {
+      placements.push(stand);
       if (narrowest !== undefined && stand.clear >= narrowest.clear) continue;
       narrowest = stand;
       move = element.turn === 0 ? 'back' : 'turn';
     }
   }
-  return narrowest === undefined ? undefined : { stands, keys, narrowest, move };
+  return narrowest === undefined ? undefined : { placements, keys, narrowest, move };
 }
 
-interface Kept {
+interface CachedSweep {
   readonly horse: Horse;
-  readonly local: Local | undefined;
+  readonly sweep: LocalSweep | undefined;
 }
 
 /** By an obstacle's pieces and passages, which stay the same while it is carried as a whole. */
-const remembered = new WeakMap<object, WeakMap<Passage, Kept>>();
+const localCache = new WeakMap<object, WeakMap<Passage, CachedSweep>>();
 
-function localOf(obstacle: PlacedObstacle, passage: Passage, survey: Survey, leg: number): Local | undefined {
-  const byPassage = remembered.get(obstacle.obstacle.pieces) ?? new WeakMap<Passage, Kept>();
-  remembered.set(obstacle.obstacle.pieces, byPassage);
-  const kept = byPassage.get(passage);
-  if (kept?.horse === survey.horse) return kept.local;
+function cachedLocalSweep(
+  obstacle: PlacedObstacle,
+  passage: Passage,
+  survey: Survey,
+  leg: number,
+): LocalSweep | undefined {
+  const byPassage = localCache.get(obstacle.obstacle.pieces) ?? new WeakMap<Passage, CachedSweep>();
+  localCache.set(obstacle.obstacle.pieces, byPassage);
+  const cached = byPassage.get(passage);
+  if (cached?.horse === survey.horse) return cached.sweep;
   const elements = survey.line.elements.filter((each) => each.leg === leg && each.part === 'obstacle');
-  const local = worked(obstacle, survey.horse, elements);
-  byPassage.set(passage, { horse: survey.horse, local });
+  const local = localSweep(obstacle, survey.horse, elements);
+  byPassage.set(passage, { horse: survey.horse, sweep: local });
   return local;
 }
 
@@ -164,11 +175,11 @@ function isSwept({ stations }: Passage): boolean {
 /** Stands that are no further apart than this follow each other; between others lies a leap. */
 const LEAP = { far: 0.5, turned: 0.5 } as const;
 /** The ground that a rectangle of this size passes over; between two stands it leaves nothing out. */
-function sweptBy({ length, width }: Base, frame: Pose, stands: readonly Stand[]): readonly Ring[] {
+function sweptRings({ length, width }: Rectangle, frame: Pose, placements: readonly Placement[]): readonly Ring[] {
   const outline = rectangle(length, width);
   return unionRings(
-    stands.map(({ pose: to }, i) => {
-      const from = stands[i - 1]?.pose ?? to;
+    placements.map(({ pose: to }, i) => {
+      const from = placements[i - 1]?.pose ?? to;
       const follows = distance(from, to) <= LEAP.far && Math.abs(normalizeAngle(to.angle - from.angle)) <= LEAP.turned;
       const there = transformRing(outline, compose(frame, to));
       return follows ? hull([...there, ...transformRing(outline, compose(frame, from))]) : there;
@@ -180,15 +191,15 @@ function sweepOf(survey: Survey, obstacle: PlacedObstacle, leg: number): Sweep |
   const ridden = survey.layout.ride.legs[leg];
   const passage = obstacle.obstacle.passages.find(({ id }) => id === ridden?.passage);
   if (passage === undefined || !isSwept(passage)) return undefined;
-  const local = localOf(obstacle, passage, survey, leg);
+  const local = cachedLocalSweep(obstacle, passage, survey, leg);
   if (local === undefined) return undefined;
   const { id, pose } = obstacle.obstacle;
-  const base = hoofBase(survey.horse);
+  const base = hoofRectangle(survey.horse);
   const body = { length: survey.horse.bodyLength.value, width: survey.horse.bodyWidth.value };
-  const known = new Map<Base, readonly Ring[]>();
-  const swept = (outline: Base): readonly Ring[] => {
-    const rings = known.get(outline) ?? sweptBy(outline, pose, local.stands);
-    known.set(outline, rings);
+  const cache = new Map<Rectangle, readonly Ring[]>();
+  const swept = (outline: Rectangle): readonly Ring[] => {
+    const rings = cache.get(outline) ?? sweptRings(outline, pose, local.placements);
+    cache.set(outline, rings);
     return rings;
   };
   return {
@@ -208,18 +219,18 @@ function sweepOf(survey: Survey, obstacle: PlacedObstacle, leg: number): Sweep |
   };
 }
 
-const surveyed = new WeakMap<Survey, readonly Sweep[]>();
+const sweepsCache = new WeakMap<Survey, readonly Sweep[]>();
 
 /** For every leg on which the horse backs or turns in an obstacle: where it is narrowest, and the ground it sweeps. */
 export function sweepsOf(survey: Survey): readonly Sweep[] {
-  const known = surveyed.get(survey);
-  if (known !== undefined) return known;
+  const cached = sweepsCache.get(survey);
+  if (cached !== undefined) return cached;
   const byId = new Map(survey.obstacles.map((each) => [each.obstacle.id, each]));
   const sweeps = survey.layout.ride.legs.flatMap((leg, i) => {
     const obstacle = byId.get(leg.obstacle);
     const sweep = obstacle === undefined ? undefined : sweepOf(survey, obstacle, i);
     return sweep === undefined ? [] : [sweep];
   });
-  surveyed.set(survey, sweeps);
+  sweepsCache.set(survey, sweeps);
   return sweeps;
 }

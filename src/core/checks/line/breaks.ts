@@ -7,7 +7,7 @@ import { obstacleWords } from '../findings/finding-words.ts';
 const SLOWER: Readonly<Record<Gait, readonly Gait[]>> = { lope: ['jog', 'walk'], jog: ['walk'], walk: [] };
 
 /** Coming to the leg's obstacle, or riding it, at a slower gait. */
-export function slower(survey: Survey, index: number, part: 'approach' | 'gait'): readonly Proposal[] {
+export function slowerProposals(survey: Survey, index: number, part: 'approach' | 'gait'): readonly Proposal[] {
   const leg = survey.layout.ride.legs[index];
   if (leg === undefined) return [];
   const name = obstacleWords(survey, leg.obstacle);
@@ -24,7 +24,7 @@ export const breaks: Check = {
   because: 'Where no such line exists the pattern cannot be ridden as it is posted.',
   weight: 'must',
   limits: [],
-  run: (survey) =>
+  findings: (survey) =>
     survey.line.breaks.map((gone, i) => {
       const leg = survey.layout.ride.legs[gone.leg];
       const before = survey.line.breaks.slice(0, i).filter((other) => other.leg === gone.leg).length;
@@ -38,7 +38,7 @@ export const breaks: Check = {
         leg: gone.leg,
         keys: leg === undefined ? [] : [leg.obstacle],
         source: 'the line of travel, as this horse can turn',
-        proposals: [...slower(survey, gone.leg, 'approach'), ...slower(survey, gone.leg, 'gait')],
+        proposals: [...slowerProposals(survey, gone.leg, 'approach'), ...slowerProposals(survey, gone.leg, 'gait')],
       };
     }),
 };

@@ -1,7 +1,14 @@
-import type { Check, Found } from '../check.ts';
-import { asker, bandWords, measuredWords, obstacleWords, pieceWords, sentence } from '../findings/finding-words.ts';
-import { rebuiltNear } from '../findings/verified-fixes.ts';
-import { inBand } from '../rulebooks/band.ts';
+import type { Check, RawFinding } from '../check.ts';
+import {
+  askerWords,
+  bandWords,
+  capitalized,
+  measuredWords,
+  obstacleWords,
+  pieceWords,
+} from '../findings/finding-words.ts';
+import { rebuildNear } from '../findings/verified-fixes.ts';
+import { isInBand } from '../rulebooks/band.ts';
 import { bandOf } from '../rulebooks/rulebooks.ts';
 
 export const crossingEnd: Check = {
@@ -10,16 +17,16 @@ export const crossingEnd: Check = {
   because: 'Near the end of a pole a horse that drifts runs out beside it instead of going over.',
   weight: 'should',
   limits: ['crossing.end'],
-  run(survey, limits) {
+  findings(survey, limits) {
     const limit = limits['crossing.end'];
     if (limit === undefined) return [];
     const band = bandOf(limit);
     const byKey = new Map(survey.pieces.map((piece) => [piece.key, piece]));
-    return survey.line.crossings.flatMap((crossing): Found[] => {
+    return survey.line.crossings.flatMap((crossing): RawFinding[] => {
       const length = byKey.get(crossing.key)?.figure.length ?? 0;
       const inner = Math.min(crossing.fraction, 1 - crossing.fraction) * length;
       // On a pole shorter than twice the band its middle is as far in as one can be.
-      if (inBand(band, inner) || Math.abs(crossing.fraction - 0.5) < 0.01) return [];
+      if (isInBand(band, inner) || Math.abs(crossing.fraction - 0.5) < 0.01) return [];
       const { unit } = survey.course;
       const obstacle = survey.layout.obstacles.find(({ id }) => id === crossing.obstacle);
       const line = obstacle?.values.line;
@@ -29,7 +36,7 @@ export const crossingEnd: Check = {
           id: `crossing-end:${crossing.key}:${survey.layout.ride.legs[crossing.leg]?.id ?? crossing.leg}`,
           check: 'crossing-end',
           weight: limit.weight ?? crossingEnd.weight,
-          says: `${sentence(pieceWords(survey, crossing.key))} is crossed ${measuredWords(limit, inner, unit)} from its end; ${asker(limit)} ${bandWords(limit, unit)}.`,
+          says: `${capitalized(pieceWords(survey, crossing.key))} is crossed ${measuredWords(limit, inner, unit)} from its end; ${askerWords(limit)} ${bandWords(limit, unit)}.`,
           because: crossingEnd.because,
           at: { x: crossing.pose.x, y: crossing.pose.y },
           leg: crossing.leg,
@@ -43,7 +50,7 @@ export const crossingEnd: Check = {
                   {
                     says: `Lead the line over ${obstacleWords(survey, crossing.obstacle)} further from the ends of its poles`,
                     edit: (course) =>
-                      rebuiltNear(course, crossing.obstacle, { line: line < 0.5 ? wanted : 1 - wanted }),
+                      rebuildNear(course, crossing.obstacle, { line: line < 0.5 ? wanted : 1 - wanted }),
                   },
                 ]
               : [],

@@ -1,10 +1,10 @@
 import { changeLeg } from '../../course/edit-ride.ts';
 import type { LeadNote } from '../../ride/line.ts';
 import type { Survey } from '../../survey.ts';
-import type { Check, Found, Proposal } from '../check.ts';
+import type { Check, Proposal, RawFinding } from '../check.ts';
 import { obstacleWords, valueWords } from '../findings/finding-words.ts';
 
-function setLead(survey: Survey, index: number, lead: 'left' | 'right'): readonly Proposal[] {
+function leadProposals(survey: Survey, index: number, lead: 'left' | 'right'): readonly Proposal[] {
   const leg = survey.layout.ride.legs[index];
   if (leg === undefined) return [];
   return [
@@ -15,7 +15,7 @@ function setLead(survey: Survey, index: number, lead: 'left' | 'right'): readonl
   ];
 }
 
-function foundFor(survey: Survey, note: LeadNote): Found | undefined {
+function leadFinding(survey: Survey, note: LeadNote): RawFinding | undefined {
   const leg = survey.layout.ride.legs[note.leg];
   if (leg === undefined) return undefined;
   const { unit } = survey.course;
@@ -47,7 +47,7 @@ function foundFor(survey: Survey, note: LeadNote): Found | undefined {
     weight: note.kind === 'wrong-lead' ? 'should' : 'note',
     says: `At ${name} the ${note.lead} lead is ridden on a bend to the ${note.bend} of ${radius} radius; the ${note.bend} lead is asked for there.`,
     measured: note.radius,
-    proposals: setLead(survey, note.leg, note.bend),
+    proposals: leadProposals(survey, note.leg, note.bend),
   };
 }
 
@@ -58,7 +58,7 @@ export const lead: Check = {
     'On the outside lead a horse falls out of a tight bend or breaks gait, and a wrong lead costs the rider points.',
   weight: 'should',
   limits: [],
-  run: (survey) => survey.line.leadNotes.flatMap((note) => foundFor(survey, note) ?? []),
+  findings: (survey) => survey.line.leadNotes.flatMap((note) => leadFinding(survey, note) ?? []),
 };
 
 export const leadStated: Check = {
@@ -67,10 +67,10 @@ export const leadStated: Check = {
   because: 'A rider who has to guess the lead may be marked for guessing wrong.',
   weight: 'should',
   limits: ['lead.stated'],
-  run(survey, limits) {
+  findings(survey, limits) {
     const limit = limits['lead.stated'];
     if (limit === undefined) return [];
-    return survey.layout.ride.legs.flatMap((leg, index): Found[] => {
+    return survey.layout.ride.legs.flatMap((leg, index): RawFinding[] => {
       const first = survey.line.leads.find((stretch) => stretch.leg === index);
       // A bend says which lead is meant, and the pattern prints it.
       if (first === undefined || first.lead !== null) return [];
@@ -87,7 +87,7 @@ export const leadStated: Check = {
           leg: index,
           keys: [leg.obstacle],
           source: limit.source,
-          proposals: [...setLead(survey, index, 'right'), ...setLead(survey, index, 'left')],
+          proposals: [...leadProposals(survey, index, 'right'), ...leadProposals(survey, index, 'left')],
         },
       ];
     });

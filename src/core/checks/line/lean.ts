@@ -3,11 +3,11 @@ import { leanAtRadius } from '../../horses/turns.ts';
 import { poseOn } from '../../plane/path.ts';
 import type { LineElement } from '../../ride/line.ts';
 import type { Survey } from '../../survey.ts';
-import type { Check, Found, Limit } from '../check.ts';
-import { bandWords, valueWords, wayWords } from '../findings/finding-words.ts';
-import { inBand } from '../rulebooks/band.ts';
+import type { Check, Limit, RawFinding } from '../check.ts';
+import { bandWords, linePartWords, valueWords } from '../findings/finding-words.ts';
+import { isInBand } from '../rulebooks/band.ts';
 import { bandOf } from '../rulebooks/rulebooks.ts';
-import { slower } from './breaks.ts';
+import { slowerProposals } from './breaks.ts';
 
 interface Leaning {
   readonly lean: number;
@@ -16,7 +16,7 @@ interface Leaning {
   readonly at: { readonly x: number; readonly y: number };
 }
 
-function deepest(survey: Survey, leg: number, part: LineElement['part']): Leaning | undefined {
+function deepestLean(survey: Survey, leg: number, part: LineElement['part']): Leaning | undefined {
   let worst: Leaning | undefined;
   for (const element of survey.line.elements) {
     if (element.leg !== leg || element.part !== part || element.move !== 'ride') continue;
@@ -32,17 +32,17 @@ function deepest(survey: Survey, leg: number, part: LineElement['part']): Leanin
   return worst;
 }
 
-function foundFor(survey: Survey, limit: Limit, leg: number, part: LineElement['part']): Found[] {
+function leanFindings(survey: Survey, limit: Limit, leg: number, part: LineElement['part']): RawFinding[] {
   const ridden = survey.layout.ride.legs[leg];
-  const worst = deepest(survey, leg, part);
-  if (ridden === undefined || worst === undefined || inBand(bandOf(limit), worst.lean)) return [];
+  const worst = deepestLean(survey, leg, part);
+  if (ridden === undefined || worst === undefined || isInBand(bandOf(limit), worst.lean)) return [];
   const { unit } = survey.course;
   return [
     {
       id: `lean:${ridden.id}:${part}`,
       check: 'lean',
       weight: limit.weight ?? lean.weight,
-      says: `${wayWords(survey, part, ridden.obstacle)} makes a horse lean by ${valueWords('angle', worst.lean, unit)} at a ${worst.element.gait} on a radius of ${valueWords('length', worst.radius, unit)}; ${bandWords(limit, unit)} is ridden by everybody.`,
+      says: `${linePartWords(survey, part, ridden.obstacle)} makes a horse lean by ${valueWords('angle', worst.lean, unit)} at a ${worst.element.gait} on a radius of ${valueWords('length', worst.radius, unit)}; ${bandWords(limit, unit)} is ridden by everybody.`,
       because: lean.because,
       at: worst.at,
       leg,
@@ -50,7 +50,7 @@ function foundFor(survey: Survey, limit: Limit, leg: number, part: LineElement['
       measured: worst.lean,
       allowed: bandOf(limit),
       source: limit.source,
-      proposals: part === 'obstacle' ? slower(survey, leg, 'gait') : slower(survey, leg, 'approach'),
+      proposals: part === 'obstacle' ? slowerProposals(survey, leg, 'gait') : slowerProposals(survey, leg, 'approach'),
     },
   ];
 }
@@ -63,9 +63,9 @@ export const lean: Check = {
   because: 'A horse that leans far slips on wet ground and cannot look where it is going.',
   weight: 'note',
   limits: ['lean'],
-  run(survey, limits) {
+  findings(survey, limits) {
     const { lean: limit } = limits;
     if (limit === undefined) return [];
-    return survey.layout.ride.legs.flatMap((_, leg) => PARTS.flatMap((part) => foundFor(survey, limit, leg, part)));
+    return survey.layout.ride.legs.flatMap((_, leg) => PARTS.flatMap((part) => leanFindings(survey, limit, leg, part)));
   },
 };

@@ -10,10 +10,10 @@ import { boundsIntersect } from '../../plane/ring.ts';
 import { ringSegmentDistance, type Segment, segmentPointDistance } from '../../plane/segment.ts';
 import type { LineElement } from '../../ride/line.ts';
 import type { Survey } from '../../survey.ts';
-import type { Check, Found, Proposal } from '../check.ts';
-import { obstacleWords, pieceWords, valueWords, wayWords } from '../findings/finding-words.ts';
-import { boundsOf, chordsOf, halfWidth, rememberedPairs } from '../geometry/swath.ts';
-import { MARGIN } from '../rulebooks/band.ts';
+import type { Check, Proposal, RawFinding } from '../check.ts';
+import { linePartWords, obstacleWords, pieceWords, valueWords } from '../findings/finding-words.ts';
+import { chordsOf, halfWidth, pairCache, pieceBounds } from '../geometry/swath.ts';
+import { BAND_TOLERANCE } from '../rulebooks/band.ts';
 
 /** A piece that the horse meets where it has no business with it. */
 interface Contact {
@@ -30,11 +30,11 @@ interface Contact {
  * What part of an element, at its start and at its end, may meet the obstacle's pieces, metres along it: for its own
  * length a horse is over the station's piece that it comes from or goes to, named here, and beside the others for less.
  */
-interface Pardon {
-  readonly leaves: boolean;
-  readonly comes: boolean;
-  readonly left: string | undefined;
-  readonly entered: string | undefined;
+interface ContactExemption {
+  readonly atStart: boolean;
+  readonly atEnd: boolean;
+  readonly startPiece: string | undefined;
+  readonly endPiece: string | undefined;
 }
 
 function passageOf(survey: Survey, leg: number): Passage | undefined {
@@ -58,42 +58,42 @@ function ownsOf(survey: Survey, { part, leg }: LineElement): readonly (string | 
   return part === 'approach' ? [legs[leg]?.obstacle, legs[leg - 1]?.obstacle] : [legs[leg]?.obstacle];
 }
 
-function pardonOf(survey: Survey, element: LineElement, id: string): Pardon {
+function contactExemption(survey: Survey, element: LineElement, id: string): ContactExemption {
   const { legs } = survey.layout.ride;
   const before = element.part === 'finish' ? element.leg : element.leg - 1;
-  const comes = element.part === 'approach' && legs[element.leg]?.obstacle === id;
-  const leaves = legs[before]?.obstacle === id;
+  const atEnd = element.part === 'approach' && legs[element.leg]?.obstacle === id;
+  const atStart = legs[before]?.obstacle === id;
   return {
-    leaves,
-    comes,
-    entered: comes ? stationPiece(passageOf(survey, element.leg), 0) : undefined,
-    left: leaves ? stationPiece(passageOf(survey, before), -1) : undefined,
+    atStart,
+    atEnd,
+    endPiece: atEnd ? stationPiece(passageOf(survey, element.leg), 0) : undefined,
+    startPiece: atStart ? stationPiece(passageOf(survey, before), -1) : undefined,
   };
 }
 
 /** The part of a chord that lies between two distances along the element; absent: none of it. */
-function clipped([a, b]: Segment, [start, end]: readonly [number, number], [from, to]: readonly [number, number]) {
+function clippedChord([a, b]: Segment, [start, end]: readonly [number, number], [from, to]: readonly [number, number]) {
   if (end <= from || start >= to || end <= start) return undefined;
   const at = (along: number): Point => lerp(a, b, (along - start) / (end - start));
   return [at(Math.max(from, start)), at(Math.min(to, end))] as const;
 }
 
-const contacts = rememberedPairs<Path, PlacedObstacle, readonly Contact[]>();
+const contactCache = pairCache<Path, PlacedObstacle, readonly Contact[]>();
 
 function contactsOf(survey: Survey, element: LineElement, obstacle: PlacedObstacle): readonly Contact[] {
   const own = ownsOf(survey, element).includes(obstacle.obstacle.id);
   if (own && element.part === 'obstacle') return [];
-  const pardon = own ? pardonOf(survey, element, obstacle.obstacle.id) : undefined;
-  const { leaves, comes, left, entered } = pardon ?? {};
-  const because = `${survey.horse.id} ${element.facing} ${leaves} ${comes} ${left} ${entered}`;
-  const work = () => contactsWorked(survey.horse, element, { obstacle, pardon });
-  return contacts(element.path, obstacle, { because, work });
+  const pardon = own ? contactExemption(survey, element, obstacle.obstacle.id) : undefined;
+  const { atStart, atEnd, startPiece, endPiece } = pardon ?? {};
+  const because = `${survey.horse.id} ${element.facing} ${atStart} ${atEnd} ${startPiece} ${endPiece}`;
+  const work = () => uncachedContacts(survey.horse, element, { obstacle, pardon });
+  return contactCache(element.path, obstacle, { because, work });
 }
 
-function contactsWorked(
+function uncachedContacts(
   horse: Horse,
   element: LineElement,
-  { obstacle, pardon }: { readonly obstacle: PlacedObstacle; readonly pardon: Pardon | undefined },
+  { obstacle, pardon }: { readonly obstacle: PlacedObstacle; readonly pardon: ContactExemption | undefined },
 ): readonly Contact[] {
   const { points, along, bounds } = chordsOf(element.path);
   const whole = along.at(-1) ?? 0;
@@ -101,10 +101,10 @@ function contactsWorked(
   const reach = horse.wheelbase.value / 2;
   return obstacle.pieces.flatMap((piece): Contact[] => {
     const needs = pardon === undefined ? halfWidth(horse, element, piece.figure.stands) : BRUSHED;
-    if (!boundsIntersect(bounds, boundsOf(piece), needs)) return [];
+    if (!boundsIntersect(bounds, pieceBounds(piece), needs)) return [];
     const around = Math.hypot(piece.figure.length, piece.figure.width) / 2;
-    const first = pardon?.leaves ? (piece.piece.id === pardon.left ? length : reach) : 0;
-    const last = pardon?.comes ? (piece.piece.id === pardon.entered ? length : reach) : 0;
+    const first = pardon?.atStart ? (piece.piece.id === pardon.startPiece ? length : reach) : 0;
+    const last = pardon?.atEnd ? (piece.piece.id === pardon.endPiece ? length : reach) : 0;
     let worst: Contact | undefined;
     for (let i = 1; i < points.length; i += 1) {
       const [a, b] = [points[i - 1], points[i]];
@@ -113,10 +113,10 @@ function contactsWorked(
       const [aside, ahead] = [(a.x + b.x) / 2 - piece.pose.x, (a.y + b.y) / 2 - piece.pose.y];
       const near = needs + around + Math.hypot(b.x - a.x, b.y - a.y) / 2;
       if (aside * aside + ahead * ahead > near * near) continue;
-      const chord = clipped([a, b], [along[i - 1] ?? 0, along[i] ?? 0], [first, whole - last]);
+      const chord = clippedChord([a, b], [along[i - 1] ?? 0, along[i] ?? 0], [first, whole - last]);
       if (chord === undefined || segmentPointDistance(chord, piece.pose) > needs + around) continue;
       const clear = ringSegmentDistance(piece.footprint, chord);
-      if (clear >= needs - MARGIN || clear >= (worst?.clear ?? Number.POSITIVE_INFINITY)) continue;
+      if (clear >= needs - BAND_TOLERANCE || clear >= (worst?.clear ?? Number.POSITIVE_INFINITY)) continue;
       const heading = Math.atan2(b.y - a.y, b.x - a.x);
       worst = { piece, at: lerp(chord[0], chord[1], 0.5), heading, clear, needs };
     }
@@ -128,7 +128,7 @@ function contactsWorked(
 const ROUND = 1.5;
 
 /** One bend at each corner of what is in the way, when the way has no bends yet. */
-function wayRound(survey: Survey, element: LineElement, { bounds }: PlacedObstacle): readonly Proposal[] {
+function detourProposals(survey: Survey, element: LineElement, { bounds }: PlacedObstacle): readonly Proposal[] {
   const leg = survey.layout.ride.legs[element.leg];
   if (leg === undefined || element.part !== 'approach' || leg.bends.length > 0) return [];
   const { length, width } = survey.course.arena;
@@ -148,31 +148,31 @@ function wayRound(survey: Survey, element: LineElement, { bounds }: PlacedObstac
 }
 
 /** What is not ridden may stand elsewhere: square off the line, to the one side or the other. */
-function movedAside(survey: Survey, obstacle: PlacedObstacle, chord: Contact): readonly Proposal[] {
+function asideProposals(survey: Survey, obstacle: PlacedObstacle, contact: Contact): readonly Proposal[] {
   const { id, passages } = obstacle.obstacle;
   if (passages.length > 0) return [];
   const { minX, minY, maxX, maxY } = obstacle.bounds;
-  const by = chord.needs + Math.hypot(maxX - minX, maxY - minY);
+  const by = contact.needs + Math.hypot(maxX - minX, maxY - minY);
   return [1, -1].map((side) => ({
     idea: 'aside',
     says: `Move ${obstacleWords(survey, id)} ${valueWords('length', by, survey.course.unit)} off the line`,
     edit: (course) =>
-      shiftByKeys(course, [id], -side * by * Math.sin(chord.heading), side * by * Math.cos(chord.heading)),
+      shiftByKeys(course, [id], -side * by * Math.sin(contact.heading), side * by * Math.cos(contact.heading)),
   }));
 }
 
-function foundFor(survey: Survey, element: LineElement, obstacle: PlacedObstacle): Found[] {
+function lineCrossesFindings(survey: Survey, element: LineElement, obstacle: PlacedObstacle): RawFinding[] {
   const met = contactsOf(survey, element, obstacle);
   const [nearest] = [...met].sort((a, b) => a.clear - b.clear);
   if (nearest === undefined) return [];
   const leg = survey.layout.ride.legs[element.leg];
   const { unit } = survey.course;
   const stands = met.some(({ piece }) => piece.figure.stands === 'standing');
-  const way = wayWords(survey, element.part, leg?.obstacle ?? '');
+  const way = linePartWords(survey, element.part, leg?.obstacle ?? '');
   const what = pieceWords(survey, nearest.piece.key);
   const needs = valueWords('length', nearest.needs, unit);
   const says =
-    nearest.clear <= MARGIN
+    nearest.clear <= BAND_TOLERANCE
       ? `${way} goes ${stands ? 'through' : 'over'} ${what}, which is not being ridden there.`
       : `${way} passes ${valueWords('length', nearest.clear, unit)} from ${what}; the horse needs ${needs} on each side.`;
   return [
@@ -188,7 +188,7 @@ function foundFor(survey: Survey, element: LineElement, obstacle: PlacedObstacle
       measured: nearest.clear,
       allowed: { least: nearest.needs },
       source: stands ? survey.horse.bodyWidth.source : survey.horse.stance.source,
-      proposals: [...movedAside(survey, obstacle, nearest), ...wayRound(survey, element, obstacle)],
+      proposals: [...asideProposals(survey, obstacle, nearest), ...detourProposals(survey, element, obstacle)],
     },
   ];
 }
@@ -199,16 +199,16 @@ export const lineCrosses: Check = {
   because: 'A pole in the way that is not part of the obstacle is hit, or is taken for part of it.',
   weight: 'must',
   limits: [],
-  run(survey) {
+  findings(survey) {
     const found = survey.line.elements.flatMap((element) => {
       const { bounds } = chordsOf(element.path);
       const widest = halfWidth(survey.horse, element, 'standing');
       return survey.obstacles.flatMap((obstacle) =>
-        boundsIntersect(bounds, obstacle.bounds, widest) ? foundFor(survey, element, obstacle) : [],
+        boundsIntersect(bounds, obstacle.bounds, widest) ? lineCrossesFindings(survey, element, obstacle) : [],
       );
     });
     // One way may be made of several elements: the same crossing is told once, at its worst.
-    const worst = new Map<string, Found>();
+    const worst = new Map<string, RawFinding>();
     for (const each of found) {
       const known = worst.get(each.id);
       if (known === undefined || (each.measured ?? 0) < (known.measured ?? 0)) worst.set(each.id, each);

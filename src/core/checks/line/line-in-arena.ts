@@ -5,22 +5,22 @@ import { FOOT } from '../../measure/quantity.ts';
 import type { Point } from '../../plane/point.ts';
 import type { LineElement } from '../../ride/line.ts';
 import type { Survey } from '../../survey.ts';
-import type { Check, Found, Proposal } from '../check.ts';
-import { obstacleWords, valueWords, wayWords } from '../findings/finding-words.ts';
+import type { Check, Proposal, RawFinding } from '../check.ts';
+import { linePartWords, obstacleWords, valueWords } from '../findings/finding-words.ts';
 import { chordsOf, halfWidth } from '../geometry/swath.ts';
-import { MARGIN } from '../rulebooks/band.ts';
-import { slower } from './breaks.ts';
+import { BAND_TOLERANCE } from '../rulebooks/band.ts';
+import { slowerProposals } from './breaks.ts';
 
-interface Nearest {
+interface NearestWall {
   readonly element: LineElement;
   readonly at: Point;
   readonly wall: Wall;
-  readonly room: number;
+  readonly clearance: number;
   readonly needs: number;
 }
 
 /** Metres from each wall, negative outside. */
-function walls(arena: Arena, { x, y }: Point): readonly (readonly [Wall, number])[] {
+function distancesToWalls(arena: Arena, { x, y }: Point): readonly (readonly [Wall, number])[] {
   return [
     ['west', x],
     ['south', y],
@@ -37,9 +37,9 @@ function atEntrance({ entrance }: Arena, wall: Wall, { x, y }: Point): boolean {
 }
 
 /** The place of the leg that is nearest to a wall, of those nearer than half the horse's width. */
-function worstOf(survey: Survey, elements: readonly LineElement[]): Nearest | undefined {
+function nearestWall(survey: Survey, elements: readonly LineElement[]): NearestWall | undefined {
   const { arena } = survey.course;
-  let worst: Nearest | undefined;
+  let worst: NearestWall | undefined;
   for (const element of elements) {
     const needs = halfWidth(survey.horse, element, 'standing');
     const { points, bounds } = chordsOf(element.path);
@@ -50,9 +50,9 @@ function worstOf(survey: Survey, elements: readonly LineElement[]): Nearest | un
       bounds.maxY <= arena.width - needs;
     if (inside) continue;
     for (const at of points) {
-      for (const [wall, room] of walls(arena, at)) {
-        if (room >= needs - MARGIN || room >= (worst?.room ?? Number.POSITIVE_INFINITY)) continue;
-        if (!atEntrance(arena, wall, at)) worst = { element, at, wall, room, needs };
+      for (const [wall, room] of distancesToWalls(arena, at)) {
+        if (room >= needs - BAND_TOLERANCE || room >= (worst?.clearance ?? Number.POSITIVE_INFINITY)) continue;
+        if (!atEntrance(arena, wall, at)) worst = { element, at, wall, clearance: room, needs };
       }
     }
   }
@@ -67,7 +67,11 @@ const INWARD: Readonly<Record<Wall, Point>> = {
 };
 
 /** Moving what is ridden away from the wall, by the missing room and then by some feet more. */
-function movedIn(survey: Survey, { wall, room, needs }: Nearest, obstacle: string): readonly Proposal[] {
+function moveInProposals(
+  survey: Survey,
+  { wall, clearance: room, needs }: NearestWall,
+  obstacle: string,
+): readonly Proposal[] {
   const { unit } = survey.course;
   const { x, y } = INWARD[wall];
   return [0, 4, 8].map((feet) => {
@@ -80,15 +84,15 @@ function movedIn(survey: Survey, { wall, room, needs }: Nearest, obstacle: strin
   });
 }
 
-function foundFor(survey: Survey, leg: number, part: LineElement['part']): Found[] {
+function lineInArenaFindings(survey: Survey, leg: number, part: LineElement['part']): RawFinding[] {
   const ridden = survey.layout.ride.legs[leg];
-  const worst = worstOf(
+  const worst = nearestWall(
     survey,
     survey.line.elements.filter((element) => element.leg === leg && element.part === part),
   );
   if (worst === undefined || ridden === undefined) return [];
   const { unit } = survey.course;
-  const way = wayWords(survey, part, ridden.obstacle);
+  const way = linePartWords(survey, part, ridden.obstacle);
   const needs = valueWords('length', worst.needs, unit);
   return [
     {
@@ -96,19 +100,19 @@ function foundFor(survey: Survey, leg: number, part: LineElement['part']): Found
       check: 'line-in-arena',
       weight: 'must',
       says:
-        worst.room < 0
-          ? `${way} leaves the arena by ${valueWords('length', -worst.room, unit)} at the ${worst.wall} wall.`
-          : `${way} comes to ${valueWords('length', worst.room, unit)} from the ${worst.wall} wall; half a horse needs ${needs}.`,
+        worst.clearance < 0
+          ? `${way} leaves the arena by ${valueWords('length', -worst.clearance, unit)} at the ${worst.wall} wall.`
+          : `${way} comes to ${valueWords('length', worst.clearance, unit)} from the ${worst.wall} wall; half a horse needs ${needs}.`,
       because: lineInArena.because,
       at: worst.at,
       leg,
       keys: [ridden.obstacle],
-      measured: worst.room,
+      measured: worst.clearance,
       allowed: { least: worst.needs },
       source: survey.horse.bodyWidth.source,
       proposals: [
-        ...movedIn(survey, worst, ridden.obstacle),
-        ...(part === 'approach' ? slower(survey, leg, 'approach') : []),
+        ...moveInProposals(survey, worst, ridden.obstacle),
+        ...(part === 'approach' ? slowerProposals(survey, leg, 'approach') : []),
       ],
     },
   ];
@@ -122,5 +126,6 @@ export const lineInArena: Check = {
   because: 'A horse that has no room along the wall cuts the turn or stops.',
   weight: 'must',
   limits: [],
-  run: (survey) => survey.layout.ride.legs.flatMap((_, leg) => PARTS.flatMap((part) => foundFor(survey, leg, part))),
+  findings: (survey) =>
+    survey.layout.ride.legs.flatMap((_, leg) => PARTS.flatMap((part) => lineInArenaFindings(survey, leg, part))),
 };

@@ -1,7 +1,7 @@
 import type { PrintNote } from '../../ride/print-notes.ts';
 import { printNotesOf, type Survey } from '../../survey.ts';
-import type { Check, Found } from '../check.ts';
-import { pieceWords, sentence } from '../findings/finding-words.ts';
+import type { Check, RawFinding } from '../check.ts';
+import { capitalized, pieceWords } from '../findings/finding-words.ts';
 import { gapProposals } from '../spacing/gap-band.ts';
 
 const FEET = { LH: 'left hind foot', LF: 'left fore foot', RH: 'right hind foot', RF: 'right fore foot' } as const;
@@ -9,7 +9,7 @@ const FEET = { LH: 'left hind foot', LF: 'left fore foot', RH: 'right hind foot'
 /** A hoof that meets the pole in more than every other go is what the course asks for. */
 const LIKELY = 0.5;
 
-function worst(notes: readonly PrintNote[]): readonly PrintNote[] {
+function likeliestByPole(notes: readonly PrintNote[]): readonly PrintNote[] {
   const byPole = new Map<string, PrintNote>();
   for (const note of notes) {
     const known = byPole.get(note.key);
@@ -18,7 +18,7 @@ function worst(notes: readonly PrintNote[]): readonly PrintNote[] {
   return [...byPole.values()];
 }
 
-function foundFor(survey: Survey, { key, print, clear, likelihood }: PrintNote): Found {
+function polePrintsFinding(survey: Survey, { key, print, clear, likelihood }: PrintNote): RawFinding {
   const gap = survey.line.gaps.find(({ keys, leg }) => leg === print.leg && keys[1] === key);
   const { nearest } = gap?.landings ?? { nearest: [] };
   const obstacle = survey.layout.ride.legs[print.leg]?.obstacle ?? '';
@@ -26,7 +26,7 @@ function foundFor(survey: Survey, { key, print, clear, likelihood }: PrintNote):
     id: `pole-prints:${key}:${print.gait}`,
     check: 'pole-prints',
     weight: 'note',
-    says: `${sentence(pieceWords(survey, key))} is where a ${FEET[print.foot]} comes down at a ${print.gait}, in about ${Math.round(likelihood * 100)} of 100 goes; hooves should come down between poles.`,
+    says: `${capitalized(pieceWords(survey, key))} is where a ${FEET[print.foot]} comes down at a ${print.gait}, in about ${Math.round(likelihood * 100)} of 100 goes; hooves should come down between poles.`,
     because: polePrints.because,
     at: print.point,
     leg: print.leg,
@@ -44,13 +44,13 @@ export const polePrints: Check = {
   weight: 'note',
   limits: [],
   closer: true,
-  run(survey) {
+  findings(survey) {
     // A pole that is in the way without being ridden is told by what keeps the line off it.
     const crossed = new Set(survey.line.crossings.map(({ key, leg }) => `${leg} ${key}`));
     const met = printNotesOf(survey).filter(
       ({ kind, likelihood, key, print }) =>
         kind === 'meets' && likelihood > LIKELY && print.gait !== 'back' && crossed.has(`${print.leg} ${key}`),
     );
-    return worst(met).map((note) => foundFor(survey, note));
+    return likeliestByPole(met).map((note) => polePrintsFinding(survey, note));
   },
 };

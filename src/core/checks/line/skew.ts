@@ -1,7 +1,7 @@
 import type { Check } from '../check.ts';
-import { heldAt, laidAgain, straightened } from '../findings/constrained-edits.ts';
-import { bandWords, obstacleWords, pieceWords, sentence, valueWords } from '../findings/finding-words.ts';
-import { inBand } from '../rulebooks/band.ts';
+import { layOutAgain, movePieceTo, straighten } from '../findings/constrained-edits.ts';
+import { bandWords, capitalized, obstacleWords, pieceWords, valueWords } from '../findings/finding-words.ts';
+import { isInBand } from '../rulebooks/band.ts';
 import { bandOf } from '../rulebooks/rulebooks.ts';
 
 export const skew: Check = {
@@ -11,21 +11,21 @@ export const skew: Check = {
     'A horse that crosses a pole at a slant has a longer way with one side than with the other and tends to hit it.',
   weight: 'should',
   limits: ['crossing.skew'],
-  run(survey, limits) {
+  findings(survey, limits) {
     const limit = limits['crossing.skew'];
     if (limit === undefined) return [];
     const band = bandOf(limit);
     return survey.line.crossings.flatMap((crossing) => {
       const off = Math.abs(crossing.skew);
       // The band's margin is for tapes; for an angle a hundredth of a degree is as fine as it gets.
-      if (inBand(band, off)) return [];
+      if (isInBand(band, off)) return [];
       const { unit } = survey.course;
       return [
         {
           id: `skew:${crossing.key}:${survey.layout.ride.legs[crossing.leg]?.id ?? crossing.leg}`,
           check: 'skew',
           weight: limit.weight ?? skew.weight,
-          says: `${sentence(pieceWords(survey, crossing.key))} is crossed ${valueWords('angle', off, unit)} off square; ${bandWords(limit, unit)} rides well.`,
+          says: `${capitalized(pieceWords(survey, crossing.key))} is crossed ${valueWords('angle', off, unit)} off square; ${bandWords(limit, unit)} rides well.`,
           because: skew.because,
           at: { x: crossing.pose.x, y: crossing.pose.y },
           leg: crossing.leg,
@@ -41,18 +41,18 @@ export const skew: Check = {
                 const piece = survey.pieces.find(({ key }) => key === crossing.key);
                 return piece === undefined || piece.piece.fixed === true
                   ? course
-                  : heldAt(course, crossing.key, { ...piece.pose, angle: piece.pose.angle + crossing.skew });
+                  : movePieceTo(course, crossing.key, { ...piece.pose, angle: piece.pose.angle + crossing.skew });
               },
             },
             {
               idea: 'straighten',
               says: `Bring the pieces of ${obstacleWords(survey, crossing.obstacle)} back to what holds them`,
-              edit: (course) => straightened(course, crossing.obstacle),
+              edit: (course) => straighten(course, crossing.obstacle),
             },
             {
               idea: 'again',
               says: `Lay ${obstacleWords(survey, crossing.obstacle)} out again`,
-              edit: (course) => laidAgain(course, crossing.obstacle),
+              edit: (course) => layOutAgain(course, crossing.obstacle),
             },
           ],
         },

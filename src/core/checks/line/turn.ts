@@ -1,34 +1,34 @@
-import { minTurnRadius as leastTurnOf, minTurnRadiusSource } from '../../horses/turns.ts';
+import { minTurnRadius, minTurnRadiusSource } from '../../horses/turns.ts';
 import type { Metres } from '../../measure/quantity.ts';
 import { poseOn } from '../../plane/path.ts';
 import type { LineElement } from '../../ride/line.ts';
 import type { Survey } from '../../survey.ts';
-import type { Check, Found, Proposal } from '../check.ts';
-import { obstacleWords, valueWords, wayWords } from '../findings/finding-words.ts';
-import { rebuiltNear } from '../findings/verified-fixes.ts';
-import { slower } from './breaks.ts';
+import type { Check, Proposal, RawFinding } from '../check.ts';
+import { linePartWords, obstacleWords, valueWords } from '../findings/finding-words.ts';
+import { rebuildNear } from '../findings/verified-fixes.ts';
+import { slowerProposals } from './breaks.ts';
 
 /** A turn this much tighter than the least is not felt: two in a hundred. An estimate. */
 const FORGIVEN = 0.02;
 
 /** The smallest radius that the horse turns on there; absent where it does not travel along the line. */
-function leastTurn(survey: Survey, { move, gait }: LineElement) {
+function minTurnRadiusOf(survey: Survey, { move, gait }: LineElement) {
   const { horse } = survey;
   if (move === 'ride' || move === 'work') {
-    return { value: leastTurnOf(horse, gait), source: minTurnRadiusSource(horse, gait) };
+    return { value: minTurnRadius(horse, gait), source: minTurnRadiusSource(horse, gait) };
   }
   return move === 'back' ? horse.back.leastTurn : undefined;
 }
 
 /** The obstacle built for the gait that it is ridden in: the kind itself says what then works. */
-function widened(survey: Survey, leg: number): readonly Proposal[] {
+function widenProposals(survey: Survey, leg: number): readonly Proposal[] {
   const ridden = survey.layout.ride.legs[leg];
   const obstacle = survey.layout.obstacles.find((each) => each.id === ridden?.obstacle);
   if (ridden === undefined || typeof obstacle?.values.gait !== 'string') return [];
   return [
     {
       says: `Widen ${obstacleWords(survey, obstacle.id)} so that it rides at a ${ridden.gait}`,
-      edit: (course) => rebuiltNear(course, obstacle.id, { gait: ridden.gait }),
+      edit: (course) => rebuildNear(course, obstacle.id, { gait: ridden.gait }),
     },
   ];
 }
@@ -44,7 +44,7 @@ function tightestOf(survey: Survey, leg: number, part: LineElement['part']): Tig
   let tightest: Tightest | undefined;
   for (const element of survey.line.elements) {
     if (element.leg !== leg || element.part !== part) continue;
-    const least = leastTurn(survey, element);
+    const least = minTurnRadiusOf(survey, element);
     if (least === undefined) continue;
     for (const stretch of element.path) {
       const radius = 1 / Math.abs(stretch.curvature);
@@ -57,18 +57,18 @@ function tightestOf(survey: Survey, leg: number, part: LineElement['part']): Tig
   return tightest;
 }
 
-function foundFor(survey: Survey, leg: number, part: LineElement['part']): Found[] {
+function turnFindings(survey: Survey, leg: number, part: LineElement['part']): RawFinding[] {
   const ridden = survey.layout.ride.legs[leg];
   const tightest = tightestOf(survey, leg, part);
   if (ridden === undefined || tightest === undefined) return [];
   const { element, radius, least, at } = tightest;
   const { unit } = survey.course;
-  const way = wayWords(survey, part, ridden.obstacle);
+  const way = linePartWords(survey, part, ridden.obstacle);
   const how = element.move === 'back' ? 'backing' : `at a ${element.gait}`;
   const proposals =
     part === 'obstacle'
-      ? [...(element.move === 'ride' ? widened(survey, leg) : []), ...slower(survey, leg, 'gait')]
-      : slower(survey, leg, 'approach');
+      ? [...(element.move === 'ride' ? widenProposals(survey, leg) : []), ...slowerProposals(survey, leg, 'gait')]
+      : slowerProposals(survey, leg, 'approach');
   return [
     {
       id: `turn:${ridden.id}:${part}`,
@@ -95,5 +95,6 @@ export const turn: Check = {
   because: 'On a turn that is too tight the horse breaks gait, swaps leads or slips.',
   weight: 'must',
   limits: [],
-  run: (survey) => survey.layout.ride.legs.flatMap((_, leg) => PARTS.flatMap((part) => foundFor(survey, leg, part))),
+  findings: (survey) =>
+    survey.layout.ride.legs.flatMap((_, leg) => PARTS.flatMap((part) => turnFindings(survey, leg, part))),
 };

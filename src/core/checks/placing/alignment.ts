@@ -1,7 +1,7 @@
 import { rotateByKeys } from '../../course/edit-obstacles.ts';
 import type { Radians } from '../../measure/quantity.ts';
-import type { Check, Found } from '../check.ts';
-import { obstacleWords, sentence, valueWords } from '../findings/finding-words.ts';
+import type { Check, RawFinding } from '../check.ts';
+import { capitalized, obstacleWords, valueWords } from '../findings/finding-words.ts';
 import { bandOf } from '../rulebooks/rulebooks.ts';
 
 /** Square, and half way between: what people lay on purpose. */
@@ -16,11 +16,11 @@ export const alignment: Check = {
     'Riders and judges take a line from the walls: an obstacle that is a little off makes every line to it look wrong.',
   weight: 'note',
   limits: ['align.wall'],
-  run(survey, limits) {
+  findings(survey, limits) {
     const limit = limits['align.wall'];
     if (limit === undefined) return [];
     const least = bandOf(limit).least ?? 0;
-    return survey.obstacles.flatMap(({ obstacle: { id, pose, passages }, pieces }): Found[] => {
+    return survey.obstacles.flatMap(({ obstacle: { id, pose, passages }, pieces }): RawFinding[] => {
       if (passages.length === 0 || pieces.length === 0) return [];
       const off = pose.angle - EIGHTH * Math.round(pose.angle / EIGHTH);
       if (Math.abs(off) <= SEEN || Math.abs(off) >= least) return [];
@@ -31,7 +31,7 @@ export const alignment: Check = {
           id: `alignment:${id}`,
           check: 'alignment',
           weight: limit.weight ?? alignment.weight,
-          says: `${sentence(obstacleWords(survey, id))} lies ${valueWords('angle', Math.abs(off), unit)} off square to the walls; less than ${valueWords('angle', least, unit)} looks like a mistake.`,
+          says: `${capitalized(obstacleWords(survey, id))} lies ${valueWords('angle', Math.abs(off), unit)} off square to the walls; less than ${valueWords('angle', least, unit)} looks like a mistake.`,
           because: alignment.because,
           at: { x: pose.x, y: pose.y },
           ...(leg < 0 ? {} : { leg }),

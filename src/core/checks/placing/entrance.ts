@@ -4,13 +4,20 @@ import type { Metres } from '../../measure/quantity.ts';
 import type { Pose } from '../../plane/pose.ts';
 import { type Bounds, boundsIntersect, ringContains } from '../../plane/ring.ts';
 import type { Survey } from '../../survey.ts';
-import type { Check, Found } from '../check.ts';
-import { asker, bandWords, obstacleWords, pieceWords, sentence, valueWords } from '../findings/finding-words.ts';
-import { boundsOf } from '../geometry/swath.ts';
+import type { Check, RawFinding } from '../check.ts';
+import {
+  askerWords,
+  bandWords,
+  capitalized,
+  obstacleWords,
+  pieceWords,
+  valueWords,
+} from '../findings/finding-words.ts';
+import { pieceBounds } from '../geometry/swath.ts';
 import { bandOf } from '../rulebooks/rulebooks.ts';
 
 /** The ground before the opening, so deep. */
-function before({ length, width, entrance }: Arena, depth: Metres): Bounds {
+function groundBeforeEntrance({ length, width, entrance }: Arena, depth: Metres): Bounds {
   const [from, to] = [entrance.at - entrance.width / 2, entrance.at + entrance.width / 2];
   switch (entrance.wall) {
     case 'west':
@@ -25,7 +32,7 @@ function before({ length, width, entrance }: Arena, depth: Metres): Bounds {
 }
 
 /** How far a piece has to go into the arena to leave the ground free. */
-function inwards(free: Bounds, piece: Bounds, { entrance }: Arena): { readonly dx: number; readonly dy: number } {
+function shiftInwards(free: Bounds, piece: Bounds, { entrance }: Arena): { readonly dx: number; readonly dy: number } {
   switch (entrance.wall) {
     case 'west':
       return { dx: free.maxX - piece.minX, dy: 0 };
@@ -45,24 +52,24 @@ export const entranceClear: Check = {
   because: 'A horse that comes in over somebody’s poles has met the course before its go began.',
   weight: 'should',
   limits: ['entrance.clear'],
-  run(survey, limits) {
+  findings(survey, limits) {
     const limit = limits['entrance.clear'];
     if (limit === undefined) return [];
     const { arena, unit } = survey.course;
-    const free = before(arena, bandOf(limit).least ?? 0);
-    return survey.obstacles.flatMap((obstacle): Found[] => {
+    const free = groundBeforeEntrance(arena, bandOf(limit).least ?? 0);
+    return survey.obstacles.flatMap((obstacle): RawFinding[] => {
       if (!boundsIntersect(free, obstacle.bounds, -1e-3)) return [];
-      const inside = obstacle.pieces.filter((piece) => boundsIntersect(free, boundsOf(piece), -1e-3));
+      const inside = obstacle.pieces.filter((piece) => boundsIntersect(free, pieceBounds(piece), -1e-3));
       const [first] = inside;
       if (first === undefined) return [];
       const { id } = obstacle.obstacle;
-      const { dx, dy } = inwards(free, obstacle.bounds, arena);
+      const { dx, dy } = shiftInwards(free, obstacle.bounds, arena);
       return [
         {
           id: `entrance-clear:${id}`,
           check: 'entrance-clear',
           weight: limit.weight ?? entranceClear.weight,
-          says: `${sentence(pieceWords(survey, first.key))} lies in the way of the entrance; ${asker(limit)} ${bandWords(limit, unit)} of free ground before it.`,
+          says: `${capitalized(pieceWords(survey, first.key))} lies in the way of the entrance; ${askerWords(limit)} ${bandWords(limit, unit)} of free ground before it.`,
           because: entranceClear.because,
           at: { x: first.pose.x, y: first.pose.y },
           keys: [id, ...inside.map(({ key }) => key)],
@@ -93,11 +100,11 @@ export const startEnd: Check = {
   because: 'A rider who cannot stand where the pattern begins has to begin somewhere else.',
   weight: 'must',
   limits: [],
-  run(survey) {
+  findings(survey) {
     const { start, end, legs } = survey.layout.ride;
     if (legs.length === 0) return [];
     const ends = [{ name: 'start', pose: start }, ...(end === undefined ? [] : [{ name: 'end', pose: end }])];
-    return ends.flatMap(({ name, pose }): Found[] => {
+    return ends.flatMap(({ name, pose }): RawFinding[] => {
       const fault = faultOf(survey, pose);
       if (fault === undefined) return [];
       return [

@@ -1,7 +1,7 @@
 import { type Path, poseAt } from '../../plane/path.ts';
 import type { Check } from '../check.ts';
-import { asker, bandWords, measuredWords, obstacleWords, sentence } from '../findings/finding-words.ts';
-import { inBand } from '../rulebooks/band.ts';
+import { askerWords, bandWords, capitalized, measuredWords, obstacleWords } from '../findings/finding-words.ts';
+import { isInBand } from '../rulebooks/band.ts';
 import { bandOf } from '../rulebooks/rulebooks.ts';
 
 export const obstacleRoom: Check = {
@@ -10,7 +10,7 @@ export const obstacleRoom: Check = {
   because: 'Horse and rider need some strides to find their balance and see what comes.',
   weight: 'note',
   limits: ['obstacle.room'],
-  run(survey, limits) {
+  findings(survey, limits) {
     const limit = limits['obstacle.room'];
     if (limit === undefined) return [];
     const band = bandOf(limit);
@@ -20,7 +20,7 @@ export const obstacleRoom: Check = {
       if (before === undefined || before.obstacle === leg.obstacle) return [];
       const way = survey.line.elements.filter((element) => element.leg === index && element.part === 'approach');
       const room = way.reduce((sum, element) => sum + element.length, 0);
-      if (way.length === 0 || inBand(band, room)) return [];
+      if (way.length === 0 || isInBand(band, room)) return [];
       const path: Path = way.flatMap((element) => element.path);
       const middle = path.length === 0 ? survey.layout.ride.start : poseAt(path, room / 2);
       const { unit } = survey.course;
@@ -29,7 +29,7 @@ export const obstacleRoom: Check = {
           id: `obstacle-room:${leg.id}`,
           check: 'obstacle-room',
           weight: limit.weight ?? obstacleRoom.weight,
-          says: `${sentence(obstacleWords(survey, leg.obstacle))} comes ${measuredWords(limit, room, unit)} of line after ${obstacleWords(survey, before.obstacle)}; ${asker(limit)} ${bandWords(limit, unit)}.`,
+          says: `${capitalized(obstacleWords(survey, leg.obstacle))} comes ${measuredWords(limit, room, unit)} of line after ${obstacleWords(survey, before.obstacle)}; ${askerWords(limit)} ${bandWords(limit, unit)}.`,
           because: obstacleRoom.because,
           at: { x: middle.x, y: middle.y },
           leg: index,

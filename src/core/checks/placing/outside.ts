@@ -2,13 +2,13 @@ import { shiftByKeys } from '../../course/edit-obstacles.ts';
 import type { PlacedObstacle } from '../../course/placed.ts';
 import { distance, type Point } from '../../plane/point.ts';
 import type { Survey } from '../../survey.ts';
-import type { Check, Found, Limit } from '../check.ts';
-import { bandWords, measuredWords, obstacleWords, sentence, valueWords } from '../findings/finding-words.ts';
-import { MARGIN } from '../rulebooks/band.ts';
+import type { Check, Limit, RawFinding } from '../check.ts';
+import { bandWords, capitalized, measuredWords, obstacleWords, valueWords } from '../findings/finding-words.ts';
+import { BAND_TOLERANCE } from '../rulebooks/band.ts';
 import { bandOf } from '../rulebooks/rulebooks.ts';
 
 /** Metres from each wall to the nearest corner of the obstacle; negative: beyond the wall. */
-function roomOf({ arena }: Survey['course'], { bounds }: PlacedObstacle) {
+function wallClearance({ arena }: Survey['course'], { bounds }: PlacedObstacle) {
   return {
     west: bounds.minX,
     south: bounds.minY,
@@ -17,16 +17,16 @@ function roomOf({ arena }: Survey['course'], { bounds }: PlacedObstacle) {
   };
 }
 
-type Room = ReturnType<typeof roomOf>;
+type WallClearance = ReturnType<typeof wallClearance>;
 
 /** How far the obstacle has to go so that every wall has its room; between two walls too near each other: half way. */
-function shiftIn(room: Room, clear: number): Point {
+function shiftIn(clearance: WallClearance, clear: number): Point {
   const along = (low: number, high: number): number => {
     if (low >= clear && high >= clear) return 0;
     if (low + high < 2 * clear) return (high - low) / 2;
     return low < clear ? clear - low : high - clear;
   };
-  return { x: along(room.west, room.east), y: along(room.south, room.north) };
+  return { x: along(clearance.west, clearance.east), y: along(clearance.south, clearance.north) };
 }
 
 /** The corner that is nearest to, or furthest beyond, a wall. */
@@ -36,9 +36,9 @@ function cornerOf(survey: Survey, obstacle: PlacedObstacle): { readonly at: Poin
   let least = Number.POSITIVE_INFINITY;
   for (const { key, footprint } of obstacle.pieces) {
     for (const at of footprint) {
-      const room = Math.min(at.x, at.y, length - at.x, width - at.y);
-      if (room < least) {
-        least = room;
+      const clearance = Math.min(at.x, at.y, length - at.x, width - at.y);
+      if (clearance < least) {
+        least = clearance;
         worst = { at, key };
       }
     }
@@ -51,17 +51,17 @@ function isRidden({ obstacle }: PlacedObstacle): boolean {
   return obstacle.passages.length > 0;
 }
 
-function foundFor(survey: Survey, obstacle: PlacedObstacle, limit: Limit | undefined): Found[] {
-  const room = roomOf(survey.course, obstacle);
-  const [wall = 'west', least = 0] = Object.entries(room).reduce((a, b) => (b[1] < a[1] ? b : a));
-  const beyond = least < -MARGIN;
+function outsideFindings(survey: Survey, obstacle: PlacedObstacle, limit: Limit | undefined): RawFinding[] {
+  const clearance = wallClearance(survey.course, obstacle);
+  const [wall = 'west', least = 0] = Object.entries(clearance).reduce((a, b) => (b[1] < a[1] ? b : a));
+  const beyond = least < -BAND_TOLERANCE;
   const band = limit === undefined || !isRidden(obstacle) ? { least: 0 } : bandOf(limit);
   const clear = band.least ?? 0;
-  if (least >= clear - MARGIN) return [];
+  if (least >= clear - BAND_TOLERANCE) return [];
   const { unit } = survey.course;
-  const name = sentence(obstacleWords(survey, obstacle.obstacle.id));
+  const name = capitalized(obstacleWords(survey, obstacle.obstacle.id));
   const { at, key } = cornerOf(survey, obstacle);
-  const by = shiftIn(room, clear);
+  const by = shiftIn(clearance, clear);
   const says =
     beyond || limit === undefined
       ? `${name} reaches ${valueWords('length', -least, unit)} beyond the ${wall} wall; everything has to lie inside the arena.`
@@ -96,5 +96,6 @@ export const outside: Check = {
   because: 'What lies beyond the wall cannot be set at all.',
   weight: 'must',
   limits: ['wall.clear'],
-  run: (survey, limits) => survey.obstacles.flatMap((obstacle) => foundFor(survey, obstacle, limits['wall.clear'])),
+  findings: (survey, limits) =>
+    survey.obstacles.flatMap((obstacle) => outsideFindings(survey, obstacle, limits['wall.clear'])),
 };

@@ -5,10 +5,10 @@ import { intersection } from '../../plane/clip.ts';
 import { type Point, TOUCH } from '../../plane/point.ts';
 import { boundsIntersect, edges, type Ring, ringArea, ringBounds } from '../../plane/ring.ts';
 import type { Survey } from '../../survey.ts';
-import type { Check, Found, Proposal } from '../check.ts';
-import { laidAgain, straightened } from '../findings/constrained-edits.ts';
-import { obstacleWords, pieceWords, sentence } from '../findings/finding-words.ts';
-import { boundsOf } from '../geometry/swath.ts';
+import type { Check, Proposal, RawFinding } from '../check.ts';
+import { layOutAgain, straighten } from '../findings/constrained-edits.ts';
+import { capitalized, obstacleWords, pieceWords } from '../findings/finding-words.ts';
+import { pieceBounds } from '../geometry/swath.ts';
 
 /** Square metres: what a tenth of a millimetre along a pole covers. Less is touching, which is allowed. */
 const TOUCHING = 4e-4;
@@ -47,22 +47,26 @@ function pairOf(a: PlacedPiece, b: PlacedPiece): Pair[] {
 function pairsOf(first: readonly PlacedPiece[], second: readonly PlacedPiece[]): Pair[] {
   return first.flatMap((a, i) => {
     const others = first === second ? second.slice(i + 1) : second;
-    return others.flatMap((b) => (boundsIntersect(boundsOf(a), boundsOf(b)) ? pairOf(a, b) : []));
+    return others.flatMap((b) => (boundsIntersect(pieceBounds(a), pieceBounds(b)) ? pairOf(a, b) : []));
   });
 }
 
-const within = new WeakMap<PlacedObstacle, readonly Pair[]>();
+const pairsCache = new WeakMap<PlacedObstacle, readonly Pair[]>();
 
 function pairsWithin(obstacle: PlacedObstacle): readonly Pair[] {
-  const known = within.get(obstacle);
-  if (known !== undefined) return known;
+  const cached = pairsCache.get(obstacle);
+  if (cached !== undefined) return cached;
   const pairs = pairsOf(obstacle.pieces, obstacle.pieces);
-  within.set(obstacle, pairs);
+  pairsCache.set(obstacle, pairs);
   return pairs;
 }
 
 /** The four straight ways to push one obstacle clear of the other, the shortest first. */
-function pushes(survey: Survey, moved: PlacedObstacle, other: PlacedObstacle): readonly (Proposal & { far: number })[] {
+function pushProposals(
+  survey: Survey,
+  moved: PlacedObstacle,
+  other: PlacedObstacle,
+): readonly (Proposal & { far: number })[] {
   const { bounds: m } = moved;
   const { bounds: o } = other;
   const name = obstacleWords(survey, moved.obstacle.id);
@@ -80,7 +84,7 @@ function pushes(survey: Survey, moved: PlacedObstacle, other: PlacedObstacle): r
   }));
 }
 
-function foundFor(survey: Survey, pairs: readonly Pair[], proposals: readonly Proposal[]): Found[] {
+function overlapFindings(survey: Survey, pairs: readonly Pair[], proposals: readonly Proposal[]): RawFinding[] {
   const [first] = pairs;
   if (first === undefined) return [];
   const { a, b } = first;
@@ -91,7 +95,7 @@ function foundFor(survey: Survey, pairs: readonly Pair[], proposals: readonly Pr
       id: `overlap:${obstacles.length === 1 ? `${a.key}+${b.key}` : obstacles.join('+')}`,
       check: 'overlap',
       weight: 'must',
-      says: `${sentence(pieceWords(survey, a.key))} and ${pieceWords(survey, b.key)} lie in one place${more}; pieces may touch but not overlap.`,
+      says: `${capitalized(pieceWords(survey, a.key))} and ${pieceWords(survey, b.key)} lie in one place${more}; pieces may touch but not overlap.`,
       because: overlap.because,
       at: first.at,
       keys: [...obstacles, ...new Set(pairs.flatMap((pair) => [pair.a.key, pair.b.key]))],
@@ -103,15 +107,15 @@ function foundFor(survey: Survey, pairs: readonly Pair[], proposals: readonly Pr
 }
 
 /** Pieces of one obstacle belong where what holds them, or its values, put them. */
-function untangled(survey: Survey, id: string): readonly Proposal[] {
+function untangleProposals(survey: Survey, id: string): readonly Proposal[] {
   const name = obstacleWords(survey, id);
   return [
     {
       idea: 'straighten',
       says: `Bring the pieces of ${name} back to what holds them`,
-      edit: (course) => straightened(course, id),
+      edit: (course) => straighten(course, id),
     },
-    { idea: 'again', says: `Lay ${name} out again`, edit: (course) => laidAgain(course, id) },
+    { idea: 'again', says: `Lay ${name} out again`, edit: (course) => layOutAgain(course, id) },
   ];
 }
 
@@ -121,15 +125,17 @@ export const overlap: Check = {
   because: 'The crew cannot set it, and whatever they do instead will not be what was drawn.',
   weight: 'must',
   limits: [],
-  run: (survey) =>
+  findings: (survey) =>
     survey.obstacles.flatMap((one, i) => [
-      ...pairsWithin(one).flatMap((pair) => foundFor(survey, [pair], untangled(survey, one.obstacle.id))),
+      ...pairsWithin(one).flatMap((pair) =>
+        overlapFindings(survey, [pair], untangleProposals(survey, one.obstacle.id)),
+      ),
       ...survey.obstacles.slice(i + 1).flatMap((other) => {
         if (!boundsIntersect(one.bounds, other.bounds)) return [];
         const pairs = pairsOf(one.pieces, other.pieces);
         const apart = () =>
-          [...pushes(survey, other, one), ...pushes(survey, one, other)].sort((p, q) => p.far - q.far);
-        return foundFor(survey, pairs, pairs.length > 0 ? apart() : []);
+          [...pushProposals(survey, other, one), ...pushProposals(survey, one, other)].sort((p, q) => p.far - q.far);
+        return overlapFindings(survey, pairs, pairs.length > 0 ? apart() : []);
       }),
     ]),
 };

@@ -3,7 +3,7 @@ import type { Check } from '../check.ts';
 import { pieceWords } from '../findings/finding-words.ts';
 
 /** The keys that the truck cannot serve: the last ones taken. */
-function beyond({ stock, keys, used }: TruckUse): readonly string[] {
+function missingKeys({ stock, keys, used }: TruckUse): readonly string[] {
   return stock === null ? keys : keys.slice(keys.length - Math.max(0, used - stock.count));
 }
 
@@ -13,9 +13,9 @@ export const truck: Check = {
   because: 'What is not there on the day is replaced by something else, and the course rides differently.',
   weight: 'must',
   limits: [],
-  run: (survey) =>
+  findings: (survey) =>
     survey.truck.flatMap((use) => {
-      const missing = beyond(use);
+      const missing = missingKeys(use);
       if (missing.length === 0) return [];
       const at = survey.pieces.find((piece) => piece.key === missing[0])?.pose ?? { x: 0, y: 0 };
       const has = use.stock?.count ?? 0;

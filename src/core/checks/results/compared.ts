@@ -6,7 +6,7 @@ import { LIMITS } from '../rulebooks/limits.ts';
 import { limitsOf, PRACTICE, rulebookById } from '../rulebooks/rulebooks.ts';
 
 /** One limit in both books; absent: the book does not say. */
-export interface Difference {
+export interface LimitDifference {
   readonly name: string;
   readonly title: string;
   readonly a?: Limit;
@@ -14,7 +14,7 @@ export interface Difference {
 }
 
 /** A course judged by two books. */
-export interface Compared {
+export interface BookComparison {
   readonly a: RuleBook;
   readonly b: RuleBook;
   /** Found by both books, told by the first. */
@@ -24,7 +24,7 @@ export interface Compared {
   /** Found by both, but not with the same weight or band. */
   readonly changed: readonly { readonly a: Finding; readonly b: Finding }[];
   /** Limits that the books print differently, or only one of them prints. */
-  readonly limits: readonly Difference[];
+  readonly limits: readonly LimitDifference[];
 }
 
 function bookOf(id: string): RuleBook {
@@ -48,7 +48,7 @@ function isSame(a: Limit | undefined, b: Limit | undefined): boolean {
   return a?.least === b?.least && a?.most === b?.most && a?.unit === b?.unit && a?.multiples === b?.multiples;
 }
 
-function differences(one: Course, other: Course): readonly Difference[] {
+function limitDifferences(one: Course, other: Course): readonly LimitDifference[] {
   return Object.entries(LIMITS).flatMap(([name, { title }]) => {
     const a = printedLimit(one, name);
     const b = printedLimit(other, name);
@@ -62,7 +62,7 @@ function isAlike(a: Finding, b: Finding): boolean {
 }
 
 /** The same course under two rule books; house rules stay in force under both. Throws where there is no such book. */
-export function compared(course: Course, idA: string, idB: string): Compared {
+export function bookComparison(course: Course, idA: string, idB: string): BookComparison {
   const [a, b] = [bookOf(idA), bookOf(idB)];
   const [one, other] = [judgedBy(course, idA), judgedBy(course, idB)];
   const ofA = closerFindingsOf(survey(one));
@@ -80,6 +80,6 @@ export function compared(course: Course, idA: string, idB: string): Compared {
     changed: pairs.filter((pair) => !isAlike(pair.a, pair.b)),
     onlyA: ofA.filter(({ id }) => !shared.has(id)),
     onlyB: ofB.filter(({ id }) => !shared.has(id)),
-    limits: differences(one, other),
+    limits: limitDifferences(one, other),
   };
 }

@@ -1,7 +1,7 @@
 import type { Course } from '../../course/course.ts';
 import { survey } from '../../survey.ts';
 import { findingsOf } from '../checks.ts';
-import { openOf } from './waived.ts';
+import { unwaivedFindings } from './waived.ts';
 
 /** What was done for one finding. */
 export interface Fix {
@@ -10,7 +10,7 @@ export interface Fix {
   readonly did: string;
 }
 
-export interface FixedAll {
+export interface SafeFixes {
   readonly course: Course;
   readonly did: readonly Fix[];
   /** Ids of the findings that stay open. */
@@ -25,12 +25,12 @@ const MOST = 200;
  * brings a size to what is asked: it takes away nothing that the designer meant, and no new must or should comes with it.
  * Waived findings are left alone. A finding is worked on once, so that two fixes cannot chase each other.
  */
-export function fixedAll(course: Course): FixedAll {
+export function applySafeRemedies(course: Course): SafeFixes {
   const did: Fix[] = [];
   const seen = new Set<string>();
   let now = course;
   for (let i = 0; i < MOST; i += 1) {
-    const open = openOf(findingsOf(survey(now)));
+    const open = unwaivedFindings(findingsOf(survey(now)));
     const next = open.find(({ id }) => !seen.has(id));
     if (next === undefined) return { course: now, did, left: open.map(({ id }) => id) };
     seen.add(next.id);
@@ -39,5 +39,5 @@ export function fixedAll(course: Course): FixedAll {
     now = remedy.apply(now);
     did.push({ finding: next.id, said: next.says, did: remedy.says });
   }
-  return { course: now, did, left: openOf(findingsOf(survey(now))).map(({ id }) => id) };
+  return { course: now, did, left: unwaivedFindings(findingsOf(survey(now))).map(({ id }) => id) };
 }

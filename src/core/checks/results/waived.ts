@@ -2,16 +2,16 @@ import { produce } from 'immer';
 import type { Course } from '../../course/course.ts';
 import type { Finding } from '../check.ts';
 
-/** The course with a finding let stand, and why; a reason of blanks takes the waiver back, as `unwaived` does. */
-export function waived(course: Course, finding: string, reason: string): Course {
+/** The course with a finding let stand, and why; a reason of blanks takes the waiver back, as `unwaiveFinding` does. */
+export function waiveFinding(course: Course, finding: string, reason: string): Course {
   const said = reason.trim();
   const others = (course.waived ?? []).filter((each) => each.finding !== finding);
   return withWaivers(course, said === '' ? others : [...others, { finding, reason: said }]);
 }
 
 /** The course with a finding open again. */
-export function unwaived(course: Course, finding: string): Course {
-  return waived(course, finding, '');
+export function unwaiveFinding(course: Course, finding: string): Course {
+  return waiveFinding(course, finding, '');
 }
 
 function withWaivers(course: Course, waivers: NonNullable<Course['waived']>): Course {
@@ -22,6 +22,6 @@ function withWaivers(course: Course, waivers: NonNullable<Course['waived']>): Co
 }
 
 /** Findings that nobody has waived. */
-export function openOf(findings: readonly Finding[]): readonly Finding[] {
+export function unwaivedFindings(findings: readonly Finding[]): readonly Finding[] {
   return findings.filter((finding) => finding.waived === undefined);
 }

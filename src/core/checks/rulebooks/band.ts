@@ -2,10 +2,10 @@ import type { Metres } from '../../measure/quantity.ts';
 import type { Band } from '../check.ts';
 
 /** Less than anyone can tape: a value this far past the end of its band still counts as inside, in the band's own SI unit. */
-export const MARGIN: Metres = 1e-4;
+export const BAND_TOLERANCE: Metres = 1e-4;
 
 /** How many whole bands laid end to end come nearest to the value: 1 where multiples do not count. */
-function wholes(band: Band, value: number): readonly number[] {
+function wholeMultiples(band: Band, value: number): readonly number[] {
   const { least, most, multiples } = band;
   if (!multiples || least === undefined || most === undefined || least <= 0) return [1];
   const about = Math.max(1, Math.floor(value / most));
@@ -13,15 +13,17 @@ function wholes(band: Band, value: number): readonly number[] {
 }
 
 /** Whether the value lies in the band, or in a whole multiple of it where those count. */
-export function inBand(band: Band, value: number): boolean {
+export function isInBand(band: Band, value: number): boolean {
   const { least = Number.NEGATIVE_INFINITY, most = Number.POSITIVE_INFINITY } = band;
-  return wholes(band, value).some((n) => value >= n * least - MARGIN && value <= n * most + MARGIN);
+  return wholeMultiples(band, value).some(
+    (n) => value >= n * least - BAND_TOLERANCE && value <= n * most + BAND_TOLERANCE,
+  );
 }
 
 /** The allowed values next to one that is not allowed: the nearest first, one below and one above where both exist. */
-export function nearestIn(band: Band, value: number): readonly number[] {
-  if (inBand(band, value)) return [value];
-  const ends = wholes(band, value).flatMap((n) => [
+export function nearestAllowed(band: Band, value: number): readonly number[] {
+  if (isInBand(band, value)) return [value];
+  const ends = wholeMultiples(band, value).flatMap((n) => [
     ...(band.least === undefined ? [] : [n * band.least]),
     ...(band.most === undefined ? [] : [n * band.most]),
   ]);

@@ -51,7 +51,7 @@ export function bandOf(limit: Limit): Band {
 }
 
 /** An SI value in the unit in which the limit is printed. */
-export function inUnitOf(limit: Limit, value: number): number {
+export function inPrintedUnit(limit: Limit, value: number): number {
   return value / UNITS[limit.unit];
 }
 
@@ -77,14 +77,14 @@ function houseLimit(name: string, house: HouseLimit, book: Limit | undefined): L
 const PONY: Metres = 1.48;
 
 /** What a book prints for this level and size of horse. */
-function printed(book: RuleBook | undefined, level: Level, isPony: boolean): Limits {
+function limitsFor(book: RuleBook | undefined, level: Level, isPony: boolean): Limits {
   return { ...book?.limits, ...(isPony ? book?.ponies : {}), ...book?.levels?.[level] };
 }
 
 /** A house rule on a band silences what the book recommends inside it. */
-function merged(choice: RuleChoice, level: Level, isPony: boolean): Limits {
-  const practised = printed(PRACTICE, level, isPony);
-  const asked = printed(rulebookById(choice.id), level, isPony);
+function mergedLimits(choice: RuleChoice, level: Level, isPony: boolean): Limits {
+  const practised = limitsFor(PRACTICE, level, isPony);
+  const asked = limitsFor(rulebookById(choice.id), level, isPony);
   const limits: Record<string, Limit> = { ...practised, ...asked };
   for (const [name, house] of Object.entries(choice.house)) {
     limits[name] = houseLimit(name, house, asked[name] ?? practised[name]);
@@ -93,7 +93,7 @@ function merged(choice: RuleChoice, level: Level, isPony: boolean): Limits {
   return limits;
 }
 
-const remembered = new WeakMap<RuleChoice, Map<string, Limits>>();
+const limitsCache = new WeakMap<RuleChoice, Map<string, Limits>>();
 
 /**
  * The limits in force: designers' practice, over it the chosen book, over it the show's house rules; of practice and
@@ -102,12 +102,12 @@ const remembered = new WeakMap<RuleChoice, Map<string, Limits>>();
  */
 export function limitsOf({ rulebook, class: { level }, horse }: Pick<Course, 'rulebook' | 'class' | 'horse'>): Limits {
   const isPony = (horseById(horse) ?? STOCK_HORSE).withers.value < PONY;
-  const because = `${level} ${isPony}`;
-  const kept = remembered.get(rulebook) ?? new Map<string, Limits>();
-  remembered.set(rulebook, kept);
-  const known = kept.get(because);
-  if (known !== undefined) return known;
-  const limits = merged(rulebook, level, isPony);
-  kept.set(because, limits);
+  const cacheKey = `${level} ${isPony}`;
+  const byKey = limitsCache.get(rulebook) ?? new Map<string, Limits>();
+  limitsCache.set(rulebook, byKey);
+  const cached = byKey.get(cacheKey);
+  if (cached !== undefined) return cached;
+  const limits = mergedLimits(rulebook, level, isPony);
+  byKey.set(cacheKey, limits);
   return limits;
 }

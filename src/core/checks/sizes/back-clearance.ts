@@ -2,15 +2,15 @@ import { INCH } from '../../measure/quantity.ts';
 import type { Survey } from '../../survey.ts';
 import type { Check, Limit, Proposal } from '../check.ts';
 import { obstacleWords, pieceWords, valueWords } from '../findings/finding-words.ts';
-import { rebuiltNear } from '../findings/verified-fixes.ts';
+import { rebuildNear } from '../findings/verified-fixes.ts';
 import { type Sweep, sweepsOf } from '../geometry/sweep.ts';
-import { MARGIN } from '../rulebooks/band.ts';
+import { BAND_TOLERANCE } from '../rulebooks/band.ts';
 import { bandOf } from '../rulebooks/rulebooks.ts';
 
 /** A lane has to grow by more than is missing, for the base runs askew in it: from twice on, then inch by inch. */
 const WIDER = [2, 3, 5, 8];
 
-function wider(survey: Survey, sweep: Sweep, missing: number): readonly Proposal[] {
+function widenProposals(survey: Survey, sweep: Sweep, missing: number): readonly Proposal[] {
   const obstacle = survey.layout.obstacles.find(({ id }) => id === sweep.obstacle);
   const param =
     obstacle === undefined ? undefined : ['width', 'side'].find((key) => typeof obstacle.values[key] === 'number');
@@ -21,33 +21,33 @@ function wider(survey: Survey, sweep: Sweep, missing: number): readonly Proposal
     return {
       idea: 'widen',
       says: `Build ${obstacleWords(survey, sweep.obstacle)} with ${valueWords('length', value, survey.course.unit)}`,
-      edit: (course) => rebuiltNear(course, sweep.obstacle, { [param]: value }),
+      edit: (course) => rebuildNear(course, sweep.obstacle, { [param]: value }),
     };
   });
 }
 
-function says(survey: Survey, { obstacle, move, clear, key, base }: Sweep, least: number): string {
+function findingWords(survey: Survey, { obstacle, move, clear, key, base }: Sweep, least: number): string {
   const { unit } = survey.course;
   const size = `${valueWords('length', base.length, unit)} by ${valueWords('length', base.width, unit)}`;
   const doing = move === 'turn' ? 'Turning in' : 'Backing through';
-  const told = valueWords('length', Math.abs(clear), unit);
+  const distance = valueWords('length', Math.abs(clear), unit);
   const piece = pieceWords(survey, key);
-  const where = clear < 0 ? `${told} over ${piece}` : `to ${told} from ${piece}`;
+  const where = clear < 0 ? `${distance} over ${piece}` : `to ${distance} from ${piece}`;
   const wants = least > 0 ? `at least ${valueWords('length', least, unit)} is wanted` : 'they have to stay clear of it';
   return `${doing} ${obstacleWords(survey, obstacle)}, hooves that stand ${size} come ${where} however they are placed; ${wants}.`;
 }
 
-function foundFor(survey: Survey, sweep: Sweep, limit: Limit) {
+function backClearanceFindings(survey: Survey, sweep: Sweep, limit: Limit) {
   const band = bandOf(limit);
   const least = band.least ?? 0;
-  if (sweep.clear >= least - MARGIN) return [];
+  if (sweep.clear >= least - BAND_TOLERANCE) return [];
   const leg = survey.layout.ride.legs[sweep.leg];
   return [
     {
       id: `back-clearance:${sweep.obstacle}:${leg?.passage ?? sweep.leg}`,
       check: 'back-clearance',
       weight: limit.weight ?? backClearance.weight,
-      says: says(survey, sweep, least),
+      says: findingWords(survey, sweep, least),
       because: backClearance.because,
       at: { x: sweep.at.x, y: sweep.at.y },
       leg: sweep.leg,
@@ -55,7 +55,7 @@ function foundFor(survey: Survey, sweep: Sweep, limit: Limit) {
       measured: sweep.clear,
       allowed: band,
       source: `${survey.horse.wheelbase.source}; the room: ${limit.source}`,
-      proposals: wider(survey, sweep, least - sweep.clear),
+      proposals: widenProposals(survey, sweep, least - sweep.clear),
     },
   ];
 }
@@ -68,8 +68,8 @@ export const backClearance: Check = {
     'A backing or turning horse does not see its hind feet: where its hooves do not fit, a careful rider is hit with a careless one.',
   weight: 'should',
   limits: ['sweep.clear'],
-  run(survey, limits) {
+  findings(survey, limits) {
     const limit = limits['sweep.clear'];
-    return limit === undefined ? [] : sweepsOf(survey).flatMap((sweep) => foundFor(survey, sweep, limit));
+    return limit === undefined ? [] : sweepsOf(survey).flatMap((sweep) => backClearanceFindings(survey, sweep, limit));
   },
 };

@@ -5,8 +5,8 @@ import type { Pose } from '../../plane/pose.ts';
 import { edges } from '../../plane/ring.ts';
 import { segmentIntersection } from '../../plane/segment.ts';
 import type { Survey } from '../../survey.ts';
-import { dimension, type Size } from '../findings/dimension.ts';
-import { rememberedPairs } from '../geometry/swath.ts';
+import { type MeasuredSize, sizeCheck } from '../findings/dimension.ts';
+import { pairCache } from '../geometry/swath.ts';
 
 /** How finely the lane is measured along the line, metres. */
 const STEP = 0.25;
@@ -33,9 +33,9 @@ function faceBeside(obstacle: PlacedObstacle, at: Pose, side: 1 | -1): Face | un
 }
 
 /** The width square to the line wherever there is a pole on both sides of it. */
-const widths = rememberedPairs<Path, PlacedObstacle, readonly Size[]>();
+const widthCache = pairCache<Path, PlacedObstacle, readonly MeasuredSize[]>();
 
-function widthsOn(obstacle: PlacedObstacle, path: Path): readonly Size[] {
+function widthsOn(obstacle: PlacedObstacle, path: Path): readonly MeasuredSize[] {
   return path.flatMap((stretch) => {
     const steps = Math.max(1, Math.ceil(stretch.length / STEP));
     return Array.from({ length: steps + 1 }, (_, i) => poseOn(stretch, (stretch.length * i) / steps)).flatMap((at) => {
@@ -55,21 +55,21 @@ export function isRaised(obstacle: PlacedObstacle): boolean {
 }
 
 /** The widths of the lane that the horse backs through. */
-function backWidths(obstacle: PlacedObstacle, survey: Survey): readonly Size[] {
+function backWidths(obstacle: PlacedObstacle, survey: Survey): readonly MeasuredSize[] {
   const { legs } = survey.layout.ride;
   return survey.line.elements
     .filter(
       ({ leg, move, part }) => move === 'back' && part === 'obstacle' && legs[leg]?.obstacle === obstacle.obstacle.id,
     )
-    .flatMap(({ path }) => widths(path, obstacle, { because: '', work: () => widthsOn(obstacle, path) }));
+    .flatMap(({ path }) => widthCache(path, obstacle, { because: '', work: () => widthsOn(obstacle, path) }));
 }
 
 /** Whether a barrel stands at one side of the lane there: what is high and round wants more room. */
-function isAtBarrel({ pieces }: PlacedObstacle, { keys }: Size): boolean {
+function isAtBarrel({ pieces }: PlacedObstacle, { keys }: MeasuredSize): boolean {
   return pieces.some((piece) => piece.kind.id === 'barrel' && keys.includes(piece.key));
 }
 
-export const backWidth = dimension({
+export const backWidth = sizeCheck({
   id: 'back-width',
   says: 'A back-through on the ground is wide enough.',
   because: 'A backing horse cannot see its feet: in a lane that is too narrow it steps on the poles.',
@@ -81,7 +81,7 @@ export const backWidth = dimension({
     isRaised(obstacle) ? [] : backWidths(obstacle, survey).filter((size) => !isAtBarrel(obstacle, size)),
 });
 
-export const backBarrelWidth = dimension({
+export const backBarrelWidth = sizeCheck({
   ...backWidth,
   id: 'back-barrel-width',
   says: 'A back-through between barrels is wider than one between poles.',
@@ -92,7 +92,7 @@ export const backBarrelWidth = dimension({
   sizes: (obstacle, survey) => backWidths(obstacle, survey).filter((size) => isAtBarrel(obstacle, size)),
 });
 
-export const backRaisedWidth = dimension({
+export const backRaisedWidth = sizeCheck({
   ...backWidth,
   id: 'back-raised-width',
   says: 'A raised back-through is wider than one on the ground.',

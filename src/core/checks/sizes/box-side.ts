@@ -1,6 +1,6 @@
-import { clearBetween, dimension, piecesOf, sizesOf } from '../findings/dimension.ts';
+import { clearanceBetween, pieceSizes, piecesOfKind, sizeCheck } from '../findings/dimension.ts';
 
-export const squarePole = dimension({
+export const squarePole = sizeCheck({
   id: 'square-pole',
   says: 'A square that is ridden round inside has long enough poles.',
   because: 'In a smaller square the circle round the marker is tighter than a jog can be.',
@@ -9,10 +9,10 @@ export const squarePole = dimension({
   what: 'the length of a pole of',
   param: 'length',
   sizes: (obstacle) =>
-    obstacle.obstacle.kind === 'square-marker' ? sizesOf(obstacle, 'pole', ({ figure }) => figure.length) : [],
+    obstacle.obstacle.kind === 'square-marker' ? pieceSizes(obstacle, 'pole', ({ figure }) => figure.length) : [],
 });
 
-export const boxSide = dimension({
+export const boxSide = sizeCheck({
   id: 'box-side',
   says: 'A box to turn in has the size that the book gives.',
   because: 'In a smaller box the horse steps out behind; in a larger one the turn asks for nothing.',
@@ -27,12 +27,12 @@ export const boxSide = dimension({
     const turnedIn = survey.layout.ride.legs.some((leg) => leg.obstacle === id && turns(leg.passage));
     if (kind !== 'box' || !turnedIn) return [];
     // Opposite poles are the ones that lie in line with each other; neighbours are square.
-    const poles = piecesOf(obstacle, 'pole');
+    const poles = piecesOfKind(obstacle, 'pole');
     return poles.flatMap((a, i) =>
       poles
         .slice(i + 1)
         .filter((b) => Math.abs(Math.cos(a.pose.angle - b.pose.angle)) > 0.7)
-        .map((b) => clearBetween(a, b)),
+        .map((b) => clearanceBetween(a, b)),
     );
   },
 });

@@ -1,6 +1,6 @@
-import { dimension, sizesOf } from '../findings/dimension.ts';
+import { pieceSizes, sizeCheck } from '../findings/dimension.ts';
 
-export const bridgeWidth = dimension({
+export const bridgeWidth = sizeCheck({
   id: 'bridge-width',
   says: 'A bridge is wide enough.',
   because: 'On a narrow bridge a horse that is not quite straight steps off its side.',
@@ -8,10 +8,10 @@ export const bridgeWidth = dimension({
   limit: 'bridge.width',
   what: 'the width of',
   param: 'width',
-  sizes: (obstacle) => sizesOf(obstacle, 'bridge', ({ figure }) => figure.width),
+  sizes: (obstacle) => pieceSizes(obstacle, 'bridge', ({ figure }) => figure.width),
 });
 
-export const bridgeLength = dimension({
+export const bridgeLength = sizeCheck({
   id: 'bridge-length',
   says: 'A bridge is long enough to be walked over.',
   because: 'A horse jumps what is too short to be stepped on with all four feet.',
@@ -19,5 +19,5 @@ export const bridgeLength = dimension({
   limit: 'bridge.length',
   what: 'the length of',
   param: 'length',
-  sizes: (obstacle) => sizesOf(obstacle, 'bridge', ({ figure }) => figure.length),
+  sizes: (obstacle) => pieceSizes(obstacle, 'bridge', ({ figure }) => figure.length),
 });

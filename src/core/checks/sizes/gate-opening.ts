@@ -1,6 +1,6 @@
-import { dimension, sizesOf } from '../findings/dimension.ts';
+import { pieceSizes, sizeCheck } from '../findings/dimension.ts';
 
-export const gateHeight = dimension({
+export const gateHeight = sizeCheck({
   id: 'gate-height',
   says: 'A gate is as high as a rider can reach.',
   because: 'A rider who has to lean down to a latch, or up to it, loses the gate.',
@@ -8,10 +8,10 @@ export const gateHeight = dimension({
   limit: 'gate.height',
   what: 'the height of',
   param: 'height',
-  sizes: (obstacle) => sizesOf(obstacle, 'gate', ({ figure }) => figure.height),
+  sizes: (obstacle) => pieceSizes(obstacle, 'gate', ({ figure }) => figure.height),
 });
 
-export const gateOpening = dimension({
+export const gateOpening = sizeCheck({
   id: 'gate-opening',
   says: 'A gate opens wide enough for horse and rider.',
   because: 'A rider who works a narrow gate catches a knee, and the horse learns to rush it.',
@@ -20,7 +20,7 @@ export const gateOpening = dimension({
   what: 'the opening of',
   param: 'opening',
   sizes: (obstacle) =>
-    sizesOf(obstacle, 'gate', ({ piece, kind, figure }) => {
+    pieceSizes(obstacle, 'gate', ({ piece, kind, figure }) => {
       const opening = piece.values.opening ?? kind.params.opening?.usual;
       return typeof opening === 'number' ? opening : figure.length;
     }),

@@ -1,6 +1,6 @@
-import { clearBetween, dimension, piecesOf } from '../findings/dimension.ts';
+import { clearanceBetween, piecesOfKind, sizeCheck } from '../findings/dimension.ts';
 
-export const markerClear = dimension({
+export const markerClearance = sizeCheck({
   id: 'marker-clear',
   says: 'The poles of a spoke keep clear of the marker in the middle.',
   because: 'The marker is knocked over when a pole is hit, and the line is pushed inwards.',
@@ -10,7 +10,7 @@ export const markerClear = dimension({
   param: 'clear',
   sizes(obstacle) {
     if (obstacle.obstacle.kind !== 'spoke') return [];
-    const [marker] = piecesOf(obstacle, 'marker');
-    return marker === undefined ? [] : piecesOf(obstacle, 'pole').map((pole) => clearBetween(marker, pole));
+    const [marker] = piecesOfKind(obstacle, 'marker');
+    return marker === undefined ? [] : piecesOfKind(obstacle, 'pole').map((pole) => clearanceBetween(marker, pole));
   },
 });

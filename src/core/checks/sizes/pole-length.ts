@@ -1,6 +1,6 @@
-import { dimension, sizesOf } from '../findings/dimension.ts';
+import { pieceSizes, sizeCheck } from '../findings/dimension.ts';
 
-export const poleLength = dimension({
+export const poleLength = sizeCheck({
   id: 'pole-length',
   says: 'Poles have a length that is in use.',
   because: 'A short pole is run out beside, a very long one cannot be carried or kept straight.',
@@ -8,5 +8,5 @@ export const poleLength = dimension({
   limit: 'pole.length',
   what: 'the length of a pole of',
   param: 'length',
-  sizes: (obstacle) => sizesOf(obstacle, 'pole', ({ figure }) => figure.length),
+  sizes: (obstacle) => pieceSizes(obstacle, 'pole', ({ figure }) => figure.length),
 });

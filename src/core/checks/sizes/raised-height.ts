@@ -4,46 +4,46 @@ import type { PlacedObstacle, PlacedPiece } from '../../course/placed.ts';
 import type { Gait } from '../../horses/horse.ts';
 import type { Survey } from '../../survey.ts';
 import type { Limit, Proposal } from '../check.ts';
-import { dimension, piecesOf, type Size } from '../findings/dimension.ts';
+import { type MeasuredSize, piecesOfKind, sizeCheck } from '../findings/dimension.ts';
 import { obstacleWords, valueWords } from '../findings/finding-words.ts';
 import { isRaised } from './back-width.ts';
 
-function raised({ piece }: PlacedPiece, end: 'raisedStart' | 'raisedEnd'): number {
+function raisedEndHeight({ piece }: PlacedPiece, end: 'raisedStart' | 'raisedEnd'): number {
   const value = piece.values[end];
   return typeof value === 'number' ? value : 0;
 }
 
 /** Heights of the raised poles that the obstacle's line crosses at a gait. */
-function crossed(obstacle: PlacedObstacle, survey: Survey, gait: Gait): readonly PlacedPiece[] {
+function crossedPoles(obstacle: PlacedObstacle, survey: Survey, gait: Gait): readonly PlacedPiece[] {
   const { id } = obstacle.obstacle;
   const { legs } = survey.layout.ride;
   const keys = new Set(
     survey.line.crossings.filter((each) => each.obstacle === id && legs[each.leg]?.gait === gait).map(({ key }) => key),
   );
-  return piecesOf(obstacle, 'pole').filter(
-    (pole) => keys.has(pole.key) && raised(pole, 'raisedStart') + raised(pole, 'raisedEnd') > 0,
+  return piecesOfKind(obstacle, 'pole').filter(
+    (pole) => keys.has(pole.key) && raisedEndHeight(pole, 'raisedStart') + raisedEndHeight(pole, 'raisedEnd') > 0,
   );
 }
 
 /** From the ground to the highest point of the pole. */
-function topOf({ key, pose, figure }: PlacedPiece): Size {
+function topOf({ key, pose, figure }: PlacedPiece): MeasuredSize {
   return { value: figure.height, at: { x: pose.x, y: pose.y }, keys: [key] };
 }
 
 /** From the ground to the top of the pole at its middle. */
-function topAtMiddle(piece: PlacedPiece): Size {
-  const ends = [raised(piece, 'raisedStart'), raised(piece, 'raisedEnd')];
+function topAtMiddle(piece: PlacedPiece): MeasuredSize {
+  const ends = [raisedEndHeight(piece, 'raisedStart'), raisedEndHeight(piece, 'raisedEnd')];
   const low = Math.max(...ends) - (ends[0] ?? 0) / 2 - (ends[1] ?? 0) / 2;
   return { ...topOf(piece), value: piece.figure.height - low };
 }
 
 /** Where the book takes a height. */
-function heightOf(limit: Limit): (piece: PlacedPiece) => Size {
+function heightOf(limit: Limit): (piece: PlacedPiece) => MeasuredSize {
   return limit.measured === 'middle' ? topAtMiddle : topOf;
 }
 
 /** Every pole of the obstacle that is higher than it may be comes down by as much as the highest has to. */
-function lowered(survey: Survey, { keys: [key = ''] }: Size, off: number): readonly Proposal[] {
+function lowerProposals(survey: Survey, { keys: [key = ''] }: MeasuredSize, off: number): readonly Proposal[] {
   const id = obstacleOf(key);
   return [
     {
@@ -63,88 +63,89 @@ function lowered(survey: Survey, { keys: [key = ''] }: Size, off: number): reado
 
 const because = 'The higher the pole, the more a horse has to fold its legs, and the harder a touch is.';
 
-export const raisedWalkSeveral = dimension({
+export const raisedWalkSeveral = sizeCheck({
   id: 'raised-walk-several',
   says: 'Several raised walk-overs are not too high.',
   because,
   weight: 'must',
   limit: 'raised.walk.several',
   what: 'the highest pole of',
-  mends: lowered,
+  otherProposals: lowerProposals,
   sizes(obstacle, survey, limit) {
-    const poles = crossed(obstacle, survey, 'walk');
+    const poles = crossedPoles(obstacle, survey, 'walk');
     return poles.length > 1 ? poles.map(heightOf(limit)) : [];
   },
 });
 
-export const raisedWalkSingle = dimension({
+export const raisedWalkSingle = sizeCheck({
   id: 'raised-walk-single',
   says: 'A single raised walk-over is not too high.',
   because,
   weight: 'must',
   limit: 'raised.walk.single',
   what: 'the raised pole of',
-  mends: lowered,
+  otherProposals: lowerProposals,
   sizes(obstacle, survey, limit) {
-    const poles = crossed(obstacle, survey, 'walk');
+    const poles = crossedPoles(obstacle, survey, 'walk');
     return poles.length === 1 ? poles.map(heightOf(limit)) : [];
   },
 });
 
-export const raisedJog = dimension({
+export const raisedJog = sizeCheck({
   id: 'raised-jog',
   says: 'Raised jog-overs are not too high.',
   because,
   weight: 'must',
   limit: 'raised.jog',
   what: 'the highest pole of',
-  mends: lowered,
-  sizes: (obstacle, survey, limit) => crossed(obstacle, survey, 'jog').map(heightOf(limit)),
+  otherProposals: lowerProposals,
+  sizes: (obstacle, survey, limit) => crossedPoles(obstacle, survey, 'jog').map(heightOf(limit)),
 });
 
 /** A book without a height for raised poles may still have one for jumps: nothing that is ridden over is higher. */
-export const jumpHeight = dimension({
+export const jumpHeight = sizeCheck({
   id: 'jump-height',
   says: 'Nothing that is ridden over is higher than a jump may be.',
   because,
   weight: 'must',
   limit: 'jump.height',
   what: 'the highest pole of',
-  mends: lowered,
+  otherProposals: lowerProposals,
   sizes: (obstacle, survey, limit) =>
-    (['jog', 'lope'] as const).flatMap((gait) => crossed(obstacle, survey, gait).map(heightOf(limit))),
+    (['jog', 'lope'] as const).flatMap((gait) => crossedPoles(obstacle, survey, gait).map(heightOf(limit))),
 });
 
-export const raisedLope = dimension({
+export const raisedLope = sizeCheck({
   id: 'raised-lope',
   says: 'Raised lope-overs are not too high.',
   because,
   weight: 'must',
   limit: 'raised.lope',
   what: 'the highest pole of',
-  mends: lowered,
-  sizes: (obstacle, survey, limit) => crossed(obstacle, survey, 'lope').map(heightOf(limit)),
+  otherProposals: lowerProposals,
+  sizes: (obstacle, survey, limit) => crossedPoles(obstacle, survey, 'lope').map(heightOf(limit)),
 });
 
-export const backRaisedHeight = dimension({
+export const backRaisedHeight = sizeCheck({
   id: 'back-raised-height',
   says: 'The poles of a raised back-through are not too high.',
   because: 'A backing horse does not see a pole: a high one is sat on instead of touched.',
   weight: 'must',
   limit: 'back.raised.height',
   what: 'the highest pole of',
-  mends: lowered,
+  otherProposals: lowerProposals,
   sizes: (obstacle) =>
-    obstacle.obstacle.kind.startsWith('back-') && isRaised(obstacle) ? piecesOf(obstacle, 'pole').map(topOf) : [],
+    obstacle.obstacle.kind.startsWith('back-') && isRaised(obstacle) ? piecesOfKind(obstacle, 'pole').map(topOf) : [],
 });
 
-export const sidePassHeight = dimension({
+export const sidePassHeight = sizeCheck({
   id: 'side-pass-height',
   says: 'A pole that is side passed is not too high.',
   because: 'The horse goes over it sideways with both pairs of legs, and cannot jump.',
   weight: 'must',
   limit: 'side-pass.height',
   what: 'the highest pole of',
-  mends: lowered,
-  sizes: (obstacle) => (obstacle.obstacle.kind.startsWith('side-pass') ? piecesOf(obstacle, 'pole').map(topOf) : []),
+  otherProposals: lowerProposals,
+  sizes: (obstacle) =>
+    obstacle.obstacle.kind.startsWith('side-pass') ? piecesOfKind(obstacle, 'pole').map(topOf) : [],
 });

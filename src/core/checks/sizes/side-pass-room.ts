@@ -1,6 +1,6 @@
-import { clearBetween, dimension, piecesOf } from '../findings/dimension.ts';
+import { clearanceBetween, piecesOfKind, sizeCheck } from '../findings/dimension.ts';
 
-export const sidePassRoom = dimension({
+export const sidePassRoom = sizeCheck({
   id: 'side-pass-room',
   says: 'The poles of a side pass are not too near each other.',
   because: 'A horse that goes sideways between two poles needs its feet clear of both.',
@@ -9,8 +9,8 @@ export const sidePassRoom = dimension({
   what: 'the room between the poles of',
   param: 'gap',
   sizes(obstacle) {
-    const [first, second] = piecesOf(obstacle, 'pole');
+    const [first, second] = piecesOfKind(obstacle, 'pole');
     if (obstacle.obstacle.kind !== 'side-pass-between' || first === undefined || second === undefined) return [];
-    return [clearBetween(first, second)];
+    return [clearanceBetween(first, second)];
   },
 });

@@ -1,6 +1,6 @@
-import { dimension, sizesOf } from '../findings/dimension.ts';
+import { pieceSizes, sizeCheck } from '../findings/dimension.ts';
 
-export const waterBoxWidth = dimension({
+export const waterBoxWidth = sizeCheck({
   id: 'water-box-width',
   says: 'A water box is wide enough.',
   because: 'A horse steps round what it can, and beside what is narrow.',
@@ -8,10 +8,10 @@ export const waterBoxWidth = dimension({
   limit: 'water-box.width',
   what: 'the width of',
   param: 'width',
-  sizes: (obstacle) => sizesOf(obstacle, 'water-box', ({ figure }) => figure.width),
+  sizes: (obstacle) => pieceSizes(obstacle, 'water-box', ({ figure }) => figure.width),
 });
 
-export const waterBoxLength = dimension({
+export const waterBoxLength = sizeCheck({
   id: 'water-box-length',
   says: 'A water box is long enough to be walked through, and no longer than a set can carry.',
   because: 'A short one is jumped, a long one is refused.',
@@ -19,5 +19,5 @@ export const waterBoxLength = dimension({
   limit: 'water-box.length',
   what: 'the length of',
   param: 'length',
-  sizes: (obstacle) => sizesOf(obstacle, 'water-box', ({ figure }) => figure.length),
+  sizes: (obstacle) => pieceSizes(obstacle, 'water-box', ({ figure }) => figure.length),
 });

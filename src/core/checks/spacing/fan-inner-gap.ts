@@ -1,15 +1,15 @@
 import { constraintKind } from '../../constraints/constraints.ts';
 import type { PlacedPiece } from '../../course/placed.ts';
-import { dimension, middleOf, piecesOf, type Size } from '../findings/dimension.ts';
+import { type MeasuredSize, middleOfPieces, piecesOfKind, sizeCheck } from '../findings/dimension.ts';
 
 /** The tape between the inner ends, as every gap is taped: straight, from near face to near face. */
-function innerGap(a: PlacedPiece, b: PlacedPiece, side: 1 | -1): readonly Size[] {
+function innerGap(a: PlacedPiece, b: PlacedPiece, side: 1 | -1): readonly MeasuredSize[] {
   const held = [a, b].map(({ pose, figure: { length, width } }) => ({ pose, length, width, at: 0 }));
   const value = constraintKind('gap')?.measure(held, side);
-  return value === undefined ? [] : [{ value, at: middleOf([a, b]), keys: [a.key, b.key] }];
+  return value === undefined ? [] : [{ value, at: middleOfPieces([a, b]), keys: [a.key, b.key] }];
 }
 
-export const fanInnerGap = dimension({
+export const fanInnerGap = sizeCheck({
   id: 'fan-inner-gap',
   says: 'The inner ends of a fan lie a boot’s length apart.',
   because: 'Ends that lie closer catch a hoof that is placed a little too far in.',
@@ -19,7 +19,7 @@ export const fanInnerGap = dimension({
   param: 'innerGap',
   sizes(obstacle) {
     if (obstacle.obstacle.kind !== 'fan') return [];
-    const poles = piecesOf(obstacle, 'pole');
+    const poles = piecesOfKind(obstacle, 'pole');
     return poles.slice(1).flatMap((pole, i) => {
       const before = poles[i];
       return before === undefined ? [] : innerGap(before, pole, obstacle.obstacle.side);

@@ -4,14 +4,14 @@ import { lerp } from '../../plane/point.ts';
 import type { Gap } from '../../ride/line.ts';
 import type { Survey } from '../../survey.ts';
 import type { Check, Limit, Limits, Proposal, Weight } from '../check.ts';
-import { heldGap } from '../findings/constrained-edits.ts';
+import { resizeGap } from '../findings/constrained-edits.ts';
 import { bandWords, measuredWords, obstacleWords, pieceWords, valueWords } from '../findings/finding-words.ts';
-import { rebuiltNear } from '../findings/verified-fixes.ts';
-import { inBand, MARGIN, nearestIn } from '../rulebooks/band.ts';
+import { rebuildNear } from '../findings/verified-fixes.ts';
+import { BAND_TOLERANCE, isInBand, nearestAllowed } from '../rulebooks/band.ts';
 import { bandOf } from '../rulebooks/rulebooks.ts';
 
 /** Along the arc and along the tape are told apart when they differ by more than a crew's eye would forgive. */
-const TOLD_APART = INCH;
+const TAPE_DIFFERENCE = INCH;
 
 /** The gap's number within its leg, 1 first. */
 export function gapNumber(survey: Survey, gap: Gap): number {
@@ -19,7 +19,7 @@ export function gapNumber(survey: Survey, gap: Gap): number {
 }
 
 /** How much an obstacle's own parameter has to grow for its gaps on the line to grow by one; absent: it has none. */
-function lever({ values }: Obstacle): { readonly param: string; readonly per: number } | undefined {
+function gapParameter({ values }: Obstacle): { readonly param: string; readonly per: number } | undefined {
   if (typeof values.gap === 'number') return { param: 'gap', per: 1 };
   const arms = values.arms;
   if (typeof values.clear !== 'number' || typeof arms !== 'number') return undefined;
@@ -27,26 +27,26 @@ function lever({ values }: Obstacle): { readonly param: string; readonly per: nu
 }
 
 /** Whether the tape and the line differ by more than a crew's eye forgives. */
-function isToldApart(gap: Gap): boolean {
-  return Math.abs(gap.ridden - gap.taped) > TOLD_APART;
+function hasTapeDifference(gap: Gap): boolean {
+  return Math.abs(gap.ridden - gap.taped) > TAPE_DIFFERENCE;
 }
 
 /** The wanted gap as it is taped, in words. */
 function wantedWords(survey: Survey, gap: Gap, wanted: number): string {
-  return `${valueWords('length', wanted, survey.course.unit)}${isToldApart(gap) ? ' by the tape' : ''}`;
+  return `${valueWords('length', wanted, survey.course.unit)}${hasTapeDifference(gap) ? ' by the tape' : ''}`;
 }
 
 /** On a curve the tape only nearly follows the line: a fix goes this much past the edge of what is wanted, metres. */
 const PAST = INCH / 4;
 
 /** What has to be taped so that the gap is so long along the line. */
-function tapedFor({ taped, ridden }: Gap, wanted: number): number {
-  if (Math.abs(ridden - taped) <= MARGIN) return wanted;
+function tapedLength({ taped, ridden }: Gap, wanted: number): number {
+  if (Math.abs(ridden - taped) <= BAND_TOLERANCE) return wanted;
   return taped + ((wanted + Math.sign(wanted - ridden) * PAST - ridden) * taped) / ridden;
 }
 
 /** The pole at the far end of the gap, carried along the tape until the gap is `wanted`. */
-function poleMoved(survey: Survey, gap: Gap, key: string, wanted: number): Proposal[] {
+function poleMoveProposals(survey: Survey, gap: Gap, key: string, wanted: number): Proposal[] {
   const piece = survey.pieces.find((each) => each.key === key);
   if (piece === undefined || piece.piece.fixed || gap.taped === 0) return [];
   const [near, far] = key === gap.keys[1] ? gap.ends : [gap.ends[1], gap.ends[0]];
@@ -56,33 +56,33 @@ function poleMoved(survey: Survey, gap: Gap, key: string, wanted: number): Propo
     {
       idea: 'move a pole',
       says: `Move ${pieceWords(survey, key)} so that the gap is ${wantedWords(survey, gap, wanted)}`,
-      edit: (course) => heldGap(course, { keys: gap.keys, far: key, taped: wanted, pose }),
+      edit: (course) => resizeGap(course, { keys: gap.keys, far: key, taped: wanted, pose }),
     },
   ];
 }
 
 /** Ways to bring a gap to one of the wanted lengths along the line, the nearest first; by building it anew, then by one pole. */
 export function gapProposals(survey: Survey, gap: Gap, ridden: readonly number[]): readonly Proposal[] {
-  const wanted = ridden.map((value) => tapedFor(gap, value));
+  const wanted = ridden.map((value) => tapedLength(gap, value));
   const obstacle = survey.layout.obstacles.find((each) => each.id === gap.obstacle);
   if (obstacle === undefined) return [];
-  const turned = lever(obstacle);
-  const built = wanted.flatMap((value): Proposal[] => {
-    if (turned === undefined) return [];
-    const old = Number(obstacle.values[turned.param]);
-    const next = turned.param === 'gap' ? value : old + (value - gap.taped) * turned.per;
+  const parameter = gapParameter(obstacle);
+  const buildProposals = wanted.flatMap((value): Proposal[] => {
+    if (parameter === undefined) return [];
+    const old = Number(obstacle.values[parameter.param]);
+    const next = parameter.param === 'gap' ? value : old + (value - gap.taped) * parameter.per;
     return [
       {
         says: `Set the gaps of ${obstacleWords(survey, gap.obstacle)} to ${wantedWords(survey, gap, value)}`,
-        edit: (course) => rebuiltNear(course, gap.obstacle, { [turned.param]: next }),
+        edit: (course) => rebuildNear(course, gap.obstacle, { [parameter.param]: next }),
       },
     ];
   });
-  const moved = wanted.flatMap((value) => [
-    ...poleMoved(survey, gap, gap.keys[1], value),
-    ...poleMoved(survey, gap, gap.keys[0], value),
+  const moveProposals = wanted.flatMap((value) => [
+    ...poleMoveProposals(survey, gap, gap.keys[1], value),
+    ...poleMoveProposals(survey, gap, gap.keys[0], value),
   ]);
-  return [...built, ...moved];
+  return [...buildProposals, ...moveProposals];
 }
 
 /**
@@ -92,21 +92,21 @@ export function gapProposals(survey: Survey, gap: Gap, ridden: readonly number[]
 const OWN_SPREAD = 0.02;
 
 /** Whether the gap is within a horse's own spread of two or more bands laid end to end. */
-function nearlyMultiple(limit: Limit, gap: Gap): boolean {
+function isNearlyMultiple(limit: Limit, gap: Gap): boolean {
   const { least, most, multiples } = bandOf(limit);
   if (!multiples || least === undefined || most === undefined) return false;
   if (gap.ridden <= most * (1 + OWN_SPREAD)) return false;
-  return inBand({ least: least * (1 - OWN_SPREAD), most: most * (1 + OWN_SPREAD), multiples }, gap.ridden);
+  return isInBand({ least: least * (1 - OWN_SPREAD), most: most * (1 + OWN_SPREAD), multiples }, gap.ridden);
 }
 
 /** The band that the gap misses, and how strictly; absent: it misses none. */
-function missed(gap: Gap, limits: Limits): { readonly limit: Limit; readonly weight: Weight } | undefined {
+function missedLimit(gap: Gap, limits: Limits): { readonly limit: Limit; readonly weight: Weight } | undefined {
   const allowed = limits[`gap.${gap.gait}`];
   const better = limits[`gap.${gap.gait}.recommended`];
-  if (allowed !== undefined && !inBand(bandOf(allowed), gap.ridden)) {
-    return { limit: allowed, weight: nearlyMultiple(allowed, gap) ? 'note' : 'must' };
+  if (allowed !== undefined && !isInBand(bandOf(allowed), gap.ridden)) {
+    return { limit: allowed, weight: isNearlyMultiple(allowed, gap) ? 'note' : 'must' };
   }
-  if (better !== undefined && !inBand(bandOf(better), gap.ridden)) return { limit: better, weight: 'should' };
+  if (better !== undefined && !isInBand(bandOf(better), gap.ridden)) return { limit: better, weight: 'should' };
   return undefined;
 }
 
@@ -120,13 +120,13 @@ export const gapBand: Check = {
   because: 'A gap between two strides makes the horse reach, chip in or hit the pole.',
   weight: 'must',
   limits: ['gap.walk', 'gap.walk.recommended', 'gap.jog', 'gap.lope'],
-  run: (survey, limits) =>
+  findings: (survey, limits) =>
     survey.line.gaps.flatMap((gap) => {
-      const miss = missed(gap, limits);
+      const miss = missedLimit(gap, limits);
       if (miss === undefined) return [];
       const { unit } = survey.course;
       const { limit } = miss;
-      const byTape = isToldApart(gap)
+      const byTape = hasTapeDifference(gap)
         ? ` along the line (${valueWords('length', gap.taped, unit)} by a straight tape)`
         : '';
       const name = `Gap ${gapNumber(survey, gap)} of ${obstacleWords(survey, gap.obstacle)}`;
@@ -146,7 +146,7 @@ export const gapBand: Check = {
           measured: gap.ridden,
           allowed: bandOf(limit),
           source: limit.source,
-          proposals: gapProposals(survey, gap, nearestIn(aim, gap.ridden)),
+          proposals: gapProposals(survey, gap, nearestAllowed(aim, gap.ridden)),
         },
       ];
     }),

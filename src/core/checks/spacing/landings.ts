@@ -2,7 +2,7 @@ import type { Sourced } from '../../horses/horse.ts';
 import { lerp } from '../../plane/point.ts';
 import type { Check, Limit } from '../check.ts';
 import { obstacleWords, valueWords } from '../findings/finding-words.ts';
-import { inBand } from '../rulebooks/band.ts';
+import { isInBand } from '../rulebooks/band.ts';
 import { bandOf } from '../rulebooks/rulebooks.ts';
 import { gapNumber, gapProposals } from './gap-band.ts';
 
@@ -19,12 +19,12 @@ export const landings: Check = {
   because: 'Where no whole number of landings fits, the horse has to change its stride between the poles.',
   weight: 'note',
   limits: [],
-  run: (survey, limits) =>
+  findings: (survey, limits) =>
     survey.line.gaps.flatMap((gap) => {
       if (gap.landings.fits) return [];
       const limit = limits[`gap.${gap.gait}`];
       if (limit !== undefined && isForOthers(limit, survey.horse.gaits[gap.gait].landing)) return [];
-      if (limit !== undefined && !inBand(bandOf(limit), gap.ridden)) return [];
+      if (limit !== undefined && !isInBand(bandOf(limit), gap.ridden)) return [];
       const { unit } = survey.course;
       const { horse } = survey;
       const name = `Gap ${gapNumber(survey, gap)} of ${obstacleWords(survey, gap.obstacle)}`;
@@ -45,7 +45,7 @@ export const landings: Check = {
           proposals: gapProposals(
             survey,
             gap,
-            wanted.filter((value) => limit === undefined || inBand(bandOf(limit), value)),
+            wanted.filter((value) => limit === undefined || isInBand(bandOf(limit), value)),
           ),
         },
       ];

@@ -1,23 +1,27 @@
 import type { PlacedObstacle, PlacedPiece } from '../../course/placed.ts';
 import type { Gait } from '../../horses/horse.ts';
 import type { Survey } from '../../survey.ts';
-import { clearBetween, dimension, middleOf, piecesOf, type Size } from '../findings/dimension.ts';
+import { clearanceBetween, type MeasuredSize, middleOfPieces, piecesOfKind, sizeCheck } from '../findings/dimension.ts';
 
 /** The markers, where some leg rides them in one of the gaits. */
-function ridden(obstacle: PlacedObstacle, survey: Survey, isSo: (gait: Gait) => boolean): readonly PlacedPiece[] {
+function riddenMarkers(
+  obstacle: PlacedObstacle,
+  survey: Survey,
+  isSo: (gait: Gait) => boolean,
+): readonly PlacedPiece[] {
   const { id, kind } = obstacle.obstacle;
   const rides = survey.layout.ride.legs.some((leg) => leg.obstacle === id && isSo(leg.gait));
-  return kind === 'serpentine' && rides ? piecesOf(obstacle, 'marker') : [];
+  return kind === 'serpentine' && rides ? piecesOfKind(obstacle, 'marker') : [];
 }
 
-function rooms(markers: readonly PlacedPiece[]): readonly Size[] {
+function markerClearances(markers: readonly PlacedPiece[]): readonly MeasuredSize[] {
   return markers.slice(1).flatMap((marker, i) => {
     const before = markers[i];
-    return before === undefined ? [] : [clearBetween(before, marker)];
+    return before === undefined ? [] : [clearanceBetween(before, marker)];
   });
 }
 
-export const serpentineWalk = dimension({
+export const serpentineWalk = sizeCheck({
   id: 'serpentine-walk',
   says: 'The markers of a serpentine stand far enough apart to be walked.',
   because: 'Between markers that are too near, the horse cannot bend round one before it meets the next.',
@@ -25,10 +29,10 @@ export const serpentineWalk = dimension({
   limit: 'serpentine.walk',
   what: 'base to base, the room between two markers of',
   param: 'gap',
-  sizes: (obstacle, survey) => rooms(ridden(obstacle, survey, (gait) => gait === 'walk')),
+  sizes: (obstacle, survey) => markerClearances(riddenMarkers(obstacle, survey, (gait) => gait === 'walk')),
 });
 
-export const serpentineMarkers = dimension({
+export const serpentineMarkers = sizeCheck({
   id: 'serpentine-markers',
   says: 'A serpentine has enough markers.',
   because: 'Round two or three there is no rhythm of bends to see.',
@@ -36,12 +40,12 @@ export const serpentineMarkers = dimension({
   limit: 'serpentine.markers',
   what: 'the number of markers of',
   sizes(obstacle, survey) {
-    const markers = ridden(obstacle, survey, (gait) => gait === 'walk');
-    return markers.length === 0 ? [] : [{ value: markers.length, at: middleOf(markers), keys: [] }];
+    const markers = riddenMarkers(obstacle, survey, (gait) => gait === 'walk');
+    return markers.length === 0 ? [] : [{ value: markers.length, at: middleOfPieces(markers), keys: [] }];
   },
 });
 
-export const serpentineSpacing = dimension({
+export const serpentineSpacing = sizeCheck({
   id: 'serpentine-spacing',
   says: 'The markers of a serpentine stand far enough apart to be jogged.',
   because: 'Between markers that are too near, the horse has no stride left to change its bend.',
@@ -49,5 +53,5 @@ export const serpentineSpacing = dimension({
   limit: 'serpentine.jog',
   what: 'base to base, the room between two markers of',
   param: 'gap',
-  sizes: (obstacle, survey) => rooms(ridden(obstacle, survey, (gait) => gait !== 'walk')),
+  sizes: (obstacle, survey) => markerClearances(riddenMarkers(obstacle, survey, (gait) => gait !== 'walk')),
 });

@@ -4,12 +4,12 @@ import { labelBox, poleDots, tapeLabels } from '../../../../src/app/arena/overla
 import { keptOf } from '../../../../src/desk/constraints/kept-list.ts';
 import { createDesk } from '../../../../src/desk/editor.ts';
 import { chosenPieces } from '../../../../src/desk/selection/selection.ts';
-import { trio } from '../../../desk/three-obstacles.ts';
+import { threeObstacles } from '../../../desk/three-obstacles.ts';
 
 const SIZE = { width: 800, height: 600 };
 
 function labels(key: string, camera: Camera, taken: Parameters<typeof tapeLabels>[2]['taken'] = []) {
-  const desk = createDesk(trio());
+  const desk = createDesk(threeObstacles());
   desk.choose([key]);
   const { survey, chosen } = desk.state();
   const kept = keptOf({ survey, chosen }).filter((each) => each.tapes.length > 0);

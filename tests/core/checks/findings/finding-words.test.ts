@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Limit } from '../../../../src/core/checks/check.ts';
 import {
-  asker,
+  askerWords,
   bandWords,
   measuredWords,
   obstacleWords,
@@ -30,9 +30,9 @@ describe('a band in words', () => {
   });
 
   test('names who asks', () => {
-    expect(asker(limit({}))).toBe('the book asks for');
-    expect(asker(limit({ grade: 'E' }))).toBe('good practice asks for');
-    expect(asker(limit({ grade: 'E', house: 'mud' }))).toBe('the house rule asks for');
+    expect(askerWords(limit({}))).toBe('the book asks for');
+    expect(askerWords(limit({ grade: 'E' }))).toBe('good practice asks for');
+    expect(askerWords(limit({ grade: 'E', house: 'mud' }))).toBe('the house rule asks for');
   });
 });
 

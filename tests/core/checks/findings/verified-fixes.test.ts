@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import type { Found } from '../../../../src/core/checks/check.ts';
-import { offered, rebuiltNear } from '../../../../src/core/checks/findings/verified-fixes.ts';
+import type { RawFinding } from '../../../../src/core/checks/check.ts';
+import { rebuildNear, verifiedRemedies } from '../../../../src/core/checks/findings/verified-fixes.ts';
 import type { Course } from '../../../../src/core/course/course.ts';
 import { FOOT, INCH } from '../../../../src/core/measure/quantity.ts';
 import { survey } from '../../../../src/core/survey.ts';
@@ -9,8 +9,8 @@ import { BLANK, scene } from '../scene.ts';
 const titled = (title: string) => (course: Course) => ({ ...course, title });
 
 /** A check that minds the title: it finds a fault in "bad", two in "worse", none in the rest. */
-function found(title: string, proposals: Found['proposals'] = []): readonly Found[] {
-  const one = (id: string): Found => ({
+function found(title: string, proposals: RawFinding['proposals'] = []): readonly RawFinding[] {
+  const one = (id: string): RawFinding => ({
     id,
     check: 'title',
     weight: 'must',
@@ -26,11 +26,11 @@ function found(title: string, proposals: Found['proposals'] = []): readonly Foun
   return title === 'worse' ? [one('bad'), one('worse')] : [];
 }
 
-function remedies(proposals: Found['proposals']): readonly string[] {
+function remedies(proposals: RawFinding['proposals']): readonly string[] {
   const course = { ...BLANK, title: 'bad' };
   const [fault] = found('bad', proposals);
   if (fault === undefined) throw new Error('the test has no fault');
-  return offered(survey(course), fault, (each) => found(each.course.title)).map(({ says }) => says);
+  return verifiedRemedies(survey(course), fault, (each) => found(each.course.title)).map(({ says }) => says);
 }
 
 describe('a fix', () => {
@@ -72,7 +72,7 @@ describe('a fix', () => {
       },
     ])[0];
     if (fault === undefined) throw new Error('the test has no fault');
-    const [remedy] = offered(survey({ ...BLANK, title: 'bad' }), fault, (each) => found(each.course.title));
+    const [remedy] = verifiedRemedies(survey({ ...BLANK, title: 'bad' }), fault, (each) => found(each.course.title));
     const later = { ...BLANK, title: 'later' };
     expect(remedy?.apply(later)).toBe(later);
   });
@@ -83,7 +83,7 @@ describe('building near what was asked', () => {
 
   test('takes the nearest values that the kind names', () => {
     // 8 ft poles at 6 ft and 1 ft turn on 6.8 ft: for the lope the fan has to open at its inner ends.
-    const built = rebuiltNear(fan, 'fan-1', { gait: 'lope' });
+    const built = rebuildNear(fan, 'fan-1', { gait: 'lope' });
     const values = 'kind' in built ? {} : built.layouts[0].obstacles[0]?.values;
     expect(values).toMatchObject({ gait: 'lope', length: 8 * FOOT });
     expect(Number(values?.innerGap) / INCH).toBeCloseTo(32, 6);
@@ -91,7 +91,7 @@ describe('building near what was asked', () => {
 
   test('keeps a value inside the bounds of its kind', () => {
     const run = scene([{ kind: 'run', at: [80, 50] }]);
-    const built = rebuiltNear(run, 'run-1', { gap: 10 * INCH });
+    const built = rebuildNear(run, 'run-1', { gap: 10 * INCH });
     expect('kind' in built ? built.why : built.layouts[0].obstacles[0]?.values.gap).toBeCloseTo(12 * INCH, 12);
   });
 });

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { hoofBase, sweepsOf } from '../../../../src/core/checks/geometry/sweep.ts';
+import { hoofRectangle, sweepsOf } from '../../../../src/core/checks/geometry/sweep.ts';
 import { rotateByKeys, shiftByKeys } from '../../../../src/core/course/edit-obstacles.ts';
 import { STOCK_HORSE } from '../../../../src/core/horses/horses.ts';
 import { FOOT, INCH } from '../../../../src/core/measure/quantity.ts';
@@ -12,7 +12,7 @@ const only = (thing: Thing) => {
   if (sweep === undefined) throw new Error('the test has nothing that is swept');
   return sweep;
 };
-const { length, width } = hoofBase(STOCK_HORSE);
+const { length, width } = hoofRectangle(STOCK_HORSE);
 
 describe('what a horse sweeps over', () => {
   test('in a straight lane is the lane less its hooves, half on each side', () => {

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { inBand, MARGIN, nearestIn } from '../../../../src/core/checks/rulebooks/band.ts';
+import { BAND_TOLERANCE, isInBand, nearestAllowed } from '../../../../src/core/checks/rulebooks/band.ts';
 
 const LOPE = { least: 6, most: 7, multiples: true } as const;
 
@@ -24,12 +24,12 @@ describe('a band', () => {
     // From six on, one multiple reaches the next: 36 … 42, 42 … 49.
     [LOPE, 42.5, true],
   ] as const)('%j holds %d: %s', (band, value, holds) => {
-    expect(inBand(band, value)).toBe(holds);
+    expect(isInBand(band, value)).toBe(holds);
   });
 
   test('forgives less than anyone can tape, and no more', () => {
-    expect(inBand({ least: 1 }, 1 - MARGIN / 2)).toBe(true);
-    expect(inBand({ least: 1 }, 1 - 2 * MARGIN)).toBe(false);
+    expect(isInBand({ least: 1 }, 1 - BAND_TOLERANCE / 2)).toBe(true);
+    expect(isInBand({ least: 1 }, 1 - 2 * BAND_TOLERANCE)).toBe(false);
   });
 });
 
@@ -44,7 +44,7 @@ describe('the nearest allowed values', () => {
     [LOPE, 1, [6]],
     [LOPE, 15, [14, 18]],
   ] as const)('of %j to %d are %j, the nearest first', (band, value, nearest) => {
-    expect(nearestIn(band, value)).toEqual(nearest);
+    expect(nearestAllowed(band, value)).toEqual(nearest);
   });
 
   test('are allowed, and nothing between them and the value is', () => {
@@ -59,11 +59,11 @@ describe('the nearest allowed values', () => {
         fc.double({ min: 0.01, max: 0.99, noNaN: true }),
         (b, value, t) => {
           const band = { least: b.least, most: b.least + b.over, multiples: true } as const;
-          for (const near of nearestIn(band, value)) {
-            expect(inBand(band, near)).toBe(true);
+          for (const near of nearestAllowed(band, value)) {
+            expect(isInBand(band, near)).toBe(true);
             const between = value + (near - value) * t;
-            if (Math.abs(between - near) > 2 * MARGIN && !inBand(band, value))
-              expect(inBand(band, between)).toBe(false);
+            if (Math.abs(between - near) > 2 * BAND_TOLERANCE && !isInBand(band, value))
+              expect(isInBand(band, between)).toBe(false);
           }
         },
       ),

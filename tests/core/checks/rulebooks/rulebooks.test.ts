@@ -4,7 +4,7 @@ import type { Limit, RuleBook } from '../../../../src/core/checks/check.ts';
 import { LIMITS } from '../../../../src/core/checks/rulebooks/limits.ts';
 import {
   bandOf,
-  inUnitOf,
+  inPrintedUnit,
   limitsOf,
   PRACTICE,
   RULEBOOKS,
@@ -143,6 +143,6 @@ describe('a printed value', () => {
     const metric = bandOf({ least: 70, most: 75, unit: 'cm', multiples: true, source: 'test', grade: 'E' });
     expect(metric.least).toBeCloseTo(0.7, 12);
     expect(metric.multiples).toBe(true);
-    expect(inUnitOf(inches, 0.762)).toBeCloseTo(30, 12);
+    expect(inPrintedUnit(inches, 0.762)).toBeCloseTo(30, 12);
   });
 });
