@@ -63,6 +63,6 @@ export function counted(count: number, one: string, many = `${one}s`): string {
 }
 
 /** Where something lies, as a person would say it: distances from the west and the south wall. */
-export function placeWords(at: { readonly x: number; readonly y: number }, unit: LengthUnit): string {
+export function positionWords(at: { readonly x: number; readonly y: number }, unit: LengthUnit): string {
   return `${printLength(at.x, unit)} from the west wall, ${printLength(at.y, unit)} from the south wall`;
 }

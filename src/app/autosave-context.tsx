@@ -1,30 +1,30 @@
 import { createContext, useContext, useSyncExternalStore } from 'react';
-import type { Keeper, Keeping } from './autosave.ts';
+import type { CourseSaver, SaveState } from './autosave.ts';
 
-export const KeeperContext = createContext<Keeper | null>(null);
+export const CourseSaverContext = createContext<CourseSaver | null>(null);
 
-export function useKeeper(): Keeper {
-  const keeper = useContext(KeeperContext);
-  if (keeper === null) throw new Error('useKeeper: there is no KeeperContext above');
-  return keeper;
+export function useCourseSaver(): CourseSaver {
+  const saver = useContext(CourseSaverContext);
+  if (saver === null) throw new Error('useKeeper: there is no KeeperContext above');
+  return saver;
 }
 
-export function useKeeping(): Keeping {
-  const keeper = useKeeper();
-  return useSyncExternalStore(keeper.listen, keeper.state);
+export function useSaveState(): SaveState {
+  const saver = useCourseSaver();
+  return useSyncExternalStore(saver.subscribe, saver.state);
 }
 
 /** What stands in the way of keeping the course, and what to do. */
-export function KeepingNotice() {
-  const keeper = useKeeper();
-  const { trouble, elsewhere } = useKeeping();
+export function SaveNotice() {
+  const saver = useCourseSaver();
+  const { errorMessage: trouble, lockedElsewhere: elsewhere } = useSaveState();
   const says = elsewhere ?? trouble;
   if (says === undefined) return null;
   return (
     <div className="notice" role="alert">
       <p>{says}</p>
       {elsewhere !== undefined && (
-        <button type="button" className="button" onClick={() => keeper.part()}>
+        <button type="button" className="button" onClick={() => saver.saveAsCopy()}>
           Work on a copy here
         </button>
       )}

@@ -9,23 +9,23 @@ import type { EarlierCourse, Library, SavedCourse } from '../storage/library.ts'
 import { acquireLock, type LockResult } from '../storage/tab-lock.ts';
 
 /** What the person should know about the keeping of the course. */
-export interface Keeping {
-  readonly isKept: boolean;
+export interface SaveState {
+  readonly isSaved: boolean;
   /** What went wrong and what to do. */
-  readonly trouble: ErrorMessage;
+  readonly errorMessage: ErrorMessage;
   /** Set while another tab edits this course: nothing is kept from here. */
-  readonly elsewhere: ErrorMessage;
+  readonly lockedElsewhere: ErrorMessage;
 }
 
 /** Keeps the course on the table, each course in a slot of its own. */
-export interface Keeper {
-  state(): Keeping;
-  listen(heard: () => void): () => void;
+export interface CourseSaver {
+  state(): SaveState;
+  subscribe(listener: () => void): () => void;
   /** Where the course on the table is kept. */
   slot(): string;
   courses(): Promise<readonly SavedCourse[]>;
   /** Puts a new course on the table, in a slot of its own. */
-  begin(course: Course): void;
+  openNew(course: Course): void;
   /** Puts a kept course on the table. */
   load(slot: string): Promise<CourseReading>;
   /** Earlier states of the course on the table, the newest first. */
@@ -33,13 +33,13 @@ export interface Keeper {
   /** Reads one of them; what is on the table stays. */
   readEarlier(number: number): Promise<CourseReading>;
   /** Goes on in a slot of its own with what is on the table. */
-  part(): void;
+  saveAsCopy(): void;
 }
 
 /** The course that was on the table last, and its slot; undefined at the first visit. */
-export async function lastKept(library: Library): Promise<{ slot: string; course: Course } | undefined> {
-  const spare = takenSpare();
-  if (spare !== undefined) return spare;
+export async function lastSaved(library: Library): Promise<{ slot: string; course: Course } | undefined> {
+  const backup = takeBackup();
+  if (backup !== undefined) return backup;
   const [newest] = await library.courses();
   if (newest === undefined) return undefined;
   const reading = await library.load(newest.slot);
@@ -57,115 +57,115 @@ export interface FirstSlot {
   readonly isFresh: boolean;
 }
 
-export function createKeeper(desk: Desk, library: Library, first: FirstSlot): Keeper {
-  const hearers = new Set<() => void>();
-  let keeping: Keeping = { isKept: true, trouble: library.note, elsewhere: undefined };
+export function createCourseSaver(desk: Desk, library: Library, first: FirstSlot): CourseSaver {
+  const listeners = new Set<() => void>();
+  let saving: SaveState = { isSaved: true, errorMessage: library.note, lockedElsewhere: undefined };
   let slot = first.slot;
   /** Whether somebody has done something to the course, ever. What was only looked at leaves no trace when it goes. */
-  let isWorkedOn = !first.isFresh;
-  let claim: LockResult = { kind: 'unsupported' };
-  let saver = saverOf(slot);
+  let isEdited = !first.isFresh;
+  let lock: LockResult = { kind: 'unsupported' };
+  let slotAutosave = autosaveOf(slot);
 
-  function change(next: Partial<Keeping>): void {
-    keeping = { ...keeping, ...next };
-    for (const heard of hearers) heard();
+  function change(next: Partial<SaveState>): void {
+    saving = { ...saving, ...next };
+    for (const listener of listeners) listener();
   }
-  function saverOf(own: string): Autosave {
+  function autosaveOf(own: string): Autosave {
     return autosave({
       save: (course) => library.save(course, own),
-      report: (trouble) => change({ trouble: trouble ?? library.note, isKept: trouble === undefined }),
+      report: (trouble) => change({ errorMessage: trouble ?? library.note, isSaved: trouble === undefined }),
     });
   }
-  async function claimSlot(): Promise<void> {
+  async function lockSlot(): Promise<void> {
     const own = slot;
     const got = await acquireLock(own);
     if (own !== slot) {
       if (got.kind === 'acquired') got.release();
       return;
     }
-    claim = got;
-    if (got.kind === 'in-other-tab') saver.stop();
-    change({ elsewhere: got.kind === 'in-other-tab' ? got.says : undefined });
+    lock = got;
+    if (got.kind === 'in-other-tab') slotAutosave.stop();
+    change({ lockedElsewhere: got.kind === 'in-other-tab' ? got.says : undefined });
   }
   function moveTo(next: string): void {
-    const [old, leaves] = [slot, !isWorkedOn && keeping.elsewhere === undefined];
-    void saver.flush().then(() => (leaves ? library.remove(old) : undefined));
-    if (claim.kind === 'acquired') claim.release();
+    const [old, leaves] = [slot, !isEdited && saving.lockedElsewhere === undefined];
+    void slotAutosave.flush().then(() => (leaves ? library.remove(old) : undefined));
+    if (lock.kind === 'acquired') lock.release();
     slot = next;
-    saver = saverOf(slot);
-    change({ elsewhere: undefined, isKept: true });
-    void claimSlot();
+    slotAutosave = autosaveOf(slot);
+    change({ lockedElsewhere: undefined, isSaved: true });
+    void lockSlot();
   }
-  function told(): void {
-    if (desk.state().gesture !== null || keeping.elsewhere !== undefined) return;
+  function onDeskChange(): void {
+    if (desk.state().gesture !== null || saving.lockedElsewhere !== undefined) return;
     const { history } = desk.state();
-    isWorkedOn ||= history.steps.length > 1;
-    saver.schedule(presentCourse(history));
-    if (keeping.isKept !== saver.isSaved()) change({ isKept: saver.isSaved() });
+    isEdited ||= history.steps.length > 1;
+    slotAutosave.schedule(presentCourse(history));
+    if (saving.isSaved !== slotAutosave.isSaved()) change({ isSaved: slotAutosave.isSaved() });
   }
 
-  desk.listen(told);
+  desk.subscribe(onDeskChange);
   // What came out of the small store of a page that went is not yet in the library.
-  told();
-  void claimSlot();
-  document.addEventListener('visibilitychange', () => void saver.flush());
+  onDeskChange();
+  void lockSlot();
+  document.addEventListener('visibilitychange', () => void slotAutosave.flush());
   // The browser does not wait for its database when a page goes; this small store it writes at once.
   window.addEventListener('pagehide', () => {
-    if (!saver.isSaved() && keeping.elsewhere === undefined) {
-      putSpare({ slot, course: presentCourse(desk.state().history) });
+    if (!slotAutosave.isSaved() && saving.lockedElsewhere === undefined) {
+      writeBackup({ slot, course: presentCourse(desk.state().history) });
     }
   });
 
   return {
-    state: () => keeping,
-    listen(heard) {
-      hearers.add(heard);
-      return () => hearers.delete(heard);
+    state: () => saving,
+    subscribe(listener) {
+      listeners.add(listener);
+      return () => listeners.delete(listener);
     },
     slot: () => slot,
     courses: () => library.courses(),
-    begin(course) {
+    openNew(course) {
       moveTo(freshSlot());
-      isWorkedOn = false;
+      isEdited = false;
       desk.open(course);
     },
     async load(wanted) {
       const reading = await library.load(wanted);
       if (reading.kind === 'read') {
         moveTo(wanted);
-        isWorkedOn = true;
+        isEdited = true;
         desk.open(reading.course);
       }
       return reading;
     },
     async earlier() {
       // What is on the table now is the newest state, so that the one before it can be told.
-      await saver.flush();
+      await slotAutosave.flush();
       return library.earlier(slot);
     },
     readEarlier: (number) => library.loadEarlier(slot, number),
-    part() {
+    saveAsCopy() {
       moveTo(freshSlot());
-      isWorkedOn = true;
-      told();
+      isEdited = true;
+      onDeskChange();
     },
   };
 }
 
-const SPARE = 'polewright-spare';
+const UNLOAD_BACKUP = 'polewright-spare';
 
-function putSpare({ slot, course }: { slot: string; course: Course }): void {
+function writeBackup({ slot, course }: { slot: string; course: Course }): void {
   try {
-    localStorage.setItem(SPARE, `${slot}\n${writeCourse(course)}`);
+    localStorage.setItem(UNLOAD_BACKUP, `${slot}\n${writeCourse(course)}`);
   } catch {
     // Full or forbidden: at most the last second of work is lost.
   }
 }
 
-function takenSpare(): { slot: string; course: Course } | undefined {
+function takeBackup(): { slot: string; course: Course } | undefined {
   try {
-    const text = localStorage.getItem(SPARE);
-    localStorage.removeItem(SPARE);
+    const text = localStorage.getItem(UNLOAD_BACKUP);
+    localStorage.removeItem(UNLOAD_BACKUP);
     const end = text?.indexOf('\n') ?? -1;
     if (text === null || end < 0) return undefined;
     const reading = readCourse(text.slice(end + 1));

@@ -8,7 +8,7 @@ interface Props {
 }
 
 /** When the drawing of the app itself fails: a sentence and the course as a file, instead of a blank page. */
-export class Boundary extends Component<Props, { readonly failure: string | null }> {
+export class ErrorBoundary extends Component<Props, { readonly failure: string | null }> {
   override state = { failure: null };
 
   static getDerivedStateFromError(failure: unknown): { readonly failure: string } {

@@ -18,6 +18,6 @@ export function useDesk(): Desk {
 /** A part of the desk's state, read again after each change. `pick` must answer with something that the state holds. */
 export function useDeskState<Part>(pick: (state: DeskState) => Part): Part {
   const desk = useDesk();
-  const listen = useCallback((heard: () => void) => desk.listen(heard), [desk]);
-  return useSyncExternalStore(listen, () => pick(desk.state()));
+  const subscribe = useCallback((listener: () => void) => desk.subscribe(listener), [desk]);
+  return useSyncExternalStore(subscribe, () => pick(desk.state()));
 }

@@ -1,12 +1,12 @@
-import type { Stroke } from '../desk/desk.ts';
+import type { KeyPress } from '../desk/desk.ts';
 
 /** A key event of React or the window as the desk takes it. */
-export function strokeOf(event: {
+export function keyPressOf(event: {
   readonly key: string;
   readonly ctrlKey: boolean;
   readonly metaKey: boolean;
   readonly shiftKey: boolean;
   readonly altKey: boolean;
-}): Stroke {
+}): KeyPress {
   return { key: event.key, mod: event.ctrlKey || event.metaKey, shift: event.shiftKey, alt: event.altKey };
 }

@@ -1,17 +1,17 @@
 import { type ComponentType, createElement, lazy, useState } from 'react';
 
 type Load<Part> = () => Promise<Part>;
-const waiting: Load<unknown>[] = [];
+const pending: Load<unknown>[] = [];
 
 /** A part of the app that is not in the first load: it comes when it is first shown, or when the page is at rest. */
-export function later<Props extends object = object>(load: Load<ComponentType<Props>>): ComponentType<Props> {
+export function lazyComponent<Props extends object = object>(load: Load<ComponentType<Props>>): ComponentType<Props> {
   let part: ComponentType<Props> | undefined;
   const loaded = async () => {
     part = await load();
     return part;
   };
   const Waited = lazy(async () => ({ default: await loaded() }));
-  waiting.push(loaded);
+  pending.push(loaded);
   // React shows nothing for a moment in the place of what it waits for; what is there already is shown at once.
   // biome-ignore lint/correctness/noComponentHookFactories: called once for each part, at the top of a file.
   return function Later(props: Props) {
@@ -21,10 +21,10 @@ export function later<Props extends object = object>(load: Load<ComponentType<Pr
 }
 
 /** Loads what is still to come once the browser has nothing else to do, so that no stage waits for the network. */
-export function loadTheRest(): void {
+export function prefetchAll(): void {
   // Not every browser tells when it is at rest.
   const atRest = globalThis.requestIdleCallback ?? ((run: () => void) => setTimeout(run, 1000));
   atRest(() => {
-    for (const load of waiting.splice(0)) load().catch(() => undefined);
+    for (const load of pending.splice(0)) load().catch(() => undefined);
   });
 }

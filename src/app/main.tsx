@@ -2,9 +2,9 @@ import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { createDesk } from '../desk/editor.ts';
 import { openLibrary } from '../storage/library.ts';
-import { createKeeper, freshSlot, lastKept } from './autosave.ts';
-import { KeeperContext } from './autosave-context.tsx';
-import { Boundary } from './boundary.tsx';
+import { createCourseSaver, freshSlot, lastSaved } from './autosave.ts';
+import { CourseSaverContext } from './autosave-context.tsx';
+import { ErrorBoundary } from './boundary.tsx';
 import { DeskProvider } from './desk-context.tsx';
 import { saveDownload } from './file/download.ts';
 import { courseBlob } from './file/files.ts';
@@ -26,23 +26,23 @@ const place = document.getElementById('app');
 if (place === null) throw new Error('main: index.html has no element with the id "app"');
 
 const library = await openLibrary();
-const last = await lastKept(library);
+const last = await lastSaved(library);
 const desk = createDesk(last?.course ?? (await firstCourse()));
-const keeper = createKeeper(desk, library, { slot: last?.slot ?? freshSlot(), isFresh: last === undefined });
+const saver = createCourseSaver(desk, library, { slot: last?.slot ?? freshSlot(), isFresh: last === undefined });
 const view = createView(desk.state().course.arena);
 
 createRoot(place).render(
   <StrictMode>
-    <Boundary saved={() => courseBlob(desk.state().course)} save={saveDownload}>
+    <ErrorBoundary saved={() => courseBlob(desk.state().course)} save={saveDownload}>
       <DeskProvider desk={desk}>
-        <KeeperContext value={keeper}>
+        <CourseSaverContext value={saver}>
           <ViewContext value={view}>
             <PlayerProvider>
               <Shell />
             </PlayerProvider>
           </ViewContext>
-        </KeeperContext>
+        </CourseSaverContext>
       </DeskProvider>
-    </Boundary>
+    </ErrorBoundary>
   </StrictMode>,
 );

@@ -1,8 +1,8 @@
 import { PanelRightClose, PanelRightOpen } from 'lucide-react';
 import { type ComponentType, type ReactNode, Suspense, useEffect, useState } from 'react';
-import type { Arrangement } from './breakpoint.ts';
+import type { Breakpoint } from './breakpoint.ts';
 import { useDeskState } from './desk-context.tsx';
-import { loadTheRest } from './lazy-panel.ts';
+import { prefetchAll } from './lazy-panel.ts';
 import { TabList } from './tab-list.tsx';
 
 /** A panel of a stage. On small screens the panels of a stage are the tabs of one. */
@@ -28,10 +28,10 @@ export function Panels({
   children,
 }: {
   readonly panels: readonly Panel[];
-  readonly arrangement: Arrangement;
+  readonly arrangement: Breakpoint;
   readonly children: ReactNode;
 }) {
-  useEffect(loadTheRest, []);
+  useEffect(prefetchAll, []);
   if (arrangement !== 'wide') {
     return (
       <div className={`bench bench-${arrangement}`}>
@@ -71,7 +71,7 @@ function TabbedPanels({
   arrangement,
 }: {
   readonly panels: readonly Panel[];
-  readonly arrangement: Arrangement;
+  readonly arrangement: Breakpoint;
 }) {
   const [wanted, setWanted] = useState('');
   const [isOpen, setOpen] = useState(true);

@@ -2,34 +2,34 @@ import { Redo2, Undo2 } from 'lucide-react';
 import { lazy, Suspense, useEffect } from 'react';
 import type { Stage } from '../desk/desk.ts';
 import { STAGES } from './app-words.ts';
-import { ArenaStage } from './arena/arena-view.tsx';
-import { KeepingNotice, useKeeping } from './autosave-context.tsx';
-import { useArrangement } from './breakpoint.ts';
-import { countToMend } from './check/visible-findings.ts';
+import { ArenaView } from './arena/arena-view.tsx';
+import { SaveNotice, useSaveState } from './autosave-context.tsx';
+import { useBreakpoint } from './breakpoint.ts';
+import { countToFix } from './check/visible-findings.ts';
 import { useDesk, useDeskState } from './desk-context.tsx';
 import { FileMenu } from './file/file-menu.tsx';
 import { HelpButton } from './help/help.tsx';
-import { strokeOf } from './key-press.ts';
-import { Said } from './live-region.tsx';
+import { keyPressOf } from './key-press.ts';
+import { LiveRegion } from './live-region.tsx';
 import { Panels } from './panels.tsx';
 import { RideStage } from './ride/ride-stage.tsx';
 import { panelsOf } from './stages.ts';
-import { Strip } from './strip/strip.tsx';
+import { RideStrip } from './strip/strip.tsx';
 import { TabList } from './tab-list.tsx';
 
 /** The sheets are loaded when somebody wants to see one. */
-const PagePreview = lazy(() => import('./post/page-preview.tsx').then((room) => ({ default: room.PagePreview })));
+const PagePreview = lazy(() => import('./post/page-preview.tsx').then((module) => ({ default: module.PagePreview })));
 
 /** The whole of the app: stages on top, the stage's panels round the arena or the page, the strip below. */
 export function Shell() {
   const stage = useDeskState((state) => state.stage);
-  const arrangement = useArrangement();
+  const arrangement = useBreakpoint();
   useHistoryKeys();
   const panels = panelsOf(stage, arrangement);
   return (
     <div className={`shell shell-${arrangement}`}>
       <TopBar stage={stage} />
-      <KeepingNotice />
+      <SaveNotice />
       <main>
         <div id="stage" role="tabpanel" aria-label={STAGES.find((each) => each.id === stage)?.title}>
           <Panels key={stage} panels={panels} arrangement={arrangement}>
@@ -40,13 +40,13 @@ export function Shell() {
             ) : stage === 'ride' ? (
               <RideStage />
             ) : (
-              <ArenaStage />
+              <ArenaView />
             )}
           </Panels>
         </div>
       </main>
-      {stage !== 'post' && arrangement !== 'narrow' && <Strip />}
-      <Said />
+      {stage !== 'post' && arrangement !== 'narrow' && <RideStrip />}
+      <LiveRegion />
     </div>
   );
 }
@@ -54,8 +54,8 @@ export function Shell() {
 function TopBar({ stage }: { readonly stage: Stage }) {
   const desk = useDesk();
   const title = useDeskState((state) => state.course.title);
-  const findings = useDeskState(countToMend);
-  const { isKept } = useKeeping();
+  const findings = useDeskState(countToFix);
+  const { isSaved: isKept } = useSaveState();
   return (
     <header className="top">
       <div className="brand">
@@ -72,7 +72,7 @@ function TopBar({ stage }: { readonly stage: Stage }) {
         label="Stages"
         className="stage-tabs"
         chosen={stage}
-        choose={(id) => desk.go(id as Stage)}
+        choose={(id) => desk.switchStage(id as Stage)}
         tabs={STAGES.map(({ id, title: name, does }) => ({
           id,
           title: name,
@@ -126,7 +126,7 @@ function useHistoryKeys(): void {
   const desk = useDesk();
   useEffect(() => {
     const pressed = (event: KeyboardEvent) => {
-      const stroke = strokeOf(event);
+      const stroke = keyPressOf(event);
       if (!stroke.mod || !['z', 'y'].includes(stroke.key.toLowerCase()) || takesText(event.target)) return;
       if (desk.press(stroke)) event.preventDefault();
     };

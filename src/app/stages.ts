@@ -1,32 +1,34 @@
 import type { Stage } from '../desk/desk.ts';
-import type { Arrangement } from './breakpoint.ts';
-import { later } from './lazy-panel.ts';
+import type { Breakpoint } from './breakpoint.ts';
+import { lazyComponent } from './lazy-panel.ts';
 import type { Panel } from './panels.tsx';
-import { TapePanel } from './set/obstacle-inspector.tsx';
+import { InspectorPanel } from './set/obstacle-inspector.tsx';
 import { ObstacleListPanel } from './set/obstacle-list.tsx';
 import { PalettePanel } from './set/palette.tsx';
 import { TruckPanel } from './set/truck.tsx';
 import { StripPanel } from './strip/strip.tsx';
 
 // A course opens at Set; what the other stages show comes after it.
-const OrderPanel = later(() => import('./ride/order.tsx').then((room) => room.OrderPanel));
-const LegPanel = later(() => import('./ride/leg.tsx').then((room) => room.LegPanel));
-const ClockPanel = later(() => import('./ride/clock.tsx').then((room) => room.ClockPanel));
-const ShownPanel = later(() => import('./ride/shown.tsx').then((room) => room.ShownPanel));
-const RuleBookPanel = later(() => import('./check/rulebook.tsx').then((room) => room.RuleBookPanel));
-const HorsePanel = later(() => import('./check/horse.tsx').then((room) => room.HorsePanel));
-const FindingsPanel = later(() => import('./check/findings.tsx').then((room) => room.FindingsPanel));
-const ClassPanel = later(() => import('./post/class-form.tsx').then((room) => room.ClassPanel));
-const PaperPanel = later(() => import('./post/paper.tsx').then((room) => room.PaperPanel));
-const WordsPanel = later(() => import('./post/instruction-words.tsx').then((room) => room.WordsPanel));
-const LayoutsPanel = later(() => import('./reset/layouts.tsx').then((room) => room.LayoutsPanel));
-const DifferencesPanel = later(() => import('./reset/differences-panel.tsx').then((room) => room.DifferencesPanel));
+const OrderPanel = lazyComponent(() => import('./ride/order.tsx').then((module) => module.OrderPanel));
+const LegPanel = lazyComponent(() => import('./ride/leg.tsx').then((module) => module.LegPanel));
+const ClockPanel = lazyComponent(() => import('./ride/clock.tsx').then((module) => module.ClockPanel));
+const ShownPanel = lazyComponent(() => import('./ride/shown.tsx').then((module) => module.ShownPanel));
+const RuleBookPanel = lazyComponent(() => import('./check/rulebook.tsx').then((module) => module.RuleBookPanel));
+const HorsePanel = lazyComponent(() => import('./check/horse.tsx').then((module) => module.HorsePanel));
+const FindingsPanel = lazyComponent(() => import('./check/findings.tsx').then((module) => module.FindingsPanel));
+const ClassPanel = lazyComponent(() => import('./post/class-form.tsx').then((module) => module.ClassPanel));
+const PaperPanel = lazyComponent(() => import('./post/paper.tsx').then((module) => module.PaperPanel));
+const WordsPanel = lazyComponent(() => import('./post/instruction-words.tsx').then((module) => module.WordsPanel));
+const LayoutsPanel = lazyComponent(() => import('./reset/layouts.tsx').then((module) => module.LayoutsPanel));
+const DifferencesPanel = lazyComponent(() =>
+  import('./reset/differences-panel.tsx').then((module) => module.DifferencesPanel),
+);
 
 const PANELS: Readonly<Record<Stage, readonly Panel[]>> = {
   set: [
     { id: 'palette', title: 'Add', side: 'left', body: PalettePanel, grows: true },
     { id: 'truck', title: 'Truck', side: 'left', body: TruckPanel },
-    { id: 'tape', title: 'Tape', side: 'right', body: TapePanel, grows: true, opensOnChoice: true },
+    { id: 'tape', title: 'Tape', side: 'right', body: InspectorPanel, grows: true, opensOnChoice: true },
     { id: 'obstacles', title: 'Obstacles', side: 'right', body: ObstacleListPanel },
   ],
   ride: [
@@ -60,7 +62,7 @@ const PANELS: Readonly<Record<Stage, readonly Panel[]>> = {
 };
 
 /** On a small screen the findings come first at Check, and the strip is one more tab. */
-export function panelsOf(stage: Stage, arrangement: Arrangement): readonly Panel[] {
+export function panelsOf(stage: Stage, arrangement: Breakpoint): readonly Panel[] {
   const panels = stage === 'check' && arrangement !== 'wide' ? [...PANELS.check].sort(findingsFirst) : PANELS[stage];
   if (arrangement !== 'narrow' || stage === 'post') return panels;
   return [...panels, { id: 'line', title: 'Line', side: 'right', body: StripPanel, grows: true, staysOnChoice: true }];

@@ -3,7 +3,7 @@ import { currentLayout } from '../core/course/course.ts';
 import { printAngle } from '../core/measure/angle.ts';
 import type { Survey } from '../core/survey.ts';
 import { nameOf, namesOf } from './names.ts';
-import { placesOf } from './placing/wall-distances.ts';
+import { nearWallSentences } from './placing/wall-distances.ts';
 import { boundsOfPieces, chosenObstacles, chosenPieces, type Keys } from './selection/selection.ts';
 
 /** What a screen reader says of the table: what is chosen and where it lies, or what there is. */
@@ -13,20 +13,20 @@ export function description(state: { readonly survey: Survey; readonly chosen: K
   const [key, more] = chosen;
   if (key === undefined) return overview(survey);
   const bounds = boundsOfPieces(chosenPieces(survey, chosen));
-  const places = bounds === null ? [] : placesOf(bounds, arena, unit);
-  if (more !== undefined) return told([`${namesOf(survey, chosen)} chosen`, ...places]);
+  const places = bounds === null ? [] : nearWallSentences(bounds, arena, unit);
+  if (more !== undefined) return fullSentence([`${namesOf(survey, chosen)} chosen`, ...places]);
 
   const piece = survey.pieces.find((each) => each.key === key);
   if (piece !== undefined) {
     const fixed = piece.piece.fixed ? ['fixed'] : [];
-    return told([nameOf(survey, key), ...fixed, ...places, `at ${printAngle(piece.pose.angle)}`]);
+    return fullSentence([nameOf(survey, key), ...fixed, ...places, `at ${printAngle(piece.pose.angle)}`]);
   }
   const [obstacle] = chosenObstacles(survey, chosen);
-  if (obstacle === undefined) return told([nameOf(survey, key)]);
+  if (obstacle === undefined) return fullSentence([nameOf(survey, key)]);
   const order = survey.numbers.has(key) ? [] : ['not in the go'];
   const gaits = [...new Set(survey.layout.ride.legs.filter((leg) => leg.obstacle === key).map((leg) => leg.gait))];
   const count = obstacle.pieces.length;
-  return told([
+  return fullSentence([
     nameOf(survey, key),
     ...order,
     ...gaits,
@@ -40,9 +40,9 @@ function overview(survey: Survey): string {
   const { obstacles, ride } = currentLayout(survey.course);
   const things = obstacles.length === 1 ? '1 obstacle' : `${obstacles.length} obstacles`;
   const legs = ride.legs.length === 1 ? '1 leg' : `${ride.legs.length} legs`;
-  return told(['Nothing is chosen', things, `a go of ${legs}`]);
+  return fullSentence(['Nothing is chosen', things, `a go of ${legs}`]);
 }
 
-function told(parts: readonly string[]): string {
+function fullSentence(parts: readonly string[]): string {
   return `${capitalized(parts.join(', '))}.`;
 }

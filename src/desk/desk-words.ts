@@ -14,7 +14,7 @@ export const STAGE_NAMES: Readonly<Record<Stage, string>> = {
 };
 
 /** Every sentence of the desk. Lengths and angles come in SI units and are printed here, in the course's unit. */
-export const words = {
+export const messages = {
   // Where something is.
   fromWall: (off: Metres, wall: Wall, unit: LengthUnit) =>
     off < 0 ? `${printLength(-off, unit)} outside the ${wall} wall` : `${printLength(off, unit)} from the ${wall} wall`,
@@ -82,11 +82,11 @@ export const words = {
   nowHeld: (title: string) => `${title}: held from now on`,
   onlyMeasured: (title: string) => `${title}: only measured from now on`,
   dropped: (title: string) => `${title}: no longer kept`,
-  standoff: () => 'That cannot be: something else is kept. Drop one of them, or leave everything as it was.',
+  conflict: () => 'That cannot be: something else is kept. Drop one of them, or leave everything as it was.',
   ownName: () => 'Own obstacle',
   gathered: (count: number) => `Made one obstacle of ${count} pieces`,
-  fixed: (name: string) => capitalized(`${name}: fixed, it stays while others move`),
-  freed: (name: string) => capitalized(`${name}: free to move again`),
+  pinned: (name: string) => capitalized(`${name}: fixed, it stays while others move`),
+  unpinned: (name: string) => capitalized(`${name}: free to move again`),
   leftAsItWas: () => 'Left everything as it was',
   stoppedBy: (says: string) => `Held: ${says.replace(/\.$/, '')}`,
   heldFirmly: () => 'Held firmly.',
@@ -122,8 +122,9 @@ export const words = {
   noSuchMeasure: () => 'That is no longer kept here.',
   lessThanNothing: (title: string) => `${title} cannot be less than nothing.`,
   turnOne: () => 'Choose one piece, or whole obstacles, to turn.',
-  pieceIsFixed: (name: string) => capitalized(`${name} is fixed. Press F to free it, then move it.`),
-  held: (name: string) => capitalized(`${name} does not move: a fixed piece or what is measured holds it in place.`),
+  pieceIsPinned: (name: string) => capitalized(`${name} is fixed. Press F to free it, then move it.`),
+  cannotMove: (name: string) =>
+    capitalized(`${name} does not move: a fixed piece or what is measured holds it in place.`),
   staysThere: (name: string) => capitalized(`${name} cannot be taken away`),
   noSuchKind: (kind: string) => `There is no obstacle kind “${kind}”.`,
   noSuchObstacle: (id: string) => `There is no obstacle “${id}” in this layout.`,
@@ -143,11 +144,11 @@ export const labels = {
   erase: (name: string) => `Take away ${name}`,
   duplicate: (name: string) => `Copy ${name}`,
   mirror: (name: string) => `Mirror ${name}`,
-  fix: (name: string) => `Fix ${name}`,
-  free: (name: string) => `Free ${name}`,
+  pin: (name: string) => `Fix ${name}`,
+  unpin: (name: string) => `Free ${name}`,
   gather: () => 'Gather into one obstacle',
   hold: (title: string) => `Change what is kept: ${title.toLowerCase()}`,
-  loosen: (title: string) => `Only measure: ${title.toLowerCase()}`,
+  measureOnly: (title: string) => `Only measure: ${title.toLowerCase()}`,
   drop: (title: string) => `Drop: ${title.toLowerCase()}`,
   keep: (title: string) => `Keep: ${title.toLowerCase()}`,
   change: (name: string, label: string) => `Change ${label.toLowerCase()} of ${name}`,

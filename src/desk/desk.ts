@@ -13,29 +13,29 @@ import type { Mark } from '../core/plane/mark.ts';
 import type { Point } from '../core/plane/point.ts';
 import type { Pose } from '../core/plane/pose.ts';
 import type { Survey } from '../core/survey.ts';
-import type { Standoff } from './constraints/constraint-edits.ts';
-import type { KeepOffer } from './constraints/constraint-suggestions.ts';
-import type { Measured, Measuring } from './measuring/measuring.ts';
+import type { PendingConflict } from './constraints/constraint-edits.ts';
+import type { KeepSuggestion } from './constraints/constraint-suggestions.ts';
+import type { TapeReading, TapeState } from './measuring/measuring.ts';
 
 /** What people do with a course, in the order in which they do it. */
 export type Stage = 'set' | 'ride' | 'check' | 'post' | 'reset';
 
 /** One phase of a finger, pen or mouse on the ground. */
-export interface Touch {
+export interface PointerInput {
   readonly phase: 'down' | 'move' | 'up' | 'cancel';
   /** Pointer id, so that a second finger is told from the first. */
-  readonly pointer: number;
+  readonly pointerId: number;
   readonly at: Point;
   /** How far from a thing still counts as on it, and how near draws a snap: metres at the present zoom. */
-  readonly reach: number;
+  readonly pickRadius: number;
   /** Add to what is chosen. */
-  readonly adding: boolean;
+  readonly isAdding: boolean;
   /** Snap nothing. */
-  readonly loose: boolean;
+  readonly isSnapOff: boolean;
 }
 
 /** A key stroke as the keyboard layout names it (`KeyboardEvent.key`), with `mod` for Control or Command. */
-export interface Stroke {
+export interface KeyPress {
   readonly key: string;
   readonly mod: boolean;
   readonly shift: boolean;
@@ -72,12 +72,12 @@ export interface DeskState {
   /** The last thing that happened, for the status line and the screen reader. */
   readonly said: string;
   /** The tape in the hand, and what it reads; null when it is put away, or has one end only. */
-  readonly measuring: Measuring | null;
-  readonly measured: Measured | null;
+  readonly tape: TapeState | null;
+  readonly tapeReading: TapeReading | null;
   /** What could be kept of what just happened: a snap, or what the tape reads. */
-  readonly offer: KeepOffer | null;
+  readonly suggestion: KeepSuggestion | null;
   /** What was asked for and cannot be until one of what is kept is dropped. */
-  readonly standoff: Standoff | null;
+  readonly pendingConflict: PendingConflict | null;
 }
 
 /** The answer of a verb that takes typed text: nothing, or why it was refused. */
@@ -86,20 +86,20 @@ export type Refusal = string | undefined;
 export interface Desk {
   state(): DeskState;
   /** Calls back after each change; returns how to stop. */
-  listen(heard: () => void): () => void;
+  subscribe(listener: () => void): () => void;
 
-  touch(touch: Touch): void;
+  pointer(input: PointerInput): void;
   /** Lets go of a gesture under way and leaves everything as it was before; true when there was one. */
   cancel(): boolean;
   /** True when the stroke meant something here. */
-  press(stroke: Stroke): boolean;
+  press(stroke: KeyPress): boolean;
 
   /** Puts another course on the table with a history of its own. */
   open(course: Course): void;
   undo(): void;
   redo(): void;
   choose(keys: readonly string[]): void;
-  go(stage: Stage): void;
+  switchStage(stage: Stage): void;
 
   /** Builds an obstacle, puts it on the ground and at the end of the ride, and chooses it. */
   place(kind: string, values: Values, at: Point): Refusal;
@@ -119,23 +119,23 @@ export interface Desk {
   setHold(keys: readonly string[], text: string): Refusal;
   /** Makes measures hold as they are now; lets them only measure; takes them away. */
   hold(keys: readonly string[]): void;
-  loosen(keys: readonly string[]): void;
+  measureOnly(keys: readonly string[]): void;
   drop(keys: readonly string[]): void;
   /** Keeps what is offered; without one, what was offered last. */
-  keep(offer?: KeepOffer): Refusal;
+  keep(suggestion?: KeepSuggestion): Refusal;
   /** Lets the last offer go. */
-  pass(): void;
+  dismiss(): void;
   /** A way out of a standoff, or of a clash that the course has already; without one everything is left as it was. */
   resolve(offer?: Resolution): void;
   /** Fixes the pieces that are chosen, or frees them when all are fixed; false when there are none. */
-  fix(): boolean;
+  togglePinned(): boolean;
   /** Takes the tape into the hand, laid between two things that are chosen, or puts it away. */
   measure(): void;
 
   /** Makes one obstacle of all that is chosen, where it lies. */
   gather(): Refusal;
   /** Places an obstacle that was kept. */
-  lay(kept: Obstacle, at: Point): Refusal;
+  placeFromShelf(stored: Obstacle, at: Point): Refusal;
 
   /** Applies any other pure edit under a label in the history. */
   edit(label: string, change: (course: Course) => Course): void;

@@ -18,28 +18,28 @@ import {
   dropPlan,
   holdPlan,
   keepPlan,
-  loosenPlan,
-  resolvedPlan,
-  type Standoff,
-  takenPlan,
-  typedPlan,
+  measureOnlyPlan,
+  type PendingConflict,
+  resolveExistingPlan,
+  resolvePendingPlan,
+  setHoldPlan,
 } from './constraints/constraint-edits.ts';
-import { type KeepOffer, snapOffer } from './constraints/constraint-suggestions.ts';
-import { fixPlan } from './constraints/pin.ts';
-import type { Desk, DeskState, Refusal, Stage, Touch } from './desk.ts';
-import { words } from './desk-words.ts';
+import { type KeepSuggestion, snapSuggestion } from './constraints/constraint-suggestions.ts';
+import { pinPlan } from './constraints/pin.ts';
+import type { Desk, DeskState, PointerInput, Refusal, Stage } from './desk.ts';
+import { messages } from './desk-words.ts';
 import type { Gesture } from './gestures/gesture.ts';
 import { pressGesture } from './gestures/press.ts';
-import { pressed } from './keyboard/shortcuts.ts';
-import { type Measured, type Measuring, measuredBy, tapeEndName, tapeEndsOf } from './measuring/measuring.ts';
-import { type TapePress, tapeDown, tapeMoved, tapeStill, tapeUp } from './measuring/tape-pointer.ts';
+import { runShortcut } from './keyboard/shortcuts.ts';
+import { type TapeReading, type TapeState, tapeEndName, tapeEndsOf, tapeReading } from './measuring/measuring.ts';
+import { type TapePress, tapeDown, tapeMoved, tapeUp, validTape } from './measuring/tape-pointer.ts';
 import { namesOf } from './names.ts';
 import { placePlan } from './placing/add-obstacle.ts';
-import { gatherPlan, layPlan } from './placing/custom-obstacles.ts';
-import { type Keys, stillThere } from './selection/selection.ts';
+import { gatherPlan, placeFromShelfPlan } from './placing/custom-obstacles.ts';
+import { existingKeys, type Keys } from './selection/selection.ts';
 
 /** What the desk remembers; everything else is derived from it. */
-interface Memory {
+interface DeskModel {
   readonly history: History;
   readonly chosen: Keys;
   readonly stage: Stage;
@@ -47,20 +47,20 @@ interface Memory {
   readonly gesture: Gesture | null;
   /** The key under which the last step may be joined by one like it; null when it may not. */
   readonly join: string | null;
-  readonly measuring: Measuring | null;
+  readonly measuring: TapeState | null;
   /** The finger that is down with the tape. */
   readonly press: TapePress | null;
-  readonly offer: KeepOffer | null;
-  readonly standoff: Standoff | null;
+  readonly offer: KeepSuggestion | null;
+  readonly standoff: PendingConflict | null;
 }
 
 /** Nothing left of what went before. */
 const CLEAR = { gesture: null, join: null, offer: null, standoff: null } as const;
 
-function stateOf(memory: Memory): DeskState {
-  const { gesture, history } = memory;
+function stateOf(model: DeskModel): DeskState {
+  const { gesture, history } = model;
   const course = gesture?.course ?? presentCourse(history);
-  let read: Measured | null | undefined;
+  let read: TapeReading | null | undefined;
   return {
     history,
     course,
@@ -70,63 +70,63 @@ function stateOf(memory: Memory): DeskState {
     get findings(): readonly Finding[] {
       return findingsOf(survey(course));
     },
-    chosen: gesture?.chosen ?? memory.chosen,
-    stage: memory.stage,
+    chosen: gesture?.chosen ?? model.chosen,
+    stage: model.stage,
     guides: gesture?.guides ?? [],
     gesture: gesture?.doing ?? null,
-    said: gesture?.said ?? memory.said,
-    measuring: memory.measuring,
-    get measured(): Measured | null {
-      read ??= memory.measuring === null ? null : measuredBy(survey(course), memory.measuring);
+    said: gesture?.said ?? model.said,
+    tape: model.measuring,
+    get tapeReading(): TapeReading | null {
+      read ??= model.measuring === null ? null : tapeReading(survey(course), model.measuring);
       return read;
     },
-    offer: memory.offer,
-    standoff: memory.standoff,
+    suggestion: model.offer,
+    pendingConflict: model.standoff,
   };
 }
 
 /** A desk with a course on it. */
 export function createDesk(first: Course): Desk {
-  let memory: Memory = {
+  let model: DeskModel = {
     history: newHistory(first),
     chosen: [],
     stage: 'set',
-    said: words.ready(),
+    said: messages.ready(),
     ...CLEAR,
     measuring: null,
     press: null,
   };
-  let state = stateOf(memory);
-  const hearers = new Set<() => void>();
-  const fingers = new Set<number>();
+  let state = stateOf(model);
+  const listeners = new Set<() => void>();
+  const activePointers = new Set<number>();
 
-  const change = (next: Partial<Memory>): void => {
-    memory = { ...memory, ...next };
-    state = stateOf(memory);
-    for (const heard of [...hearers]) heard();
+  const change = (next: Partial<DeskModel>): void => {
+    model = { ...model, ...next };
+    state = stateOf(model);
+    for (const listener of [...listeners]) listener();
   };
 
   /** The one place where a step is taken. */
-  const carryOut = (plan: Plan): Refusal => {
-    if ('refused' in plan) {
-      change({ said: plan.refused, gesture: null });
-      return plan.refused;
+  const apply = (plan: Plan): Refusal => {
+    if ('refusal' in plan) {
+      change({ said: plan.refusal, gesture: null });
+      return plan.refusal;
     }
-    if ('standoff' in plan) {
-      change({ ...CLEAR, standoff: plan.standoff, said: plan.standoff.says });
-      return words.standoff();
+    if ('conflict' in plan) {
+      change({ ...CLEAR, standoff: plan.conflict, said: plan.conflict.says });
+      return messages.conflict();
     }
-    const { course = presentCourse(memory.history), chosen, label, said, join = null } = plan;
-    const joins = join !== null && join === memory.join;
-    const history = withStep(joins ? undo(memory.history) : memory.history, course, label);
-    const measuring = tapeStill(memory.measuring, course);
-    change({ ...CLEAR, history, chosen: stillThere(chosen, course), said, join, measuring });
+    const { course = presentCourse(model.history), chosen, label, said, join = null } = plan;
+    const joins = join !== null && join === model.join;
+    const history = withStep(joins ? undo(model.history) : model.history, course, label);
+    const measuring = validTape(model.measuring, course);
+    change({ ...CLEAR, history, chosen: existingKeys(chosen, course), said, join, measuring });
     return undefined;
   };
 
   const cancel = (): boolean => {
-    if (memory.gesture === null) return false;
-    change({ gesture: null, said: words.cancelled() });
+    if (model.gesture === null) return false;
+    change({ gesture: null, said: messages.cancelled() });
     return true;
   };
 
@@ -136,147 +136,153 @@ export function createDesk(first: Course): Desk {
     return state;
   };
 
-  const down = (touch: Touch): void => {
-    const alone = fingers.size === 0;
-    fingers.add(touch.pointer);
-    const { measuring, press } = memory;
+  const down = (input: PointerInput): void => {
+    const alone = activePointers.size === 0;
+    activePointers.add(input.pointerId);
+    const { measuring, press } = model;
     if (measuring !== null) {
-      if (alone) change({ offer: null, ...tapeDown(measuring, state.survey, touch) });
+      if (alone) change({ offer: null, ...tapeDown(measuring, state.survey, input) });
       else change({ measuring: press?.before ?? measuring, press: null });
       return;
     }
     // A second finger is a pinch: the drag is forgotten, and nothing starts until all fingers are up.
-    if (alone) change({ gesture: pressGesture(touch, atRest()), offer: null });
+    if (alone) change({ gesture: pressGesture(input, atRest()), offer: null });
     else cancel();
   };
 
-  const moved = (touch: Touch): void => {
-    const { gesture, measuring, press } = memory;
-    if (measuring !== null && (press === null ? fingers.size === 0 : fingers.has(touch.pointer))) {
-      const next = tapeMoved(measuring, state.survey, touch, press);
+  const moved = (input: PointerInput): void => {
+    const { gesture, measuring, press } = model;
+    if (measuring !== null && (press === null ? activePointers.size === 0 : activePointers.has(input.pointerId))) {
+      const next = tapeMoved(measuring, state.survey, input, press);
       if (next !== measuring) change({ measuring: next });
     }
-    if (gesture === null || !fingers.has(touch.pointer)) return;
-    const next = gesture.moved(touch);
+    if (gesture === null || !activePointers.has(input.pointerId)) return;
+    const next = gesture.moved(input);
     if (next !== gesture) change({ gesture: next });
   };
 
   /** The tape is down at both ends: what it reads is said, and offered to be kept. */
-  const layTape = (measuring: Measuring): void => {
-    const read = measuredBy(state.survey, measuring);
+  const layTape = (measuring: TapeState): void => {
+    const read = tapeReading(state.survey, measuring);
     const { from } = measuring;
-    const said = read?.says ?? (from === null ? words.tapeInHand() : words.tapeHeld(tapeEndName(state.survey, from)));
-    change({ measuring, press: null, said, offer: read?.offer ?? null });
+    const said =
+      read?.says ?? (from === null ? messages.tapeInHand() : messages.tapeHeld(tapeEndName(state.survey, from)));
+    change({ measuring, press: null, said, offer: read?.suggestion ?? null });
   };
 
-  const up = (touch: Touch): void => {
-    if (!fingers.delete(touch.pointer)) return;
-    if (memory.measuring !== null && memory.press !== null) {
-      const last = tapeMoved(memory.measuring, state.survey, touch, memory.press);
+  const up = (input: PointerInput): void => {
+    if (!activePointers.delete(input.pointerId)) return;
+    if (model.measuring !== null && model.press !== null) {
+      const last = tapeMoved(model.measuring, state.survey, input, model.press);
       layTape(tapeUp(last, state.survey));
       return;
     }
-    if (memory.gesture === null) return;
+    if (model.gesture === null) return;
     // What is let go of is what would have been shown here: the same result for preview and commit.
-    const last = memory.gesture.moved(touch);
-    const { history } = memory;
-    carryOut(last.done());
+    const last = model.gesture.moved(input);
+    const { history } = model;
+    apply(last.commit());
     const snaps = last.guides.flatMap(({ snap }) => (snap === undefined ? [] : [snap]));
-    if (memory.history === history || snaps.length === 0) return;
-    change({ offer: snapOffer(state.survey, state.chosen, snaps) });
+    if (model.history === history || snaps.length === 0) return;
+    change({ offer: snapSuggestion(state.survey, state.chosen, snaps) });
   };
 
   /** A finger that is taken away: what it began is forgotten. */
-  const lost = (touch: Touch): void => {
-    if (!fingers.delete(touch.pointer)) return;
-    const { press } = memory;
+  const pointerLost = (input: PointerInput): void => {
+    if (!activePointers.delete(input.pointerId)) return;
+    const { press } = model;
     if (press !== null) change({ measuring: press.before, press: null });
     cancel();
   };
 
-  const travel = (to: History, said: string): void => {
+  const restore = (to: History, said: string): void => {
     const course = presentCourse(to);
-    const measuring = tapeStill(memory.measuring, course);
-    change({ ...CLEAR, history: to, chosen: stillThere(memory.chosen, course), said, measuring });
+    const measuring = validTape(model.measuring, course);
+    change({ ...CLEAR, history: to, chosen: existingKeys(model.chosen, course), said, measuring });
   };
 
   const desk: Desk = {
     state: () => state,
-    listen: (heard) => {
-      hearers.add(heard);
-      return () => hearers.delete(heard);
+    subscribe: (listener) => {
+      listeners.add(listener);
+      return () => listeners.delete(listener);
     },
-    touch: (touch) => {
-      if (touch.phase === 'down') down(touch);
-      else if (touch.phase === 'move') moved(touch);
-      else if (touch.phase === 'up') up(touch);
-      else lost(touch);
+    pointer: (input) => {
+      if (input.phase === 'down') down(input);
+      else if (input.phase === 'move') moved(input);
+      else if (input.phase === 'up') up(input);
+      else pointerLost(input);
     },
     cancel,
-    press: (stroke) => pressed(desk, stroke),
+    press: (stroke) => runShortcut(desk, stroke),
     open: (course) => {
-      fingers.clear();
-      const said = words.opened(course.title);
+      activePointers.clear();
+      const said = messages.opened(course.title);
       change({ ...CLEAR, history: newHistory(course), chosen: [], said, measuring: null, press: null });
     },
     undo: () => {
       // A drag under way is the last thing that was done: it is what undo takes back.
       if (cancel()) return;
-      const { history } = memory;
+      const { history } = model;
       const back = undo(history);
       const label = history.steps[history.present]?.label ?? '';
-      if (back === history) change({ said: words.nothingToUndo() });
-      else travel(back, words.undone(label));
+      if (back === history) change({ said: messages.nothingToUndo() });
+      else restore(back, messages.undone(label));
     },
     redo: () => {
       if (cancel()) return;
-      const on = redo(memory.history);
-      if (on === memory.history) change({ said: words.nothingToRedo() });
-      else travel(on, words.redone(on.steps[on.present]?.label ?? ''));
+      const on = redo(model.history);
+      if (on === model.history) change({ said: messages.nothingToRedo() });
+      else restore(on, messages.redone(on.steps[on.present]?.label ?? ''));
     },
     choose: (keys) => {
       const { course, survey: now } = atRest();
-      const chosen = stillThere(keys, course);
-      const said = chosen.length === 0 ? words.choseNothing() : words.chose(namesOf(now, chosen));
+      const chosen = existingKeys(keys, course);
+      const said = chosen.length === 0 ? messages.choseNothing() : messages.chose(namesOf(now, chosen));
       change({ chosen, said, offer: null });
     },
-    go: (stage) => {
+    switchStage: (stage) => {
       atRest();
-      change({ stage, said: words.stage(stage), measuring: null, press: null, offer: null });
+      change({ stage, said: messages.stage(stage), measuring: null, press: null, offer: null });
     },
-    place: (kind, values, at) => carryOut(placePlan(atRest(), { kind, values, at })),
-    erase: () => void carryOut(erasePlan(atRest())),
-    duplicate: () => void carryOut(duplicatePlan(atRest())),
-    mirror: () => void carryOut(mirrorPlan(atRest())),
-    turn: (by) => void carryOut(turnPlan(atRest(), by)),
-    nudge: (dx, dy) => void carryOut(nudgePlan(atRest(), dx, dy)),
-    setValue: (obstacle, param, text) => carryOut(valuePlan(atRest(), { obstacle, param, text })),
-    setPose: (key, field, text) => carryOut(posePlan(atRest(), { key, field, text })),
-    setHold: (keys, text) => carryOut(typedPlan(atRest(), keys, text)),
-    hold: (keys) => void carryOut(holdPlan(atRest(), keys)),
-    loosen: (keys) => void carryOut(loosenPlan(atRest(), keys)),
-    drop: (keys) => void carryOut(dropPlan(atRest(), keys)),
+    place: (kind, values, at) => apply(placePlan(atRest(), { kind, values, at })),
+    erase: () => void apply(erasePlan(atRest())),
+    duplicate: () => void apply(duplicatePlan(atRest())),
+    mirror: () => void apply(mirrorPlan(atRest())),
+    turn: (by) => void apply(turnPlan(atRest(), by)),
+    nudge: (dx, dy) => void apply(nudgePlan(atRest(), dx, dy)),
+    setValue: (obstacle, param, text) => apply(valuePlan(atRest(), { obstacle, param, text })),
+    setPose: (key, field, text) => apply(posePlan(atRest(), { key, field, text })),
+    setHold: (keys, text) => apply(setHoldPlan(atRest(), keys, text)),
+    hold: (keys) => void apply(holdPlan(atRest(), keys)),
+    measureOnly: (keys) => void apply(measureOnlyPlan(atRest(), keys)),
+    drop: (keys) => void apply(dropPlan(atRest(), keys)),
     keep: (offer) => {
-      const now = offer ?? atRest().offer;
-      return now === null ? undefined : carryOut(keepPlan(atRest(), now.draft, now.says));
+      const now = offer ?? atRest().suggestion;
+      return now === null ? undefined : apply(keepPlan(atRest(), now.draft, now.says));
     },
-    pass: () => change({ offer: null }),
+    dismiss: () => change({ offer: null }),
     resolve: (offer) => {
-      const { standoff } = atRest();
-      if (offer === undefined) change({ standoff: null, said: words.leftAsItWas() });
-      else carryOut(standoff === null ? takenPlan(state, offer) : resolvedPlan(state, standoff, offer));
+      const { pendingConflict } = atRest();
+      if (offer === undefined) change({ standoff: null, said: messages.leftAsItWas() });
+      else
+        apply(
+          pendingConflict === null
+            ? resolveExistingPlan(state, offer)
+            : resolvePendingPlan(state, pendingConflict, offer),
+        );
     },
-    fix: () => carryOut(fixPlan(atRest())) === undefined,
+    togglePinned: () => apply(pinPlan(atRest())) === undefined,
     measure: () => {
-      const { measuring, survey: now, chosen } = atRest();
+      const { tape: measuring, survey: now, chosen } = atRest();
       if (measuring === null) layTape(tapeEndsOf(now, chosen));
-      else change({ measuring: null, press: null, offer: null, said: words.tapeAway() });
+      else change({ measuring: null, press: null, offer: null, said: messages.tapeAway() });
     },
-    gather: () => carryOut(gatherPlan(atRest())),
-    lay: (kept, at) => carryOut(layPlan(atRest(), kept, at)),
+    gather: () => apply(gatherPlan(atRest())),
+    placeFromShelf: (kept, at) => apply(placeFromShelfPlan(atRest(), kept, at)),
     edit: (label, edit) => {
       const { course, chosen } = atRest();
-      carryOut({ course: edit(course), chosen, label, said: label });
+      apply({ course: edit(course), chosen, label, said: label });
     },
     editLayout: (label, edit) => desk.edit(label, (course) => replaceLayout(course, edit)),
   };

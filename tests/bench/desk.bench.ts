@@ -23,7 +23,7 @@ function drag(chosen: readonly string[], key: string): number[] {
   if (from === undefined) throw new Error(`no ${key}`);
   const touch = (phase: 'down' | 'move' | 'up', x: number, y: number): number => {
     const start = performance.now();
-    table.touch({ phase, pointer: 1, at: point(x, y), reach: 0.3, adding: false, loose: false });
+    table.pointer({ phase, pointerId: 1, at: point(x, y), pickRadius: 0.3, isAdding: false, isSnapOff: false });
     const { survey, findings } = table.state();
     if (survey.line.elements.length === 0 || findings === undefined) throw new Error('nothing was surveyed');
     return performance.now() - start;

@@ -5,7 +5,7 @@ import { ringContains } from '../../src/core/plane/ring.ts';
 import { description } from '../../src/desk/description.ts';
 import { createDesk } from '../../src/desk/editor.ts';
 import { palette } from '../../src/desk/placing/palette.ts';
-import { measures, wallTapes } from '../../src/desk/placing/wall-distances.ts';
+import { chosenWallDistances, wallDistances } from '../../src/desk/placing/wall-distances.ts';
 import { outlines } from '../../src/desk/selection/outlines.ts';
 import { threeObstacles } from './three-obstacles.ts';
 
@@ -38,7 +38,7 @@ describe('the description for a screen reader', () => {
 describe('the tapes to the walls', () => {
   test('run square from each wall to the nearest side', () => {
     const arena = createDesk(threeObstacles()).state().course.arena;
-    const tapes = wallTapes({ minX: 3 * FOOT, maxX: 10 * FOOT, minY: 60 * FOOT, maxY: 90 * FOOT }, arena, 'ft');
+    const tapes = wallDistances({ minX: 3 * FOOT, maxX: 10 * FOOT, minY: 60 * FOOT, maxY: 90 * FOOT }, arena, 'ft');
     expect(tapes.map(({ wall, text, near }) => [wall, text, near])).toEqual([
       ['west', "3'", true],
       ['east', "190'", false],
@@ -50,9 +50,9 @@ describe('the tapes to the walls', () => {
 
   test('are not drawn while nothing is chosen', () => {
     const desk = createDesk(threeObstacles());
-    expect(measures(desk.state())).toEqual([]);
+    expect(chosenWallDistances(desk.state())).toEqual([]);
     desk.choose(['run-1']);
-    expect(measures(desk.state())).toHaveLength(4);
+    expect(chosenWallDistances(desk.state())).toHaveLength(4);
   });
 });
 

@@ -6,7 +6,7 @@ import { point } from '../../src/core/plane/point.ts';
 import type { Desk } from '../../src/desk/desk.ts';
 import { createDesk } from '../../src/desk/editor.ts';
 import { turnHandle } from '../../src/desk/gestures/turn-handle.ts';
-import { KEYS } from '../../src/desk/keyboard/shortcuts.ts';
+import { SHORTCUTS } from '../../src/desk/keyboard/shortcuts.ts';
 import { expectDeskInvariants } from './invariants.ts';
 import { pointerDriver } from './pointer-driver.ts';
 import { threeObstacles } from './three-obstacles.ts';
@@ -80,7 +80,7 @@ function carryOut(desk: Desk, deed: Deed): void {
       return;
     }
     case 'key': {
-      const strokes = KEYS.flatMap((twin) => twin.strokes);
+      const strokes = SHORTCUTS.flatMap((twin) => twin.keyPresses);
       const stroke = pick(strokes, deed.key);
       if (stroke !== undefined) desk.press(stroke);
       return;

@@ -1,5 +1,5 @@
 import { point } from '../../src/core/plane/point.ts';
-import type { Desk, Stroke, Touch } from '../../src/desk/desk.ts';
+import type { Desk, KeyPress, PointerInput } from '../../src/desk/desk.ts';
 
 /** A scripted hand: says where its finger goes, and after each phase `after` looks at the desk. */
 export interface PointerDriver {
@@ -24,7 +24,7 @@ export interface PointerDriverOptions {
 }
 
 /** `Ctrl+Shift+Z` as a stroke. */
-export function keyPressFor(keys: string): Stroke {
+export function keyPressFor(keys: string): KeyPress {
   const parts = keys.split('+');
   const held = new Set(parts.slice(0, -1));
   return {
@@ -38,15 +38,15 @@ export function keyPressFor(keys: string): Stroke {
 export function pointerDriver(desk: Desk, options: PointerDriverOptions = {}): PointerDriver {
   const { pointer = 1, pickRadius = 0.3, after = () => undefined } = options;
   let [atX, atY] = [0, 0];
-  const phase = (name: Touch['phase'], x: number, y: number): PointerDriver => {
+  const phase = (name: PointerInput['phase'], x: number, y: number): PointerDriver => {
     [atX, atY] = [x, y];
-    desk.touch({
+    desk.pointer({
       phase: name,
-      pointer,
+      pointerId: pointer,
       at: point(x, y),
-      reach: pickRadius,
-      adding: options.adding ?? false,
-      loose: options.loose ?? false,
+      pickRadius,
+      isAdding: options.adding ?? false,
+      isSnapOff: options.loose ?? false,
     });
     after(desk);
     return self;

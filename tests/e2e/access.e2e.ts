@@ -84,7 +84,7 @@ test.describe('on a phone', () => {
           .locator('button:visible, select:visible, input:visible, textarea:visible')
           .evaluateAll((all) =>
             all
-              .filter((each) => each.closest('.ribbon-items') === null)
+              .filter((each) => each.closest('.strip-items') === null)
               .map((each) => ({ box: each.getBoundingClientRect(), name: each.outerHTML.slice(0, 80) }))
               .filter(({ box }) => box.width < 44 || box.height < 44 || box.left < 0 || box.right > innerWidth)
               .map(({ box, name: what }) => `${what} ${box.width} x ${box.height} at ${box.left}`),

@@ -58,11 +58,11 @@ test('a gap is typed on its tape in the arena; what is no length is refused bene
   await press(page, 'Enter');
   const gap = tapes(page).filter({ hasText: `6'` }).first();
   await gap.click();
-  const field = page.locator('.tape-field input');
+  const field = page.locator('.dimension-field input');
   await field.fill('six paces');
   await field.press('Enter');
   await expect(field).toHaveAttribute('aria-invalid', 'true');
-  await expect(page.locator('.tape-field .refusal')).toContainText('Write');
+  await expect(page.locator('.dimension-field .refusal')).toContainText('Write');
   await field.fill(`6' 6"`);
   await field.press('Enter');
   await expect(field).toBeHidden();
@@ -78,7 +78,7 @@ test('the numbers on the tapes are reached by a key, and Escape comes back', asy
   await press(page, 'g');
   await expect(tapes(page).first()).toBeFocused();
   await page.keyboard.press('Enter');
-  await expect(page.locator('.tape-field input')).toBeFocused();
+  await expect(page.locator('.dimension-field input')).toBeFocused();
   await page.keyboard.press('Escape');
   await expect(arena(page)).toBeFocused();
 });
@@ -119,7 +119,7 @@ test('what cannot all hold is said, nothing moves, and dropping one goes on', as
   await field.press('Enter');
   const dialog = page.getByRole('dialog', { name: 'That cannot all hold' });
   await expect(dialog).toContainText(/clear of/);
-  const { violations } = await new AxeBuilder({ page }).include('.standoff').analyze();
+  const { violations } = await new AxeBuilder({ page }).include('.conflict-dialog').analyze();
   expect(violations.map(({ id }) => id)).toEqual([]);
   expect(await placeOf(page, 'fan-1')).toEqual(home);
   await dialog.getByRole('button', { name: 'Leave it as it was' }).click();
@@ -150,14 +150,14 @@ test('the tape measures two poles by hand and by key, and what it reads can be k
     const spot = await onPage(page, at);
     await page.mouse.click(spot.x, spot.y);
   }
-  await expect(page.locator('.tells')).toContainText('inside to inside');
-  const byHand = await page.locator('.tells').textContent();
+  await expect(page.locator('.hint-line')).toContainText('inside to inside');
+  const byHand = await page.locator('.hint-line').textContent();
   await press(page, 'Escape');
-  await expect(page.locator('.tells')).toHaveCount(0);
+  await expect(page.locator('.hint-line')).toHaveCount(0);
 
   await choose(page, '2 Run of poles');
   for (const key of ['Enter', 'n', 't']) await press(page, key);
-  await expect(page.locator('.tells')).toHaveText(byHand ?? '');
+  await expect(page.locator('.hint-line')).toHaveText(byHand ?? '');
 });
 
 test('what a snap found is offered, kept with a key, and holds in the next drag', async ({ page }) => {
@@ -166,7 +166,7 @@ test('what a snap found is offered, kept with a key, and holds in the next drag'
   const home = await placeOf(page, 'run-1');
   // The run lies along x: its poles stand 6 ft to each side of its middle, and 2 ft is what the book wants clear.
   await drag(page, home, { x: home.x + 0.3, y: 8 * FOOT + 0.1 });
-  const offer = page.locator('.offer');
+  const offer = page.locator('.suggestion-bar');
   await expect(offer).toContainText(/Keep it .* off the south wall\?/);
   await press(page, 'k');
   await expect(offer).toHaveCount(0);

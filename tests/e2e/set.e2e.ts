@@ -88,5 +88,5 @@ test('pointing at a gap on the strip lights it up in the arena and says what it 
   const gap = page.getByRole('button', { name: /^Gap 1 of Fan/ });
   await gap.hover();
   await expect(page.locator('.readout')).toContainText(/^Gap 1 of Fan: \d/);
-  await expect(page.locator('.tells')).toContainText('Gap 1 of Fan');
+  await expect(page.locator('.hint-line')).toContainText('Gap 1 of Fan');
 });

@@ -1,26 +1,26 @@
 import { type KeyboardEvent, type PointerEvent, useEffect, useMemo, useRef } from 'react';
 import type { Desk } from '../../desk/desk.ts';
-import { lookedAt } from '../check/visible-findings.ts';
+import { visibleFindings } from '../check/visible-findings.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
-import { strokeOf } from '../key-press.ts';
+import { keyPressOf } from '../key-press.ts';
 import { useView, useViewState, type View } from '../view.ts';
-import { createHand, type Finger, type Hand } from './input/pointer-controller.ts';
+import { createPointerController, type PointerController, type PointerSample } from './input/pointer-controller.ts';
 import { pointedAt } from './input/pointing.ts';
 import { HorseLayer } from './layers/horse-layer.tsx';
 import { Layers } from './layers/layers.tsx';
-import { StandoffDialog } from './overlays/conflict-dialog.tsx';
-import { focusTapes, TapeLabels } from './overlays/dimension-labels.tsx';
-import { Tells } from './overlays/hint-line.tsx';
-import { Legend } from './overlays/legend.tsx';
-import { Offer } from './overlays/suggestion-bar.tsx';
-import { Mirror } from './overlays/text-alternative.tsx';
+import { ConflictDialog } from './overlays/conflict-dialog.tsx';
+import { DimensionLabels, focusDimensions } from './overlays/dimension-labels.tsx';
+import { HintLine } from './overlays/hint-line.tsx';
+import { ArenaLegend } from './overlays/legend.tsx';
+import { SuggestionBar } from './overlays/suggestion-bar.tsx';
+import { TextAlternative } from './overlays/text-alternative.tsx';
 import { ViewButtons } from './overlays/view-buttons.tsx';
 
 const PIXELS_A_LINE = 16;
 const ZOOM_STEP = 1.25;
 
 /** The arena: one focusable drawing. Everything that is done to it goes through the desk, in metres. */
-export function ArenaStage() {
+export function ArenaView() {
   const desk = useDesk();
   const view = useView();
   const camera = useViewState((state) => state.camera);
@@ -28,7 +28,7 @@ export function ArenaStage() {
   const arena = useDeskState((state) => state.course.arena);
   const stage = useDeskState((state) => state.stage);
   const box = useRef<HTMLDivElement>(null);
-  const hand = useMemo(() => handOver(desk, view), [desk, view]);
+  const controller = useMemo(() => pointerController(desk, view), [desk, view]);
 
   useEffect(() => {
     const element = box.current;
@@ -41,21 +41,22 @@ export function ArenaStage() {
   }, [view, arena]);
   useWheel(box, view);
 
-  const pointer = (tell: (finger: Finger) => void) => (event: PointerEvent<HTMLDivElement>) => tell(fingerOf(event));
+  const pointer = (tell: (finger: PointerSample) => void) => (event: PointerEvent<HTMLDivElement>) =>
+    tell(pointerSample(event));
   const down = (event: PointerEvent<HTMLDivElement>) => {
     // Jumping to the focus would scroll a phone's page away under the finger.
     event.currentTarget.focus({ preventScroll: true });
     event.currentTarget.setPointerCapture(event.pointerId);
     if (event.button === 1) event.preventDefault();
     view.point(null);
-    hand.down(fingerOf(event));
+    controller.down(pointerSample(event));
   };
   const move = (event: PointerEvent<HTMLDivElement>) => {
-    const finger = fingerOf(event);
-    hand.move(finger);
+    const finger = pointerSample(event);
+    controller.move(finger);
     if (event.buttons !== 0 || event.pointerType === 'touch') return;
     const state = desk.state();
-    const findings = lookedAt(state);
+    const findings = visibleFindings(state);
     view.point(pointedAt(finger.at, { survey: state.survey, findings, camera: view.state().camera }));
   };
   return (
@@ -74,39 +75,39 @@ export function ArenaStage() {
         onPointerDown={down}
         onPointerMove={move}
         onPointerLeave={() => view.point(null)}
-        onPointerUp={pointer(hand.up)}
-        onPointerCancel={pointer(hand.cancel)}
+        onPointerUp={pointer(controller.up)}
+        onPointerCancel={pointer(controller.cancel)}
         onContextMenu={(event) => event.preventDefault()}
-        onKeyDown={(event) => stroked(event, { desk, view, hand })}
-        onKeyUp={(event) => event.key === ' ' && hand.hold(false)}
-        onBlur={() => hand.hold(false)}
+        onKeyDown={(event) => pressKey(event, { desk, view, hand: controller })}
+        onKeyUp={(event) => event.key === ' ' && controller.setPanMode(false)}
+        onBlur={() => controller.setPanMode(false)}
       >
         <Layers />
         {stage === 'ride' && <HorseLayer />}
       </div>
-      <Mirror />
-      <TapeLabels />
+      <TextAlternative />
+      <DimensionLabels />
       <div className="arena-head">
-        <Tells />
-        <Offer />
+        <HintLine />
+        <SuggestionBar />
       </div>
-      <StandoffDialog />
-      <Legend />
+      <ConflictDialog />
+      <ArenaLegend />
       <ViewButtons />
     </div>
   );
 }
 
-function handOver(desk: Desk, view: View): Hand {
-  return createHand({
+function pointerController(desk: Desk, view: View): PointerController {
+  return createPointerController({
     camera: () => view.state().camera,
-    touch: (touch) => desk.touch(touch),
+    pointer: (touch) => desk.pointer(touch),
     pan: view.pan,
     zoom: view.zoom,
   });
 }
 
-function fingerOf(event: PointerEvent<HTMLDivElement>): Finger {
+function pointerSample(event: PointerEvent<HTMLDivElement>): PointerSample {
   const box = event.currentTarget.getBoundingClientRect();
   return {
     id: event.pointerId,
@@ -118,19 +119,19 @@ function fingerOf(event: PointerEvent<HTMLDivElement>): Finger {
   };
 }
 
-function stroked(
+function pressKey(
   event: KeyboardEvent<HTMLDivElement>,
-  { desk, view, hand }: { readonly desk: Desk; readonly view: View; readonly hand: Hand },
+  { desk, view, hand }: { readonly desk: Desk; readonly view: View; readonly hand: PointerController },
 ): void {
-  const stroke = strokeOf(event);
-  if (stroke.key === ' ') hand.hold(true);
+  const stroke = keyPressOf(event);
+  if (stroke.key === ' ') hand.setPanMode(true);
   const zoom =
     stroke.mod || stroke.alt
       ? undefined
       : ({ '+': ZOOM_STEP, '=': ZOOM_STEP, '-': 1 / ZOOM_STEP } as const)[stroke.key];
   if (zoom !== undefined) view.zoom(zoom);
   else if (stroke.key === '0' && !stroke.mod) view.fit();
-  else if (stroke.key === 'g' && !stroke.mod && !stroke.alt && focusTapes()) hand.hold(false);
+  else if (stroke.key === 'g' && !stroke.mod && !stroke.alt && focusDimensions()) hand.setPanMode(false);
   else if (!desk.press(stroke) && stroke.key !== ' ') return;
   event.preventDefault();
   event.stopPropagation();

@@ -11,7 +11,7 @@ export interface Camera {
   readonly turned: boolean;
 }
 
-export interface Size {
+export interface ScreenSize {
   readonly width: number;
   readonly height: number;
 }
@@ -45,7 +45,7 @@ export function groundOf(camera: Camera, at: Point<'screen'>): Point {
 }
 
 /** The whole arena in the middle, turned when that shows it clearly larger. */
-export function fitted(arena: Arena, size: Size): Camera {
+export function fitCamera(arena: Arena, size: ScreenSize): Camera {
   const width = Math.max(1, size.width - EDGE.left - EDGE.right);
   const top = size.width < NARROW ? NARROW_TOP : EDGE.top;
   const bottom = size.width < FOLDED ? FOLDED_BOTTOM : EDGE.bottom;
@@ -54,15 +54,15 @@ export function fitted(arena: Arena, size: Size): Camera {
   const standing = Math.min(width / arena.width, height / arena.length);
   const turned = standing > lying * 1.15;
   const scale = clamped(turned ? standing : lying);
-  const middle = centred({ scale, x: 0, y: 0, turned }, { x: arena.length / 2, y: arena.width / 2 }, size);
+  const middle = centreCamera({ scale, x: 0, y: 0, turned }, { x: arena.length / 2, y: arena.width / 2 }, size);
   // In the middle of the screen where there is room, otherwise in the middle of what the edges leave.
   const tall = (turned ? arena.length : arena.width) * scale;
   const spare = (size.height - tall) / 2;
-  return panned(middle, 0, spare < top ? top - spare : Math.min(0, spare - bottom));
+  return panCamera(middle, 0, spare < top ? top - spare : Math.min(0, spare - bottom));
 }
 
 /** Zoomed so that what is under `about` stays under it. */
-export function zoomed(camera: Camera, factor: number, about: Point<'screen'>): Camera {
+export function zoomCamera(camera: Camera, factor: number, about: Point<'screen'>): Camera {
   const scale = clamped(camera.scale * factor);
   const real = scale / camera.scale;
   return {
@@ -73,14 +73,14 @@ export function zoomed(camera: Camera, factor: number, about: Point<'screen'>): 
   };
 }
 
-export function panned(camera: Camera, dx: number, dy: number): Camera {
+export function panCamera(camera: Camera, dx: number, dy: number): Camera {
   return { ...camera, x: camera.x + dx, y: camera.y + dy };
 }
 
 /** With the given place on the ground in the middle of the screen. */
-export function centred(camera: Camera, at: Point, size: Size): Camera {
+export function centreCamera(camera: Camera, at: Point, size: ScreenSize): Camera {
   const now = screenOf(camera, at);
-  return panned(camera, size.width / 2 - now.x, size.height / 2 - now.y);
+  return panCamera(camera, size.width / 2 - now.x, size.height / 2 - now.y);
 }
 
 function clamped(scale: number): number {

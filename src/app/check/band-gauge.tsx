@@ -1,7 +1,7 @@
 import type { Finding } from '../../core/checks/check.ts';
 import { measuredWords, valueWords } from '../../core/checks/findings/finding-words.ts';
 import type { LengthUnit } from '../../core/measure/quantity.ts';
-import { GAUGE_WIDTH, gaugeOf } from './gauge.ts';
+import { GAUGE_WIDTH, gaugeLayout } from './gauge.ts';
 import { type Behind, quantityOf } from './limit-behind.ts';
 
 const TRACK = 26;
@@ -23,7 +23,7 @@ export function BandGauge({
   const quantity = quantityOf(finding, behind);
   const print = (value: number) => valueWords(quantity, value, unit);
   const told = behind === undefined ? print(measured) : measuredWords(behind.limit, measured, unit);
-  const gauge = gaugeOf(measured, allowed, { print, told });
+  const gauge = gaugeLayout(measured, allowed, { print, told });
   if (gauge === undefined) return null;
   const { bands, needle } = gauge;
   const below = TRACK + THICK + ROW;

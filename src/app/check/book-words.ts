@@ -8,7 +8,7 @@ import type { LengthUnit } from '../../core/measure/quantity.ts';
 import type { Survey } from '../../core/survey.ts';
 
 /** What a limit bounds, to stand inside a sentence: `the gap between poles at the jog`. */
-function within(name: string): string {
+function inSentence(name: string): string {
   const title = LIMITS[name]?.title ?? name;
   const small = title.charAt(0).toLowerCase() + title.slice(1);
   return /^(from|how|a|each) /.test(small) ? small : `the ${small}`;
@@ -16,10 +16,10 @@ function within(name: string): string {
 
 function sayNothing(name: string): string {
   const title = LIMITS[name]?.title ?? name;
-  if (/^(From|How|A) /.test(title)) return `This book does not say anything about: ${within(name)}.`;
+  if (/^(From|How|A) /.test(title)) return `This book does not say anything about: ${inSentence(name)}.`;
   // What is many takes no article: markers, poles, leads.
   const many = /^(Poles|Markers|Leads|Obstacles|Entries|Bends|Parts|Raised) /.test(title);
-  return `This book does not say anything about ${many ? within(name).replace(/^the /, '') : within(name)}.`;
+  return `This book does not say anything about ${many ? inSentence(name).replace(/^the /, '') : inSentence(name)}.`;
 }
 
 /** What nobody says, neither the book nor designers' practice: those checks stay silent. */
@@ -28,18 +28,18 @@ export function silences(survey: Survey): readonly string[] {
 }
 
 /** What the book leaves open and designers' practice is asked about instead. */
-export function practised(course: Course): readonly string[] {
+export function practiceSentences(course: Course): readonly string[] {
   const limits = limitsOf(course);
   return Object.keys(LIMITS).flatMap((name) => {
     const limit = limits[name];
     const isPractice = limit !== undefined && limit === PRACTICE.limits[name];
     if (!isPractice || isUsuallySilent(name)) return [];
-    return [`${LIMITS[name]?.title ?? name}: ${asked(limit, course.unit)}`];
+    return [`${LIMITS[name]?.title ?? name}: ${limitWords(limit, course.unit)}`];
   });
 }
 
 /** A band in words; a count of nothing is `none`. */
-export function asked(limit: Limit | undefined, unit: LengthUnit): string {
+export function limitWords(limit: Limit | undefined, unit: LengthUnit): string {
   if (limit === undefined) return 'does not say';
   if (limit.unit === 'count' && limit.most === 0) return 'none';
   return bandWords(limit, unit);
@@ -63,8 +63,8 @@ export function levelChanges(course: Course): readonly LevelChange[] {
     return [
       {
         title,
-        here: asked(now, course.unit),
-        open: usual === undefined ? 'no limit' : asked(usual, course.unit),
+        here: limitWords(now, course.unit),
+        open: usual === undefined ? 'no limit' : limitWords(usual, course.unit),
         source: now?.source ?? '',
       },
     ];

@@ -7,7 +7,7 @@ import { WEIGHT_WORDS } from '../app-words.ts';
 import { useDeskState } from '../desk-context.tsx';
 import { Dialog } from '../dialog.tsx';
 import { ChoiceField } from '../set/choice-field.tsx';
-import { asked } from './book-words.ts';
+import { limitWords } from './book-words.ts';
 import { WeightSign } from './weight-sign.tsx';
 
 /** The course as it lies under two rule books. */
@@ -63,8 +63,8 @@ function FindingsTable({ outcome }: { readonly outcome: BookComparison }) {
                 </th>
               )}
               <td>
-                <Told finding={pair.a} by={a.title} />
-                <Told finding={pair.b} by={b.title} />
+                <FindingLine finding={pair.a} by={a.title} />
+                <FindingLine finding={pair.b} by={b.title} />
               </td>
             </tr>
           ))}
@@ -100,20 +100,20 @@ function Rows({
         </th>
       )}
       <td>
-        <Told finding={finding} />
+        <FindingLine finding={finding} />
       </td>
     </tr>
   ));
 }
 
-function Told({ finding, by }: { readonly finding: Finding; readonly by?: string }) {
+function FindingLine({ finding, by }: { readonly finding: Finding; readonly by?: string }) {
   return (
-    <p className="told">
+    <p className="finding-line">
       <WeightSign weight={finding.weight} hollow={finding.waived !== undefined} />
       <span>
         {by !== undefined && <strong>{by}: </strong>}
         {finding.says}
-        <span className="unseen"> {WEIGHT_WORDS[finding.weight]}.</span>
+        <span className="visually-hidden"> {WEIGHT_WORDS[finding.weight]}.</span>
       </span>
     </p>
   );
@@ -142,8 +142,8 @@ function LimitsTable({
           {limits.map((each) => (
             <tr key={each.name}>
               <th scope="row">{each.title}</th>
-              <td>{asked(each.a, unit)}</td>
-              <td>{asked(each.b, unit)}</td>
+              <td>{limitWords(each.a, unit)}</td>
+              <td>{limitWords(each.b, unit)}</td>
             </tr>
           ))}
         </tbody>

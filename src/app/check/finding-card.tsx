@@ -147,7 +147,7 @@ function Tools({ finding, done }: { readonly finding: Finding; done(): void }) {
           !isAsking && (
             <button type="button" className="button" onClick={() => setAsking(true)}>
               <span>
-                Waive<span className="unseen"> with a reason</span>…
+                Waive<span className="visually-hidden"> with a reason</span>…
               </span>
             </button>
           )

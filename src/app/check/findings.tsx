@@ -6,9 +6,9 @@ import { useDeskState } from '../desk-context.tsx';
 import { useView, useViewState } from '../view.ts';
 import { FindingCard } from './finding-card.tsx';
 import { FixAll } from './fix-all.tsx';
-import { type Group, type Grouping, groupsOf } from './groups.ts';
+import { type FindingGroup, type Grouping, groupsOf } from './groups.ts';
 import { Sweeps } from './sweeps.tsx';
-import { lookedAt } from './visible-findings.ts';
+import { visibleFindings } from './visible-findings.ts';
 import { WeightSign } from './weight-sign.tsx';
 
 const WEIGHTS: readonly Weight[] = ['must', 'should', 'note'];
@@ -16,7 +16,7 @@ const GROUPINGS: Readonly<Record<Grouping, string>> = { obstacle: 'By obstacle',
 
 /** What the checks have to say, with what can be done about it. */
 export function FindingsPanel() {
-  const findings = useDeskState(lookedAt);
+  const findings = useDeskState(visibleFindings);
   const survey = useDeskState((state) => state.survey);
   const grouping = useViewState((state) => state.grouping);
   const summary = useRef<HTMLParagraphElement>(null);
@@ -33,7 +33,7 @@ export function FindingsPanel() {
       {findings.length > 0 && <GroupChoice />}
       <FixAll done={done} />
       {groupsOf(findings, survey, grouping).map((group) => (
-        <FindingGroup key={`${grouping}:${group.id}`} group={group} done={done} />
+        <GroupSection key={`${grouping}:${group.id}`} group={group} done={done} />
       ))}
       <Sweeps />
       <p className="caution">The rule book in force, the show’s officials and the judge decide, not this list.</p>
@@ -72,7 +72,7 @@ function GroupChoice() {
   const grouping = useViewState((state) => state.grouping);
   return (
     <fieldset className="segments">
-      <legend className="unseen">Group the findings</legend>
+      <legend className="visually-hidden">Group the findings</legend>
       {Object.entries(GROUPINGS).map(([id, title]) => (
         <button key={id} type="button" aria-pressed={grouping === id} onClick={() => view.group(id as Grouping)}>
           {title}
@@ -82,7 +82,7 @@ function GroupChoice() {
   );
 }
 
-function FindingGroup({ group, done }: { readonly group: Group; done(): void }) {
+function GroupSection({ group, done }: { readonly group: FindingGroup; done(): void }) {
   const id = `findings-${group.id}`;
   return (
     <section aria-labelledby={id} data-group={group.id}>

@@ -3,7 +3,7 @@ import { useState } from 'react';
 import { applySafeRemedies, type Fix, type SafeFixes } from '../../core/checks/results/safe-fixes.ts';
 import { counted } from '../app-words.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
-import { openAt } from './visible-findings.ts';
+import { openFindings } from './visible-findings.ts';
 
 /** Long enough for the browser to say that work is under way. */
 const SOON_MS = 30;
@@ -12,7 +12,7 @@ const SOON_MS = 30;
 export function FixAll({ done }: { done(): void }) {
   const desk = useDesk();
   const course = useDeskState((state) => state.course);
-  const open = useDeskState(openAt);
+  const open = useDeskState(openFindings);
   const [isBusy, setBusy] = useState(false);
   const [fixed, setFixed] = useState<SafeFixes | undefined>();
   const fix = () => {
@@ -26,22 +26,22 @@ export function FixAll({ done }: { done(): void }) {
     }, SOON_MS);
   };
   // What was done is told for as long as the course is what it made of it.
-  const told = fixed?.course === course ? fixed : undefined;
-  if (open.length === 0 && told === undefined) return null;
+  const report = fixed?.course === course ? fixed : undefined;
+  if (open.length === 0 && report === undefined) return null;
   return (
     <div className="fix-all">
       <button type="button" className="button" disabled={isBusy} onClick={fix}>
         <WandSparkles aria-hidden="true" />
         {isBusy ? 'Trying every fix…' : 'Fix all that are safe'}
       </button>
-      <div role="status" className="fix-all-told">
-        {told !== undefined && <Told did={told.did} left={open.length} />}
+      <div role="status" className="fix-all-report">
+        {report !== undefined && <FixReport did={report.did} left={open.length} />}
       </div>
     </div>
   );
 }
 
-function Told({ did, left }: { readonly did: readonly Fix[]; readonly left: number }) {
+function FixReport({ did, left }: { readonly did: readonly Fix[]; readonly left: number }) {
   if (did.length === 0) {
     return <p>Nothing is mended: no fix that is left is safe without your eye on it.</p>;
   }

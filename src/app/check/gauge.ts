@@ -7,8 +7,8 @@ const EDGE = 4;
 const LETTER = 6.1;
 const LEAST_BAND = 3;
 /** Free ends on both sides, in parts of what has to be shown; an open end of a band takes more. */
-const ROOM = 0.16;
-const OPEN_ROOM = 0.6;
+const PADDING = 0.16;
+const OPEN_PADDING = 0.6;
 
 interface GaugeBand {
   readonly from: number;
@@ -23,7 +23,7 @@ interface GaugeBand {
 }
 
 /** Where everything stands on the gauge, in its own units. */
-export interface Gauge {
+export interface GaugeLayout {
   readonly bands: readonly GaugeBand[];
   readonly needle: number;
   readonly measured: string;
@@ -33,51 +33,51 @@ export interface Gauge {
   readonly about: string;
 }
 
-interface Ends {
+interface BandEnds {
   readonly least: number;
   readonly most: number;
 }
 
 /** The band, and where whole multiples count the two that stand about the value. */
-function endsNear({ least, most, multiples }: Band, value: number): readonly Ends[] {
+function endsNear({ least, most, multiples }: Band, value: number): readonly BandEnds[] {
   const one = { least: least ?? Number.NEGATIVE_INFINITY, most: most ?? Number.POSITIVE_INFINITY };
   if (!multiples || least === undefined || most === undefined || least <= 0) return [one];
   const below = Math.max(1, Math.floor(value / most));
   return [below, below + 1].map((n) => ({ least: n * least, most: n * most }));
 }
 
-function words({ least, most }: Ends, print: (value: number) => string): string {
+function endsWords({ least, most }: BandEnds, print: (value: number) => string): string {
   if (least === most) return print(least);
   if (!Number.isFinite(least)) return `at most ${print(most)}`;
   return Number.isFinite(most) ? `${print(least)} to ${print(most)}` : `at least ${print(least)}`;
 }
 
 /** A label of this text kept on the strip. */
-function kept(text: string, at: number): number {
+function clampedLabel(text: string, at: number): number {
   const half = (text.length * LETTER) / 2;
   return Math.min(GAUGE_WIDTH - EDGE - half, Math.max(EDGE + half, at));
 }
 
 /** The allowed bands and the measured value on one strip; absent where there is nothing between which a value could lie. */
-export function gaugeOf(
+export function gaugeLayout(
   measured: number,
   band: Band,
   { print, told }: { readonly print: (value: number) => string; readonly told: string },
-): Gauge | undefined {
+): GaugeLayout | undefined {
   if (band.least === undefined && (band.most === undefined || band.most <= 0)) return undefined;
   const ends = endsNear(band, measured);
   const shown = [measured, ...ends.flatMap(({ least, most }) => [least, most])].filter(Number.isFinite);
   const [low, high] = [Math.min(...shown), Math.max(...shown)];
   const span = high - low || Math.abs(high) / 2 || 1;
-  const from = low - span * (band.least === undefined ? OPEN_ROOM : ROOM);
-  const to = high + span * (band.most === undefined ? OPEN_ROOM : ROOM);
+  const from = low - span * (band.least === undefined ? OPEN_PADDING : PADDING);
+  const to = high + span * (band.most === undefined ? OPEN_PADDING : PADDING);
   const place = (value: number): number =>
     EDGE + ((Math.min(to, Math.max(from, value)) - from) / (to - from)) * (GAUGE_WIDTH - 2 * EDGE);
   let filled = Number.NEGATIVE_INFINITY;
   const bands = ends.map((each): GaugeBand => {
-    const label = words(each, print);
+    const label = endsWords(each, print);
     const [a, b] = [place(each.least), place(each.most)];
-    const at = kept(label, (a + b) / 2);
+    const at = clampedLabel(label, (a + b) / 2);
     const half = (label.length * LETTER) / 2;
     const row = at - half < filled ? 1 : 0;
     filled = at + half;
@@ -95,7 +95,7 @@ export function gaugeOf(
     bands,
     needle: place(measured),
     measured: told,
-    measuredAt: kept(told, place(measured)),
+    measuredAt: clampedLabel(told, place(measured)),
     about: `Measured ${told}; allowed ${bands.map(({ label }) => label).join(', or ')}${band.multiples ? ', or another whole multiple' : ''}.`,
   };
 }

@@ -7,7 +7,7 @@ import { obstacleTitle } from '../app-words.ts';
 export type Grouping = 'obstacle' | 'check';
 
 /** Findings under one heading: the open ones first, each as heavy as the checks order them. */
-export interface Group {
+export interface FindingGroup {
   readonly id: string;
   readonly title: string;
   /** `3`, `2 and 5`: where the obstacle is ridden in the go. */
@@ -18,7 +18,7 @@ export interface Group {
 const COURSE = 'course';
 
 /** The one obstacle that a finding is about, or the first of two; what is about more is about the whole course. */
-function obstacleOf({ keys, leg }: Finding, survey: Survey): string {
+function obstacleAbout({ keys, leg }: Finding, survey: Survey): string {
   const ids = new Set(keys.map((key) => key.split('/')[0] ?? key));
   const known = survey.layout.obstacles.filter(({ id }) => ids.has(id));
   if (known.length > 2) return COURSE;
@@ -33,7 +33,10 @@ function openFirst(findings: readonly Finding[]): readonly Finding[] {
   ];
 }
 
-function gathered(findings: readonly Finding[], keyOf: (finding: Finding) => string): ReadonlyMap<string, Finding[]> {
+function findingsByKey(
+  findings: readonly Finding[],
+  keyOf: (finding: Finding) => string,
+): ReadonlyMap<string, Finding[]> {
   const found = new Map<string, Finding[]>();
   for (const finding of findings) {
     const key = keyOf(finding);
@@ -43,8 +46,8 @@ function gathered(findings: readonly Finding[], keyOf: (finding: Finding) => str
 }
 
 /** Obstacle by obstacle in the order of the go, then what is not ridden, then what concerns the whole course. */
-function byObstacle(findings: readonly Finding[], survey: Survey): readonly Group[] {
-  const found = gathered(findings, (finding) => obstacleOf(finding, survey));
+function byObstacle(findings: readonly Finding[], survey: Survey): readonly FindingGroup[] {
+  const found = findingsByKey(findings, (finding) => obstacleAbout(finding, survey));
   const first = (id: string) =>
     survey.numbers.get(id)?.[0] ?? (id === COURSE ? Number.POSITIVE_INFINITY : Number.MAX_VALUE);
   return [...found]
@@ -62,8 +65,8 @@ function byObstacle(findings: readonly Finding[], survey: Survey): readonly Grou
 }
 
 /** Check by check, the heaviest finding first; the heading says what is asked. */
-function byCheck(findings: readonly Finding[]): readonly Group[] {
-  const found = gathered(openFirst(findings), ({ check }) => check);
+function byCheck(findings: readonly Finding[]): readonly FindingGroup[] {
+  const found = findingsByKey(openFirst(findings), ({ check }) => check);
   return [...found].map(([id, own]) => ({
     id,
     title: CHECKS.find((check) => check.id === id)?.says.replace(/\.$/, '') ?? id,
@@ -71,6 +74,6 @@ function byCheck(findings: readonly Finding[]): readonly Group[] {
   }));
 }
 
-export function groupsOf(findings: readonly Finding[], survey: Survey, grouping: Grouping): readonly Group[] {
+export function groupsOf(findings: readonly Finding[], survey: Survey, grouping: Grouping): readonly FindingGroup[] {
   return grouping === 'obstacle' ? byObstacle(findings, survey) : byCheck(findings);
 }

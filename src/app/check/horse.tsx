@@ -16,7 +16,7 @@ export function HorsePanel() {
   const [isTelling, setTelling] = useState(false);
   const all = assumptions(horse, unit);
   return (
-    <div className="tape one-column">
+    <div className="inspector one-column">
       <ChoiceField
         label="Ridden by"
         value={horse.id}

@@ -6,7 +6,7 @@ import { PlainField } from '../set/plain-field.tsx';
 import {
   ASKED,
   bookWords,
-  type HouseRuleRefusals,
+  type HouseRuleErrors,
   limitTitle,
   readHouseRule,
   type TypedHouseRule,
@@ -20,7 +20,7 @@ export function HouseRuleDialog({ close }: { close(): void }) {
   const desk = useDesk();
   const course = useDeskState((state) => state.course);
   const [typed, setTyped] = useState<TypedHouseRule>({ name: ASKED[0] ?? '', least: '', most: '', reason: '' });
-  const [refusals, setRefusals] = useState<HouseRuleRefusals>({});
+  const [refusals, setRefusals] = useState<HouseRuleErrors>({});
   const write = (next: Partial<TypedHouseRule>) => {
     setTyped({ ...typed, ...next });
     setRefusals({});

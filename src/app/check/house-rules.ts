@@ -30,15 +30,15 @@ export interface TypedHouseRule {
   readonly most: string;
   readonly reason: string;
 }
-export type HouseRuleRefusals = { readonly [Field in 'least' | 'most' | 'reason']?: Refusal };
+export type HouseRuleErrors = { readonly [Field in 'least' | 'most' | 'reason']?: Refusal };
 
 /** The rule that was typed, SI; or what is wrong with it, by field. */
 export function readHouseRule(
   { name, least, most, reason }: TypedHouseRule,
   unit: LengthUnit,
-): { readonly rule: HouseLimit } | { readonly refusals: HouseRuleRefusals } {
+): { readonly rule: HouseLimit } | { readonly refusals: HouseRuleErrors } {
   const ends: { least?: number; most?: number } = {};
-  const refusals: { -readonly [Field in keyof HouseRuleRefusals]: HouseRuleRefusals[Field] } = {};
+  const refusals: { -readonly [Field in keyof HouseRuleErrors]: HouseRuleErrors[Field] } = {};
   for (const [end, text] of [['least', least] as const, ['most', most] as const]) {
     if (text.trim() === '') continue;
     const read = readTyped(quantityOf(name), text, unit);

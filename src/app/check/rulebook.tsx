@@ -16,7 +16,7 @@ export function RuleBookPanel() {
   const book = rulebookById(choice.id);
   const [isComparing, setComparing] = useState(false);
   return (
-    <div className="tape one-column">
+    <div className="inspector one-column">
       <ChoiceField
         label="Judged by"
         value={choice.id}

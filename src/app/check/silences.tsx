@@ -1,12 +1,12 @@
 import { useDeskState } from '../desk-context.tsx';
-import { practised, silences } from './book-words.ts';
+import { practiceSentences, silences } from './book-words.ts';
 
 /** What the book in force leaves open, folded away until somebody wants to know. */
 export function Silences() {
   const survey = useDeskState((state) => state.survey);
   const course = useDeskState((state) => state.course);
   const nobody = silences(survey);
-  const practice = practised(course);
+  const practice = practiceSentences(course);
   if (nobody.length + practice.length === 0) return null;
   return (
     <details className="fold">

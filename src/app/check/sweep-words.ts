@@ -9,7 +9,7 @@ import type { Pointed } from '../view.ts';
 const ABOUT_ROOM: ReadonlySet<string> = new Set(['back-clearance', 'back-width', 'back-raised-width', 'box-side']);
 
 /** `4 1/4" to spare at pole 2 of the back-through L (obstacle 4)`. */
-export function roomWords({ clear, key }: Sweep, survey: Survey): string {
+export function clearanceWords({ clear, key }: Sweep, survey: Survey): string {
   const room = printLength(Math.abs(clear), survey.course.unit);
   const piece = pieceWords(survey, key);
   return clear < 0 ? `${room} too little at ${piece}` : `${room} to spare at ${piece}`;
@@ -36,11 +36,11 @@ export function sweepFor(finding: Finding, survey: Survey): string | undefined {
   const sweep = obstacle === undefined ? undefined : narrowestSweep(obstacle, survey);
   if (sweep === undefined) return undefined;
   const doing = sweep.move === 'turn' ? 'Turning' : 'Backing';
-  return `${doing} there, the ${survey.horse.title.toLowerCase()} has ${roomWords(sweep, survey)}.`;
+  return `${doing} there, the ${survey.horse.title.toLowerCase()} has ${clearanceWords(sweep, survey)}.`;
 }
 
 /** The sweeps to draw: of the obstacles that are chosen, and of what is pointed at. */
-export function sweptIn(
+export function sweepsShown(
   survey: Survey,
   {
     chosen,

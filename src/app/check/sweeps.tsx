@@ -3,7 +3,7 @@ import { sweepsOf } from '../../core/checks/geometry/sweep.ts';
 import { obstacleTitle } from '../app-words.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import { useView } from '../view.ts';
-import { narrowestSweep, roomWords } from './sweep-words.ts';
+import { clearanceWords, narrowestSweep } from './sweep-words.ts';
 
 /** Every place where the horse backs or turns, with the room that is left; choosing one shows the ground it sweeps. */
 export function Sweeps() {
@@ -37,7 +37,7 @@ export function Sweeps() {
                 <span className="number">{survey.numbers.get(each)?.join(', ') ?? '–'}</span>
                 <span className="row-title">
                   {obstacleTitle(obstacle, survey.layout)}
-                  <small>{roomWords(sweep, survey)}</small>
+                  <small>{clearanceWords(sweep, survey)}</small>
                 </span>
               </button>
             </li>

@@ -1,14 +1,14 @@
 import { useEffect, useState } from 'react';
 import type { EarlierCourse } from '../../storage/library.ts';
-import { useKeeper } from '../autosave-context.tsx';
+import { useCourseSaver } from '../autosave-context.tsx';
 import { useDesk } from '../desk-context.tsx';
 import { Dialog } from '../dialog.tsx';
-import { momentWords } from './date-words.ts';
+import { savedAtWords } from './date-words.ts';
 
 /** The earlier states of the course on the table. Going back to one is a step like any other: undo leads here again. */
 export function EarlierStates({ close }: { close(): void }) {
   const desk = useDesk();
-  const keeper = useKeeper();
+  const keeper = useCourseSaver();
   const [states, setStates] = useState<readonly EarlierCourse[] | null>(null);
   const [refusal, setRefusal] = useState<string | null>(null);
   useEffect(() => {
@@ -24,7 +24,7 @@ export function EarlierStates({ close }: { close(): void }) {
       setRefusal(reading.why);
       return;
     }
-    desk.edit(`Go back to ${momentWords(saved)}`, () => reading.course);
+    desk.edit(`Go back to ${savedAtWords(saved)}`, () => reading.course);
     close();
   };
   return (
@@ -42,7 +42,7 @@ export function EarlierStates({ close }: { close(): void }) {
       <ul className="rows">
         {(states ?? []).map((each) => (
           <li key={each.number}>
-            <span className="row-title">{momentWords(each.saved)}</span>
+            <span className="row-title">{savedAtWords(each.saved)}</span>
             <button type="button" className="button" onClick={() => void goBack(each)}>
               Go back to it
             </button>

@@ -3,18 +3,18 @@ import { Suspense, useEffect, useId, useRef, useState } from 'react';
 import { blankCourse } from '../../core/course/blank.ts';
 import type { CourseReading } from '../../core/files/read.ts';
 import type { LengthUnit } from '../../core/measure/quantity.ts';
-import { useKeeper } from '../autosave-context.tsx';
+import { useCourseSaver } from '../autosave-context.tsx';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import { Dialog } from '../dialog.tsx';
-import { strokeOf } from '../key-press.ts';
-import { later } from '../lazy-panel.ts';
-import { openedFile, savedFile } from './files.ts';
-import { KeptCourses } from './kept-courses.tsx';
+import { keyPressOf } from '../key-press.ts';
+import { lazyComponent } from '../lazy-panel.ts';
+import { openFile, saveFile } from './files.ts';
+import { SavedCourses } from './kept-courses.tsx';
 import { Starters } from './starter-list.tsx';
 
-const EarlierStates = later(() => import('./earlier-states.tsx').then((room) => room.EarlierStates));
+const EarlierStates = lazyComponent(() => import('./earlier-states.tsx').then((module) => module.EarlierStates));
 
-interface Told {
+interface Notice {
   readonly title: string;
   readonly says: readonly string[];
 }
@@ -22,39 +22,39 @@ interface Told {
 /** New, open, save, starters, units. */
 export function FileMenu() {
   const desk = useDesk();
-  const keeper = useKeeper();
+  const keeper = useCourseSaver();
   const id = useId();
   const menu = useRef<HTMLDivElement>(null);
   const unit = useDeskState((state) => state.course.unit);
-  const [told, setTold] = useState<Told | null>(null);
+  const [notice, setNotice] = useState<Notice | null>(null);
   const [isLookingBack, setLookingBack] = useState(false);
   const shut = () => menu.current?.hidePopover();
 
   const take = (reading: CourseReading | null) => {
     if (reading === null) return;
     if (reading.kind === 'refused') {
-      setTold({
+      setNotice({
         title: 'This file was not opened',
         says: [reading.why, 'The course that was open is still here, unchanged.'],
       });
       return;
     }
-    keeper.begin(reading.course);
-    if (reading.repairs.length > 0) setTold({ title: 'Opened, with something mended', says: reading.repairs });
+    keeper.openNew(reading.course);
+    if (reading.repairs.length > 0) setNotice({ title: 'Opened, with something mended', says: reading.repairs });
   };
   const save = async () => {
     shut();
-    const says = await savedFile(desk.state().course);
-    if (says !== null && !says.startsWith('Saved')) setTold({ title: 'Not saved', says: [says] });
+    const says = await saveFile(desk.state().course);
+    if (says !== null && !says.startsWith('Saved')) setNotice({ title: 'Not saved', says: [says] });
   };
   const open = async () => {
     shut();
-    take(await openedFile());
+    take(await openFile());
   };
   useFileKeys({ save, open });
   const begin = (fresh: LengthUnit) => {
     shut();
-    keeper.begin(blankCourse({ unit: fresh }));
+    keeper.openNew(blankCourse({ unit: fresh }));
   };
   const measure = (next: LengthUnit) => {
     shut();
@@ -102,16 +102,16 @@ export function FileMenu() {
           </label>
         </fieldset>
         <Starters menu={menu} take={take} />
-        <KeptCourses menu={menu} refused={(why) => take({ kind: 'refused', why })} />
+        <SavedCourses menu={menu} refused={(why) => take({ kind: 'refused', why })} />
       </div>
       {isLookingBack && (
         <Suspense>
           <EarlierStates close={() => setLookingBack(false)} />
         </Suspense>
       )}
-      {told !== null && (
-        <Dialog title={told.title} close={() => setTold(null)}>
-          {told.says.map((sentence) => (
+      {notice !== null && (
+        <Dialog title={notice.title} close={() => setNotice(null)}>
+          {notice.says.map((sentence) => (
             <p key={sentence}>{sentence}</p>
           ))}
         </Dialog>
@@ -128,7 +128,7 @@ function useFileKeys(verbs: { save(): Promise<void>; open(): Promise<void> }): v
   });
   useEffect(() => {
     const pressed = (event: KeyboardEvent) => {
-      const { key, mod } = strokeOf(event);
+      const { key, mod } = keyPressOf(event);
       const verb = mod ? { s: now.current.save, o: now.current.open }[key] : undefined;
       if (verb === undefined) return;
       event.preventDefault();

@@ -2,12 +2,12 @@ import { fileOpen, fileSave } from 'browser-fs-access';
 import type { Course } from '../../core/course/course.ts';
 import { type CourseReading, readCourse } from '../../core/files/read.ts';
 import { writeCourse } from '../../core/files/write.ts';
-import { fileName } from '../post/export.ts';
+import { sheetFileName } from '../post/export.ts';
 
 const KIND = { mimeTypes: ['application/json'], extensions: ['.json'], description: 'Course' };
 
 /** Lets the person choose a file and reads it; null when they changed their mind. */
-export async function openedFile(): Promise<CourseReading | null> {
+export async function openFile(): Promise<CourseReading | null> {
   try {
     const file = await fileOpen(KIND);
     return readCourse(await file.text());
@@ -18,8 +18,8 @@ export async function openedFile(): Promise<CourseReading | null> {
 }
 
 /** Saves the course where the person wants it; says what came of it, null when they changed their mind. */
-export async function savedFile(course: Course): Promise<string | null> {
-  const name = `${fileName(course.title)}.course.json`;
+export async function saveFile(course: Course): Promise<string | null> {
+  const name = `${sheetFileName(course.title)}.course.json`;
   try {
     await fileSave(courseBlob(course), { ...KIND, fileName: name });
     return `Saved as ${name}.`;

@@ -1,20 +1,20 @@
 import { type RefObject, useEffect, useState } from 'react';
 import type { SavedCourse } from '../../storage/library.ts';
-import { useKeeper } from '../autosave-context.tsx';
-import { momentWords } from './date-words.ts';
+import { useCourseSaver } from '../autosave-context.tsx';
+import { savedAtWords } from './date-words.ts';
 
 /** As many as a menu can show. */
 const MOST = 6;
 
 /** The other courses that this browser keeps, newest first; read anew each time the menu opens. */
-export function KeptCourses({
+export function SavedCourses({
   menu,
   refused,
 }: {
   readonly menu: RefObject<HTMLDivElement | null>;
   refused(why: string): void;
 }) {
-  const keeper = useKeeper();
+  const keeper = useCourseSaver();
   const [courses, setCourses] = useState<readonly SavedCourse[]>([]);
   useEffect(() => {
     const element = menu.current;
@@ -38,7 +38,7 @@ export function KeptCourses({
       {others.map((each) => (
         <button key={each.slot} data-kept={each.slot} type="button" onClick={() => void open(each.slot)}>
           {each.title === '' ? 'Untitled course' : each.title}
-          <small>{momentWords(each.saved)}</small>
+          <small>{savedAtWords(each.saved)}</small>
         </button>
       ))}
     </>

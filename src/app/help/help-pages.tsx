@@ -1,4 +1,4 @@
-import { KEYS } from '../../desk/keyboard/shortcuts.ts';
+import { SHORTCUTS } from '../../desk/keyboard/shortcuts.ts';
 
 const STAGE_HELP: readonly (readonly [string, string])[] = [
   [
@@ -76,7 +76,7 @@ export function Help() {
             </tr>
           </thead>
           <tbody>
-            {[...KEYS.map(({ shown, says }) => [shown, says] as const), ...VIEW_KEYS].map(([shown, says]) => (
+            {[...SHORTCUTS.map(({ shown, says }) => [shown, says] as const), ...VIEW_KEYS].map(([shown, says]) => (
               <tr key={shown}>
                 <th scope="row">
                   <kbd>{shown}</kbd>

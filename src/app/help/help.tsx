@@ -1,9 +1,9 @@
 import { CircleHelp } from 'lucide-react';
 import { Suspense, useState } from 'react';
 import { Dialog } from '../dialog.tsx';
-import { later } from '../lazy-panel.ts';
+import { lazyComponent } from '../lazy-panel.ts';
 
-const Help = later(() => import('./help-pages.tsx').then((room) => room.Help));
+const Help = lazyComponent(() => import('./help-pages.tsx').then((module) => module.Help));
 
 export function HelpButton() {
   const [isOpen, setOpen] = useState(false);

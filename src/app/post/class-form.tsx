@@ -16,7 +16,7 @@ export function ClassPanel() {
   const change = (label: string, next: Partial<ClassEntry>) =>
     desk.edit(label, (now) => ({ ...now, class: { ...now.class, ...next } }));
   return (
-    <div className="tape one-column">
+    <div className="inspector one-column">
       <TypedField
         wide
         label="Course"

@@ -3,7 +3,7 @@ import type { PageOptions } from '../../sheets/sheet.ts';
 import { saveDownload } from '../file/download.ts';
 
 /** Writes a sheet as a PDF and hands it to the person; says what was written. The writer is loaded when it is needed. */
-export async function exportedSheet(id: string, survey: Survey, ask: PageOptions): Promise<string> {
+export async function exportSheet(id: string, survey: Survey, ask: PageOptions): Promise<string> {
   const [{ sheetById }, { pdf }, regular, bold] = await Promise.all([
     import('../../sheets/sheets.ts'),
     import('../../sheets/pdf.ts'),
@@ -13,7 +13,7 @@ export async function exportedSheet(id: string, survey: Survey, ask: PageOptions
   const drawn = sheetById(id).draw(survey, ask);
   if (drawn.kind === 'too-big') return drawn.why;
   const bytes = await pdf(drawn, { regular, bold });
-  const name = `${fileName(survey.course.class.title || survey.course.title)}-${id}.pdf`;
+  const name = `${sheetFileName(survey.course.class.title || survey.course.title)}-${id}.pdf`;
   saveDownload(new Blob([new Uint8Array(bytes)], { type: 'application/pdf' }), name);
   return `${name}, ${drawn.pages.length === 1 ? '1 page' : `${drawn.pages.length} pages`} at 1:${drawn.scale}. Print it at 100 %.`;
 }
@@ -25,7 +25,7 @@ async function bytesOf(url: string): Promise<Uint8Array> {
 }
 
 /** A title as a file's name. */
-export function fileName(title: string): string {
+export function sheetFileName(title: string): string {
   const plain = title
     .normalize('NFKD')
     .replace(/[^\w\s-]/g, '')

@@ -55,7 +55,7 @@ function Instruction({
   return (
     <li>
       <label htmlFor={id} className="number">
-        <span className="unseen">Instruction </span>
+        <span className="visually-hidden">Instruction </span>
         {number}
       </label>
       <textarea

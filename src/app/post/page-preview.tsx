@@ -8,7 +8,7 @@ import { useView, useViewState } from '../view.ts';
 export function PagePreview() {
   const view = useView();
   const survey = useDeskState((state) => state.survey);
-  const ask = useViewState((state) => state.ask);
+  const ask = useViewState((state) => state.pageOptions);
   const sheet = sheetById(useViewState((state) => state.sheet));
   const drawn = useMemo(() => sheet.draw(survey, ask), [sheet, survey, ask]);
   if (drawn.kind === 'too-big') {
@@ -16,7 +16,11 @@ export function PagePreview() {
       <div className="preview">
         <div className="too-big" role="alert">
           <p>{drawn.why}</p>
-          <button type="button" className="button primary" onClick={() => view.print({ ...ask, scale: drawn.nearest })}>
+          <button
+            type="button"
+            className="button primary"
+            onClick={() => view.setPageOptions({ ...ask, scale: drawn.nearest })}
+          >
             Draw it at 1:{drawn.nearest}
           </button>
         </div>

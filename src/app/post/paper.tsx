@@ -5,7 +5,7 @@ import { SHEETS } from '../../sheets/sheets.ts';
 import { useDeskState } from '../desk-context.tsx';
 import { ChoiceField } from '../set/choice-field.tsx';
 import { useView, useViewState } from '../view.ts';
-import { exportedSheet } from './export.ts';
+import { exportSheet } from './export.ts';
 
 const PAPERS: Readonly<Record<Paper, string>> = { letter: 'Letter', a4: 'A4' };
 const TITLES = Object.fromEntries(SHEETS.map(({ id, title }) => [id, title]));
@@ -22,7 +22,7 @@ const SCALES: Readonly<Record<string, string>> = {
 /** The paper, and the file. */
 export function PaperPanel() {
   const view = useView();
-  const ask = useViewState((state) => state.ask);
+  const ask = useViewState((state) => state.pageOptions);
   const sheet = useViewState((state) => state.sheet);
   const survey = useDeskState((state) => state.survey);
   const [state, setState] = useState<{ readonly kind: 'rest' | 'busy' | 'done' | 'failed'; readonly says: string }>({
@@ -33,7 +33,7 @@ export function PaperPanel() {
   const save = async () => {
     setState({ kind: 'busy', says: 'Drawing the PDF…' });
     try {
-      setState({ kind: 'done', says: await exportedSheet(sheet, survey, ask) });
+      setState({ kind: 'done', says: await exportSheet(sheet, survey, ask) });
     } catch (failure) {
       const why = failure instanceof Error ? failure.message : String(failure);
       setState({ kind: 'failed', says: `The PDF could not be written: ${why} The course is not affected.` });
@@ -41,24 +41,26 @@ export function PaperPanel() {
   };
   const scale = (text: string) => {
     const { scale: _, ...rest } = ask;
-    view.print(text === 'fit' ? rest : { ...rest, scale: Number(text) });
+    view.setPageOptions(text === 'fit' ? rest : { ...rest, scale: Number(text) });
   };
   const scales = ask.scale === undefined ? SCALES : { ...SCALES, [String(ask.scale)]: `1:${ask.scale}` };
   return (
-    <div className="tape">
-      <ChoiceField label="Sheet" value={sheet} options={TITLES} choose={view.turnTo} />
+    <div className="inspector">
+      <ChoiceField label="Sheet" value={sheet} options={TITLES} choose={view.showSheet} />
       <div className="fields">
         <ChoiceField
           label="Paper"
           value={ask.paper}
           options={PAPERS}
-          choose={(paper) => view.print({ ...ask, paper: paper as Paper })}
+          choose={(paper) => view.setPageOptions({ ...ask, paper: paper as Paper })}
         />
         <ChoiceField
           label="Page"
           value={ask.orientation}
           options={ORIENTATIONS}
-          choose={(orientation) => view.print({ ...ask, orientation: orientation as PageOptions['orientation'] })}
+          choose={(orientation) =>
+            view.setPageOptions({ ...ask, orientation: orientation as PageOptions['orientation'] })
+          }
         />
         <ChoiceField label="Scale" value={String(ask.scale ?? 'fit')} options={scales} choose={scale} />
       </div>

@@ -5,7 +5,7 @@ import type { LengthUnit } from '../../core/measure/quantity.ts';
 import { counted, obstacleTitle } from '../app-words.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import { ChoiceField } from '../set/choice-field.tsx';
-import { type Difference, differences, piecesTouched } from './differences.ts';
+import { type LayoutDifference, layoutDifferences, piecesTouched } from './differences.ts';
 
 /** What the crew changes to make the shown layout out of another one. */
 export function DifferencesPanel() {
@@ -22,9 +22,9 @@ export function DifferencesPanel() {
       </p>
     );
   }
-  const list = differences(from, shown);
+  const list = layoutDifferences(from, shown);
   return (
-    <div className="tape">
+    <div className="inspector">
       <ChoiceField
         label={`To get ${shown.title}, starting from`}
         value={from.id}
@@ -61,7 +61,7 @@ export function DifferencesPanel() {
   );
 }
 
-function difference(each: Difference, unit: LengthUnit): string {
+function difference(each: LayoutDifference, unit: LengthUnit): string {
   switch (each.kind) {
     case 'gone':
       return `Take away ${counted(each.pieces, 'piece')}`;

@@ -9,18 +9,18 @@ const SAME: Metres = 0.01;
 const SAME_ANGLE: Radians = Math.PI / 360;
 
 /** What becomes of an obstacle between two layouts. */
-export type Difference =
+export type LayoutDifference =
   | { readonly kind: 'gone' | 'new' | 'rebuilt'; readonly obstacle: Obstacle; readonly pieces: number }
   | { readonly kind: 'moved'; readonly obstacle: Obstacle; readonly by: Metres; readonly turn: Radians };
 
 /** What a crew changes to make layout `to` out of layout `from`; obstacles are the same when their ids and kinds are. */
-export function differences(from: Layout, to: Layout): readonly Difference[] {
+export function layoutDifferences(from: Layout, to: Layout): readonly LayoutDifference[] {
   const before = new Map(from.obstacles.map((each) => [each.id, each]));
   const after = new Map(to.obstacles.map((each) => [each.id, each]));
   const gone = from.obstacles
     .filter((each) => after.get(each.id)?.kind !== each.kind)
-    .map((obstacle): Difference => ({ kind: 'gone', obstacle, pieces: obstacle.pieces.length }));
-  const rest = to.obstacles.flatMap((obstacle): readonly Difference[] => {
+    .map((obstacle): LayoutDifference => ({ kind: 'gone', obstacle, pieces: obstacle.pieces.length }));
+  const rest = to.obstacles.flatMap((obstacle): readonly LayoutDifference[] => {
     const old = before.get(obstacle.id);
     if (old === obstacle) return [];
     const pieces = obstacle.pieces.length;
@@ -46,6 +46,6 @@ function sameInside(a: Obstacle, b: Obstacle): boolean {
 }
 
 /** How many pieces must be carried, set or taken away: all pieces of what moved, is new, rebuilt or gone. */
-export function piecesTouched(list: readonly Difference[]): number {
+export function piecesTouched(list: readonly LayoutDifference[]): number {
   return list.reduce((sum, each) => sum + placedObstacle(each.obstacle).pieces.length, 0);
 }

@@ -1,16 +1,16 @@
 import type { LengthUnit } from '../../core/measure/quantity.ts';
-import { gapSentence, type RibbonGap } from '../strip/track.ts';
+import { gapSentence, type StripGap } from '../strip/track.ts';
 
 /** Gaps of one leg of which the same is to be said. */
 export interface AlikeGaps {
   readonly says: string;
-  readonly fit: RibbonGap['fit'];
+  readonly fit: StripGap['fit'];
   /** Their numbers in the leg, 1 first. */
   readonly places: readonly number[];
 }
 
 /** The gaps of a leg, those that are told alike together, in the order of the first of each. */
-export function alikeGaps(gaps: readonly RibbonGap[], unit: LengthUnit): readonly AlikeGaps[] {
+export function alikeGaps(gaps: readonly StripGap[], unit: LengthUnit): readonly AlikeGaps[] {
   const found = new Map<string, AlikeGaps>();
   for (const [i, gap] of gaps.entries()) {
     const says = gapSentence(gap, unit).slice(gap.name.length + 2);

@@ -1,11 +1,11 @@
 import { printDuration } from '../../core/measure/duration.ts';
 import type { ClassClock } from '../../core/ride/class-clock.ts';
-import { obstacleMeant } from '../../desk/gestures/crossing.ts';
+import { obstacleOfChoice } from '../../desk/gestures/crossing.ts';
 import { counted, obstacleTitle } from '../app-words.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import { useView } from '../view.ts';
 import { ClassFields } from './class-fields.tsx';
-import { dearestLeg, ifEntered, WHAT_IF_ENTRIES } from './what-if.ts';
+import { costliestLeg, ifEntered, WHAT_IF_ENTRIES } from './what-if.ts';
 
 /** How long one go takes, and the class; what each obstacle costs, and which to shorten first. */
 export function ClockPanel() {
@@ -138,12 +138,12 @@ function WhatIf() {
   const survey = useDeskState((state) => state.survey);
   const chosen = useDeskState((state) => state.chosen);
   const titleOf = useTitles();
-  const meant = obstacleMeant(survey, chosen);
+  const meant = obstacleOfChoice(survey, chosen);
   const classes = WHAT_IF_ENTRIES.map((entries) => ifEntered(survey, entries));
   const [first] = classes;
   if (first === undefined || first.legs.length === 0) return null;
   const own = survey.layout.ride.legs.findIndex((leg) => leg.obstacle === meant);
-  const leg = own >= 0 ? own : (dearestLeg(first) ?? 0);
+  const leg = own >= 0 ? own : (costliestLeg(first) ?? 0);
   return (
     <>
       <h3>If so many were entered</h3>

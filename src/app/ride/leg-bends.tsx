@@ -1,9 +1,9 @@
 import { Plus, Trash2 } from 'lucide-react';
 import type { Leg } from '../../core/course/course.ts';
 import { changeLeg } from '../../core/course/edit-ride.ts';
-import { approachSamples, bendAdded, bendRemoved } from '../../desk/gestures/bend.ts';
+import { addBend, approachSamples, removeBend } from '../../desk/gestures/bend.ts';
 import { bendKey } from '../../desk/selection/selection.ts';
-import { placeWords } from '../app-words.ts';
+import { positionWords } from '../app-words.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 
 /** The bends of the way to an obstacle: choose one, take it out, put one in. */
@@ -15,7 +15,7 @@ export function LegBends({ leg, place }: { readonly leg: Leg; readonly place: nu
     const samples = approachSamples(survey, place);
     const middle = samples[Math.floor(samples.length / 2)];
     if (middle === undefined) return;
-    desk.edit('Pull the line', (course) => bendAdded(course, { leg: leg.id, index: leg.bends.length }, middle));
+    desk.edit('Pull the line', (course) => addBend(course, { leg: leg.id, index: leg.bends.length }, middle));
   };
   return (
     <>
@@ -37,7 +37,7 @@ export function LegBends({ leg, place }: { readonly leg: Leg; readonly place: nu
                 >
                   <span className="row-title">
                     Bend {index + 1}
-                    <small>{placeWords(at, survey.course.unit)}</small>
+                    <small>{positionWords(at, survey.course.unit)}</small>
                   </span>
                 </button>
                 <button
@@ -45,7 +45,7 @@ export function LegBends({ leg, place }: { readonly leg: Leg; readonly place: nu
                   className="quiet"
                   aria-label={`Take out bend ${index + 1}`}
                   title={`Take out bend ${index + 1}`}
-                  onClick={() => desk.edit('Take out a bend', (course) => bendRemoved(course, { leg: leg.id, index }))}
+                  onClick={() => desk.edit('Take out a bend', (course) => removeBend(course, { leg: leg.id, index }))}
                 >
                   <Trash2 aria-hidden="true" />
                 </button>

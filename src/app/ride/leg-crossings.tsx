@@ -2,7 +2,7 @@ import type { Leg } from '../../core/course/course.ts';
 import { moveCrossings } from '../../core/course/edit-crossings.ts';
 import { printLength, readLength } from '../../core/measure/length.ts';
 import type { Refusal } from '../../desk/desk.ts';
-import { type CrossingHandle, crossingsOn, goTogether } from '../../desk/gestures/crossing.ts';
+import { type CrossingHandle, crossingsOn, isRiddenOnOneLine } from '../../desk/gestures/crossing.ts';
 import { crossIn, crossKey } from '../../desk/selection/selection.ts';
 import { pieceTitle } from '../app-words.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
@@ -19,7 +19,7 @@ export function LegCrossings({ leg }: { readonly leg: Leg }) {
   const [first] = all;
   if (first === undefined) return null;
   const { unit } = survey.course;
-  const areTogether = goTogether(survey, leg.id);
+  const areTogether = isRiddenOnOneLine(survey, leg.id);
   const put =
     (moved: readonly CrossingHandle[]) =>
     (text: string): Refusal => {

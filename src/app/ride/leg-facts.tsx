@@ -2,7 +2,7 @@ import { printDuration } from '../../core/measure/duration.ts';
 import { printLength } from '../../core/measure/length.ts';
 import { printNotesOf } from '../../core/survey.ts';
 import { useDeskState } from '../desk-context.tsx';
-import { ribbonGaps } from '../strip/track.ts';
+import { stripGaps } from '../strip/track.ts';
 import { alikeGaps, placesWords } from './alike-gaps.ts';
 import { usePlayerState } from './player-context.tsx';
 import { noteSentence, worstNotes } from './print-words.ts';
@@ -20,7 +20,7 @@ export function LegFacts({ place }: { readonly place: number }) {
   const lead = leadWords(line.leads.filter((each) => each.leg === place));
   const notes = line.leadNotes.filter((each) => each.leg === place);
   const changes = line.transitions.filter((each) => each.leg === place);
-  const gaps = ribbonGaps(survey).filter(({ gap }) => gap.leg === place);
+  const gaps = stripGaps(survey).filter(({ gap }) => gap.leg === place);
   const breaks = line.breaks.filter((each) => each.leg === place);
   return (
     <>

@@ -4,7 +4,7 @@ import type { Lead, Leg } from '../../core/course/course.ts';
 import { changeLeg, type LegChange, removeLeg } from '../../core/course/edit-ride.ts';
 import { GAITS, type Gait } from '../../core/horses/horse.ts';
 import type { Survey } from '../../core/survey.ts';
-import { obstacleMeant } from '../../desk/gestures/crossing.ts';
+import { obstacleOfChoice } from '../../desk/gestures/crossing.ts';
 import { bendIn } from '../../desk/selection/selection.ts';
 import { GAIT_WORDS, obstacleTitle } from '../app-words.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
@@ -22,7 +22,7 @@ export function LegPanel() {
   const survey = useDeskState((state) => state.survey);
   const chosen = useDeskState((state) => state.chosen);
   const add = useRef<HTMLButtonElement>(null);
-  const id = legMeant(survey, chosen) ?? obstacleMeant(survey, chosen);
+  const id = legOfChoice(survey, chosen) ?? obstacleOfChoice(survey, chosen);
   const obstacle = survey.layout.obstacles.find((each) => each.id === id);
   const legs = survey.layout.ride.legs.filter((leg) => leg.obstacle === id);
   if (obstacle === undefined) {
@@ -45,8 +45,8 @@ export function LegPanel() {
         const passage = obstacle.passages.find((each) => each.id === leg.passage) ?? obstacle.passages[0];
         const gaits = Object.fromEntries((passage?.gaits ?? GAITS).map((gait) => [gait, GAIT_WORDS[gait]]));
         return (
-          <div key={leg.id} className="tape">
-            <p className="tape-title">
+          <div key={leg.id} className="inspector">
+            <p className="inspector-title">
               <span className="number">{place + 1}</span> {title}
             </p>
             {obstacle.passages.length > 1 && (
@@ -99,7 +99,7 @@ function sentence(text: string): string {
 }
 
 /** The obstacle that a chosen bend leads to. */
-function legMeant({ layout }: Survey, chosen: readonly string[]): string | undefined {
+function legOfChoice({ layout }: Survey, chosen: readonly string[]): string | undefined {
   const bend = bendIn(chosen[0] ?? '');
   return layout.ride.legs.find(({ id }) => id === bend?.leg)?.obstacle;
 }

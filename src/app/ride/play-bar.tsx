@@ -4,7 +4,7 @@ import type { Seconds } from '../../core/measure/quantity.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import { RATES } from './player.ts';
 import { usePlayer, usePlayerState } from './player-context.tsx';
-import { momentOf, scoreOf } from './timeline.ts';
+import { momentAt, timelineOf } from './timeline.ts';
 
 /** Finer than a hand puts the slider, seconds. */
 const SLIDER_STEP = 0.1;
@@ -19,7 +19,7 @@ export function PlayBar() {
   const isEmpty = line.clock.go <= 0;
   return (
     <fieldset className="play-bar" disabled={isEmpty}>
-      <legend className="unseen">Play the ride</legend>
+      <legend className="visually-hidden">Play the ride</legend>
       <div className="play-row">
         <div className="play-keys">
           <button
@@ -100,7 +100,7 @@ function TimeSlider({ whole }: { readonly whole: Seconds }) {
       if (now === told) return;
       told = now;
       if (face.current !== null) face.current.textContent = now;
-      const moment = momentOf(desk.state().survey, time);
+      const moment = momentAt(desk.state().survey, time);
       const words = moment === undefined ? '' : `: ${moment.going}, ${moment.where}`;
       slider.current?.setAttribute('aria-valuetext', `${Math.round(time)} of ${Math.round(whole)} seconds${words}`);
     };
@@ -137,7 +137,7 @@ function Now() {
   const where = useRef('');
   useEffect(() => {
     const seen = (time: Seconds) => {
-      const moment = momentOf(survey, time);
+      const moment = momentAt(survey, time);
       setShown(moment === undefined ? '' : `${moment.going}, ${moment.where}`);
       if (moment === undefined || moment.where === where.current) return;
       where.current = moment.where;
@@ -149,8 +149,8 @@ function Now() {
   useEffect(() => {
     if (steps === 0 || isPlaying) return;
     const time = player.time();
-    const moment = momentOf(survey, time);
-    const { stops } = scoreOf(survey.line);
+    const moment = momentAt(survey, time);
+    const { cuePoints: stops } = timelineOf(survey.line);
     const place = stops.findIndex((stop) => Math.abs(stop - time) < 1e-6) + 1;
     if (moment !== undefined) setTold(`Stop ${place} of ${stops.length}: ${moment.going}, ${moment.where}`);
   }, [player, survey, steps, isPlaying]);
@@ -159,7 +159,7 @@ function Now() {
       <p className="play-now" title={shown}>
         {shown}
       </p>
-      <p className="unseen" aria-live="polite" data-ride-told>
+      <p className="visually-hidden" aria-live="polite" data-ride-told>
         {told}
       </p>
     </>

@@ -1,11 +1,11 @@
 import { createContext, type ReactNode, useContext, useEffect, useState, useSyncExternalStore } from 'react';
 import { useDesk } from '../desk-context.tsx';
 import { createPlayer, type Player, type PlayerState } from './player.ts';
-import { scoreOf } from './timeline.ts';
+import { timelineOf } from './timeline.ts';
 
 const PlayerContext = createContext<Player | null>(null);
 
-const STILL_WISH = '(prefers-reduced-motion: reduce)';
+const REDUCED_MOTION = '(prefers-reduced-motion: reduce)';
 
 /** One player for the arena, the strip and the buttons; it always plays the course on the desk. */
 export function PlayerProvider({ children }: { readonly children: ReactNode }) {
@@ -13,7 +13,7 @@ export function PlayerProvider({ children }: { readonly children: ReactNode }) {
   const [player] = useState(() =>
     createPlayer({
       next: (frame) => requestAnimationFrame(frame),
-      isStill: () => window.matchMedia(STILL_WISH).matches,
+      isStill: () => window.matchMedia(REDUCED_MOTION).matches,
     }),
   );
   useEffect(() => {
@@ -22,10 +22,10 @@ export function PlayerProvider({ children }: { readonly children: ReactNode }) {
       const now = desk.state();
       if (now.stage !== 'ride' && stage === 'ride') player.pause();
       stage = now.stage;
-      if (stage === 'ride') player.load(scoreOf(now.survey.line));
+      if (stage === 'ride') player.load(timelineOf(now.survey.line));
     };
     load();
-    return desk.listen(load);
+    return desk.subscribe(load);
   }, [desk, player]);
   return <PlayerContext value={player}>{children}</PlayerContext>;
 }
@@ -38,5 +38,5 @@ export function usePlayer(): Player {
 
 export function usePlayerState<Part>(pick: (state: PlayerState) => Part): Part {
   const player = usePlayer();
-  return useSyncExternalStore(player.listen, () => pick(player.state()));
+  return useSyncExternalStore(player.subscribe, () => pick(player.state()));
 }

@@ -5,9 +5,9 @@ export const RATES = [1, 2, 4] as const;
 type Rate = (typeof RATES)[number];
 
 /** What can be played: how long it takes, and the moments at which one stops when going step by step, in order. */
-export interface Score {
-  readonly whole: Seconds;
-  readonly stops: readonly Seconds[];
+export interface Timeline {
+  readonly duration: Seconds;
+  readonly cuePoints: readonly Seconds[];
 }
 
 /** What changes seldom. The time itself is told to watchers, frame by frame. */
@@ -23,12 +23,12 @@ export interface PlayerState {
 /** Plays the go. It knows no picture: watchers draw. */
 export interface Player {
   state(): PlayerState;
-  listen(heard: () => void): () => void;
+  subscribe(listener: () => void): () => void;
   /** Seconds from the start of the go. */
   time(): Seconds;
   /** Calls back with the time whenever it has changed; returns how to stop. */
   watch(seen: (time: Seconds) => void): () => void;
-  load(score: Score): void;
+  load(score: Timeline): void;
   play(): void;
   pause(): void;
   seek(time: Seconds): void;
@@ -39,7 +39,7 @@ export interface Player {
 }
 
 /** Where the player gets its frames, and whether the person wants no motion: then it goes from stop to stop. */
-export interface Frames {
+export interface FrameSource {
   next(frame: (ms: number) => void): void;
   isStill(): boolean;
 }
@@ -50,23 +50,23 @@ const MOMENT: Seconds = 1e-6;
 const LONGEST = 250;
 
 /** The last stop that has come by then. */
-export function stopBefore(stops: readonly Seconds[], time: Seconds): Seconds {
+export function cuePointBefore(stops: readonly Seconds[], time: Seconds): Seconds {
   return stops.findLast((stop) => stop <= time + MOMENT) ?? 0;
 }
 
-export function createPlayer(frames: Frames): Player {
+export function createPlayer(frames: FrameSource): Player {
   let state: PlayerState = { isPlaying: false, rate: 1, hasPrints: false, steps: 0 };
-  let score: Score = { whole: 0, stops: [] };
+  let timeline: Timeline = { duration: 0, cuePoints: [] };
   /** How far the playing has come; what is shown may wait at a stop. */
   let time: Seconds = 0;
   let shown: Seconds = 0;
   let last: number | null = null;
-  const hearers = new Set<() => void>();
+  const listeners = new Set<() => void>();
   const watchers = new Set<(time: Seconds) => void>();
 
   const change = (next: Partial<PlayerState>): void => {
     state = { ...state, ...next };
-    for (const heard of [...hearers]) heard();
+    for (const listener of [...listeners]) listener();
   };
   const show = (next: Seconds): void => {
     if (next === shown) return;
@@ -74,16 +74,16 @@ export function createPlayer(frames: Frames): Player {
     for (const seen of [...watchers]) seen(next);
   };
   const place = (next: Seconds): void => {
-    time = Math.min(score.whole, Math.max(0, next));
+    time = Math.min(timeline.duration, Math.max(0, next));
     show(time);
   };
   const frame = (ms: number): void => {
     if (!state.isPlaying) return;
     const gone = last === null ? 0 : Math.min(LONGEST, ms - last);
     last = ms;
-    time = Math.min(score.whole, time + (gone / 1000) * state.rate);
-    const isOver = time >= score.whole;
-    show(frames.isStill() && !isOver ? stopBefore(score.stops, time) : time);
+    time = Math.min(timeline.duration, time + (gone / 1000) * state.rate);
+    const isOver = time >= timeline.duration;
+    show(frames.isStill() && !isOver ? cuePointBefore(timeline.cuePoints, time) : time);
     if (isOver) change({ isPlaying: false });
     else frames.next(frame);
   };
@@ -95,9 +95,9 @@ export function createPlayer(frames: Frames): Player {
 
   return {
     state: () => state,
-    listen(heard) {
-      hearers.add(heard);
-      return () => hearers.delete(heard);
+    subscribe(listener) {
+      listeners.add(listener);
+      return () => listeners.delete(listener);
     },
     time: () => shown,
     watch(seen) {
@@ -105,13 +105,13 @@ export function createPlayer(frames: Frames): Player {
       return () => watchers.delete(seen);
     },
     load(next) {
-      score = next;
-      time = Math.min(time, score.whole);
-      show(Math.min(shown, score.whole));
+      timeline = next;
+      time = Math.min(time, timeline.duration);
+      show(Math.min(shown, timeline.duration));
     },
     play() {
-      if (state.isPlaying || score.whole <= 0) return;
-      if (time >= score.whole) {
+      if (state.isPlaying || timeline.duration <= 0) return;
+      if (time >= timeline.duration) {
         time = 0;
         show(0);
       }
@@ -123,10 +123,12 @@ export function createPlayer(frames: Frames): Player {
     seek: place,
     step(by) {
       pause();
-      const { stops } = score;
+      const { cuePoints } = timeline;
       const next =
-        by === 1 ? stops.find((stop) => stop > shown + MOMENT) : stops.findLast((stop) => stop < shown - MOMENT);
-      place(next ?? (by === 1 ? score.whole : 0));
+        by === 1
+          ? cuePoints.find((stop) => stop > shown + MOMENT)
+          : cuePoints.findLast((stop) => stop < shown - MOMENT);
+      place(next ?? (by === 1 ? timeline.duration : 0));
       change({ steps: state.steps + 1 });
     },
     run: (rate) => change({ rate }),

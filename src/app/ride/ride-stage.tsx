@@ -1,4 +1,4 @@
-import { ArenaStage } from '../arena/arena-view.tsx';
+import { ArenaView } from '../arena/arena-view.tsx';
 import { PlayBar } from './play-bar.tsx';
 
 /** The arena at the Ride stage, with what plays the go below it. */
@@ -6,7 +6,7 @@ export function RideStage() {
   return (
     <div className="ride-stage">
       <div className="ride-arena">
-        <ArenaStage />
+        <ArenaView />
       </div>
       <PlayBar />
     </div>

@@ -34,7 +34,7 @@ export function ShownPanel() {
               </span>
               <span className="shown-value">
                 {printLength(far, course.unit)}
-                <span className="unseen"> in one piece, {printLength(total, course.unit)} in all</span>
+                <span className="visually-hidden"> in one piece, {printLength(total, course.unit)} in all</span>
               </span>
               {least !== undefined && (
                 <span className="shown-asked">

@@ -4,16 +4,16 @@ import type { Line, LineElement } from '../../core/ride/line.ts';
 import { ridePositionAt, secondsAt } from '../../core/ride/playing.ts';
 import type { Survey } from '../../core/survey.ts';
 import { obstacleTitle } from '../app-words.ts';
-import { WAYS, wayOf } from '../arena/painters/travel-styles.ts';
-import type { Score } from './player.ts';
+import { TRAVEL_STYLES, travelKind } from '../arena/painters/travel-styles.ts';
+import type { Timeline } from './player.ts';
 
-const scores = new WeakMap<Line, Score>();
+const timelines = new WeakMap<Line, Timeline>();
 /** Stops nearer than this are one: two poles cannot be landed between so fast. */
 const APART: Seconds = 0.05;
 
 /** The line as something to play. One stops at every landing, and where another part of the line begins. */
-export function scoreOf(line: Line): Score {
-  const known = scores.get(line);
+export function timelineOf(line: Line): Timeline {
+  const known = timelines.get(line);
   if (known !== undefined) return known;
   const landings = line.gaps.flatMap(({ landings: { places } }) => places.map(({ at }) => secondsAt(line, at)));
   const parts = line.elements.map((element) => secondsAt(line, element.from, element));
@@ -21,9 +21,9 @@ export function scoreOf(line: Line): Score {
   for (const moment of [...landings, ...parts, line.clock.go].sort((a, b) => a - b)) {
     if (moment - (stops.at(-1) ?? -1) > APART) stops.push(moment);
   }
-  const score = { whole: line.clock.go, stops };
-  scores.set(line, score);
-  return score;
+  const timeline = { duration: line.clock.go, cuePoints: stops };
+  timelines.set(line, timeline);
+  return timeline;
 }
 
 /** On which lead the horse lopes there; null where it does not lope or is on no lead. */
@@ -40,13 +40,13 @@ export interface Moment {
   readonly where: string;
 }
 
-export function momentOf(survey: Survey, time: Seconds): Moment | undefined {
+export function momentAt(survey: Survey, time: Seconds): Moment | undefined {
   const { line, layout } = survey;
   const riding = ridePositionAt(line, time);
   if (riding === undefined) return undefined;
   const { element, at } = riding;
   const lead = leadAt(line, element, at);
-  const way = WAYS[wayOf(element)].word;
+  const way = TRAVEL_STYLES[travelKind(element)].word;
   const going = lead === null ? way : `${way}, ${lead} lead`;
   if (element.part === 'finish') return { going, where: 'to the end' };
   const id = layout.ride.legs[element.leg]?.obstacle;

@@ -10,6 +10,6 @@ export function ifEntered({ line, layout, course }: Survey, entries: number): Cl
 }
 
 /** The leg that costs the class most: its way and its obstacle together. */
-export function dearestLeg({ legs }: ClassClock): number | undefined {
+export function costliestLeg({ legs }: ClassClock): number | undefined {
   return legs.toSorted((a, b) => b.class - a.class)[0]?.leg;
 }

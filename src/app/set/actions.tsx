@@ -8,7 +8,7 @@ export function Actions() {
   const desk = useDesk();
   return (
     <fieldset className="actions">
-      <legend className="unseen">What to do with it</legend>
+      <legend className="visually-hidden">What to do with it</legend>
       <button type="button" onClick={() => desk.turn(STEP)} title="Turn left by 15°">
         <RotateCcw aria-hidden="true" />
         Turn left

@@ -18,7 +18,7 @@ const LEAST_SIDE: Metres = 3;
 const MOST_SIDE: Metres = 500;
 
 /** The exact numbers of the arena, while nothing in it is chosen. */
-export function ArenaTape() {
+export function ArenaInspector() {
   const desk = useDesk();
   const { arena, unit } = useDeskState((state) => state.course);
   const change = (label: string, next: Partial<Arena>) =>
@@ -40,7 +40,7 @@ export function ArenaTape() {
   const { entrance } = arena;
   const wall = entrance.wall === 'south' || entrance.wall === 'north' ? arena.length : arena.width;
   return (
-    <div className="tape">
+    <div className="inspector">
       <p className="lead">
         Choose an obstacle in the arena to type its numbers. A second click chooses one of its poles.
       </p>

@@ -5,7 +5,7 @@ import type { Mark } from '../../core/plane/mark.ts';
 import type { Point } from '../../core/plane/point.ts';
 import { ORIGIN } from '../../core/plane/pose.ts';
 import type { Bounds } from '../../core/plane/ring.ts';
-import { useLooks } from '../arena/layers/layers.tsx';
+import { useTheme } from '../arena/layers/layers.tsx';
 import { movedMarks } from '../arena/painters/moved-marks.ts';
 
 /** What a kind builds from its usual values: its marks and the ground it covers, metres. */
@@ -26,14 +26,14 @@ export function sketchOf(kind: string): Sketch | null {
   return sketch;
 }
 
-const keptSketches = new WeakMap<ShelfItem, Sketch>();
+const shelfSketches = new WeakMap<ShelfItem, Sketch>();
 
 /** An obstacle from the shelf as marks, as it was kept. */
-export function keptSketch(item: ShelfItem): Sketch {
-  const known = keptSketches.get(item);
+export function shelfSketch(item: ShelfItem): Sketch {
+  const known = shelfSketches.get(item);
   if (known !== undefined) return known;
   const sketch = sketched(placedObstacle({ ...item.obstacle, pose: { ...ORIGIN, angle: item.obstacle.pose.angle } }));
-  keptSketches.set(item, sketch);
+  shelfSketches.set(item, sketch);
   return sketch;
 }
 
@@ -56,7 +56,7 @@ export function Drawing({
   readonly height: number;
   readonly scale?: number;
 }) {
-  const { inks } = useLooks();
+  const { inks } = useTheme();
   const { bounds } = sketch;
   const [long, wide] = [bounds.maxX - bounds.minX, bounds.maxY - bounds.minY];
   const margin = 4;

@@ -2,17 +2,17 @@ import { useEffect, useState } from 'react';
 import type { Conflict } from '../../core/course/conflict.ts';
 import type { Course } from '../../core/course/course.ts';
 import { obstacleOf } from '../../core/course/ids.ts';
-import { keepOffers, moreOffers } from '../../desk/constraints/constraint-suggestions.ts';
-import { freedomWords, standingOf } from '../../desk/constraints/freedom.ts';
-import { type Kept, keptOf } from '../../desk/constraints/kept-list.ts';
-import { ClashOffers } from '../arena/overlays/conflict-dialog.tsx';
+import { keepSuggestions, moreSuggestions } from '../../desk/constraints/constraint-suggestions.ts';
+import { constraintStatusOf, freedomDescription } from '../../desk/constraints/freedom.ts';
+import { type KeptConstraint, keptConstraints } from '../../desk/constraints/kept-list.ts';
+import { ConflictResolutions } from '../arena/overlays/conflict-dialog.tsx';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import { TypedField } from './typed-field.tsx';
 
 /** How firmly things hold is worked out once the hand has rested so long. */
 const REST_MS = 120;
 
-interface Firmness {
+interface ConstraintReport {
   readonly course: Course;
   readonly clashes: readonly Conflict[];
   /** Constraints that follow from the others. */
@@ -22,16 +22,17 @@ interface Firmness {
 }
 
 /** How firmly the obstacles hold, some time after the last change; null until it is known. */
-function useFirmness(ids: readonly string[]): Firmness | null {
+function useConstraintReport(ids: readonly string[]): ConstraintReport | null {
   const course = useDeskState((state) => state.course);
   const isBusy = useDeskState((state) => state.gesture !== null);
-  const [known, setKnown] = useState<Firmness | null>(null);
+  const [known, setKnown] = useState<ConstraintReport | null>(null);
   const asked = ids.join(' ');
   useEffect(() => {
     if (isBusy) return;
     const rest = setTimeout(() => {
-      const { conflicts: clashes, redundant: spare } = standingOf(course);
-      const says = clashes.length > 0 || asked === '' ? [] : asked.split(' ').map((id) => freedomWords(course, id));
+      const { conflicts: clashes, redundant: spare } = constraintStatusOf(course);
+      const says =
+        clashes.length > 0 || asked === '' ? [] : asked.split(' ').map((id) => freedomDescription(course, id));
       setKnown({ course, clashes, spare: new Set(spare.map(({ key }) => key)), says });
     }, REST_MS);
     return () => clearTimeout(rest);
@@ -43,19 +44,19 @@ function useFirmness(ids: readonly string[]): Firmness | null {
 export function KeptList() {
   const survey = useDeskState((state) => state.survey);
   const chosen = useDeskState((state) => state.chosen);
-  const kept = keptOf({ survey, chosen });
+  const kept = keptConstraints({ survey, chosen });
   const ids = [...new Set(chosen.map(obstacleOf))];
-  const firm = useFirmness(ids);
+  const firm = useConstraintReport(ids);
   const numbered = kept.filter((each) => each.text !== '');
   const plain = kept.filter((each) => each.text === '');
-  const row = (each: Kept) => (
+  const row = (each: KeptConstraint) => (
     <KeptRow key={each.keys.join(' ')} kept={each} isSpare={each.keys.some((key) => firm?.spare.has(key) === true)} />
   );
   return (
-    <section className="tape" aria-label="What it keeps">
+    <section className="inspector" aria-label="What it keeps">
       {firm?.clashes.map((clash) => (
-        <div key={clash.says} className="clash" role="alert">
-          <ClashOffers clash={clash} />
+        <div key={clash.says} className="conflict" role="alert">
+          <ConflictResolutions clash={clash} />
         </div>
       ))}
       <h3>What it keeps</h3>
@@ -68,26 +69,28 @@ export function KeptList() {
           <ul className="kept-rows">{plain.map(row)}</ul>
         </details>
       )}
-      <KeepOffers />
+      <KeepSuggestions />
     </section>
   );
 }
 
-function KeptRow({ kept, isSpare }: { readonly kept: Kept; readonly isSpare: boolean }) {
+function KeptRow({ kept, isSpare }: { readonly kept: KeptConstraint; readonly isSpare: boolean }) {
   const desk = useDesk();
   const { keys, text, holds, says, name } = kept;
   return (
     <li>
       <p>{says}</p>
-      {isSpare && <p className="spare">Already follows from the others.</p>}
+      {isSpare && <p className="redundant">Already follows from the others.</p>}
       <div className="kept-tools">
-        {text !== '' && <TypedField unseen label={name} value={text} send={(typed) => desk.setHold(keys, typed)} />}
+        {text !== '' && (
+          <TypedField isLabelHidden label={name} value={text} send={(typed) => desk.setHold(keys, typed)} />
+        )}
         {text !== '' && (
           <button
             type="button"
             className="link"
             aria-label={holds ? `Only measure: ${name}` : `Hold: ${name}`}
-            onClick={() => (holds ? desk.loosen(keys) : desk.hold(keys))}
+            onClick={() => (holds ? desk.measureOnly(keys) : desk.hold(keys))}
           >
             {holds ? 'Only measure' : 'Hold'}
           </button>
@@ -101,18 +104,18 @@ function KeptRow({ kept, isSpare }: { readonly kept: Kept; readonly isSpare: boo
 }
 
 /** What more could be kept, each as it is now: adding one moves nothing. */
-function KeepOffers() {
+function KeepSuggestions() {
   const desk = useDesk();
   const survey = useDeskState((state) => state.survey);
   const chosen = useDeskState((state) => state.chosen);
   const isBusy = useDeskState((state) => state.gesture !== null);
-  const offers = isBusy ? [] : keepOffers({ survey, chosen });
-  const more = isBusy ? [] : moreOffers({ survey, chosen });
+  const offers = isBusy ? [] : keepSuggestions({ survey, chosen });
+  const more = isBusy ? [] : moreSuggestions({ survey, chosen });
   if (offers.length === 0 && more.length === 0) return null;
   return (
     <>
       <h3>Keep more, as it is now</h3>
-      <ul className="keep-offers">
+      <ul className="keep-suggestions">
         {offers.map((offer) => (
           <li key={offer.says}>
             <button type="button" className="button" onClick={() => desk.keep(offer)}>
@@ -124,7 +127,7 @@ function KeepOffers() {
       {more.length > 0 && (
         <details className="kept-more">
           <summary>Other things to keep ({more.length})</summary>
-          <ul className="keep-offers">
+          <ul className="keep-suggestions">
             {more.map((offer) => (
               <li key={offer.says}>
                 <button type="button" className="button" onClick={() => desk.keep(offer)}>

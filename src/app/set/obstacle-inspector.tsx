@@ -7,25 +7,25 @@ import { obstacleTitle } from '../app-words.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import { useView } from '../view.ts';
 import { Actions } from './actions.tsx';
-import { ArenaTape } from './arena-inspector.tsx';
+import { ArenaInspector } from './arena-inspector.tsx';
 import { ChoiceField } from './choice-field.tsx';
 import { KeptList } from './kept-list.tsx';
 import { OwnTools } from './own-tools.tsx';
-import { PieceTape } from './piece-inspector.tsx';
-import { printedFact, printedValue, spelled } from './printed.ts';
+import { PieceInspector } from './piece-inspector.tsx';
+import { paramText, printedFact, spelled } from './printed.ts';
 import { TypedField } from './typed-field.tsx';
 
 /** The exact numbers of what is chosen. */
-export function TapePanel() {
+export function InspectorPanel() {
   const survey = useDeskState((state) => state.survey);
   const chosen = useDeskState((state) => state.chosen);
   const keys = chosen.filter((key) => survey.obstacles.some((each) => each.obstacle.id === key.split('/')[0]));
   const [key] = keys;
-  if (key === undefined) return <ArenaTape />;
+  if (key === undefined) return <ArenaInspector />;
   if (keys.length > 1) {
     return (
       <>
-        <SeveralTape keys={keys} />
+        <SeveralInspector keys={keys} />
         <Actions />
         <KeptList />
         <OwnTools />
@@ -37,7 +37,11 @@ export function TapePanel() {
   if (owner === undefined) return null;
   return (
     <>
-      {piece === undefined ? <ObstacleTape key={key} obstacle={owner} /> : <PieceTape key={key} piece={piece} />}
+      {piece === undefined ? (
+        <ObstacleInspector key={key} obstacle={owner} />
+      ) : (
+        <PieceInspector key={key} piece={piece} />
+      )}
       <Actions />
       <KeptList key={`kept ${key}`} />
       <OwnTools key={`own ${key}`} />
@@ -46,7 +50,7 @@ export function TapePanel() {
 }
 
 /** Several things at once: obstacles go together, pieces can be fixed together. */
-function SeveralTape({ keys }: { readonly keys: readonly string[] }) {
+function SeveralInspector({ keys }: { readonly keys: readonly string[] }) {
   const desk = useDesk();
   const survey = useDeskState((state) => state.survey);
   const pieces = survey.pieces.filter((piece) => keys.includes(piece.key));
@@ -55,14 +59,18 @@ function SeveralTape({ keys }: { readonly keys: readonly string[] }) {
     <>
       <p className="lead">{keys.length} pieces chosen.</p>
       <label className="tick">
-        <input type="checkbox" checked={pieces.every((each) => each.piece.fixed)} onChange={() => desk.fix()} />
+        <input
+          type="checkbox"
+          checked={pieces.every((each) => each.piece.fixed)}
+          onChange={() => desk.togglePinned()}
+        />
         Fixed: they stay where they are while others move
       </label>
     </>
   );
 }
 
-function ObstacleTape({ obstacle }: { readonly obstacle: Obstacle }) {
+function ObstacleInspector({ obstacle }: { readonly obstacle: Obstacle }) {
   const desk = useDesk();
   const unit = useDeskState((state) => state.course.unit);
   const layout = useDeskState((state) => state.survey.layout);
@@ -81,7 +89,7 @@ function ObstacleTape({ obstacle }: { readonly obstacle: Obstacle }) {
     return undefined;
   };
   return (
-    <div className="tape">
+    <div className="inspector">
       <TypedField wide label="Name" value={obstacleTitle(obstacle, layout)} send={rename} />
       {kind !== undefined && (
         <div className="fields">
@@ -100,7 +108,7 @@ function ObstacleTape({ obstacle }: { readonly obstacle: Obstacle }) {
                 key={param}
                 label={about.label}
                 hint={about.says}
-                value={printedValue(about, value, unit)}
+                value={paramText(about, value, unit)}
                 send={(text) => desk.setValue(obstacle.id, param, text)}
               />
             );

@@ -1,5 +1,5 @@
 import { obstacleTitle } from '../app-words.ts';
-import { openAt } from '../check/visible-findings.ts';
+import { openFindings } from '../check/visible-findings.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import { useView } from '../view.ts';
 
@@ -9,7 +9,7 @@ export function ObstacleListPanel() {
   const view = useView();
   const survey = useDeskState((state) => state.survey);
   const chosen = useDeskState((state) => state.chosen);
-  const findings = useDeskState(openAt);
+  const findings = useDeskState(openFindings);
   if (survey.obstacles.length === 0)
     return <p className="empty">Nothing is in the arena yet. Add the first obstacle.</p>;
   const first = (id: string) => survey.numbers.get(id)?.[0] ?? Number.POSITIVE_INFINITY;
@@ -36,7 +36,7 @@ export function ObstacleListPanel() {
               {heavy.length > 0 && (
                 <span className={`dot ${heavy.some((each) => each.weight === 'must') ? 'must' : 'should'}`}>
                   {heavy.length}
-                  <span className="unseen"> findings</span>
+                  <span className="visually-hidden"> findings</span>
                 </span>
               )}
             </button>

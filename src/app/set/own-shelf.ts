@@ -6,25 +6,25 @@ import type { Shelf } from '../../storage/shelf.ts';
 /** What is on the designer's own shelf, as far as it is known, and what stood in the way last. */
 interface OwnShelf {
   readonly items: readonly ShelfItem[];
-  readonly trouble: string | undefined;
+  readonly errorMessage: string | undefined;
 }
 
 let opening: Promise<Shelf> | undefined;
-let state: OwnShelf = { items: [], trouble: undefined };
-const hearers = new Set<() => void>();
+let state: OwnShelf = { items: [], errorMessage: undefined };
+const listeners = new Set<() => void>();
 
 /** The shelf is opened when somebody looks at it for the first time. */
 function shelf(): Promise<Shelf> {
-  opening ??= import('../../storage/shelf.ts').then((room) => room.openShelf());
+  opening ??= import('../../storage/shelf.ts').then((module) => module.openShelf());
   return opening;
 }
 
-async function look(trouble?: string): Promise<void> {
+async function reload(failure?: string): Promise<void> {
   const open = await shelf();
   const found = await open.items();
   const unreadable = found.unreadable[0]?.why;
-  state = { items: found.items, trouble: trouble ?? found.error ?? unreadable ?? open.note };
-  for (const heard of hearers) heard();
+  state = { items: found.items, errorMessage: failure ?? found.error ?? unreadable ?? open.note };
+  for (const listener of listeners) listener();
 }
 
 /** Puts an obstacle on the shelf under a name; one that has the name already is replaced. */
@@ -32,19 +32,19 @@ export async function putOnShelf(title: string, obstacle: Obstacle, now: number)
   const open = await shelf();
   const same = state.items.find((item) => item.title === title);
   const id = same?.id ?? `own-${now.toString(36)}`;
-  await look(await open.save({ id, title, obstacle: { ...obstacle, name: title } }));
+  await reload(await open.save({ id, title, obstacle: { ...obstacle, name: title } }));
 }
 
 export async function takeOffShelf(id: string): Promise<void> {
-  await look(await (await shelf()).remove(id));
+  await reload(await (await shelf()).remove(id));
 }
 
 export function useShelf(): OwnShelf {
-  useEffect(() => void look(), []);
+  useEffect(() => void reload(), []);
   return useSyncExternalStore(
-    (heard) => {
-      hearers.add(heard);
-      return () => hearers.delete(heard);
+    (listener) => {
+      listeners.add(listener);
+      return () => listeners.delete(listener);
     },
     () => state,
   );

@@ -1,5 +1,5 @@
 import { useId, useState } from 'react';
-import { forShelf } from '../../desk/placing/custom-obstacles.ts';
+import { shelfObstacle } from '../../desk/placing/custom-obstacles.ts';
 import { chosenPieces } from '../../desk/selection/selection.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import { putOnShelf } from './own-shelf.ts';
@@ -16,7 +16,7 @@ export function OwnTools() {
   if (pieces.length === 0) return null;
   const put = async () => {
     const name = title.trim();
-    const obstacle = forShelf({ survey, chosen });
+    const obstacle = shelfObstacle({ survey, chosen });
     if (obstacle === null) return;
     if (name === '') return setTold('Give it a name first.');
     await putOnShelf(name, obstacle, Date.now());
@@ -24,7 +24,7 @@ export function OwnTools() {
     setTold(`${name} is on your shelf, last in the list of what to add.`);
   };
   return (
-    <section className="tape" aria-label="Your own">
+    <section className="inspector" aria-label="Your own">
       <h3>Your own</h3>
       {chosen.length > 1 && pieces.length > 1 && (
         <button type="button" className="button" onClick={() => desk.gather()}>

@@ -6,7 +6,7 @@ import { palette } from '../../desk/placing/palette.ts';
 import { groundOf } from '../arena/camera.ts';
 import { useDesk } from '../desk-context.tsx';
 import { useView } from '../view.ts';
-import { Drawing, keptSketch, sketchOf } from './drawing.tsx';
+import { Drawing, shelfSketch, sketchOf } from './drawing.tsx';
 import { ShelfGroup, type TilePointer } from './shelf-group.tsx';
 
 /** A pointer that has gone further than this drags; before that it may still be a click. Pixels. */
@@ -34,7 +34,7 @@ export function PalettePanel() {
   const hasDragged = useRef(false);
 
   const place = (goods: Goods, at: Point) => {
-    const why = 'item' in goods ? desk.lay(goods.item.obstacle, at) : desk.place(goods.kind, {}, at);
+    const why = 'item' in goods ? desk.placeFromShelf(goods.item.obstacle, at) : desk.place(goods.kind, {}, at);
     setRefusal(why ?? '');
   };
   const click = (goods: Goods) => {
@@ -137,7 +137,7 @@ function Ghost({
   readonly turned: boolean;
 }) {
   const { goods } = carried;
-  const sketch = 'item' in goods ? keptSketch(goods.item) : sketchOf(goods.kind);
+  const sketch = 'item' in goods ? shelfSketch(goods.item) : sketchOf(goods.kind);
   if (sketch === null) return null;
   const { bounds } = sketch;
   const side = Math.hypot(bounds.maxX - bounds.minX, bounds.maxY - bounds.minY) * scale + 16;

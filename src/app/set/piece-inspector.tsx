@@ -3,19 +3,19 @@ import { printAngle } from '../../core/measure/angle.ts';
 import { printLength } from '../../core/measure/length.ts';
 import { pieceTitle } from '../app-words.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
-import { printedValue } from './printed.ts';
+import { paramText } from './printed.ts';
 import { TypedField } from './typed-field.tsx';
 
 /** The exact numbers of one piece, and whether it stays where it is. */
-export function PieceTape({ piece }: { readonly piece: PlacedPiece }) {
+export function PieceInspector({ piece }: { readonly piece: PlacedPiece }) {
   const desk = useDesk();
   const unit = useDeskState((state) => state.course.unit);
   const { key, pose, kind } = piece;
   const isFixed = piece.piece.fixed === true;
   const sizes = Object.entries(kind.params).filter(([, param]) => param.kind !== 'choice');
   return (
-    <div className="tape">
-      <p className="tape-title">
+    <div className="inspector">
+      <p className="inspector-title">
         {pieceTitle(piece)}{' '}
         <button type="button" className="link" onClick={() => desk.choose([piece.obstacle])}>
           whole obstacle
@@ -31,7 +31,7 @@ export function PieceTape({ piece }: { readonly piece: PlacedPiece }) {
         <TypedField label="Turned" value={printAngle(pose.angle)} send={(text) => desk.setPose(key, 'angle', text)} />
       </div>
       <label className="tick">
-        <input type="checkbox" checked={isFixed} onChange={() => desk.fix()} />
+        <input type="checkbox" checked={isFixed} onChange={() => desk.togglePinned()} />
         Fixed: stays where it is while others move
       </label>
       <h3>Its size</h3>
@@ -39,7 +39,7 @@ export function PieceTape({ piece }: { readonly piece: PlacedPiece }) {
         {sizes.map(([param, about]) => (
           <div key={param}>
             <dt>{about.label}</dt>
-            <dd>{printedValue(about, piece.piece.values[param] ?? about.usual, unit)}</dd>
+            <dd>{paramText(about, piece.piece.values[param] ?? about.usual, unit)}</dd>
           </div>
         ))}
       </dl>

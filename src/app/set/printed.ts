@@ -13,7 +13,7 @@ const SIMPLE: readonly (readonly [number, string])[] = [
 ];
 
 /** A parameter's value as it stands in its field. */
-export function printedValue(param: Param, value: Value, unit: LengthUnit): string {
+export function paramText(param: Param, value: Value, unit: LengthUnit): string {
   if (typeof value === 'string') return value;
   switch (param.kind) {
     case 'length':

@@ -1,7 +1,7 @@
 import { X } from 'lucide-react';
 import type { PointerEvent } from 'react';
 import type { ShelfItem } from '../../core/course/shelf-item.ts';
-import { Drawing, keptSketch } from './drawing.tsx';
+import { Drawing, shelfSketch } from './drawing.tsx';
 import { takeOffShelf, useShelf } from './own-shelf.ts';
 
 /** How a tile of the list of what to add takes a pointer. */
@@ -15,7 +15,7 @@ export interface TilePointer {
 
 /** The designer's own shelf: what was kept there, to be placed again or taken off. */
 export function ShelfGroup({ tile }: { tile(item: ShelfItem): TilePointer }) {
-  const { items, trouble } = useShelf();
+  const { items, errorMessage: trouble } = useShelf();
   return (
     <section aria-label="My shelf">
       <h3>My shelf</h3>
@@ -26,7 +26,7 @@ export function ShelfGroup({ tile }: { tile(item: ShelfItem): TilePointer }) {
         {items.map((item) => (
           <li key={item.id} className="own">
             <button type="button" className="kind" data-own={item.id} {...tile(item)}>
-              <Drawing sketch={keptSketch(item)} width={92} height={42} />
+              <Drawing sketch={shelfSketch(item)} width={92} height={42} />
               <span>{item.title}</span>
             </button>
             <button

@@ -8,7 +8,7 @@ import { Dialog } from '../dialog.tsx';
 import { ChoiceField } from './choice-field.tsx';
 import { PlainField } from './plain-field.tsx';
 import {
-  type LineRefusals,
+  type LineErrors,
   readLine,
   readStockCount,
   sizesWords,
@@ -56,7 +56,7 @@ function Line({ stock }: { readonly stock: Stock }) {
           {kind?.title ?? stock.kind}, {sizes === '' ? 'any size' : sizes}
         </small>
       </span>
-      <TypedField unseen label={`How many: ${stock.title}`} value={String(stock.count)} send={count} />
+      <TypedField isLabelHidden label={`How many: ${stock.title}`} value={String(stock.count)} send={count} />
       <button
         type="button"
         className="quiet"
@@ -82,7 +82,7 @@ function NewLine() {
     readonly count: string;
     readonly sizes: Readonly<Record<string, string>>;
   }>(FRESH);
-  const [refusals, setRefusals] = useState<LineRefusals>({});
+  const [refusals, setRefusals] = useState<LineErrors>({});
   const kind = pieceKind(kindId);
   const write = (key: string, text: string) => {
     setTyped(

@@ -27,13 +27,13 @@ export interface TypedLine {
 }
 
 /** The fields of a line that were not understood, each with its reason. */
-export type LineRefusals = Readonly<Record<string, Refusal>>;
+export type LineErrors = Readonly<Record<string, Refusal>>;
 
 /** The line that was typed, without an id; or what is wrong with it, by field. */
 export function readLine(
   typed: TypedLine,
   unit: LengthUnit,
-): { readonly line: Omit<Stock, 'id'> } | { readonly refusals: LineRefusals } {
+): { readonly line: Omit<Stock, 'id'> } | { readonly refusals: LineErrors } {
   const kind = pieceKind(typed.kind);
   if (kind === undefined) throw new Error(`readLine: there is no piece kind ${typed.kind}`);
   const refusals: Record<string, string> = {};

@@ -2,11 +2,11 @@ import { Suspense, useState } from 'react';
 import type { TruckUse } from '../../core/survey.ts';
 import type { Refusal } from '../../desk/desk.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
-import { later } from '../lazy-panel.ts';
+import { lazyComponent } from '../lazy-panel.ts';
 import { readStockCount, withCount } from './truck-lines.ts';
 import { TypedField } from './typed-field.tsx';
 
-const TruckDialog = later(() => import('./truck-dialog.tsx').then((room) => room.TruckDialog));
+const TruckDialog = lazyComponent(() => import('./truck-dialog.tsx').then((module) => module.TruckDialog));
 
 /** What the truck still holds, what the layout takes beyond it, and how much there is. */
 export function TruckPanel() {

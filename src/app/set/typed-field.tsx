@@ -11,7 +11,7 @@ export function TypedField({
   hint,
   send,
   wide,
-  unseen,
+  isLabelHidden,
 }: {
   readonly label: string;
   readonly value: string;
@@ -19,7 +19,7 @@ export function TypedField({
   send(text: string): Refusal;
   readonly wide?: true;
   /** The label is for those who do not see the row that the field stands in. */
-  readonly unseen?: true;
+  readonly isLabelHidden?: true;
 }) {
   const id = useId();
   const [text, setText] = useState(value);
@@ -53,7 +53,7 @@ export function TypedField({
   };
   return (
     <div className={wide ? 'field wide' : 'field'}>
-      <label htmlFor={id} className={unseen ? 'unseen' : undefined}>
+      <label htmlFor={id} className={isLabelHidden ? 'visually-hidden' : undefined}>
         {label}
       </label>
       <input

@@ -17,7 +17,7 @@ export function Cursor({ scale }: { readonly scale: number }) {
       const x = STRIP_EDGE + at * scale;
       element.style.transform = `translateX(${x}px)`;
       element.hidden = time === 0;
-      const box = element.closest('.ribbon-scroller');
+      const box = element.closest('.strip-scroller');
       if (!player.state().isPlaying || box === null) return;
       if (x < box.scrollLeft + 20 || x > box.scrollLeft + box.clientWidth - 40) box.scrollLeft = Math.max(0, x - 80);
     };

@@ -5,16 +5,10 @@ import { GAIT_WORDS } from '../app-words.ts';
 import { useDeskState } from '../desk-context.tsx';
 import { leadSentence, leadWords } from '../ride/ride-words.ts';
 import { changeWords, tightestTurn } from './rows.ts';
-import { bandWords, type RibbonGap, type RibbonLeg } from './track.ts';
+import { gapBandWords, type StripGap, type StripLeg } from './track.ts';
 
 /** The strip as a table: the same facts, one row a leg. */
-export function LineTable({
-  legs,
-  gaps,
-}: {
-  readonly legs: readonly RibbonLeg[];
-  readonly gaps: readonly RibbonGap[];
-}) {
+export function LineTable({ legs, gaps }: { readonly legs: readonly StripLeg[]; readonly gaps: readonly StripGap[] }) {
   const survey = useDeskState((state) => state.survey);
   const { course, layout, line } = survey;
   const begins = line.clock.legs.map((_, leg) => line.clock.legs.slice(0, leg).reduce((sum, each) => sum + each, 0));
@@ -88,7 +82,7 @@ export function LineTable({
                       {gap.fit === 'off' ? ' (outside)' : ''}
                     </span>
                   ))}
-                  {first?.band !== undefined && <small> asked: {bandWords(first.band, course.unit)}</small>}
+                  {first?.band !== undefined && <small> asked: {gapBandWords(first.band, course.unit)}</small>}
                 </td>
                 <td>
                   {own.map(({ index, gap: { landings } }, place) => (

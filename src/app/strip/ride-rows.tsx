@@ -1,11 +1,11 @@
 import { memo, useMemo } from 'react';
 import type { Survey } from '../../core/survey.ts';
-import { useLooks } from '../arena/layers/layers.tsx';
-import type { Looks } from '../arena/painters/inks.ts';
-import { Gauge } from './gauge.tsx';
+import { useTheme } from '../arena/layers/layers.tsx';
+import type { Theme } from '../arena/painters/inks.ts';
+import { GapGauge } from './gauge.tsx';
 import { bendSpans, changeWords, clockTicks, leadSpans } from './rows.ts';
 import { STRIP_EDGE } from './strip-edge.ts';
-import type { RibbonGap } from './track.ts';
+import type { StripGap } from './track.ts';
 
 /** Heights of the lanes, pixels from the top of their own picture. */
 const STRIDE = 9;
@@ -14,10 +14,10 @@ const LEADS = 45;
 const BEND = 74;
 const BEND_HALF = 13;
 const CLOCK = 104;
-export const LANES_HIGH = 112;
+export const RIDE_ROWS_HEIGHT = 112;
 
 /** Beside the lanes: what each shows. */
-export const LANE_NAMES = [
+export const RIDE_ROW_NAMES = [
   { name: 'Stride', y: STRIDE },
   { name: 'Changes', y: CHANGES },
   { name: 'Lead', y: LEADS },
@@ -33,31 +33,31 @@ const CLOCK_APART = 52;
 interface Along {
   readonly survey: Survey;
   readonly scale: number;
-  readonly looks: Looks;
+  readonly theme: Theme;
   x(at: number): number;
 }
 
 /** The lanes of the Ride stage under the ribbon: needed stride, changes of gait, leads, bend, clock. */
-export const RideLanes = memo(function RideLanes({
+export const RideRows = memo(function RideLanes({
   survey,
   gaps,
   scale,
   width,
 }: {
   readonly survey: Survey;
-  readonly gaps: readonly RibbonGap[];
+  readonly gaps: readonly StripGap[];
   readonly scale: number;
   readonly width: number;
 }) {
-  const looks = useLooks();
-  const along: Along = { survey, scale, looks, x: (at) => STRIP_EDGE + at * scale };
+  const theme = useTheme();
+  const along: Along = { survey, scale, theme, x: (at) => STRIP_EDGE + at * scale };
   return (
-    <svg className="ride-lanes" width={width} height={LANES_HIGH} aria-hidden="true">
+    <svg className="ride-rows" width={width} height={RIDE_ROWS_HEIGHT} aria-hidden="true">
       {gaps.map(({ gap, index }) => {
         const { least, most, value } = survey.horse.gaits[gap.gait].landing;
         const { each, fits } = gap.landings;
         return (
-          <Gauge
+          <GapGauge
             key={index}
             band={{ least: least ?? value, most: most ?? value }}
             value={each}
@@ -77,13 +77,13 @@ export const RideLanes = memo(function RideLanes({
 });
 
 /** Where the gait changes, with the room that it takes; in the colour of a fault where there is too little. */
-function Changes({ survey, scale, looks, x }: Along) {
+function Changes({ survey, scale, theme, x }: Along) {
   let free = Number.NEGATIVE_INFINITY;
   return survey.line.transitions.map((change) => {
     const from = x(change.from);
     const long = Math.max(3, change.length * scale);
     const words = changeWords(change);
-    const colour = change.fits ? looks.inks.words : looks.must;
+    const colour = change.fits ? theme.inks.words : theme.must;
     const half = (words.length * LETTER) / 2;
     const middle = Math.max(half + 2, from + long / 2);
     const isRoomy = middle - half > free;
@@ -97,7 +97,7 @@ function Changes({ survey, scale, looks, x }: Along) {
             x={middle}
             y={CHANGES + 5}
             textAnchor="middle"
-            className={change.fits ? 'lane-word' : 'lane-word is-off'}
+            className={change.fits ? 'row-word' : 'row-word is-off'}
             fill={colour}
           >
             {words}
@@ -108,10 +108,10 @@ function Changes({ survey, scale, looks, x }: Along) {
   });
 }
 
-function Leads({ survey, scale, looks, x }: Along) {
+function Leads({ survey, scale, theme, x }: Along) {
   return leadSpans(survey.line).map(({ from, to, lead, fault }) => {
     const long = (to - from) * scale;
-    const colour = fault === 'wrong-lead' ? looks.must : fault === 'counter-lope' ? looks.should : looks.inks.lope;
+    const colour = fault === 'wrong-lead' ? theme.must : fault === 'counter-lope' ? theme.should : theme.inks.lope;
     const text = `${lead === 'left' ? 'L' : 'R'}${fault === 'wrong-lead' ? ' ✕' : fault === 'counter-lope' ? ' ?' : ''}`;
     return (
       <g key={`${from} ${to}`}>
@@ -129,9 +129,9 @@ function Leads({ survey, scale, looks, x }: Along) {
             x={x((from + to) / 2)}
             y={LEADS + 4.5}
             textAnchor="middle"
-            className="lane-lead"
+            className="row-lead"
             fill={colour}
-            stroke={looks.plate}
+            stroke={theme.plate}
           >
             {text}
           </text>
@@ -142,7 +142,7 @@ function Leads({ survey, scale, looks, x }: Along) {
 }
 
 /** How much the line turns, left upwards; the dashed lines are the least turn of the gait. */
-function Bend({ survey, looks, x }: Along) {
+function Bend({ survey, theme, x }: Along) {
   const spans = useMemo(() => bendSpans(survey.line.elements, survey.horse), [survey]);
   const y = (share: number) => BEND - Math.max(-MOST_SHARE, Math.min(MOST_SHARE, share)) * BEND_HALF;
   const path = spans.map(({ from, to, share }, i) => {
@@ -154,7 +154,7 @@ function Bend({ survey, looks, x }: Along) {
   const [left, right] = [x(0), x(survey.line.length)];
   return (
     <g>
-      <line x1={left} x2={right} y1={BEND} y2={BEND} stroke={looks.inks.faint} strokeWidth="1" />
+      <line x1={left} x2={right} y1={BEND} y2={BEND} stroke={theme.inks.faint} strokeWidth="1" />
       {[1, -1].map((share) => (
         <line
           key={share}
@@ -162,12 +162,12 @@ function Bend({ survey, looks, x }: Along) {
           x2={right}
           y1={y(share)}
           y2={y(share)}
-          stroke={looks.inks.faint}
+          stroke={theme.inks.faint}
           strokeWidth="1"
           strokeDasharray="4 4"
         />
       ))}
-      <path d={path.join('')} fill="none" stroke={looks.inks.words} strokeWidth="1.5" strokeLinejoin="round" />
+      <path d={path.join('')} fill="none" stroke={theme.inks.words} strokeWidth="1.5" strokeLinejoin="round" />
       {tight.map(({ from, to, share }) => (
         <line
           key={`${from}`}
@@ -175,7 +175,7 @@ function Bend({ survey, looks, x }: Along) {
           x2={Math.max(x(to), x(from) + 2)}
           y1={y(share)}
           y2={y(share)}
-          stroke={looks.must}
+          stroke={theme.must}
           strokeWidth="4"
         />
       ))}
@@ -183,12 +183,12 @@ function Bend({ survey, looks, x }: Along) {
   );
 }
 
-function Clock({ survey, scale, looks, x }: Along) {
+function Clock({ survey, scale, theme, x }: Along) {
   const ticks = useMemo(() => clockTicks(survey.line, CLOCK_APART / scale), [survey, scale]);
   return ticks.map(({ at, time }) => (
     <g key={time}>
-      <line x1={x(at)} x2={x(at)} y1={CLOCK - 12} y2={CLOCK - 7} stroke={looks.inks.faint} />
-      <text x={x(at)} y={CLOCK + 4} textAnchor="middle" className="lane-word" fill={looks.inks.words}>
+      <line x1={x(at)} x2={x(at)} y1={CLOCK - 12} y2={CLOCK - 7} stroke={theme.inks.faint} />
+      <text x={x(at)} y={CLOCK + 4} textAnchor="middle" className="row-word" fill={theme.inks.words}>
         {`${Math.floor(time / 60)}:${String(Math.round(time % 60)).padStart(2, '0')}`}
       </text>
     </g>

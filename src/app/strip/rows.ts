@@ -12,7 +12,7 @@ export interface BendSpan {
   readonly share: number;
 }
 
-function leastOf({ move, gait }: LineElement, horse: Horse): Metres | undefined {
+function minRadiusOf({ move, gait }: LineElement, horse: Horse): Metres | undefined {
   if (move === 'ride') return minTurnRadius(horse, gait);
   return move === 'back' ? horse.back.leastTurn.value : undefined;
 }
@@ -20,7 +20,7 @@ function leastOf({ move, gait }: LineElement, horse: Horse): Metres | undefined 
 /** The turning of the line against what its gait can do; what is not ridden or backed does not bend. */
 export function bendSpans(elements: readonly LineElement[], horse: Horse): readonly BendSpan[] {
   return elements.flatMap((element) => {
-    const least = leastOf(element, horse);
+    const least = minRadiusOf(element, horse);
     if (least === undefined) return [];
     let at = element.from;
     return element.path.map(({ length, curvature }): BendSpan => {
@@ -38,7 +38,7 @@ export function tightestTurn(
 ): { readonly radius: Metres; readonly least: Metres } | undefined {
   let found: { radius: Metres; least: Metres } | undefined;
   for (const element of elements) {
-    const least = leastOf(element, horse);
+    const least = minRadiusOf(element, horse);
     if (least === undefined) continue;
     for (const { curvature } of element.path) {
       const radius = 1 / Math.abs(curvature);

@@ -8,18 +8,18 @@ import { usePlayer } from '../ride/player-context.tsx';
 import { useView, useViewState } from '../view.ts';
 import { Cursor } from './cursor.tsx';
 import { LineTable } from './line-table.tsx';
-import { LANE_NAMES, LANES_HIGH, RideLanes } from './ride-rows.tsx';
+import { RIDE_ROW_NAMES, RIDE_ROWS_HEIGHT, RideRows } from './ride-rows.tsx';
 import { STRIP_EDGE } from './strip-edge.ts';
-import { gapSentence, type RibbonGap, type RibbonLeg, ribbonGaps, ribbonLegs } from './track.ts';
-import { RibbonItems } from './track-items.tsx';
-import { RibbonPicture } from './track-picture.tsx';
+import { gapSentence, type StripGap, type StripLeg, stripGaps, stripLegs } from './track.ts';
+import { StripItems } from './track-items.tsx';
+import { StripPicture } from './track-picture.tsx';
 
 const ZOOM_STEP = 1.5;
 /** Pixels a metre of the line. */
 const MOST_SCALE = 90;
 
 /** The ride strip: the line of travel, unrolled and to scale. */
-export function Strip() {
+export function RideStrip() {
   const isRide = useDeskState((state) => state.stage === 'ride');
   return (
     <section className={isRide ? 'strip is-whole' : 'strip'} aria-label="Ride strip: the line of travel, unrolled">
@@ -34,8 +34,8 @@ export function StripPanel() {
   const [zoom, setZoom] = useState(1);
   const [room, setRoom] = useState(0);
   const [isTable, setTable] = useState(false);
-  const legs = useMemo(() => ribbonLegs(survey), [survey]);
-  const gaps = useMemo(() => ribbonGaps(survey), [survey]);
+  const legs = useMemo(() => stripLegs(survey), [survey]);
+  const gaps = useMemo(() => stripGaps(survey), [survey]);
   if (legs.length === 0) {
     return (
       <p className="strip-empty">
@@ -84,14 +84,14 @@ export function StripPanel() {
       {isTable ? (
         <LineTable legs={legs} gaps={gaps} />
       ) : (
-        <Ribbon legs={legs} gaps={gaps} scale={whole * near} measured={setRoom} />
+        <StripChart legs={legs} gaps={gaps} scale={whole * near} measured={setRoom} />
       )}
     </>
   );
 }
 
 /** The full sentence of what is pointed at. */
-function Readout({ legs, gaps }: { readonly legs: readonly RibbonLeg[]; readonly gaps: readonly RibbonGap[] }) {
+function Readout({ legs, gaps }: { readonly legs: readonly StripLeg[]; readonly gaps: readonly StripGap[] }) {
   const pointed = useViewState((state) => state.pointed);
   const unit = useDeskState((state) => state.course.unit);
   const off = gaps.filter((gap) => gap.fit === 'off').length;
@@ -113,14 +113,14 @@ function Readout({ legs, gaps }: { readonly legs: readonly RibbonLeg[]; readonly
   return <p className={off > 0 && gap === undefined && leg === undefined ? 'readout is-off' : 'readout'}>{says}</p>;
 }
 
-function Ribbon({
+function StripChart({
   legs,
   gaps,
   scale,
   measured,
 }: {
-  readonly legs: readonly RibbonLeg[];
-  readonly gaps: readonly RibbonGap[];
+  readonly legs: readonly StripLeg[];
+  readonly gaps: readonly StripGap[];
   readonly scale: number;
   /** Told how wide the strip is, in pixels. */
   measured(width: number): void;
@@ -149,7 +149,7 @@ function Ribbon({
     measure();
     return () => watcher.disconnect();
   }, [measured]);
-  useStill(scroller, scale);
+  useScrollAnchor(scroller, scale);
   useEffect(() => {
     const box = scroller.current;
     if (box === null || from === undefined) return;
@@ -157,18 +157,18 @@ function Ribbon({
     box.scrollTo({ left: Math.max(0, from - box.clientWidth / 3) });
   }, [from]);
   return (
-    <div className={isRide ? 'ribbon-frame has-lanes' : 'ribbon-frame'}>
-      {isRide && <LaneNames />}
-      <div className="ribbon-scroller" ref={scroller} onPointerLeave={() => view.point(null)}>
+    <div className={isRide ? 'strip-frame has-rows' : 'strip-frame'}>
+      {isRide && <RowNames />}
+      <div className="strip-scroller" ref={scroller} onPointerLeave={() => view.point(null)}>
         <div
-          className="ribbon"
-          style={{ width, ...(isRide ? { height: RIBBON_HIGH + LANES_HIGH } : {}) }}
+          className="strip-chart"
+          style={{ width, ...(isRide ? { height: CHART_HEIGHT + RIDE_ROWS_HEIGHT } : {}) }}
           onPointerDown={isRide ? seek : undefined}
         >
-          <RibbonPicture survey={survey} gaps={gaps} scale={scale} width={width} />
-          {isRide && <RideLanes survey={survey} gaps={gaps} scale={scale} width={width} />}
+          <StripPicture survey={survey} gaps={gaps} scale={scale} width={width} />
+          {isRide && <RideRows survey={survey} gaps={gaps} scale={scale} width={width} />}
           {isRide && <Cursor scale={scale} />}
-          <RibbonItems legs={legs} gaps={gaps} scale={scale} choose={(id) => desk.choose([id])} />
+          <StripItems legs={legs} gaps={gaps} scale={scale} choose={(id) => desk.choose([id])} />
         </div>
       </div>
     </div>
@@ -176,7 +176,7 @@ function Ribbon({
 }
 
 /** The ribbon is so high, pixels, as in styles/strip.css; the lanes of the Ride stage lie below it. */
-const RIBBON_HIGH = 96;
+const CHART_HEIGHT = 96;
 /** Heights of the rows of the ribbon itself that have names. */
 const ROWS = [
   { name: 'Gait', y: 43 },
@@ -184,10 +184,10 @@ const ROWS = [
 ] as const;
 
 /** What each row of the strip shows; the table says the same in words. */
-function LaneNames() {
-  const rows = [...ROWS, ...LANE_NAMES.map(({ name, y }) => ({ name, y: y + RIBBON_HIGH }))];
+function RowNames() {
+  const rows = [...ROWS, ...RIDE_ROW_NAMES.map(({ name, y }) => ({ name, y: y + CHART_HEIGHT }))];
   return (
-    <div className="lane-names" aria-hidden="true">
+    <div className="row-names" aria-hidden="true">
       {rows.map(({ name, y }) => (
         <span key={name} style={{ top: y }}>
           {name}
@@ -198,7 +198,7 @@ function LaneNames() {
 }
 
 /** What is in the middle of the strip stays there when the scale changes. */
-function useStill(scroller: RefObject<HTMLDivElement | null>, scale: number): void {
+function useScrollAnchor(scroller: RefObject<HTMLDivElement | null>, scale: number): void {
   const before = useRef(scale);
   useLayoutEffect(() => {
     const box = scroller.current;

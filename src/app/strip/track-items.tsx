@@ -2,7 +2,7 @@ import { type KeyboardEvent, useState } from 'react';
 import { useDeskState } from '../desk-context.tsx';
 import { useView, useViewState } from '../view.ts';
 import { STRIP_EDGE } from './strip-edge.ts';
-import { gapSentence, type RibbonGap, type RibbonLeg } from './track.ts';
+import { gapSentence, type StripGap, type StripLeg } from './track.ts';
 import { numberPlaces } from './track-labels.ts';
 
 /** A leg's number takes so much of the ribbon, pixels; its title about so much a letter. */
@@ -10,14 +10,14 @@ const NUMBER = 26;
 const LETTER = 8.2;
 
 /** What can be pointed at on the strip, with the pointer or by keys: one stop in the tab order, arrows walk along. */
-export function RibbonItems({
+export function StripItems({
   legs,
   gaps,
   scale,
   choose,
 }: {
-  readonly legs: readonly RibbonLeg[];
-  readonly gaps: readonly RibbonGap[];
+  readonly legs: readonly StripLeg[];
+  readonly gaps: readonly StripGap[];
   readonly scale: number;
   choose(obstacle: string): void;
 }) {
@@ -47,7 +47,7 @@ export function RibbonItems({
     { apart: NUMBER, most: x(survey.line.length) + STRIP_EDGE - NUMBER },
   );
   return (
-    <ul className="ribbon-items" onKeyDown={walk} aria-label="The go from start to end">
+    <ul className="strip-items" onKeyDown={walk} aria-label="The go from start to end">
       {ordered.map(({ leg, gap }, index) => {
         const tabIndex = index === Math.min(stop, ordered.length - 1) ? 0 : -1;
         if (leg !== undefined) {
@@ -61,7 +61,7 @@ export function RibbonItems({
               <button
                 type="button"
                 tabIndex={tabIndex}
-                className={`ribbon-leg ${isPointed(pointed, 'leg', leg.leg) ? 'is-pointed' : ''}`}
+                className={`strip-leg ${isPointed(pointed, 'leg', leg.leg) ? 'is-pointed' : ''}`}
                 aria-pressed={isChosen}
                 style={{ left }}
                 aria-label={`${leg.leg + 1} ${leg.title}`}
@@ -71,7 +71,7 @@ export function RibbonItems({
                 onClick={() => choose(leg.obstacle)}
               >
                 <span className="number">{leg.leg + 1}</span>
-                {isTitled && <span className="ribbon-title">{leg.title}</span>}
+                {isTitled && <span className="strip-title">{leg.title}</span>}
               </button>
             </li>
           );
@@ -82,7 +82,7 @@ export function RibbonItems({
             <button
               type="button"
               tabIndex={tabIndex}
-              className={`ribbon-gap ${gap.fit} ${isPointed(pointed, 'gap', gap.index) ? 'is-pointed' : ''}`}
+              className={`strip-gap ${gap.fit} ${isPointed(pointed, 'gap', gap.index) ? 'is-pointed' : ''}`}
               style={{ left: x(gap.gap.from), width: Math.max(6, long) }}
               aria-label={gapSentence(gap, unit)}
               onFocus={() => point('gap', gap.index)}

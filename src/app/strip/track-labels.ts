@@ -1,31 +1,31 @@
 import { printLength } from '../../core/measure/length.ts';
 import type { LengthUnit, Metres } from '../../core/measure/quantity.ts';
 import type { LineElement } from '../../core/ride/line.ts';
-import { WAYS, type Way, wayOf } from '../arena/painters/travel-styles.ts';
-import type { RibbonGap } from './track.ts';
+import { TRAVEL_STYLES, type TravelKind, travelKind } from '../arena/painters/travel-styles.ts';
+import type { StripGap } from './track.ts';
 
 /** Words under the ribbon: of one gap, of all gaps of a leg in one, of a gait, or of an end. Pixels from the left. */
-export interface RibbonLabel {
+export interface StripLabel {
   readonly key: string;
   readonly text: string;
   readonly x: number;
   readonly row: 0 | 1;
-  readonly about: { readonly fit: RibbonGap['fit'] } | { readonly way: Way } | 'end';
+  readonly about: { readonly fit: StripGap['fit'] } | { readonly way: TravelKind } | 'end';
 }
 
 /** A stretch in one gait whose word may stand under it, `at` its middle along the line. */
-export interface RibbonWord {
+export interface StripWord {
   readonly at: Metres;
   readonly length: Metres;
-  readonly way: Way;
+  readonly way: TravelKind;
 }
 
 /** The stretches between obstacles, those of one gait that follow each other as one. */
-export function ribbonWords(elements: readonly LineElement[]): readonly RibbonWord[] {
-  const found: { from: Metres; to: Metres; way: Way }[] = [];
+export function stripWords(elements: readonly LineElement[]): readonly StripWord[] {
+  const found: { from: Metres; to: Metres; way: TravelKind }[] = [];
   for (const element of elements) {
     if (element.part === 'obstacle' || element.length === 0) continue;
-    const way = wayOf(element);
+    const way = travelKind(element);
     const last = found.at(-1);
     const to = element.from + element.length;
     if (last?.way === way && Math.abs(last.to - element.from) < 1e-6) last.to = to;
@@ -39,27 +39,27 @@ const LETTER = 7.2;
 /** Free room beside words, pixels. */
 const APART = 5;
 
-interface Wish {
-  readonly label: Omit<RibbonLabel, 'row'>;
+interface StripLabelRequest {
+  readonly label: Omit<StripLabel, 'row'>;
   readonly row: 0 | 1;
 }
 
 const halfOf = (text: string): number => (text.length * LETTER) / 2;
 
 /** Remembers which parts of the two rows are taken. */
-function shelf() {
+function rowPacker() {
   const taken: [number, number][][] = [[], []];
-  const span = ({ label, row }: Wish): [number, number, number] => {
+  const span = ({ label, row }: StripLabelRequest): [number, number, number] => {
     const half = halfOf(label.text) + APART / 2;
     return [label.x - half, label.x + half, row];
   };
-  const isFree = (wish: Wish): boolean => {
+  const isFree = (wish: StripLabelRequest): boolean => {
     const [from, to, row] = span(wish);
     return (taken[row] ?? []).every(([left, right]) => to <= left || from >= right);
   };
   return {
     /** Takes all of the wishes, or none: answers whether there was room for all. */
-    take(wishes: readonly Wish[]): boolean {
+    take(wishes: readonly StripLabelRequest[]): boolean {
       const before = taken.map((row) => [...row]);
       for (const wish of wishes) {
         if (!isFree(wish)) {
@@ -78,18 +78,18 @@ function shelf() {
  * The words that have room under the ribbon, none over another: the ends first, then each leg's gaps one by one, in two
  * rows by turns, or all in one; then the gaits. What has no room is left out; the table and the pointer still tell it.
  */
-export function ribbonLabels(
+export function stripLabels(
   {
     gaps,
     words,
     length,
-  }: { readonly gaps: readonly RibbonGap[]; readonly words: readonly RibbonWord[]; readonly length: Metres },
+  }: { readonly gaps: readonly StripGap[]; readonly words: readonly StripWord[]; readonly length: Metres },
   { scale, edge, unit }: { readonly scale: number; readonly edge: number; readonly unit: LengthUnit },
-): readonly RibbonLabel[] {
+): readonly StripLabel[] {
   const x = (at: Metres) => edge + at * scale;
-  const rows = shelf();
-  const placed: RibbonLabel[] = [];
-  const put = (wishes: readonly Wish[]): boolean => {
+  const rows = rowPacker();
+  const placed: StripLabel[] = [];
+  const put = (wishes: readonly StripLabelRequest[]): boolean => {
     const fits = rows.take(wishes);
     if (fits) placed.push(...wishes.map(({ label, row }) => ({ ...label, row })));
     return fits;
@@ -103,33 +103,33 @@ export function ribbonLabels(
       x: x((gap.from + gap.to) / 2),
       about: { fit },
     }));
-    const all = merged(own, { x, unit });
-    const one = each.map((label): Wish => ({ label, row: 0 }));
-    const turns = each.map((label, place): Wish => ({ label, row: place % 2 === 0 ? 0 : 1 }));
+    const all = joinedLabel(own, { x, unit });
+    const one = each.map((label): StripLabelRequest => ({ label, row: 0 }));
+    const turns = each.map((label, place): StripLabelRequest => ({ label, row: place % 2 === 0 ? 0 : 1 }));
     const inOne = () => all.some((label) => put([{ label, row: 0 }]) || put([{ label, row: 1 }]));
     const areAlike = new Set(each.map(({ text }) => text)).size === 1;
     // Gaps that differ are worth a second row each; those that are alike are said once.
     if (!put(one)) areAlike ? inOne() || put(turns) : put(turns) || inOne();
   }
   words.forEach(({ at, length: long, way }, index) => {
-    const text = WAYS[way].word;
+    const text = TRAVEL_STYLES[way].word;
     const isRoomy = long * scale > 2 * halfOf(text) + APART;
     if (isRoomy) put([{ label: { key: `word ${index}`, text, x: x(at), about: { way } }, row: 0 }]);
   });
   return placed;
 }
 
-function byLeg(gaps: readonly RibbonGap[]): readonly (readonly RibbonGap[])[] {
-  const legs = new Map<number, RibbonGap[]>();
+function byLeg(gaps: readonly StripGap[]): readonly (readonly StripGap[])[] {
+  const legs = new Map<number, StripGap[]>();
   for (const each of gaps) legs.set(each.gap.leg, [...(legs.get(each.gap.leg) ?? []), each]);
   return [...legs.values()];
 }
 
 /** All gaps of a leg in one label, the longer wording first: `4 gaps of 3' 3"`, `4 × 3' 3"`. */
-function merged(
-  own: readonly RibbonGap[],
+function joinedLabel(
+  own: readonly StripGap[],
   { x, unit }: { readonly x: (at: Metres) => number; readonly unit: LengthUnit },
-): readonly Omit<RibbonLabel, 'row'>[] {
+): readonly Omit<StripLabel, 'row'>[] {
   const [first] = own;
   const last = own.at(-1);
   if (first === undefined || last === undefined) return [];

@@ -1,11 +1,11 @@
 import { memo, useMemo } from 'react';
 import type { Survey } from '../../core/survey.ts';
-import { useLooks } from '../arena/layers/layers.tsx';
-import { WAYS, wayOf } from '../arena/painters/travel-styles.ts';
-import { Gauge } from './gauge.tsx';
+import { useTheme } from '../arena/layers/layers.tsx';
+import { TRAVEL_STYLES, travelKind } from '../arena/painters/travel-styles.ts';
+import { GapGauge } from './gauge.tsx';
 import { STRIP_EDGE } from './strip-edge.ts';
-import type { RibbonGap } from './track.ts';
-import { type RibbonLabel, ribbonLabels, ribbonWords } from './track-labels.ts';
+import type { StripGap } from './track.ts';
+import { type StripLabel, stripLabels, stripWords } from './track-labels.ts';
 
 /** Heights on the ribbon, pixels from its top. */
 const LINE_Y = 43;
@@ -15,38 +15,38 @@ const GAUGE_Y = 63;
 const ROWS = [81, 93] as const;
 
 /** The drawn part of the strip: gaits, poles, landings, gauges. Its words are in the items and the table. */
-export const RibbonPicture = memo(function RibbonPicture({
+export const StripPicture = memo(function RibbonPicture({
   survey,
   gaps,
   scale,
   width,
 }: {
   readonly survey: Survey;
-  readonly gaps: readonly RibbonGap[];
+  readonly gaps: readonly StripGap[];
   readonly scale: number;
   readonly width: number;
 }) {
-  const looks = useLooks();
+  const theme = useTheme();
   const { line } = survey;
   const { unit } = survey.course;
   const x = (at: number) => STRIP_EDGE + at * scale;
   const labels = useMemo(
     () =>
-      ribbonLabels({ gaps, words: ribbonWords(line.elements), length: line.length }, { scale, edge: STRIP_EDGE, unit }),
+      stripLabels({ gaps, words: stripWords(line.elements), length: line.length }, { scale, edge: STRIP_EDGE, unit }),
     [gaps, line, scale, unit],
   );
-  const fillOf = ({ about }: RibbonLabel) => {
-    if (about === 'end') return looks.inks.words;
-    if ('way' in about) return looks.inks[WAYS[about.way].ink];
-    return { good: looks.inks.words, poor: looks.should, off: looks.must }[about.fit];
+  const fillOf = ({ about }: StripLabel) => {
+    if (about === 'end') return theme.inks.words;
+    if ('way' in about) return theme.inks[TRAVEL_STYLES[about.way].ink];
+    return { good: theme.inks.words, poor: theme.should, off: theme.must }[about.fit];
   };
   const numbers = new Map(line.crossings.map((each) => [each, each.leg + 1]));
   return (
-    <svg className="ribbon-picture" width={width} height="96" aria-hidden="true">
-      <rect x={x(0)} y={LINE_Y - HALF} width={line.length * scale} height={2 * HALF} fill={looks.ground} />
+    <svg className="strip-picture" width={width} height="96" aria-hidden="true">
+      <rect x={x(0)} y={LINE_Y - HALF} width={line.length * scale} height={2 * HALF} fill={theme.ground} />
       {line.elements.map((element) => {
-        const look = WAYS[wayOf(element)];
-        const colour = looks.inks[look.ink];
+        const look = TRAVEL_STYLES[travelKind(element)];
+        const colour = theme.inks[look.ink];
         const from = x(element.from);
         const long = element.length * scale;
         const key = `${element.leg} ${element.part} ${element.from} ${element.move} ${element.turn}`;
@@ -57,7 +57,7 @@ export const RibbonPicture = memo(function RibbonPicture({
               x={from}
               y={LINE_Y + 6}
               fill={colour}
-              stroke={looks.ground}
+              stroke={theme.ground}
               className="strip-turn"
               textAnchor="middle"
             >
@@ -89,8 +89,8 @@ export const RibbonPicture = memo(function RibbonPicture({
             key={`landing ${at}`}
             transform={`translate(${x(at)} ${LINE_Y})`}
             d="M-3.4-2.6C5.2-4.6 5.2 4.6-3.4 2.6L-1 0z"
-            fill={gap.landings.fits ? looks.inks.landing : looks.ground}
-            stroke={gap.landings.fits ? looks.ground : looks.must}
+            fill={gap.landings.fits ? theme.inks.landing : theme.ground}
+            stroke={gap.landings.fits ? theme.ground : theme.must}
           />
         )),
       )}
@@ -102,15 +102,15 @@ export const RibbonPicture = memo(function RibbonPicture({
           width="4"
           height={2 * HALF + 6}
           rx="1.5"
-          fill={looks.inks.timber}
-          stroke={looks.inks.outline}
+          fill={theme.inks.timber}
+          stroke={theme.inks.outline}
           strokeWidth="0.8"
         />
       ))}
       {gaps.map(
         ({ index, gap, band, fit }) =>
           band !== undefined && (
-            <Gauge
+            <GapGauge
               key={index}
               band={band}
               value={gap.ridden}
@@ -140,11 +140,11 @@ export const RibbonPicture = memo(function RibbonPicture({
 });
 
 /** What is wrong is told by weight too, not by colour alone. */
-function wordClass({ about }: RibbonLabel): string {
+function wordClass({ about }: StripLabel): string {
   return about !== 'end' && 'fit' in about && about.fit === 'good' ? 'strip-size' : 'strip-word';
 }
 
 function End({ x }: { readonly x: number }) {
-  const looks = useLooks();
-  return <rect x={x - 1} y={LINE_Y - HALF - 4} width="2" height={2 * HALF + 8} fill={looks.disc} />;
+  const theme = useTheme();
+  return <rect x={x - 1} y={LINE_Y - HALF - 4} width="2" height={2 * HALF + 8} fill={theme.disc} />;
 }

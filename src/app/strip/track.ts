@@ -8,7 +8,7 @@ import type { Survey } from '../../core/survey.ts';
 import { obstacleTitle } from '../app-words.ts';
 
 /** A leg on the unrolled line: the way from `from` to `over`, the obstacle from `over` to `to`. */
-export interface RibbonLeg {
+export interface StripLeg {
   readonly leg: number;
   readonly obstacle: string;
   readonly title: string;
@@ -22,7 +22,7 @@ export interface RibbonLeg {
  * A gap on the unrolled line, with the band that its gait asks for where the rule book has one. Gaps are judged along the
  * line, as the checks do.
  */
-export interface RibbonGap {
+export interface StripGap {
   readonly index: number;
   readonly gap: Gap;
   readonly name: string;
@@ -32,7 +32,7 @@ export interface RibbonGap {
   readonly fit: 'good' | 'poor' | 'off';
 }
 
-export function ribbonLegs(survey: Survey): readonly RibbonLeg[] {
+export function stripLegs(survey: Survey): readonly StripLeg[] {
   const { line, layout } = survey;
   return layout.ride.legs.flatMap((leg, index) => {
     const own = line.elements.filter((each) => each.leg === index && each.part !== 'finish');
@@ -55,7 +55,7 @@ export function ribbonLegs(survey: Survey): readonly RibbonLeg[] {
   });
 }
 
-export function ribbonGaps(survey: Survey): readonly RibbonGap[] {
+export function stripGaps(survey: Survey): readonly StripGap[] {
   const limits = limitsOf(survey.course);
   return survey.line.gaps.map((gap, index) => {
     const limit = limits[`gap.${gap.gait}`];
@@ -85,12 +85,12 @@ function nearestMultiple(band: Band, value: Metres): Band {
 const TOLD_APART: Metres = 0.0254;
 
 /** What a gap is and what it should be, in one sentence. */
-export function gapSentence({ gap, name, band, fit }: RibbonGap, unit: LengthUnit): string {
+export function gapSentence({ gap, name, band, fit }: StripGap, unit: LengthUnit): string {
   const bent =
     Math.abs(gap.ridden - gap.taped) > TOLD_APART
       ? ` by the tape, ${printLength(gap.ridden, unit)} along the line`
       : '';
-  const asks = band === undefined ? '' : ` The ${gap.gait} asks for ${bandWords(band, unit)}.`;
+  const asks = band === undefined ? '' : ` The ${gap.gait} asks for ${gapBandWords(band, unit)}.`;
   const grade = { good: '', poor: '', off: ', outside its band' }[fit];
   const { count, each, fits } = gap.landings;
   const lands = fits
@@ -99,7 +99,7 @@ export function gapSentence({ gap, name, band, fit }: RibbonGap, unit: LengthUni
   return `${name}: ${printLength(gap.taped, unit)}${bent}${grade}.${asks}${lands}`;
 }
 
-export function bandWords({ least, most }: Band, unit: LengthUnit): string {
+export function gapBandWords({ least, most }: Band, unit: LengthUnit): string {
   if (least !== undefined && most !== undefined) return `${printLength(least, unit)} to ${printLength(most, unit)}`;
   if (least !== undefined) return `at least ${printLength(least, unit)}`;
   return most === undefined ? 'nothing' : `at most ${printLength(most, unit)}`;

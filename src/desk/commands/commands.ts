@@ -14,119 +14,122 @@ import type { Infeasible } from '../../core/obstacles/obstacle.ts';
 import { obstacleKind } from '../../core/obstacles/obstacles.ts';
 import type { Params } from '../../core/pieces/params.ts';
 import { normalizeAngle, type Pose } from '../../core/plane/pose.ts';
-import { isHeld, obstaclesSettled, pieceSettled } from '../constraints/constrained-move.ts';
-import { broughtPlan, type Standoff } from '../constraints/constraint-edits.ts';
+import { isConstrained, moveObstacles, movePiece } from '../constraints/constrained-move.ts';
+import { type PendingConflict, solvedPlan } from '../constraints/constraint-edits.ts';
 import type { DeskState } from '../desk.ts';
-import { labels, words } from '../desk-words.ts';
-import { bendRemoved, ridePoint, ridePointMoved, ridePose, ridePosed, startTurned } from '../gestures/bend.ts';
-import { crossingNudged } from '../gestures/crossing.ts';
-import type { Done } from '../gestures/gesture.ts';
-import { headingOf, turnedBy } from '../gestures/turn.ts';
+import { labels, messages } from '../desk-words.ts';
+import { moveRidePoint, poseRidePoint, removeBend, ridePoint, ridePose, turnStart } from '../gestures/bend.ts';
+import { nudgeCrossing } from '../gestures/crossing.ts';
+import type { Commit } from '../gestures/gesture.ts';
+import { headingOf, turnChoice } from '../gestures/turn.ts';
 import { turnHandle } from '../gestures/turn-handle.ts';
 import { nameOf, namesOf } from '../names.ts';
 import { freeShift } from '../placing/free-space.ts';
-import { placesIn } from '../placing/wall-distances.ts';
+import { nearWallSentencesOf } from '../placing/wall-distances.ts';
 import { bendIn, boundsOfPieces, chosenPieces, crossIn, RIDE_START } from '../selection/selection.ts';
 import { printValue, readValue } from './typed.ts';
 
 /** A step to take, why there is none, or what must give way first. Steps that `join` the one before, under the same key, become one in the history. */
-export type Plan = (Done & { readonly join?: string }) | { readonly refused: string } | { readonly standoff: Standoff };
+export type Plan =
+  | (Commit & { readonly join?: string })
+  | { readonly refusal: string }
+  | { readonly conflict: PendingConflict };
 
-function isWhole(key: string): boolean {
+function isObstacleKey(key: string): boolean {
   return pieceOf(key) === undefined && !key.includes(':');
 }
 
 export function erasePlan({ course, survey, chosen }: DeskState): Plan {
-  if (chosen.length === 0) return { refused: words.choseNothing() };
+  if (chosen.length === 0) return { refusal: messages.choseNothing() };
   const bends = chosen.map(bendIn).filter((bend) => bend !== null);
-  const straighter = [...bends].sort((a, b) => b.index - a.index).reduce(bendRemoved, course);
+  const straighter = [...bends].sort((a, b) => b.index - a.index).reduce(removeBend, course);
   const next = eraseByKeys(straighter, chosen);
-  if (next === course) return { refused: words.staysThere(namesOf(survey, chosen)) };
+  if (next === course) return { refusal: messages.staysThere(namesOf(survey, chosen)) };
   const name = namesOf(survey, chosen);
   const onlyBends = bends.length === chosen.length;
   return {
     course: next,
     chosen: [],
     label: onlyBends ? labels.unbend() : labels.erase(name),
-    said: onlyBends ? words.unbent() : words.erased(name),
+    said: onlyBends ? messages.unbent() : messages.erased(name),
   };
 }
 
 export function duplicatePlan({ course, survey, chosen }: DeskState): Plan {
   const keys = [...new Set(chosen.filter((key) => !key.includes(':')).map(obstacleOf))];
   const bounds = boundsOfPieces(chosenPieces(survey, keys));
-  if (bounds === null) return { refused: words.choseNothing() };
+  if (bounds === null) return { refusal: messages.choseNothing() };
   const shift = freeShift(bounds, course.arena, survey.obstacles) ?? { x: 1, y: -1 };
   const copies = duplicateObstacles(course, keys, shift.x, shift.y);
   const name = namesOf(survey, keys);
-  return { course: copies.course, chosen: copies.keys, label: labels.duplicate(name), said: words.duplicated(name) };
+  return { course: copies.course, chosen: copies.keys, label: labels.duplicate(name), said: messages.duplicated(name) };
 }
 
 export function mirrorPlan({ course, survey, chosen }: DeskState): Plan {
   const keys = [...new Set(chosen.filter((key) => !key.includes(':')).map(obstacleOf))];
-  if (keys.length === 0) return { refused: words.choseNothing() };
+  if (keys.length === 0) return { refusal: messages.choseNothing() };
   const name = namesOf(survey, keys);
-  return { course: flipObstacles(course, keys), chosen, label: labels.mirror(name), said: words.mirrored(name) };
+  return { course: flipObstacles(course, keys), chosen, label: labels.mirror(name), said: messages.mirrored(name) };
 }
 
 export function turnPlan(state: DeskState, by: number): Plan {
   const { course, survey, chosen } = state;
   if (chosen.length === 1 && chosen[0] === RIDE_START) {
     const angle = normalizeAngle(survey.layout.ride.start.angle + by);
-    const said = words.turned('the start', angle);
-    return { course: startTurned(course, angle), chosen, label: labels.turn('the start'), said, join: 'turn start' };
+    const said = messages.turned('the start', angle);
+    return { course: turnStart(course, angle), chosen, label: labels.turn('the start'), said, join: 'turn start' };
   }
   const handle = turnHandle(state, 0);
-  if (handle === null) return { refused: chosen.length === 0 ? words.choseNothing() : words.turnOne() };
-  const outcome = turnedBy(state, by, handle.about);
-  if (outcome.kind === 'stuck') return { refused: outcome.why };
+  if (handle === null) return { refusal: chosen.length === 0 ? messages.choseNothing() : messages.turnOne() };
+  const outcome = turnChoice(state, by, handle.about);
+  if (outcome.kind === 'stuck') return { refusal: outcome.why };
   const name = namesOf(survey, chosen);
   const start = headingOf(state);
   return {
     course: outcome.course,
     chosen,
     label: labels.turn(name),
-    said: words.turned(name, start === null ? null : normalizeAngle(start + by)),
+    said: messages.turned(name, start === null ? null : normalizeAngle(start + by)),
     join: `turn ${chosen.join(' ')}`,
   };
 }
 
 export function nudgePlan({ course, survey, chosen }: DeskState, dx: number, dy: number): Plan {
-  if (chosen.length === 0) return { refused: words.choseNothing() };
+  if (chosen.length === 0) return { refusal: messages.choseNothing() };
   const cross = crossIn(chosen[0] ?? '');
   if (cross !== null) {
-    const outcome = crossingNudged(survey, cross, { dx, dy });
-    if ('refused' in outcome) return outcome;
+    const outcome = nudgeCrossing(survey, cross, { dx, dy });
+    if ('refusal' in outcome) return outcome;
     return { ...outcome, chosen, label: labels.move(namesOf(survey, chosen)), join: `nudge ${chosen.join(' ')}` };
   }
-  const ids = chosen.filter(isWhole);
-  const carried = obstaclesSettled(course, shiftByKeys(course, ids, dx, dy), { ids, name: namesOf(survey, ids) });
-  if (carried.kind === 'stuck') return { refused: carried.why };
+  const ids = chosen.filter(isObstacleKey);
+  const carried = moveObstacles(course, shiftByKeys(course, ids, dx, dy), { ids, name: namesOf(survey, ids) });
+  if (carried.kind === 'stuck') return { refusal: carried.why };
   let next = carried.course;
-  for (const key of chosen.filter((each) => !isWhole(each))) {
+  for (const key of chosen.filter((each) => !isObstacleKey(each))) {
     const at = ridePoint(next, key);
-    if (at !== null) next = ridePointMoved(next, key, { x: at.x + dx, y: at.y + dy });
+    if (at !== null) next = moveRidePoint(next, key, { x: at.x + dx, y: at.y + dy });
     const piece = survey.pieces.find((each) => each.key === key);
     if (piece === undefined) continue;
     const name = nameOf(survey, key);
-    if (piece.piece.fixed) return { refused: words.pieceIsFixed(name) };
+    if (piece.piece.fixed) return { refusal: messages.pieceIsPinned(name) };
     const pose = { ...piece.pose, x: piece.pose.x + dx, y: piece.pose.y + dy };
-    const outcome = pieceSettled(next, key, { pose, name });
-    if (outcome.kind === 'stuck') return { refused: outcome.why };
+    const outcome = movePiece(next, key, { pose, name });
+    if (outcome.kind === 'stuck') return { refusal: outcome.why };
     next = outcome.course;
   }
   const name = namesOf(survey, chosen);
-  const said = words.moved(name, placesIn(next, chosen));
+  const said = messages.moved(name, nearWallSentencesOf(next, chosen));
   return { course: next, chosen, label: labels.move(name), said, join: `nudge ${chosen.join(' ')}` };
 }
 
 /** A kind's refusal as one sentence, with the values that would work. */
-export function refusalOf(infeasible: Infeasible, params: Params, unit: DeskState['course']['unit']): string {
+export function infeasibleSentence(infeasible: Infeasible, params: Params, unit: DeskState['course']['unit']): string {
   const nearest = Object.entries(infeasible.nearest ?? {}).flatMap(([key, value]) => {
     const param = params[key];
     return param === undefined ? [] : [`${param.label.toLowerCase()} ${printValue(value, param, unit)}`];
   });
-  return nearest.length === 0 ? infeasible.why : words.nearest(infeasible.why, nearest);
+  return nearest.length === 0 ? infeasible.why : messages.nearest(infeasible.why, nearest);
 }
 
 export function valuePlan(
@@ -135,24 +138,24 @@ export function valuePlan(
 ): Plan {
   const { course, survey } = state;
   const obstacle = survey.layout.obstacles.find((each) => each.id === asked.obstacle);
-  if (obstacle === undefined) return { refused: words.noSuchObstacle(asked.obstacle) };
+  if (obstacle === undefined) return { refusal: messages.noSuchObstacle(asked.obstacle) };
   const name = nameOf(survey, obstacle.id);
   const params = obstacleKind(obstacle.kind)?.params ?? {};
   const param = params[asked.param];
-  if (param === undefined) return { refused: words.noSuchParam(asked.param, name) };
+  if (param === undefined) return { refusal: messages.noSuchParam(asked.param, name) };
   const typed = readValue(asked.text, param, course.unit);
-  if (typed.kind === 'refused') return { refused: typed.why };
+  if (typed.kind === 'refused') return { refusal: typed.why };
   const outcome = rebuildObstacle(course, obstacle.id, { [asked.param]: typed.value });
-  if ('why' in outcome) return { refused: refusalOf(outcome, params, course.unit) };
-  const said = words.changed(name, param.label, printValue(typed.value, param, course.unit));
+  if ('why' in outcome) return { refusal: infeasibleSentence(outcome, params, course.unit) };
+  const said = messages.changed(name, param.label, printValue(typed.value, param, course.unit));
   const done = {
     chosen: state.chosen,
     label: labels.change(name, param.label),
     said: typed.note === undefined ? said : `${said} (${typed.note})`,
   };
   // What ties it to others and to the walls is brought to hold again with its new shape.
-  return isHeld(outcome, [obstacle.id])
-    ? broughtPlan(outcome, { ...done, staying: null })
+  return isConstrained(outcome, [obstacle.id])
+    ? solvedPlan(outcome, { ...done, staying: null })
     : { ...done, course: outcome };
 }
 
@@ -168,9 +171,9 @@ export function posePlan(
   const obstacle = survey.layout.obstacles.find((each) => each.id === key);
   const onRide = ridePose(course, key);
   const pose = piece?.pose ?? obstacle?.pose ?? onRide;
-  if (pose === undefined) return { refused: words.noSuchObstacle(key) };
+  if (pose === undefined) return { refusal: messages.noSuchObstacle(key) };
   const typed = field === 'angle' ? readAngle(asked.text) : readLength(asked.text, course.unit);
-  if (typed.kind === 'refused') return { refused: typed.why };
+  if (typed.kind === 'refused') return { refusal: typed.why };
   const name = nameOf(survey, key);
   const value: number = typed.value;
   const wish = { ...pose, [field]: value };
@@ -178,13 +181,13 @@ export function posePlan(
   const done = {
     chosen: state.chosen,
     label: labels.change(name, FIELDS[field]),
-    said: words.changed(name, FIELDS[field], printed),
+    said: messages.changed(name, FIELDS[field], printed),
   };
-  if (onRide !== undefined) return { ...done, course: ridePosed(course, key, wish) };
-  if (piece?.piece.fixed) return { refused: words.pieceIsFixed(name) };
+  if (onRide !== undefined) return { ...done, course: poseRidePoint(course, key, wish) };
+  if (piece?.piece.fixed) return { refusal: messages.pieceIsPinned(name) };
   const outcome =
     piece === undefined
-      ? obstaclesSettled(course, placeAt(course, key, wish), { ids: [key], name })
-      : pieceSettled(course, key, { pose: wish, name });
-  return outcome.kind === 'stuck' ? { refused: outcome.why } : { ...done, course: outcome.course };
+      ? moveObstacles(course, placeAt(course, key, wish), { ids: [key], name })
+      : movePiece(course, key, { pose: wish, name });
+  return outcome.kind === 'stuck' ? { refusal: outcome.why } : { ...done, course: outcome.course };
 }

@@ -3,10 +3,10 @@ import { printLength } from '../../core/measure/length.ts';
 import type { LengthUnit } from '../../core/measure/quantity.ts';
 import { readTyped } from '../../core/measure/typed.ts';
 import type { ChoiceParam, Param, Value } from '../../core/pieces/params.ts';
-import { words } from '../desk-words.ts';
+import { messages } from '../desk-words.ts';
 
 /** A typed parameter that was understood, or the sentence that says why not. */
-export type Typed =
+export type ParamReading =
   | { readonly kind: 'read'; readonly value: Value; readonly note?: string }
   | { readonly kind: 'refused'; readonly why: string };
 
@@ -38,22 +38,22 @@ function printFraction(value: number): string {
   return String(Math.round(value * 1000) / 1000);
 }
 
-function readChoice(text: string, param: ChoiceParam): Typed {
+function readChoice(text: string, param: ChoiceParam): ParamReading {
   const asked = text.trim().toLowerCase();
   const found = Object.entries(param.options).find(
     ([id, title]) => id.toLowerCase() === asked || title.toLowerCase() === asked,
   );
   if (found !== undefined) return { kind: 'read', value: found[0] };
-  return { kind: 'refused', why: words.notChoice(param.label, text, Object.values(param.options)) };
+  return { kind: 'refused', why: messages.notChoice(param.label, text, Object.values(param.options)) };
 }
 
 /** Reads what a person typed for a parameter, inside its bounds. */
-export function readValue(text: string, param: Param, unit: LengthUnit): Typed {
+export function readValue(text: string, param: Param, unit: LengthUnit): ParamReading {
   if (param.kind === 'choice') return readChoice(text, param);
   const typed = readTyped(param.kind, text, unit);
   if (typed.kind === 'refused') return typed;
   const value = Number(typed.value);
   if (value >= param.least - SLACK && value <= param.most + SLACK) return typed;
   const [asked, least, most] = [value, param.least, param.most].map((each) => printValue(each, param, unit));
-  return { kind: 'refused', why: words.outOfBand(param.label, asked ?? '', least ?? '', most ?? '') };
+  return { kind: 'refused', why: messages.outOfBand(param.label, asked ?? '', least ?? '', most ?? '') };
 }

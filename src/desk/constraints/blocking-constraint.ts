@@ -14,12 +14,12 @@ import { TOUCH } from '../../core/plane/point.ts';
 import type { Pose } from '../../core/plane/pose.ts';
 import { survey } from '../../core/survey.ts';
 import type { Guide } from '../desk.ts';
-import { words } from '../desk-words.ts';
+import { messages } from '../desk-words.ts';
 import type { Keys } from '../selection/selection.ts';
-import { heldWords } from './kept-words.ts';
+import { constraintWords } from './kept-words.ts';
 
 /** By how much a measure would be off if the pieces lay where the hand wants them, the others where they are now. */
-function strain(course: Course, holding: ResolvedConstraint, wishes: ReadonlyMap<string, Pose>): number {
+function deviation(course: Course, holding: ResolvedConstraint, targets: ReadonlyMap<string, Pose>): number {
   const pieces = placedPieces(currentLayout(course));
   const sizes = gripSizes(holding, course.arena, pieces);
   if (sizes === undefined) return 0;
@@ -28,7 +28,7 @@ function strain(course: Course, holding: ResolvedConstraint, wishes: ReadonlyMap
     const pose =
       'wall' in grip
         ? grippedWall(course.arena, grip.wall).pose
-        : (wishes.get(grip.piece) ?? pieces.get(grip.piece)?.pose);
+        : (targets.get(grip.piece) ?? pieces.get(grip.piece)?.pose);
     return size === undefined || pose === undefined ? [] : [{ ...size, pose }];
   });
   const { hold = 0, side = 1 } = holding.constraint;
@@ -39,20 +39,20 @@ function strain(course: Course, holding: ResolvedConstraint, wishes: ReadonlyMap
  * What keeps pieces from where the hand wants them (ground poses by piece), as a guide to show: the measure that would be
  * off most.
  */
-export function stopOf(course: Course, wishes: ReadonlyMap<string, Pose>): readonly Guide[] {
+export function blockingGuides(course: Course, targets: ReadonlyMap<string, Pose>): readonly Guide[] {
   const [worst] = resolvedConstraints(currentLayout(course))
-    .filter((each) => isDriving(each) && each.grips.some((grip) => 'piece' in grip && wishes.has(grip.piece)))
-    .map((holding) => ({ holding, off: strain(course, holding, wishes) }))
+    .filter((each) => isDriving(each) && each.grips.some((grip) => 'piece' in grip && targets.has(grip.piece)))
+    .map((holding) => ({ holding, off: deviation(course, holding, targets) }))
     .sort((a, b) => b.off - a.off);
   if (worst === undefined || worst.off < TOUCH) return [];
   const { holding } = worst;
   const text = printMeasure(holding.kind, holding.constraint.hold ?? 0, course.unit);
-  return [{ says: words.stoppedBy(heldWords(survey(course), [holding], text).says), marks: [] }];
+  return [{ says: messages.stoppedBy(constraintWords(survey(course), [holding], text).says), marks: [] }];
 }
 
 /** The same for whole obstacles, from the course in which they lie where the hand wants them. */
-export function stopOfObstacles(course: Course, moved: Course, ids: Keys): readonly Guide[] {
+export function obstacleBlockingGuides(course: Course, moved: Course, ids: Keys): readonly Guide[] {
   const wanted = currentLayout(moved).obstacles.filter((each) => ids.includes(each.id));
   const pieces = wanted.flatMap((each) => placedObstacle(each).pieces);
-  return stopOf(course, new Map(pieces.map((piece) => [piece.key, piece.pose])));
+  return blockingGuides(course, new Map(pieces.map((piece) => [piece.key, piece.pose])));
 }

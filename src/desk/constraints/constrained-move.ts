@@ -5,13 +5,13 @@ import { solveLayout } from '../../core/course/solve-layout.ts';
 import { TOUCH } from '../../core/plane/point.ts';
 import { compose, normalizeAngle, type Pose } from '../../core/plane/pose.ts';
 import { survey } from '../../core/survey.ts';
-import { words } from '../desk-words.ts';
+import { messages } from '../desk-words.ts';
 import type { Keys } from '../selection/selection.ts';
-import { retold } from './display-names.ts';
-import { steadySettled } from './solve-steady.ts';
+import { withDisplayNames } from './display-names.ts';
+import { solveKeepingHeadings } from './solve-steady.ts';
 
 /** A course in which things went where they were asked to, or why they cannot. */
-export type Settled =
+export type MoveOutcome =
   | {
       readonly kind: 'settled';
       readonly course: Course;
@@ -20,33 +20,33 @@ export type Settled =
     }
   | { readonly kind: 'stuck'; readonly why: string };
 
-function near(a: Pose | undefined, b: Pose | undefined): boolean {
+function isSamePose(a: Pose | undefined, b: Pose | undefined): boolean {
   if (a === undefined || b === undefined) return false;
   return Math.hypot(a.x - b.x, a.y - b.y) < TOUCH && Math.abs(normalizeAngle(a.angle - b.angle)) < TOUCH;
 }
 
 /** Where a piece lies on the ground. */
-function pieceAt(layout: Layout, key: string): Pose | undefined {
+function piecePose(layout: Layout, key: string): Pose | undefined {
   const obstacle = layout.obstacles.find((each) => each.id === obstacleOf(key));
   const piece = obstacle?.pieces.find((each) => each.id === pieceOf(key));
   return obstacle === undefined || piece === undefined ? undefined : compose(obstacle.pose, piece.pose);
 }
 
 /** Puts one piece at a pose on the ground, with everything that is held still holding. */
-export function pieceSettled(course: Course, key: string, asked: { pose: Pose; name: string }): Settled {
+export function movePiece(course: Course, key: string, asked: { pose: Pose; name: string }): MoveOutcome {
   const layout = currentLayout(course);
   const outcome = solveLayout(layout, course.arena, new Map([[key, asked.pose]]), { unit: course.unit });
-  if (outcome.kind !== 'settled') return { kind: 'stuck', why: retold(outcome.says, survey(course)) };
-  if (outcome.layout === layout) return { kind: 'stuck', why: words.held(asked.name) };
+  if (outcome.kind !== 'settled') return { kind: 'stuck', why: withDisplayNames(outcome.says, survey(course)) };
+  if (outcome.layout === layout) return { kind: 'stuck', why: messages.cannotMove(asked.name) };
   return {
     kind: 'settled',
     course: replaceLayout(course, () => outcome.layout),
-    exact: near(pieceAt(outcome.layout, key), asked.pose),
+    exact: isSamePose(piecePose(outcome.layout, key), asked.pose),
   };
 }
 
 /** Whether anything but their own frame holds the obstacles: a tie to others or to a wall, or a fixed piece. */
-export function isHeld(course: Course, ids: Keys): boolean {
+export function isConstrained(course: Course, ids: Keys): boolean {
   const { constraints, obstacles } = currentLayout(course);
   if (obstacles.some((each) => ids.includes(each.id) && each.pieces.some((piece) => piece.fixed))) return true;
   return constraints.some((constraint) =>
@@ -58,29 +58,29 @@ export function isHeld(course: Course, ids: Keys): boolean {
  * What an edit of whole obstacles' places comes to once what holds them is kept. `moved` is the course as if nothing
  * held them; without ties it is the answer as it is.
  */
-export function obstaclesSettled(course: Course, moved: Course, asked: { ids: Keys; name: string }): Settled {
+export function moveObstacles(course: Course, moved: Course, asked: { ids: Keys; name: string }): MoveOutcome {
   const { ids } = asked;
-  if (moved === course || !isHeld(course, ids)) return { kind: 'settled', course: moved, exact: true };
+  if (moved === course || !isConstrained(course, ids)) return { kind: 'settled', course: moved, exact: true };
   const wanted = currentLayout(moved);
   const frames = (obstacles: typeof wanted.obstacles) =>
     new Map(obstacles.filter((each) => ids.includes(each.id)).map((each) => [each.id, each.pose] as const));
-  const wishes = frames(wanted.obstacles);
+  const targets = frames(wanted.obstacles);
   const layout = currentLayout(course);
   const before = frames(layout.obstacles);
   // What is carried keeps its heading; what is turned is asked for another.
-  const isCarried = [...wishes].every(
+  const isTranslated = [...targets].every(
     ([id, wish]) => Math.abs(normalizeAngle(wish.angle - (before.get(id)?.angle ?? 0))) < TOUCH,
   );
-  const outcome = isCarried
-    ? steadySettled(layout, course.arena, wishes, course.unit)
-    : solveLayout(layout, course.arena, wishes, { unit: course.unit });
-  if (outcome.kind !== 'settled') return { kind: 'stuck', why: retold(outcome.says, survey(course)) };
-  if (outcome.layout === layout) return { kind: 'stuck', why: words.held(asked.name) };
+  const outcome = isTranslated
+    ? solveKeepingHeadings(layout, course.arena, targets, course.unit)
+    : solveLayout(layout, course.arena, targets, { unit: course.unit });
+  if (outcome.kind !== 'settled') return { kind: 'stuck', why: withDisplayNames(outcome.says, survey(course)) };
+  if (outcome.layout === layout) return { kind: 'stuck', why: messages.cannotMove(asked.name) };
   const ends = frames(outcome.layout.obstacles);
   return {
     kind: 'settled',
     // The bends go along as far as the hand asked: they hang on no constraint.
     course: replaceLayout(moved, () => ({ ...outcome.layout, ride: wanted.ride })),
-    exact: [...wishes].every(([id, wish]) => near(ends.get(id), wish)),
+    exact: [...targets].every(([id, wish]) => isSamePose(ends.get(id), wish)),
   };
 }

@@ -10,7 +10,7 @@ import type { Survey } from '../../core/survey.ts';
 import type { DraftConstraint } from './constraint-edits.ts';
 
 /** Something that could be kept, as it is now: adding it moves nothing. */
-export interface Keepable {
+export interface ConstraintCandidate {
   readonly draft: DraftConstraint;
   /** What it is between, for the words: metres or radians, by the kind. */
   readonly value: number;
@@ -27,19 +27,19 @@ function heldAt({ pose, figure }: PlacedPiece, at = 0.5): GrippedPose {
   return { pose, length: figure.length, width: figure.width, at };
 }
 
-function measured(kind: string, held: readonly GrippedPose[], side: 1 | -1 = 1): number {
+function measuredValue(kind: string, held: readonly GrippedPose[], side: 1 | -1 = 1): number {
   return constraintKind(kind)?.measure(held, side) ?? Number.NaN;
 }
 
 /** The clear distance of the nearest of the pieces to a wall. */
-export function offWallNow(pieces: readonly PlacedPiece[], wall: Wall, arena: Arena): Keepable | null {
+export function offWallCandidate(pieces: readonly PlacedPiece[], wall: Wall, arena: Arena): ConstraintCandidate | null {
   const there = grippedWall(arena, wall);
   const [nearest] = pieces
     .flatMap((piece) =>
       (isLong(piece) ? [0.5, 0, 1] : [0.5]).map((at) => ({
         piece,
         at,
-        off: measured('off-wall', [heldAt(piece, at), there]),
+        off: measuredValue('off-wall', [heldAt(piece, at), there]),
       })),
     )
     // Level to the wall the middle is as near as the ends, and holds no turn.
@@ -50,13 +50,17 @@ export function offWallNow(pieces: readonly PlacedPiece[], wall: Wall, arena: Ar
 }
 
 /** The angle of a pole to a wall. */
-export function wallAngleNow(pole: PlacedPiece, wall: Wall, arena: Arena): Keepable {
-  const value = measured('angle-to-wall', [heldAt(pole), grippedWall(arena, wall)]);
+export function wallAngleCandidate(pole: PlacedPiece, wall: Wall, arena: Arena): ConstraintCandidate {
+  const value = measuredValue('angle-to-wall', [heldAt(pole), grippedWall(arena, wall)]);
   return { draft: { kind: 'angle-to-wall', grips: [{ piece: pole.key }, { wall }], hold: value, side: 1 }, value };
 }
 
 /** The gap between two poles, taped at a fraction along each; null where the tape would run along one of them. */
-export function gapNow(first: PlacedPiece, second: PlacedPiece, at: readonly [number, number]): Keepable | null {
+export function gapCandidate(
+  first: PlacedPiece,
+  second: PlacedPiece,
+  at: readonly [number, number],
+): ConstraintCandidate | null {
   const held = [heldAt(first, at[0]), heldAt(second, at[1])];
   const tip = (piece: PlacedPiece, part: number) => {
     const reach = (part - 0.5) * piece.figure.length;
@@ -71,7 +75,7 @@ export function gapNow(first: PlacedPiece, second: PlacedPiece, at: readonly [nu
     (-Math.sin(piece.pose.angle) * (b.x - a.x) + Math.cos(piece.pose.angle) * (b.y - a.y)) / chord;
   if (chord < TOUCH || Math.abs(across(first)) < WELL_ACROSS || Math.abs(across(second)) < WELL_ACROSS) return null;
   const side = across(first) > 0 ? 1 : -1;
-  const value = measured('gap', held, side);
+  const value = measuredValue('gap', held, side);
   const grips = [
     { piece: first.key, at: at[0] },
     { piece: second.key, at: at[1] },
@@ -80,9 +84,9 @@ export function gapNow(first: PlacedPiece, second: PlacedPiece, at: readonly [nu
 }
 
 /** How far a small thing is clear of another, or of the side of a pole. */
-function clearNow(first: PlacedPiece, second: PlacedPiece): Keepable | null {
+function clearanceCandidate(first: PlacedPiece, second: PlacedPiece): ConstraintCandidate | null {
   if (!isLong(first) && !isLong(second)) {
-    const value = measured('apart', [heldAt(first), heldAt(second)]);
+    const value = measuredValue('apart', [heldAt(first), heldAt(second)]);
     return { draft: { kind: 'apart', grips: [{ piece: first.key }, { piece: second.key }], hold: value }, value };
   }
   const [thing, pole] = isLong(first) ? [second, first] : [first, second];
@@ -91,36 +95,36 @@ function clearNow(first: PlacedPiece, second: PlacedPiece): Keepable | null {
   const off = -Math.sin(pole.pose.angle) * x + Math.cos(pole.pose.angle) * y;
   if (Math.abs(off) > (pole.figure.width + thing.figure.width) / 2) {
     const side = off > 0 ? 1 : -1;
-    const value = measured('beside', [heldAt(thing), heldAt(pole)], side);
+    const value = measuredValue('beside', [heldAt(thing), heldAt(pole)], side);
     return { draft: { kind: 'beside', grips: [{ piece: thing.key }, { piece: pole.key }], hold: value, side }, value };
   }
   const ahead = Math.cos(pole.pose.angle) * x + Math.sin(pole.pose.angle) * y;
   const at = ahead > 0 ? 1 : 0;
-  const value = measured('marker-clear', [heldAt(thing), heldAt(pole, at)]);
+  const value = measuredValue('marker-clear', [heldAt(thing), heldAt(pole, at)]);
   const grips = [{ piece: thing.key }, { piece: pole.key, at }];
   return value < 0 ? null : { draft: { kind: 'marker-clear', grips, hold: value }, value };
 }
 
 /** The distance between two pieces as it can be kept: inside to inside. */
-export function distanceNow(first: PlacedPiece, second: PlacedPiece): Keepable | null {
-  if (isLong(first) && isLong(second)) return gapNow(first, second, [0.5, 0.5]);
-  return clearNow(first, second);
+export function distanceCandidate(first: PlacedPiece, second: PlacedPiece): ConstraintCandidate | null {
+  if (isLong(first) && isLong(second)) return gapCandidate(first, second, [0.5, 0.5]);
+  return clearanceCandidate(first, second);
 }
 
 /** How two poles lie to each other: parallel, square, or at an angle; in line and level as well where they are. */
-export function directionsNow(first: PlacedPiece, second: PlacedPiece): readonly Keepable[] {
+export function directionCandidates(first: PlacedPiece, second: PlacedPiece): readonly ConstraintCandidate[] {
   if (!isLong(first) || !isLong(second)) return [];
   const held = [heldAt(first), heldAt(second)];
   const grips = [{ piece: first.key }, { piece: second.key }];
   const turn = lineAngle(second.pose.angle - first.pose.angle);
-  const plain = (kind: string): Keepable => ({ draft: { kind, grips }, value: 0 });
+  const plain = (kind: string): ConstraintCandidate => ({ draft: { kind, grips }, value: 0 });
   if (Math.abs(turn) < TOUCH) {
-    const isInLine = Math.abs(measured('in-line', held)) < TOUCH;
-    const isLevel = Math.abs(measured('centres-level', held)) < TOUCH;
+    const isInLine = Math.abs(measuredValue('in-line', held)) < TOUCH;
+    const isLevel = Math.abs(measuredValue('centres-level', held)) < TOUCH;
     return [plain(isInLine ? 'in-line' : 'parallel'), ...(isLevel ? [plain('centres-level')] : [])];
   }
   if (Math.abs(Math.abs(turn) - Math.PI / 2) < TOUCH) return [plain('square')];
-  const value = measured('angle-between', held);
+  const value = measuredValue('angle-between', held);
   return [{ draft: { kind: 'angle-between', grips, hold: value, side: 1 }, value }];
 }
 
@@ -135,7 +139,7 @@ export function nearestPair(
   return pairs.sort((a, b) => a.far - b.far)[0]?.pair ?? null;
 }
 
-function holdOn({ grips }: Pick<ResolvedConstraint | Constraint, 'grips'>): string {
+function gripsKey({ grips }: Pick<ResolvedConstraint | Constraint, 'grips'>): string {
   return grips
     .map((grip) => ('wall' in grip ? grip.wall : grip.piece))
     .sort()
@@ -145,6 +149,6 @@ function holdOn({ grips }: Pick<ResolvedConstraint | Constraint, 'grips'>): stri
 /** Whether a constraint of the kind takes hold of just these already. */
 export function isKept(survey: Survey, draft: DraftConstraint): boolean {
   return resolvedConstraints(survey.layout).some(
-    ({ kind, grips }) => kind.id === draft.kind && holdOn({ grips }) === holdOn(draft),
+    ({ kind, grips }) => kind.id === draft.kind && gripsKey({ grips }) === gripsKey(draft),
   );
 }

@@ -18,19 +18,19 @@ import type { NonEmpty } from '../../core/solve/problem.ts';
 import { survey as surveyOf } from '../../core/survey.ts';
 import type { Plan } from '../commands/commands.ts';
 import type { DeskState } from '../desk.ts';
-import { labels, words } from '../desk-words.ts';
+import { labels, messages } from '../desk-words.ts';
 import type { Keys } from '../selection/selection.ts';
-import { clashRetold, retold } from './display-names.ts';
-import { keptOf } from './kept-list.ts';
-import { brought, stayingPiece } from './solve-course.ts';
+import { conflictWithDisplayNames, withDisplayNames } from './display-names.ts';
+import { keptConstraints } from './kept-list.ts';
+import { solveCourse, stayingPiece } from './solve-course.ts';
 
 /** A constraint that does not exist yet. */
 export type DraftConstraint = Omit<Constraint, 'id'>;
 
 /** A change that cannot be made because what would be kept cannot all hold; nothing has changed. */
-export interface Standoff {
+export interface PendingConflict {
   readonly says: string;
-  readonly clashes: NonEmpty<Conflict>;
+  readonly conflicts: NonEmpty<Conflict>;
   /** The course with the change in it and nothing moved. */
   readonly asked: Course;
   readonly staying: string | null;
@@ -39,9 +39,9 @@ export interface Standoff {
 }
 
 /** Everything met is met within this: metres or radians. */
-const MET = 1e-9;
+const MEASURE_TOLERANCE = 1e-9;
 
-interface Change {
+interface ConstraintChange {
   readonly staying: string | null;
   readonly label: string;
   readonly said: string;
@@ -49,24 +49,33 @@ interface Change {
 }
 
 /** The step to a course in which the constraints changed: brought to hold, or a standoff. */
-export function broughtPlan(asked: Course, { staying, label, said, chosen }: Change): Plan {
-  const outcome = brought(asked, staying);
-  if (outcome.kind === 'brought') return { course: outcome.course, chosen, label, said };
+export function solvedPlan(asked: Course, { staying, label, said, chosen }: ConstraintChange): Plan {
+  const outcome = solveCourse(asked, staying);
+  if (outcome.kind === 'solved') return { course: outcome.course, chosen, label, said };
   const survey = surveyOf(asked);
-  if (outcome.kind === 'lost') return { refused: retold(outcome.says, survey) };
+  if (outcome.kind === 'lost') return { refusal: withDisplayNames(outcome.says, survey) };
   const [first, ...rest] = outcome.conflicts;
-  const clashes: NonEmpty<Conflict> = [clashRetold(first, survey), ...rest.map((each) => clashRetold(each, survey))];
-  return { standoff: { says: retold(outcome.says, survey), clashes, asked, staying, label, said } };
+  const clashes: NonEmpty<Conflict> = [
+    conflictWithDisplayNames(first, survey),
+    ...rest.map((each) => conflictWithDisplayNames(each, survey)),
+  ];
+  return {
+    conflict: { says: withDisplayNames(outcome.says, survey), conflicts: clashes, asked, staying, label, said },
+  };
 }
 
 /** Takes one way out of a standoff and goes on with what was asked. */
-export function resolvedPlan({ chosen }: DeskState, standoff: Standoff, offer: Pick<Resolution, 'does' | 'key'>): Plan {
+export function resolvePendingPlan(
+  { chosen }: DeskState,
+  standoff: PendingConflict,
+  offer: Pick<Resolution, 'does' | 'key'>,
+): Plan {
   const asked = replaceLayout(standoff.asked, (layout) => applyResolution(layout, offer));
-  return broughtPlan(asked, { ...standoff, chosen });
+  return solvedPlan(asked, { ...standoff, chosen });
 }
 
 /** Writes into the constraints that the keys name, wherever they are stored. */
-function rewritten(course: Course, keys: Keys, change: (constraint: Draft<Constraint>) => void): Course {
+function editConstraints(course: Course, keys: Keys, change: (constraint: Draft<Constraint>) => void): Course {
   return replaceLayout(
     course,
     produce(({ obstacles, constraints }: Draft<Layout>) => {
@@ -90,25 +99,25 @@ function piecesIn(grips: Constraint['grips']): Keys {
 }
 
 /** Types what a measure holds; the pieces are brought there. */
-export function typedPlan(state: DeskState, keys: Keys, text: string): Plan {
+export function setHoldPlan(state: DeskState, keys: Keys, text: string): Plan {
   const { course, survey, chosen } = state;
   const holdings = holdingsIn(state, keys);
   const [first] = holdings;
-  if (first === undefined) return { refused: words.noSuchMeasure() };
+  if (first === undefined) return { refusal: messages.noSuchMeasure() };
   const typed = first.kind.unit === 'rad' ? readAngle(text) : readLength(text, course.unit);
-  if (typed.kind === 'refused') return { refused: typed.why };
+  if (typed.kind === 'refused') return { refusal: typed.why };
   const value: number = typed.value;
-  if (value < 0) return { refused: words.lessThanNothing(first.kind.title) };
-  const asked = rewritten(course, keys, (constraint) => {
+  if (value < 0) return { refusal: messages.lessThanNothing(first.kind.title) };
+  const asked = editConstraints(course, keys, (constraint) => {
     constraint.hold = value;
   });
   const staying = stayingPiece(
     survey,
     holdings.flatMap(({ grips }) => piecesIn(grips)),
   );
-  const row = keptOf({ survey: surveyOf(asked), chosen }).find((each) => each.keys.includes(first.key));
+  const row = keptConstraints({ survey: surveyOf(asked), chosen }).find((each) => each.keys.includes(first.key));
   const said = row === undefined ? first.kind.title : row.holds ? row.says : row.name;
-  return broughtPlan(asked, { staying, chosen, label: labels.hold(first.kind.title), said });
+  return solvedPlan(asked, { staying, chosen, label: labels.hold(first.kind.title), said });
 }
 
 /** Makes measures hold what they measure now. */
@@ -122,57 +131,57 @@ export function holdPlan(state: DeskState, keys: Keys): Plan {
     }),
   );
   const [first] = now.keys();
-  if (first === undefined) return { refused: words.noSuchMeasure() };
+  if (first === undefined) return { refusal: messages.noSuchMeasure() };
   let asked = course;
   for (const [{ key }, value] of now) {
-    asked = rewritten(asked, [key], (constraint) => {
+    asked = editConstraints(asked, [key], (constraint) => {
       constraint.hold = value;
     });
   }
-  return { course: asked, chosen, label: labels.hold(first.kind.title), said: words.nowHeld(first.kind.title) };
+  return { course: asked, chosen, label: labels.hold(first.kind.title), said: messages.nowHeld(first.kind.title) };
 }
 
 /** Lets measures go: they go on measuring and hold nothing. */
-export function loosenPlan(state: DeskState, keys: Keys): Plan {
+export function measureOnlyPlan(state: DeskState, keys: Keys): Plan {
   const [first] = holdingsIn(state, keys);
-  if (first === undefined) return { refused: words.noSuchMeasure() };
-  const course = rewritten(state.course, keys, (constraint) => {
+  if (first === undefined) return { refusal: messages.noSuchMeasure() };
+  const course = editConstraints(state.course, keys, (constraint) => {
     delete constraint.hold;
   });
   const { title } = first.kind;
-  return { course, chosen: state.chosen, label: labels.loosen(title), said: words.onlyMeasured(title) };
+  return { course, chosen: state.chosen, label: labels.measureOnly(title), said: messages.onlyMeasured(title) };
 }
 
 export function dropPlan(state: DeskState, keys: Keys): Plan {
   const [first] = holdingsIn(state, keys);
-  if (first === undefined) return { refused: words.noSuchMeasure() };
+  if (first === undefined) return { refusal: messages.noSuchMeasure() };
   const course = keys.reduce(
     (now, key) => replaceLayout(now, (layout) => applyResolution(layout, { does: 'drop', key })),
     state.course,
   );
   const { title } = first.kind;
-  return { course, chosen: state.chosen, label: labels.drop(title), said: words.dropped(title) };
+  return { course, chosen: state.chosen, label: labels.drop(title), said: messages.dropped(title) };
 }
 
 /** Takes a way out of a clash that the course has had all along. */
-export function takenPlan(state: DeskState, offer: Pick<Resolution, 'does' | 'key' | 'says'>): Plan {
+export function resolveExistingPlan(state: DeskState, offer: Pick<Resolution, 'does' | 'key' | 'says'>): Plan {
   const course = replaceLayout(state.course, (layout) => applyResolution(layout, offer));
   return { course, chosen: state.chosen, label: offer.says.replace(/\.$/, ''), said: offer.says };
 }
 
 /** Whether a constraint holds where the pieces lie now. */
-export function isMet(course: Course, { kind, grips, hold = 0, side = 1 }: DraftConstraint): boolean {
+export function isSatisfied(course: Course, { kind, grips, hold = 0, side = 1 }: DraftConstraint): boolean {
   const found = constraintKind(kind);
   const held = grippedPoses({ grips }, course.arena, placedPieces(currentLayout(course)));
   if (found === undefined || held === undefined) return false;
-  return found.residuals(held, hold, side).every(({ value }) => Math.abs(value) < MET);
+  return found.residuals(held, hold, side).every(({ value }) => Math.abs(value) < MEASURE_TOLERANCE);
 }
 
 /** Adds a constraint. One that holds already changes nothing else; any other brings the pieces to it. */
 export function keepPlan(state: DeskState, draft: DraftConstraint, says: string): Plan {
   const { course, survey, chosen } = state;
   const kind = constraintKind(draft.kind);
-  if (kind === undefined) return { refused: words.noSuchMeasure() };
+  if (kind === undefined) return { refusal: messages.noSuchMeasure() };
   const asked = replaceLayout(course, (layout) => ({
     ...layout,
     constraints: [
@@ -186,7 +195,7 @@ export function keepPlan(state: DeskState, draft: DraftConstraint, says: string)
       },
     ],
   }));
-  const change = { chosen, label: labels.keep(kind.title), said: words.keeps(says) };
-  if (isMet(course, draft)) return { course: asked, ...change };
-  return broughtPlan(asked, { ...change, staying: stayingPiece(survey, piecesIn(draft.grips)) });
+  const change = { chosen, label: labels.keep(kind.title), said: messages.keeps(says) };
+  if (isSatisfied(course, draft)) return { course: asked, ...change };
+  return solvedPlan(asked, { ...change, staying: stayingPiece(survey, piecesIn(draft.grips)) });
 }

@@ -9,23 +9,23 @@ import type { LengthUnit } from '../../core/measure/quantity.ts';
 import { TOUCH } from '../../core/plane/point.ts';
 import type { Survey } from '../../core/survey.ts';
 import type { Snap } from '../desk.ts';
-import { words } from '../desk-words.ts';
-import { wallTapes } from '../placing/wall-distances.ts';
+import { messages } from '../desk-words.ts';
+import { wallDistances } from '../placing/wall-distances.ts';
 import { boundsOfPieces, chosenPieces, type Keys } from '../selection/selection.ts';
 import {
-  directionsNow,
-  distanceNow,
+  type ConstraintCandidate,
+  directionCandidates,
+  distanceCandidate,
   isKept,
   isLong,
-  type Keepable,
   nearestPair,
-  offWallNow,
-  wallAngleNow,
+  offWallCandidate,
+  wallAngleCandidate,
 } from './constraint-candidates.ts';
 import type { DraftConstraint } from './constraint-edits.ts';
 
 /** Something to keep, said as what pressing its button does: "Keep these two 6' apart". */
-export interface KeepOffer {
+export interface KeepSuggestion {
   readonly says: string;
   readonly draft: DraftConstraint;
 }
@@ -38,71 +38,78 @@ interface Named {
 
 const SQUARE = 1e-6;
 
-function wallAngleWords({ value }: Keepable, wall: Wall, name: string): string {
-  if (Math.abs(Math.sin(value)) < SQUARE) return words.keepAlong(name, wall);
-  if (Math.abs(Math.cos(value)) < SQUARE) return words.keepSquareTo(name, wall);
-  return words.keepAtAngle(name, printAngle(value), wall);
+function wallAngleWords({ value }: ConstraintCandidate, wall: Wall, name: string): string {
+  if (Math.abs(Math.sin(value)) < SQUARE) return messages.keepAlong(name, wall);
+  if (Math.abs(Math.cos(value)) < SQUARE) return messages.keepSquareTo(name, wall);
+  return messages.keepAtAngle(name, printAngle(value), wall);
 }
 
-function wallOffers(survey: Survey, pieces: readonly PlacedPiece[], { unit, name }: Named): readonly KeepOffer[] {
+function wallSuggestions(
+  survey: Survey,
+  pieces: readonly PlacedPiece[],
+  { unit, name }: Named,
+): readonly KeepSuggestion[] {
   const bounds = boundsOfPieces(pieces);
   const { arena } = survey.course;
   if (bounds === null) return [];
-  const near = wallTapes(bounds, arena, unit).filter((each) => each.near);
-  const distances = near.flatMap(({ wall }): KeepOffer[] => {
-    const found = offWallNow(pieces, wall, arena);
+  const near = wallDistances(bounds, arena, unit).filter((each) => each.near);
+  const distances = near.flatMap(({ wall }): KeepSuggestion[] => {
+    const found = offWallCandidate(pieces, wall, arena);
     if (found === null || found.value < 0) return [];
-    return [{ says: words.keepOff(name, printLength(found.value, unit), wall), draft: found.draft }];
+    return [{ says: messages.keepOff(name, printLength(found.value, unit), wall), draft: found.draft }];
   });
   const pole = pieces.find(isLong);
   const [wall] = [...near].sort((a, b) => a.length - b.length).map((each) => each.wall);
   if (pole === undefined || wall === undefined) return distances;
-  const angle = wallAngleNow(pole, wall, arena);
+  const angle = wallAngleCandidate(pole, wall, arena);
   return [...distances, { says: wallAngleWords(angle, wall, name), draft: angle.draft }];
 }
 
-function directionWords({ draft, value }: Keepable, name: string): string {
+function directionWords({ draft, value }: ConstraintCandidate, name: string): string {
   switch (draft.kind) {
     case 'parallel':
-      return words.keepParallel(name);
+      return messages.keepParallel(name);
     case 'in-line':
-      return words.keepInLine(name);
+      return messages.keepInLine(name);
     case 'centres-level':
-      return words.keepLevel(name);
+      return messages.keepLevel(name);
     case 'square':
-      return words.keepSquare(name);
+      return messages.keepSquare(name);
     default:
-      return words.keepTurned(name, printAngle(value));
+      return messages.keepTurned(name, printAngle(value));
   }
 }
 
 /** What can be kept between two pieces: their distance inside to inside, and how they lie to each other. */
-export function pairOffers(
+export function pairSuggestions(
   [first, second]: readonly [PlacedPiece, PlacedPiece],
   { unit, name }: Named,
-): readonly KeepOffer[] {
-  const distance = distanceNow(first, second);
+): readonly KeepSuggestion[] {
+  const distance = distanceCandidate(first, second);
   const apart =
     distance === null
       ? []
-      : [{ says: words.keepApart(name, printLength(distance.value, unit)), draft: distance.draft }];
-  const lie = directionsNow(first, second).map((each) => ({ says: directionWords(each, name), draft: each.draft }));
+      : [{ says: messages.keepApart(name, printLength(distance.value, unit)), draft: distance.draft }];
+  const lie = directionCandidates(first, second).map((each) => ({
+    says: directionWords(each, name),
+    draft: each.draft,
+  }));
   return [...apart, ...lie];
 }
 
 /** Three poles whose gaps are the same. */
-function equalOffer(survey: Survey, pieces: readonly PlacedPiece[]): readonly KeepOffer[] {
+function equalGapSuggestion(survey: Survey, pieces: readonly PlacedPiece[]): readonly KeepSuggestion[] {
   const [first, second, third, more] = pieces;
   if (first === undefined || second === undefined || third === undefined || more !== undefined) return [];
-  const before = distanceNow(first, second);
-  const after = distanceNow(second, third);
+  const before = distanceCandidate(first, second);
+  const after = distanceCandidate(second, third);
   if (before?.draft.kind !== 'gap' || after?.draft.kind !== 'gap') return [];
   if (before.draft.side !== after.draft.side || Math.abs(before.value - after.value) > TOUCH) return [];
   const grips = pieces.map((piece) => ({ piece: piece.key, at: 0.5 }));
   const { side } = before.draft;
   const gap = printLength(before.value, survey.course.unit);
   return [
-    { says: words.keepEqual(gap), draft: { kind: 'equal-gaps', grips, ...(side === undefined ? {} : { side }) } },
+    { says: messages.keepEqual(gap), draft: { kind: 'equal-gaps', grips, ...(side === undefined ? {} : { side }) } },
   ];
 }
 
@@ -112,22 +119,22 @@ function partsOf(survey: Survey, chosen: Keys): readonly (readonly PlacedPiece[]
 }
 
 /** What of what is chosen could be kept as it is now. What is kept already is not offered again. */
-export function keepOffers({
+export function keepSuggestions({
   survey,
   chosen,
 }: {
   readonly survey: Survey;
   readonly chosen: Keys;
-}): readonly KeepOffer[] {
+}): readonly KeepSuggestion[] {
   const { unit } = survey.course;
   const parts = partsOf(survey, chosen);
   const [one, other, more] = parts;
-  const all = (): readonly KeepOffer[] => {
+  const all = (): readonly KeepSuggestion[] => {
     if (one === undefined) return [];
-    if (other === undefined) return wallOffers(survey, one, { unit, name: 'it' });
-    if (more !== undefined) return equalOffer(survey, parts.flat());
+    if (other === undefined) return wallSuggestions(survey, one, { unit, name: 'it' });
+    if (more !== undefined) return equalGapSuggestion(survey, parts.flat());
     const pair = nearestPair(one, other);
-    return pair === null ? [] : pairOffers(pair, { unit, name: 'these two' });
+    return pair === null ? [] : pairSuggestions(pair, { unit, name: 'these two' });
   };
   return all().filter(({ draft }) => !isKept(survey, draft));
 }
@@ -136,21 +143,21 @@ export function keepOffers({
  * The other things that could be kept between what is chosen, beyond the usual offers. One that does not hold yet says so:
  * keeping it brings the pieces there.
  */
-export function moreOffers({
+export function moreSuggestions({
   survey,
   chosen,
 }: {
   readonly survey: Survey;
   readonly chosen: Keys;
-}): readonly KeepOffer[] {
+}): readonly KeepSuggestion[] {
   const { arena, unit } = survey.course;
-  const usual = keepOffers({ survey, chosen }).map(({ draft }) => draft);
+  const usual = keepSuggestions({ survey, chosen }).map(({ draft }) => draft);
   const keys = chosen.filter((key) => !key.includes(':'));
   return constraintSuggestions({ layout: survey.layout, arena, unit }, keys)
     .filter(({ constraint }) => constraint.kind !== 'fixed' && !isKept(survey, constraint))
     .filter(({ constraint }) => !usual.some((draft) => draft.kind === constraint.kind))
     .map(({ constraint: { id: _, ...draft }, says, isMet }) => ({
-      says: isMet ? says : words.bringsThere(says),
+      says: isMet ? says : messages.bringsThere(says),
       draft,
     }));
 }
@@ -161,25 +168,25 @@ function poleOf(survey: Survey, chosen: Keys): PlacedPiece | undefined {
 }
 
 /** What the snap that just held would keep; null for one that nothing can keep, or that is kept already. */
-export function snapOffer(survey: Survey, chosen: Keys, snaps: readonly Snap[]): KeepOffer | null {
+export function snapSuggestion(survey: Survey, chosen: Keys, snaps: readonly Snap[]): KeepSuggestion | null {
   const { arena, unit } = survey.course;
   for (const snap of snaps) {
-    const offer = ((): KeepOffer | null => {
+    const offer = ((): KeepSuggestion | null => {
       if (snap.to === 'wall') {
-        const found = offWallNow(chosenPieces(survey, chosen), snap.wall, arena);
+        const found = offWallCandidate(chosenPieces(survey, chosen), snap.wall, arena);
         return found === null || found.value < -TOUCH
           ? null
-          : { says: words.keepOff('it', printLength(found.value, unit), snap.wall), draft: found.draft };
+          : { says: messages.keepOff('it', printLength(found.value, unit), snap.wall), draft: found.draft };
       }
       const pole = poleOf(survey, chosen);
       if (pole === undefined) return null;
       if (snap.to === 'wall-angle') {
-        const found = wallAngleNow(pole, 'south', arena);
+        const found = wallAngleCandidate(pole, 'south', arena);
         return { says: wallAngleWords(found, 'south', 'it'), draft: found.draft };
       }
       const mine = survey.pieces.find((each) => each.key === snap.mine) ?? pole;
       const theirs = survey.pieces.find((each) => each.key === snap.theirs);
-      const [found] = theirs === undefined ? [] : directionsNow(theirs, mine);
+      const [found] = theirs === undefined ? [] : directionCandidates(theirs, mine);
       const name = pieceOf(chosen[0] ?? '') === undefined ? 'the two poles' : 'it and its neighbour';
       return found === undefined ? null : { says: directionWords(found, name), draft: found.draft };
     })();

@@ -12,33 +12,36 @@ function escaped(text: string): string {
 }
 
 /** The text with pieces and obstacles called what the rest of the desk calls them. */
-export function retold(text: string, survey: Survey): string {
+export function withDisplayNames(text: string, survey: Survey): string {
   const names = new Map<string, string>();
   for (const { key } of survey.pieces) names.set(gripName({ piece: key }, survey.layout), nameOf(survey, key));
   for (const { id, name } of survey.layout.obstacles) names.set(name ?? id.replaceAll('-', ' '), nameOf(survey, id));
   // The longest first, so that a piece is not told as its obstacle.
-  const known = [...names.keys()].filter((name) => name !== '').sort((a, b) => b.length - a.length);
-  if (known.length === 0) return text;
-  const pattern = new RegExp(`(?<![\\w(])(?:${known.map(escaped).join('|')})(?!\\w)`, 'gi');
-  const lower = new Map([...names].map(([name, told]) => [name.toLowerCase(), told]));
+  const coreNames = [...names.keys()].filter((name) => name !== '').sort((a, b) => b.length - a.length);
+  if (coreNames.length === 0) return text;
+  const pattern = new RegExp(`(?<![\\w(])(?:${coreNames.map(escaped).join('|')})(?!\\w)`, 'gi');
+  const lower = new Map([...names].map(([name, display]) => [name.toLowerCase(), display]));
   return text.replace(pattern, (found, at: number) => {
-    const told = lower.get(found.toLowerCase()) ?? found;
+    const display = lower.get(found.toLowerCase()) ?? found;
     const begins = at === 0 || /[.:!?] $/.test(text.slice(0, at));
-    return begins ? told.charAt(0).toUpperCase() + told.slice(1) : told;
+    return begins ? display.charAt(0).toUpperCase() + display.slice(1) : display;
   });
 }
 
 /** A clash in the desk's words. */
-export function clashRetold(clash: Conflict, survey: Survey): Conflict {
-  const tell = (text: string) => retold(text, survey);
-  const [culprit, ...culprits] = clash.members;
-  const [offer, ...offers] = clash.resolutions;
+export function conflictWithDisplayNames(conflict: Conflict, survey: Survey): Conflict {
+  const named = (text: string) => withDisplayNames(text, survey);
+  const [culprit, ...culprits] = conflict.members;
+  const [offer, ...offers] = conflict.resolutions;
   return {
-    says: tell(clash.says),
+    says: named(conflict.says),
     members: [
-      { ...culprit, says: tell(culprit.says) },
-      ...culprits.map((each) => ({ ...each, says: tell(each.says) })),
+      { ...culprit, says: named(culprit.says) },
+      ...culprits.map((each) => ({ ...each, says: named(each.says) })),
     ],
-    resolutions: [{ ...offer, says: tell(offer.says) }, ...offers.map((each) => ({ ...each, says: tell(each.says) }))],
+    resolutions: [
+      { ...offer, says: named(offer.says) },
+      ...offers.map((each) => ({ ...each, says: named(each.says) })),
+    ],
   };
 }

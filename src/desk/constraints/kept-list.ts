@@ -5,10 +5,10 @@ import { isDriving, type ResolvedConstraint, resolvedConstraints } from '../../c
 import type { Point } from '../../core/plane/point.ts';
 import type { Survey } from '../../core/survey.ts';
 import type { Keys } from '../selection/selection.ts';
-import { fractionWords, heldWords } from './kept-words.ts';
+import { constraintWords, fractionWords } from './kept-words.ts';
 
 /** What is kept between the pieces that are chosen: one constraint, or several that are alike and have one value. */
-export interface Kept {
+export interface KeptConstraint {
   /** Constraints by their keys, at least one. */
   readonly keys: Keys;
   readonly kind: ConstraintKind;
@@ -20,7 +20,7 @@ export interface Kept {
   /** One sentence, or for several alike what they are and between which. */
   readonly says: string;
   /** Where their tapes lie on the ground, one for each key; empty for a kind without a number. */
-  readonly tapes: readonly (readonly [Point, Point])[];
+  readonly dimensions: readonly (readonly [Point, Point])[];
   /** A short name that nothing else here has. */
   readonly name: string;
 }
@@ -38,51 +38,57 @@ function likeness(holding: ResolvedConstraint, text: string): string {
   return [holding.owner ?? holding.key, holding.kind.id, text, ...places].join('|');
 }
 
-interface Row {
+interface ListedHolding {
   readonly holding: ResolvedConstraint;
   readonly text: string;
   readonly value: number;
   /** Absent for a kind without a number. */
-  readonly tape?: readonly [Point, Point];
+  readonly dimension?: readonly [Point, Point];
 }
 
-const known = new WeakMap<Survey, Map<string, readonly Kept[]>>();
+const cache = new WeakMap<Survey, Map<string, readonly KeptConstraint[]>>();
 
 /**
  * Every constraint of what is chosen, those with a number first. Of a whole obstacle alike ones are one entry, so that a
  * long run shows one; of single pieces each stands for itself.
  */
-export function keptOf({ survey, chosen }: { readonly survey: Survey; readonly chosen: Keys }): readonly Kept[] {
-  const before = known.get(survey) ?? new Map<string, readonly Kept[]>();
-  known.set(survey, before);
+export function keptConstraints({
+  survey,
+  chosen,
+}: {
+  readonly survey: Survey;
+  readonly chosen: Keys;
+}): readonly KeptConstraint[] {
+  const before = cache.get(survey) ?? new Map<string, readonly KeptConstraint[]>();
+  cache.set(survey, before);
   const asked = chosen.join(' ');
-  const made = before.get(asked) ?? keptNow(survey, chosen);
+  const made = before.get(asked) ?? uncachedKeptConstraints(survey, chosen);
   before.set(asked, made);
   return made;
 }
 
-function keptNow(survey: Survey, chosen: Keys): readonly Kept[] {
+function uncachedKeptConstraints(survey: Survey, chosen: Keys): readonly KeptConstraint[] {
   const single = chosen.some((key) => pieceOf(key) !== undefined);
   const { arena, unit } = survey.course;
   const byKey = new Map(dimensions(survey.layout, arena, unit).map((tape) => [tape.key, tape]));
   const rows = resolvedConstraints(survey.layout)
     .filter((holding) => holding.kind.id !== 'fixed' && isOf(holding, chosen))
-    .map((holding): Row => {
+    .map((holding): ListedHolding => {
       const tape = byKey.get(holding.key);
       return tape === undefined
         ? { holding, value: 0, text: '' }
-        : { holding, value: tape.value, text: tape.printed, tape: [tape.from, tape.to] };
+        : { holding, value: tape.value, text: tape.printed, dimension: [tape.from, tape.to] };
     });
-  const alike = new Map<string, Row[]>();
+  const alike = new Map<string, ListedHolding[]>();
   for (const row of rows) {
     const key = single ? row.holding.key : `${likeness(row.holding, row.text)} ${isDriving(row.holding)}`;
     alike.set(key, [...(alike.get(key) ?? []), row]);
   }
-  const kept = [...alike.values()].map((each) => keptRow(survey, each));
+  const kept = [...alike.values()].map((each) => keptConstraint(survey, each));
   return [...kept.filter((each) => each.text !== ''), ...kept.filter((each) => each.text === '')];
 }
 
-function keptRow(survey: Survey, rows: readonly Row[]): Kept {
+function keptConstraint(survey: Survey, rows: readonly ListedHolding[]): KeptConstraint {
   const [first] = rows;
   if (first === undefined) throw new Error('keptRow: got no constraints');
   const { kind } = first.holding;
@@ -94,7 +100,7 @@ function keptRow(survey: Survey, rows: readonly Row[]): Kept {
     value: first.value,
     text: first.text,
     holds: isHeld,
-    ...heldWords(survey, list, first.text),
-    tapes: rows.flatMap(({ tape }) => (tape === undefined ? [] : [tape])),
+    ...constraintWords(survey, list, first.text),
+    dimensions: rows.flatMap(({ dimension: tape }) => (tape === undefined ? [] : [tape])),
   };
 }

@@ -43,7 +43,7 @@ function isInside(holdings: readonly ResolvedConstraint[]): boolean {
 }
 
 /** The sentence of one constraint, or the summary of several alike, and a short name. `text` is the printed value. */
-export function heldWords(
+export function constraintWords(
   survey: Survey,
   holdings: readonly ResolvedConstraint[],
   text: string,

@@ -4,15 +4,15 @@ import { replaceLayout } from '../../core/course/layouts.ts';
 import { pieceKey } from '../../core/course/placed.ts';
 import type { Plan } from '../commands/commands.ts';
 import type { DeskState } from '../desk.ts';
-import { labels, words } from '../desk-words.ts';
+import { labels, messages } from '../desk-words.ts';
 import { namesOf } from '../names.ts';
 import { chosenPieces } from '../selection/selection.ts';
 
 /** Fixes the pieces that are chosen, by themselves or with their obstacle; frees them when all are fixed. */
-export function fixPlan({ course, survey, chosen }: DeskState): Plan {
+export function pinPlan({ course, survey, chosen }: DeskState): Plan {
   const pieces = chosenPieces(survey, chosen);
-  if (pieces.length === 0) return { refused: words.choseNothing() };
-  const freeing = pieces.every((piece) => piece.piece.fixed);
+  if (pieces.length === 0) return { refusal: messages.choseNothing() };
+  const isUnpinning = pieces.every((piece) => piece.piece.fixed);
   const keys = new Set(pieces.map((piece) => piece.key));
   const name = namesOf(survey, chosen);
   const next = replaceLayout(
@@ -21,12 +21,12 @@ export function fixPlan({ course, survey, chosen }: DeskState): Plan {
       for (const obstacle of obstacles) {
         for (const piece of obstacle.pieces) {
           if (!keys.has(pieceKey(obstacle.id, piece.id))) continue;
-          if (freeing) delete piece.fixed;
+          if (isUnpinning) delete piece.fixed;
           else piece.fixed = true;
         }
       }
     }),
   );
-  const label = freeing ? labels.free(name) : labels.fix(name);
-  return { course: next, chosen, label, said: freeing ? words.freed(name) : words.fixed(name) };
+  const label = isUnpinning ? labels.unpin(name) : labels.pin(name);
+  return { course: next, chosen, label, said: isUnpinning ? messages.unpinned(name) : messages.pinned(name) };
 }

@@ -6,15 +6,15 @@ import { pinnedPieces } from '../../core/course/resolved-constraints.ts';
 import type { LayoutOutcome } from '../../core/course/solve-layout.ts';
 import type { Survey } from '../../core/survey.ts';
 import type { Keys } from '../selection/selection.ts';
-import { steadySettled } from './solve-steady.ts';
+import { solveKeepingHeadings } from './solve-steady.ts';
 
 /** A course in which everything that is to hold does, or what stands in the way. */
-export type Brought =
-  | { readonly kind: 'brought'; readonly course: Course }
+export type CourseOutcome =
+  | { readonly kind: 'solved'; readonly course: Course }
   | Exclude<LayoutOutcome, { kind: 'settled' }>;
 
 /** How early in the go a piece is met: by its obstacle's number, then by its place in the passage. */
-function turnOf(survey: Survey, key: string): readonly [number, number] {
+function goOrderOf(survey: Survey, key: string): readonly [number, number] {
   const leg = survey.layout.ride.legs.findIndex((each) => each.obstacle === obstacleOf(key));
   const obstacle = survey.layout.obstacles.find((each) => each.id === obstacleOf(key));
   const passage = obstacle?.passages.find((each) => each.id === survey.layout.ride.legs[leg]?.passage);
@@ -28,37 +28,37 @@ function turnOf(survey: Survey, key: string): readonly [number, number] {
  * (that one stays by itself) or there is only one, otherwise the one that the go comes to first.
  */
 export function stayingPiece(survey: Survey, pieces: Keys): string | null {
-  const fixed = pinnedPieces(survey.layout);
+  const pinned = pinnedPieces(survey.layout);
   const keys = [...new Set(pieces)];
-  if (keys.length < 2 || keys.some((key) => fixed.has(key))) return null;
+  if (keys.length < 2 || keys.some((key) => pinned.has(key))) return null;
   const [first] = keys
-    .map((key) => ({ key, turn: turnOf(survey, key) }))
+    .map((key) => ({ key, turn: goOrderOf(survey, key) }))
     .sort((a, b) => a.turn[0] - b.turn[0] || a.turn[1] - b.turn[1]);
   return first?.key ?? null;
 }
 
-function setFixed(layout: Layout, key: string, isFixed: boolean): Layout {
+function setPinned(layout: Layout, key: string, isPinned: boolean): Layout {
   return produce(layout, ({ obstacles }: Draft<Layout>) => {
     const piece = obstacles
       .find((each) => each.id === obstacleOf(key))
       ?.pieces.find((each) => each.id === pieceOf(key));
     if (piece === undefined) return;
-    if (isFixed) piece.fixed = true;
+    if (isPinned) piece.fixed = true;
     else delete piece.fixed;
   });
 }
 
 /** Brings everything to hold, the `staying` piece kept where it is when that is possible. Nothing moves on a clash. */
-export function brought(course: Course, staying: string | null): Brought {
+export function solveCourse(course: Course, staying: string | null): CourseOutcome {
   const layout = currentLayout(course);
   const { arena, unit } = course;
   if (staying !== null) {
-    const kept = steadySettled(setFixed(layout, staying, true), arena, new Map(), unit);
-    if (kept.kind === 'settled') {
-      return { kind: 'brought', course: replaceLayout(course, () => setFixed(kept.layout, staying, false)) };
+    const anchored = solveKeepingHeadings(setPinned(layout, staying, true), arena, new Map(), unit);
+    if (anchored.kind === 'settled') {
+      return { kind: 'solved', course: replaceLayout(course, () => setPinned(anchored.layout, staying, false)) };
     }
   }
-  const outcome = steadySettled(layout, arena, new Map(), unit);
+  const outcome = solveKeepingHeadings(layout, arena, new Map(), unit);
   if (outcome.kind !== 'settled') return outcome;
-  return { kind: 'brought', course: replaceLayout(course, () => outcome.layout) };
+  return { kind: 'solved', course: replaceLayout(course, () => outcome.layout) };
 }

@@ -14,7 +14,7 @@ import type { Pose } from '../../core/plane/pose.ts';
  */
 
 /** Obstacles that a constraint of the layout takes hold of. */
-function tiedObstacles(layout: Layout): ReadonlySet<string> {
+function obstaclesInConstraints(layout: Layout): ReadonlySet<string> {
   return new Set(
     layout.constraints.flatMap(({ grips }) =>
       grips.flatMap((grip) => ('piece' in grip ? [obstacleOf(grip.piece)] : [])),
@@ -22,13 +22,13 @@ function tiedObstacles(layout: Layout): ReadonlySet<string> {
   );
 }
 
-const known = new WeakMap<Layout, Layout>();
+const cache = new WeakMap<Layout, Layout>();
 
 /** The layout in which tied obstacles also keep their headings; the same object for the same layout. */
-function steadied(layout: Layout): Layout {
-  const before = known.get(layout);
+function withHeadingConstraints(layout: Layout): Layout {
+  const before = cache.get(layout);
   if (before !== undefined) return before;
-  const ids = tiedObstacles(layout);
+  const ids = obstaclesInConstraints(layout);
   const headings = layout.obstacles.flatMap((obstacle): Constraint[] => {
     const [first] = placedObstacle(obstacle).pieces;
     if (!ids.has(obstacle.id) || first === undefined) return [];
@@ -37,24 +37,24 @@ function steadied(layout: Layout): Layout {
     return [{ id: `steady-${obstacle.id}`, kind: 'angle-to-wall', grips, hold, side: 1 }];
   });
   const made = headings.length === 0 ? layout : { ...layout, constraints: [...layout.constraints, ...headings] };
-  known.set(layout, made);
+  cache.set(layout, made);
   return made;
 }
 
 /** As `settled`, with headings kept where they can be. */
-export function steadySettled(
+export function solveKeepingHeadings(
   layout: Layout,
   arena: Arena,
-  wishes: ReadonlyMap<string, Pose>,
+  targets: ReadonlyMap<string, Pose>,
   unit: LengthUnit,
 ): LayoutOutcome {
-  const steady = steadied(layout);
-  if (steady !== layout) {
-    const outcome = solveLayout(steady, arena, wishes, { unit });
+  const constrained = withHeadingConstraints(layout);
+  if (constrained !== layout) {
+    const outcome = solveLayout(constrained, arena, targets, { unit });
     if (outcome.kind === 'settled') {
-      if (outcome.layout === steady) return { kind: 'settled', layout };
+      if (outcome.layout === constrained) return { kind: 'settled', layout };
       return { kind: 'settled', layout: { ...outcome.layout, constraints: layout.constraints } };
     }
   }
-  return solveLayout(layout, arena, wishes, { unit });
+  return solveLayout(layout, arena, targets, { unit });
 }

@@ -7,8 +7,8 @@ import { distance, type Point, point } from '../../core/plane/point.ts';
 import { normalizeAngle, type Pose } from '../../core/plane/pose.ts';
 import { segmentPointDistance } from '../../core/plane/segment.ts';
 import type { Survey } from '../../core/survey.ts';
-import type { DeskState, Touch } from '../desk.ts';
-import { labels, words } from '../desk-words.ts';
+import type { DeskState, PointerInput } from '../desk.ts';
+import { labels, messages } from '../desk-words.ts';
 import { type BendKey, bendIn, bendKey, RIDE_START } from '../selection/selection.ts';
 import type { Gesture } from './gesture.ts';
 
@@ -20,12 +20,12 @@ function legOf(course: Course, id: string): Leg | undefined {
 }
 
 /** The bend, or the start of the ride, within reach; null for none. */
-export function ridePointAt(survey: Survey, at: Point, reach: number): string | null {
+export function ridePointAt(survey: Survey, at: Point, pickRadius: number): string | null {
   const { legs, start } = survey.layout.ride;
   const points = legs.flatMap((leg) => leg.bends.map((bend, index) => ({ key: bendKey(leg.id, index), at: bend })));
   const near = [...points, { key: RIDE_START, at: point(start.x, start.y) }]
     .map((each) => ({ key: each.key, off: distance(each.at, at) }))
-    .filter((each) => each.off <= reach)
+    .filter((each) => each.off <= pickRadius)
     .sort((a, b) => a.off - b.off);
   return near[0]?.key ?? null;
 }
@@ -43,12 +43,12 @@ function nearestStep(samples: readonly Point[], at: Point): { readonly step: num
 }
 
 /** Where the line on the way to an obstacle passes the point within reach, as the bend it would become. */
-export function lineAt(survey: Survey, at: Point, reach: number): BendKey | null {
+export function newBendAt(survey: Survey, at: Point, pickRadius: number): BendKey | null {
   let best: (BendKey & { readonly off: number }) | null = null;
   for (const [index, leg] of survey.layout.ride.legs.entries()) {
     const samples = approachSamples(survey, index);
     const { step, off } = nearestStep(samples, at);
-    if (off > (best?.off ?? reach)) continue;
+    if (off > (best?.off ?? pickRadius)) continue;
     const before = leg.bends.filter((bend) => nearestStep(samples, bend).step < step).length;
     best = { leg: leg.id, index: before, off };
   }
@@ -63,22 +63,22 @@ export function approachSamples(survey: Survey, leg: number): readonly Point[] {
 }
 
 /** A bend put into a leg's approach, ahead of the one that has its index now. */
-export function bendAdded(course: Course, { leg, index }: BendKey, at: Point): Course {
+export function addBend(course: Course, { leg, index }: BendKey, at: Point): Course {
   const bends = legOf(course, leg)?.bends ?? [];
   return changeLeg(course, leg, { bends: [...bends.slice(0, index), point(at.x, at.y), ...bends.slice(index)] });
 }
 
-function bendMoved(course: Course, { leg, index }: BendKey, at: Point): Course {
+function moveBend(course: Course, { leg, index }: BendKey, at: Point): Course {
   const bends = legOf(course, leg)?.bends ?? [];
   return changeLeg(course, leg, { bends: bends.map((bend, each) => (each === index ? point(at.x, at.y) : bend)) });
 }
 
-export function bendRemoved(course: Course, { leg, index }: BendKey): Course {
+export function removeBend(course: Course, { leg, index }: BendKey): Course {
   const bends = legOf(course, leg)?.bends ?? [];
   return changeLeg(course, leg, { bends: bends.filter((_, each) => each !== index) });
 }
 
-function startMoved(course: Course, at: Point): Course {
+function moveStart(course: Course, at: Point): Course {
   return replaceLayout(course, (layout) => ({
     ...layout,
     ride: { ...layout.ride, start: { ...layout.ride.start, x: at.x, y: at.y } },
@@ -86,7 +86,7 @@ function startMoved(course: Course, at: Point): Course {
 }
 
 /** The course with the go starting at another heading. */
-export function startTurned(course: Course, angle: Radians): Course {
+export function turnStart(course: Course, angle: Radians): Course {
   return replaceLayout(course, (layout) => ({
     ...layout,
     ride: { ...layout.ride, start: { ...layout.ride.start, angle: normalizeAngle(angle) } },
@@ -102,9 +102,9 @@ export function ridePoint(course: Course, key: string): Point | null {
 }
 
 /** The course with the bend or the start that a key names at a point. */
-export function ridePointMoved(course: Course, key: string, at: Point): Course {
+export function moveRidePoint(course: Course, key: string, at: Point): Course {
   const bend = bendIn(key);
-  return bend === null ? startMoved(course, at) : bendMoved(course, bend, at);
+  return bend === null ? moveStart(course, at) : moveBend(course, bend, at);
 }
 
 /** The same as a pose: the start has a heading, a bend has none. */
@@ -115,17 +115,17 @@ export function ridePose(course: Course, key: string): Pose | undefined {
 }
 
 /** The course with the bend or the start at a pose; of a bend only the place counts. */
-export function ridePosed(course: Course, key: string, pose: Pose): Course {
-  const moved = ridePointMoved(course, key, pose);
-  return key === RIDE_START ? startTurned(moved, pose.angle) : moved;
+export function poseRidePoint(course: Course, key: string, pose: Pose): Course {
+  const moved = moveRidePoint(course, key, pose);
+  return key === RIDE_START ? turnStart(moved, pose.angle) : moved;
 }
 
 /** Drags a bend that exists, or pulls a new one out of the line. */
-export function bendGesture(down: Touch, state: DeskState, target: string | BendKey): Gesture {
+export function bendGesture(down: PointerInput, state: DeskState, target: string | BendKey): Gesture {
   const { course } = state;
   const fresh = typeof target !== 'string';
   const key = fresh ? bendKey(target.leg, target.index) : target;
-  const base = fresh ? bendAdded(course, target, down.at) : course;
+  const base = fresh ? addBend(course, target, down.at) : course;
   const origin = ridePoint(base, key) ?? down.at;
   const isStart = key === RIDE_START;
 
@@ -133,16 +133,16 @@ export function bendGesture(down: Touch, state: DeskState, target: string | Bend
     course: preview,
     chosen: preview === null && fresh ? state.chosen : [key],
     guides: [],
-    doing: isStart ? words.moving('the start') : words.bending(),
-    moved: (touch) => {
-      const end = point(origin.x + touch.at.x - down.at.x, origin.y + touch.at.y - down.at.y);
-      return showing(ridePointMoved(base, key, end));
+    doing: isStart ? messages.moving('the start') : messages.bending(),
+    moved: (input) => {
+      const end = point(origin.x + input.at.x - down.at.x, origin.y + input.at.y - down.at.y);
+      return showing(moveRidePoint(base, key, end));
     },
-    done: () => ({
+    commit: () => ({
       ...(preview === null ? {} : { course: preview }),
       chosen: [key],
       label: isStart ? labels.start() : labels.bend(),
-      said: isStart ? words.moved('the start', []) : words.bent(),
+      said: isStart ? messages.moved('the start', []) : messages.bent(),
     }),
   });
   return showing(null);

@@ -8,8 +8,8 @@ import type { LengthUnit, Metres } from '../../core/measure/quantity.ts';
 import { distance, type Point } from '../../core/plane/point.ts';
 import { toWorld } from '../../core/plane/pose.ts';
 import type { Survey } from '../../core/survey.ts';
-import type { DeskState, Guide, Touch } from '../desk.ts';
-import { labels, words } from '../desk-words.ts';
+import type { DeskState, Guide, PointerInput } from '../desk.ts';
+import { labels, messages } from '../desk-words.ts';
 import { nameOf } from '../names.ts';
 import { type CrossKey, crossIn, crossKey, type Keys } from '../selection/selection.ts';
 import type { Gesture } from './gesture.ts';
@@ -26,9 +26,9 @@ export interface CrossingHandle {
 }
 
 /** In reaches: with a mouse 12 pixels round the handle, with a finger 26. */
-const TARGET = 4 / 3;
+const HANDLE_RADIUS = 4 / 3;
 /** Shares of a pole that people name; a dragged crossing is drawn to them. */
-const NAMED = [
+const NAMED_SHARES = [
   { share: 1 / 4, says: 'a quarter' },
   { share: 1 / 3, says: 'a third' },
   { share: 1 / 2, says: 'the middle' },
@@ -39,7 +39,7 @@ const NAMED = [
 const TOGETHER = new Set(['run', 'raised-run', 'curved-run', 'fan', 'spoke']);
 
 /** The obstacle that is meant by what is chosen: itself, a piece of it, or the line over it. */
-export function obstacleMeant({ layout }: Pick<Survey, 'layout'>, chosen: Keys): string | undefined {
+export function obstacleOfChoice({ layout }: Pick<Survey, 'layout'>, chosen: Keys): string | undefined {
   const [first] = chosen;
   if (first === undefined) return undefined;
   const leg = crossIn(first)?.leg;
@@ -60,7 +60,7 @@ export function crossingsOn({ layout, pieces }: Survey, legId: string): readonly
 
 /** The handles that are there to be taken: in the Ride stage, of every way that the chosen obstacle is ridden. */
 export function crossingHandles({ survey, chosen, stage }: Pick<DeskState, 'survey' | 'chosen' | 'stage'>) {
-  const meant = stage === 'ride' ? obstacleMeant(survey, chosen) : undefined;
+  const meant = stage === 'ride' ? obstacleOfChoice(survey, chosen) : undefined;
   if (meant === undefined) return [];
   const named = chosen.map(crossIn).find((each) => each !== null)?.leg;
   return survey.layout.ride.legs
@@ -69,23 +69,23 @@ export function crossingHandles({ survey, chosen, stage }: Pick<DeskState, 'surv
 }
 
 /** The handle under the finger; null for none. */
-export function crossingAt(state: DeskState, at: Point, reach: Metres): CrossingHandle | null {
+export function crossingAt(state: DeskState, at: Point, pickRadius: Metres): CrossingHandle | null {
   const near = crossingHandles(state)
     .map((handle) => ({ handle, off: distance(handle.at, at) }))
-    .filter(({ off }) => off <= TARGET * reach)
+    .filter(({ off }) => off <= HANDLE_RADIUS * pickRadius)
     .sort((a, b) => a.off - b.off);
   return near[0]?.handle ?? null;
 }
 
 /** Whether the crossings of a leg go together when nobody says otherwise. */
-export function goTogether({ layout }: Pick<Survey, 'layout'>, legId: string): boolean {
+export function isRiddenOnOneLine({ layout }: Pick<Survey, 'layout'>, legId: string): boolean {
   const leg = layout.ride.legs.find(({ id }) => id === legId);
   const kind = layout.obstacles.find(({ id }) => id === leg?.obstacle)?.kind ?? '';
   return TOGETHER.has(kind) && crossingsOf(layout, legId).length > 1;
 }
 
 /** The whole line over an obstacle, or one of its crossings, moved along the poles by metres towards their +x ends. */
-function crossingMoved(survey: Survey, { leg, index }: CrossKey, by: Metres): Course {
+function moveCrossing(survey: Survey, { leg, index }: CrossKey, by: Metres): Course {
   const moved = crossingsOn(survey, leg).filter((each) => index === 'all' || each.index === index);
   return moveCrossings(
     survey.course,
@@ -95,7 +95,7 @@ function crossingMoved(survey: Survey, { leg, index }: CrossKey, by: Metres): Co
 }
 
 /** Where the line now goes over, told from the nearer end of the pole. */
-function crossingSaid(course: Course, pole: PlacedPiece, fraction: number): string {
+function crossingPlace(course: Course, pole: PlacedPiece, fraction: number): string {
   return placeOnPole(pole.figure.length, fraction, course.unit);
 }
 
@@ -106,42 +106,42 @@ export function placeOnPole(length: Metres, fraction: number, unit: LengthUnit):
 }
 
 /** What is said when the line has been moved: of the first crossing that went along. */
-function saidOf(course: Course, survey: Survey, asked: CrossKey): string {
+function crossingSentence(course: Course, survey: Survey, asked: CrossKey): string {
   const place = asked.index === 'all' ? 0 : asked.index;
   const handle = crossingsOn(survey, asked.leg).find((each) => each.index === place);
   const fraction = crossingsOf(currentLayout(course), asked.leg)[place]?.fraction;
   const name = nameOf(survey, crossKey(asked.leg, asked.index));
   if (handle === undefined || fraction === undefined) return capitalized(name);
-  return words.crossed(name, crossingSaid(course, handle.pole, fraction));
+  return messages.crossed(name, crossingPlace(course, handle.pole, fraction));
 }
 
 /** Moves what is chosen of the line over an obstacle by an arrow key; the sentence that refuses when it is across. */
-export function crossingNudged(
+export function nudgeCrossing(
   survey: Survey,
   asked: CrossKey,
   { dx, dy }: { readonly dx: Metres; readonly dy: Metres },
-): { readonly course: Course; readonly said: string } | { readonly refused: string } {
+): { readonly course: Course; readonly said: string } | { readonly refusal: string } {
   const all = crossingsOn(survey, asked.leg);
   const handle = all.find((each) => asked.index === 'all' || each.index === asked.index);
   const step = Math.hypot(dx, dy);
   const angle = handle?.pole.pose.angle ?? 0;
   const along = dx * Math.cos(angle) + dy * Math.sin(angle);
   // A key that points across the pole names neither of its ends.
-  if (handle === undefined || Math.abs(along) < 0.2 * step) return { refused: words.crossesOnly() };
-  const course = crossingMoved(survey, asked, Math.sign(along) * step);
-  return { course, said: saidOf(course, survey, asked) };
+  if (handle === undefined || Math.abs(along) < 0.2 * step) return { refusal: messages.crossesOnly() };
+  const course = moveCrossing(survey, asked, Math.sign(along) * step);
+  return { course, said: crossingSentence(course, survey, asked) };
 }
 
 /** The named share that a fraction is drawn to within the reach. */
-function drawnTo(fraction: number, length: Metres, reach: Metres): (typeof NAMED)[number] | undefined {
-  return NAMED.find(({ share }) => Math.abs(share - fraction) * length <= reach / 2);
+function snappedShare(fraction: number, length: Metres, reach: Metres): (typeof NAMED_SHARES)[number] | undefined {
+  return NAMED_SHARES.find(({ share }) => Math.abs(share - fraction) * length <= reach / 2);
 }
 
 /** Drags a crossing along its pole; the others of the leg go along unless it is chosen by itself. */
-export function crossingGesture(down: Touch, state: DeskState, handle: CrossingHandle): Gesture {
+export function crossingGesture(down: PointerInput, state: DeskState, handle: CrossingHandle): Gesture {
   const { survey, chosen } = state;
   const isWhole = chosen.includes(crossKey(handle.leg, 'all'));
-  const isAlone = !isWhole && (chosen.includes(handle.key) || !goTogether(survey, handle.leg));
+  const isAlone = !isWhole && (chosen.includes(handle.key) || !isRiddenOnOneLine(survey, handle.leg));
   const asked: CrossKey = { leg: handle.leg, index: isAlone ? handle.index : 'all' };
   const name = nameOf(survey, crossKey(asked.leg, asked.index));
   const { length } = handle.pole.figure;
@@ -151,20 +151,20 @@ export function crossingGesture(down: Touch, state: DeskState, handle: CrossingH
     course: preview,
     chosen,
     guides,
-    doing: words.moving(name),
-    moved: (touch) => {
-      const off = (touch.at.x - down.at.x) * Math.cos(angle) + (touch.at.y - down.at.y) * Math.sin(angle);
+    doing: messages.moving(name),
+    moved: (input) => {
+      const off = (input.at.x - down.at.x) * Math.cos(angle) + (input.at.y - down.at.y) * Math.sin(angle);
       const wish = clampToPole(handle.fraction + off / length);
-      const drawn = touch.loose ? undefined : drawnTo(wish, length, touch.reach);
+      const drawn = input.isSnapOff ? undefined : snappedShare(wish, length, input.pickRadius);
       const fraction = drawn?.share ?? wish;
       const says = `${placeOnPole(length, fraction, survey.course.unit)}${drawn === undefined ? '' : `: ${drawn.says} of the pole`}`;
-      return showing(crossingMoved(survey, asked, (fraction - handle.fraction) * length), [{ says, marks: [] }]);
+      return showing(moveCrossing(survey, asked, (fraction - handle.fraction) * length), [{ says, marks: [] }]);
     },
-    done: () => ({
+    commit: () => ({
       ...(preview === null ? {} : { course: preview }),
       chosen,
       label: labels.move(name),
-      said: preview === null ? words.chose(name) : saidOf(preview, survey, asked),
+      said: preview === null ? messages.chose(name) : crossingSentence(preview, survey, asked),
     }),
   });
   return showing(null, []);

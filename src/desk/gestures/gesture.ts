@@ -1,9 +1,9 @@
 import type { Course } from '../../core/course/course.ts';
-import type { Guide, Touch } from '../desk.ts';
+import type { Guide, PointerInput } from '../desk.ts';
 import type { Keys } from '../selection/selection.ts';
 
 /** What letting go here leaves behind. */
-export interface Done {
+export interface Commit {
   /** Absent: the course stays as it was. */
   readonly course?: Course;
   readonly chosen: Keys;
@@ -26,6 +26,6 @@ export interface Gesture {
   readonly doing: string | null;
   /** Something to say at once, such as why a fixed piece stays. */
   readonly said?: string;
-  moved(touch: Touch): Gesture;
-  done(): Done;
+  moved(input: PointerInput): Gesture;
+  commit(): Commit;
 }

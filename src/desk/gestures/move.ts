@@ -2,19 +2,19 @@ import { bandOf, limitsOf } from '../../core/checks/rulebooks/rulebooks.ts';
 import type { Course } from '../../core/course/course.ts';
 import { shiftByKeys } from '../../core/course/edit-obstacles.ts';
 import type { Survey } from '../../core/survey.ts';
-import { stopOfObstacles } from '../constraints/blocking-constraint.ts';
-import { obstaclesSettled } from '../constraints/constrained-move.ts';
-import type { DeskState, Guide, Touch } from '../desk.ts';
-import { labels, words } from '../desk-words.ts';
+import { obstacleBlockingGuides } from '../constraints/blocking-constraint.ts';
+import { moveObstacles } from '../constraints/constrained-move.ts';
+import type { DeskState, Guide, PointerInput } from '../desk.ts';
+import { labels, messages } from '../desk-words.ts';
 import { nameOf, namesOf } from '../names.ts';
-import { placesIn } from '../placing/wall-distances.ts';
-import { boundsOfPieces, chosenPieces, type Keys, movedBounds } from '../selection/selection.ts';
-import { type Ground, snap } from '../snapping/snap.ts';
+import { nearWallSentencesOf } from '../placing/wall-distances.ts';
+import { boundsOfPieces, chosenPieces, type Keys, shiftBounds } from '../selection/selection.ts';
+import { type SnapContext, snap } from '../snapping/snap.ts';
 import { PLACE_SOURCES } from '../snapping/snap-sources.ts';
 import type { Gesture } from './gesture.ts';
 
 /** What the ground offers to snap to, for everything but the keys. */
-export function groundFor(survey: Survey, keys: Keys): Ground {
+export function snapContext(survey: Survey, keys: Keys): SnapContext {
   const { course } = survey;
   const limit = limitsOf(course)['wall.clear'];
   return {
@@ -27,37 +27,37 @@ export function groundFor(survey: Survey, keys: Keys): Ground {
 }
 
 /** Drags whole obstacles over the ground. */
-export function moveGesture(down: Touch, state: DeskState, keys: Keys): Gesture {
+export function moveGesture(down: PointerInput, state: DeskState, keys: Keys): Gesture {
   const { course, survey } = state;
   const pieces = chosenPieces(survey, keys);
   const bounds = boundsOfPieces(pieces);
-  const ground = groundFor(survey, keys);
+  const ground = snapContext(survey, keys);
   const name = namesOf(survey, keys);
 
   const showing = (preview: Course | null, guides: readonly Guide[], stuck?: string): Gesture => ({
     course: preview,
     chosen: keys,
     guides,
-    doing: words.moving(name),
+    doing: messages.moving(name),
     ...(stuck === undefined ? {} : { said: stuck }),
-    moved: (touch) => {
-      const asked = { x: touch.at.x - down.at.x, y: touch.at.y - down.at.y };
+    moved: (input) => {
+      const asked = { x: input.at.x - down.at.x, y: input.at.y - down.at.y };
       if (bounds === null) return showing(null, []);
-      const moving = { bounds: movedBounds(bounds, asked.x, asked.y), pieces, carried: asked };
-      const options = { sources: touch.loose ? [] : PLACE_SOURCES, reach: { ground: touch.reach, angle: 0 } };
+      const moving = { bounds: shiftBounds(bounds, asked.x, asked.y), pieces, shift: asked };
+      const options = { sources: input.isSnapOff ? [] : PLACE_SOURCES, reach: { ground: input.pickRadius, angle: 0 } };
       const drawn = snap(moving, ground, options);
       const moved = shiftByKeys(course, keys, asked.x + drawn.x, asked.y + drawn.y);
-      const outcome = obstaclesSettled(course, moved, { ids: keys, name });
+      const outcome = moveObstacles(course, moved, { ids: keys, name });
       // Where they cannot go, they stay at the last place where they could.
       return outcome.kind === 'stuck'
         ? showing(preview, [{ says: outcome.why, marks: [] }], outcome.why)
-        : showing(outcome.course, outcome.exact ? drawn.guides : stopOfObstacles(outcome.course, moved, keys));
+        : showing(outcome.course, outcome.exact ? drawn.guides : obstacleBlockingGuides(outcome.course, moved, keys));
     },
-    done: () => ({
+    commit: () => ({
       ...(preview === null ? {} : { course: preview }),
       chosen: keys,
       label: labels.move(name),
-      said: stuck ?? words.moved(name, placesIn(preview ?? course, keys)),
+      said: stuck ?? messages.moved(name, nearWallSentencesOf(preview ?? course, keys)),
     }),
   });
   return showing(null, []);

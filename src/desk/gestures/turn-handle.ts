@@ -3,7 +3,7 @@ import { type Point, point } from '../../core/plane/point.ts';
 import { toWorld } from '../../core/plane/pose.ts';
 import { type Bounds, ringBounds, unionBounds } from '../../core/plane/ring.ts';
 import type { Survey } from '../../core/survey.ts';
-import { middleOf, outlines } from '../selection/outlines.ts';
+import { outlineCentre, outlines } from '../selection/outlines.ts';
 import type { Keys } from '../selection/selection.ts';
 
 /** Where the hand takes hold to turn what is chosen, and the point it turns about. */
@@ -23,13 +23,13 @@ const STEM = 2;
  */
 export function turnHandle(
   state: { readonly survey: Survey; readonly chosen: Keys },
-  reach: number,
+  pickRadius: number,
 ): TurnHandle | null {
   const drawn = outlines(state);
   const [first] = drawn;
   if (first === undefined) return null;
   const { arena } = state.survey.course;
-  const stem = STEM * reach;
+  const stem = STEM * pickRadius;
   if (drawn.length > 1) {
     // Several pieces keep what is held among them: there is no one turn for them all.
     if (drawn.some((each) => pieceOf(each.key) !== undefined)) return null;
@@ -41,7 +41,7 @@ export function turnHandle(
       ? { about, root: point(x, box.minY), at: point(x, box.minY - stem) }
       : { about, root: point(x, box.maxY), at: point(x, box.maxY + stem) };
   }
-  const { x, y } = middleOf(first);
+  const { x, y } = outlineCentre(first);
   const middle = (first.box.minX + first.box.maxX) / 2;
   const sides = ([1, -1] as const).map((side) => {
     const rim = side === 1 ? first.box.maxY : first.box.minY;

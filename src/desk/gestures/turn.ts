@@ -3,15 +3,15 @@ import { rotateByKeys } from '../../core/course/edit-obstacles.ts';
 import { obstacleOf, pieceOf } from '../../core/course/ids.ts';
 import type { Point } from '../../core/plane/point.ts';
 import { normalizeAngle } from '../../core/plane/pose.ts';
-import { obstaclesSettled, pieceSettled, type Settled } from '../constraints/constrained-move.ts';
-import type { DeskState, Guide, Touch } from '../desk.ts';
-import { labels, words } from '../desk-words.ts';
+import { type MoveOutcome, moveObstacles, movePiece } from '../constraints/constrained-move.ts';
+import type { DeskState, Guide, PointerInput } from '../desk.ts';
+import { labels, messages } from '../desk-words.ts';
 import { namesOf } from '../names.ts';
 import { boundsOfPieces, chosenObstacles, chosenPieces, type Keys } from '../selection/selection.ts';
 import { snap } from '../snapping/snap.ts';
 import { GROUP_TURN_SOURCES, TURN_SOURCES } from '../snapping/snap-sources.ts';
 import type { Gesture } from './gesture.ts';
-import { groundFor } from './move.ts';
+import { snapContext } from './move.ts';
 
 /** A turn never snaps from farther than this, however near the hand is to the middle: 4°. */
 const WIDEST = Math.PI / 45;
@@ -29,12 +29,12 @@ export function headingOf(state: Pick<DeskState, 'survey' | 'chosen'>): number |
 }
 
 /** Turns what is chosen about a point by the handle. */
-export function turnGesture(down: Touch, state: DeskState, about: Point): Gesture {
+export function turnGesture(down: PointerInput, state: DeskState, about: Point): Gesture {
   const { survey, chosen } = state;
   const pieces = chosenPieces(survey, chosen);
   const bounds = boundsOfPieces(pieces);
   const owners: Keys = chosen.map(obstacleOf);
-  const ground = groundFor(survey, owners);
+  const ground = snapContext(survey, owners);
   const name = namesOf(survey, chosen);
   const start = headingOf(state);
   const grasp = bearing(about, down.at);
@@ -43,46 +43,50 @@ export function turnGesture(down: Touch, state: DeskState, about: Point): Gestur
     course: preview,
     chosen,
     guides,
-    doing: words.turning(name, by),
+    doing: messages.turning(name, by),
     ...(stuck === undefined ? {} : { said: stuck }),
-    moved: (touch) => {
-      const asked = normalizeAngle(bearing(about, touch.at) - grasp);
+    moved: (input) => {
+      const asked = normalizeAngle(bearing(about, input.at) - grasp);
       if (bounds === null) return showing(null, [], 0);
       // Several things have no one heading: then the turn itself goes by whole steps.
       const base = start ?? 0;
-      const arm = Math.hypot(touch.at.x - about.x, touch.at.y - about.y);
-      const angle = arm === 0 ? 0 : Math.min(WIDEST, touch.reach / arm);
-      const drawn = snap({ bounds, pieces, carried: { x: 0, y: 0 }, angle: base + asked }, ground, {
-        sources: touch.loose ? [] : start === null ? GROUP_TURN_SOURCES : TURN_SOURCES,
+      const arm = Math.hypot(input.at.x - about.x, input.at.y - about.y);
+      const angle = arm === 0 ? 0 : Math.min(WIDEST, input.pickRadius / arm);
+      const drawn = snap({ bounds, pieces, shift: { x: 0, y: 0 }, angle: base + asked }, ground, {
+        sources: input.isSnapOff ? [] : start === null ? GROUP_TURN_SOURCES : TURN_SOURCES,
         reach: { ground: 0, angle },
       });
       const by = normalizeAngle(asked + drawn.angle);
-      const next = turnedBy(state, by, about);
+      const next = turnChoice(state, by, about);
       return next.kind === 'stuck'
         ? showing(preview, [], by, next.why)
         : showing(next.course, next.exact ? drawn.guides : [], by);
     },
-    done: () => ({
+    commit: () => ({
       ...(preview === null ? {} : { course: preview }),
       chosen,
       label: labels.turn(name),
-      said: stuck ?? words.turned(name, start === null ? null : normalizeAngle(start + by)),
+      said: stuck ?? messages.turned(name, start === null ? null : normalizeAngle(start + by)),
     }),
   });
   return showing(null, [], 0);
 }
 
 /** The course with what is chosen turned about a point; a single piece keeps what it is held by. */
-export function turnedBy(state: Pick<DeskState, 'course' | 'survey' | 'chosen'>, by: number, about: Point): Settled {
+export function turnChoice(
+  state: Pick<DeskState, 'course' | 'survey' | 'chosen'>,
+  by: number,
+  about: Point,
+): MoveOutcome {
   const { course, survey, chosen } = state;
   const [key] = chosen;
   const piece = survey.pieces.find((each) => each.key === key);
   if (key === undefined || pieceOf(key) === undefined || piece === undefined) {
     const name = namesOf(survey, chosen);
-    return obstaclesSettled(course, rotateByKeys(course, chosen, by, about), { ids: chosen, name });
+    return moveObstacles(course, rotateByKeys(course, chosen, by, about), { ids: chosen, name });
   }
   const name = namesOf(survey, chosen);
-  if (piece.piece.fixed) return { kind: 'stuck', why: words.pieceIsFixed(name) };
+  if (piece.piece.fixed) return { kind: 'stuck', why: messages.pieceIsPinned(name) };
   const pose = { ...piece.pose, angle: normalizeAngle(piece.pose.angle + by) };
-  return pieceSettled(course, key, { pose, name });
+  return movePiece(course, key, { pose, name });
 }

@@ -1,21 +1,21 @@
 import { FOOT, INCH, type LengthUnit } from '../../core/measure/quantity.ts';
-import type { Desk, Stage, Stroke } from '../desk.ts';
+import type { Desk, KeyPress, Stage } from '../desk.ts';
 import { labels, STAGE_NAMES } from '../desk-words.ts';
-import { approachSamples, bendAdded } from '../gestures/bend.ts';
-import { crossingsOn, goTogether, obstacleMeant } from '../gestures/crossing.ts';
-import { bendKey, crossKey, walkingOrder } from '../selection/selection.ts';
-import { addNext, addOther, walk } from './traversal.ts';
+import { addBend, approachSamples } from '../gestures/bend.ts';
+import { crossingsOn, isRiddenOnOneLine, obstacleOfChoice } from '../gestures/crossing.ts';
+import { bendKey, crossKey, goOrder } from '../selection/selection.ts';
+import { addNext, chooseAdjacent, replaceLast } from './traversal.ts';
 
 /** The keyboard twin of a gesture or a button. `does` answers false when the stroke means nothing just now. */
-export interface KeyTwin {
-  readonly strokes: readonly Stroke[];
+export interface Shortcut {
+  readonly keyPresses: readonly KeyPress[];
   /** The keys as a person reads them. */
   readonly shown: string;
   readonly says: string;
-  does(desk: Desk, stroke: Stroke): boolean;
+  run(desk: Desk, stroke: KeyPress): boolean;
 }
 
-function stroke(key: string, modifiers: Partial<Omit<Stroke, 'key'>> = {}): Stroke {
+function keyPress(key: string, modifiers: Partial<Omit<KeyPress, 'key'>> = {}): KeyPress {
   return { key, mod: false, shift: false, alt: false, ...modifiers };
 }
 
@@ -33,7 +33,7 @@ const ARROWS: Readonly<Record<string, readonly [number, number]>> = {
 };
 
 /** A verb that needs something chosen. */
-function withChosen(does: (desk: Desk, stroke: Stroke) => void): KeyTwin['does'] {
+function withChosen(does: (desk: Desk, stroke: KeyPress) => void): Shortcut['run'] {
   return (desk, pressed) => {
     if (desk.state().chosen.length === 0) return false;
     does(desk, pressed);
@@ -41,7 +41,7 @@ function withChosen(does: (desk: Desk, stroke: Stroke) => void): KeyTwin['does']
   };
 }
 
-function always(does: (desk: Desk, stroke: Stroke) => void): KeyTwin['does'] {
+function always(does: (desk: Desk, stroke: KeyPress) => void): Shortcut['run'] {
   return (desk, pressed) => {
     does(desk, pressed);
     return true;
@@ -57,8 +57,8 @@ function enterPieces(desk: Desk): boolean {
   return true;
 }
 
-function keepOffered(desk: Desk): boolean {
-  if (desk.state().offer === null) return false;
+function keepSuggestion(desk: Desk): boolean {
+  if (desk.state().suggestion === null) return false;
   desk.keep();
   return true;
 }
@@ -66,14 +66,14 @@ function keepOffered(desk: Desk): boolean {
 /** Out of a gesture, out of a piece, out of the obstacle. */
 function leave(desk: Desk): boolean {
   if (desk.cancel()) return true;
-  const { survey, chosen, measuring } = desk.state();
+  const { survey, chosen, tape: measuring } = desk.state();
   if (measuring !== null) {
     desk.measure();
     return true;
   }
   const [only] = chosen;
   if (only === undefined) return false;
-  const meant = obstacleMeant(survey, chosen);
+  const meant = obstacleOfChoice(survey, chosen);
   desk.choose(meant === undefined || meant === only ? [] : [meant]);
   return true;
 }
@@ -86,160 +86,165 @@ function bendLine(desk: Desk): boolean {
   const samples = approachSamples(survey, index);
   const middle = samples[Math.floor(samples.length / 2)];
   if (stage !== 'ride' || leg === undefined || middle === undefined) return false;
-  desk.edit(labels.bend(), (course) => bendAdded(course, { leg: leg.id, index: leg.bends.length }, middle));
+  desk.edit(labels.bend(), (course) => addBend(course, { leg: leg.id, index: leg.bends.length }, middle));
   desk.choose([bendKey(leg.id, leg.bends.length)]);
   return true;
 }
 
 /** Takes hold of the line over the chosen obstacle. */
-function takeCrossing(desk: Desk): boolean {
+function chooseCrossing(desk: Desk): boolean {
   const { survey, chosen, stage } = desk.state();
-  const meant = obstacleMeant(survey, chosen);
+  const meant = obstacleOfChoice(survey, chosen);
   const leg = survey.layout.ride.legs.find(
     (each) => each.obstacle === meant && crossingsOn(survey, each.id).length > 0,
   );
   if (stage !== 'ride' || leg === undefined) return false;
-  desk.choose([crossKey(leg.id, goTogether(survey, leg.id) ? 'all' : 0)]);
+  desk.choose([crossKey(leg.id, isRiddenOnOneLine(survey, leg.id) ? 'all' : 0)]);
   return true;
 }
 
 const STAGES: readonly Stage[] = ['set', 'ride', 'check', 'post', 'reset'];
 
 /** Every stroke of the desk, in the order in which help lists them. */
-export const KEYS: readonly KeyTwin[] = [
+export const SHORTCUTS: readonly Shortcut[] = [
   {
-    strokes: [stroke('Tab')],
+    keyPresses: [keyPress('Tab')],
     shown: 'Tab',
     says: 'Choose the next obstacle in the order of the go; after the last, leave the arena',
-    does: (desk) => walk(desk, 1),
+    run: (desk) => chooseAdjacent(desk, 1),
   },
   {
-    strokes: [stroke('Tab', { shift: true })],
+    keyPresses: [keyPress('Tab', { shift: true })],
     shown: 'Shift + Tab',
     says: 'Choose the one before',
-    does: (desk) => walk(desk, -1),
+    run: (desk) => chooseAdjacent(desk, -1),
   },
   {
-    strokes: [stroke('n')],
+    keyPresses: [keyPress('n')],
     shown: 'N',
     says: 'Add the next obstacle to what is chosen; while a piece is chosen, the next piece',
-    does: addNext,
+    run: addNext,
   },
   {
-    strokes: [stroke('n', { shift: true })],
+    keyPresses: [keyPress('n', { shift: true })],
     shown: 'Shift + N',
     says: 'Put the next piece in the place of the one added last',
-    does: addOther,
+    run: replaceLast,
   },
   {
-    strokes: [stroke('a', { mod: true })],
+    keyPresses: [keyPress('a', { mod: true })],
     shown: 'Ctrl + A',
     says: 'Choose every obstacle',
-    does: always((desk) => desk.choose(walkingOrder(desk.state().course))),
+    run: always((desk) => desk.choose(goOrder(desk.state().course))),
   },
-  { strokes: [stroke('Enter')], shown: 'Enter', says: 'Go into the pieces of the chosen obstacle', does: enterPieces },
   {
-    strokes: [stroke('Escape')],
+    keyPresses: [keyPress('Enter')],
+    shown: 'Enter',
+    says: 'Go into the pieces of the chosen obstacle',
+    run: enterPieces,
+  },
+  {
+    keyPresses: [keyPress('Escape')],
     shown: 'Escape',
     says: 'Let go of what is under way, then of the tape, of the piece, of the obstacle',
-    does: leave,
+    run: leave,
   },
   {
-    strokes: Object.keys(ARROWS).map((key) => stroke(key)),
+    keyPresses: Object.keys(ARROWS).map((key) => keyPress(key)),
     shown: 'Arrows',
     says: 'Move what is chosen by 1 in (1 cm in a metric course)',
-    does: withChosen((desk, { key }) => nudge(desk, key, 'fine')),
+    run: withChosen((desk, { key }) => nudge(desk, key, 'fine')),
   },
   {
-    strokes: Object.keys(ARROWS).map((key) => stroke(key, { shift: true })),
+    keyPresses: Object.keys(ARROWS).map((key) => keyPress(key, { shift: true })),
     shown: 'Shift + arrows',
     says: 'Move what is chosen by 1 ft (10 cm in a metric course)',
-    does: withChosen((desk, { key }) => nudge(desk, key, 'coarse')),
+    run: withChosen((desk, { key }) => nudge(desk, key, 'coarse')),
   },
   {
-    strokes: [stroke('r')],
+    keyPresses: [keyPress('r')],
     shown: 'R',
     says: 'Turn by 15° to the left',
-    does: withChosen((desk) => desk.turn(15 * DEGREE)),
+    run: withChosen((desk) => desk.turn(15 * DEGREE)),
   },
   {
-    strokes: [stroke('r', { shift: true })],
+    keyPresses: [keyPress('r', { shift: true })],
     shown: 'Shift + R',
     says: 'Turn by 15° to the right',
-    does: withChosen((desk) => desk.turn(-15 * DEGREE)),
+    run: withChosen((desk) => desk.turn(-15 * DEGREE)),
   },
   {
-    strokes: [stroke('r', { alt: true }), stroke('[')],
+    keyPresses: [keyPress('r', { alt: true }), keyPress('[')],
     shown: 'Alt + R or [',
     says: 'Turn by 1° to the left',
-    does: withChosen((desk) => desk.turn(DEGREE)),
+    run: withChosen((desk) => desk.turn(DEGREE)),
   },
   {
-    strokes: [stroke('r', { alt: true, shift: true }), stroke(']')],
+    keyPresses: [keyPress('r', { alt: true, shift: true }), keyPress(']')],
     shown: 'Alt + Shift + R or ]',
     says: 'Turn by 1° to the right',
-    does: withChosen((desk) => desk.turn(-DEGREE)),
+    run: withChosen((desk) => desk.turn(-DEGREE)),
   },
-  { strokes: [stroke('m')], shown: 'M', says: 'Mirror', does: withChosen((desk) => desk.mirror()) },
+  { keyPresses: [keyPress('m')], shown: 'M', says: 'Mirror', run: withChosen((desk) => desk.mirror()) },
   {
-    strokes: [stroke('d', { mod: true })],
+    keyPresses: [keyPress('d', { mod: true })],
     shown: 'Ctrl + D',
     says: 'Copy to the nearest free ground',
-    does: withChosen((desk) => desk.duplicate()),
+    run: withChosen((desk) => desk.duplicate()),
   },
   {
-    strokes: [stroke('Delete'), stroke('Backspace')],
+    keyPresses: [keyPress('Delete'), keyPress('Backspace')],
     shown: 'Delete',
     says: 'Take away what is chosen',
-    does: withChosen((desk) => desk.erase()),
+    run: withChosen((desk) => desk.erase()),
   },
   {
-    strokes: [stroke('f')],
+    keyPresses: [keyPress('f')],
     shown: 'F',
     says: 'Fix what is chosen where it is, or free it',
-    does: (desk) => desk.fix(),
+    run: (desk) => desk.togglePinned(),
   },
   {
-    strokes: [stroke('t')],
+    keyPresses: [keyPress('t')],
     shown: 'T',
     says: 'Take the tape: measure between two things, at once when two are chosen; again puts it away',
-    does: always((desk) => desk.measure()),
+    run: always((desk) => desk.measure()),
   },
   {
-    strokes: [stroke('k')],
+    keyPresses: [keyPress('k')],
     shown: 'K',
     says: 'Keep what was just offered: a snap, or what the tape reads',
-    does: keepOffered,
+    run: keepSuggestion,
   },
   {
-    strokes: [stroke('b')],
+    keyPresses: [keyPress('b')],
     shown: 'B',
     says: 'In the Ride stage: pull a bend into the way to the chosen obstacle; arrows then move it',
-    does: bendLine,
+    run: bendLine,
   },
   {
-    strokes: [stroke('c')],
+    keyPresses: [keyPress('c')],
     shown: 'C',
     says: 'In the Ride stage: take hold of where the line crosses the poles of the chosen obstacle; arrows move it along them, Tab takes the next pole',
-    does: takeCrossing,
+    run: chooseCrossing,
   },
   {
-    strokes: [stroke('z', { mod: true })],
+    keyPresses: [keyPress('z', { mod: true })],
     shown: 'Ctrl + Z',
     says: 'Undo',
-    does: always((desk) => desk.undo()),
+    run: always((desk) => desk.undo()),
   },
   {
-    strokes: [stroke('z', { mod: true, shift: true }), stroke('y', { mod: true })],
+    keyPresses: [keyPress('z', { mod: true, shift: true }), keyPress('y', { mod: true })],
     shown: 'Ctrl + Shift + Z or Ctrl + Y',
     says: 'Redo',
-    does: always((desk) => desk.redo()),
+    run: always((desk) => desk.redo()),
   },
   ...STAGES.map((stage, index) => ({
-    strokes: [stroke(String(index + 1))],
+    keyPresses: [keyPress(String(index + 1))],
     shown: String(index + 1),
     says: `Go to the ${STAGE_NAMES[stage]} stage`,
-    does: always((desk: Desk) => desk.go(stage)),
+    run: always((desk: Desk) => desk.switchStage(stage)),
   })),
 ];
 
@@ -249,13 +254,18 @@ function nudge(desk: Desk, key: string, size: 'fine' | 'coarse'): void {
   desk.nudge(x * step, y * step);
 }
 
-function same(a: Stroke, b: Stroke): boolean {
+function isSameKeyPress(a: KeyPress, b: KeyPress): boolean {
   // Letters count whatever the shift key makes of them; shift itself is compared on its own.
-  const key = (each: Stroke) => (each.key.length === 1 ? each.key.toLowerCase() : each.key);
+  const key = (each: KeyPress) => (each.key.length === 1 ? each.key.toLowerCase() : each.key);
   return key(a) === key(b) && a.mod === b.mod && a.shift === b.shift && a.alt === b.alt;
 }
 
 /** Does what the stroke means on the desk; false when it means nothing here. */
-export function pressed(desk: Desk, stroke: Stroke): boolean {
-  return KEYS.find((twin) => twin.strokes.some((each) => same(each, stroke)))?.does(desk, stroke) ?? false;
+export function runShortcut(desk: Desk, keyPress: KeyPress): boolean {
+  return (
+    SHORTCUTS.find((shortcut) => shortcut.keyPresses.some((each) => isSameKeyPress(each, keyPress)))?.run(
+      desk,
+      keyPress,
+    ) ?? false
+  );
 }

@@ -10,12 +10,12 @@ import type { Ring } from '../../core/plane/ring.ts';
 import { edges } from '../../core/plane/ring.ts';
 import { nearestFraction, ringPointDistance } from '../../core/plane/segment.ts';
 import type { Survey } from '../../core/survey.ts';
-import { gapNow, isKept, isLong, nearestPair, offWallNow } from '../constraints/constraint-candidates.ts';
-import { type KeepOffer, pairOffers } from '../constraints/constraint-suggestions.ts';
-import type { Touch } from '../desk.ts';
-import { words } from '../desk-words.ts';
+import { gapCandidate, isKept, isLong, nearestPair, offWallCandidate } from '../constraints/constraint-candidates.ts';
+import { type KeepSuggestion, pairSuggestions } from '../constraints/constraint-suggestions.ts';
+import type { PointerInput } from '../desk.ts';
+import { messages } from '../desk-words.ts';
 import { nameOf } from '../names.ts';
-import { pieceAt } from '../selection/hit.ts';
+import { pieceUnderPoint } from '../selection/hit.ts';
 import { chosenPieces, type Keys } from '../selection/selection.ts';
 
 /** What one end of the tape is held to. `at` is a fraction along a piece. */
@@ -25,14 +25,14 @@ export type TapeEnd =
   | { readonly on: 'ground'; readonly at: Point };
 
 /** The tape in the hand. `isLaid`: both ends are down and it stays. */
-export interface Measuring {
+export interface TapeState {
   readonly from: TapeEnd | null;
   readonly to: TapeEnd | null;
   readonly isLaid: boolean;
 }
 
 /** What the tape shows. */
-export interface Measured {
+export interface TapeReading {
   readonly tape: readonly [Point, Point];
   readonly length: Metres;
   /** Between the directions of two poles, or of a pole and a wall; null where one has none. */
@@ -40,43 +40,46 @@ export interface Measured {
   /** What the tape reads: "6' 0"". */
   readonly text: string;
   readonly says: string;
-  readonly offer: KeepOffer | null;
+  readonly suggestion: KeepSuggestion | null;
 }
 
-export const IN_HAND: Measuring = { from: null, to: null, isLaid: false };
+export const EMPTY_TAPE: TapeState = { from: null, to: null, isLaid: false };
 
 /** Places along a pole to which the tape is drawn: its ends, its middle, thirds. */
 const PLACES = [0, 1 / 3, 1 / 2, 2 / 3, 1];
 const WALLS: readonly Wall[] = ['south', 'east', 'north', 'west'];
 
 /** What a finger takes hold of: a piece, a wall, or the bare ground. */
-export function tapeEndAt(survey: Survey, { at, reach, loose }: Pick<Touch, 'at' | 'reach' | 'loose'>): TapeEnd {
-  const piece = pieceAt(survey, at, reach);
+export function tapeEndAt(
+  survey: Survey,
+  { at, pickRadius, isSnapOff }: Pick<PointerInput, 'at' | 'pickRadius' | 'isSnapOff'>,
+): TapeEnd {
+  const piece = pieceUnderPoint(survey, at, pickRadius);
   if (piece !== null) {
     if (!isLong(piece)) return { on: 'piece', key: piece.key, at: 0.5 };
     const local = toLocal(piece.pose, { ...at, angle: 0 });
     const part = Math.min(1, Math.max(0, local.x / piece.figure.length + 0.5));
     const [near = part] = [...PLACES].sort((a, b) => Math.abs(a - part) - Math.abs(b - part));
-    const isNear = !loose && Math.abs(near - part) * piece.figure.length <= reach;
+    const isNear = !isSnapOff && Math.abs(near - part) * piece.figure.length <= pickRadius;
     return { on: 'piece', key: piece.key, at: isNear ? near : part };
   }
   const { length, width } = survey.course.arena;
   const off: Readonly<Record<Wall, number>> = { south: at.y, west: at.x, north: width - at.y, east: length - at.x };
-  const wall = WALLS.find((each) => off[each] <= reach);
+  const wall = WALLS.find((each) => off[each] <= pickRadius);
   return wall === undefined ? { on: 'ground', at } : { on: 'wall', wall, at };
 }
 
 /** The two ends that are chosen, for the key: the nearest pieces of two things, or of one and the wall next to it. */
-export function tapeEndsOf(survey: Survey, chosen: Keys): Measuring {
+export function tapeEndsOf(survey: Survey, chosen: Keys): TapeState {
   const [one, other, more] = chosen.map((key) => chosenPieces(survey, [key])).filter((list) => list.length > 0);
-  if (one === undefined || more !== undefined) return IN_HAND;
+  if (one === undefined || more !== undefined) return EMPTY_TAPE;
   const end = (piece: PlacedPiece): TapeEnd => ({ on: 'piece', key: piece.key, at: 0.5 });
   if (other === undefined) {
     const [piece, rest] = one;
-    return piece === undefined || rest !== undefined ? IN_HAND : { from: end(piece), to: null, isLaid: false };
+    return piece === undefined || rest !== undefined ? EMPTY_TAPE : { from: end(piece), to: null, isLaid: false };
   }
   const pair = nearestPair(one, other);
-  return pair === null ? IN_HAND : { from: end(pair[0]), to: end(pair[1]), isLaid: true };
+  return pair === null ? EMPTY_TAPE : { from: end(pair[0]), to: end(pair[1]), isLaid: true };
 }
 
 function pieceOn(survey: Survey, end: TapeEnd): PlacedPiece | undefined {
@@ -122,7 +125,7 @@ function tapeBetween(survey: Survey, from: TapeEnd, to: TapeEnd): readonly [Poin
     if (from.on !== 'piece' || to.on !== 'piece' || !isLong(first) || !isLong(second)) {
       return shortest(first.footprint, second.footprint);
     }
-    const gap = gapNow(first, second, [from.at, to.at]);
+    const gap = gapCandidate(first, second, [from.at, to.at]);
     return gap === null ? shortest(first.footprint, second.footprint) : gapTape(first, second, [from.at, to.at]);
   }
   if (second !== undefined) {
@@ -172,27 +175,27 @@ export function tapeEndName(survey: Survey, end: TapeEnd): string {
   return end.on === 'wall' ? `the ${end.wall} wall` : 'a place on the ground';
 }
 
-function offerFor(survey: Survey, from: TapeEnd, to: TapeEnd): KeepOffer | null {
+function tapeSuggestion(survey: Survey, from: TapeEnd, to: TapeEnd): KeepSuggestion | null {
   const { arena, unit } = survey.course;
   const [first, second] = [pieceOn(survey, from), pieceOn(survey, to)];
-  const offer = ((): KeepOffer | null => {
+  const offer = ((): KeepSuggestion | null => {
     if (first !== undefined && second !== undefined && from.on === 'piece' && to.on === 'piece') {
       const isPair = isLong(first) && isLong(second);
-      const gap = isPair ? gapNow(first, second, [from.at, to.at]) : null;
-      if (gap === null) return pairOffers([first, second], { unit, name: 'them' })[0] ?? null;
-      return { says: words.keepApart('them', printLength(gap.value, unit)), draft: gap.draft };
+      const gap = isPair ? gapCandidate(first, second, [from.at, to.at]) : null;
+      if (gap === null) return pairSuggestions([first, second], { unit, name: 'them' })[0] ?? null;
+      return { says: messages.keepApart('them', printLength(gap.value, unit)), draft: gap.draft };
     }
     const wall = from.on === 'wall' ? from.wall : to.on === 'wall' ? to.wall : undefined;
     const piece = first ?? second;
-    const off = wall === undefined || piece === undefined ? null : offWallNow([piece], wall, arena);
+    const off = wall === undefined || piece === undefined ? null : offWallCandidate([piece], wall, arena);
     if (off === null || wall === undefined || off.value < 0) return null;
-    return { says: words.keepOff('it', printLength(off.value, unit), wall), draft: off.draft };
+    return { says: messages.keepOff('it', printLength(off.value, unit), wall), draft: off.draft };
   })();
   return offer === null || isKept(survey, offer.draft) ? null : offer;
 }
 
 /** What the tape reads between its two ends; null while it has only one. */
-export function measuredBy(survey: Survey, { from, to, isLaid }: Measuring): Measured | null {
+export function tapeReading(survey: Survey, { from, to, isLaid }: TapeState): TapeReading | null {
   if (from === null || to === null) return null;
   if (from.on === 'piece' && to.on === 'piece' && from.key === to.key) return null;
   const tape = tapeBetween(survey, from, to);
@@ -203,6 +206,6 @@ export function measuredBy(survey: Survey, { from, to, isLaid }: Measuring): Mea
   const text = printLength(length, survey.course.unit);
   const isInside = from.on === 'piece' && to.on === 'piece';
   const names = [tapeEndName(survey, from), tapeEndName(survey, to)] as const;
-  const says = words.measured(text, { names, angle: angle === null ? null : printAngle(angle), isInside });
-  return { tape, length, angle, text, says, offer: isLaid ? offerFor(survey, from, to) : null };
+  const says = messages.measured(text, { names, angle: angle === null ? null : printAngle(angle), isInside });
+  return { tape, length, angle, text, says, suggestion: isLaid ? tapeSuggestion(survey, from, to) : null };
 }

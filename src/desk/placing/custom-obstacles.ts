@@ -10,12 +10,12 @@ import type { Point } from '../../core/plane/point.ts';
 import type { Survey } from '../../core/survey.ts';
 import type { Plan } from '../commands/commands.ts';
 import type { DeskState } from '../desk.ts';
-import { labels, words } from '../desk-words.ts';
+import { labels, messages } from '../desk-words.ts';
 import { chosenObstacles, chosenPieces, type Keys } from '../selection/selection.ts';
-import { builtPlan } from './add-obstacle.ts';
+import { placeBuiltPlan } from './add-obstacle.ts';
 
 /** One obstacle of these pieces as they lie, with what is kept among them. */
-function ofPieces(survey: Survey, pieces: readonly PlacedPiece[], as: { id: string; name: string }): Obstacle {
+function gatheredObstacle(survey: Survey, pieces: readonly PlacedPiece[], as: { id: string; name: string }): Obstacle {
   const made = freeObstacle(
     as.id,
     pieces.map(({ piece, pose }) => ({ piece, pose })),
@@ -42,30 +42,35 @@ function ofPieces(survey: Survey, pieces: readonly PlacedPiece[], as: { id: stri
 /** Makes one obstacle of all that is chosen, where it lies. */
 export function gatherPlan({ course, survey, chosen }: DeskState): Plan {
   const pieces = chosenPieces(survey, chosen);
-  if (pieces.length === 0) return { refused: words.choseNothing() };
+  if (pieces.length === 0) return { refusal: messages.choseNothing() };
   const id = freshId(course, 'free');
-  const made = ofPieces(survey, pieces, { id, name: words.ownName() });
+  const made = gatheredObstacle(survey, pieces, { id, name: messages.ownName() });
   const rest = eraseByKeys(
     course,
     pieces.map((piece) => piece.key),
   );
-  return { course: addObstacle(rest, made), chosen: [id], label: labels.gather(), said: words.gathered(pieces.length) };
+  return {
+    course: addObstacle(rest, made),
+    chosen: [id],
+    label: labels.gather(),
+    said: messages.gathered(pieces.length),
+  };
 }
 
 /** What is chosen as one obstacle for the shelf; null when nothing is. */
-export function forShelf({ survey, chosen }: { readonly survey: Survey; readonly chosen: Keys }): Obstacle | null {
+export function shelfObstacle({ survey, chosen }: { readonly survey: Survey; readonly chosen: Keys }): Obstacle | null {
   const pieces = chosenPieces(survey, chosen);
   if (pieces.length === 0) return null;
   const [whole, more] = chosenObstacles(survey, chosen);
   const isAlone = whole !== undefined && more === undefined && whole.pieces.length === pieces.length;
-  return isAlone ? whole.obstacle : ofPieces(survey, pieces, { id: 'free', name: words.ownName() });
+  return isAlone ? whole.obstacle : gatheredObstacle(survey, pieces, { id: 'free', name: messages.ownName() });
 }
 
 /** Places an obstacle that somebody kept, as it was kept. */
-export function layPlan(state: DeskState, kept: Obstacle, at: Point): Plan {
-  const id = freshId(state.course, kept.kind);
-  const { pieces: lying } = placedObstacle(kept);
-  const loose = kept.pieces.map(({ fixed: _, ...piece }) => piece);
-  if (lying.length === 0) return { refused: words.noSuchKind(kept.kind) };
-  return builtPlan(state, { ...kept, id, pieces: loose, pose: { ...kept.pose, x: at.x, y: at.y } });
+export function placeFromShelfPlan(state: DeskState, stored: Obstacle, at: Point): Plan {
+  const id = freshId(state.course, stored.kind);
+  const { pieces: lying } = placedObstacle(stored);
+  const loose = stored.pieces.map(({ fixed: _, ...piece }) => piece);
+  if (lying.length === 0) return { refusal: messages.noSuchKind(stored.kind) };
+  return placeBuiltPlan(state, { ...stored, id, pieces: loose, pose: { ...stored.pose, x: at.x, y: at.y } });
 }

@@ -2,7 +2,7 @@ import type { Arena } from '../../core/course/course.ts';
 import type { PlacedObstacle } from '../../core/course/placed.ts';
 import { FOOT } from '../../core/measure/quantity.ts';
 import { type Bounds, boundsIntersect } from '../../core/plane/ring.ts';
-import { movedBounds } from '../selection/selection.ts';
+import { shiftBounds } from '../selection/selection.ts';
 
 /** Ground that is left free around a newly placed obstacle: enough for a person to walk between. Estimate. */
 const ELBOW = 2 * FOOT;
@@ -21,7 +21,7 @@ function inward(low: number, high: number, size: number): number {
 }
 
 /** The least shift that brings the box inside the arena. */
-export function keptInside(bounds: Bounds, arena: Arena): Shift {
+export function inwardShift(bounds: Bounds, arena: Arena): Shift {
   return { x: inward(bounds.minX, bounds.maxX, arena.length), y: inward(bounds.minY, bounds.maxY, arena.width) };
 }
 
@@ -32,7 +32,7 @@ export function keptInside(bounds: Bounds, arena: Arena): Shift {
 export function freeShift(bounds: Bounds, arena: Arena, others: readonly PlacedObstacle[]): Shift | null {
   const farthest = Math.hypot(arena.length, arena.width);
   const free = (shift: Shift) => {
-    const there = movedBounds(bounds, shift.x, shift.y);
+    const there = shiftBounds(bounds, shift.x, shift.y);
     return others.every((other) => !boundsIntersect(there, other.bounds, ELBOW));
   };
   for (let radius = 0; radius <= farthest; radius += STEP) {
@@ -40,8 +40,8 @@ export function freeShift(bounds: Bounds, arena: Arena, others: readonly PlacedO
     for (let index = 0; index < around; index += 1) {
       const angle = (2 * Math.PI * index) / around;
       const asked = { x: radius * Math.cos(angle), y: radius * Math.sin(angle) };
-      const kept = keptInside(movedBounds(bounds, asked.x, asked.y), arena);
-      const shift = { x: asked.x + kept.x, y: asked.y + kept.y };
+      const back = inwardShift(shiftBounds(bounds, asked.x, asked.y), arena);
+      const shift = { x: asked.x + back.x, y: asked.y + back.y };
       if (free(shift)) return shift;
     }
   }

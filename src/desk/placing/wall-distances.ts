@@ -7,11 +7,11 @@ import type { LengthUnit, Metres } from '../../core/measure/quantity.ts';
 import { type Point, point } from '../../core/plane/point.ts';
 import type { Bounds } from '../../core/plane/ring.ts';
 import type { Survey } from '../../core/survey.ts';
-import { words } from '../desk-words.ts';
+import { messages } from '../desk-words.ts';
 import { boundsOfPieces, chosenPieces, type Keys } from '../selection/selection.ts';
 
 /** A tape from what is chosen to a wall, square to it. Negative when the thing is outside. */
-export interface WallTape {
+export interface WallDistance {
   readonly wall: Wall;
   readonly length: Metres;
   readonly text: string;
@@ -22,7 +22,7 @@ export interface WallTape {
   readonly near: boolean;
 }
 
-function tape(wall: Wall, bounds: Bounds, arena: Arena): { from: Point; to: Point; length: Metres } {
+function wallDistance(wall: Wall, bounds: Bounds, arena: Arena): { from: Point; to: Point; length: Metres } {
   const [x, y] = [(bounds.minX + bounds.maxX) / 2, (bounds.minY + bounds.maxY) / 2];
   switch (wall) {
     case 'west':
@@ -36,14 +36,14 @@ function tape(wall: Wall, bounds: Bounds, arena: Arena): { from: Point; to: Poin
   }
 }
 
-export function wallTapes(bounds: Bounds, arena: Arena, unit: LengthUnit): readonly WallTape[] {
+export function wallDistances(bounds: Bounds, arena: Arena, unit: LengthUnit): readonly WallDistance[] {
   return (
     [
       ['west', 'east'],
       ['south', 'north'],
     ] as const
   ).flatMap((pair) => {
-    const [low, high] = pair.map((wall) => ({ wall, ...tape(wall, bounds, arena) }));
+    const [low, high] = pair.map((wall) => ({ wall, ...wallDistance(wall, bounds, arena) }));
     if (low === undefined || high === undefined) return [];
     return [low, high].map((each) => ({
       ...each,
@@ -54,25 +54,28 @@ export function wallTapes(bounds: Bounds, arena: Arena, unit: LengthUnit): reado
 }
 
 /** The taped distances of what is chosen to the four walls; empty when nothing is chosen. */
-export function measures(state: { readonly survey: Survey; readonly chosen: Keys }): readonly WallTape[] {
+export function chosenWallDistances(state: {
+  readonly survey: Survey;
+  readonly chosen: Keys;
+}): readonly WallDistance[] {
   const { arena, unit } = state.survey.course;
   const bounds = boundsOfPieces(chosenPieces(state.survey, state.chosen));
-  return bounds === null ? [] : wallTapes(bounds, arena, unit);
+  return bounds === null ? [] : wallDistances(bounds, arena, unit);
 }
 
 /** Where the things that the keys name lie, as sentences. */
-export function placesIn(course: Course, keys: Keys): readonly string[] {
+export function nearWallSentencesOf(course: Course, keys: Keys): readonly string[] {
   const pieces = currentLayout(course)
     .obstacles.filter((each) => keys.some((key) => obstacleOf(key) === each.id))
     .flatMap((each) => placedObstacle(each).pieces)
     .filter((piece) => keys.includes(piece.key) || keys.includes(piece.obstacle));
   const bounds = boundsOfPieces(pieces);
-  return bounds === null ? [] : placesOf(bounds, course.arena, course.unit);
+  return bounds === null ? [] : nearWallSentences(bounds, course.arena, course.unit);
 }
 
 /** `12' 3" from the west wall`, `8' 0" from the south wall`: the nearer wall of each pair. */
-export function placesOf(bounds: Bounds, arena: Arena, unit: LengthUnit): readonly string[] {
-  return wallTapes(bounds, arena, unit)
+export function nearWallSentences(bounds: Bounds, arena: Arena, unit: LengthUnit): readonly string[] {
+  return wallDistances(bounds, arena, unit)
     .filter((each) => each.near)
-    .map((each) => words.fromWall(each.length, each.wall, unit));
+    .map((each) => messages.fromWall(each.length, each.wall, unit));
 }

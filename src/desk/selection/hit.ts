@@ -7,12 +7,12 @@ import type { Survey } from '../../core/survey.ts';
 const LAYER = { standing: 0, ground: 1, deck: 2 } as const;
 
 /** The piece under the point: the nearest within reach, what stands before what lies; null for bare ground. */
-export function pieceAt(survey: Survey, at: Point, reach: number): PlacedPiece | null {
+export function pieceUnderPoint(survey: Survey, at: Point, pickRadius: number): PlacedPiece | null {
   let best: PlacedPiece | null = null;
-  let least = reach;
+  let least = pickRadius;
   for (const piece of survey.pieces) {
     // A quick look at the box around the piece spares the exact distance for nearly all of them.
-    const half = (piece.figure.length + piece.figure.width) / 2 + reach;
+    const half = (piece.figure.length + piece.figure.width) / 2 + pickRadius;
     if (Math.abs(piece.pose.x - at.x) > half || Math.abs(piece.pose.y - at.y) > half) continue;
     const off = ringPointDistance(piece.footprint, at);
     if (off > least + TOUCH) continue;

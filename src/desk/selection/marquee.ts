@@ -1,32 +1,32 @@
 import { point } from '../../core/plane/point.ts';
-import type { DeskState, Touch } from '../desk.ts';
-import { words } from '../desk-words.ts';
+import type { DeskState, PointerInput } from '../desk.ts';
+import { messages } from '../desk-words.ts';
 import type { Gesture } from '../gestures/gesture.ts';
 import { namesOf } from '../names.ts';
 import type { Keys } from './selection.ts';
 
 /** Pulls a rectangle over the ground: what lies wholly inside is chosen. */
-export function marqueeGesture(down: Touch, state: DeskState): Gesture {
+export function marqueeGesture(down: PointerInput, state: DeskState): Gesture {
   const { survey } = state;
-  const before = down.adding ? state.chosen : [];
+  const before = down.isAdding ? state.chosen : [];
 
-  const showing = (touch: Touch, chosen: Keys): Gesture => {
-    const [a, b] = [down.at, touch.at];
+  const showing = (input: PointerInput, chosen: Keys): Gesture => {
+    const [a, b] = [down.at, input.at];
     const corners = [a, point(b.x, a.y), b, point(a.x, b.y), a];
     return {
       course: null,
       chosen,
       guides: [{ says: '', marks: [{ kind: 'line', ink: 'faint', points: corners }] }],
-      doing: words.choosing(),
+      doing: messages.choosing(),
       moved: (next) => showing(next, [...before, ...inside(next).filter((key) => !before.includes(key))]),
-      done: () => ({
+      commit: () => ({
         chosen,
         label: '',
-        said: chosen.length === 0 ? words.choseNothing() : words.chose(namesOf(survey, chosen)),
+        said: chosen.length === 0 ? messages.choseNothing() : messages.chose(namesOf(survey, chosen)),
       }),
     };
   };
-  const inside = ({ at }: Touch): Keys => {
+  const inside = ({ at }: PointerInput): Keys => {
     const [minX, maxX] = [Math.min(down.at.x, at.x), Math.max(down.at.x, at.x)];
     const [minY, maxY] = [Math.min(down.at.y, at.y), Math.max(down.at.y, at.y)];
     return survey.obstacles

@@ -15,7 +15,7 @@ export interface Outline {
   readonly ring: Ring;
 }
 
-function outline(key: string, frame: Pose, pieces: readonly PlacedPiece[]): Outline {
+function outlineAround(key: string, frame: Pose, pieces: readonly PlacedPiece[]): Outline {
   const corners = pieces.flatMap((piece) => piece.footprint.map((corner) => toLocal(frame, { ...corner, angle: 0 })));
   const tight = corners.length === 0 ? { minX: 0, minY: 0, maxX: 0, maxY: 0 } : ringBounds(corners);
   const box = {
@@ -34,7 +34,7 @@ function outline(key: string, frame: Pose, pieces: readonly PlacedPiece[]): Outl
 }
 
 function obstacleOutline(obstacle: PlacedObstacle): Outline {
-  return outline(obstacle.obstacle.id, obstacle.obstacle.pose, obstacle.pieces);
+  return outlineAround(obstacle.obstacle.id, obstacle.obstacle.pose, obstacle.pieces);
 }
 
 /** What to draw around everything that is chosen, obstacles first. */
@@ -43,11 +43,11 @@ export function outlines(state: { readonly survey: Survey; readonly chosen: Keys
   const pieces = survey.pieces.filter((piece) => chosen.includes(piece.key));
   return [
     ...chosenObstacles(survey, chosen).map(obstacleOutline),
-    ...pieces.map((piece) => outline(piece.key, piece.pose, [piece])),
+    ...pieces.map((piece) => outlineAround(piece.key, piece.pose, [piece])),
   ];
 }
 
 /** The middle of an outline on the ground. */
-export function middleOf({ frame, box }: Outline): Pose {
+export function outlineCentre({ frame, box }: Outline): Pose {
   return compose(frame, { x: (box.minX + box.maxX) / 2, y: (box.minY + box.maxY) / 2, angle: 0 });
 }

@@ -66,17 +66,17 @@ function exists(course: Course, key: string): boolean {
 }
 
 /** The keys that still name something; the same array when all do. */
-export function stillThere(keys: Keys, course: Course): Keys {
+export function existingKeys(keys: Keys, course: Course): Keys {
   return keys.every((key) => exists(course, key)) ? keys : keys.filter((key) => exists(course, key));
 }
 
 /** The keys with one put in or taken out. */
-export function toggled(keys: Keys, key: string): Keys {
+export function toggleKey(keys: Keys, key: string): Keys {
   return keys.includes(key) ? keys.filter((each) => each !== key) : [...keys, key];
 }
 
 /** Ids of the obstacles in the order of the go, those that are not ridden at the end. */
-export function walkingOrder(course: Course): Keys {
+export function goOrder(course: Course): Keys {
   const layout = currentLayout(course);
   const there = new Set(layout.obstacles.map((each) => each.id));
   const ridden = layout.ride.legs.map((leg) => leg.obstacle).filter((id) => there.has(id));
@@ -99,6 +99,6 @@ export function boundsOfPieces(pieces: readonly PlacedPiece[]): Bounds | null {
   return points.length === 0 ? null : ringBounds(points);
 }
 
-export function movedBounds(bounds: Bounds, dx: number, dy: number): Bounds {
+export function shiftBounds(bounds: Bounds, dx: number, dy: number): Bounds {
   return { minX: bounds.minX + dx, minY: bounds.minY + dy, maxX: bounds.maxX + dx, maxY: bounds.maxY + dy };
 }

@@ -3,8 +3,8 @@ import type { Mark } from '../../core/plane/mark.ts';
 import { point } from '../../core/plane/point.ts';
 import { normalizeAngle } from '../../core/plane/pose.ts';
 import type { Bounds } from '../../core/plane/ring.ts';
-import { words } from '../desk-words.ts';
-import type { Moving, Pull, Source } from './snap.ts';
+import { messages } from '../desk-words.ts';
+import type { SnapCandidate, SnapSource, SnapSubject } from './snap.ts';
 
 /** How far a guide line is drawn beyond what it joins. */
 const OVERSHOOT = 2 * FOOT;
@@ -30,8 +30,8 @@ function lineAt(axis: Flat, value: number, span: readonly [number, number]): Mar
 }
 
 /** Against a wall, and at the clear distance from it. */
-const walls: Source = (moving, { arena, clear, unit }) => {
-  const pulls: Pull[] = [];
+const walls: SnapSource = (moving, { arena, clear, unit }) => {
+  const pulls: SnapCandidate[] = [];
   for (const axis of ['x', 'y'] as const) {
     const size = axis === 'x' ? arena.length : arena.width;
     const across = axis === 'x' ? 'y' : 'x';
@@ -52,7 +52,7 @@ const walls: Source = (moving, { arena, clear, unit }) => {
             };
             const span = [edge(end, across, 'min') - OVERSHOOT, edge(end, across, 'max') + OVERSHOOT] as const;
             return {
-              says: off === 0 ? words.againstWall(wall) : words.offWall(off, wall, unit),
+              says: off === 0 ? messages.againstWall(wall) : messages.offWall(off, wall, unit),
               marks: off === 0 ? [lineAt(axis, at, span)] : [tape, lineAt(axis, at + inward * off, span)],
               snap: { to: 'wall', wall },
             };
@@ -65,14 +65,14 @@ const walls: Source = (moving, { arena, clear, unit }) => {
 };
 
 /** On the arena's long and cross centre lines. */
-const centreLines: Source = (moving, { arena }) =>
+const centreLines: SnapSource = (moving, { arena }) =>
   (['x', 'y'] as const).map((axis) => {
     const [half, span] = axis === 'x' ? [arena.length / 2, arena.width] : [arena.width / 2, arena.length];
     return {
       axis,
       by: half - edge(moving.bounds, axis, 'mid'),
       guide: () => ({
-        says: words.onCentreLine(axis),
+        says: messages.onCentreLine(axis),
         marks: [lineAt(axis, half, [0, span])],
         snap: { to: 'wall', wall: axis === 'x' ? 'west' : 'south' },
       }),
@@ -86,8 +86,8 @@ const LINED_UP: readonly (readonly [Side, Side])[] = [
 ];
 
 /** In line with the middle or an edge of another obstacle. */
-const neighbours: Source = (moving, { others, name }) => {
-  const pulls: Pull[] = [];
+const neighbours: SnapSource = (moving, { others, name }) => {
+  const pulls: SnapCandidate[] = [];
   for (const other of others) {
     for (const axis of ['x', 'y'] as const) {
       const across = axis === 'x' ? 'y' : 'x';
@@ -97,7 +97,7 @@ const neighbours: Source = (moving, { others, name }) => {
           axis,
           by: value - edge(moving.bounds, axis, mine),
           guide: (end) => ({
-            says: words.inLineWith(name(other.obstacle.id), mine === 'mid' ? 'middle' : 'edge'),
+            says: messages.inLineWith(name(other.obstacle.id), mine === 'mid' ? 'middle' : 'edge'),
             marks: [
               lineAt(axis, value, [
                 Math.min(edge(end, across, 'min'), edge(other.bounds, across, 'min')) - OVERSHOOT,
@@ -120,15 +120,15 @@ function squareAxis(angle: number): Flat | null {
 }
 
 /** A pole on the same straight line as another obstacle's pole. */
-const poleLines: Source = (moving, { others }) => {
-  const pulls: Pull[] = [];
+const poleLines: SnapSource = (moving, { others }) => {
+  const pulls: SnapCandidate[] = [];
   const mine = moving.pieces.filter((piece) => piece.figure.length > 4 * piece.figure.width);
   if (mine.length === 0) return pulls;
   const theirs = others.flatMap((other) => other.pieces.filter((each) => each.figure.length > 4 * each.figure.width));
   for (const pole of mine) {
     const axis = squareAxis(pole.pose.angle);
     if (axis === null) continue;
-    const asked = axis === 'x' ? pole.pose.x + moving.carried.x : pole.pose.y + moving.carried.y;
+    const asked = axis === 'x' ? pole.pose.x + moving.shift.x : pole.pose.y + moving.shift.y;
     for (const other of theirs) {
       if (squareAxis(other.pose.angle) !== axis) continue;
       const value = axis === 'x' ? other.pose.x : other.pose.y;
@@ -142,7 +142,7 @@ const poleLines: Source = (moving, { others }) => {
           const low = Math.min(edge(end, across, 'min'), far - reach) - OVERSHOOT;
           const high = Math.max(edge(end, across, 'max'), far + reach) + OVERSHOOT;
           return {
-            says: words.poleInLine(),
+            says: messages.poleInLine(),
             marks: [lineAt(axis, value, [low, high])],
             snap: { to: 'pole', theirs: other.key, mine: pole.key },
           };
@@ -166,7 +166,7 @@ function heading(end: Bounds, angle: number): Mark {
   };
 }
 
-function everyAngle(moving: Moving, step: number, says: (angle: number) => string): readonly Pull[] {
+function everyAngle(moving: SnapSubject, step: number, says: (angle: number) => string): readonly SnapCandidate[] {
   if (moving.angle === undefined) return [];
   const end = Math.round(moving.angle / step) * step;
   return [
@@ -183,19 +183,19 @@ function everyAngle(moving: Moving, step: number, says: (angle: number) => strin
 }
 
 /** Square to the walls, or half way between. */
-const wallAngles: Source = (moving) => everyAngle(moving, Math.PI / 4, (angle) => words.squareToWalls(angle));
+const wallAngles: SnapSource = (moving) => everyAngle(moving, Math.PI / 4, (angle) => messages.squareToWalls(angle));
 
 /** Whole steps of 15 degrees. */
-const fifteenths: Source = (moving) => everyAngle(moving, Math.PI / 12, (angle) => words.atAngle(angle));
+const fifteenths: SnapSource = (moving) => everyAngle(moving, Math.PI / 12, (angle) => messages.atAngle(angle));
 
 /** Parallel or square to the poles of a neighbour. */
-const neighbourAngles: Source = (moving, { others, name }) => {
+const neighbourAngles: SnapSource = (moving, { others, name }) => {
   const { angle } = moving;
   if (angle === undefined) return [];
   return others.flatMap((other) =>
     other.pieces
       .filter((piece) => piece.figure.length > 4 * piece.figure.width)
-      .map((piece): Pull => {
+      .map((piece): SnapCandidate => {
         const quarter = Math.PI / 2;
         const turn = Math.round((angle - piece.pose.angle) / quarter) * quarter;
         const end = piece.pose.angle + turn;
@@ -203,7 +203,7 @@ const neighbourAngles: Source = (moving, { others, name }) => {
           axis: 'angle',
           by: end - angle,
           guide: (bounds) => ({
-            says: words.parallelTo(name(other.obstacle.id)),
+            says: messages.parallelTo(name(other.obstacle.id)),
             marks: [heading(bounds, end)],
             snap: { to: 'pole', theirs: piece.key },
           }),
@@ -213,7 +213,7 @@ const neighbourAngles: Source = (moving, { others, name }) => {
 };
 
 /** Half way between the nearest neighbours on its two sides, where each has it in line. */
-export const midways: Source = (moving, { others, name }) =>
+export const midways: SnapSource = (moving, { others, name }) =>
   (['x', 'y'] as const).flatMap((axis) => {
     const across = axis === 'x' ? 'y' : 'x';
     const inLine = others.filter(
@@ -241,7 +241,7 @@ export const midways: Source = (moving, { others, name }) =>
             points: [spot(axis, from, level), spot(axis, to, level)],
           });
           return {
-            says: words.midway(name(before.obstacle.id), name(after.obstacle.id)),
+            says: messages.midway(name(before.obstacle.id), name(after.obstacle.id)),
             marks: [tape(low, edge(end, axis, 'min')), tape(edge(end, axis, 'max'), high)],
           };
         },
@@ -250,7 +250,7 @@ export const midways: Source = (moving, { others, name }) =>
   });
 
 /** In the order in which they win a draw. */
-export const PLACE_SOURCES: readonly Source[] = [walls, centreLines, neighbours, poleLines, midways];
+export const PLACE_SOURCES: readonly SnapSource[] = [walls, centreLines, neighbours, poleLines, midways];
 /** For several things at once, which have no one heading. */
-export const GROUP_TURN_SOURCES: readonly Source[] = [fifteenths];
-export const TURN_SOURCES: readonly Source[] = [wallAngles, fifteenths, neighbourAngles];
+export const GROUP_TURN_SOURCES: readonly SnapSource[] = [fifteenths];
+export const TURN_SOURCES: readonly SnapSource[] = [wallAngles, fifteenths, neighbourAngles];

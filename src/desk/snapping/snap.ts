@@ -5,17 +5,17 @@ import type { Bounds } from '../../core/plane/ring.ts';
 import type { Guide } from '../desk.ts';
 
 /** What is being placed, where the hand asks for it. */
-export interface Moving {
+export interface SnapSubject {
   readonly bounds: Bounds;
   readonly pieces: readonly PlacedPiece[];
   /** How far `pieces` have been carried from where they lie in the course. */
-  readonly carried: { readonly x: number; readonly y: number };
+  readonly shift: { readonly x: number; readonly y: number };
   /** The heading asked for, while turning. */
   readonly angle?: number;
 }
 
 /** What it can snap to. */
-export interface Ground {
+export interface SnapContext {
   readonly arena: Arena;
   readonly unit: LengthUnit;
   readonly others: readonly PlacedObstacle[];
@@ -28,7 +28,7 @@ export interface Ground {
 type Axis = 'x' | 'y' | 'angle';
 
 /** One offer: by how much to shift along one axis, and what to show when it is taken. */
-export interface Pull {
+export interface SnapCandidate {
   readonly axis: Axis;
   readonly by: number;
   /** Drawn for where everything ends up. */
@@ -36,10 +36,10 @@ export interface Pull {
 }
 
 /** Everything that draws is a source: a pure function from what moves and where, to offers. */
-export type Source = (moving: Moving, ground: Ground) => readonly Pull[];
+export type SnapSource = (moving: SnapSubject, ground: SnapContext) => readonly SnapCandidate[];
 
 /** The shift to add to what was asked, and the guides of the pulls that hold. */
-export interface Snapped {
+export interface SnapResult {
   readonly x: number;
   readonly y: number;
   readonly angle: number;
@@ -47,27 +47,31 @@ export interface Snapped {
 }
 
 /** How near draws: metres on the ground, radians for a turn. */
-export interface Reach {
+export interface SnapRange {
   readonly ground: number;
   readonly angle: number;
 }
 
-const STILL: Snapped = { x: 0, y: 0, angle: 0, guides: [] };
+const NO_SNAP: SnapResult = { x: 0, y: 0, angle: 0, guides: [] };
 /** Offers nearer than this to each other are equal, and the earlier source wins. */
-const EVEN = 1e-9;
+const TIE_TOLERANCE = 1e-9;
 
 /**
  * The one snap of the program. The nearest offer of each axis within reach wins, the earlier source on a draw; the
  * whole shift is never longer than the reach.
  */
-export function snap(moving: Moving, ground: Ground, options: { sources: readonly Source[]; reach: Reach }): Snapped {
-  const best: Partial<Record<Axis, Pull>> = {};
+export function snap(
+  moving: SnapSubject,
+  ground: SnapContext,
+  options: { sources: readonly SnapSource[]; reach: SnapRange },
+): SnapResult {
+  const best: Partial<Record<Axis, SnapCandidate>> = {};
   for (const source of options.sources) {
     for (const pull of source(moving, ground)) {
       const reach = pull.axis === 'angle' ? options.reach.angle : options.reach.ground;
       const held = best[pull.axis];
-      const least = held === undefined ? reach + EVEN : Math.abs(held.by);
-      if (Math.abs(pull.by) < least - (held === undefined ? 0 : EVEN)) best[pull.axis] = pull;
+      const least = held === undefined ? reach + TIE_TOLERANCE : Math.abs(held.by);
+      if (Math.abs(pull.by) < least - (held === undefined ? 0 : TIE_TOLERANCE)) best[pull.axis] = pull;
     }
   }
   const { x, y } = best;
@@ -76,7 +80,7 @@ export function snap(moving: Moving, ground: Ground, options: { sources: readonl
   }
   const [dx, dy] = [best.x?.by ?? 0, best.y?.by ?? 0];
   const won = [best.x, best.y, best.angle].filter((pull) => pull !== undefined);
-  if (won.length === 0) return STILL;
+  if (won.length === 0) return NO_SNAP;
   const { bounds } = moving;
   const end = { minX: bounds.minX + dx, minY: bounds.minY + dy, maxX: bounds.maxX + dx, maxY: bounds.maxY + dy };
   return { x: dx, y: dy, angle: best.angle?.by ?? 0, guides: won.map((pull) => pull.guide(end)) };

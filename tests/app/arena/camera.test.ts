@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { type Camera, centred, fitted, groundOf, screenOf, zoomed } from '../../../src/app/arena/camera.ts';
+import { type Camera, centreCamera, fitCamera, groundOf, screenOf, zoomCamera } from '../../../src/app/arena/camera.ts';
 import type { Arena } from '../../../src/core/course/course.ts';
 
 const ARENA: Arena = { title: '', length: 60, width: 30, entrance: { wall: 'west', at: 15, width: 3 } };
@@ -36,7 +36,7 @@ describe('the camera', () => {
     fc.assert(
       fc.property(cameras, places, fc.double({ min: 0.1, max: 10, noNaN: true }), (camera, place, factor) => {
         const about = screenOf(camera, place);
-        const after = screenOf(zoomed(camera, factor, about), place);
+        const after = screenOf(zoomCamera(camera, factor, about), place);
         expect(after.x).toBeCloseTo(about.x, 4);
         expect(after.y).toBeCloseTo(about.y, 4);
       }),
@@ -48,7 +48,7 @@ describe('the camera', () => {
     { width: 500, height: 900, turned: true },
     { width: 390, height: 380, turned: false },
   ])('fits the whole arena into $width × $height', ({ width, height, turned }) => {
-    const camera = fitted(ARENA, { width, height });
+    const camera = fitCamera(ARENA, { width, height });
     expect(camera.turned).toBe(turned);
     for (const corner of [
       { x: 0, y: 0 },
@@ -63,7 +63,7 @@ describe('the camera', () => {
   });
 
   test('brings a place to the middle', () => {
-    const camera = centred({ scale: 20, x: 0, y: 0, turned: true }, { x: 5, y: 6 }, { width: 400, height: 300 });
+    const camera = centreCamera({ scale: 20, x: 0, y: 0, turned: true }, { x: 5, y: 6 }, { width: 400, height: 300 });
     expect(screenOf(camera, { x: 5, y: 6 })).toEqual({ x: 200, y: 150 });
   });
 });

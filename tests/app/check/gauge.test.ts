@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
-import { GAUGE_WIDTH, gaugeOf } from '../../../src/app/check/gauge.ts';
+import { GAUGE_WIDTH, gaugeLayout } from '../../../src/app/check/gauge.ts';
 
 const print = (value: number) => `${value} m`;
 
-function gauge(measured: number, band: Parameters<typeof gaugeOf>[1]) {
-  const made = gaugeOf(measured, band, { print, told: print(measured) });
+function gauge(measured: number, band: Parameters<typeof gaugeLayout>[1]) {
+  const made = gaugeLayout(measured, band, { print, told: print(measured) });
   if (made === undefined) throw new Error('there is no gauge');
   return made;
 }
@@ -60,12 +60,16 @@ describe('a band gauge', () => {
       ['80 m to 82 m', 0],
       ['100 m to 102.5 m', 0],
     ]);
-    const wide = gaugeOf(5, { least: 2, most: 2.2, multiples: true }, { print: (x) => `${x} long words`, told: '5' });
+    const wide = gaugeLayout(
+      5,
+      { least: 2, most: 2.2, multiples: true },
+      { print: (x) => `${x} long words`, told: '5' },
+    );
     expect(wide?.bands.map(({ row }) => row)).toEqual([0, 1]);
   });
 
   test('is not drawn where nothing at all is allowed', () => {
-    expect(gaugeOf(2, { most: 0 }, { print, told: '2' })).toBeUndefined();
-    expect(gaugeOf(2, {}, { print, told: '2' })).toBeUndefined();
+    expect(gaugeLayout(2, { most: 0 }, { print, told: '2' })).toBeUndefined();
+    expect(gaugeLayout(2, {}, { print, told: '2' })).toBeUndefined();
   });
 });

@@ -1,9 +1,9 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { levelChanges, practised, silences } from '../../../src/app/check/book-words.ts';
+import { levelChanges, practiceSentences, silences } from '../../../src/app/check/book-words.ts';
 import { groupsOf } from '../../../src/app/check/groups.ts';
 import { limitBehind, quantityOf } from '../../../src/app/check/limit-behind.ts';
-import { narrowestSweep, roomWords, sweepFor } from '../../../src/app/check/sweep-words.ts';
+import { clearanceWords, narrowestSweep, sweepFor } from '../../../src/app/check/sweep-words.ts';
 import { closerFindingsOf } from '../../../src/core/checks/checks.ts';
 import { waiveFinding } from '../../../src/core/checks/results/waived.ts';
 import { limitsOf } from '../../../src/core/checks/rulebooks/rulebooks.ts';
@@ -73,7 +73,7 @@ describe('what a book says and does not say', () => {
     expect(says).toContain('This book does not say anything about the inside of a box.');
     expect(says.every((each) => each.startsWith('This book does not say anything about'))).toBe(true);
     expect(new Set(says).size).toBe(says.length);
-    expect(practised(FAULTY).join()).toMatch(/From a piece to the wall: at least 2'/);
+    expect(practiceSentences(FAULTY).join()).toMatch(/From a piece to the wall: at least 2'/);
   });
 
   test('changes with the level, and for an open class not at all', () => {
@@ -90,8 +90,8 @@ describe('the room to back and turn', () => {
     const lane = narrowestSweep('back-lane-1', facts);
     if (lane === undefined) throw new Error('the lane is not swept');
     expect(lane.clear).toBeGreaterThan(0);
-    expect(roomWords(lane, facts)).toMatch(/^4¾" to spare at pole \d of the back-through lane/);
-    expect(roomWords({ ...lane, clear: -0.0254 }, facts)).toMatch(/^1" too little at /);
+    expect(clearanceWords(lane, facts)).toMatch(/^4¾" to spare at pole \d of the back-through lane/);
+    expect(clearanceWords({ ...lane, clear: -0.0254 }, facts)).toMatch(/^1" too little at /);
     expect(narrowestSweep('run-1', facts)).toBeUndefined();
   });
 

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { alikeGaps, placesWords } from '../../../src/app/ride/alike-gaps.ts';
-import { ribbonGaps } from '../../../src/app/strip/track.ts';
+import { stripGaps } from '../../../src/app/strip/track.ts';
 import { survey } from '../../../src/core/survey.ts';
 import { threeObstacles } from '../../desk/three-obstacles.ts';
 
@@ -14,7 +14,7 @@ test.each([
 });
 
 test('the gaps of an even run are told once, and none is forgotten', () => {
-  const gaps = ribbonGaps(survey(threeObstacles())).filter(({ gap }) => gap.leg === 0);
+  const gaps = stripGaps(survey(threeObstacles())).filter(({ gap }) => gap.leg === 0);
   const told = alikeGaps(gaps, 'ft');
   expect(told).toHaveLength(1);
   expect(told[0]?.places).toEqual(gaps.map((_, i) => i + 1));

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { createPlayer, type Player, stopBefore } from '../../../src/app/ride/player.ts';
+import { createPlayer, cuePointBefore, type Player } from '../../../src/app/ride/player.ts';
 
 /** Frames that come when the test says so. */
 function frames(still = false) {
@@ -20,7 +20,7 @@ function frames(still = false) {
 function loaded(still = false) {
   const clock = frames(still);
   const player = createPlayer(clock);
-  player.load({ whole: 10, stops: [0, 2, 4, 10] });
+  player.load({ duration: 10, cuePoints: [0, 2, 4, 10] });
   return { clock, player };
 }
 
@@ -44,7 +44,7 @@ describe('the player', () => {
     const { clock, player } = loaded();
     let heard = 0;
     const seen: number[] = [];
-    player.listen(() => {
+    player.subscribe(() => {
       heard += 1;
     });
     player.watch((time) => seen.push(time));
@@ -101,12 +101,12 @@ describe('the player', () => {
   test('a course that became shorter is not played beyond its end', () => {
     const { player } = loaded();
     player.seek(8);
-    player.load({ whole: 5, stops: [0, 5] });
+    player.load({ duration: 5, cuePoints: [0, 5] });
     expect(player.time()).toBe(5);
   });
 });
 
 test('the last stop that has come is the one at the very moment too', () => {
-  expect(stopBefore([0, 2, 4], 2)).toBe(2);
-  expect(stopBefore([0, 2, 4], 3.9)).toBe(2);
+  expect(cuePointBefore([0, 2, 4], 2)).toBe(2);
+  expect(cuePointBefore([0, 2, 4], 3.9)).toBe(2);
 });

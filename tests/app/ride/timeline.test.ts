@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { feetAt } from '../../../src/app/ride/feet.ts';
-import { leadAt, momentOf, scoreOf } from '../../../src/app/ride/timeline.ts';
+import { leadAt, momentAt, timelineOf } from '../../../src/app/ride/timeline.ts';
 import { ridePositionAt } from '../../../src/core/ride/playing.ts';
 import { printsOf, survey } from '../../../src/core/survey.ts';
 import { threeObstacles } from '../../desk/three-obstacles.ts';
@@ -10,7 +10,7 @@ const { line } = surveyed;
 
 describe('a go that is played', () => {
   test('stops once at each landing, from the start to the end', () => {
-    const { stops, whole } = scoreOf(line);
+    const { cuePoints: stops, duration: whole } = timelineOf(line);
     expect(whole).toBe(line.clock.go);
     expect(stops[0]).toBe(0);
     expect(stops.at(-1)).toBeCloseTo(whole, 9);
@@ -24,11 +24,11 @@ describe('a go that is played', () => {
   });
 
   test('is told by gait, lead and number', () => {
-    expect(momentOf(surveyed, 0)?.where).toBe('to number 1, Run of poles');
+    expect(momentAt(surveyed, 0)?.where).toBe('to number 1, Run of poles');
     const over = line.elements.find((element) => element.part === 'obstacle' && element.leg === 1);
     const time = line.clock.legs[0] ?? 0;
     expect(over).toBeDefined();
-    expect(momentOf(surveyed, time + 0.01)?.where).toMatch(/^to number 2, Fan/);
+    expect(momentAt(surveyed, time + 0.01)?.where).toMatch(/^to number 2, Fan/);
   });
 
   test('has a lead only where it is loped', () => {

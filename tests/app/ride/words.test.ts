@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { likelihoodWords, worstNotes } from '../../../src/app/ride/print-words.ts';
 import { changeSentence, firstEnd, leadSentence, leadWords } from '../../../src/app/ride/ride-words.ts';
-import { dearestLeg, ifEntered } from '../../../src/app/ride/what-if.ts';
+import { costliestLeg, ifEntered } from '../../../src/app/ride/what-if.ts';
 import type { PrintNote } from '../../../src/core/ride/print-notes.ts';
 import { printsOf, survey } from '../../../src/core/survey.ts';
 import { threeObstacles } from '../../desk/three-obstacles.ts';
@@ -75,6 +75,6 @@ describe('a class of another size', () => {
   test('has one leg that costs it most', () => {
     const clock = ifEntered(surveyed, 30);
     const most = Math.max(...clock.legs.map((leg) => leg.class));
-    expect(clock.legs[dearestLeg(clock) ?? -1]?.class).toBe(most);
+    expect(clock.legs[costliestLeg(clock) ?? -1]?.class).toBe(most);
   });
 });

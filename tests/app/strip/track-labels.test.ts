@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { ribbonGaps } from '../../../src/app/strip/track.ts';
-import { numberPlaces, type RibbonLabel, ribbonLabels, ribbonWords } from '../../../src/app/strip/track-labels.ts';
+import { stripGaps } from '../../../src/app/strip/track.ts';
+import { numberPlaces, type StripLabel, stripLabels, stripWords } from '../../../src/app/strip/track-labels.ts';
 import { readCourse } from '../../../src/core/files/read.ts';
 import { type Survey, survey } from '../../../src/core/survey.ts';
 
@@ -14,10 +14,10 @@ function surveyOf(name: string): Survey {
   return survey(reading.course);
 }
 
-function labelsAt(there: Survey, scale: number): readonly RibbonLabel[] {
+function labelsAt(there: Survey, scale: number): readonly StripLabel[] {
   const { line, course } = there;
-  const parts = { gaps: ribbonGaps(there), words: ribbonWords(line.elements), length: line.length };
-  return ribbonLabels(parts, { scale, edge: EDGE, unit: course.unit });
+  const parts = { gaps: stripGaps(there), words: stripWords(line.elements), length: line.length };
+  return stripLabels(parts, { scale, edge: EDGE, unit: course.unit });
 }
 
 /** Letters of 12 pixels in a plain font are hardly wider than this. */

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { gapSentence, onGauge, ribbonGaps, ribbonLegs } from '../../../src/app/strip/track.ts';
+import { gapSentence, onGauge, stripGaps, stripLegs } from '../../../src/app/strip/track.ts';
 import { blankCourse } from '../../../src/core/course/blank.ts';
 import { addObstacle } from '../../../src/core/course/edit-obstacles.ts';
 import { FOOT, INCH } from '../../../src/core/measure/quantity.ts';
@@ -16,7 +16,7 @@ function surveyOfRun(gap: number) {
 
 test('a leg is the way to its obstacle and the obstacle, end to end along the line', () => {
   const there = surveyOfRun(3 * FOOT);
-  const [leg, more] = ribbonLegs(there);
+  const [leg, more] = stripLegs(there);
   expect(more).toBeUndefined();
   expect(leg).toMatchObject({ leg: 0, obstacle: 'run-1', title: 'Run of poles', from: 0 });
   expect(leg?.over).toBeGreaterThan(0);
@@ -24,9 +24,9 @@ test('a leg is the way to its obstacle and the obstacle, end to end along the li
 });
 
 test('a gap inside its band is good, a gap that no jog fits is off, and the sentence says so', () => {
-  const good = ribbonGaps(surveyOfRun(3 * FOOT + 2 * INCH));
+  const good = stripGaps(surveyOfRun(3 * FOOT + 2 * INCH));
   expect(good.map((gap) => gap.fit)).toEqual(['good', 'good', 'good']);
-  const [off] = ribbonGaps(surveyOfRun(4 * FOOT + 6 * INCH));
+  const [off] = stripGaps(surveyOfRun(4 * FOOT + 6 * INCH));
   if (off === undefined) throw new Error('the run has no gap');
   expect(off.fit).toBe('off');
   expect(gapSentence(off, 'ft')).toMatch(
@@ -35,7 +35,7 @@ test('a gap inside its band is good, a gap that no jog fits is off, and the sent
 });
 
 test('the band shown is the whole multiple that lies nearest', () => {
-  const [gap] = ribbonGaps(surveyOfRun(6 * FOOT + 4 * INCH));
+  const [gap] = stripGaps(surveyOfRun(6 * FOOT + 4 * INCH));
   expect(gap?.fit).toBe('good');
   expect(gap?.band?.least).toBeCloseTo(6 * FOOT, 9);
   expect(gap?.band?.most).toBeCloseTo(7 * FOOT, 9);

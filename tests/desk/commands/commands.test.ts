@@ -184,14 +184,14 @@ describe('the desk', () => {
   test('tells its listeners of each change until they stop', () => {
     const desk = createDesk(threeObstacles());
     let heard = 0;
-    const stop = desk.listen(() => {
+    const stop = desk.subscribe(() => {
       heard += 1;
     });
-    desk.go('ride');
+    desk.switchStage('ride');
     desk.choose(['run-1']);
     expect(heard).toBe(2);
     stop();
-    desk.go('set');
+    desk.switchStage('set');
     expect(heard).toBe(2);
   });
 

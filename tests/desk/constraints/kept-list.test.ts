@@ -3,10 +3,10 @@ import { currentLayout } from '../../../src/core/course/course.ts';
 import { replaceLayout } from '../../../src/core/course/layouts.ts';
 import { resolvedConstraints } from '../../../src/core/course/resolved-constraints.ts';
 import { INCH } from '../../../src/core/measure/quantity.ts';
-import { isMet } from '../../../src/desk/constraints/constraint-edits.ts';
-import { keepOffers } from '../../../src/desk/constraints/constraint-suggestions.ts';
-import { freedomWords, standingOf } from '../../../src/desk/constraints/freedom.ts';
-import { type Kept, keptOf } from '../../../src/desk/constraints/kept-list.ts';
+import { isSatisfied } from '../../../src/desk/constraints/constraint-edits.ts';
+import { keepSuggestions } from '../../../src/desk/constraints/constraint-suggestions.ts';
+import { constraintStatusOf, freedomDescription } from '../../../src/desk/constraints/freedom.ts';
+import { type KeptConstraint, keptConstraints } from '../../../src/desk/constraints/kept-list.ts';
 import type { Desk } from '../../../src/desk/desk.ts';
 import { createDesk } from '../../../src/desk/editor.ts';
 import { expectDeskInvariants } from '../invariants.ts';
@@ -19,17 +19,19 @@ function piece(desk: Desk, key: string) {
   return found.pose;
 }
 
-function kept(desk: Desk, name: RegExp): Kept {
-  const found = keptOf(desk.state()).find((each) => name.test(`${each.name} ${each.text}`));
+function kept(desk: Desk, name: RegExp): KeptConstraint {
+  const found = keptConstraints(desk.state()).find((each) => name.test(`${each.name} ${each.text}`));
   if (found === undefined) {
-    throw new Error(`nothing kept like ${name}: ${keptOf(desk.state()).map((each) => `${each.name} ${each.text}`)}`);
+    throw new Error(
+      `nothing kept like ${name}: ${keptConstraints(desk.state()).map((each) => `${each.name} ${each.text}`)}`,
+    );
   }
   return found;
 }
 
 /** Keeps the first thing offered that reads so. */
 function keep(desk: Desk, says: RegExp): void {
-  const offers = keepOffers(desk.state());
+  const offers = keepSuggestions(desk.state());
   const offer = offers.find((each) => says.test(each.says));
   if (offer === undefined) throw new Error(`no offer like ${says}: ${offers.map((each) => each.says).join(' | ')}`);
   expect(desk.keep(offer)).toBeUndefined();
@@ -39,8 +41,8 @@ describe('what is kept of what is chosen', () => {
   test('is one entry for alike measures of a whole obstacle, with a tape for each', () => {
     const desk = createDesk(threeObstacles());
     desk.choose(['run-1']);
-    const gaps = keptOf(desk.state()).filter((each) => each.kind.id === 'gap');
-    expect(gaps.map((each) => [each.text, each.keys.length, each.tapes.length])).toEqual([[`3'`, 3, 3]]);
+    const gaps = keptConstraints(desk.state()).filter((each) => each.kind.id === 'gap');
+    expect(gaps.map((each) => [each.text, each.keys.length, each.dimensions.length])).toEqual([[`3'`, 3, 3]]);
     expect(gaps[0]?.says).toBe(
       'Gap, inside to inside in the middle, 3 alike: pole 1 to pole 2, pole 2 to pole 3, pole 3 to pole 4.',
     );
@@ -49,7 +51,7 @@ describe('what is kept of what is chosen', () => {
   test('is each measure for itself for a single piece, and only its own', () => {
     const desk = createDesk(threeObstacles());
     desk.choose(['run-1/pole-1']);
-    expect(keptOf(desk.state()).filter((each) => each.text !== '')).toMatchObject([
+    expect(keptConstraints(desk.state()).filter((each) => each.text !== '')).toMatchObject([
       { keys: ['run-1/gap-1'], says: `The gap between pole 1 and pole 2 is 3', inside to inside in the middle.` },
     ]);
   });
@@ -57,7 +59,7 @@ describe('what is kept of what is chosen', () => {
   test('tells two gaps of one fan apart by where they are taped', () => {
     const desk = createDesk(threeObstacles());
     desk.choose(['fan-1']);
-    const names = keptOf(desk.state()).map((each) => each.name);
+    const names = keptConstraints(desk.state()).map((each) => each.name);
     expect(new Set(names).size).toBe(names.length);
     expect(names.slice(0, 2)).toEqual([
       'Gap, inside to inside at two thirds, 2 alike',
@@ -68,7 +70,7 @@ describe('what is kept of what is chosen', () => {
   test('has tapes as long as what they read', () => {
     const desk = createDesk(threeObstacles());
     desk.choose(['run-1']);
-    for (const [from, to] of kept(desk, /^Gap/).tapes) {
+    for (const [from, to] of kept(desk, /^Gap/).dimensions) {
       expect(Math.hypot(to.x - from.x, to.y - from.y)).toBeCloseTo(3 * 0.3048, 9);
     }
   });
@@ -99,7 +101,7 @@ describe('a typed measure', () => {
   test('moves the other one when a pole is fixed', () => {
     const desk = createDesk(threeObstacles());
     desk.choose(['run-1/pole-2']);
-    expect(desk.fix()).toBe(true);
+    expect(desk.togglePinned()).toBe(true);
     const [one, two] = ['pole-1', 'pole-2'].map((id) => piece(desk, `run-1/${id}`));
     desk.setHold(kept(desk, /pole 1 to pole 2/).keys, `3' 6"`);
     expect(piece(desk, 'run-1/pole-2')).toEqual(two);
@@ -110,7 +112,7 @@ describe('a typed measure', () => {
     const desk = createDesk(threeObstacles());
     desk.choose(['run-1']);
     desk.setHold(kept(desk, /^Gap/).keys, `4'`);
-    expect(keptOf(desk.state()).filter((each) => each.kind.id === 'gap')).toMatchObject([{ text: `4'` }]);
+    expect(keptConstraints(desk.state()).filter((each) => each.kind.id === 'gap')).toMatchObject([{ text: `4'` }]);
     expect(piece(desk, 'run-1/pole-4').x - piece(desk, 'run-1/pole-3').x).toBeCloseTo(52 * INCH, 8);
   });
 
@@ -141,26 +143,26 @@ describe('keeping more', () => {
   test('of two pieces offers their gap and how they lie, and nothing that is kept already', () => {
     const desk = createDesk(threeObstacles());
     desk.choose(['run-1/pole-1', 'run-1/pole-3']);
-    expect(keepOffers(desk.state()).map((each) => each.says)).toEqual([
+    expect(keepSuggestions(desk.state()).map((each) => each.says)).toEqual([
       `Keep these two 6' 4" apart`,
       'Keep these two parallel',
       'Keep the middles of these two level',
     ]);
     keep(desk, /apart$/);
-    expect(keepOffers(desk.state()).map((each) => each.says)).not.toContain(`Keep these two 6' 4" apart`);
+    expect(keepSuggestions(desk.state()).map((each) => each.says)).not.toContain(`Keep these two 6' 4" apart`);
   });
 
   test('of what follows from the rest is named as spare', () => {
     const desk = createDesk(threeObstacles());
     desk.choose(['run-1/pole-1', 'run-1/pole-3']);
     keep(desk, /parallel$/);
-    expect(standingOf(desk.state().course).redundant.map((each) => each.key)).toEqual(['parallel-1']);
+    expect(constraintStatusOf(desk.state().course).redundant.map((each) => each.key)).toEqual(['parallel-1']);
   });
 
   test('between two obstacles ties them, and one comes along with the other', () => {
     const desk = createDesk(threeObstacles());
     desk.choose(['run-1', 'spoke-1']);
-    const offers = keepOffers(desk.state());
+    const offers = keepSuggestions(desk.state());
     expect(offers.length).toBeGreaterThan(0);
     for (const offer of offers) expect(desk.keep(offer)).toBeUndefined();
     expectDeskInvariants(desk);
@@ -170,7 +172,7 @@ describe('keeping more', () => {
   test('of three poles with the same gaps offers to keep them equal', () => {
     const desk = createDesk(threeObstacles());
     desk.choose(['run-1/pole-1', 'run-1/pole-2', 'run-1/pole-3']);
-    expect(keepOffers(desk.state()).map((each) => each.says)).toEqual([
+    expect(keepSuggestions(desk.state()).map((each) => each.says)).toEqual([
       `Keep the two gaps between them equal (3' now)`,
     ]);
   });
@@ -182,7 +184,7 @@ describe('keeping more', () => {
     expect(desk.setValue('run-1', 'length', `10'`)).toBeUndefined();
     const row = kept(desk, /^Clear of the wall/);
     expect(row.holds).toBe(true);
-    const rest = standingOf(desk.state().course);
+    const rest = constraintStatusOf(desk.state().course);
     expect(rest.conflicts).toEqual([]);
     const pole = desk.state().survey.pieces.find((each) => each.key === 'run-1/pole-1');
     expect((pole?.pose.y ?? 0) - 5 * 0.3048).toBeCloseTo(row.value, 6);
@@ -194,7 +196,7 @@ describe('holding, only measuring and dropping', () => {
     const desk = createDesk(threeObstacles());
     desk.choose(['run-1/pole-1']);
     const { keys } = kept(desk, /^Gap/);
-    desk.loosen(keys);
+    desk.measureOnly(keys);
     expect(kept(desk, /^Gap/).holds).toBe(false);
     desk.nudge(-0.1, 0);
     const row = kept(desk, /^Gap/);
@@ -235,18 +237,18 @@ describe('what cannot all hold', () => {
 
   test('is named with its ways out, and nothing moves until one is taken', () => {
     const desk = wedged();
-    expect(desk.state().standoff).toBeNull();
+    expect(desk.state().pendingConflict).toBeNull();
     const { course } = desk.state();
     const { keys } = kept(desk, /south wall/);
     expect(desk.setHold(keys, `5'`)).toMatch(/Drop one/);
-    const { standoff } = desk.state();
+    const { pendingConflict: standoff } = desk.state();
     expect(desk.state().course).toBe(course);
     expect(standoff?.says).toMatch(/south wall.*north wall|north wall.*south wall/s);
     expect(standoff?.says).toMatch(/^These cannot all hold: Pole 1 of the run of poles \(obstacle 1\) is 5' clear/);
     expect(standoff?.says).not.toMatch(/run 1/);
-    expect(standoff?.clashes[0].resolutions.length).toBeGreaterThanOrEqual(2);
+    expect(standoff?.conflicts[0].resolutions.length).toBeGreaterThanOrEqual(2);
     desk.resolve();
-    expect(desk.state()).toMatchObject({ standoff: null, said: 'Left everything as it was' });
+    expect(desk.state()).toMatchObject({ pendingConflict: null, said: 'Left everything as it was' });
     expect(desk.state().course).toBe(course);
   });
 
@@ -254,12 +256,12 @@ describe('what cannot all hold', () => {
     const desk = wedged();
     const { keys } = kept(desk, /south wall/);
     desk.setHold(keys, `5'`);
-    const offer = desk.state().standoff?.clashes[0].resolutions.find((each) => each.says.includes('north'));
+    const offer = desk.state().pendingConflict?.conflicts[0].resolutions.find((each) => each.says.includes('north'));
     if (offer === undefined) throw new Error('no offer to drop the north wall');
     desk.resolve(offer);
-    expect(desk.state().standoff).toBeNull();
+    expect(desk.state().pendingConflict).toBeNull();
     expect(kept(desk, /south wall/)).toMatchObject({ text: `5'`, holds: true });
-    expect(keptOf(desk.state()).some((each) => /north wall/.test(each.name))).toBe(false);
+    expect(keptConstraints(desk.state()).some((each) => /north wall/.test(each.name))).toBe(false);
     expectDeskInvariants(desk);
   });
 });
@@ -275,7 +277,7 @@ describe('fixing', () => {
         .survey.pieces.filter((each) => each.piece.fixed)
         .map((each) => each.obstacle),
     ).toEqual(['run-1', 'run-1', 'run-1', 'run-1']);
-    expect(freedomWords(desk.state().course, 'run-1')).toBe('Held firmly.');
+    expect(freedomDescription(desk.state().course, 'run-1')).toBe('Held firmly.');
     pointerDriver(desk).press('f');
     expect(desk.state().survey.pieces.some((each) => each.piece.fixed)).toBe(false);
   });
@@ -284,14 +286,14 @@ describe('fixing', () => {
 describe('what an obstacle can still do', () => {
   test('is said in plain words', () => {
     const desk = createDesk(threeObstacles());
-    expect(freedomWords(desk.state().course, 'run-1')).toBe('Can still slide and turn; keeps its shape.');
-    expect(freedomWords(desk.state().course, 'spoke-1')).toBe('Can still slide and turn; keeps its shape.');
+    expect(freedomDescription(desk.state().course, 'run-1')).toBe('Can still slide and turn; keeps its shape.');
+    expect(freedomDescription(desk.state().course, 'spoke-1')).toBe('Can still slide and turn; keeps its shape.');
     desk.choose(['run-1']);
     keep(desk, /off the south wall$/);
     keep(desk, /square to the south wall$|along the south wall$/);
-    expect(freedomWords(desk.state().course, 'run-1')).toBe('Can still slide along the arena; keeps its shape.');
+    expect(freedomDescription(desk.state().course, 'run-1')).toBe('Can still slide along the arena; keeps its shape.');
     keep(desk, /off the west wall$/);
-    expect(freedomWords(desk.state().course, 'run-1')).toBe('Held firmly.');
+    expect(freedomDescription(desk.state().course, 'run-1')).toBe('Held firmly.');
   });
 });
 
@@ -306,13 +308,14 @@ describe('a pole dragged inside its obstacle', () => {
     const { course } = desk.state();
     const held = resolvedConstraints(currentLayout(course)).filter(({ owner }) => owner === 'fan-1');
     expect(held.length).toBeGreaterThan(4);
-    for (const { constraint, grips } of held) expect(isMet(course, { ...constraint, grips }), constraint.id).toBe(true);
+    for (const { constraint, grips } of held)
+      expect(isSatisfied(course, { ...constraint, grips }), constraint.id).toBe(true);
   });
 
   test('stops where a measure stops it, and says which', () => {
     const desk = createDesk(threeObstacles());
     desk.choose(['run-1/pole-1']);
-    desk.fix();
+    desk.togglePinned();
     desk.choose(['run-1/pole-2']);
     const at = piece(desk, 'run-1/pole-2');
     pointerDriver(desk, { loose: true, after: expectDeskInvariants })
@@ -364,11 +367,11 @@ describe('while a clash stands in the course', () => {
     pointerDriver(desk, { loose: true, after: expectDeskInvariants }).drag([at.x, at.y], [at.x + 2, at.y + 2]);
     expect(desk.state().course).toBe(course);
     expect(desk.state().said).toMatch(/cannot all hold/);
-    const [clash] = standingOf(desk.state().course).conflicts;
+    const [clash] = constraintStatusOf(desk.state().course).conflicts;
     const offer = clash?.resolutions[0];
     if (offer === undefined) throw new Error('no way out is offered');
     desk.resolve(offer);
-    expect(standingOf(desk.state().course).conflicts).toEqual([]);
+    expect(constraintStatusOf(desk.state().course).conflicts).toEqual([]);
     expect(currentLayout(desk.state().course).constraints).toHaveLength(1);
   });
 });

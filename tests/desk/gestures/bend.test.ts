@@ -21,7 +21,7 @@ function bends(desk: Desk) {
 
 function riding(): Desk {
   const desk = createDesk(threeObstacles());
-  desk.go('ride');
+  desk.switchStage('ride');
   return desk;
 }
 

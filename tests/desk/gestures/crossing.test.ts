@@ -3,7 +3,7 @@ import { currentLayout } from '../../../src/core/course/course.ts';
 import { crossingsOf, moveCrossings } from '../../../src/core/course/edit-crossings.ts';
 import type { Desk } from '../../../src/desk/desk.ts';
 import { createDesk } from '../../../src/desk/editor.ts';
-import { crossingHandles, crossingsOn, goTogether, placeOnPole } from '../../../src/desk/gestures/crossing.ts';
+import { crossingHandles, crossingsOn, isRiddenOnOneLine, placeOnPole } from '../../../src/desk/gestures/crossing.ts';
 import { expectDeskInvariants } from '../invariants.ts';
 import { pointerDriver } from '../pointer-driver.ts';
 import { threeObstacles } from '../three-obstacles.ts';
@@ -11,7 +11,7 @@ import { threeObstacles } from '../three-obstacles.ts';
 /** The run is ridden by leg-1, the fan by leg-2. */
 function riding(...chosen: string[]): Desk {
   const desk = createDesk(threeObstacles());
-  desk.go('ride');
+  desk.switchStage('ride');
   desk.choose(chosen);
   return desk;
 }
@@ -111,7 +111,7 @@ describe('where the line crosses a run', () => {
     expect(crossingHandles(desk.state()).map(({ leg }) => leg)).toEqual(
       Array(5).fill('leg-1').slice(0, fractions(desk, 'leg-1').length),
     );
-    desk.go('set');
+    desk.switchStage('set');
     expect(crossingHandles(desk.state())).toEqual([]);
     desk.press({ key: 'c', mod: false, shift: false, alt: false });
     expect(desk.state().chosen).toEqual(['run-1']);
@@ -121,7 +121,7 @@ describe('where the line crosses a run', () => {
 test('a leg that is not there has no crossings, and cannot be crossed', () => {
   const course = threeObstacles();
   expect(crossingsOf(currentLayout(course), 'leg-9')).toEqual([]);
-  expect(goTogether({ layout: currentLayout(course) }, 'leg-9')).toBe(false);
+  expect(isRiddenOnOneLine({ layout: currentLayout(course) }, 'leg-9')).toBe(false);
   expect(() => moveCrossings(course, 'leg-9', new Map())).toThrow('leg-9');
 });
 

@@ -133,10 +133,10 @@ describe('a drag', () => {
     const desk = createDesk(threeObstacles());
     const [x, y] = middle(desk, 'fan-1/pole-1');
     const before = poseOf(desk, 'fan-1');
-    const touch = { pointer: 1, reach: REACH, adding: false, loose: true };
-    desk.touch({ ...touch, phase: 'down', at: { x, y } });
-    desk.touch({ ...touch, phase: 'move', at: { x: x + 1, y } });
-    desk.touch({ ...touch, phase: 'up', at: { x: x + 2, y } });
+    const touch = { pointerId: 1, pickRadius: REACH, isAdding: false, isSnapOff: true };
+    desk.pointer({ ...touch, phase: 'down', at: { x, y } });
+    desk.pointer({ ...touch, phase: 'move', at: { x: x + 1, y } });
+    desk.pointer({ ...touch, phase: 'up', at: { x: x + 2, y } });
     expect(poseOf(desk, 'fan-1').x).toBeCloseTo(before.x + 2, 8);
   });
 

@@ -4,7 +4,7 @@ import { currentLayout } from '../../../src/core/course/course.ts';
 import { FOOT, INCH } from '../../../src/core/measure/quantity.ts';
 import type { Desk } from '../../../src/desk/desk.ts';
 import { createDesk } from '../../../src/desk/editor.ts';
-import { KEYS } from '../../../src/desk/keyboard/shortcuts.ts';
+import { SHORTCUTS } from '../../../src/desk/keyboard/shortcuts.ts';
 import { expectDeskInvariants } from '../invariants.ts';
 import { keyPressFor, pointerDriver } from '../pointer-driver.ts';
 import { threeObstacles, withObstacle } from '../three-obstacles.ts';
@@ -21,12 +21,12 @@ function obstacle(desk: Desk, id: string) {
 
 describe('the list of keys', () => {
   test('gives every stroke one meaning', () => {
-    const strokes = KEYS.flatMap((twin) => twin.strokes.map((stroke) => JSON.stringify(stroke)));
+    const strokes = SHORTCUTS.flatMap((twin) => twin.keyPresses.map((stroke) => JSON.stringify(stroke)));
     expect(new Set(strokes).size).toBe(strokes.length);
   });
 
   test('says what each does, for the help page', () => {
-    for (const { shown, says } of KEYS) expect([shown, says].every((text) => text.length > 0)).toBe(true);
+    for (const { shown, says } of SHORTCUTS) expect([shown, says].every((text) => text.length > 0)).toBe(true);
   });
 
   test('lets a stroke through that means nothing here', () => {

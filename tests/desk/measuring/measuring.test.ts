@@ -24,10 +24,10 @@ describe('the tape in the hand', () => {
     const desk = measuring();
     const it = pointerDriver(desk, { after: expectDeskInvariants });
     it.tap(...middle(desk, 'run-1/pole-1'));
-    expect(desk.state()).toMatchObject({ measured: null, measuring: { isLaid: false } });
+    expect(desk.state()).toMatchObject({ tapeReading: null, tape: { isLaid: false } });
     it.tap(...middle(desk, 'run-1/pole-2'));
-    expect(desk.state().measured).toMatchObject({ text: `3'`, angle: 0 });
-    expect(desk.state().measured?.length).toBeCloseTo(3 * FOOT, 9);
+    expect(desk.state().tapeReading).toMatchObject({ text: `3'`, angle: 0 });
+    expect(desk.state().tapeReading?.length).toBeCloseTo(3 * FOOT, 9);
     expect(desk.state().said).toBe(
       `3' from pole 1 of the run of poles (obstacle 1) to pole 2 of the run of poles (obstacle 1), inside to inside, parallel`,
     );
@@ -40,7 +40,7 @@ describe('the tape in the hand', () => {
       middle(desk, 'run-1/pole-1'),
       middle(desk, 'run-1/pole-3'),
     );
-    expect(desk.state().measured?.text).toBe(`6' 4"`);
+    expect(desk.state().tapeReading?.text).toBe(`6' 4"`);
     expect(desk.state().course).toBe(course);
     expect(desk.state().history.steps).toHaveLength(1);
   });
@@ -48,16 +48,16 @@ describe('the tape in the hand', () => {
   test('measures between two places on the ground as the crow flies', () => {
     const desk = measuring();
     pointerDriver(desk).drag([20, 2], [23, 6]);
-    expect(desk.state().measured?.length).toBeCloseTo(5, 9);
-    expect(desk.state().measured?.offer).toBeNull();
+    expect(desk.state().tapeReading?.length).toBeCloseTo(5, 9);
+    expect(desk.state().tapeReading?.suggestion).toBeNull();
   });
 
   test('measures a pole to a wall square to the wall, and offers to keep it', () => {
     const desk = measuring();
     const [x, y] = middle(desk, 'run-1/pole-1');
     pointerDriver(desk).tap(x, y).tap(x, 0.1);
-    expect(desk.state().measured?.length).toBeCloseTo(9 - 6 * FOOT, 9);
-    expect(desk.state().offer?.says).toMatch(/off the south wall$/);
+    expect(desk.state().tapeReading?.length).toBeCloseTo(9 - 6 * FOOT, 9);
+    expect(desk.state().suggestion?.says).toMatch(/off the south wall$/);
     pointerDriver(desk).press('k');
     expect(currentLayout(desk.state().course).constraints).toMatchObject([{ kind: 'off-wall' }]);
   });
@@ -66,32 +66,32 @@ describe('the tape in the hand', () => {
     const desk = measuring();
     const it = pointerDriver(desk);
     it.tap(20, 2).move(23, 6);
-    expect(desk.state().measured?.length).toBeCloseTo(5, 9);
+    expect(desk.state().tapeReading?.length).toBeCloseTo(5, 9);
     it.move(20, 7);
-    expect(desk.state().measured?.length).toBeCloseTo(5, 9);
+    expect(desk.state().tapeReading?.length).toBeCloseTo(5, 9);
     it.tap(20, 6);
-    expect(desk.state()).toMatchObject({ measured: { length: expect.closeTo(4, 9) }, measuring: { isLaid: true } });
+    expect(desk.state()).toMatchObject({ tapeReading: { length: expect.closeTo(4, 9) }, tape: { isLaid: true } });
   });
 
   test('is put away by Escape, and by going to another stage', () => {
     const desk = measuring();
     pointerDriver(desk).tap(20, 2).press('Escape');
-    expect(desk.state()).toMatchObject({ measuring: null, measured: null, said: 'Put the tape away' });
+    expect(desk.state()).toMatchObject({ tape: null, tapeReading: null, said: 'Put the tape away' });
     desk.measure();
-    desk.go('ride');
-    expect(desk.state().measuring).toBeNull();
+    desk.switchStage('ride');
+    expect(desk.state().tape).toBeNull();
   });
 
   test('forgets a press that became a pinch or was taken away', () => {
     const desk = measuring();
-    const before = desk.state().measuring;
+    const before = desk.state().tape;
     pointerDriver(desk, { pointer: 1 }).down(20, 2);
     pointerDriver(desk, { pointer: 2 }).down(25, 2);
     pointerDriver(desk, { pointer: 1 }).move(22, 2).up();
     pointerDriver(desk, { pointer: 2 }).up();
-    expect(desk.state().measuring).toEqual(before);
+    expect(desk.state().tape).toEqual(before);
     pointerDriver(desk).down(20, 2).cancel();
-    expect(desk.state().measuring).toEqual(before);
+    expect(desk.state().tape).toEqual(before);
   });
 
   test('is wound up when what it held to is taken away', () => {
@@ -99,7 +99,7 @@ describe('the tape in the hand', () => {
     pointerDriver(desk).drag(middle(desk, 'run-1/pole-1'), middle(desk, 'run-1/pole-2'));
     desk.choose(['run-1']);
     desk.erase();
-    expect(desk.state()).toMatchObject({ measured: null, measuring: { from: null, to: null } });
+    expect(desk.state()).toMatchObject({ tapeReading: null, tape: { from: null, to: null } });
   });
 });
 
@@ -107,11 +107,11 @@ describe('the keyboard twin of the tape', () => {
   test('is T with two things chosen: it is laid between them at once', () => {
     const desk = createDesk(threeObstacles());
     pointerDriver(desk).press('Tab').press('Enter').press('n').press('t');
-    expect(desk.state().measured?.text).toBe(`3'`);
+    expect(desk.state().tapeReading?.text).toBe(`3'`);
     pointerDriver(desk).press('Escape').press('Shift+n').press('t');
-    expect(desk.state().measured?.text).toBe(`6' 4"`);
+    expect(desk.state().tapeReading?.text).toBe(`6' 4"`);
     pointerDriver(desk).press('t');
-    expect(desk.state().measuring).toBeNull();
+    expect(desk.state().tape).toBeNull();
   });
 
   test('keeps what it reads by K', () => {
@@ -121,7 +121,7 @@ describe('the keyboard twin of the tape', () => {
     expect(currentLayout(desk.state().course).constraints).toMatchObject([
       { kind: 'gap', grips: [{ piece: 'run-1/pole-1' }, { piece: 'run-1/pole-3' }] },
     ]);
-    expect(desk.state().offer).toBeNull();
+    expect(desk.state().suggestion).toBeNull();
   });
 
   test('adds pieces of other obstacles after the last of one', () => {
@@ -143,10 +143,10 @@ describe('what a snap found', () => {
 
   test('is offered to be kept after the drag, and kept by K', () => {
     const desk = snapped();
-    expect(desk.state().offer?.says).toBe(`Keep it 2' off the south wall`);
+    expect(desk.state().suggestion?.says).toBe(`Keep it 2' off the south wall`);
     const { obstacles } = currentLayout(desk.state().course);
     pointerDriver(desk).press('k');
-    expect(desk.state().offer).toBeNull();
+    expect(desk.state().suggestion).toBeNull();
     expect(currentLayout(desk.state().course).obstacles).toBe(obstacles);
     expect(currentLayout(desk.state().course).constraints).toMatchObject([
       { kind: 'off-wall', hold: expect.closeTo(2 * FOOT, 9) },
@@ -156,22 +156,22 @@ describe('what a snap found', () => {
   test('is forgotten when something else is done, and nothing is kept', () => {
     const desk = snapped();
     desk.choose([]);
-    expect(desk.state().offer).toBeNull();
+    expect(desk.state().suggestion).toBeNull();
     expect(currentLayout(desk.state().course).constraints).toEqual([]);
     const other = snapped();
-    other.pass();
-    expect(other.state().offer).toBeNull();
+    other.dismiss();
+    expect(other.state().suggestion).toBeNull();
   });
 
   test('is not offered after a loose drag, nor when it is kept already', () => {
     const desk = createDesk(threeObstacles());
     const [x, y] = middle(desk, 'run-1/pole-1');
     pointerDriver(desk, { loose: true }).drag([x, y], [x, 8 * FOOT]);
-    expect(desk.state().offer).toBeNull();
+    expect(desk.state().suggestion).toBeNull();
     const kept = snapped();
     pointerDriver(kept).press('k');
     const at = middle(kept, 'run-1/pole-1');
     pointerDriver(kept).drag(at, [at[0] + 1.1, at[1]]);
-    expect(kept.state().offer?.says ?? '').not.toContain('south');
+    expect(kept.state().suggestion?.says ?? '').not.toContain('south');
   });
 });

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { currentLayout } from '../../../src/core/course/course.ts';
 import { createDesk } from '../../../src/desk/editor.ts';
-import { forShelf } from '../../../src/desk/placing/custom-obstacles.ts';
+import { shelfObstacle } from '../../../src/desk/placing/custom-obstacles.ts';
 import { expectDeskInvariants } from '../invariants.ts';
 import { threeObstacles } from '../three-obstacles.ts';
 
@@ -49,10 +49,10 @@ describe('the shelf', () => {
   test('takes a whole obstacle as it is, and places it again with all that holds it', () => {
     const desk = createDesk(threeObstacles());
     desk.choose(['fan-1']);
-    const kept = forShelf(desk.state());
+    const kept = shelfObstacle(desk.state());
     expect(kept).toBe(obstacle(desk, 'fan-1'));
     if (kept === null) throw new Error('nothing for the shelf');
-    expect(desk.lay(kept, { x: 12, y: 24 })).toBeUndefined();
+    expect(desk.placeFromShelf(kept, { x: 12, y: 24 })).toBeUndefined();
     expectDeskInvariants(desk);
     expect(desk.state().chosen).toEqual(['fan-2']);
     expect(obstacle(desk, 'fan-2').constraints).toEqual(kept.constraints);
@@ -62,19 +62,19 @@ describe('the shelf', () => {
     const desk = createDesk(threeObstacles());
     desk.choose(['run-1/pole-1', 'fan-1/pole-1']);
     const { course } = desk.state();
-    expect(forShelf(desk.state())?.pieces.map(({ id }) => id)).toEqual(['pole-1', 'pole-2']);
+    expect(shelfObstacle(desk.state())?.pieces.map(({ id }) => id)).toEqual(['pole-1', 'pole-2']);
     expect(desk.state().course).toBe(course);
     desk.choose([]);
-    expect(forShelf(desk.state())).toBeNull();
+    expect(shelfObstacle(desk.state())).toBeNull();
   });
 
   test('places a fixed piece free', () => {
     const desk = createDesk(threeObstacles());
     desk.choose(['run-1']);
-    desk.fix();
-    const kept = forShelf(desk.state());
+    desk.togglePinned();
+    const kept = shelfObstacle(desk.state());
     if (kept === null) throw new Error('nothing for the shelf');
-    desk.lay(kept, { x: 12, y: 24 });
+    desk.placeFromShelf(kept, { x: 12, y: 24 });
     expect(obstacle(desk, 'run-2').pieces.some((piece) => piece.fixed)).toBe(false);
   });
 });

@@ -2,8 +2,8 @@ import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { boundsIntersect } from '../../../src/core/plane/ring.ts';
 import { survey } from '../../../src/core/survey.ts';
-import { freeShift, keptInside } from '../../../src/desk/placing/free-space.ts';
-import { movedBounds } from '../../../src/desk/selection/selection.ts';
+import { freeShift, inwardShift } from '../../../src/desk/placing/free-space.ts';
+import { shiftBounds } from '../../../src/desk/selection/selection.ts';
 import { threeObstacles } from '../three-obstacles.ts';
 
 const { course, obstacles } = survey(threeObstacles());
@@ -18,8 +18,8 @@ describe('free ground', () => {
         const bounds = { minX: x, minY: y, maxX: x + side, maxY: y + side };
         const shift = freeShift(bounds, arena, obstacles);
         if (shift === null) throw new Error('this arena has room');
-        const there = movedBounds(bounds, shift.x, shift.y);
-        expect(keptInside(there, arena)).toEqual({ x: expect.closeTo(0, 9), y: expect.closeTo(0, 9) });
+        const there = shiftBounds(bounds, shift.x, shift.y);
+        expect(inwardShift(there, arena)).toEqual({ x: expect.closeTo(0, 9), y: expect.closeTo(0, 9) });
         for (const other of obstacles) expect(boundsIntersect(there, other.bounds, 0.6)).toBe(false);
       }),
     );

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { blankCourse } from '../../../src/core/course/blank.ts';
 import { point } from '../../../src/core/plane/point.ts';
 import { survey } from '../../../src/core/survey.ts';
-import { pieceAt } from '../../../src/desk/selection/hit.ts';
+import { pieceUnderPoint } from '../../../src/desk/selection/hit.ts';
 import { withObstacle } from '../three-obstacles.ts';
 
 /** A bridge at (20, 10) and a plant standing at its end; a run at (30, 10). */
@@ -16,18 +16,18 @@ function ground() {
 describe('what lies under the finger', () => {
   test('is what stands, where that stands on what is walked on', () => {
     const { found, end } = ground();
-    expect(pieceAt(found, point(end - 0.1, 10), 0.3)?.obstacle).toBe('scenery-1');
-    expect(pieceAt(found, point(20, 10), 0.3)?.obstacle).toBe('bridge-1');
+    expect(pieceUnderPoint(found, point(end - 0.1, 10), 0.3)?.obstacle).toBe('scenery-1');
+    expect(pieceUnderPoint(found, point(20, 10), 0.3)?.obstacle).toBe('bridge-1');
   });
 
   test('is the nearest of two poles', () => {
     const { found } = ground();
     const [a, b] = found.pieces.filter((piece) => piece.obstacle === 'run-1');
     const third = ((a?.pose.x ?? 0) * 2 + (b?.pose.x ?? 0)) / 3;
-    expect(pieceAt(found, point(third, 10), 2)?.key).toBe('run-1/pole-1');
+    expect(pieceUnderPoint(found, point(third, 10), 2)?.key).toBe('run-1/pole-1');
   });
 
   test('is nothing farther than the reach from every footprint', () => {
-    expect(pieceAt(ground().found, point(45, 25), 0.3)).toBeNull();
+    expect(pieceUnderPoint(ground().found, point(45, 25), 0.3)).toBeNull();
   });
 });

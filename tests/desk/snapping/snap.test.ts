@@ -1,20 +1,20 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { survey } from '../../../src/core/survey.ts';
-import { groundFor } from '../../../src/desk/gestures/move.ts';
-import { type Moving, type Pull, type Source, snap } from '../../../src/desk/snapping/snap.ts';
+import { snapContext } from '../../../src/desk/gestures/move.ts';
+import { type SnapCandidate, type SnapSource, type SnapSubject, snap } from '../../../src/desk/snapping/snap.ts';
 import { midways, PLACE_SOURCES, TURN_SOURCES } from '../../../src/desk/snapping/snap-sources.ts';
 import { threeObstacles } from '../three-obstacles.ts';
 
-const GROUND = groundFor(survey(threeObstacles()), ['run-1']);
+const GROUND = snapContext(survey(threeObstacles()), ['run-1']);
 const EVERY = [...PLACE_SOURCES, ...TURN_SOURCES];
 const FOOT = 0.3048;
 
-function box(minX: number, minY: number, size = 2): Moving {
+function box(minX: number, minY: number, size = 2): SnapSubject {
   return {
     bounds: { minX, minY, maxX: minX + size, maxY: minY + size },
     pieces: [],
-    carried: { x: 0, y: 0 },
+    shift: { x: 0, y: 0 },
   };
 }
 
@@ -61,7 +61,7 @@ describe('a snap', () => {
     );
   });
 
-  const pull = (axis: Pull['axis'], by: number, says: string): Source => {
+  const pull = (axis: SnapCandidate['axis'], by: number, says: string): SnapSource => {
     return () => [{ axis, by, guide: () => ({ says, marks: [] }) }];
   };
   const REACH = { ground: 0.5, angle: 0.1 };
@@ -87,7 +87,7 @@ describe('a snap', () => {
 
 describe('what draws', () => {
   const near = { ground: 0.2, angle: 0.05 };
-  const says = (moving: Moving) =>
+  const says = (moving: SnapSubject) =>
     snap(moving, { ...GROUND, others: [] }, { sources: EVERY, reach: near }).guides.map((guide) => guide.says);
 
   test('a wall, at contact', () => {

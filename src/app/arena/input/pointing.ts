@@ -2,12 +2,12 @@ import type { Finding } from '../../../core/checks/check.ts';
 import type { Point } from '../../../core/plane/point.ts';
 import { segmentPointDistance } from '../../../core/plane/segment.ts';
 import type { Survey } from '../../../core/survey.ts';
-import { lineAt } from '../../../desk/gestures/bend.ts';
-import { pieceAt } from '../../../desk/selection/hit.ts';
+import { newBendAt } from '../../../desk/gestures/bend.ts';
+import { pieceUnderPoint } from '../../../desk/selection/hit.ts';
 import type { Pointed } from '../../view.ts';
 import { type Camera, groundOf } from '../camera.ts';
 import { badgeAt } from '../painters/badges.ts';
-import { REACH } from './pick-radius.ts';
+import { PICK_RADIUS } from './pick-radius.ts';
 
 /** What lies under a pointer that touches nothing: a badge before a gap before an obstacle of the go. */
 export function pointedAt(
@@ -21,14 +21,14 @@ export function pointedAt(
   const [id] = badgeAt(findings, camera, place);
   if (id !== undefined) return { kind: 'finding', id };
   const at = groundOf(camera, place);
-  const reach = REACH.mouse / camera.scale;
-  const piece = pieceAt(survey, at, reach / 2);
+  const reach = PICK_RADIUS.mouse / camera.scale;
+  const piece = pieceUnderPoint(survey, at, reach / 2);
   if (piece === null) {
     const gap = survey.line.gaps.findIndex(({ ends }) => segmentPointDistance(ends, at) <= reach);
     if (gap >= 0) return { kind: 'gap', gap };
   }
   const { legs } = survey.layout.ride;
-  const bend = piece === null ? lineAt(survey, at, reach) : null;
+  const bend = piece === null ? newBendAt(survey, at, reach) : null;
   const leg = legs.findIndex((each) => (bend === null ? each.obstacle === piece?.obstacle : each.id === bend.leg));
   return leg < 0 ? null : { kind: 'leg', leg };
 }

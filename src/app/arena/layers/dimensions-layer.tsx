@@ -1,24 +1,24 @@
 import { useDeskState } from '../../desk-context.tsx';
 import { useViewState } from '../../view.ts';
-import { useTapes } from '../overlays/use-dimensions.ts';
-import { inkKept, inkMeasured, inkPegs, inkTapeEnd } from '../painters/kept-mark.ts';
-import { Inked, useLooks } from './layers.tsx';
+import { useDimensions } from '../overlays/use-dimensions.ts';
+import { paintKept, paintPins, paintTapeEnd, paintTapeReading } from '../painters/kept-mark.ts';
+import { PaintedLayer, useTheme } from './layers.tsx';
 
 /** The tapes of what is kept, the pegs of what is fixed, and the tape in the hand. */
-export function TapesLayer() {
-  const looks = useLooks();
+export function DimensionsLayer() {
+  const theme = useTheme();
   const camera = useViewState((state) => state.camera);
   const survey = useDeskState((state) => state.survey);
   const stage = useDeskState((state) => state.stage);
-  const measuring = useDeskState((state) => state.measuring);
-  const measured = useDeskState((state) => state.measured);
-  const { kept, labels } = useTapes();
+  const measuring = useDeskState((state) => state.tape);
+  const measured = useDeskState((state) => state.tapeReading);
+  const { kept, labels } = useDimensions();
   return (
-    <Inked
+    <PaintedLayer
       draw={(context) => {
-        if (stage === 'set') inkPegs(context, survey, { camera, looks });
-        inkKept(context, kept, { camera, looks, labels });
-        if (measured !== null) inkMeasured(context, measured, { camera, looks });
+        if (stage === 'set') paintPins(context, survey, { camera, theme });
+        paintKept(context, kept, { camera, theme, labels });
+        if (measured !== null) paintTapeReading(context, measured, { camera, theme });
         const from = measured === null ? (measuring?.from ?? null) : null;
         if (from === null) return;
         const piece = from.on === 'piece' ? survey.pieces.find((each) => each.key === from.key) : undefined;
@@ -32,7 +32,7 @@ export function TapesLayer() {
                   x: piece.pose.x + along * Math.cos(piece.pose.angle),
                   y: piece.pose.y + along * Math.sin(piece.pose.angle),
                 };
-        if (at !== undefined) inkTapeEnd(context, at, { camera, looks });
+        if (at !== undefined) paintTapeEnd(context, at, { camera, theme });
       }}
     />
   );

@@ -5,13 +5,13 @@ import { useDeskState } from '../../desk-context.tsx';
 import { feetAt } from '../../ride/feet.ts';
 import { usePlayer } from '../../ride/player-context.tsx';
 import { useViewState } from '../../view.ts';
-import { inkHorse } from '../painters/paint-horse.ts';
-import { useLooks } from './layers.tsx';
+import { paintHorse } from '../painters/paint-horse.ts';
+import { useTheme } from './layers.tsx';
 
 /** The horse that rides the go, on a canvas of its own: while it goes, nothing else is drawn and React sleeps. */
 export function HorseLayer() {
   const player = usePlayer();
-  const looks = useLooks();
+  const theme = useTheme();
   const { camera, size } = useViewState((state) => state);
   const survey = useDeskState((state) => state.survey);
   const isHeld = useDeskState((state) => state.gesture !== null);
@@ -31,15 +31,15 @@ export function HorseLayer() {
       const { horse } = survey;
       // A hand that drags a pole does not wait for hooves.
       const prints = isHeld ? NO_PRINTS : printsOf(survey);
-      inkHorse(
+      paintHorse(
         context,
         { pose: riding.pose, feet: feetAt(prints, time, { pose: riding.pose, horse }), horse },
-        { camera, looks },
+        { camera, theme },
       );
     };
     draw();
     return player.watch(draw);
-  }, [player, looks, camera, size, survey, isHeld]);
+  }, [player, theme, camera, size, survey, isHeld]);
   const ratio = typeof window === 'undefined' ? 1 : window.devicePixelRatio;
   return (
     <canvas

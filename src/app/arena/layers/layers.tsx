@@ -2,25 +2,25 @@ import type { Context as KonvaContext } from 'konva/lib/Context';
 import { Shape } from 'konva/lib/Shape';
 import { useCallback, useSyncExternalStore } from 'react';
 import { Shape as InkShape, Layer, Stage } from 'react-konva/lib/ReactKonvaCore';
-import { sweptIn } from '../../check/sweep-words.ts';
-import { lookedAt } from '../../check/visible-findings.ts';
+import { sweepsShown } from '../../check/sweep-words.ts';
+import { visibleFindings } from '../../check/visible-findings.ts';
 import { useDeskState } from '../../desk-context.tsx';
 import { useViewState } from '../../view.ts';
-import { useReach } from '../input/pick-radius.ts';
+import { usePickRadius } from '../input/pick-radius.ts';
 import { labelBox } from '../overlays/dimension-places.ts';
-import { useTapes } from '../overlays/use-dimensions.ts';
-import { badgeBoxes, inkBadges } from '../painters/badges.ts';
-import { handleBoxes, inkBends, inkChosen, inkCrossings, inkHandles } from '../painters/handles.ts';
-import { DARK, LIGHT, type Looks } from '../painters/inks.ts';
-import { measuredPlate } from '../painters/kept-mark.ts';
-import { inkLabels } from '../painters/labels.ts';
-import { inkMarks } from '../painters/marks.ts';
-import { inkGround } from '../painters/paint-ground.ts';
-import { inkThings } from '../painters/paint-obstacles.ts';
-import { endBoxes, inkTravel } from '../painters/paint-travel.ts';
-import { inkNarrowest, inkSweep } from '../painters/sweep-mark.ts';
-import { inkTape } from '../painters/tape-mark.ts';
-import { TapesLayer } from './dimensions-layer.tsx';
+import { useDimensions } from '../overlays/use-dimensions.ts';
+import { badgeBoxes, paintBadges } from '../painters/badges.ts';
+import { handleBoxes, paintBends, paintChosen, paintCrossings, paintHandles } from '../painters/handles.ts';
+import { DARK, LIGHT, type Theme } from '../painters/inks.ts';
+import { tapeReadingPlate } from '../painters/kept-mark.ts';
+import { paintLabels } from '../painters/labels.ts';
+import { paintMarks } from '../painters/marks.ts';
+import { paintGround } from '../painters/paint-ground.ts';
+import { paintObstacles } from '../painters/paint-obstacles.ts';
+import { endBoxes, paintTravel } from '../painters/paint-travel.ts';
+import { paintNarrowest, paintSweep } from '../painters/sweep-mark.ts';
+import { paintGap } from '../painters/tape-mark.ts';
+import { DimensionsLayer } from './dimensions-layer.tsx';
 import { PrintsLayer } from './prints-layer.tsx';
 
 // Named so that the bundler keeps the one shape the core build does not register by itself.
@@ -35,15 +35,15 @@ export function Layers() {
   return (
     <Stage width={size.width} height={size.height} listening={false}>
       <GroundLayer />
-      <ThingsLayer />
+      <ObstaclesLayer />
       <PrintsLayer />
-      <OverLayer />
-      <TapesLayer />
+      <OverlayLayer />
+      <DimensionsLayer />
     </Stage>
   );
 }
 
-export function Inked({ draw }: { readonly draw: Draw }) {
+export function PaintedLayer({ draw }: { readonly draw: Draw }) {
   return (
     <Layer listening={false}>
       <InkShape
@@ -56,77 +56,77 @@ export function Inked({ draw }: { readonly draw: Draw }) {
 }
 
 function GroundLayer() {
-  const looks = useLooks();
+  const theme = useTheme();
   const camera = useViewState((state) => state.camera);
   const arena = useDeskState((state) => state.course.arena);
   const unit = useDeskState((state) => state.course.unit);
-  return <Inked draw={(context) => inkGround(context, { arena, unit, camera, looks })} />;
+  return <PaintedLayer draw={(context) => paintGround(context, { arena, unit, camera, theme })} />;
 }
 
-function ThingsLayer() {
-  const looks = useLooks();
+function ObstaclesLayer() {
+  const theme = useTheme();
   const { camera, size, pointed } = useViewState((state) => state);
   const survey = useDeskState((state) => state.survey);
   const chosen = useDeskState((state) => state.chosen);
-  const findings = useDeskState(lookedAt);
-  const reach = useReach();
-  const tapes = useTapes();
-  const measured = useDeskState((state) => state.measured);
+  const findings = useDeskState(visibleFindings);
+  const reach = usePickRadius();
+  const tapes = useDimensions();
+  const measured = useDeskState((state) => state.tapeReading);
   return (
-    <Inked
+    <PaintedLayer
       draw={(context) => {
-        inkThings(context, survey, { camera, looks });
-        inkTravel(context, survey, { camera, looks, pointed });
+        paintObstacles(context, survey, { camera, theme });
+        paintTravel(context, survey, { camera, theme, pointed });
         const kept = [
           ...badgeBoxes(findings, camera),
           ...endBoxes(survey, camera),
           ...handleBoxes({ survey, chosen }, { camera, reach: reach / camera.scale }),
           ...tapes.labels.map(labelBox),
-          ...(measured === null ? [] : [measuredPlate(measured, camera)]),
+          ...(measured === null ? [] : [tapeReadingPlate(measured, camera)]),
         ];
-        inkLabels(context, survey, { camera, looks, size, chosen, kept });
+        paintLabels(context, survey, { camera, theme, size, chosen, kept });
       }}
     />
   );
 }
 
-function OverLayer() {
-  const looks = useLooks();
+function OverlayLayer() {
+  const theme = useTheme();
   const { camera, pointed } = useViewState((state) => state);
   const survey = useDeskState((state) => state.survey);
   const chosen = useDeskState((state) => state.chosen);
-  const findings = useDeskState(lookedAt);
+  const findings = useDeskState(visibleFindings);
   const guides = useDeskState((state) => state.guides);
   const stage = useDeskState((state) => state.stage);
-  const reach = useReach();
+  const reach = usePickRadius();
   return (
-    <Inked
+    <PaintedLayer
       draw={(context) => {
-        const sweeps = stage === 'check' ? sweptIn(survey, { chosen, pointed, findings }) : [];
-        for (const sweep of sweeps) inkSweep(context, { camera, looks, sweep });
-        inkChosen(context, survey, { camera, looks, chosen });
-        inkHandles(context, { survey, chosen }, { camera, looks, reach: reach / camera.scale });
-        if (stage === 'ride') inkBends(context, survey, { camera, looks, chosen });
-        inkCrossings(context, { survey, chosen, stage }, { camera, looks });
+        const sweeps = stage === 'check' ? sweepsShown(survey, { chosen, pointed, findings }) : [];
+        for (const sweep of sweeps) paintSweep(context, { camera, theme, sweep });
+        paintChosen(context, survey, { camera, theme, chosen });
+        paintHandles(context, { survey, chosen }, { camera, theme, reach: reach / camera.scale });
+        if (stage === 'ride') paintBends(context, survey, { camera, theme, chosen });
+        paintCrossings(context, { survey, chosen, stage }, { camera, theme });
         const gap = pointed?.kind === 'gap' ? survey.line.gaps[pointed.gap] : undefined;
-        if (gap !== undefined) inkTape(context, gap.ends, { camera, looks });
-        inkBadges(context, findings, { camera, looks, pointed });
-        for (const sweep of sweeps) inkNarrowest(context, survey, { camera, looks, sweep });
-        const drawing = { ...looks, inks: { ...looks.inks, measure: looks.guide, faint: looks.guide } };
-        for (const guide of guides) inkMarks(context, guide.marks, { camera, looks: drawing });
+        if (gap !== undefined) paintGap(context, gap.ends, { camera, theme });
+        paintBadges(context, findings, { camera, theme, pointed });
+        for (const sweep of sweeps) paintNarrowest(context, survey, { camera, theme, sweep });
+        const drawing = { ...theme, inks: { ...theme.inks, measure: theme.guide, faint: theme.guide } };
+        for (const guide of guides) paintMarks(context, guide.marks, { camera, theme: drawing });
       }}
     />
   );
 }
 
-const DARK_WISH = '(prefers-color-scheme: dark)';
+const DARK_SCHEME = '(prefers-color-scheme: dark)';
 
 /** The looks for the theme that the person's system asks for. */
-export function useLooks(): Looks {
-  const listen = useCallback((heard: () => void) => {
-    const wish = window.matchMedia(DARK_WISH);
-    wish.addEventListener('change', heard);
-    return () => wish.removeEventListener('change', heard);
+export function useTheme(): Theme {
+  const subscribe = useCallback((listener: () => void) => {
+    const query = window.matchMedia(DARK_SCHEME);
+    query.addEventListener('change', listener);
+    return () => query.removeEventListener('change', listener);
   }, []);
-  return useSyncExternalStore(listen, () => window.matchMedia(DARK_WISH).matches) ? DARK : LIGHT;
+  return useSyncExternalStore(subscribe, () => window.matchMedia(DARK_SCHEME).matches) ? DARK : LIGHT;
 }

@@ -2,12 +2,12 @@ import { printNotesOf, printsOf } from '../../../core/survey.ts';
 import { useDeskState } from '../../desk-context.tsx';
 import { usePlayerState } from '../../ride/player-context.tsx';
 import { useViewState } from '../../view.ts';
-import { inkPrints } from '../painters/paint-prints.ts';
-import { Inked, useLooks } from './layers.tsx';
+import { paintPrints } from '../painters/paint-prints.ts';
+import { PaintedLayer, useTheme } from './layers.tsx';
 
 /** The hoof prints, when somebody wants to see them. They are worked out at rest: a drag does not wait for them. */
 export function PrintsLayer() {
-  const looks = useLooks();
+  const theme = useTheme();
   const { camera, size } = useViewState((state) => state);
   const survey = useDeskState((state) => state.survey);
   const isHeld = useDeskState((state) => state.gesture !== null);
@@ -15,10 +15,10 @@ export function PrintsLayer() {
   const isWanted = usePlayerState((state) => state.hasPrints);
   if (!isWanted || !isRide || isHeld) return null;
   return (
-    <Inked
+    <PaintedLayer
       draw={(context) => {
         const hoof = survey.horse.hoof.value;
-        inkPrints(context, { prints: printsOf(survey), notes: printNotesOf(survey), hoof }, { camera, looks, size });
+        paintPrints(context, { prints: printsOf(survey), notes: printNotesOf(survey), hoof }, { camera, theme, size });
       }}
     />
   );

@@ -3,12 +3,12 @@ import type { Conflict } from '../../../core/course/conflict.ts';
 import { useDesk, useDeskState } from '../../desk-context.tsx';
 
 /** What was asked for and cannot be: the smallest set that stands against it, and what may be dropped. */
-export function StandoffDialog() {
-  const standoff = useDeskState((state) => state.standoff);
-  return standoff === null ? null : <Opened clashes={standoff.clashes} />;
+export function ConflictDialog() {
+  const conflict = useDeskState((state) => state.pendingConflict);
+  return conflict === null ? null : <OpenConflictDialog clashes={conflict.conflicts} />;
 }
 
-function Opened({ clashes }: { readonly clashes: readonly Conflict[] }) {
+function OpenConflictDialog({ clashes }: { readonly clashes: readonly Conflict[] }) {
   const desk = useDesk();
   const id = useId();
   const dialog = useRef<HTMLDialogElement>(null);
@@ -21,11 +21,11 @@ function Opened({ clashes }: { readonly clashes: readonly Conflict[] }) {
     return () => element?.close();
   }, []);
   return (
-    <dialog ref={dialog} className="dialog standoff" aria-labelledby={id} onCancel={() => desk.resolve()}>
+    <dialog ref={dialog} className="dialog conflict-dialog" aria-labelledby={id} onCancel={() => desk.resolve()}>
       <h2 id={id}>That cannot all hold</h2>
       <p>Nothing has moved. Drop one of these and the rest goes on, or leave everything as it was.</p>
       {clashes.map((clash) => (
-        <ClashOffers key={clash.members.map(({ key }) => key).join(' ')} clash={clash} />
+        <ConflictResolutions key={clash.members.map(({ key }) => key).join(' ')} clash={clash} />
       ))}
       <div className="dialog-end">
         <button ref={leave} type="button" className="button primary" onClick={() => desk.resolve()}>
@@ -37,12 +37,12 @@ function Opened({ clashes }: { readonly clashes: readonly Conflict[] }) {
 }
 
 /** One set that cannot hold together: what it says, and a button for each way out. */
-export function ClashOffers({ clash }: { readonly clash: Conflict }) {
+export function ConflictResolutions({ clash }: { readonly clash: Conflict }) {
   const desk = useDesk();
   return (
     <>
-      <p className="clash-says">{clash.says}</p>
-      <ul className="clash-offers">
+      <p className="conflict-message">{clash.says}</p>
+      <ul className="conflict-resolutions">
         {clash.resolutions.map((offer) => (
           <li key={`${offer.does} ${offer.key}`}>
             <button type="button" className="button" onClick={() => desk.resolve(offer)}>

@@ -1,8 +1,8 @@
 import { type KeyboardEvent, useEffect, useRef, useState } from 'react';
 import { useDesk, useDeskState } from '../../desk-context.tsx';
 import { useViewState } from '../../view.ts';
-import { LABEL_HEIGHT, type TapeLabel } from './dimension-places.ts';
-import { useTapes } from './use-dimensions.ts';
+import { type DimensionLabel, LABEL_HEIGHT } from './dimension-places.ts';
+import { useDimensions } from './use-dimensions.ts';
 
 /** The widest that the reason under a field gets, pixels. */
 const BUBBLE = 250;
@@ -13,26 +13,29 @@ function focusArena(): void {
 }
 
 /** Puts the focus on the first number of what is kept; false when none is shown. */
-export function focusTapes(): boolean {
-  const first = document.querySelector<HTMLElement>('.tape-label button');
+export function focusDimensions(): boolean {
+  const first = document.querySelector<HTMLElement>('.dimension-label button');
   first?.focus();
   return first !== null;
 }
 
 /** The numbers on the tapes of what is chosen. One that is pressed becomes a field in its place. */
-export function TapeLabels() {
-  const { labels } = useTapes();
+export function DimensionLabels() {
+  const { labels } = useDimensions();
   const isBusy = useDeskState((state) => state.gesture !== null);
   const [open, setOpen] = useState<string | null>(null);
   if (labels.length === 0) return null;
   return (
-    <ul className={isBusy ? 'tape-labels is-busy' : 'tape-labels'} aria-label="What is kept of what is chosen">
+    <ul
+      className={isBusy ? 'dimension-labels is-busy' : 'dimension-labels'}
+      aria-label="What is kept of what is chosen"
+    >
       {labels.map((label) => {
         const key = label.keys.join(' ');
         return (
           <li
             key={key}
-            className={label.kept.holds ? 'tape-label' : 'tape-label is-loose'}
+            className={label.kept.holds ? 'dimension-label' : 'dimension-label is-loose'}
             style={{ left: label.at.x, top: label.at.y, height: LABEL_HEIGHT }}
             data-kept={key}
           >
@@ -48,7 +51,7 @@ export function TapeLabels() {
   );
 }
 
-function LabelButton({ label, press }: { readonly label: TapeLabel; press(): void }) {
+function LabelButton({ label, press }: { readonly label: DimensionLabel; press(): void }) {
   const name = `${label.kept.name}: ${label.text}${label.kept.holds ? '' : ', only measured'}. Type another`;
   const key = (event: KeyboardEvent) => {
     if (event.key !== 'Escape') return;
@@ -62,7 +65,7 @@ function LabelButton({ label, press }: { readonly label: TapeLabel; press(): voi
   );
 }
 
-function LabelField({ label, close }: { readonly label: TapeLabel; close(): void }) {
+function LabelField({ label, close }: { readonly label: DimensionLabel; close(): void }) {
   const desk = useDesk();
   const field = useRef<HTMLInputElement>(null);
   const [text, setText] = useState(label.kept.text);
@@ -91,7 +94,7 @@ function LabelField({ label, close }: { readonly label: TapeLabel; close(): void
     if (event.key === 'Escape') leave();
   };
   return (
-    <div className={`tape-field ${leans}`}>
+    <div className={`dimension-field ${leans}`}>
       <input
         ref={field}
         type="text"

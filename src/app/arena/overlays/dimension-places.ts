@@ -1,11 +1,11 @@
 import { lerp, type Point } from '../../../core/plane/point.ts';
 import type { Bounds } from '../../../core/plane/ring.ts';
-import type { Kept } from '../../../desk/constraints/kept-list.ts';
-import { type Camera, type Size, screenOf } from '../camera.ts';
+import type { KeptConstraint } from '../../../desk/constraints/kept-list.ts';
+import { type Camera, type ScreenSize, screenOf } from '../camera.ts';
 
 /** The number on a tape, where it stands on the screen. */
-export interface TapeLabel {
-  readonly kept: Kept;
+export interface DimensionLabel {
+  readonly kept: KeptConstraint;
   /** The constraints that a number typed here is for. */
   readonly keys: readonly string[];
   readonly text: string;
@@ -24,11 +24,11 @@ const APART = 3;
 /** How far from its tape a label may stand, pixels. */
 const STEPS = [0, 16, 26, 38, 52, 70, 92];
 
-interface Wish {
-  readonly kept: Kept;
+interface DimensionLabelRequest {
+  readonly kept: KeptConstraint;
   readonly keys: readonly string[];
   readonly text: string;
-  readonly tape: readonly [Point<'screen'>, Point<'screen'>];
+  readonly dimension: readonly [Point<'screen'>, Point<'screen'>];
   readonly width: number;
 }
 
@@ -37,11 +37,11 @@ function boxAt({ x, y }: Point<'screen'>, width: number): Bounds {
   return { minX: x - w, maxX: x + w, minY: y - h, maxY: y + h };
 }
 
-export function labelBox({ at, width }: Pick<TapeLabel, 'at' | 'width'>): Bounds {
+export function labelBox({ at, width }: Pick<DimensionLabel, 'at' | 'width'>): Bounds {
   return boxAt(at, width);
 }
 
-function meet(a: Bounds, b: Bounds): boolean {
+function isOverlapping(a: Bounds, b: Bounds): boolean {
   const clear = a.maxX + APART <= b.minX || b.maxX + APART <= a.minX;
   return !clear && !(a.maxY + APART <= b.minY || b.maxY + APART <= a.minY);
 }
@@ -50,28 +50,28 @@ function widthOf(text: string): number {
   return text.length * FIGURE + ROUND;
 }
 
-function middle([from, to]: Wish['tape']): Point<'screen'> {
+function middle([from, to]: DimensionLabelRequest['dimension']): Point<'screen'> {
   return { x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 };
 }
 
 /** One label for each tape of what is kept, or one for all where they would cover one another. */
-function wishesOf(kept: Kept, camera: Camera): readonly Wish[] {
-  const tapes = kept.tapes.map(([from, to]) => [screenOf(camera, from), screenOf(camera, to)] as const);
+function labelRequests(kept: KeptConstraint, camera: Camera): readonly DimensionLabelRequest[] {
+  const tapes = kept.dimensions.map(([from, to]) => [screenOf(camera, from), screenOf(camera, to)] as const);
   const width = widthOf(kept.text);
-  const single = tapes.map((tape, i): Wish => {
+  const single = tapes.map((tape, i): DimensionLabelRequest => {
     const key = kept.keys[i];
-    return { kept, keys: key === undefined ? kept.keys : [key], text: kept.text, tape, width };
+    return { kept, keys: key === undefined ? kept.keys : [key], text: kept.text, dimension: tape, width };
   });
-  const boxes = single.map((each) => boxAt(middle(each.tape), width));
-  const isDense = boxes.some((box, i) => boxes.some((other, j) => j > i && meet(box, other)));
+  const boxes = single.map((each) => boxAt(middle(each.dimension), width));
+  const isDense = boxes.some((box, i) => boxes.some((other, j) => j > i && isOverlapping(box, other)));
   const centre = tapes[Math.floor((tapes.length - 1) / 2)];
   if (!isDense || centre === undefined) return single;
   const text = `${tapes.length} × ${kept.text}`;
-  return [{ kept, keys: kept.keys, text, tape: centre, width: widthOf(text) }];
+  return [{ kept, keys: kept.keys, text, dimension: centre, width: widthOf(text) }];
 }
 
 /** Places for a label: on its tape, then square to it and along it, farther and farther. */
-function placesFor({ tape: [from, to], width }: Wish): readonly Point<'screen'>[] {
+function placesFor({ dimension: [from, to], width }: DimensionLabelRequest): readonly Point<'screen'>[] {
   const at = middle([from, to]);
   const long = Math.hypot(to.x - from.x, to.y - from.y);
   const [ux, uy] = long < 1 ? [1, 0] : [(to.x - from.x) / long, (to.y - from.y) / long];
@@ -91,35 +91,35 @@ function placesFor({ tape: [from, to], width }: Wish): readonly Point<'screen'>[
  * Where the numbers of what is kept stand: near their tapes, off one another and off what is `taken`, over as few `dots`
  * (samples of the poles) as possible. One that finds no place is left out: it is in the list beside the arena.
  */
-export function tapeLabels(
-  kept: readonly Kept[],
+export function dimensionLabels(
+  kept: readonly KeptConstraint[],
   camera: Camera,
   {
     size,
     dots,
     taken,
-  }: { readonly size: Size; readonly dots: readonly Point<'screen'>[]; readonly taken: readonly Bounds[] },
-): readonly TapeLabel[] {
+  }: { readonly size: ScreenSize; readonly dots: readonly Point<'screen'>[]; readonly taken: readonly Bounds[] },
+): readonly DimensionLabel[] {
   const boxes = [...taken];
   return kept
-    .flatMap((each) => wishesOf(each, camera))
-    .flatMap((wish): TapeLabel[] => {
-      const foot = middle(wish.tape);
+    .flatMap((each) => labelRequests(each, camera))
+    .flatMap((request): DimensionLabel[] => {
+      const foot = middle(request.dimension);
       let best: Point<'screen'> | undefined;
       let least = Number.POSITIVE_INFINITY;
-      for (const at of placesFor(wish)) {
-        const box = boxAt(at, wish.width);
+      for (const at of placesFor(request)) {
+        const box = boxAt(at, request.width);
         const isInside = box.minX > 2 && box.minY > 2 && box.maxX < size.width - 2 && box.maxY < size.height - 2;
-        if (!isInside || boxes.some((each) => meet(each, box))) continue;
+        if (!isInside || boxes.some((each) => isOverlapping(each, box))) continue;
         const covered = dots.filter(({ x, y }) => x > box.minX && x < box.maxX && y > box.minY && y < box.maxY).length;
-        const price = 2 * covered + 0.12 * Math.hypot(at.x - foot.x, at.y - foot.y);
-        if (price >= least) continue;
-        least = price;
+        const cost = 2 * covered + 0.12 * Math.hypot(at.x - foot.x, at.y - foot.y);
+        if (cost >= least) continue;
+        least = cost;
         best = at;
       }
       if (best === undefined) return [];
-      boxes.push(boxAt(best, wish.width));
-      const { kept: what, keys, text, width } = wish;
+      boxes.push(boxAt(best, request.width));
+      const { kept: what, keys, text, width } = request;
       return [{ kept: what, keys, text, at: best, foot, width }];
     });
 }

@@ -1,32 +1,34 @@
-import { words } from '../../../desk/desk-words.ts';
-import { lookedAt } from '../../check/visible-findings.ts';
+import { messages } from '../../../desk/desk-words.ts';
+import { visibleFindings } from '../../check/visible-findings.ts';
 import { useDeskState } from '../../desk-context.tsx';
-import { gapSentence, ribbonGaps } from '../../strip/track.ts';
+import { gapSentence, stripGaps } from '../../strip/track.ts';
 import { useViewState } from '../../view.ts';
 
 /** One line over the arena: what is under way and what it snaps to, or what is pointed at. */
-export function Tells() {
+export function HintLine() {
   const gesture = useDeskState((state) => state.gesture);
   const guides = useDeskState((state) => state.guides);
   const survey = useDeskState((state) => state.survey);
-  const findings = useDeskState(lookedAt);
+  const findings = useDeskState(visibleFindings);
   const pointed = useViewState((state) => state.pointed);
-  const measuring = useDeskState((state) => state.measuring);
-  const measured = useDeskState((state) => state.measured);
+  const measuring = useDeskState((state) => state.tape);
+  const measured = useDeskState((state) => state.tapeReading);
   const finding = pointed?.kind === 'finding' ? findings.find((each) => each.id === pointed.id) : undefined;
-  const gap = pointed?.kind === 'gap' ? ribbonGaps(survey)[pointed.gap] : undefined;
+  const gap = pointed?.kind === 'gap' ? stripGaps(survey)[pointed.gap] : undefined;
   const says =
     measuring !== null
-      ? (measured?.says ?? (measuring.from === null ? words.tapeInHand() : words.pressOtherEnd()))
+      ? (measured?.says ?? (measuring.from === null ? messages.tapeInHand() : messages.pressOtherEnd()))
       : gesture !== null
         ? [gesture, ...guides.map((guide) => guide.says)].join(' · ')
         : (finding?.says ?? (gap === undefined ? '' : gapSentence(gap, survey.course.unit)));
   if (says === '' && survey.obstacles.length === 0) {
-    return <p className="tells">The arena is raked. Add the first obstacle, or open a starter from the File menu.</p>;
+    return (
+      <p className="hint-line">The arena is raked. Add the first obstacle, or open a starter from the File menu.</p>
+    );
   }
   if (says === '') return null;
   return (
-    <p className={`tells ${gesture === null ? (finding?.weight ?? '') : ''}`} aria-hidden="true">
+    <p className={`hint-line ${gesture === null ? (finding?.weight ?? '') : ''}`} aria-hidden="true">
       {says}
     </p>
   );

@@ -3,20 +3,20 @@ import { useState } from 'react';
 import { useDeskState } from '../../desk-context.tsx';
 import { useViewState } from '../../view.ts';
 import { FOLDED, NARROW } from '../camera.ts';
-import { useLooks } from '../layers/layers.tsx';
-import { WAYS, type Way, wayOf } from '../painters/travel-styles.ts';
+import { useTheme } from '../layers/layers.tsx';
+import { TRAVEL_STYLES, type TravelKind, travelKind } from '../painters/travel-styles.ts';
 import { PrintLegend } from './print-legend.tsx';
 
 /** Which stroke means which gait, for those that the line has. */
-export function Legend() {
+export function ArenaLegend() {
   const elements = useDeskState((state) => state.survey.line.elements);
-  const looks = useLooks();
+  const theme = useTheme();
   const width = useViewState((state) => state.size.width);
   // Folded in a small picture until somebody asks for it; in a wide one it is in nobody's way.
   const [wish, setWish] = useState<boolean | null>(null);
   const isOpen = width >= NARROW || (wish ?? width >= FOLDED);
-  const used = new Set(elements.filter((each) => each.length > 0 || each.move === 'turn').map(wayOf));
-  const shown = (Object.keys(WAYS) as Way[]).filter((way) => used.has(way));
+  const used = new Set(elements.filter((each) => each.length > 0 || each.move === 'turn').map(travelKind));
+  const shown = (Object.keys(TRAVEL_STYLES) as TravelKind[]).filter((way) => used.has(way));
   if (shown.length === 0) return null;
   return (
     <div className={isOpen ? 'legend' : 'legend is-folded'}>
@@ -35,7 +35,7 @@ export function Legend() {
       {isOpen && (
         <ul aria-label="How the line is drawn">
           {shown.map((way) => {
-            const look = WAYS[way];
+            const look = TRAVEL_STYLES[way];
             return (
               <li key={way}>
                 <svg width="26" height="12" aria-hidden="true">
@@ -44,7 +44,7 @@ export function Legend() {
                     x2="24"
                     y1="6"
                     y2="6"
-                    stroke={looks.inks[look.ink]}
+                    stroke={theme.inks[look.ink]}
                     strokeWidth={look.width}
                     strokeDasharray={look.dash.join(' ')}
                     strokeLinecap={look.cap}

@@ -1,6 +1,6 @@
 import { useDeskState } from '../../desk-context.tsx';
 import { usePlayerState } from '../../ride/player-context.tsx';
-import { useLooks } from '../layers/layers.tsx';
+import { useTheme } from '../layers/layers.tsx';
 import { HOOF_PATHS } from '../painters/hoof.ts';
 
 const FEET = [
@@ -12,7 +12,7 @@ const FEET = [
 
 /** Which print is of which foot, while prints are shown. */
 export function PrintLegend() {
-  const looks = useLooks();
+  const theme = useTheme();
   const isRide = useDeskState((state) => state.stage === 'ride');
   const hasPrints = usePlayerState((state) => state.hasPrints);
   if (!isRide || !hasPrints) return null;
@@ -21,8 +21,8 @@ export function PrintLegend() {
       <svg width="12" height="12" aria-hidden="true">
         <path
           d={HOOF_PATHS[end]}
-          fill={isLeft ? looks.inks.landing : looks.ground}
-          stroke={looks.inks.landing}
+          fill={isLeft ? theme.inks.landing : theme.ground}
+          stroke={theme.inks.landing}
           strokeWidth="1.2"
         />
       </svg>

@@ -1,17 +1,17 @@
 import { printAngle } from '../../../core/measure/angle.ts';
 import { printLength } from '../../../core/measure/length.ts';
-import { counted, obstacleTitle, placeWords } from '../../app-words.ts';
-import { openAt } from '../../check/visible-findings.ts';
+import { counted, obstacleTitle, positionWords } from '../../app-words.ts';
+import { openFindings } from '../../check/visible-findings.ts';
 import { useDeskState } from '../../desk-context.tsx';
 
 /** The arena in words, for those who do not see it. */
-export function Mirror() {
+export function TextAlternative() {
   const survey = useDeskState((state) => state.survey);
   const chosen = useDeskState((state) => state.chosen);
-  const findings = useDeskState(openAt);
+  const findings = useDeskState(openFindings);
   const { arena, unit } = survey.course;
   return (
-    <div className="unseen">
+    <div className="visually-hidden">
       <p id="arena-keys">
         Tab chooses the next obstacle, the arrow keys move what is chosen, Escape lets go. Help lists all keys.
       </p>
@@ -34,7 +34,7 @@ export function Mirror() {
               >
                 {numbers === undefined ? '' : `Number ${numbers.join(' and ')}: `}
                 {obstacleTitle(obstacle, survey.layout)}, {counted(pieces.length, 'piece')},{' '}
-                {placeWords(obstacle.pose, unit)}, turned {printAngle(obstacle.pose.angle)}
+                {positionWords(obstacle.pose, unit)}, turned {printAngle(obstacle.pose.angle)}
                 {isChosen ? ', chosen' : ''}
               </li>
             );

@@ -5,10 +5,10 @@ import { useView } from '../../view.ts';
 export function ViewButtons() {
   const desk = useDesk();
   const view = useView();
-  const isMeasuring = useDeskState((state) => state.measuring !== null);
+  const isMeasuring = useDeskState((state) => state.tape !== null);
   return (
     <fieldset className="view-buttons">
-      <legend className="unseen">View of the arena</legend>
+      <legend className="visually-hidden">View of the arena</legend>
       <button
         type="button"
         onClick={() => desk.measure()}

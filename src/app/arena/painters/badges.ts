@@ -3,8 +3,8 @@ import type { Point } from '../../../core/plane/point.ts';
 import type { Bounds } from '../../../core/plane/ring.ts';
 import type { Pointed } from '../../view.ts';
 import { type Camera, screenOf } from '../camera.ts';
-import type { Looks } from './inks.ts';
-import { LETTERS } from './marks.ts';
+import type { Theme } from './inks.ts';
+import { FONT_FAMILY } from './marks.ts';
 
 const SIZE = 10;
 /** A badge stands this far above the place it is about, on a stem, and so does not cover it. Pixels. */
@@ -40,39 +40,39 @@ function badgesOf(findings: readonly Finding[], camera: Camera): readonly Badge[
 }
 
 /** Inks a badge at the place of each finding: octagon, triangle or disc, so that colour is not needed; hollow if waived. */
-export function inkBadges(
+export function paintBadges(
   context: CanvasRenderingContext2D,
   findings: readonly Finding[],
-  { camera, looks, pointed }: { readonly camera: Camera; readonly looks: Looks; readonly pointed: Pointed },
+  { camera, theme, pointed }: { readonly camera: Camera; readonly theme: Theme; readonly pointed: Pointed },
 ): void {
   for (const badge of [...badgesOf(findings, camera)].reverse()) {
     const { x, y } = badge.at;
     const isPointed = pointed?.kind === 'finding' && badge.ids.includes(pointed.id);
     if (isPointed) {
-      context.fillStyle = looks.pointed;
+      context.fillStyle = theme.pointed;
       context.beginPath();
       context.arc(x, y, SIZE + 9, 0, 2 * Math.PI);
       context.fill();
     }
     const { foot } = badge;
-    context.strokeStyle = looks[badge.weight];
+    context.strokeStyle = theme[badge.weight];
     context.lineWidth = 2;
     context.beginPath();
     context.moveTo(x, y);
     context.lineTo(foot.x, foot.y);
     context.stroke();
-    context.fillStyle = looks[badge.weight];
+    context.fillStyle = theme[badge.weight];
     context.beginPath();
     context.arc(foot.x, foot.y, 3, 0, 2 * Math.PI);
     context.fill();
     shape(context, badge);
-    context.fillStyle = badge.isHollow ? looks.ground : looks[badge.weight];
-    context.strokeStyle = badge.isHollow ? looks[badge.weight] : looks.ground;
+    context.fillStyle = badge.isHollow ? theme.ground : theme[badge.weight];
+    context.strokeStyle = badge.isHollow ? theme[badge.weight] : theme.ground;
     context.lineJoin = 'round';
     context.fill();
     context.stroke();
-    context.fillStyle = badge.isHollow ? looks[badge.weight] : looks.ground;
-    context.font = `750 12px ${LETTERS}`;
+    context.fillStyle = badge.isHollow ? theme[badge.weight] : theme.ground;
+    context.font = `750 12px ${FONT_FAMILY}`;
     context.textAlign = 'center';
     context.textBaseline = 'middle';
     const sign = badge.ids.length > 1 ? String(badge.ids.length) : badge.weight === 'note' ? 'i' : '!';

@@ -6,26 +6,26 @@ import { turnHandle } from '../../../desk/gestures/turn-handle.ts';
 import { outlines } from '../../../desk/selection/outlines.ts';
 import { bendKey, crossKey, RIDE_START } from '../../../desk/selection/selection.ts';
 import { type Camera, screenAngle, screenOf } from '../camera.ts';
-import type { Looks } from './inks.ts';
+import type { Theme } from './inks.ts';
 import { trace } from './marks.ts';
 
-interface Eye {
+interface DrawContext {
   readonly camera: Camera;
-  readonly looks: Looks;
+  readonly theme: Theme;
 }
 
 /** What is chosen: a halo round its pieces. */
-export function inkChosen(
+export function paintChosen(
   context: CanvasRenderingContext2D,
   survey: Survey,
-  { camera, looks, chosen }: Eye & { readonly chosen: readonly string[] },
+  { camera, theme, chosen }: DrawContext & { readonly chosen: readonly string[] },
 ): void {
   const keys = new Set(chosen);
   for (const obstacle of survey.obstacles) {
     const whole = keys.has(obstacle.obstacle.id);
     for (const piece of obstacle.pieces) {
       if (!whole && !keys.has(piece.key)) continue;
-      context.strokeStyle = looks.chosen;
+      context.strokeStyle = theme.chosen;
       context.lineWidth = 5;
       context.globalAlpha = 0.32;
       outline(context, piece.footprint, camera);
@@ -37,12 +37,12 @@ export function inkChosen(
 }
 
 /** The frame of what is chosen, and the handle that turns it, where the desk will look for it. */
-export function inkHandles(
+export function paintHandles(
   context: CanvasRenderingContext2D,
   state: { readonly survey: Survey; readonly chosen: readonly string[] },
-  { camera, looks, reach }: Eye & { readonly reach: number },
+  { camera, theme, reach }: DrawContext & { readonly reach: number },
 ): void {
-  context.strokeStyle = looks.chosen;
+  context.strokeStyle = theme.chosen;
   context.lineWidth = 1.2;
   context.setLineDash([5, 4]);
   for (const each of outlines(state)) outline(context, each.ring, camera);
@@ -57,7 +57,7 @@ export function inkHandles(
   context.stroke();
   context.beginPath();
   context.arc(at.x, at.y, 6.5, 0, 2 * Math.PI);
-  context.fillStyle = looks.plate;
+  context.fillStyle = theme.plate;
   context.fill();
   context.lineWidth = 2;
   context.stroke();
@@ -75,10 +75,10 @@ export function handleBoxes(
 }
 
 /** What of the line can be taken hold of at the Ride stage: its start and its bends. */
-export function inkBends(
+export function paintBends(
   context: CanvasRenderingContext2D,
   survey: Survey,
-  eye: Eye & { readonly chosen: readonly string[] },
+  eye: DrawContext & { readonly chosen: readonly string[] },
 ): void {
   const { legs, start } = survey.layout.ride;
   const points = [
@@ -90,10 +90,10 @@ export function inkBends(
     const isChosen = eye.chosen.includes(key);
     context.beginPath();
     context.arc(place.x, place.y, isChosen ? 8 : 6.5, 0, 2 * Math.PI);
-    context.fillStyle = isChosen ? eye.looks.chosen : eye.looks.plate;
+    context.fillStyle = isChosen ? eye.theme.chosen : eye.theme.plate;
     context.fill();
     context.lineWidth = 2;
-    context.strokeStyle = eye.looks.chosen;
+    context.strokeStyle = eye.theme.chosen;
     context.stroke();
   }
 }
@@ -103,10 +103,10 @@ const CROSSING = 12;
 const LEAST_CROSSING = 5.5;
 
 /** Where the line crosses the poles of what is chosen: a disc to take hold of, with arrows along the pole. */
-export function inkCrossings(
+export function paintCrossings(
   context: CanvasRenderingContext2D,
   state: Pick<DeskState, 'survey' | 'chosen' | 'stage'>,
-  { camera, looks }: Eye,
+  { camera, theme }: DrawContext,
 ): void {
   const handles = crossingHandles(state).map((handle) => ({ handle, at: screenOf(camera, handle.at) }));
   for (const [i, { handle, at }] of handles.entries()) {
@@ -121,12 +121,12 @@ export function inkCrossings(
     context.rotate(screenAngle(camera, handle.pole.pose.angle));
     context.beginPath();
     context.arc(0, 0, radius, 0, 2 * Math.PI);
-    context.fillStyle = isChosen ? looks.chosen : looks.plate;
+    context.fillStyle = isChosen ? theme.chosen : theme.plate;
     context.fill();
     context.lineWidth = 2;
-    context.strokeStyle = looks.chosen;
+    context.strokeStyle = theme.chosen;
     context.stroke();
-    context.fillStyle = isChosen ? looks.plate : looks.chosen;
+    context.fillStyle = isChosen ? theme.plate : theme.chosen;
     context.beginPath();
     for (const side of [1, -1]) {
       context.moveTo(side * radius * 0.78, 0);

@@ -1,7 +1,7 @@
 import type { Ink } from '../../../core/plane/mark.ts';
 
 /** The screen's look of each ink, and of the few things that only the screen shows. */
-export interface Looks {
+export interface Theme {
   readonly inks: Readonly<Record<Ink, string>>;
   readonly ground: string;
   readonly beyond: string;
@@ -18,7 +18,7 @@ export interface Looks {
   readonly note: string;
 }
 
-export const LIGHT: Looks = {
+export const LIGHT: Theme = {
   inks: {
     timber: '#a8713a',
     stripe: '#fffdf6',
@@ -56,7 +56,7 @@ export const LIGHT: Looks = {
   note: '#3d5c72',
 };
 
-export const DARK: Looks = {
+export const DARK: Theme = {
   inks: {
     timber: '#c79558',
     stripe: '#f3ead6',

@@ -1,21 +1,25 @@
 import type { Point } from '../../../core/plane/point.ts';
 import type { Bounds } from '../../../core/plane/ring.ts';
 import type { Survey } from '../../../core/survey.ts';
-import type { Kept } from '../../../desk/constraints/kept-list.ts';
-import type { Measured } from '../../../desk/measuring/measuring.ts';
+import type { KeptConstraint } from '../../../desk/constraints/kept-list.ts';
+import type { TapeReading } from '../../../desk/measuring/measuring.ts';
 import { type Camera, screenOf } from '../camera.ts';
-import type { TapeLabel } from '../overlays/dimension-places.ts';
-import type { Looks } from './inks.ts';
-import { LETTERS } from './marks.ts';
+import type { DimensionLabel } from '../overlays/dimension-places.ts';
+import type { Theme } from './inks.ts';
+import { FONT_FAMILY } from './marks.ts';
 
-interface Eye {
+interface DrawContext {
   readonly camera: Camera;
-  readonly looks: Looks;
+  readonly theme: Theme;
 }
 
 const TICK = 4.5;
 
-function tapeLine(context: CanvasRenderingContext2D, [from, to]: readonly [Point, Point], camera: Camera): void {
+function paintDimensionLine(
+  context: CanvasRenderingContext2D,
+  [from, to]: readonly [Point, Point],
+  camera: Camera,
+): void {
   const [a, b] = [screenOf(camera, from), screenOf(camera, to)];
   const long = Math.hypot(b.x - a.x, b.y - a.y) || 1;
   const [x, y] = [(-(b.y - a.y) / long) * TICK, ((b.x - a.x) / long) * TICK];
@@ -30,17 +34,17 @@ function tapeLine(context: CanvasRenderingContext2D, [from, to]: readonly [Point
 }
 
 /** Inks the tapes of what is kept, and a thread from each number that stands aside to its tape. What only measures is dashed. */
-export function inkKept(
+export function paintKept(
   context: CanvasRenderingContext2D,
-  kept: readonly Kept[],
-  { camera, looks, labels }: Eye & { readonly labels: readonly TapeLabel[] },
+  kept: readonly KeptConstraint[],
+  { camera, theme, labels }: DrawContext & { readonly labels: readonly DimensionLabel[] },
 ): void {
-  context.strokeStyle = looks.inks.measure;
+  context.strokeStyle = theme.inks.measure;
   context.lineCap = 'butt';
   for (const each of kept) {
     context.lineWidth = 1.6;
     context.setLineDash(each.holds ? [] : [4, 3]);
-    for (const tape of each.tapes) tapeLine(context, tape, camera);
+    for (const tape of each.dimensions) paintDimensionLine(context, tape, camera);
   }
   context.setLineDash([]);
   context.lineWidth = 0.8;
@@ -56,7 +60,7 @@ export function inkKept(
 }
 
 /** Where the number of the tape in the hand stands: on it, or beside one that is short. */
-export function measuredPlate({ tape, text }: Pick<Measured, 'tape' | 'text'>, camera: Camera): Bounds {
+export function tapeReadingPlate({ tape, text }: Pick<TapeReading, 'tape' | 'text'>, camera: Camera): Bounds {
   const [a, b] = [screenOf(camera, tape[0]), screenOf(camera, tape[1])];
   const width = text.length * 8 + 16;
   const aside = Math.hypot(b.x - a.x, b.y - a.y) < width + 12 ? 22 : 0;
@@ -65,57 +69,57 @@ export function measuredPlate({ tape, text }: Pick<Measured, 'tape' | 'text'>, c
 }
 
 /** The tape in the hand: a broad band with what it reads on a plate. */
-export function inkMeasured(
+export function paintTapeReading(
   context: CanvasRenderingContext2D,
-  { tape, text }: Pick<Measured, 'tape' | 'text'>,
-  { camera, looks }: Eye,
+  { tape, text }: Pick<TapeReading, 'tape' | 'text'>,
+  { camera, theme }: DrawContext,
 ): void {
   context.lineCap = 'round';
   for (const [width, colour] of [
-    [6, looks.plate],
-    [2.4, looks.guide],
+    [6, theme.plate],
+    [2.4, theme.guide],
   ] as const) {
     context.lineWidth = width;
     context.strokeStyle = colour;
-    tapeLine(context, tape, camera);
+    paintDimensionLine(context, tape, camera);
   }
-  const { minX, maxX, minY, maxY } = measuredPlate({ tape, text }, camera);
+  const { minX, maxX, minY, maxY } = tapeReadingPlate({ tape, text }, camera);
   const [x, y, width] = [(minX + maxX) / 2, (minY + maxY) / 2, maxX - minX];
-  context.font = `700 13px ${LETTERS}`;
-  context.fillStyle = looks.plate;
-  context.strokeStyle = looks.guide;
+  context.font = `700 13px ${FONT_FAMILY}`;
+  context.fillStyle = theme.plate;
+  context.strokeStyle = theme.guide;
   context.lineWidth = 1.4;
   context.beginPath();
   context.roundRect(x - width / 2, y - 11, width, 22, 5);
   context.fill();
   context.stroke();
-  context.fillStyle = looks.inks.words;
+  context.fillStyle = theme.inks.words;
   context.textAlign = 'center';
   context.textBaseline = 'middle';
   context.fillText(text, x, y + 0.5);
 }
 
 /** A spot that the tape has hold of while its other end is in the hand. */
-export function inkTapeEnd(context: CanvasRenderingContext2D, at: Point, { camera, looks }: Eye): void {
+export function paintTapeEnd(context: CanvasRenderingContext2D, at: Point, { camera, theme }: DrawContext): void {
   const { x, y } = screenOf(camera, at);
   context.beginPath();
   context.arc(x, y, 6, 0, 2 * Math.PI);
   context.lineWidth = 2.4;
-  context.strokeStyle = looks.guide;
+  context.strokeStyle = theme.guide;
   context.stroke();
 }
 
 /** A peg through each fixed piece: a driven stake seen from above, with its split head. */
-export function inkPegs(context: CanvasRenderingContext2D, survey: Survey, { camera, looks }: Eye): void {
+export function paintPins(context: CanvasRenderingContext2D, survey: Survey, { camera, theme }: DrawContext): void {
   for (const { piece, pose } of survey.pieces) {
     if (!piece.fixed) continue;
     const { x, y } = screenOf(camera, pose);
     context.beginPath();
     context.roundRect(x - 6, y - 6, 12, 12, 3.5);
-    context.fillStyle = looks.plate;
+    context.fillStyle = theme.plate;
     context.fill();
     context.lineWidth = 2;
-    context.strokeStyle = looks.inks.words;
+    context.strokeStyle = theme.inks.words;
     context.stroke();
     context.beginPath();
     context.moveTo(x - 3, y + 3);

@@ -2,7 +2,7 @@ import type { Point } from '../../../core/plane/point.ts';
 import type { Bounds } from '../../../core/plane/ring.ts';
 
 /** A label that wants to stand beside a box, all in pixels. */
-export interface LabelWish {
+export interface LabelRequest {
   readonly box: Bounds;
   readonly width: number;
   readonly height: number;
@@ -16,7 +16,7 @@ const STEPS = [AWAY, AWAY + 14, AWAY + 30];
  * before it, the dots (samples of the line) and what is `kept` free. Answers the middle of each label.
  */
 export function labelPlaces(
-  wishes: readonly LabelWish[],
+  wishes: readonly LabelRequest[],
   dots: readonly Point<'screen'>[],
   { room, kept = [] }: { readonly room: Bounds; readonly kept?: readonly Bounds[] },
 ): readonly Point<'screen'>[] {
@@ -44,7 +44,7 @@ export function labelPlaces(
   });
 }
 
-function placesAround(wish: LabelWish): { box: Bounds; far: number }[] {
+function placesAround(wish: LabelRequest): { box: Bounds; far: number }[] {
   const { box } = wish;
   const midX = (box.minX + box.maxX) / 2;
   const midY = (box.minY + box.maxY) / 2;
@@ -71,7 +71,7 @@ function placesAround(wish: LabelWish): { box: Bounds; far: number }[] {
   });
 }
 
-function boxAbout(x: number, y: number, { width, height }: LabelWish): Bounds {
+function boxAbout(x: number, y: number, { width, height }: LabelRequest): Bounds {
   return { minX: x - width / 2, maxX: x + width / 2, minY: y - height / 2, maxY: y + height / 2 };
 }
 

@@ -3,14 +3,14 @@ import type { Point } from '../../../core/plane/point.ts';
 import type { Bounds } from '../../../core/plane/ring.ts';
 import type { Survey } from '../../../core/survey.ts';
 import { obstacleTitle } from '../../app-words.ts';
-import { type Camera, type Size, screenOf } from '../camera.ts';
-import type { Looks } from './inks.ts';
+import { type Camera, type ScreenSize, screenOf } from '../camera.ts';
+import type { Theme } from './inks.ts';
 import { labelPlaces } from './label-places.ts';
-import { LETTERS } from './marks.ts';
+import { FONT_FAMILY } from './marks.ts';
 
-interface Eye {
+interface DrawContext {
   readonly camera: Camera;
-  readonly looks: Looks;
+  readonly theme: Theme;
 }
 
 /** Below this many pixels a metre only the numbers stand beside the obstacles. */
@@ -18,18 +18,18 @@ const NAMES_FROM = 7.5;
 const DISC = 10;
 
 /** Number discs and names, each where it covers least. */
-export function inkLabels(
+export function paintLabels(
   context: CanvasRenderingContext2D,
   survey: Survey,
   {
     camera,
-    looks,
+    theme,
     size,
     chosen,
     kept,
-  }: Eye & { readonly size: Size; readonly chosen: readonly string[]; readonly kept: readonly Bounds[] },
+  }: DrawContext & { readonly size: ScreenSize; readonly chosen: readonly string[]; readonly kept: readonly Bounds[] },
 ): void {
-  context.font = `600 12px ${LETTERS}`;
+  context.font = `600 12px ${FONT_FAMILY}`;
   const labels = survey.obstacles.flatMap((placed) => {
     const numbers = (survey.numbers.get(placed.obstacle.id) ?? []).join(', ');
     const named = camera.scale >= NAMES_FROM || numbers === '';
@@ -55,20 +55,20 @@ export function inkLabels(
     const place = places[index];
     if (place === undefined) return;
     const left = place.x - label.width / 2;
-    context.fillStyle = looks.plate;
+    context.fillStyle = theme.plate;
     context.beginPath();
     context.roundRect(left - 2, place.y - DISC - 2, label.width + 4, 2 * DISC + 4, DISC + 2);
     context.fill();
     if (label.disc > 0) {
-      context.fillStyle = label.isChosen ? looks.chosen : looks.disc;
+      context.fillStyle = label.isChosen ? theme.chosen : theme.disc;
       context.beginPath();
       context.roundRect(left, place.y - DISC, label.disc, 2 * DISC, DISC);
       context.fill();
-      context.fillStyle = looks.onDisc;
+      context.fillStyle = theme.onDisc;
       context.textAlign = 'center';
       context.fillText(label.numbers, left + label.disc / 2, place.y + 0.5);
     }
-    context.fillStyle = looks.inks.words;
+    context.fillStyle = theme.inks.words;
     context.textAlign = 'start';
     context.fillText(label.name, left + label.disc + 4, place.y + 0.5);
   });

@@ -1,7 +1,7 @@
 import type { Ink, Mark } from '../../../core/plane/mark.ts';
 import type { Point } from '../../../core/plane/point.ts';
 import { type Camera, screenOf } from '../camera.ts';
-import type { Looks } from './inks.ts';
+import type { Theme } from './inks.ts';
 
 /** Smallest and largest letters on the screen, pixels. */
 const LEAST_LETTER = 11;
@@ -9,16 +9,16 @@ const MOST_LETTER = 30;
 /** Wooden things are never drawn thinner than this, so that a pole stays a pole in a large arena. Pixels. */
 const LEAST_TIMBER = 1.6;
 
-export const LETTERS = 'system-ui, "Segoe UI", Roboto, "Helvetica Neue", sans-serif';
+export const FONT_FAMILY = 'system-ui, "Segoe UI", Roboto, "Helvetica Neue", sans-serif';
 
 /** Inks marks on the ground through the camera. Words stay upright. */
-export function inkMarks(
+export function paintMarks(
   context: CanvasRenderingContext2D,
   marks: readonly Mark[],
-  { camera, looks }: { readonly camera: Camera; readonly looks: Looks },
+  { camera, theme }: { readonly camera: Camera; readonly theme: Theme },
 ): void {
   for (const mark of marks) {
-    const colour = looks.inks[mark.ink];
+    const colour = theme.inks[mark.ink];
     switch (mark.kind) {
       case 'line': {
         trace(context, mark.points, camera);
@@ -57,7 +57,7 @@ export function inkMarks(
         break;
       }
       case 'words':
-        inkWords(context, mark, { camera, looks });
+        paintWords(context, mark, { camera, theme });
     }
   }
 }
@@ -81,24 +81,24 @@ export function trace(context: CanvasRenderingContext2D, points: readonly Point[
   });
 }
 
-function inkWords(
+function paintWords(
   context: CanvasRenderingContext2D,
   mark: Extract<Mark, { kind: 'words' }>,
-  { camera, looks }: { readonly camera: Camera; readonly looks: Looks },
+  { camera, theme }: { readonly camera: Camera; readonly theme: Theme },
 ): void {
   const at = screenOf(camera, mark.at);
   const size = Math.min(MOST_LETTER, Math.max(LEAST_LETTER, mark.size * camera.scale));
-  context.font = `${mark.weight === 'bold' ? 650 : 500} ${size}px ${LETTERS}`;
+  context.font = `${mark.weight === 'bold' ? 650 : 500} ${size}px ${FONT_FAMILY}`;
   context.textBaseline = 'middle';
   context.textAlign = mark.align === 'middle' ? 'center' : mark.align;
   const width = context.measureText(mark.text).width;
   const left = mark.align === 'start' ? at.x : mark.align === 'end' ? at.x - width : at.x - width / 2;
   if (mark.backing !== undefined) {
-    context.fillStyle = looks.plate;
+    context.fillStyle = theme.plate;
     context.beginPath();
     context.roundRect(left - 4, at.y - size / 2 - 3, width + 8, size + 6, mark.backing === 'disc' ? size : 4);
     context.fill();
   }
-  context.fillStyle = looks.inks[mark.ink];
+  context.fillStyle = theme.inks[mark.ink];
   context.fillText(mark.text, at.x, at.y + 0.5);
 }

@@ -3,25 +3,25 @@ import type { LengthUnit, Metres } from '../../../core/measure/quantity.ts';
 import { FOOT } from '../../../core/measure/quantity.ts';
 import type { Point } from '../../../core/plane/point.ts';
 import { type Camera, screenOf } from '../camera.ts';
-import type { Looks } from './inks.ts';
-import { LETTERS, trace } from './marks.ts';
+import type { Theme } from './inks.ts';
+import { FONT_FAMILY, trace } from './marks.ts';
 
 /** Width of the drawn rail, outside the arena. */
 const RAIL: Metres = 0.32;
 
 /** Inks the ground: sand, grid, rail with its posts, the way in, and numbers along two walls. */
-export function inkGround(
+export function paintGround(
   context: CanvasRenderingContext2D,
   {
     arena,
     unit,
     camera,
-    looks,
+    theme,
   }: {
     readonly arena: Arena;
     readonly unit: LengthUnit;
     readonly camera: Camera;
-    readonly looks: Looks;
+    readonly theme: Theme;
   },
 ): void {
   const at = (x: number, y: number) => screenOf(camera, { x, y });
@@ -31,27 +31,27 @@ export function inkGround(
   const [width, height] = [Math.abs(high.x - low.x), Math.abs(high.y - low.y)];
   const rail = Math.max(5, RAIL * camera.scale);
 
-  context.fillStyle = looks.railSide;
+  context.fillStyle = theme.railSide;
   context.fillRect(left - rail, top - rail, width + 2 * rail, height + 2 * rail);
-  context.fillStyle = looks.ground;
+  context.fillStyle = theme.ground;
   context.fillRect(left, top, width, height);
 
   const step = unit === 'ft' ? 10 * FOOT : 5;
-  context.strokeStyle = looks.grid;
+  context.strokeStyle = theme.grid;
   context.lineWidth = 1;
   context.beginPath();
   for (let x = step; x < arena.length - 1e-6; x += step) segment(context, at(x, 0), at(x, arena.width));
   for (let y = step; y < arena.width - 1e-6; y += step) segment(context, at(0, y), at(arena.length, y));
   context.stroke();
 
-  context.strokeStyle = looks.inks.rail;
+  context.strokeStyle = theme.inks.rail;
   context.lineWidth = 2;
   context.strokeRect(left - 1, top - 1, width + 2, height + 2);
   context.lineWidth = 1;
   context.strokeRect(left - rail - 0.5, top - rail - 0.5, width + 2 * rail + 1, height + 2 * rail + 1);
-  posts(context, { left, top, width, height, rail, every: step * camera.scale, colour: looks.inks.rail });
-  wayIn(context, { arena, camera, looks, rail });
-  numbers(context, { arena, unit, camera, looks, rail });
+  posts(context, { left, top, width, height, rail, every: step * camera.scale, colour: theme.inks.rail });
+  wayIn(context, { arena, camera, theme, rail });
+  numbers(context, { arena, unit, camera, theme, rail });
 }
 
 function segment(context: CanvasRenderingContext2D, a: Point<'screen'>, b: Point<'screen'>): void {
@@ -96,7 +96,7 @@ function onWall(arena: Arena, along: Metres, out: Metres): Point {
 
 function wayIn(
   context: CanvasRenderingContext2D,
-  { arena, camera, looks, rail }: { arena: Arena; camera: Camera; looks: Looks; rail: number },
+  { arena, camera, theme, rail }: { arena: Arena; camera: Camera; theme: Theme; rail: number },
 ): void {
   const { at, width } = arena.entrance;
   const thick = (rail + 3) / camera.scale;
@@ -106,10 +106,10 @@ function wayIn(
     onWall(arena, at + width / 2, thick),
     onWall(arena, at - width / 2, thick),
   ];
-  context.fillStyle = looks.ground;
+  context.fillStyle = theme.ground;
   trace(context, corners, camera);
   context.fill();
-  context.fillStyle = looks.inks.rail;
+  context.fillStyle = theme.inks.rail;
   for (const end of [at - width / 2, at + width / 2]) {
     const post = screenOf(camera, onWall(arena, end, rail / 2 / camera.scale));
     context.beginPath();
@@ -117,25 +117,25 @@ function wayIn(
     context.fill();
   }
   const words = screenOf(camera, onWall(arena, at, (rail + 11) / camera.scale));
-  context.font = `650 12px ${LETTERS}`;
+  context.font = `650 12px ${FONT_FAMILY}`;
   context.textAlign = 'center';
   context.textBaseline = 'middle';
-  context.fillStyle = looks.inks.words;
+  context.fillStyle = theme.inks.words;
   context.fillText('In', words.x, words.y);
 }
 
 /** Distances along the wall with x (from the west) and the wall with y (from the south). */
 function numbers(
   context: CanvasRenderingContext2D,
-  { arena, unit, camera, looks, rail }: { arena: Arena; unit: LengthUnit; camera: Camera; looks: Looks; rail: number },
+  { arena, unit, camera, theme, rail }: { arena: Arena; unit: LengthUnit; camera: Camera; theme: Theme; rail: number },
 ): void {
   const one = unit === 'ft' ? FOOT : 1;
   const steps = unit === 'ft' ? [10, 20, 50, 100] : [5, 10, 20, 50];
   const step = steps.find((each) => each * one * camera.scale >= 54) ?? 100;
-  context.font = `500 11px ${LETTERS}`;
+  context.font = `500 11px ${FONT_FAMILY}`;
   context.textAlign = 'center';
   context.textBaseline = 'middle';
-  context.fillStyle = looks.inks.words;
+  context.fillStyle = theme.inks.words;
   context.globalAlpha = 0.72;
   const away = (rail + 11) / camera.scale;
   const { entrance } = arena;

@@ -4,11 +4,11 @@ import { isFore } from '../../../core/ride/footfall.ts';
 import type { FootPlace } from '../../ride/feet.ts';
 import { type Camera, screenAngle, screenOf } from '../camera.ts';
 import { hoofShape } from './hoof.ts';
-import type { Looks } from './inks.ts';
+import type { Theme } from './inks.ts';
 
-interface Eye {
+interface DrawContext {
   readonly camera: Camera;
-  readonly looks: Looks;
+  readonly theme: Theme;
 }
 
 /** The outline of the left half of a horse from above, tail to poll, in trunk lengths and widths; +x is forward. */
@@ -26,17 +26,17 @@ const NECK = 0.34;
 const HEAD = 0.3;
 
 /** Inks the horse from above, to scale: body, neck, head, and its four feet on the ground. */
-export function inkHorse(
+export function paintHorse(
   context: CanvasRenderingContext2D,
   { pose, feet, horse }: { readonly pose: Pose; readonly feet: readonly FootPlace[]; readonly horse: Horse },
-  { camera, looks }: Eye,
+  { camera, theme }: DrawContext,
 ): void {
   const at = screenOf(camera, pose);
   const long = horse.bodyLength.value * camera.scale;
   const wide = horse.bodyWidth.value * camera.scale;
   context.save();
   context.translate(at.x, at.y);
-  context.fillStyle = looks.pointed;
+  context.fillStyle = theme.pointed;
   context.globalAlpha = 0.3;
   context.beginPath();
   context.arc(0, 0, Math.max(18, long * 0.9), 0, 2 * Math.PI);
@@ -45,13 +45,13 @@ export function inkHorse(
   context.rotate(screenAngle(camera, pose.angle));
   context.lineJoin = 'round';
   context.lineWidth = Math.max(1.2, wide * 0.06);
-  context.strokeStyle = looks.disc;
-  context.fillStyle = looks.inks.timber;
+  context.strokeStyle = theme.disc;
+  context.fillStyle = theme.inks.timber;
   tail(context, long, wide);
   neck(context, long, wide);
   trunk(context, long, wide);
   context.restore();
-  for (const foot of feet) inkFoot(context, foot, { camera, looks, size: horse.hoof.value });
+  for (const foot of feet) paintFoot(context, foot, { camera, theme, size: horse.hoof.value });
 }
 
 function trunk(context: CanvasRenderingContext2D, long: number, wide: number): void {
@@ -112,20 +112,20 @@ function tail(context: CanvasRenderingContext2D, long: number, wide: number): vo
 }
 
 /** A foot on the ground is full, one in the air hollow. */
-function inkFoot(
+function paintFoot(
   context: CanvasRenderingContext2D,
   { foot, point, heading, isDown }: FootPlace,
-  { camera, looks, size }: Eye & { readonly size: number },
+  { camera, theme, size }: DrawContext & { readonly size: number },
 ): void {
   const at = screenOf(camera, point);
   context.save();
   context.translate(at.x, at.y);
   context.rotate(screenAngle(camera, heading));
   hoofShape(context, isFore(foot) ? 'fore' : 'hind', Math.max(2.6, (size / 2) * camera.scale));
-  context.fillStyle = isDown ? looks.disc : looks.onDisc;
+  context.fillStyle = isDown ? theme.disc : theme.onDisc;
   context.fill();
   context.lineWidth = 1.1;
-  context.strokeStyle = isDown ? looks.onDisc : looks.disc;
+  context.strokeStyle = isDown ? theme.onDisc : theme.disc;
   context.stroke();
   context.restore();
 }

@@ -2,13 +2,13 @@ import type { PlacedObstacle } from '../../../core/course/placed.ts';
 import type { Mark } from '../../../core/plane/mark.ts';
 import type { Survey } from '../../../core/survey.ts';
 import type { Camera } from '../camera.ts';
-import type { Looks } from './inks.ts';
-import { inkMarks } from './marks.ts';
+import type { Theme } from './inks.ts';
+import { paintMarks } from './marks.ts';
 import { movedMarks } from './moved-marks.ts';
 
-interface Eye {
+interface DrawContext {
   readonly camera: Camera;
-  readonly looks: Looks;
+  readonly theme: Theme;
 }
 
 const drawn = new WeakMap<PlacedObstacle, readonly Mark[]>();
@@ -25,6 +25,6 @@ function marksOf(placed: PlacedObstacle): readonly Mark[] {
   return marks;
 }
 
-export function inkThings(context: CanvasRenderingContext2D, survey: Survey, eye: Eye): void {
-  for (const obstacle of survey.obstacles) inkMarks(context, marksOf(obstacle), eye);
+export function paintObstacles(context: CanvasRenderingContext2D, survey: Survey, eye: DrawContext): void {
+  for (const obstacle of survey.obstacles) paintMarks(context, marksOf(obstacle), eye);
 }

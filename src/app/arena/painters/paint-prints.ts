@@ -4,12 +4,12 @@ import type { HoofPrint } from '../../../core/ride/prints.ts';
 import { plateWords, worstNotes } from '../../ride/print-words.ts';
 import { type Camera, screenAngle, screenOf } from '../camera.ts';
 import { hoofShape } from './hoof.ts';
-import type { Looks } from './inks.ts';
-import { LETTERS } from './marks.ts';
+import type { Theme } from './inks.ts';
+import { FONT_FAMILY } from './marks.ts';
 
-interface Eye {
+interface DrawContext {
   readonly camera: Camera;
-  readonly looks: Looks;
+  readonly theme: Theme;
 }
 
 const LEAST_SIZE = 1.7;
@@ -21,16 +21,16 @@ const LEAST_TOLD = 0.01;
 const ASIDE = 14;
 
 /** Inks the hoof prints: fore round, hind pointed, left full, right hollow; and those that meet a pole, with words. */
-export function inkPrints(
+export function paintPrints(
   context: CanvasRenderingContext2D,
   {
     prints,
     notes,
     hoof,
   }: { readonly prints: readonly HoofPrint[]; readonly notes: readonly PrintNote[]; readonly hoof: number },
-  eye: Eye & { readonly size: { readonly width: number; readonly height: number } },
+  eye: DrawContext & { readonly size: { readonly width: number; readonly height: number } },
 ): void {
-  const { camera, looks, size } = eye;
+  const { camera, theme, size } = eye;
   const radius = Math.max(LEAST_SIZE, (hoof / 2) * camera.scale);
   context.lineWidth = radius < 3 ? 0.8 : 1.1;
   for (const print of prints) {
@@ -41,15 +41,15 @@ export function inkPrints(
     context.rotate(screenAngle(camera, print.heading));
     hoofShape(context, isFore(print.foot) ? 'fore' : 'hind', radius);
     const isLeft = sideOf(print.foot) === 1;
-    context.fillStyle = isLeft ? looks.inks.landing : looks.ground;
-    context.strokeStyle = looks.inks.landing;
+    context.fillStyle = isLeft ? theme.inks.landing : theme.ground;
+    context.strokeStyle = theme.inks.landing;
     context.fill();
     context.stroke();
     context.restore();
   }
   for (const { kind, print } of notes) {
     const at = screenOf(camera, print.point);
-    context.strokeStyle = kind === 'meets' ? looks.must : looks.should;
+    context.strokeStyle = kind === 'meets' ? theme.must : theme.should;
     context.lineWidth = 2;
     context.setLineDash(kind === 'meets' ? [] : [3, 2.5]);
     context.beginPath();
@@ -66,9 +66,9 @@ export function inkPrints(
 }
 
 /** One plate a pole, the worst first; what would cover another is left to the table. */
-function plates(context: CanvasRenderingContext2D, notes: readonly PrintNote[], { camera, looks }: Eye): void {
+function plates(context: CanvasRenderingContext2D, notes: readonly PrintNote[], { camera, theme }: DrawContext): void {
   const taken: { left: number; top: number; right: number; bottom: number }[] = [];
-  context.font = `600 12px ${LETTERS}`;
+  context.font = `600 12px ${FONT_FAMILY}`;
   context.textAlign = 'left';
   context.textBaseline = 'middle';
   for (const note of notes.toSorted((a, b) => b.likelihood - a.likelihood)) {
@@ -81,14 +81,14 @@ function plates(context: CanvasRenderingContext2D, notes: readonly PrintNote[], 
     );
     if (covers) continue;
     taken.push(box);
-    context.fillStyle = looks.plate;
-    context.strokeStyle = note.kind === 'meets' ? looks.must : looks.should;
+    context.fillStyle = theme.plate;
+    context.strokeStyle = note.kind === 'meets' ? theme.must : theme.should;
     context.lineWidth = 1.4;
     context.beginPath();
     context.roundRect(box.left, box.top, width, 20, 4);
     context.fill();
     context.stroke();
-    context.fillStyle = looks.inks.words;
+    context.fillStyle = theme.inks.words;
     context.fillText(text, box.left + 6, at.y + 0.5);
   }
 }

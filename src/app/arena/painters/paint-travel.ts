@@ -5,40 +5,40 @@ import type { Landings } from '../../../core/ride/line.ts';
 import type { Survey } from '../../../core/survey.ts';
 import type { Pointed } from '../../view.ts';
 import { type Camera, screenAngle, screenOf } from '../camera.ts';
-import type { Looks } from './inks.ts';
-import { LETTERS, trace } from './marks.ts';
-import { WAYS, wayOf } from './travel-styles.ts';
+import type { Theme } from './inks.ts';
+import { FONT_FAMILY, trace } from './marks.ts';
+import { TRAVEL_STYLES, travelKind } from './travel-styles.ts';
 
-interface Eye {
+interface DrawContext {
   readonly camera: Camera;
-  readonly looks: Looks;
+  readonly theme: Theme;
 }
 
 /** Distance between the arrows on the way to an obstacle, pixels. */
 const ARROWS_APART = 110;
 
 /** Inks the line of travel, each part as it is ridden, with arrows, landings, start and end. */
-export function inkTravel(
+export function paintTravel(
   context: CanvasRenderingContext2D,
   survey: Survey,
-  eye: Eye & { readonly pointed: Pointed },
+  eye: DrawContext & { readonly pointed: Pointed },
 ): void {
-  const { camera, looks, pointed } = eye;
+  const { camera, theme, pointed } = eye;
   const step = Math.max(0.1, 5 / camera.scale);
   const isPointed = (leg: number) => pointed?.kind === 'leg' && pointed.leg === leg;
   context.lineJoin = 'round';
   for (const element of survey.line.elements) {
     if (!isPointed(element.leg) || element.length === 0) continue;
-    context.strokeStyle = looks.pointed;
+    context.strokeStyle = theme.pointed;
     context.globalAlpha = 0.75;
     context.lineWidth = 11;
     context.lineCap = 'round';
-    stroke(context, pathPoints(element.path, step), camera);
+    strokeLine(context, pathPoints(element.path, step), camera);
     context.globalAlpha = 1;
   }
   for (const element of survey.line.elements) {
-    const look = WAYS[wayOf(element)];
-    const colour = looks.inks[look.ink];
+    const look = TRAVEL_STYLES[travelKind(element)];
+    const colour = theme.inks[look.ink];
     if (element.move === 'turn') {
       spot(context, element.path, { camera, colour, way: Math.sign(element.turn) });
       continue;
@@ -47,7 +47,7 @@ export function inkTravel(
     context.lineWidth = look.width;
     context.lineCap = look.cap;
     context.setLineDash([...look.dash]);
-    stroke(context, pathPoints(element.path, step), camera);
+    strokeLine(context, pathPoints(element.path, step), camera);
     context.setLineDash([]);
     const apart = ARROWS_APART / camera.scale;
     if (element.part === 'obstacle' || element.length * camera.scale < 40) continue;
@@ -56,11 +56,11 @@ export function inkTravel(
       arrow(context, poseAt(element.path, (element.length * (i + 0.5)) / count), { camera, colour });
     }
   }
-  for (const gap of survey.line.gaps) inkLandings(context, gap.landings, { survey, camera, looks });
+  for (const gap of survey.line.gaps) paintLandings(context, gap.landings, { survey, camera, theme });
   ends(context, survey, eye);
 }
 
-function stroke(context: CanvasRenderingContext2D, points: readonly Point[], camera: Camera): void {
+function strokeLine(context: CanvasRenderingContext2D, points: readonly Point[], camera: Camera): void {
   trace(context, points, camera);
   context.stroke();
 }
@@ -114,10 +114,10 @@ function spot(
 }
 
 /** A hoof mark for each landing: open at the heel, turned the way the horse goes; hollow where the stride does not fit. */
-function inkLandings(
+function paintLandings(
   context: CanvasRenderingContext2D,
   landings: Landings,
-  { survey, camera, looks }: Eye & { readonly survey: Survey },
+  { survey, camera, theme }: DrawContext & { readonly survey: Survey },
 ): void {
   const size = Math.min(9, Math.max(2.6, 0.16 * camera.scale));
   for (const { at, point } of landings.places) {
@@ -128,9 +128,9 @@ function inkLandings(
     context.translate(place.x, place.y);
     context.rotate(screenAngle(camera, heading));
     hoof(context, size);
-    context.fillStyle = landings.fits ? looks.inks.landing : looks.ground;
+    context.fillStyle = landings.fits ? theme.inks.landing : theme.ground;
     context.fill();
-    context.strokeStyle = landings.fits ? looks.ground : looks.must;
+    context.strokeStyle = landings.fits ? theme.ground : theme.must;
     context.lineWidth = landings.fits ? 1 : 1.6;
     context.stroke();
     context.restore();
@@ -146,8 +146,8 @@ function hoof(context: CanvasRenderingContext2D, size: number): void {
   context.closePath();
 }
 
-function ends(context: CanvasRenderingContext2D, survey: Survey, { camera, looks }: Eye): void {
-  for (const { at, text } of endsOf(survey)) plate(context, at, { camera, looks, text });
+function ends(context: CanvasRenderingContext2D, survey: Survey, { camera, theme }: DrawContext): void {
+  for (const { at, text } of endsOf(survey)) plate(context, at, { camera, theme, text });
 }
 
 function endsOf(survey: Survey): readonly { readonly at: Point; readonly text: 'Start' | 'End' }[] {
@@ -169,20 +169,20 @@ export function endBoxes(survey: Survey, camera: Camera): readonly Bounds[] {
 function plate(
   context: CanvasRenderingContext2D,
   ground: Point,
-  { camera, looks, text }: Eye & { text: string },
+  { camera, theme, text }: DrawContext & { text: string },
 ): void {
   const at = screenOf(camera, ground);
-  context.fillStyle = looks.disc;
+  context.fillStyle = theme.disc;
   context.beginPath();
   if (text === 'Start') context.arc(at.x, at.y, 5, 0, 2 * Math.PI);
   else context.rect(at.x - 5, at.y - 5, 10, 10);
   context.fill();
-  context.font = `650 11px ${LETTERS}`;
+  context.font = `650 11px ${FONT_FAMILY}`;
   const width = context.measureText(text).width + 10;
   context.beginPath();
   context.roundRect(at.x - width / 2, at.y + 9, width, 17, 4);
   context.fill();
-  context.fillStyle = looks.onDisc;
+  context.fillStyle = theme.onDisc;
   context.textAlign = 'center';
   context.textBaseline = 'middle';
   context.fillText(text, at.x, at.y + 18);

@@ -5,9 +5,9 @@ import { edges, type Ring, rectangle, transformRing } from '../../../core/plane/
 import { nearestFraction } from '../../../core/plane/segment.ts';
 import type { Survey } from '../../../core/survey.ts';
 import type { Camera } from '../camera.ts';
-import type { Looks } from './inks.ts';
-import { inkMarks, trace } from './marks.ts';
-import { inkTape } from './tape-mark.ts';
+import type { Theme } from './inks.ts';
+import { paintMarks, trace } from './marks.ts';
+import { paintGap } from './tape-mark.ts';
 
 /** Letters of the number, pixels. */
 const LETTERS = 13;
@@ -15,11 +15,11 @@ const LETTERS = 13;
 const AWAY = 26;
 
 /** The ground that hooves and body sweep while a horse backs or turns. */
-export function inkSweep(
+export function paintSweep(
   context: CanvasRenderingContext2D,
-  { camera, looks, sweep }: { readonly camera: Camera; readonly looks: Looks; readonly sweep: Sweep },
+  { camera, theme, sweep }: { readonly camera: Camera; readonly theme: Theme; readonly sweep: Sweep },
 ): void {
-  const colour = sweep.clear < 0 ? looks.must : looks.chosen;
+  const colour = sweep.clear < 0 ? theme.must : theme.chosen;
   const fill = (rings: readonly Ring[], alpha: number, dash: readonly number[]) => {
     for (const ring of rings) {
       trace(context, ring, camera);
@@ -41,10 +41,10 @@ export function inkSweep(
 }
 
 /** The hooves' rectangle where it is narrowest, the tape to what is nearest, and the number. */
-export function inkNarrowest(
+export function paintNarrowest(
   context: CanvasRenderingContext2D,
   survey: Survey,
-  { camera, looks, sweep }: { readonly camera: Camera; readonly looks: Looks; readonly sweep: Sweep },
+  { camera, theme, sweep }: { readonly camera: Camera; readonly theme: Theme; readonly sweep: Sweep },
 ): void {
   const piece = survey.pieces.find(({ key }) => key === sweep.key);
   if (piece === undefined) return;
@@ -56,14 +56,14 @@ export function inkNarrowest(
   const ring = transformRing(outline, sweep.at);
   trace(context, ring, camera);
   context.closePath();
-  context.strokeStyle = sweep.clear < 0 ? looks.must : looks.inks.words;
+  context.strokeStyle = sweep.clear < 0 ? theme.must : theme.inks.words;
   context.lineWidth = 2;
   context.stroke();
   const ends = nearest(ring, piece.footprint);
   if (ends === undefined) return;
-  if (sweep.clear > 0) inkTape(context, ends, { camera, looks });
+  if (sweep.clear > 0) paintGap(context, ends, { camera, theme });
   const room = printLength(Math.abs(sweep.clear), survey.course.unit);
-  inkMarks(
+  paintMarks(
     context,
     [
       {
@@ -77,7 +77,7 @@ export function inkNarrowest(
         backing: 'box',
       },
     ],
-    { camera, looks },
+    { camera, theme },
   );
 }
 

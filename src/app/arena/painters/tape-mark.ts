@@ -1,12 +1,12 @@
 import type { Point } from '../../../core/plane/point.ts';
 import { type Camera, screenOf } from '../camera.ts';
-import type { Looks } from './inks.ts';
+import type { Theme } from './inks.ts';
 
 /** Inks the tape laid between two near faces, with a tick at each end. */
-export function inkTape(
+export function paintGap(
   context: CanvasRenderingContext2D,
   [from, to]: readonly [Point, Point],
-  { camera, looks }: { readonly camera: Camera; readonly looks: Looks },
+  { camera, theme }: { readonly camera: Camera; readonly theme: Theme },
 ): void {
   const a = screenOf(camera, from);
   const b = screenOf(camera, to);
@@ -14,8 +14,8 @@ export function inkTape(
   const [x, y] = [(-(b.y - a.y) / long) * 9, ((b.x - a.x) / long) * 9];
   context.lineCap = 'round';
   for (const [width, colour] of [
-    [9, looks.pointed],
-    [2.5, looks.inks.words],
+    [9, theme.pointed],
+    [2.5, theme.inks.words],
   ] as const) {
     context.lineWidth = width;
     context.strokeStyle = colour;

@@ -3,7 +3,7 @@ import type { Ink } from '../../../core/plane/mark.ts';
 import type { LineElement } from '../../../core/ride/line.ts';
 
 /** How a way of going is drawn, in the arena and on the strip: told apart without colour. Pixels. */
-export interface WayLook {
+export interface TravelStyle {
   readonly ink: Ink;
   readonly dash: readonly number[];
   readonly width: number;
@@ -11,9 +11,9 @@ export interface WayLook {
   readonly word: string;
 }
 
-export type Way = Gait | 'back' | 'side-pass' | 'turn' | 'work';
+export type TravelKind = Gait | 'back' | 'side-pass' | 'turn' | 'work';
 
-export const WAYS: Readonly<Record<Way, WayLook>> = {
+export const TRAVEL_STYLES: Readonly<Record<TravelKind, TravelStyle>> = {
   walk: { ink: 'walk', dash: [0.1, 5], width: 2.8, cap: 'round', word: 'Walk' },
   jog: { ink: 'jog', dash: [9, 5], width: 2.2, cap: 'butt', word: 'Jog' },
   lope: { ink: 'lope', dash: [], width: 2.4, cap: 'butt', word: 'Lope' },
@@ -23,6 +23,6 @@ export const WAYS: Readonly<Record<Way, WayLook>> = {
   work: { ink: 'work', dash: [4, 3], width: 2.2, cap: 'butt', word: 'Gate' },
 };
 
-export function wayOf(element: Pick<LineElement, 'move' | 'gait'>): Way {
+export function travelKind(element: Pick<LineElement, 'move' | 'gait'>): TravelKind {
   return element.move === 'ride' ? element.gait : element.move;
 }

@@ -1,19 +1,19 @@
 import { describe, expect, test } from 'vitest';
 import type { Camera } from '../../../../src/app/arena/camera.ts';
-import { createHand, type Finger } from '../../../../src/app/arena/input/pointer-controller.ts';
-import type { Touch } from '../../../../src/desk/desk.ts';
+import { createPointerController, type PointerSample } from '../../../../src/app/arena/input/pointer-controller.ts';
+import type { PointerInput } from '../../../../src/desk/desk.ts';
 
 const CAMERA: Camera = { scale: 10, x: 0, y: 100, turned: false };
 
 /** A hand whose doings are written down in order. */
 function written() {
   const deeds: string[] = [];
-  const touches: Touch[] = [];
-  const hand = createHand({
+  const touches: PointerInput[] = [];
+  const hand = createPointerController({
     camera: () => CAMERA,
-    touch: (touch) => {
+    pointer: (touch) => {
       touches.push(touch);
-      deeds.push(`${touch.phase} ${touch.pointer}`);
+      deeds.push(`${touch.phase} ${touch.pointerId}`);
     },
     pan: (dx, dy) => deeds.push(`pan ${dx} ${dy}`),
     zoom: (factor) => deeds.push(`zoom ${factor}`),
@@ -21,7 +21,7 @@ function written() {
   return { hand, deeds, touches };
 }
 
-function finger(id: number, x: number, y: number, rest: Partial<Finger> = {}): Finger {
+function finger(id: number, x: number, y: number, rest: Partial<PointerSample> = {}): PointerSample {
   return { id, kind: 'mouse', at: { x, y }, button: 0, shift: false, alt: false, ...rest };
 }
 
@@ -30,11 +30,11 @@ describe('a hand over the arena', () => {
     const { hand, touches } = written();
     hand.down(finger(1, 50, 20, { shift: true }));
     expect(touches).toEqual([
-      { phase: 'down', pointer: 1, at: { x: 5, y: 8 }, reach: 0.9, adding: true, loose: false },
+      { phase: 'down', pointerId: 1, at: { x: 5, y: 8 }, pickRadius: 0.9, isAdding: true, isSnapOff: false },
     ]);
     hand.up(finger(1, 60, 20));
     hand.down(finger(2, 0, 100, { kind: 'touch', alt: true }));
-    expect(touches.at(-1)).toMatchObject({ at: { x: 0, y: 0 }, reach: 2, loose: true });
+    expect(touches.at(-1)).toMatchObject({ at: { x: 0, y: 0 }, pickRadius: 2, isSnapOff: true });
   });
 
   test('drags with one pointer and lets go', () => {
@@ -62,7 +62,7 @@ describe('a hand over the arena', () => {
     ['the space bar', {}, true],
   ])('moves the picture with %s and touches nothing', (_, how, holding) => {
     const { hand, deeds } = written();
-    hand.hold(holding);
+    hand.setPanMode(holding);
     hand.down(finger(1, 10, 10, how));
     hand.move(finger(1, 14, 7, how));
     hand.up(finger(1, 14, 7, how));

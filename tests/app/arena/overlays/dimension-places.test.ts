@@ -1,19 +1,19 @@
 import { describe, expect, test } from 'vitest';
 import type { Camera } from '../../../../src/app/arena/camera.ts';
-import { labelBox, poleDots, tapeLabels } from '../../../../src/app/arena/overlays/dimension-places.ts';
-import { keptOf } from '../../../../src/desk/constraints/kept-list.ts';
+import { dimensionLabels, labelBox, poleDots } from '../../../../src/app/arena/overlays/dimension-places.ts';
+import { keptConstraints } from '../../../../src/desk/constraints/kept-list.ts';
 import { createDesk } from '../../../../src/desk/editor.ts';
 import { chosenPieces } from '../../../../src/desk/selection/selection.ts';
 import { threeObstacles } from '../../../desk/three-obstacles.ts';
 
 const SIZE = { width: 800, height: 600 };
 
-function labels(key: string, camera: Camera, taken: Parameters<typeof tapeLabels>[2]['taken'] = []) {
+function labels(key: string, camera: Camera, taken: Parameters<typeof dimensionLabels>[2]['taken'] = []) {
   const desk = createDesk(threeObstacles());
   desk.choose([key]);
   const { survey, chosen } = desk.state();
-  const kept = keptOf({ survey, chosen }).filter((each) => each.tapes.length > 0);
-  return tapeLabels(kept, camera, { size: SIZE, dots: poleDots(chosenPieces(survey, chosen), camera), taken });
+  const kept = keptConstraints({ survey, chosen }).filter((each) => each.dimensions.length > 0);
+  return dimensionLabels(kept, camera, { size: SIZE, dots: poleDots(chosenPieces(survey, chosen), camera), taken });
 }
 
 /** The place on the ground in the middle of the picture. */
