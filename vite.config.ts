@@ -31,6 +31,9 @@ export default defineConfig({
     root: here('.'),
     include: ['tests/**/*.test.{ts,tsx}'],
     setupFiles: ['tests/property-seed.ts'],
+    // A slow machine is no fault of the code: a test that hangs is stopped by CI.
+    testTimeout: 0,
+    hookTimeout: 0,
     reporters: ['default', ['json', { outputFile: 'out/vitest.json' }]],
   },
 });
