@@ -47,6 +47,12 @@ export interface ConstraintKind {
   readonly sided?: true;
   /** The fractions at which it may grip its first two pieces when it is about ends; absent: their middles do. */
   readonly ends?: readonly [readonly number[], readonly number[]];
+  /** Present when it pins its pieces: it has no equations, and the solver leaves the pieces where they are. */
+  readonly pins?: true;
+  /** Whether pieces that lie so could be meant by it, so that it is worth suggesting; absent: always. */
+  isPlausible?(gripped: readonly GrippedPose[], side: 1 | -1): boolean;
+  /** Whether the pieces lie on this side now; absent: where `measure` is not negative. */
+  isOnSide?(gripped: readonly GrippedPose[], side: 1 | -1): boolean;
   /** The value now, metres or radians. */
   measure(gripped: readonly GrippedPose[], side: 1 | -1): number;
   /** All zero when the constraint is met. */

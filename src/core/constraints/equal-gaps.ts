@@ -1,7 +1,7 @@
 import type { Residual } from '../solve/problem.ts';
 import type { ConstraintKind, GrippedPose } from './constraint.ts';
 import { gapResidual } from './gap.ts';
-import { type Gradient, residual, threeOf, ZERO_GRADIENT } from './grip.ts';
+import { type Gradient, isNearlyParallel, residual, threeOf, ZERO_GRADIENT } from './grip.ts';
 
 function minus([ax, ay, at]: Gradient, [bx, by, bt]: Gradient): Gradient {
   return [ax - bx, ay - by, at - bt];
@@ -27,6 +27,8 @@ export const equalGaps: ConstraintKind = {
   takes: ['piece', 'piece', 'piece'],
   suits: ['long', 'long', 'long'],
   sided: true,
+  isPlausible: isNearlyParallel,
+  isOnSide: (gripped, side) => gapResidual(gripped.slice(0, 2), side).value > 0,
   measure: (gripped, side) => gapDifference(gripped, side).value,
   residuals: (gripped, _, side) => [gapDifference(gripped, side)],
   sentence: ([first, second, third]) =>

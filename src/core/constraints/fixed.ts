@@ -7,6 +7,7 @@ export const fixed: ConstraintKind = {
   unit: 'none',
   takes: ['piece'],
   suits: ['any'],
+  pins: true,
   measure: () => 0,
   residuals: () => [],
   sentence: ([piece]) => `${piece} is fixed.`,

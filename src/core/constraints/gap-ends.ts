@@ -1,7 +1,7 @@
 import type { Residual } from '../solve/problem.ts';
 import type { ConstraintKind, GrippedPose } from './constraint.ts';
 import { gapDimension, gapResidual } from './gap.ts';
-import { pairOf } from './grip.ts';
+import { isNearlyParallel, pairOf } from './grip.ts';
 
 /** The poles gripped at their −x ends, then at their +x ends; the second's the other way round when it lies end for end. */
 function endPairs(gripped: readonly GrippedPose[]): readonly (readonly [GrippedPose, GrippedPose])[] {
@@ -17,6 +17,10 @@ function endGaps(gripped: readonly GrippedPose[], side: 1 | -1): readonly Residu
   return endPairs(gripped).map((pair) => gapResidual(pair, side));
 }
 
+function firstGap(gripped: readonly GrippedPose[], side: 1 | -1): number {
+  return endGaps(gripped, side)[0]?.value ?? 0;
+}
+
 /** The same gap at both ends of two poles of one length, inside to inside: two equations. `measure` is at the −x end. */
 export const gapEnds: ConstraintKind = {
   id: 'gap-ends',
@@ -25,7 +29,8 @@ export const gapEnds: ConstraintKind = {
   takes: ['piece', 'piece'],
   suits: ['long', 'long'],
   sided: true,
-  measure: (gripped, side) => endGaps(gripped, side)[0]?.value ?? 0,
+  isPlausible: (gripped, side) => firstGap(gripped, side) >= 0 && isNearlyParallel(gripped),
+  measure: firstGap,
   residuals: (gripped, hold, side) =>
     endGaps(gripped, side).map(({ value, gradient }) => ({ value: value - hold, gradient })),
   dimension: (gripped) => gapDimension(endPairs(gripped)[0] ?? gripped),

@@ -100,6 +100,7 @@ export const gap: ConstraintKind = {
   takes: ['piece', 'piece'],
   suits: ['long', 'long'],
   sided: true,
+  isPlausible: (gripped, side) => gapResidual(gripped, side).value >= 0,
   measure: (gripped, side) => gapResidual(gripped, side).value,
   residuals(gripped, hold, side) {
     const now = gapResidual(gripped, side);

@@ -94,6 +94,14 @@ export function lineAngle(angle: number): number {
   return rest === -Math.PI / 2 ? Math.PI / 2 : rest;
 }
 
+/** Poles that differ by no more than this are laid to be parallel, radians. Estimate. */
+const NEARLY_PARALLEL = 0.1;
+
+/** Whether the first two gripped pieces lie nearly parallel. */
+export function isNearlyParallel([first, second]: readonly GrippedPose[]): boolean {
+  return Math.abs(lineAngle((second?.pose.angle ?? 0) - (first?.pose.angle ?? 0))) <= NEARLY_PARALLEL;
+}
+
 /** The angle of an undirected line, brought into [0, π). */
 export function lineTurn(angle: number): number {
   const rest = angle - Math.PI * Math.floor(angle / Math.PI);

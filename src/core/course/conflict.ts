@@ -111,6 +111,6 @@ export function applyResolution(layout: Layout, { does, key }: Pick<Resolution, 
 /** The constraints that fix a piece. */
 function pinsOf(layout: Layout, piece: string): readonly string[] {
   return resolvedConstraints(layout).flatMap(({ key, kind, grips }) =>
-    kind.id === 'fixed' && grips.some((grip) => 'piece' in grip && grip.piece === piece) ? [key] : [],
+    kind.pins && grips.some((grip) => 'piece' in grip && grip.piece === piece) ? [key] : [],
   );
 }

@@ -65,13 +65,13 @@ export function placedPieces(layout: Layout): ReadonlyMap<string, PlacedPiece> {
   );
 }
 
-/** The pieces that are not to move: marked as fixed, or held by a `fixed` constraint. */
+/** The pieces that are not to move: marked as fixed, or gripped by a constraint that pins. */
 export function pinnedPieces(layout: Layout): ReadonlySet<string> {
   const marked = layout.obstacles.flatMap((obstacle) =>
     obstacle.pieces.flatMap((piece) => (piece.fixed === true ? [pieceKey(obstacle.id, piece.id)] : [])),
   );
   const byConstraint = resolvedConstraints(layout).flatMap(({ kind, grips }) =>
-    kind.id === 'fixed' ? grips.flatMap((grip) => ('piece' in grip ? [grip.piece] : [])) : [],
+    kind.pins ? grips.flatMap((grip) => ('piece' in grip ? [grip.piece] : [])) : [],
   );
   return new Set([...marked, ...byConstraint]);
 }

@@ -133,7 +133,7 @@ export function layoutProblem(layout: Layout, arena: Arena, whole: ReadonlySet<s
   const all = resolvedConstraints(layout).filter(isDriving);
   const equations = all.flatMap((resolved): ConstraintEquations[] => {
     const sizes = gripSizes(resolved, arena, pieces);
-    if (sizes === undefined || resolved.kind.id === 'fixed') return [];
+    if (sizes === undefined || resolved.kind.pins) return [];
     const anchors = resolved.grips.map((grip): BodyAnchor => {
       if ('wall' in grip) return { body: wallKey(grip.wall), local: ORIGIN };
       const placed = pieces.get(grip.piece);

@@ -1,6 +1,5 @@
 import type { Constraint, ConstraintKind, Grip, GrippedPose, Wall } from '../constraints/constraint.ts';
 import { CONSTRAINT_KINDS } from '../constraints/constraints.ts';
-import { lineAngle } from '../constraints/grip.ts';
 import type { LengthUnit } from '../measure/quantity.ts';
 import { distance, TOUCH } from '../plane/point.ts';
 import { toWorld } from '../plane/pose.ts';
@@ -26,8 +25,8 @@ export interface ConstraintSuggestion {
   readonly isMet: boolean;
 }
 
-/** Pieces are parallel, level or touching enough to be meant so within this, metres and radians. Estimate. */
-const NEARLY = 0.1;
+/** A kind without a number is nearly met within this, metres or radians. Estimate. */
+const NEARLY_MET = 0.3;
 /** A constraint is met within this, metres or radians. */
 const VALUE_TOLERANCE = 1e-9;
 
@@ -73,17 +72,11 @@ function fractions(kind: ConstraintKind, [a, b]: readonly PlacedPiece[]): readon
   return all.reduce((best, each) => (each.far < best.far - TOUCH ? each : best)).at;
 }
 
-/** A kind without a number is worth saying only where it is nearly so already. */
-function isNear(kind: ConstraintKind, gripped: readonly GrippedPose[], side: 1 | -1): boolean {
-  if (kind.id === 'fixed') return true;
-  const turns = gripped.map(({ pose }) => pose.angle);
-  const lean = Math.abs(lineAngle((turns[1] ?? 0) - (turns[0] ?? 0)));
-  if (kind.id === 'gap' || kind.id === 'gap-ends' || kind.id === 'equal-gaps') {
-    if (kind.measure(gripped, side) < 0 && kind.unit === 'm') return false;
-    if (kind.id !== 'gap' && lean > NEARLY) return false;
-  }
+/** Whether a kind is worth suggesting for pieces that lie so: one without a number only where it is nearly met. */
+function isWorthSuggesting(kind: ConstraintKind, gripped: readonly GrippedPose[], side: 1 | -1): boolean {
+  if (kind.isPlausible?.(gripped, side) === false) return false;
   if (kind.unit !== 'none') return true;
-  return kind.residuals(gripped, 0, side).every(({ value }) => Math.abs(value) <= 3 * NEARLY);
+  return kind.residuals(gripped, 0, side).every(({ value }) => Math.abs(value) <= NEARLY_MET);
 }
 
 /**
@@ -113,8 +106,8 @@ export function constraintSuggestions(
     if (kind.takes.includes('wall')) grips.push({ wall: nearestWall(first, arena) });
     const now = grippedPoses({ grips }, arena, pieces);
     if (now === undefined || existing.has(`${kind.id} ${gripKeys(grips)}`)) return [];
-    const side = ([1, -1] as const).find((each) => isSided(kind, now, each)) ?? 1;
-    if (!isNear(kind, now, side)) return [];
+    const side = ([1, -1] as const).find((each) => isOnSide(kind, now, each)) ?? 1;
+    if (!isWorthSuggesting(kind, now, side)) return [];
     const value = kind.unit === 'none' ? undefined : kind.measure(now, side);
     const constraint: Constraint = {
       id: freeId(kind.id, ids),
@@ -129,15 +122,12 @@ export function constraintSuggestions(
   });
 }
 
-/** Whether this is the side on which things lie now. */
-function isSided(kind: ConstraintKind, gripped: readonly GrippedPose[], side: 1 | -1): boolean {
+/** Whether the pieces lie on this side now. Of the two angles between lines the smaller one is meant. */
+function isOnSide(kind: ConstraintKind, gripped: readonly GrippedPose[], side: 1 | -1): boolean {
   if (kind.sided === undefined) return true;
-  if (kind.id === 'equal-gaps') {
-    const gap = CONSTRAINT_KINDS.find(({ id }) => id === 'gap');
-    return (gap?.measure(gripped.slice(0, 2), side) ?? 0) > 0;
-  }
+  if (kind.isOnSide !== undefined) return kind.isOnSide(gripped, side);
   const value = kind.measure(gripped, side);
-  return kind.unit === 'rad' ? value <= Math.PI / 2 : kind.id === 'touching' ? Math.abs(value) < 0.5 : value >= 0;
+  return kind.unit === 'rad' ? value <= Math.PI / 2 : value >= 0;
 }
 
 function gripKeys(grips: readonly Grip[]): string {

@@ -1,5 +1,6 @@
 /** What could be kept of how things lie now: from what is chosen, after a snap, and from the tape. */
 import type { Wall } from '../../core/constraints/constraint.ts';
+import { constraintKind } from '../../core/constraints/constraints.ts';
 import { pieceOf } from '../../core/course/ids.ts';
 import type { PlacedPiece } from '../../core/course/placed.ts';
 import { constraintSuggestions } from '../../core/course/suggested.ts';
@@ -154,7 +155,7 @@ export function moreSuggestions({
   const usual = keepSuggestions({ survey, chosen }).map(({ draft }) => draft);
   const keys = chosen.filter((key) => !key.includes(':'));
   return constraintSuggestions({ layout: survey.layout, arena, unit }, keys)
-    .filter(({ constraint }) => constraint.kind !== 'fixed' && !isKept(survey, constraint))
+    .filter(({ constraint }) => !constraintKind(constraint.kind)?.pins && !isKept(survey, constraint))
     .filter(({ constraint }) => !usual.some((draft) => draft.kind === constraint.kind))
     .map(({ constraint: { id: _, ...draft }, says, isMet }) => ({
       says: isMet ? says : messages.bringsThere(says),
