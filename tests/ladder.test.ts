@@ -1,4 +1,4 @@
-/** The ladder of DEVELOPERS.md: imports only run down it, files stay readable, and no kind lacks a test or a seed. */
+/** The ladder of DEVELOPERS.md: imports only run down it and in no circle, one file exports a type, and files stay readable. */
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { dirname, join, normalize, relative } from 'node:path';
 import { describe, expect, test } from 'vitest';
@@ -50,6 +50,45 @@ function importsOf(path: string): string[] {
   return [...text.matchAll(/(?:\bfrom|\bimport\(|^import)\s*['"]([^'"]+)['"]/gm)].map((match) => match[1] ?? '');
 }
 
+/** The sources that a source imports, types included. */
+function importedSources(path: string): readonly string[] {
+  return importsOf(path)
+    .filter((target) => target.startsWith('.'))
+    .map((target) => normalize(join(dirname(path), target.replace(/\?.*$/, ''))))
+    .filter((file) => /\.tsx?$/.test(file));
+}
+
+/** The first cycle that depth-first search meets, as the files on it; empty when the graph has none. */
+function firstCycle(edges: ReadonlyMap<string, readonly string[]>): readonly string[] {
+  const done = new Set<string>();
+  const visit = (node: string, path: readonly string[]): readonly string[] => {
+    if (path.includes(node)) return [...path.slice(path.indexOf(node)), node];
+    if (done.has(node)) return [];
+    for (const next of edges.get(node) ?? []) {
+      const cycle = visit(next, [...path, node]);
+      if (cycle.length > 0) return cycle;
+    }
+    done.add(node);
+    return [];
+  };
+  for (const node of edges.keys()) {
+    const cycle = visit(node, []);
+    if (cycle.length > 0) return cycle;
+  }
+  return [];
+}
+
+/** The files that export a type, by the type's name. */
+function exportersOfTypes(): ReadonlyMap<string, readonly string[]> {
+  const exporters = new Map<string, string[]>();
+  for (const path of SOURCES) {
+    for (const [, name = ''] of readFileSync(path, 'utf8').matchAll(/^export (?:interface|type|class) (\w+)/gm)) {
+      exporters.set(name, [...(exporters.get(name) ?? []), path]);
+    }
+  }
+  return exporters;
+}
+
 describe('the ladder', () => {
   test('finds the sources', () => {
     expect(SOURCES.length).toBeGreaterThan(20);
@@ -77,6 +116,26 @@ describe('the ladder', () => {
 
   test.each(SOURCES)('%s can be read in one sitting', (path) => {
     expect(readFileSync(path, 'utf8').split('\n').length).toBeLessThanOrEqual(LONGEST);
+  });
+
+  test('no file imports itself by way of others, not even for a type', () => {
+    expect(firstCycle(new Map(SOURCES.map((path) => [path, importedSources(path)])))).toEqual([]);
+  });
+
+  test('a cycle is found where there is one', () => {
+    const edges = new Map([
+      ['a', ['b', 'c']],
+      ['b', ['c']],
+      ['c', ['d']],
+      ['d', ['b']],
+    ]);
+    expect(firstCycle(edges)).toEqual(['b', 'c', 'd', 'b']);
+  });
+
+  test('no type is exported by two files', () => {
+    const exporters = exportersOfTypes();
+    expect(exporters.size).toBeGreaterThan(100);
+    expect([...exporters].filter(([, files]) => files.length > 1)).toEqual([]);
   });
 
   test('no file or folder is named for having no name', () => {

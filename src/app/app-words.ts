@@ -6,7 +6,7 @@ import { printLength } from '../core/measure/length.ts';
 import type { LengthUnit } from '../core/measure/quantity.ts';
 import type { Obstacle } from '../core/obstacles/obstacle.ts';
 import { obstacleKind } from '../core/obstacles/obstacles.ts';
-import type { Stage } from '../desk/desk.ts';
+import type { Stage } from '../desk/input.ts';
 
 /** Words that several rooms of the app show. */
 

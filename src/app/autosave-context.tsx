@@ -5,7 +5,7 @@ export const CourseSaverContext = createContext<CourseSaver | null>(null);
 
 export function useCourseSaver(): CourseSaver {
   const saver = useContext(CourseSaverContext);
-  if (saver === null) throw new Error('useKeeper: there is no KeeperContext above');
+  if (saver === null) throw new Error('useCourseSaver: there is no CourseSaverContext above');
   return saver;
 }
 
@@ -17,13 +17,13 @@ export function useSaveState(): SaveState {
 /** What stands in the way of keeping the course, and what to do. */
 export function SaveNotice() {
   const saver = useCourseSaver();
-  const { errorMessage: trouble, lockedElsewhere: elsewhere } = useSaveState();
-  const says = elsewhere ?? trouble;
+  const { errorMessage, lockedElsewhere } = useSaveState();
+  const says = lockedElsewhere ?? errorMessage;
   if (says === undefined) return null;
   return (
     <div className="notice" role="alert">
       <p>{says}</p>
-      {elsewhere !== undefined && (
+      {lockedElsewhere !== undefined && (
         <button type="button" className="button" onClick={() => saver.saveAsCopy()}>
           Work on a copy here
         </button>

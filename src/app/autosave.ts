@@ -1,3 +1,4 @@
+import { createStore } from 'zustand/vanilla';
 import type { Course } from '../core/course/course.ts';
 import { presentCourse } from '../core/course/history.ts';
 import { type CourseReading, readCourse } from '../core/files/read.ts';
@@ -58,18 +59,18 @@ export interface FirstSlot {
 }
 
 export function createCourseSaver(desk: Desk, library: Library, first: FirstSlot): CourseSaver {
-  const listeners = new Set<() => void>();
-  let saving: SaveState = { isSaved: true, errorMessage: library.note, lockedElsewhere: undefined };
+  const store = createStore<SaveState>()(() => ({
+    isSaved: true,
+    errorMessage: library.note,
+    lockedElsewhere: undefined,
+  }));
+  const { getState: saving, setState: change } = store;
   let slot = first.slot;
   /** Whether somebody has done something to the course, ever. What was only looked at leaves no trace when it goes. */
   let isEdited = !first.isFresh;
   let lock: LockResult = { kind: 'unsupported' };
   let slotAutosave = autosaveOf(slot);
 
-  function change(next: Partial<SaveState>): void {
-    saving = { ...saving, ...next };
-    for (const listener of listeners) listener();
-  }
   function autosaveOf(own: string): Autosave {
     return autosave({
       save: (course) => library.save(course, own),
@@ -88,7 +89,7 @@ export function createCourseSaver(desk: Desk, library: Library, first: FirstSlot
     change({ lockedElsewhere: got.kind === 'in-other-tab' ? got.says : undefined });
   }
   function moveTo(next: string): void {
-    const [old, leaves] = [slot, !isEdited && saving.lockedElsewhere === undefined];
+    const [old, leaves] = [slot, !isEdited && saving().lockedElsewhere === undefined];
     void slotAutosave.flush().then(() => (leaves ? library.remove(old) : undefined));
     if (lock.kind === 'acquired') lock.release();
     slot = next;
@@ -97,11 +98,11 @@ export function createCourseSaver(desk: Desk, library: Library, first: FirstSlot
     void lockSlot();
   }
   function onDeskChange(): void {
-    if (desk.state().gesture !== null || saving.lockedElsewhere !== undefined) return;
+    if (desk.state().gesture !== null || saving().lockedElsewhere !== undefined) return;
     const { history } = desk.state();
     isEdited ||= history.steps.length > 1;
     slotAutosave.schedule(presentCourse(history));
-    if (saving.isSaved !== slotAutosave.isSaved()) change({ isSaved: slotAutosave.isSaved() });
+    if (saving().isSaved !== slotAutosave.isSaved()) change({ isSaved: slotAutosave.isSaved() });
   }
 
   desk.subscribe(onDeskChange);
@@ -111,17 +112,14 @@ export function createCourseSaver(desk: Desk, library: Library, first: FirstSlot
   document.addEventListener('visibilitychange', () => void slotAutosave.flush());
   // The browser does not wait for its database when a page goes; this small store it writes at once.
   window.addEventListener('pagehide', () => {
-    if (!slotAutosave.isSaved() && saving.lockedElsewhere === undefined) {
+    if (!slotAutosave.isSaved() && saving().lockedElsewhere === undefined) {
       writeBackup({ slot, course: presentCourse(desk.state().history) });
     }
   });
 
   return {
-    state: () => saving,
-    subscribe(listener) {
-      listeners.add(listener);
-      return () => listeners.delete(listener);
-    },
+    state: saving,
+    subscribe: (listener) => store.subscribe(() => listener()),
     slot: () => slot,
     courses: () => library.courses(),
     openNew(course) {

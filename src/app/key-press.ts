@@ -1,4 +1,4 @@
-import type { KeyPress } from '../desk/desk.ts';
+import type { KeyPress } from '../desk/input.ts';
 
 /** A key event of React or the window as the desk takes it. */
 export function keyPressOf(event: {

@@ -1,6 +1,6 @@
 import { Redo2, Undo2 } from 'lucide-react';
 import { lazy, Suspense, useEffect } from 'react';
-import type { Stage } from '../desk/desk.ts';
+import type { Stage } from '../desk/input.ts';
 import { STAGES } from './app-words.ts';
 import { ArenaView } from './arena/arena-view.tsx';
 import { SaveNotice, useSaveState } from './autosave-context.tsx';

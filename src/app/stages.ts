@@ -1,4 +1,4 @@
-import type { Stage } from '../desk/desk.ts';
+import type { Stage } from '../desk/input.ts';
 import type { Breakpoint } from './breakpoint.ts';
 import { lazyComponent } from './lazy-panel.ts';
 import type { Panel } from './panels.tsx';

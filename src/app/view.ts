@@ -1,4 +1,5 @@
 import { createContext, useContext, useSyncExternalStore } from 'react';
+import { createStore } from 'zustand/vanilla';
 import type { Arena } from '../core/course/course.ts';
 import type { Point } from '../core/plane/point.ts';
 import type { PageOptions } from '../sheets/sheet.ts';
@@ -47,52 +48,46 @@ const NO_SIZE: ScreenSize = { width: 0, height: 0 };
 export function createView(arena: Arena): View {
   let ground = arena;
   let moved = false;
-  let state: ViewState = {
+  const store = createStore<ViewState>()(() => ({
     camera: fitCamera(arena, NO_SIZE),
     size: NO_SIZE,
     pointed: null,
     grouping: 'obstacle',
     sheet: DEFAULT_SHEET,
     pageOptions: DEFAULT_PAGE_OPTIONS,
-  };
-  const listeners = new Set<() => void>();
-  const change = (next: Partial<ViewState>) => {
-    state = { ...state, ...next };
-    for (const listener of listeners) listener();
-  };
+  }));
+  const { getState: state, setState: change } = store;
   const moveCamera = (camera: Camera) => {
     moved = true;
     change({ camera });
   };
   return {
-    state: () => state,
-    subscribe(listener) {
-      listeners.add(listener);
-      return () => listeners.delete(listener);
-    },
+    state,
+    subscribe: (listener) => store.subscribe(() => listener()),
     measure(size, now) {
       const sameGround = now.length === ground.length && now.width === ground.width;
-      if (sameGround && size.width === state.size.width && size.height === state.size.height) return;
+      if (sameGround && size.width === state().size.width && size.height === state().size.height) return;
       ground = now;
-      const turns = fitCamera(now, size).turned !== state.camera.turned;
+      const turns = fitCamera(now, size).turned !== state().camera.turned;
       if (!sameGround || turns) moved = false;
-      change({ size, camera: moved ? state.camera : fitCamera(now, size) });
+      change({ size, camera: moved ? state().camera : fitCamera(now, size) });
     },
     fit() {
       moved = false;
-      change({ camera: fitCamera(ground, state.size) });
+      change({ camera: fitCamera(ground, state().size) });
     },
     zoom(factor, about) {
-      moveCamera(zoomCamera(state.camera, factor, about ?? { x: state.size.width / 2, y: state.size.height / 2 }));
+      const { camera, size } = state();
+      moveCamera(zoomCamera(camera, factor, about ?? { x: size.width / 2, y: size.height / 2 }));
     },
     pan(dx, dy) {
-      moveCamera(panCamera(state.camera, dx, dy));
+      moveCamera(panCamera(state().camera, dx, dy));
     },
     show(at) {
-      moveCamera(centreCamera(state.camera, at, state.size));
+      moveCamera(centreCamera(state().camera, at, state().size));
     },
     point(pointed) {
-      if (JSON.stringify(pointed) !== JSON.stringify(state.pointed)) change({ pointed });
+      if (JSON.stringify(pointed) !== JSON.stringify(state().pointed)) change({ pointed });
     },
     group(grouping) {
       change({ grouping });

@@ -3,7 +3,7 @@ import type { Wall } from '../core/constraints/constraint.ts';
 import { printAngle } from '../core/measure/angle.ts';
 import { printLength } from '../core/measure/length.ts';
 import type { LengthUnit, Metres, Radians } from '../core/measure/quantity.ts';
-import type { Stage } from './desk.ts';
+import type { Stage } from './input.ts';
 
 export const STAGE_NAMES: Readonly<Record<Stage, string>> = {
   set: 'Set',

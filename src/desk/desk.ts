@@ -2,59 +2,20 @@
  * desk/ is the headless editor: what a person's finger, key or typed number does to a course. It knows neither
  * React nor Konva nor the DOM. One place applies every edit; preview and commit are the same result.
  */
+
 import type { Finding } from '../core/checks/check.ts';
-import type { Wall } from '../core/constraints/constraint.ts';
 import type { Resolution } from '../core/course/conflict.ts';
 import type { Course, Layout } from '../core/course/course.ts';
 import type { History } from '../core/course/history.ts';
 import type { Obstacle } from '../core/obstacles/obstacle.ts';
 import type { Values } from '../core/pieces/params.ts';
-import type { Mark } from '../core/plane/mark.ts';
 import type { Point } from '../core/plane/point.ts';
 import type { Pose } from '../core/plane/pose.ts';
 import type { Survey } from '../core/survey.ts';
-import type { PendingConflict } from './constraints/constraint-edits.ts';
-import type { KeepSuggestion } from './constraints/constraint-suggestions.ts';
-import type { TapeReading, TapeState } from './measuring/measuring.ts';
-
-/** What people do with a course, in the order in which they do it. */
-export type Stage = 'set' | 'ride' | 'check' | 'post' | 'reset';
-
-/** One phase of a finger, pen or mouse on the ground. */
-export interface PointerInput {
-  readonly phase: 'down' | 'move' | 'up' | 'cancel';
-  /** Pointer id, so that a second finger is told from the first. */
-  readonly pointerId: number;
-  readonly at: Point;
-  /** How far from a thing still counts as on it, and how near draws a snap: metres at the present zoom. */
-  readonly pickRadius: number;
-  /** Add to what is chosen. */
-  readonly isAdding: boolean;
-  /** Snap nothing. */
-  readonly isSnapOff: boolean;
-}
-
-/** A key stroke as the keyboard layout names it (`KeyboardEvent.key`), with `mod` for Control or Command. */
-export interface KeyPress {
-  readonly key: string;
-  readonly mod: boolean;
-  readonly shift: boolean;
-  readonly alt: boolean;
-}
-
-/** A snap that is holding right now: marks to draw, and its sentence. */
-export interface Guide {
-  readonly says: string;
-  readonly marks: readonly Mark[];
-  /** What could be kept of it; absent: nothing can. */
-  readonly snap?: Snap;
-}
-
-/** What a snap drew to, as far as it could be kept for good. */
-export type Snap =
-  | { readonly to: 'wall'; readonly wall: Wall }
-  | { readonly to: 'wall-angle' }
-  | { readonly to: 'pole'; readonly theirs: string; readonly mine?: string };
+import type { KeepSuggestion, PendingConflict } from './constraints/pending.ts';
+import type { KeyPress, PointerInput, Refusal, Stage } from './input.ts';
+import type { TapeReading, TapeState } from './measuring/tape.ts';
+import type { Guide } from './snapping/guide.ts';
 
 export interface DeskState {
   readonly history: History;
@@ -79,9 +40,6 @@ export interface DeskState {
   /** What was asked for and cannot be until one of what is kept is dropped. */
   readonly pendingConflict: PendingConflict | null;
 }
-
-/** The answer of a verb that takes typed text: nothing, or why it was refused. */
-export type Refusal = string | undefined;
 
 export interface Desk {
   state(): DeskState;

@@ -1,5 +1,6 @@
 import { point } from '../../src/core/plane/point.ts';
-import type { Desk, KeyPress, PointerInput } from '../../src/desk/desk.ts';
+import type { Desk } from '../../src/desk/desk.ts';
+import type { KeyPress, PointerInput } from '../../src/desk/input.ts';
 
 /** A scripted hand: says where its finger goes, and after each phase `after` looks at the desk. */
 export interface PointerDriver {

@@ -6,7 +6,7 @@ import { limitsOf } from '../../core/checks/rulebooks/rulebooks.ts';
 import type { Course, HouseLimit } from '../../core/course/course.ts';
 import type { LengthUnit } from '../../core/measure/quantity.ts';
 import { readTyped } from '../../core/measure/typed.ts';
-import type { Refusal } from '../../desk/desk.ts';
+import type { Refusal } from '../../desk/input.ts';
 
 /** The limits that some check asks for, by name, in the order of the list of limits. */
 export const ASKED: readonly string[] = askedLimits();

@@ -2,7 +2,7 @@ import type { ClassEntry } from '../../core/course/course.ts';
 import { printDuration, readDuration } from '../../core/measure/duration.ts';
 import type { Seconds } from '../../core/measure/quantity.ts';
 import { USUAL_CLASS } from '../../core/ride/class-clock.ts';
-import type { Refusal } from '../../desk/desk.ts';
+import type { Refusal } from '../../desk/input.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import { TypedField } from '../set/typed-field.tsx';
 

@@ -1,8 +1,8 @@
 import type { Leg } from '../../core/course/course.ts';
 import { moveCrossings } from '../../core/course/edit-crossings.ts';
 import { printLength, readLength } from '../../core/measure/length.ts';
-import type { Refusal } from '../../desk/desk.ts';
 import { type CrossingHandle, crossingsOn, isRiddenOnOneLine } from '../../desk/gestures/crossing.ts';
+import type { Refusal } from '../../desk/input.ts';
 import { crossIn, crossKey } from '../../desk/selection/selection.ts';
 import { pieceTitle } from '../app-words.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';

@@ -1,3 +1,4 @@
+import { createStore } from 'zustand/vanilla';
 import type { Seconds } from '../../core/measure/quantity.ts';
 
 /** How fast the ride is played: 1 is true to life. */
@@ -55,19 +56,15 @@ export function cuePointBefore(stops: readonly Seconds[], time: Seconds): Second
 }
 
 export function createPlayer(frames: FrameSource): Player {
-  let state: PlayerState = { isPlaying: false, rate: 1, hasPrints: false, steps: 0 };
+  const store = createStore<PlayerState>()(() => ({ isPlaying: false, rate: 1, hasPrints: false, steps: 0 }));
+  const { getState: state, setState: change } = store;
   let timeline: Timeline = { duration: 0, cuePoints: [] };
   /** How far the playing has come; what is shown may wait at a stop. */
   let time: Seconds = 0;
   let shown: Seconds = 0;
   let last: number | null = null;
-  const listeners = new Set<() => void>();
   const watchers = new Set<(time: Seconds) => void>();
 
-  const change = (next: Partial<PlayerState>): void => {
-    state = { ...state, ...next };
-    for (const listener of [...listeners]) listener();
-  };
   const show = (next: Seconds): void => {
     if (next === shown) return;
     shown = next;
@@ -78,27 +75,24 @@ export function createPlayer(frames: FrameSource): Player {
     show(time);
   };
   const frame = (ms: number): void => {
-    if (!state.isPlaying) return;
+    if (!state().isPlaying) return;
     const gone = last === null ? 0 : Math.min(LONGEST, ms - last);
     last = ms;
-    time = Math.min(timeline.duration, time + (gone / 1000) * state.rate);
+    time = Math.min(timeline.duration, time + (gone / 1000) * state().rate);
     const isOver = time >= timeline.duration;
     show(frames.isStill() && !isOver ? cuePointBefore(timeline.cuePoints, time) : time);
     if (isOver) change({ isPlaying: false });
     else frames.next(frame);
   };
   const pause = (): void => {
-    if (!state.isPlaying) return;
+    if (!state().isPlaying) return;
     time = shown;
     change({ isPlaying: false });
   };
 
   return {
-    state: () => state,
-    subscribe(listener) {
-      listeners.add(listener);
-      return () => listeners.delete(listener);
-    },
+    state,
+    subscribe: (listener) => store.subscribe(() => listener()),
     time: () => shown,
     watch(seen) {
       watchers.add(seen);
@@ -110,7 +104,7 @@ export function createPlayer(frames: FrameSource): Player {
       show(Math.min(shown, timeline.duration));
     },
     play() {
-      if (state.isPlaying || timeline.duration <= 0) return;
+      if (state().isPlaying || timeline.duration <= 0) return;
       if (time >= timeline.duration) {
         time = 0;
         show(0);
@@ -129,7 +123,7 @@ export function createPlayer(frames: FrameSource): Player {
           ? cuePoints.find((stop) => stop > shown + MOMENT)
           : cuePoints.findLast((stop) => stop < shown - MOMENT);
       place(next ?? (by === 1 ? timeline.duration : 0));
-      change({ steps: state.steps + 1 });
+      change({ steps: state().steps + 1 });
     },
     run: (rate) => change({ rate }),
     showPrints: (hasPrints) => change({ hasPrints }),

@@ -2,7 +2,7 @@ import type { Wall } from '../../core/constraints/constraint.ts';
 import type { Arena } from '../../core/course/course.ts';
 import { printLength, readLength } from '../../core/measure/length.ts';
 import type { Metres } from '../../core/measure/quantity.ts';
-import type { Refusal } from '../../desk/desk.ts';
+import type { Refusal } from '../../desk/input.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import { ChoiceField } from './choice-field.tsx';
 import { TypedField } from './typed-field.tsx';

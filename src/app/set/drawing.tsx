@@ -5,7 +5,7 @@ import type { Mark } from '../../core/plane/mark.ts';
 import type { Point } from '../../core/plane/point.ts';
 import { ORIGIN } from '../../core/plane/pose.ts';
 import type { Bounds } from '../../core/plane/ring.ts';
-import { useTheme } from '../arena/layers/layers.tsx';
+import { useTheme } from '../arena/layers/use-theme.ts';
 import { movedMarks } from '../arena/painters/moved-marks.ts';
 
 /** What a kind builds from its usual values: its marks and the ground it covers, metres. */

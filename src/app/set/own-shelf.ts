@@ -1,4 +1,5 @@
 import { useEffect, useSyncExternalStore } from 'react';
+import { createStore } from 'zustand/vanilla';
 import type { ShelfItem } from '../../core/course/shelf-item.ts';
 import type { Obstacle } from '../../core/obstacles/obstacle.ts';
 import type { Shelf } from '../../storage/shelf.ts';
@@ -10,8 +11,7 @@ interface OwnShelf {
 }
 
 let opening: Promise<Shelf> | undefined;
-let state: OwnShelf = { items: [], errorMessage: undefined };
-const listeners = new Set<() => void>();
+const store = createStore<OwnShelf>()(() => ({ items: [], errorMessage: undefined }));
 
 /** The shelf is opened when somebody looks at it for the first time. */
 function shelf(): Promise<Shelf> {
@@ -23,14 +23,13 @@ async function reload(failure?: string): Promise<void> {
   const open = await shelf();
   const found = await open.items();
   const unreadable = found.unreadable[0]?.why;
-  state = { items: found.items, errorMessage: failure ?? found.error ?? unreadable ?? open.note };
-  for (const listener of listeners) listener();
+  store.setState({ items: found.items, errorMessage: failure ?? found.error ?? unreadable ?? open.note });
 }
 
 /** Puts an obstacle on the shelf under a name; one that has the name already is replaced. */
 export async function putOnShelf(title: string, obstacle: Obstacle, now: number): Promise<void> {
   const open = await shelf();
-  const same = state.items.find((item) => item.title === title);
+  const same = store.getState().items.find((item) => item.title === title);
   const id = same?.id ?? `own-${now.toString(36)}`;
   await reload(await open.save({ id, title, obstacle: { ...obstacle, name: title } }));
 }
@@ -41,11 +40,5 @@ export async function takeOffShelf(id: string): Promise<void> {
 
 export function useShelf(): OwnShelf {
   useEffect(() => void reload(), []);
-  return useSyncExternalStore(
-    (listener) => {
-      listeners.add(listener);
-      return () => listeners.delete(listener);
-    },
-    () => state,
-  );
+  return useSyncExternalStore(store.subscribe, store.getState);
 }

@@ -6,7 +6,7 @@ import type { Values } from '../../core/pieces/params.ts';
 import type { PieceKind } from '../../core/pieces/piece.ts';
 import { pieceKind } from '../../core/pieces/pieces.ts';
 import { printValue, readValue } from '../../desk/commands/typed.ts';
-import type { Refusal } from '../../desk/desk.ts';
+import type { Refusal } from '../../desk/input.ts';
 
 /** As the file format has it. */
 const MOST = 10_000;

@@ -1,6 +1,6 @@
 import { Suspense, useState } from 'react';
 import type { TruckUse } from '../../core/survey.ts';
-import type { Refusal } from '../../desk/desk.ts';
+import type { Refusal } from '../../desk/input.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import { lazyComponent } from '../lazy-panel.ts';
 import { readStockCount, withCount } from './truck-lines.ts';

@@ -1,6 +1,6 @@
 import type { Band } from '../../core/checks/check.ts';
 import type { Metres } from '../../core/measure/quantity.ts';
-import { useTheme } from '../arena/layers/layers.tsx';
+import { useTheme } from '../arena/layers/use-theme.ts';
 import { onGauge, type StripGap } from './track.ts';
 
 /** A value's place in its band: the band is the thick middle third. */

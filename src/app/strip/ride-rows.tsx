@@ -1,6 +1,6 @@
 import { memo, useMemo } from 'react';
 import type { Survey } from '../../core/survey.ts';
-import { useTheme } from '../arena/layers/layers.tsx';
+import { useTheme } from '../arena/layers/use-theme.ts';
 import type { Theme } from '../arena/painters/inks.ts';
 import { GapGauge } from './gauge.tsx';
 import { bendSpans, changeWords, clockTicks, leadSpans } from './rows.ts';

@@ -1,6 +1,6 @@
 import { memo, useMemo } from 'react';
 import type { Survey } from '../../core/survey.ts';
-import { useTheme } from '../arena/layers/layers.tsx';
+import { useTheme } from '../arena/layers/use-theme.ts';
 import { TRAVEL_STYLES, travelKind } from '../arena/painters/travel-styles.ts';
 import { GapGauge } from './gauge.tsx';
 import { STRIP_EDGE } from './strip-edge.ts';

@@ -1,4 +1,5 @@
 /** What the verbs of the desk make of a state: plans. `create.ts` is the one place that carries them out. */
+
 import {
   duplicateObstacles,
   eraseByKeys,
@@ -15,25 +16,19 @@ import { obstacleKind } from '../../core/obstacles/obstacles.ts';
 import type { Params } from '../../core/pieces/params.ts';
 import { normalizeAngle, type Pose } from '../../core/plane/pose.ts';
 import { isConstrained, moveObstacles, movePiece } from '../constraints/constrained-move.ts';
-import { type PendingConflict, solvedPlan } from '../constraints/constraint-edits.ts';
+import { solvedPlan } from '../constraints/constraint-edits.ts';
 import type { DeskState } from '../desk.ts';
 import { labels, messages } from '../desk-words.ts';
 import { moveRidePoint, poseRidePoint, removeBend, ridePoint, ridePose, turnStart } from '../gestures/bend.ts';
 import { nudgeCrossing } from '../gestures/crossing.ts';
-import type { Commit } from '../gestures/gesture.ts';
 import { headingOf, turnChoice } from '../gestures/turn.ts';
 import { turnHandle } from '../gestures/turn-handle.ts';
 import { nameOf, namesOf } from '../names.ts';
 import { freeShift } from '../placing/free-space.ts';
 import { nearWallSentencesOf } from '../placing/wall-distances.ts';
+import type { Plan } from '../plan.ts';
 import { bendIn, boundsOfPieces, chosenPieces, crossIn, RIDE_START } from '../selection/selection.ts';
 import { printValue, readValue } from './typed.ts';
-
-/** A step to take, why there is none, or what must give way first. Steps that `join` the one before, under the same key, become one in the history. */
-export type Plan =
-  | (Commit & { readonly join?: string })
-  | { readonly refusal: string }
-  | { readonly conflict: PendingConflict };
 
 function isObstacleKey(key: string): boolean {
   return pieceOf(key) === undefined && !key.includes(':');

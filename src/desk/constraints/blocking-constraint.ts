@@ -13,9 +13,9 @@ import {
 import { TOUCH } from '../../core/plane/point.ts';
 import type { Pose } from '../../core/plane/pose.ts';
 import { survey } from '../../core/survey.ts';
-import type { Guide } from '../desk.ts';
 import { messages } from '../desk-words.ts';
 import type { Keys } from '../selection/selection.ts';
+import type { Guide } from '../snapping/guide.ts';
 import { constraintWords } from './kept-words.ts';
 
 /** By how much a measure would be off if the pieces lay where the hand wants them, the others where they are now. */

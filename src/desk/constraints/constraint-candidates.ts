@@ -7,7 +7,7 @@ import { type ResolvedConstraint, resolvedConstraints } from '../../core/course/
 import { TOUCH } from '../../core/plane/point.ts';
 import { ringDistance } from '../../core/plane/segment.ts';
 import type { Survey } from '../../core/survey.ts';
-import type { DraftConstraint } from './constraint-edits.ts';
+import type { DraftConstraint } from './pending.ts';
 
 /** Something that could be kept, as it is now: adding it moves nothing. */
 export interface ConstraintCandidate {

@@ -1,4 +1,5 @@
 /** Plans that change what is kept: type its value, hold it or only measure it, drop it, add one. */
+
 import { type Draft, produce } from 'immer';
 import type { Constraint } from '../../core/constraints/constraint.ts';
 import { constraintKind } from '../../core/constraints/constraints.ts';
@@ -16,27 +17,14 @@ import { readAngle } from '../../core/measure/angle.ts';
 import { readLength } from '../../core/measure/length.ts';
 import type { NonEmpty } from '../../core/solve/problem.ts';
 import { survey as surveyOf } from '../../core/survey.ts';
-import type { Plan } from '../commands/commands.ts';
 import type { DeskState } from '../desk.ts';
 import { labels, messages } from '../desk-words.ts';
+import type { Plan } from '../plan.ts';
 import type { Keys } from '../selection/selection.ts';
 import { conflictWithDisplayNames, withDisplayNames } from './display-names.ts';
 import { keptConstraints } from './kept-list.ts';
+import type { DraftConstraint, PendingConflict } from './pending.ts';
 import { solveCourse, stayingPiece } from './solve-course.ts';
-
-/** A constraint that does not exist yet. */
-export type DraftConstraint = Omit<Constraint, 'id'>;
-
-/** A change that cannot be made because what would be kept cannot all hold; nothing has changed. */
-export interface PendingConflict {
-  readonly says: string;
-  readonly conflicts: NonEmpty<Conflict>;
-  /** The course with the change in it and nothing moved. */
-  readonly asked: Course;
-  readonly staying: string | null;
-  readonly label: string;
-  readonly said: string;
-}
 
 /** Everything met is met within this: metres or radians. */
 const MEASURE_TOLERANCE = 1e-9;

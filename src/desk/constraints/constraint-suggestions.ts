@@ -1,4 +1,5 @@
 /** What could be kept of how things lie now: from what is chosen, after a snap, and from the tape. */
+
 import type { Wall } from '../../core/constraints/constraint.ts';
 import { constraintKind } from '../../core/constraints/constraints.ts';
 import { pieceOf } from '../../core/course/ids.ts';
@@ -9,10 +10,10 @@ import { printLength } from '../../core/measure/length.ts';
 import type { LengthUnit } from '../../core/measure/quantity.ts';
 import { TOUCH } from '../../core/plane/point.ts';
 import type { Survey } from '../../core/survey.ts';
-import type { Snap } from '../desk.ts';
 import { messages } from '../desk-words.ts';
 import { wallDistances } from '../placing/wall-distances.ts';
 import { boundsOfPieces, chosenPieces, type Keys } from '../selection/selection.ts';
+import type { Snap } from '../snapping/guide.ts';
 import {
   type ConstraintCandidate,
   directionCandidates,
@@ -23,13 +24,7 @@ import {
   offWallCandidate,
   wallAngleCandidate,
 } from './constraint-candidates.ts';
-import type { DraftConstraint } from './constraint-edits.ts';
-
-/** Something to keep, said as what pressing its button does: "Keep these two 6' apart". */
-export interface KeepSuggestion {
-  readonly says: string;
-  readonly draft: DraftConstraint;
-}
+import type { KeepSuggestion } from './pending.ts';
 
 interface Named {
   readonly unit: LengthUnit;

@@ -2,10 +2,10 @@ import { type Draft, produce } from 'immer';
 import type { Layout } from '../../core/course/course.ts';
 import { replaceLayout } from '../../core/course/layouts.ts';
 import { pieceKey } from '../../core/course/placed.ts';
-import type { Plan } from '../commands/commands.ts';
 import type { DeskState } from '../desk.ts';
 import { labels, messages } from '../desk-words.ts';
 import { namesOf } from '../names.ts';
+import type { Plan } from '../plan.ts';
 import { chosenPieces } from '../selection/selection.ts';
 
 /** Fixes the pieces that are chosen, by themselves or with their obstacle; frees them when all are fixed. */

@@ -7,8 +7,9 @@ import { distance, type Point, point } from '../../core/plane/point.ts';
 import { normalizeAngle, type Pose } from '../../core/plane/pose.ts';
 import { segmentPointDistance } from '../../core/plane/segment.ts';
 import type { Survey } from '../../core/survey.ts';
-import type { DeskState, PointerInput } from '../desk.ts';
+import type { DeskState } from '../desk.ts';
 import { labels, messages } from '../desk-words.ts';
+import type { PointerInput } from '../input.ts';
 import { type BendKey, bendIn, bendKey, RIDE_START } from '../selection/selection.ts';
 import type { Gesture } from './gesture.ts';
 

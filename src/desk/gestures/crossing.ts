@@ -8,10 +8,12 @@ import type { LengthUnit, Metres } from '../../core/measure/quantity.ts';
 import { distance, type Point } from '../../core/plane/point.ts';
 import { toWorld } from '../../core/plane/pose.ts';
 import type { Survey } from '../../core/survey.ts';
-import type { DeskState, Guide, PointerInput } from '../desk.ts';
+import type { DeskState } from '../desk.ts';
 import { labels, messages } from '../desk-words.ts';
+import type { PointerInput } from '../input.ts';
 import { nameOf } from '../names.ts';
 import { type CrossKey, crossIn, crossKey, type Keys } from '../selection/selection.ts';
+import type { Guide } from '../snapping/guide.ts';
 import type { Gesture } from './gesture.ts';
 
 /** Where the line of a leg crosses a pole, as something to take hold of. */

@@ -1,17 +1,8 @@
 import type { Course } from '../../core/course/course.ts';
-import type { Guide, PointerInput } from '../desk.ts';
+import type { PointerInput } from '../input.ts';
+import type { Commit } from '../plan.ts';
 import type { Keys } from '../selection/selection.ts';
-
-/** What letting go here leaves behind. */
-export interface Commit {
-  /** Absent: the course stays as it was. */
-  readonly course?: Course;
-  readonly chosen: Keys;
-  /** In the history. */
-  readonly label: string;
-  /** Afterwards, for the status line and the screen reader. */
-  readonly said: string;
-}
+import type { Guide } from '../snapping/guide.ts';
 
 /**
  * One finger's gesture, as a value: what it shows now, and what it becomes. The desk shows it, and puts `done()` into

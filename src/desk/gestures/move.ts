@@ -1,30 +1,18 @@
-import { bandOf, limitsOf } from '../../core/checks/rulebooks/rulebooks.ts';
 import type { Course } from '../../core/course/course.ts';
 import { shiftByKeys } from '../../core/course/edit-obstacles.ts';
-import type { Survey } from '../../core/survey.ts';
 import { obstacleBlockingGuides } from '../constraints/blocking-constraint.ts';
 import { moveObstacles } from '../constraints/constrained-move.ts';
-import type { DeskState, Guide, PointerInput } from '../desk.ts';
+import type { DeskState } from '../desk.ts';
 import { labels, messages } from '../desk-words.ts';
-import { nameOf, namesOf } from '../names.ts';
+import type { PointerInput } from '../input.ts';
+import { namesOf } from '../names.ts';
 import { nearWallSentencesOf } from '../placing/wall-distances.ts';
 import { boundsOfPieces, chosenPieces, type Keys, shiftBounds } from '../selection/selection.ts';
-import { type SnapContext, snap } from '../snapping/snap.ts';
+import type { Guide } from '../snapping/guide.ts';
+import { snap } from '../snapping/snap.ts';
+import { snapContext } from '../snapping/snap-context.ts';
 import { PLACE_SOURCES } from '../snapping/snap-sources.ts';
 import type { Gesture } from './gesture.ts';
-
-/** What the ground offers to snap to, for everything but the keys. */
-export function snapContext(survey: Survey, keys: Keys): SnapContext {
-  const { course } = survey;
-  const limit = limitsOf(course)['wall.clear'];
-  return {
-    arena: course.arena,
-    unit: course.unit,
-    others: survey.obstacles.filter((each) => !keys.includes(each.obstacle.id)),
-    name: (obstacle) => nameOf(survey, obstacle),
-    clear: (limit === undefined ? undefined : bandOf(limit).least) ?? null,
-  };
-}
 
 /** Drags whole obstacles over the ground. */
 export function moveGesture(down: PointerInput, state: DeskState, keys: Keys): Gesture {

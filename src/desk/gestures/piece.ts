@@ -4,15 +4,17 @@ import { TOUCH } from '../../core/plane/point.ts';
 import type { Pose } from '../../core/plane/pose.ts';
 import { blockingGuides } from '../constraints/blocking-constraint.ts';
 import { movePiece } from '../constraints/constrained-move.ts';
-import type { DeskState, Guide, PointerInput } from '../desk.ts';
+import type { DeskState } from '../desk.ts';
 import { labels, messages } from '../desk-words.ts';
+import type { PointerInput } from '../input.ts';
 import { nameOf } from '../names.ts';
 import { nearWallSentencesOf } from '../placing/wall-distances.ts';
 import { boundsOfPieces, shiftBounds } from '../selection/selection.ts';
+import type { Guide } from '../snapping/guide.ts';
 import { snap } from '../snapping/snap.ts';
+import { snapContext } from '../snapping/snap-context.ts';
 import { PLACE_SOURCES } from '../snapping/snap-sources.ts';
 import type { Gesture } from './gesture.ts';
-import { snapContext } from './move.ts';
 
 /** Drags one piece inside its obstacle: what is held goes on holding, and a fixed piece stays and says so. */
 export function pieceGesture(down: PointerInput, state: DeskState, piece: PlacedPiece): Gesture {

@@ -1,8 +1,9 @@
 import type { PlacedPiece } from '../../core/course/placed.ts';
 import { distance } from '../../core/plane/point.ts';
 import { ringContains } from '../../core/plane/ring.ts';
-import type { DeskState, PointerInput } from '../desk.ts';
+import type { DeskState } from '../desk.ts';
 import { messages } from '../desk-words.ts';
+import type { PointerInput } from '../input.ts';
 import { namesOf } from '../names.ts';
 import { pieceUnderPoint } from '../selection/hit.ts';
 import { marqueeGesture } from '../selection/marquee.ts';

@@ -4,14 +4,16 @@ import { obstacleOf, pieceOf } from '../../core/course/ids.ts';
 import type { Point } from '../../core/plane/point.ts';
 import { normalizeAngle } from '../../core/plane/pose.ts';
 import { type MoveOutcome, moveObstacles, movePiece } from '../constraints/constrained-move.ts';
-import type { DeskState, Guide, PointerInput } from '../desk.ts';
+import type { DeskState } from '../desk.ts';
 import { labels, messages } from '../desk-words.ts';
+import type { PointerInput } from '../input.ts';
 import { namesOf } from '../names.ts';
 import { boundsOfPieces, chosenObstacles, chosenPieces, type Keys } from '../selection/selection.ts';
+import type { Guide } from '../snapping/guide.ts';
 import { snap } from '../snapping/snap.ts';
+import { snapContext } from '../snapping/snap-context.ts';
 import { GROUP_TURN_SOURCES, TURN_SOURCES } from '../snapping/snap-sources.ts';
 import type { Gesture } from './gesture.ts';
-import { snapContext } from './move.ts';
 
 /** A turn never snaps from farther than this, however near the hand is to the middle: 4°. */
 const WIDEST = Math.PI / 45;

@@ -1,8 +1,9 @@
 import { FOOT, INCH, type LengthUnit } from '../../core/measure/quantity.ts';
-import type { Desk, KeyPress, Stage } from '../desk.ts';
+import type { Desk } from '../desk.ts';
 import { labels, STAGE_NAMES } from '../desk-words.ts';
 import { addBend, approachSamples } from '../gestures/bend.ts';
 import { crossingsOn, isRiddenOnOneLine, obstacleOfChoice } from '../gestures/crossing.ts';
+import type { KeyPress, Stage } from '../input.ts';
 import { bendKey, crossKey, goOrder } from '../selection/selection.ts';
 import { addNext, chooseAdjacent, replaceLast } from './traversal.ts';
 

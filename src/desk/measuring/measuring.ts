@@ -3,7 +3,7 @@ import { grippedWall, lineAngle } from '../../core/constraints/grip.ts';
 import type { PlacedPiece } from '../../core/course/placed.ts';
 import { printAngle } from '../../core/measure/angle.ts';
 import { printLength } from '../../core/measure/length.ts';
-import type { Metres, Radians } from '../../core/measure/quantity.ts';
+import type { Radians } from '../../core/measure/quantity.ts';
 import { distance, type Point, point } from '../../core/plane/point.ts';
 import { toLocal, toWorld } from '../../core/plane/pose.ts';
 import type { Ring } from '../../core/plane/ring.ts';
@@ -11,39 +11,15 @@ import { edges } from '../../core/plane/ring.ts';
 import { nearestFraction, ringPointDistance } from '../../core/plane/segment.ts';
 import type { Survey } from '../../core/survey.ts';
 import { gapCandidate, isKept, isLong, nearestPair, offWallCandidate } from '../constraints/constraint-candidates.ts';
-import { type KeepSuggestion, pairSuggestions } from '../constraints/constraint-suggestions.ts';
-import type { PointerInput } from '../desk.ts';
+import { pairSuggestions } from '../constraints/constraint-suggestions.ts';
+import type { KeepSuggestion } from '../constraints/pending.ts';
 import { messages } from '../desk-words.ts';
+import type { PointerInput } from '../input.ts';
 import { nameOf } from '../names.ts';
 import { pieceUnderPoint } from '../selection/hit.ts';
 import { chosenPieces, type Keys } from '../selection/selection.ts';
-
-/** What one end of the tape is held to. `at` is a fraction along a piece. */
-export type TapeEnd =
-  | { readonly on: 'piece'; readonly key: string; readonly at: number }
-  | { readonly on: 'wall'; readonly wall: Wall; readonly at: Point }
-  | { readonly on: 'ground'; readonly at: Point };
-
-/** The tape in the hand. `isLaid`: both ends are down and it stays. */
-export interface TapeState {
-  readonly from: TapeEnd | null;
-  readonly to: TapeEnd | null;
-  readonly isLaid: boolean;
-}
-
-/** What the tape shows. */
-export interface TapeReading {
-  readonly tape: readonly [Point, Point];
-  readonly length: Metres;
-  /** Between the directions of two poles, or of a pole and a wall; null where one has none. */
-  readonly angle: Radians | null;
-  /** What the tape reads: "6' 0"". */
-  readonly text: string;
-  readonly says: string;
-  readonly suggestion: KeepSuggestion | null;
-}
-
-export const EMPTY_TAPE: TapeState = { from: null, to: null, isLaid: false };
+import type { TapeEnd, TapeReading, TapeState } from './tape.ts';
+import { EMPTY_TAPE } from './tape.ts';
 
 /** Places along a pole to which the tape is drawn: its ends, its middle, thirds. */
 const PLACES = [0, 1 / 3, 1 / 2, 2 / 3, 1];

@@ -8,9 +8,9 @@ import { freeObstacle } from '../../core/obstacles/custom/grouped.ts';
 import type { Obstacle } from '../../core/obstacles/obstacle.ts';
 import type { Point } from '../../core/plane/point.ts';
 import type { Survey } from '../../core/survey.ts';
-import type { Plan } from '../commands/commands.ts';
 import type { DeskState } from '../desk.ts';
 import { labels, messages } from '../desk-words.ts';
+import type { Plan } from '../plan.ts';
 import { chosenObstacles, chosenPieces, type Keys } from '../selection/selection.ts';
 import { placeBuiltPlan } from './add-obstacle.ts';
 

@@ -1,7 +1,8 @@
 import { point } from '../../core/plane/point.ts';
-import type { DeskState, PointerInput } from '../desk.ts';
+import type { DeskState } from '../desk.ts';
 import { messages } from '../desk-words.ts';
 import type { Gesture } from '../gestures/gesture.ts';
+import type { PointerInput } from '../input.ts';
 import { namesOf } from '../names.ts';
 import type { Keys } from './selection.ts';
 

@@ -2,7 +2,7 @@ import type { Arena } from '../../core/course/course.ts';
 import type { PlacedObstacle, PlacedPiece } from '../../core/course/placed.ts';
 import type { LengthUnit } from '../../core/measure/quantity.ts';
 import type { Bounds } from '../../core/plane/ring.ts';
-import type { Guide } from '../desk.ts';
+import type { Guide } from './guide.ts';
 
 /** What is being placed, where the hand asks for it. */
 export interface SnapSubject {

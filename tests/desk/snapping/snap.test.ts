@@ -1,8 +1,8 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { survey } from '../../../src/core/survey.ts';
-import { snapContext } from '../../../src/desk/gestures/move.ts';
 import { type SnapCandidate, type SnapSource, type SnapSubject, snap } from '../../../src/desk/snapping/snap.ts';
+import { snapContext } from '../../../src/desk/snapping/snap-context.ts';
 import { midways, PLACE_SOURCES, TURN_SOURCES } from '../../../src/desk/snapping/snap-sources.ts';
 import { threeObstacles } from '../three-obstacles.ts';
 

@@ -1,5 +1,5 @@
 import type { Point } from '../../../core/plane/point.ts';
-import type { PointerInput } from '../../../desk/desk.ts';
+import type { PointerInput } from '../../../desk/input.ts';
 import { type Camera, groundOf } from '../camera.ts';
 import { PICK_RADIUS } from './pick-radius.ts';
 

@@ -2,7 +2,8 @@ import { useDeskState } from '../../desk-context.tsx';
 import { useViewState } from '../../view.ts';
 import { useDimensions } from '../overlays/use-dimensions.ts';
 import { paintKept, paintPins, paintTapeEnd, paintTapeReading } from '../painters/kept-mark.ts';
-import { PaintedLayer, useTheme } from './layers.tsx';
+import { PaintedLayer } from './painted-layer.tsx';
+import { useTheme } from './use-theme.ts';
 
 /** The tapes of what is kept, the pegs of what is fixed, and the tape in the hand. */
 export function DimensionsLayer() {

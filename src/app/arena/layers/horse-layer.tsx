@@ -6,7 +6,7 @@ import { feetAt } from '../../ride/feet.ts';
 import { usePlayer } from '../../ride/player-context.tsx';
 import { useViewState } from '../../view.ts';
 import { paintHorse } from '../painters/paint-horse.ts';
-import { useTheme } from './layers.tsx';
+import { useTheme } from './use-theme.ts';
 
 /** The horse that rides the go, on a canvas of its own: while it goes, nothing else is drawn and React sleeps. */
 export function HorseLayer() {

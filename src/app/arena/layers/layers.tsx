@@ -1,7 +1,4 @@
-import type { Context as KonvaContext } from 'konva/lib/Context';
-import { Shape } from 'konva/lib/Shape';
-import { useCallback, useSyncExternalStore } from 'react';
-import { Shape as InkShape, Layer, Stage } from 'react-konva/lib/ReactKonvaCore';
+import { Stage } from 'react-konva/lib/ReactKonvaCore';
 import { sweepsShown } from '../../check/sweep-words.ts';
 import { visibleFindings } from '../../check/visible-findings.ts';
 import { useDeskState } from '../../desk-context.tsx';
@@ -11,7 +8,6 @@ import { labelBox } from '../overlays/dimension-places.ts';
 import { useDimensions } from '../overlays/use-dimensions.ts';
 import { badgeBoxes, paintBadges } from '../painters/badges.ts';
 import { handleBoxes, paintBends, paintChosen, paintCrossings, paintHandles } from '../painters/handles.ts';
-import { DARK, LIGHT, type Theme } from '../painters/inks.ts';
 import { tapeReadingPlate } from '../painters/kept-mark.ts';
 import { paintLabels } from '../painters/labels.ts';
 import { paintMarks } from '../painters/marks.ts';
@@ -21,12 +17,9 @@ import { endBoxes, paintTravel } from '../painters/paint-travel.ts';
 import { paintNarrowest, paintSweep } from '../painters/sweep-mark.ts';
 import { paintGap } from '../painters/tape-mark.ts';
 import { DimensionsLayer } from './dimensions-layer.tsx';
+import { PaintedLayer } from './painted-layer.tsx';
 import { PrintsLayer } from './prints-layer.tsx';
-
-// Named so that the bundler keeps the one shape the core build does not register by itself.
-void Shape;
-
-type Draw = (context: CanvasRenderingContext2D) => void;
+import { useTheme } from './use-theme.ts';
 
 /** One canvas a layer, each inked by one function from the course: nothing in it can be dragged or go astray. */
 export function Layers() {
@@ -40,18 +33,6 @@ export function Layers() {
       <OverlayLayer />
       <DimensionsLayer />
     </Stage>
-  );
-}
-
-export function PaintedLayer({ draw }: { readonly draw: Draw }) {
-  return (
-    <Layer listening={false}>
-      <InkShape
-        sceneFunc={(context: KonvaContext) => draw(context._context)}
-        listening={false}
-        perfectDrawEnabled={false}
-      />
-    </Layer>
   );
 }
 
@@ -117,16 +98,4 @@ function OverlayLayer() {
       }}
     />
   );
-}
-
-const DARK_SCHEME = '(prefers-color-scheme: dark)';
-
-/** The looks for the theme that the person's system asks for. */
-export function useTheme(): Theme {
-  const subscribe = useCallback((listener: () => void) => {
-    const query = window.matchMedia(DARK_SCHEME);
-    query.addEventListener('change', listener);
-    return () => query.removeEventListener('change', listener);
-  }, []);
-  return useSyncExternalStore(subscribe, () => window.matchMedia(DARK_SCHEME).matches) ? DARK : LIGHT;
 }

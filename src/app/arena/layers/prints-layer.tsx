@@ -3,7 +3,8 @@ import { useDeskState } from '../../desk-context.tsx';
 import { usePlayerState } from '../../ride/player-context.tsx';
 import { useViewState } from '../../view.ts';
 import { paintPrints } from '../painters/paint-prints.ts';
-import { PaintedLayer, useTheme } from './layers.tsx';
+import { PaintedLayer } from './painted-layer.tsx';
+import { useTheme } from './use-theme.ts';
 
 /** The hoof prints, when somebody wants to see them. They are worked out at rest: a drag does not wait for them. */
 export function PrintsLayer() {

@@ -3,7 +3,7 @@ import { useState } from 'react';
 import { useDeskState } from '../../desk-context.tsx';
 import { useViewState } from '../../view.ts';
 import { FOLDED, NARROW } from '../camera.ts';
-import { useTheme } from '../layers/layers.tsx';
+import { useTheme } from '../layers/use-theme.ts';
 import { TRAVEL_STYLES, type TravelKind, travelKind } from '../painters/travel-styles.ts';
 import { PrintLegend } from './print-legend.tsx';
 

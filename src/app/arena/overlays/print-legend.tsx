@@ -1,6 +1,6 @@
 import { useDeskState } from '../../desk-context.tsx';
 import { usePlayerState } from '../../ride/player-context.tsx';
-import { useTheme } from '../layers/layers.tsx';
+import { useTheme } from '../layers/use-theme.ts';
 import { HOOF_PATHS } from '../painters/hoof.ts';
 
 const FEET = [

@@ -2,7 +2,7 @@ import type { Point } from '../../../core/plane/point.ts';
 import type { Bounds } from '../../../core/plane/ring.ts';
 import type { Survey } from '../../../core/survey.ts';
 import type { KeptConstraint } from '../../../desk/constraints/kept-list.ts';
-import type { TapeReading } from '../../../desk/measuring/measuring.ts';
+import type { TapeReading } from '../../../desk/measuring/tape.ts';
 import { type Camera, screenOf } from '../camera.ts';
 import type { DimensionLabel } from '../overlays/dimension-places.ts';
 import type { Theme } from './inks.ts';

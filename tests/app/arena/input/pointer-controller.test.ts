@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Camera } from '../../../../src/app/arena/camera.ts';
 import { createPointerController, type PointerSample } from '../../../../src/app/arena/input/pointer-controller.ts';
-import type { PointerInput } from '../../../../src/desk/desk.ts';
+import type { PointerInput } from '../../../../src/desk/input.ts';
 
 const CAMERA: Camera = { scale: 10, x: 0, y: 100, turned: false };
 

@@ -1,0 +1,30 @@
+/** What a person does at the desk: a pointer, a key, a stage of the work; and the answer to what was typed. */
+import type { Point } from '../core/plane/point.ts';
+
+/** What people do with a course, in the order in which they do it. */
+export type Stage = 'set' | 'ride' | 'check' | 'post' | 'reset';
+
+/** One phase of a finger, pen or mouse on the ground. */
+export interface PointerInput {
+  readonly phase: 'down' | 'move' | 'up' | 'cancel';
+  /** Pointer id, so that a second finger is told from the first. */
+  readonly pointerId: number;
+  readonly at: Point;
+  /** How far from a thing still counts as on it, and how near draws a snap: metres at the present zoom. */
+  readonly pickRadius: number;
+  /** Add to what is chosen. */
+  readonly isAdding: boolean;
+  /** Snap nothing. */
+  readonly isSnapOff: boolean;
+}
+
+/** A key stroke as the keyboard layout names it (`KeyboardEvent.key`), with `mod` for Control or Command. */
+export interface KeyPress {
+  readonly key: string;
+  readonly mod: boolean;
+  readonly shift: boolean;
+  readonly alt: boolean;
+}
+
+/** The answer of a verb that takes typed text: nothing, or why it was refused. */
+export type Refusal = string | undefined;

@@ -1,0 +1,100 @@
+/** What the desk stores, and the state that is derived from it. Everything else in desk/ is a function of these two. */
+import { createStore } from 'zustand/vanilla';
+import type { Finding } from '../core/checks/check.ts';
+import { findingsOf } from '../core/checks/checks.ts';
+import type { Course } from '../core/course/course.ts';
+import { type History, newHistory, presentCourse } from '../core/course/history.ts';
+import { type Survey, survey } from '../core/survey.ts';
+import type { KeepSuggestion, PendingConflict } from './constraints/pending.ts';
+import type { DeskState } from './desk.ts';
+import { messages } from './desk-words.ts';
+import type { Gesture } from './gestures/gesture.ts';
+import type { Stage } from './input.ts';
+import { tapeReading } from './measuring/measuring.ts';
+import type { TapeReading, TapeState } from './measuring/tape.ts';
+import type { TapePress } from './measuring/tape-pointer.ts';
+import type { Keys } from './selection/selection.ts';
+
+/** What the desk stores. */
+export interface DeskModel {
+  readonly history: History;
+  readonly chosen: Keys;
+  readonly stage: Stage;
+  readonly said: string;
+  readonly gesture: Gesture | null;
+  /** The key under which the next step may join the last one in the history; null when it may not. */
+  readonly join: string | null;
+  readonly tape: TapeState | null;
+  /** The pointer that is down while the tape is in the hand. */
+  readonly tapePress: TapePress | null;
+  readonly suggestion: KeepSuggestion | null;
+  readonly pendingConflict: PendingConflict | null;
+}
+
+/** What ends with each step: a gesture, a suggestion, a conflict that waits. */
+export const NOTHING_PENDING = { gesture: null, join: null, suggestion: null, pendingConflict: null } as const;
+
+/** The stored model and the state derived from it, which change together. */
+export interface DeskStore {
+  model(): DeskModel;
+  state(): DeskState;
+  /** Replaces parts of the model; listeners are called afterwards. */
+  change(next: Partial<DeskModel>): void;
+  /** Calls back after each change; returns how to stop. */
+  subscribe(listener: () => void): () => void;
+}
+
+/** The state of a model. What costs time (survey, findings, the tape's reading) is worked out when it is first read. */
+function stateOf(model: DeskModel): DeskState {
+  const { gesture, history } = model;
+  const course = gesture?.course ?? presentCourse(history);
+  let read: TapeReading | null | undefined;
+  return {
+    history,
+    course,
+    get survey(): Survey {
+      return survey(course);
+    },
+    get findings(): readonly Finding[] {
+      return findingsOf(survey(course));
+    },
+    chosen: gesture?.chosen ?? model.chosen,
+    stage: model.stage,
+    guides: gesture?.guides ?? [],
+    gesture: gesture?.doing ?? null,
+    said: gesture?.said ?? model.said,
+    tape: model.tape,
+    get tapeReading(): TapeReading | null {
+      read ??= model.tape === null ? null : tapeReading(survey(course), model.tape);
+      return read;
+    },
+    suggestion: model.suggestion,
+    pendingConflict: model.pendingConflict,
+  };
+}
+
+/** A store for a desk on which this course lies, at the first stage and with nothing chosen. */
+export function createDeskStore(first: Course): DeskStore {
+  const model: DeskModel = {
+    history: newHistory(first),
+    chosen: [],
+    stage: 'set',
+    said: messages.ready(),
+    ...NOTHING_PENDING,
+    tape: null,
+    tapePress: null,
+  };
+  const store = createStore<{ readonly model: DeskModel; readonly state: DeskState }>()(() => ({
+    model,
+    state: stateOf(model),
+  }));
+  return {
+    model: () => store.getState().model,
+    state: () => store.getState().state,
+    change(next) {
+      const changed = { ...store.getState().model, ...next };
+      store.setState({ model: changed, state: stateOf(changed) });
+    },
+    subscribe: (listener) => store.subscribe(() => listener()),
+  };
+}

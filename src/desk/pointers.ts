@@ -1,0 +1,104 @@
+/** What pointers do at the desk: one drags or draws the tape, a second one makes it a pinch and cancels the drag. */
+import { snapSuggestion } from './constraints/constraint-suggestions.ts';
+import { messages } from './desk-words.ts';
+import { pressGesture } from './gestures/press.ts';
+import type { PointerInput, Refusal } from './input.ts';
+import { tapeEndName, tapeReading } from './measuring/measuring.ts';
+import type { TapeState } from './measuring/tape.ts';
+import { tapeDown, tapeMoved, tapeUp } from './measuring/tape-pointer.ts';
+import type { DeskStore } from './model.ts';
+import type { Plan } from './plan.ts';
+
+/** The pointers of a desk. */
+export interface Pointers {
+  input(input: PointerInput): void;
+  /** Forgets all pointers that are down. */
+  clear(): void;
+}
+
+/** Ends a gesture under way and leaves the course as it was before; true when there was one. */
+export function cancelGesture(store: DeskStore): boolean {
+  if (store.model().gesture === null) return false;
+  store.change({ gesture: null, said: messages.cancelled() });
+  return true;
+}
+
+/** The tape with both ends down: what it reads is said, and suggested as a measure to keep. */
+export function layTape(store: DeskStore, tape: TapeState): void {
+  const { survey } = store.state();
+  const read = tapeReading(survey, tape);
+  const unread = tape.from === null ? messages.tapeInHand() : messages.tapeHeld(tapeEndName(survey, tape.from));
+  store.change({ tape, tapePress: null, said: read?.says ?? unread, suggestion: read?.suggestion ?? null });
+}
+
+/** The pointers of a desk; `apply` takes the step when a gesture is let go of. */
+export function createPointers(store: DeskStore, apply: (plan: Plan) => Refusal): Pointers {
+  const active = new Set<number>();
+  const phases: Readonly<Record<PointerInput['phase'], (input: PointerInput) => void>> = {
+    down: (input) => {
+      const isAlone = active.size === 0;
+      active.add(input.pointerId);
+      pointerDown(store, input, isAlone);
+    },
+    move: (input) => pointerMoved(store, input, { isDown: active.has(input.pointerId), isHover: active.size === 0 }),
+    up: (input) => {
+      if (active.delete(input.pointerId)) pointerUp(store, input, apply);
+    },
+    cancel: (input) => {
+      if (active.delete(input.pointerId)) pointerLost(store);
+    },
+  };
+  return { input: (input) => phases[input.phase](input), clear: () => active.clear() };
+}
+
+function pointerDown(store: DeskStore, input: PointerInput, isAlone: boolean): void {
+  const { tape, tapePress } = store.model();
+  if (tape !== null) {
+    if (isAlone) store.change({ suggestion: null, ...tapeDown(tape, store.state().survey, input) });
+    else store.change({ tape: tapePress?.before ?? tape, tapePress: null });
+    return;
+  }
+  // A second pointer is a pinch: the drag is cancelled, and nothing starts until all pointers are up.
+  cancelGesture(store);
+  if (isAlone) store.change({ gesture: pressGesture(input, store.state()), suggestion: null });
+}
+
+function pointerMoved(
+  store: DeskStore,
+  input: PointerInput,
+  { isDown, isHover }: { readonly isDown: boolean; readonly isHover: boolean },
+): void {
+  const { gesture, tape, tapePress } = store.model();
+  // Without a press a mouse that hovers shows where the tape would end.
+  if (tape !== null && (tapePress === null ? isHover : isDown)) {
+    const next = tapeMoved(tape, store.state().survey, input, tapePress);
+    if (next !== tape) store.change({ tape: next });
+  }
+  if (gesture === null || !isDown) return;
+  const next = gesture.moved(input);
+  if (next !== gesture) store.change({ gesture: next });
+}
+
+function pointerUp(store: DeskStore, input: PointerInput, apply: (plan: Plan) => Refusal): void {
+  const { gesture, history, tape, tapePress } = store.model();
+  if (tape !== null && tapePress !== null) {
+    const { survey } = store.state();
+    layTape(store, tapeUp(tapeMoved(tape, survey, input, tapePress), survey));
+    return;
+  }
+  if (gesture === null) return;
+  // What is committed is what a preview here would have shown.
+  const last = gesture.moved(input);
+  apply(last.commit());
+  const snaps = last.guides.flatMap(({ snap }) => (snap === undefined ? [] : [snap]));
+  if (store.model().history === history || snaps.length === 0) return;
+  const { survey, chosen } = store.state();
+  store.change({ suggestion: snapSuggestion(survey, chosen, snaps) });
+}
+
+/** A pointer that the system took away: what it began is cancelled. */
+function pointerLost(store: DeskStore): void {
+  const { tapePress } = store.model();
+  if (tapePress !== null) store.change({ tape: tapePress.before, tapePress: null });
+  cancelGesture(store);
+}

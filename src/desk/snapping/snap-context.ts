@@ -1,0 +1,18 @@
+import { bandOf, limitsOf } from '../../core/checks/rulebooks/rulebooks.ts';
+import type { Survey } from '../../core/survey.ts';
+import { nameOf } from '../names.ts';
+import type { Keys } from '../selection/selection.ts';
+import type { SnapContext } from './snap.ts';
+
+/** What the ground offers to snap to, for everything but the keys. */
+export function snapContext(survey: Survey, keys: Keys): SnapContext {
+  const { course } = survey;
+  const limit = limitsOf(course)['wall.clear'];
+  return {
+    arena: course.arena,
+    unit: course.unit,
+    others: survey.obstacles.filter((each) => !keys.includes(each.obstacle.id)),
+    name: (obstacle) => nameOf(survey, obstacle),
+    clear: (limit === undefined ? undefined : bandOf(limit).least) ?? null,
+  };
+}
