@@ -43,11 +43,14 @@ function faceAt(path: Path, { pole, pose, at }: PoleOnPath, sign: 1 | -1): Metre
   return Math.abs(along - first) < pole.figure.width ? along : first;
 }
 
-/** The gap between two poles that follow each other on a path; `from` and `to` are metres along that path. */
+/**
+ * The gap between two poles that follow each other on a path. `start` is where the path begins on the passage; `from`, `to`
+ * and the landings are metres along the passage.
+ */
 export function gapBetween(
   path: Path,
   [a, b]: readonly [PoleOnPath, PoleOnPath],
-  { horse, gait }: { horse: Horse; gait: Gait },
+  { horse, gait, start }: { horse: Horse; gait: Gait; start: Metres },
 ): Gap {
   const chord = distance(a.pose, b.pose);
   const direction = Math.atan2(b.pose.y - a.pose.y, b.pose.x - a.pose.x);
@@ -69,15 +72,15 @@ export function gapBetween(
     keys: [a.pole.key, b.pole.key],
     taped,
     ridden: to - from,
-    from,
-    to,
+    from: from + start,
+    to: to + start,
     ends: [on(halfFrom), on(chord - halfTo)],
     landings: {
       ...even,
       places: landingFractions(even.count).map((fraction) => {
         const at = from + fraction * (to - from);
         const { x, y } = poseAt(path, at);
-        return { at, point: { x, y } };
+        return { at: at + start, point: { x, y } };
       }),
     },
   };

@@ -1,4 +1,4 @@
-/** The go, put together: approach and obstacle, leg by leg, along one line. Remembers what did not change. */
+/** The line of travel: approach and obstacle, leg by leg, joined along one line. */
 import type { Arena, Layout, Leg, Ride } from '../course/course.ts';
 import type { PlacedObstacle } from '../course/placed.ts';
 import { type Gait, type Horse, speed } from '../horses/horse.ts';
@@ -6,13 +6,13 @@ import type { Metres, Seconds } from '../measure/quantity.ts';
 import { type Path, pathLength } from '../plane/path.ts';
 import type { Point } from '../plane/point.ts';
 import type { Pose } from '../plane/pose.ts';
-import { boundsIntersect } from '../plane/ring.ts';
-import { type Approach, approach, type Blockage, type RouteQuery } from './approach.ts';
+import type { Blockage, RouteQuery } from './approach.ts';
+import { cachedApproach, cachedPassage } from './cached-ways.ts';
 import { allowance, goingOf } from './clock.ts';
-import type { RouteContext, RouteEnd } from './collision-cost.ts';
+import type { RouteEnd } from './collision-cost.ts';
 import { leadNotes, leadStretches } from './leads.ts';
 import type { Crossing, Gap, Going, Line, LineElement, RideBreak } from './line.ts';
-import { type PassageLine, passageLine } from './passage-line.ts';
+import type { PassageLine } from './passage-line.ts';
 import { shownGaits } from './shown.ts';
 import { transitionsOn } from './transitions.ts';
 
@@ -25,113 +25,40 @@ export interface LineInputs {
   readonly obstacles: readonly PlacedObstacle[];
 }
 
-/** Wider than anything a way keeps clear of, so that what changes beyond it cannot matter. */
-const WATCH_MARGIN: Metres = 0.6;
-
-interface CachedApproach {
-  readonly query: RouteQuery;
-  readonly context: RouteContext;
-  readonly approach: Approach;
-}
-const approachCache = new WeakMap<object, CachedApproach>();
-
-function samePose(a: Pose, b: Pose): boolean {
-  return a.x === b.x && a.y === b.y && a.angle === b.angle;
-}
-
-function isSameQuery(a: RouteQuery, b: RouteQuery): boolean {
-  return (
-    samePose(a.from, b.from) &&
-    samePose(a.to, b.to) &&
-    a.gait === b.gait &&
-    a.horse === b.horse &&
-    a.bends === b.bends &&
-    a.straightAfter === b.straightAfter &&
-    a.straightBefore === b.straightBefore
-  );
-}
-
-/** Whether nothing within the box that was looked at has come, gone or changed. */
-function isUnaffected({ context: before, approach: { exploredBounds } }: CachedApproach, now: RouteContext): boolean {
-  if (before.arena !== now.arena || before.horse !== now.horse) return false;
-  if (before.fromEnd?.piece !== now.fromEnd?.piece || before.toEnd?.piece !== now.toEnd?.piece) return false;
-  if (before.obstacles === now.obstacles) return true;
-  const old = new Set(before.obstacles);
-  const present = new Set(now.obstacles);
-  const changed = [
-    ...before.obstacles.filter((each) => !present.has(each)),
-    ...now.obstacles.filter((each) => !old.has(each)),
-  ];
-  return !changed.some(({ bounds }) => boundsIntersect(bounds, exploredBounds, WATCH_MARGIN));
-}
-
-/** The way for a leg, taken from the last time when nothing that it depends on has changed. */
-function cachedApproach(owner: object, query: RouteQuery, context: RouteContext): Approach {
-  const cached = approachCache.get(owner);
-  if (cached !== undefined && isSameQuery(cached.query, query) && isUnaffected(cached, context)) {
-    approachCache.set(owner, { ...cached, context });
-    return cached.approach;
-  }
-  const found = approach(query, context);
-  approachCache.set(owner, { query, context, approach: found });
-  return found;
-}
-
-interface CachedPassage {
-  readonly passage: string;
-  readonly gait: Gait;
-  readonly horse: Horse;
-  readonly line: PassageLine | undefined;
-}
-const passageCache = new WeakMap<PlacedObstacle, CachedPassage[]>();
-
-/** The line over an obstacle, remembered as long as the obstacle is the same object. */
-function cachedPassage(obstacle: PlacedObstacle, leg: Leg, horse: Horse): PassageLine | undefined {
-  const cached = passageCache.get(obstacle) ?? [];
-  const same = cached.find((each) => each.passage === leg.passage && each.gait === leg.gait && each.horse === horse);
-  if (same !== undefined) return same.line;
-  const passage = obstacle.obstacle.passages.find(({ id }) => id === leg.passage);
-  const line = passage === undefined ? undefined : passageLine(obstacle, { passage, gait: leg.gait, horse });
-  passageCache.set(obstacle, [...cached, { passage: leg.passage, gait: leg.gait, horse, line }]);
-  return line;
-}
-
+/** Where the ride has come to, and what has been added to the line so far. */
 interface Journey {
-  elements: LineElement[];
-  crossings: Crossing[];
-  gaps: Gap[];
-  breaks: RideBreak[];
+  readonly inputs: LineInputs;
+  readonly elements: LineElement[];
+  readonly crossings: Crossing[];
+  readonly gaps: Gap[];
+  readonly breaks: RideBreak[];
   along: Metres;
   going: Going;
+  here: Pose;
+  /** Whether the horse left the last obstacle over a pole, and wants to be straight before it turns. */
+  straightAfter: boolean;
+  fromEnd: RouteEnd | undefined;
 }
 
-function addElements(
-  journey: Journey,
-  elements: readonly LineElement[],
-  { leg, horse }: { leg: number; horse: Horse },
-): void {
+function addElements(journey: Journey, elements: readonly LineElement[], leg: number): void {
   const offset = journey.along;
   for (const element of elements) {
-    const seconds = element.seconds + allowance(element, journey.going, horse);
+    const seconds = element.seconds + allowance(element, journey.going, journey.inputs.horse);
     journey.elements.push({ ...element, leg, from: element.from + offset, seconds });
     journey.going = goingOf(element);
   }
 }
 
-function addPassage(journey: Journey, line: PassageLine, { leg, horse }: { leg: number; horse: Horse }): void {
+function placedGap(gap: Gap, leg: number, offset: Metres): Gap {
+  const places = gap.landings.places.map(({ at, point }) => ({ at: at + offset, point }));
+  return { ...gap, leg, from: gap.from + offset, to: gap.to + offset, landings: { ...gap.landings, places } };
+}
+
+function addPassage(journey: Journey, line: PassageLine, leg: number): void {
   const offset = journey.along;
-  addElements(journey, line.elements, { leg, horse });
+  addElements(journey, line.elements, leg);
   for (const crossing of line.crossings) journey.crossings.push({ ...crossing, leg, at: crossing.at + offset });
-  for (const gap of line.gaps) {
-    const places = gap.landings.places.map(({ at, point }) => ({ at: at + offset, point }));
-    journey.gaps.push({
-      ...gap,
-      leg,
-      from: gap.from + offset,
-      to: gap.to + offset,
-      landings: { ...gap.landings, places },
-    });
-  }
+  for (const gap of line.gaps) journey.gaps.push(placedGap(gap, leg, offset));
   for (const each of line.breaks) journey.breaks.push({ ...each, leg });
   journey.along += line.length;
 }
@@ -156,7 +83,7 @@ function inArena({ x, y }: Point, arena: Arena): boolean {
   return x >= 0 && y >= 0 && x <= arena.length && y <= arena.width;
 }
 
-/** What stands in the way where every way meets something. */
+/** What stands in the way where every approach meets something. */
 function blockedBreak({ piece }: Blockage, { to, gait }: Pick<RouteQuery, 'to' | 'gait'>, leg: number): RideBreak {
   const where = `No way to number ${leg + 1} that a horse can ${gait}`;
   if (piece === undefined) return { leg, at: { x: to.x, y: to.y }, why: `${where} stays inside the arena.` };
@@ -164,62 +91,86 @@ function blockedBreak({ piece }: Blockage, { to, gait }: Pick<RouteQuery, 'to' |
   return { leg, at: { x, y }, why: `${where} goes clear of "${piece.key}".` };
 }
 
-/** The line of travel of the layout's ride. */
-export function lineOfTravel({ arena, horse, layout, obstacles }: LineInputs): Line {
-  const { ride } = layout;
-  const journey: Journey = { elements: [], crossings: [], gaps: [], breaks: [], along: 0, going: 'standing' };
-  let here: Pose = ride.start;
-  let straightAfter = false;
-  let fromEnd: RouteEnd | undefined;
-  const roomless = !(arena.length > 0 && arena.width > 0);
-  if (roomless) journey.breaks.push({ leg: 0, at: ride.start, why: 'The arena has no length or no width.' });
+/** The way from here to the next obstacle or to the end. */
+interface Way {
+  /** Whose way it is: the key under which it is cached. */
+  readonly owner: Leg | Pose;
+  readonly part: 'approach' | 'finish';
+  readonly leg: number;
+  readonly query: Pick<RouteQuery, 'to' | 'gait' | 'bends' | 'straightBefore'>;
+  readonly toEnd?: RouteEnd;
+}
 
-  const context = { arena, horse, obstacles };
-  const legOf = (owner: Leg | Pose): number => ('id' in owner ? ride.legs.indexOf(owner) : ride.legs.length - 1);
-  const goTo = (
-    owner: Leg | Pose,
-    part: 'approach' | 'finish',
-    query: Pick<RouteQuery, 'to' | 'gait' | 'bends' | 'straightBefore'>,
-    toEnd?: RouteEnd,
-  ): void => {
-    const way = cachedApproach(owner, { ...query, from: here, horse, straightAfter }, { ...context, fromEnd, toEnd });
-    const element = wayElement(way.path, part, { gait: query.gait, horse });
-    // What lies outside itself is told as that.
-    const inside = inArena(here, arena) && inArena(query.to, arena);
-    if (way.blocked !== undefined && (inside || way.blocked.piece !== undefined))
-      journey.breaks.push(blockedBreak(way.blocked, query, legOf(owner)));
-    addElements(journey, [element], { leg: legOf(owner), horse });
-    journey.along += element.length;
-  };
-
-  for (const [i, leg] of roomless ? [] : ride.legs.entries()) {
-    const obstacle = obstacles.find((each) => each.obstacle.id === leg.obstacle);
-    const line = obstacle === undefined ? undefined : cachedPassage(obstacle, leg, horse);
-    if (obstacle === undefined || line === undefined) {
-      const why =
-        obstacle === undefined
-          ? `Number ${i + 1} of the ride is "${leg.obstacle}", which is not in the layout.`
-          : `"${leg.obstacle}" cannot be ridden as "${leg.passage}".`;
-      journey.breaks.push({ leg: i, at: { x: here.x, y: here.y }, why });
-      continue;
-    }
-    const { id } = obstacle.obstacle;
-    const toEnd = { obstacle: id, piece: line.firstPiece };
-    const query = { to: line.start, gait: leg.approach, bends: leg.bends, straightBefore: line.entersOver };
-    goTo(leg, 'approach', query, toEnd);
-    if (!inArena(line.start, arena)) {
-      const why = `Number ${i + 1} begins outside the arena.`;
-      journey.breaks.push({ leg: i, at: { x: line.start.x, y: line.start.y }, why });
-    }
-    addPassage(journey, line, { leg: i, horse });
-    here = line.end;
-    straightAfter = line.leavesOver;
-    fromEnd = { obstacle: id, piece: line.lastPiece };
+function addWay(journey: Journey, { owner, part, leg, query, toEnd }: Way): void {
+  const { here, straightAfter, fromEnd, inputs } = journey;
+  const { arena, horse, obstacles } = inputs;
+  const found = cachedApproach(
+    owner,
+    { ...query, from: here, horse, straightAfter },
+    { arena, horse, obstacles, fromEnd, toEnd },
+  );
+  const element = wayElement(found.path, part, { gait: query.gait, horse });
+  // That an end lies outside the arena has a break of its own.
+  const inside = inArena(here, arena) && inArena(query.to, arena);
+  if (found.blocked !== undefined && (inside || found.blocked.piece !== undefined)) {
+    journey.breaks.push(blockedBreak(found.blocked, query, leg));
   }
-  const last = ride.legs.at(-1);
-  if (ride.end !== undefined && last !== undefined && !roomless) {
-    const gait = last.gait;
-    goTo(ride.end, 'finish', { to: ride.end, gait, bends: NO_BENDS, straightBefore: false });
+  addElements(journey, [element], leg);
+  journey.along += element.length;
+}
+
+/** Adds the approach to an obstacle and the line over it; or only a break, when it cannot be ridden so. */
+function addLeg(journey: Journey, leg: Leg, index: number): void {
+  const { arena, horse, obstacles } = journey.inputs;
+  const obstacle = obstacles.find((each) => each.obstacle.id === leg.obstacle);
+  const line = obstacle === undefined ? undefined : cachedPassage(obstacle, leg, horse);
+  const breakAt = ({ x, y }: Point, why: string) => journey.breaks.push({ leg: index, at: { x, y }, why });
+  if (obstacle === undefined) {
+    breakAt(journey.here, `Number ${index + 1} of the ride is "${leg.obstacle}", which is not in the layout.`);
+    return;
+  }
+  if (line === undefined) {
+    breakAt(journey.here, `"${leg.obstacle}" cannot be ridden as "${leg.passage}".`);
+    return;
+  }
+  const { id } = obstacle.obstacle;
+  const query = { to: line.start, gait: leg.approach, bends: leg.bends, straightBefore: line.entersOver };
+  const toEnd = { obstacle: id, piece: line.firstPiece };
+  addWay(journey, { owner: leg, part: 'approach', leg: index, query, toEnd });
+  if (!inArena(line.start, arena)) breakAt(line.start, `Number ${index + 1} begins outside the arena.`);
+  addPassage(journey, line, index);
+  journey.here = line.end;
+  journey.straightAfter = line.leavesOver;
+  journey.fromEnd = { obstacle: id, piece: line.lastPiece };
+}
+
+const NO_BENDS: readonly Point[] = [];
+
+/** The line of travel of the layout's ride. What cannot be ridden is a break; the rest of the line is there all the same. */
+export function lineOfTravel(inputs: LineInputs): Line {
+  const { arena, horse, layout } = inputs;
+  const { ride } = layout;
+  const journey: Journey = {
+    inputs,
+    elements: [],
+    crossings: [],
+    gaps: [],
+    breaks: [],
+    along: 0,
+    going: 'standing',
+    here: ride.start,
+    straightAfter: false,
+    fromEnd: undefined,
+  };
+  if (arena.length > 0 && arena.width > 0) {
+    for (const [index, leg] of ride.legs.entries()) addLeg(journey, leg, index);
+    const last = ride.legs.at(-1);
+    if (ride.end !== undefined && last !== undefined) {
+      const query = { to: ride.end, gait: last.gait, bends: NO_BENDS, straightBefore: false };
+      addWay(journey, { owner: ride.end, part: 'finish', leg: ride.legs.length - 1, query });
+    }
+  } else {
+    journey.breaks.push({ leg: 0, at: ride.start, why: 'The arena has no length or no width.' });
   }
   const { elements, crossings, gaps, breaks, along } = journey;
   const leads = leadStretches(elements, ride.legs);
@@ -236,5 +187,3 @@ export function lineOfTravel({ arena, horse, layout, obstacles }: LineInputs): L
     clock: clockOf(elements, ride),
   };
 }
-
-const NO_BENDS: readonly Point[] = [];

@@ -1,0 +1,81 @@
+/** Approaches and passage lines of the last survey, taken again while nothing that they depend on has changed. */
+import type { Leg } from '../course/course.ts';
+import type { PlacedObstacle } from '../course/placed.ts';
+import type { Gait, Horse } from '../horses/horse.ts';
+import type { Metres } from '../measure/quantity.ts';
+import type { Pose } from '../plane/pose.ts';
+import { boundsIntersect } from '../plane/ring.ts';
+import { type Approach, approach, type RouteQuery } from './approach.ts';
+import type { RouteContext } from './collision-cost.ts';
+import { type PassageLine, passageLine } from './passage-line.ts';
+
+/** Wider than every clearance of the search: what changes further away than this cannot change an approach. */
+const WATCH_MARGIN: Metres = 0.6;
+
+interface CachedApproach {
+  readonly query: RouteQuery;
+  readonly context: RouteContext;
+  readonly approach: Approach;
+}
+const approachCache = new WeakMap<object, CachedApproach>();
+
+function samePose(a: Pose, b: Pose): boolean {
+  return a.x === b.x && a.y === b.y && a.angle === b.angle;
+}
+
+function isSameQuery(a: RouteQuery, b: RouteQuery): boolean {
+  return (
+    samePose(a.from, b.from) &&
+    samePose(a.to, b.to) &&
+    a.gait === b.gait &&
+    a.horse === b.horse &&
+    a.bends === b.bends &&
+    a.straightAfter === b.straightAfter &&
+    a.straightBefore === b.straightBefore
+  );
+}
+
+/** Whether no obstacle that came, went or changed lies within the bounds that the search explored. */
+function isUnaffected({ context: before, approach: { exploredBounds } }: CachedApproach, now: RouteContext): boolean {
+  if (before.arena !== now.arena || before.horse !== now.horse) return false;
+  if (before.fromEnd?.piece !== now.fromEnd?.piece || before.toEnd?.piece !== now.toEnd?.piece) return false;
+  if (before.obstacles === now.obstacles) return true;
+  const old = new Set(before.obstacles);
+  const present = new Set(now.obstacles);
+  const changed = [
+    ...before.obstacles.filter((each) => !present.has(each)),
+    ...now.obstacles.filter((each) => !old.has(each)),
+  ];
+  return !changed.some(({ bounds }) => boundsIntersect(bounds, exploredBounds, WATCH_MARGIN));
+}
+
+/** The approach of a leg or to the end, which is the cache's `owner`; searched anew only when something it depends on changed. */
+export function cachedApproach(owner: object, query: RouteQuery, context: RouteContext): Approach {
+  const cached = approachCache.get(owner);
+  if (cached !== undefined && isSameQuery(cached.query, query) && isUnaffected(cached, context)) {
+    approachCache.set(owner, { ...cached, context });
+    return cached.approach;
+  }
+  const found = approach(query, context);
+  approachCache.set(owner, { query, context, approach: found });
+  return found;
+}
+
+interface CachedPassage {
+  readonly passage: string;
+  readonly gait: Gait;
+  readonly horse: Horse;
+  readonly line: PassageLine | undefined;
+}
+const passageCache = new WeakMap<PlacedObstacle, CachedPassage[]>();
+
+/** The line over an obstacle, cached while the obstacle is the same object; undefined when it has no such passage. */
+export function cachedPassage(obstacle: PlacedObstacle, leg: Leg, horse: Horse): PassageLine | undefined {
+  const cached = passageCache.get(obstacle) ?? [];
+  const same = cached.find((each) => each.passage === leg.passage && each.gait === leg.gait && each.horse === horse);
+  if (same !== undefined) return same.line;
+  const passage = obstacle.obstacle.passages.find(({ id }) => id === leg.passage);
+  const line = passage === undefined ? undefined : passageLine(obstacle, { passage, gait: leg.gait, horse });
+  passageCache.set(obstacle, [...cached, { passage: leg.passage, gait: leg.gait, horse, line }]);
+  return line;
+}
