@@ -2,16 +2,18 @@
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { CHECKS } from '../src/core/checks/checks.ts';
+import { LIMITS } from '../src/core/checks/rulebooks/limits.ts';
 import { CONSTRAINT_KINDS } from '../src/core/constraints/constraints.ts';
 import type { Course } from '../src/core/course/course.ts';
 import { readCourse } from '../src/core/files/read.ts';
 import { OBSTACLE_KINDS } from '../src/core/obstacles/obstacles.ts';
 import { PIECE_KINDS } from '../src/core/pieces/pieces.ts';
+import { survey } from '../src/core/survey.ts';
 import { SHEETS } from '../src/sheets/sheets.ts';
 
-function coursesIn(folder: string): Course[] {
+function coursesIn(folder: string, ending = '.course.json'): Course[] {
   return readdirSync(folder)
-    .filter((name) => name.endsWith('.course.json'))
+    .filter((name) => name === ending || (ending.startsWith('.') && name.endsWith(ending)))
     .map((name) => {
       const read = readCourse(readFileSync(`${folder}/${name}`, 'utf8'));
       if (read.kind === 'refused') throw new Error(`${folder}/${name}: ${read.why}`);
@@ -19,8 +21,17 @@ function coursesIn(folder: string): Course[] {
     });
 }
 
-const SEEDS = coursesIn('seeds/starters');
-const OBSTACLES = SEEDS.flatMap((course) => course.layouts.flatMap((layout) => layout.obstacles));
+/** The sources that lie outside a folder, without their import lines. */
+function sourcesOutside(folder: string): readonly { readonly path: string; readonly text: string }[] {
+  return readdirSync('src', { recursive: true, encoding: 'utf8' })
+    .map((name) => `src/${name}`)
+    .filter((path) => /\.tsx?$/.test(path) && !path.startsWith(`${folder}/`))
+    .map((path) => ({ path, text: readFileSync(path, 'utf8').replace(/^import .*$/gm, '') }));
+}
+
+const OBSTACLES = [...coursesIn('seeds/starters'), ...coursesIn('seeds/fixtures/obstacles')].flatMap((course) =>
+  course.layouts.flatMap((layout) => layout.obstacles),
+);
 
 describe.each([
   ['piece kinds', PIECE_KINDS],
@@ -42,8 +53,34 @@ test.each(PIECE_KINDS.map(({ id }) => id))('a seed has a %s', (id) => {
   expect(OBSTACLES.some(({ pieces }) => pieces.some(({ kind }) => kind === id))).toBe(true);
 });
 
-test.each(OBSTACLE_KINDS.map(({ id }) => id))('a seed has the obstacle %s', (id) => {
-  expect(OBSTACLES.some(({ kind }) => kind === id)).toBe(true);
+test.each(OBSTACLE_KINDS.map(({ id }) => id))('a fixture has the obstacle %s', (id) => {
+  const [course] = coursesIn('seeds/fixtures/obstacles', `${id}.course.json`);
+  expect(course?.layouts[0]?.obstacles.map(({ kind }) => kind)).toEqual([id]);
+  expect(course && survey(course).line.breaks).toEqual([]);
+});
+
+test.each([...OBSTACLE_KINDS, ...PIECE_KINDS])('$id names only limits that a book can set', ({ limits = [] }) => {
+  expect(limits.filter((name) => !(name in LIMITS))).toEqual([]);
+});
+
+test.each(OBSTACLE_KINDS)('$id has the parameter by which its gaps are set', ({ gapParam, params }) => {
+  if (gapParam !== undefined) expect(params[gapParam.param]?.kind).toBe('length');
+});
+
+// Ids that are the rule books' own words for a piece, or a move of the horse, stand in other places too.
+const OTHER_WORDS = new Set([...PIECE_KINDS.map(({ id }) => id), 'side-pass']);
+
+test.each(OBSTACLE_KINDS.map(({ id }) => id).filter((id) => !OTHER_WORDS.has(id)))(
+  'no file outside obstacles/ names the kind %s: what others need of it, it declares',
+  (id) => {
+    const literal = new RegExp(`['"]${id}['"]`);
+    expect(sourcesOutside('src/core/obstacles').filter(({ text }) => literal.test(text))).toEqual([]);
+  },
+);
+
+test('no file outside obstacles/ asks for an obstacle by its kind, or by how the kind begins', () => {
+  const asks = /\bobstacle\.kind [!=]==|\bkind\.startsWith\(/;
+  expect(sourcesOutside('src/core/obstacles').filter(({ text }) => asks.test(text))).toEqual([]);
 });
 
 test.each(CONSTRAINT_KINDS.map(({ id }) => id))('a kept file holds something by %s', (id) => {

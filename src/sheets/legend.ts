@@ -71,12 +71,9 @@ export interface SheetLegend {
   readonly pieces: readonly PlacedPiece[];
 }
 
-/** Poles are plain to see, and the words name the gate and the bridge. */
-const PLAIN = new Set(['pole', 'gate', 'bridge']);
-
 export function legendOf(survey: Survey, scale: number): SheetLegend {
   const kinds = new Map(survey.pieces.map((piece) => [piece.kind.id, piece]));
-  const pieces = [...kinds.values()].filter(({ kind }) => !PLAIN.has(kind.id));
+  const pieces = [...kinds.values()].filter(({ kind }) => !kind.isPlain);
   return { scale, unit: survey.course.unit, inks: inksOf(survey.line.elements), pieces };
 }
 

@@ -68,7 +68,7 @@ function paintText(doc: Doc, given: Extract<Mark<'paper'>, { kind: 'words' }>): 
       .lineWidth(0.35 * POINTS)
       .fillAndStroke('#ffffff', stroke);
   }
-  if (mark.backing === 'box') {
+  if (mark.backing === 'plate') {
     const width = box.maxX - box.minX + 2 * BOX_PADDING;
     const height = box.maxY - box.minY + BOX_PADDING;
     doc.rect((box.minX - BOX_PADDING) * POINTS, (box.minY - BOX_PADDING / 2) * POINTS, width * POINTS, height * POINTS);

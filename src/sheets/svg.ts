@@ -31,7 +31,7 @@ function wordsElement(given: Extract<Mark<'paper'>, { kind: 'words' }>): string 
     const at = { x: (box.minX + box.maxX) / 2, y: mark.at.y - (CAP_HEIGHT * mark.size) / 2 };
     return `<circle cx="${n(at.x)}" cy="${n(at.y)}" r="${n(backingRadius(mark))}" fill="#ffffff" stroke="${stroke}" stroke-width="0.35"/>${letters}`;
   }
-  if (mark.backing === 'box') {
+  if (mark.backing === 'plate') {
     const box = wordsBounds(mark);
     return `<rect x="${n(box.minX - BOX_PADDING)}" y="${n(box.minY - BOX_PADDING / 2)}" width="${n(box.maxX - box.minX + 2 * BOX_PADDING)}" height="${n(box.maxY - box.minY + BOX_PADDING)}" fill="#ffffff"/>${letters}`;
   }

@@ -78,7 +78,7 @@ describe('the palette', () => {
     );
     const [known] = OBSTACLE_KINDS;
     if (known === undefined) throw new Error('no kinds');
-    const two = palette([{ ...known, id: 'novelty', group: 'Markers' }, known]);
+    const two = palette([{ ...known, id: 'novelty', family: 'markers' }, known]);
     expect(two.map((set) => set.title)).toEqual(['Over poles', 'Markers']);
   });
 });

@@ -12,7 +12,7 @@ export interface StatedConstraint {
 
 /** A way out: a constraint dropped, or a fixed piece let go. */
 export interface Resolution {
-  readonly does: 'drop' | 'free';
+  readonly does: 'drop' | 'unpin';
   readonly key: string;
   readonly says: string;
 }
@@ -76,7 +76,7 @@ export function conflictOf(
     `${lone ? 'This cannot hold' : 'These cannot all hold'}${keeping}: ` +
     `${members.map((each) => each.says).join(' ')}${still} ` +
     `${lone ? 'Change or drop it' : 'Change or drop one of them'}; nothing was moved.`;
-  const free = pinned.map((key, i): Resolution => ({ does: 'free', key, says: `Let go of ${pieces[i]}` }));
+  const free = pinned.map((key, i): Resolution => ({ does: 'unpin', key, says: `Let go of ${pieces[i]}` }));
   const [first, ...rest] = mapNonEmpty(
     members,
     ({ key, says: what }): Resolution => ({ does: 'drop', key, says: `Drop: ${what}` }),

@@ -30,7 +30,6 @@ const NEARLY_MET = 0.3;
 /** A constraint is met within this, metres or radians. */
 const VALUE_TOLERANCE = 1e-9;
 
-const SMALL: ReadonlySet<string> = new Set(['marker', 'barrel', 'post', 'plant', 'mailbox']);
 const WALLS: readonly Wall[] = ['south', 'east', 'north', 'west'];
 
 /** The chosen pieces; an obstacle stands for its middle piece. */
@@ -49,7 +48,7 @@ function chosenPieces(layout: Layout, keys: readonly string[]): readonly PlacedP
 function ordered(kind: ConstraintKind, chosen: readonly PlacedPiece[]): readonly PlacedPiece[] | undefined {
   if (chosen.length !== kind.suits.length) return undefined;
   const fits = (pieces: readonly PlacedPiece[]) =>
-    pieces.every((piece, i) => kind.suits[i] === 'any' || (kind.suits[i] === 'small') === SMALL.has(piece.kind.id));
+    pieces.every((piece, i) => kind.suits[i] === 'any' || kind.suits[i] === piece.kind.extent);
   return [chosen, chosen.toReversed()].find(fits);
 }
 

@@ -3,6 +3,7 @@
  * together, and the ways to ride them. One file a kind; `obstacles.ts` lists them.
  */
 import type { Constraint } from '../constraints/constraint.ts';
+import type { Metres } from '../measure/quantity.ts';
 import type { Params, Values } from '../pieces/params.ts';
 import type { Piece } from '../pieces/piece.ts';
 import type { Pose } from '../plane/pose.ts';
@@ -45,24 +46,37 @@ export interface Infeasible {
   readonly facts: Readonly<Record<string, number>>;
 }
 
-/** Kinds that belong together where they are offered, in the order in which their groups are shown. */
-export const OBSTACLE_GROUPS = [
-  'Over poles',
-  'Back through',
-  'Side pass',
-  'Gate, bridge, water',
-  'Markers',
-  'Scenery and own',
+/** Kinds that ask the same of the horse, in the order in which they are offered. */
+export const OBSTACLE_FAMILIES = [
+  { id: 'poles', title: 'Over poles' },
+  { id: 'backing', title: 'Back through' },
+  { id: 'side-passing', title: 'Side pass' },
+  { id: 'work', title: 'Gate, bridge, water' },
+  { id: 'markers', title: 'Markers' },
+  { id: 'scenery', title: 'Scenery and own' },
 ] as const;
-type ObstacleGroup = (typeof OBSTACLE_GROUPS)[number];
+type ObstacleFamily = (typeof OBSTACLE_FAMILIES)[number]['id'];
+
+/** The parameter that sets the gaps on an obstacle's line. */
+export interface GapParam {
+  readonly param: string;
+  /** The value with which a gap that is `taped` now becomes `wanted`. Metres. */
+  value(values: Values, taped: Metres, wanted: Metres): number;
+}
 
 export interface ObstacleKind {
   readonly id: string;
   readonly title: string;
-  readonly group: ObstacleGroup;
+  readonly family: ObstacleFamily;
   /** One sentence: what it is and what it asks of the horse. */
   readonly about: string;
   readonly params: Params;
+  /** Limits of a rule book that are about obstacles of this kind, by name; absent: none is. */
+  readonly limits?: readonly string[];
+  /** Present when one parameter sets its gaps: a fix of a gap turns that. */
+  readonly gapParam?: GapParam;
+  /** Present when its poles are crossed on one line: the crossings move together along their poles. */
+  readonly crossedTogether?: true;
   /** Values are complete and inside the bounds of `params`. */
   build(values: Values): Built | Infeasible;
 }

@@ -7,6 +7,8 @@ import type { Figure, PieceKind } from './piece.ts';
 export const barrelPiece: PieceKind = {
   id: 'barrel',
   title: 'Barrel',
+  extent: 'small',
+  limits: ['back.barrels.width'],
   params: {
     diameter: { kind: 'length', label: 'Diameter', usual: inches(23), least: inches(12), most: feet(4) },
     height: { kind: 'length', label: 'Height', usual: inches(35), least: inches(12), most: feet(5) },

@@ -16,6 +16,9 @@ const BEAM = inches(2);
 export const bridgePiece: PieceKind = {
   id: 'bridge',
   title: 'Bridge',
+  extent: 'long',
+  limits: ['bridge.width', 'bridge.length', 'mandatory.bridge'],
+  isPlain: true,
   params: {
     length: { kind: 'length', label: 'Length', usual: feet(8), least: feet(4), most: feet(16) },
     width: { kind: 'length', label: 'Width', usual: feet(4), least: feet(2.5), most: feet(8) },

@@ -19,6 +19,9 @@ const STANDARD_FOOT = inches(16);
 export const gatePiece: PieceKind = {
   id: 'gate',
   title: 'Gate',
+  extent: 'long',
+  limits: ['gate.height', 'gate.opening', 'mandatory.gate'],
+  isPlain: true,
   params: {
     opening: {
       kind: 'length',

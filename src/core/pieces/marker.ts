@@ -8,6 +8,7 @@ import type { Figure, PieceKind } from './piece.ts';
 export const markerPiece: PieceKind = {
   id: 'marker',
   title: 'Marker',
+  extent: 'small',
   params: {
     base: {
       kind: 'length',

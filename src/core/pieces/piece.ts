@@ -35,5 +35,11 @@ export interface PieceKind {
   readonly id: string;
   readonly title: string;
   readonly params: Params;
+  /** `long`: its ends are told apart when it is measured; `small`: it is measured as one spot. */
+  readonly extent: 'long' | 'small';
+  /** Limits of a rule book that are about pieces of this kind, by name; absent: none is. */
+  readonly limits?: readonly string[];
+  /** Present when a drawing shows it plainly, or the words name it: a legend leaves it out. */
+  readonly isPlain?: true;
   figure(values: Values): Figure;
 }

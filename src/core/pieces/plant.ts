@@ -29,6 +29,7 @@ function leaf(length: number, angle: number): Mark[] {
 export const plantPiece: PieceKind = {
   id: 'plant',
   title: 'Plant',
+  extent: 'small',
   params: {
     spread: { kind: 'length', label: 'Spread', usual: feet(2), least: inches(6), most: feet(8) },
     height: { kind: 'length', label: 'Height', usual: feet(2), least: inches(6), most: feet(10) },

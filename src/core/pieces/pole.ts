@@ -46,6 +46,9 @@ function cup(length: number, thickness: number, end: 1 | -1): Mark {
 export const polePiece: PieceKind = {
   id: 'pole',
   title: 'Pole',
+  extent: 'long',
+  limits: ['pole.length'],
+  isPlain: true,
   params: {
     length: { kind: 'length', label: 'Length', usual: feet(12), least: feet(2), most: feet(20) },
     thickness: {

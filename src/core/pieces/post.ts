@@ -8,6 +8,7 @@ import type { Figure, PieceKind } from './piece.ts';
 export const postPiece: PieceKind = {
   id: 'post',
   title: 'Post',
+  extent: 'small',
   params: {
     foot: {
       kind: 'length',

@@ -20,6 +20,8 @@ function ripple(y: number, halfLength: number, swell: number): Mark {
 export const waterBoxPiece: PieceKind = {
   id: 'water-box',
   title: 'Water box',
+  extent: 'long',
+  limits: ['water-box.width', 'water-box.length'],
   params: {
     length: { kind: 'length', label: 'Length', usual: feet(6), least: feet(3), most: feet(16) },
     width: { kind: 'length', label: 'Width', usual: inches(30), least: inches(24), most: feet(12) },

@@ -56,5 +56,5 @@ export type Mark<W extends CoordinateSpace = 'ground'> =
       readonly align: 'start' | 'middle' | 'end';
       readonly weight?: 'regular' | 'bold';
       /** Box on which the words stand, for numbers over a drawing. */
-      readonly backing?: 'disc' | 'box';
+      readonly backing?: 'disc' | 'plate';
     };

@@ -5,6 +5,7 @@ import { obstacleOf } from '../../core/course/ids.ts';
 import { type PlacedPiece, pieceKey } from '../../core/course/placed.ts';
 import { printLength } from '../../core/measure/length.ts';
 import type { LengthUnit, Metres } from '../../core/measure/quantity.ts';
+import { obstacleKind } from '../../core/obstacles/obstacles.ts';
 import { distance, type Point } from '../../core/plane/point.ts';
 import { toWorld } from '../../core/plane/pose.ts';
 import type { Survey } from '../../core/survey.ts';
@@ -37,8 +38,6 @@ const NAMED_SHARES = [
   { share: 2 / 3, says: 'two-thirds' },
   { share: 3 / 4, says: 'three-quarters' },
 ] as const;
-/** Obstacles whose poles are ridden on one line: their crossings go together unless one is chosen by itself. */
-const TOGETHER = new Set(['run', 'raised-run', 'curved-run', 'fan', 'spoke']);
 
 /** The obstacle that is meant by what is chosen: itself, a piece of it, or the line over it. */
 export function obstacleOfChoice({ layout }: Pick<Survey, 'layout'>, chosen: Keys): string | undefined {
@@ -83,7 +82,7 @@ export function crossingAt(state: DeskState, at: Point, pickRadius: Metres): Cro
 export function isRiddenOnOneLine({ layout }: Pick<Survey, 'layout'>, legId: string): boolean {
   const leg = layout.ride.legs.find(({ id }) => id === legId);
   const kind = layout.obstacles.find(({ id }) => id === leg?.obstacle)?.kind ?? '';
-  return TOGETHER.has(kind) && crossingsOf(layout, legId).length > 1;
+  return obstacleKind(kind)?.crossedTogether === true && crossingsOf(layout, legId).length > 1;
 }
 
 /** The whole line over an obstacle, or one of its crossings, moved along the poles by metres towards their +x ends. */

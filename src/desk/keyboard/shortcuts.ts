@@ -7,13 +7,16 @@ import type { KeyPress, Stage } from '../input.ts';
 import { bendKey, crossKey, goOrder } from '../selection/selection.ts';
 import { addNext, chooseAdjacent, replaceLast } from './traversal.ts';
 
-/** The keyboard twin of a gesture or a button. `does` answers false when the stroke means nothing just now. */
+/** What a shortcut does at the desk; false when the key press means nothing just now. */
+type ShortcutAction = (desk: Desk, pressed: KeyPress) => boolean;
+
+/** The keys that do what a gesture or a button does. */
 export interface Shortcut {
   readonly keyPresses: readonly KeyPress[];
   /** The keys as a person reads them. */
   readonly shown: string;
   readonly says: string;
-  run(desk: Desk, stroke: KeyPress): boolean;
+  readonly run: ShortcutAction;
 }
 
 function keyPress(key: string, modifiers: Partial<Omit<KeyPress, 'key'>> = {}): KeyPress {
@@ -33,8 +36,8 @@ const ARROWS: Readonly<Record<string, readonly [number, number]>> = {
   ArrowDown: [0, -1],
 };
 
-/** A verb that needs something chosen. */
-function withChosen(does: (desk: Desk, stroke: KeyPress) => void): Shortcut['run'] {
+/** A command that needs something chosen. */
+function withChosen(does: (desk: Desk, pressed: KeyPress) => void): ShortcutAction {
   return (desk, pressed) => {
     if (desk.state().chosen.length === 0) return false;
     does(desk, pressed);
@@ -42,7 +45,8 @@ function withChosen(does: (desk: Desk, stroke: KeyPress) => void): Shortcut['run
   };
 }
 
-function always(does: (desk: Desk, stroke: KeyPress) => void): Shortcut['run'] {
+/** A command that means something at any time. */
+function always(does: (desk: Desk, pressed: KeyPress) => void): ShortcutAction {
   return (desk, pressed) => {
     does(desk, pressed);
     return true;

@@ -4,6 +4,7 @@ import { addObstacle, eraseByKeys, freshId } from '../../core/course/edit-obstac
 import { freeId } from '../../core/course/ids.ts';
 import { type PlacedPiece, placedObstacle } from '../../core/course/placed.ts';
 import { resolvedConstraints } from '../../core/course/resolved-constraints.ts';
+import { free } from '../../core/obstacles/custom/free.ts';
 import { freeObstacle } from '../../core/obstacles/custom/grouped.ts';
 import type { Obstacle } from '../../core/obstacles/obstacle.ts';
 import type { Point } from '../../core/plane/point.ts';
@@ -43,7 +44,7 @@ function gatheredObstacle(survey: Survey, pieces: readonly PlacedPiece[], as: { 
 export function gatherPlan({ course, survey, chosen }: DeskState): Plan {
   const pieces = chosenPieces(survey, chosen);
   if (pieces.length === 0) return { refusal: messages.choseNothing() };
-  const id = freshId(course, 'free');
+  const id = freshId(course, free.id);
   const made = gatheredObstacle(survey, pieces, { id, name: messages.ownName() });
   const rest = eraseByKeys(
     course,
@@ -63,7 +64,7 @@ export function shelfObstacle({ survey, chosen }: { readonly survey: Survey; rea
   if (pieces.length === 0) return null;
   const [whole, more] = chosenObstacles(survey, chosen);
   const isAlone = whole !== undefined && more === undefined && whole.pieces.length === pieces.length;
-  return isAlone ? whole.obstacle : gatheredObstacle(survey, pieces, { id: 'free', name: messages.ownName() });
+  return isAlone ? whole.obstacle : gatheredObstacle(survey, pieces, { id: free.id, name: messages.ownName() });
 }
 
 /** Places an obstacle that somebody kept, as it was kept. */

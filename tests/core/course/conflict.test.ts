@@ -161,7 +161,7 @@ describe.each(CONFLICTS.map((conflict) => [conflict.what, conflict] as const))('
     expect(clash.members.map(({ key }) => key)).toEqual(keys);
     expect(clash.resolutions.map(({ does, key }) => [does, key])).toEqual([
       ...keys.map((key) => ['drop', key]),
-      ...frees.map((key) => ['free', key]),
+      ...frees.map((key) => ['unpin', key]),
     ]);
   });
 

@@ -74,7 +74,7 @@ export function paintNarrowest(
         ink: 'words',
         align: 'middle',
         weight: 'bold',
-        backing: 'box',
+        backing: 'plate',
       },
     ],
     { camera, theme },

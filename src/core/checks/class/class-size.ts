@@ -1,4 +1,5 @@
 import type { Check } from '../check.ts';
+import { isBoundBy } from '../findings/dimension.ts';
 import { askerWords, bandWords, capitalized, obstacleWords } from '../findings/finding-words.ts';
 import { isInBand } from '../rulebooks/band.ts';
 import { bandOf } from '../rulebooks/rulebooks.ts';
@@ -43,9 +44,9 @@ export const slowObstacle: Check = {
     const { entries } = survey.course.class;
     if (limit === undefined || isInBand(bandOf(limit), entries)) return [];
     return survey.obstacles.flatMap((placed) => {
-      const { id, kind, pose } = placed.obstacle;
+      const { id, pose } = placed.obstacle;
       const leg = survey.layout.ride.legs.findIndex((each) => each.obstacle === id);
-      if (!kind.startsWith('side-pass') || leg < 0) return [];
+      if (!isBoundBy(placed, 'class.slow-entries') || leg < 0) return [];
       return [
         {
           id: `slow-obstacle:${id}`,

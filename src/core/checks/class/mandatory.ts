@@ -1,13 +1,15 @@
 import type { Survey } from '../../survey.ts';
 import type { Check } from '../check.ts';
+import { piecesBoundBy } from '../findings/dimension.ts';
 import { askerWords } from '../findings/finding-words.ts';
 
 /** Backing over less than this belongs to something else: half a horse, metres. */
 const BACKED = 0.75;
 
-function hasPiece(survey: Survey, kind: string): boolean {
+/** Whether an obstacle of the ride has a piece whose kind declares the limit. */
+function hasPiece(survey: Survey, limit: string): boolean {
   const ridden = new Set(survey.layout.ride.legs.map(({ obstacle }) => obstacle));
-  return survey.pieces.some((piece) => piece.kind.id === kind && ridden.has(piece.obstacle));
+  return survey.obstacles.some((each) => ridden.has(each.obstacle.id) && piecesBoundBy(each, limit).length > 0);
 }
 
 interface Demand {
@@ -18,8 +20,8 @@ interface Demand {
 }
 
 const DEMANDS: readonly Demand[] = [
-  { limit: 'mandatory.gate', what: 'a gate', one: 'one', isMet: (survey) => hasPiece(survey, 'gate') },
-  { limit: 'mandatory.bridge', what: 'a bridge', one: 'one', isMet: (survey) => hasPiece(survey, 'bridge') },
+  { limit: 'mandatory.gate', what: 'a gate', one: 'one', isMet: (survey) => hasPiece(survey, 'mandatory.gate') },
+  { limit: 'mandatory.bridge', what: 'a bridge', one: 'one', isMet: (survey) => hasPiece(survey, 'mandatory.bridge') },
   {
     limit: 'mandatory.poles',
     what: 'poles to ride over',

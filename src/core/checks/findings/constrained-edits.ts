@@ -1,3 +1,4 @@
+import { gap } from '../../constraints/gap.ts';
 import { type Course, currentLayout, type Layout } from '../../course/course.ts';
 import { placeAt, rebuildObstacle } from '../../course/edit-obstacles.ts';
 import { obstacleOf, pieceOf } from '../../course/ids.ts';
@@ -50,9 +51,9 @@ export function resizeGap(course: Course, { keys, far, taped, pose }: GapTarget)
     for (const constraint of obstacles.find((each) => each.id === id)?.constraints ?? []) {
       const names = constraint.grips.map((grip) => ('piece' in grip ? grip.piece : undefined));
       const joins = names.includes(a) && names.includes(b);
-      // A fan holds a gap at its inner ends as well: that one stays.
-      if (constraint.kind !== 'gap' || !joins || constraint.hold === undefined || constraint.id.startsWith('inner'))
-        continue;
+      // A gap that is held at the poles' ends (a fan's inner gap) is not the one on the line: it stays.
+      const isAtEnds = constraint.grips.every((grip) => 'piece' in grip && grip.at === 0);
+      if (constraint.kind !== gap.id || !joins || constraint.hold === undefined || isAtEnds) continue;
       constraint.hold = taped;
       isConstrained = true;
     }

@@ -1,4 +1,7 @@
 import type { PlacedObstacle, PlacedPiece } from '../../course/placed.ts';
+import { obstacleKind } from '../../obstacles/obstacles.ts';
+import { markerPiece } from '../../pieces/marker.ts';
+import { polePiece } from '../../pieces/pole.ts';
 import type { Point } from '../../plane/point.ts';
 import { ringBounds } from '../../plane/ring.ts';
 import { ringDistance } from '../../plane/segment.ts';
@@ -23,7 +26,9 @@ export interface SizeRule extends Pick<Check, 'id' | 'says' | 'because' | 'weigh
   readonly limit: string;
   /** What was measured, said before the obstacle's name: "The lane of". */
   readonly what: string;
-  /** Every size of the obstacle that the limit bounds; none where it is not that kind of obstacle. */
+  /** Present when the limit binds only obstacles whose kind declares it. */
+  readonly onlyDeclared?: true;
+  /** Every size of the obstacle that the limit bounds. */
   sizes(obstacle: PlacedObstacle, survey: Survey, limit: Limit): readonly MeasuredSize[];
   /** The obstacle's own parameter for it, and the value that brings the size to `wanted`; absent: nothing to set. */
   readonly param?: string;
@@ -101,7 +106,10 @@ export function sizeCheck(rule: SizeRule): Check {
     findings(survey, limits) {
       const limit = limits[rule.limit];
       if (limit === undefined) return [];
-      return survey.obstacles.flatMap((obstacle) => sizeFindings(survey, rule, limit, obstacle));
+      const bound = rule.onlyDeclared
+        ? survey.obstacles.filter((each) => isBoundBy(each, rule.limit))
+        : survey.obstacles;
+      return bound.flatMap((obstacle) => sizeFindings(survey, rule, limit, obstacle));
     },
   };
 }
@@ -123,18 +131,30 @@ function uncachedClearance(a: PlacedPiece, b: PlacedPiece): MeasuredSize {
   return { value: ringDistance(a.footprint, b.footprint), at: middleOfPieces([a, b]), keys: [a.key, b.key] };
 }
 
-/** A size of every piece of one kind. */
+/** A size of each of some pieces. */
 export function pieceSizes(
-  obstacle: PlacedObstacle,
-  kind: string,
+  pieces: readonly PlacedPiece[],
   size: (piece: PlacedPiece) => number,
 ): readonly MeasuredSize[] {
-  return obstacle.pieces
-    .filter((piece) => piece.kind.id === kind)
-    .map((piece) => ({ value: size(piece), at: middleOfPieces([piece]), keys: [piece.key] }));
+  return pieces.map((piece) => ({ value: size(piece), at: middleOfPieces([piece]), keys: [piece.key] }));
 }
 
-/** The pieces of one kind, in the order of the obstacle. */
-export function piecesOfKind(obstacle: PlacedObstacle, kind: string): readonly PlacedPiece[] {
-  return obstacle.pieces.filter((piece) => piece.kind.id === kind);
+/** Whether the obstacle's kind declares the limit. */
+export function isBoundBy({ obstacle }: PlacedObstacle, limit: string): boolean {
+  return obstacleKind(obstacle.kind)?.limits?.includes(limit) === true;
+}
+
+/** The pieces whose kind declares the limit, in the order of the obstacle. */
+export function piecesBoundBy({ pieces }: PlacedObstacle, limit: string): readonly PlacedPiece[] {
+  return pieces.filter(({ kind }) => kind.limits?.includes(limit) === true);
+}
+
+/** The poles of an obstacle, in its order. */
+export function polesOf({ pieces }: PlacedObstacle): readonly PlacedPiece[] {
+  return pieces.filter(({ kind }) => kind === polePiece);
+}
+
+/** The markers of an obstacle, in its order. */
+export function markersOf({ pieces }: PlacedObstacle): readonly PlacedPiece[] {
+  return pieces.filter(({ kind }) => kind === markerPiece);
 }

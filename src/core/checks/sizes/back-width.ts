@@ -5,7 +5,7 @@ import type { Pose } from '../../plane/pose.ts';
 import { edges } from '../../plane/ring.ts';
 import { segmentIntersection } from '../../plane/segment.ts';
 import type { Survey } from '../../survey.ts';
-import { type MeasuredSize, sizeCheck } from '../findings/dimension.ts';
+import { type MeasuredSize, piecesBoundBy, sizeCheck } from '../findings/dimension.ts';
 import { pairCache } from '../geometry/swath.ts';
 
 /** How finely the lane is measured along the line, metres. */
@@ -65,8 +65,8 @@ function backWidths(obstacle: PlacedObstacle, survey: Survey): readonly Measured
 }
 
 /** Whether a barrel stands at one side of the lane there: what is high and round wants more room. */
-function isAtBarrel({ pieces }: PlacedObstacle, { keys }: MeasuredSize): boolean {
-  return pieces.some((piece) => piece.kind.id === 'barrel' && keys.includes(piece.key));
+function isAtBarrel(obstacle: PlacedObstacle, { keys }: MeasuredSize): boolean {
+  return piecesBoundBy(obstacle, 'back.barrels.width').some(({ key }) => keys.includes(key));
 }
 
 export const backWidth = sizeCheck({

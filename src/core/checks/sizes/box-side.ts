@@ -1,4 +1,4 @@
-import { clearanceBetween, pieceSizes, piecesOfKind, sizeCheck } from '../findings/dimension.ts';
+import { clearanceBetween, pieceSizes, polesOf, sizeCheck } from '../findings/dimension.ts';
 
 export const squarePole = sizeCheck({
   id: 'square-pole',
@@ -8,8 +8,8 @@ export const squarePole = sizeCheck({
   limit: 'square.pole',
   what: 'the length of a pole of',
   param: 'length',
-  sizes: (obstacle) =>
-    obstacle.obstacle.kind === 'square-marker' ? pieceSizes(obstacle, 'pole', ({ figure }) => figure.length) : [],
+  onlyDeclared: true,
+  sizes: (obstacle) => pieceSizes(polesOf(obstacle), ({ figure }) => figure.length),
 });
 
 export const boxSide = sizeCheck({
@@ -20,14 +20,15 @@ export const boxSide = sizeCheck({
   limit: 'box.side',
   what: 'the inside of',
   param: 'side',
+  onlyDeclared: true,
   sizes(obstacle, survey) {
-    const { id, kind, passages } = obstacle.obstacle;
+    const { id, passages } = obstacle.obstacle;
     const turns = (passage: string): boolean =>
       passages.some((each) => each.id === passage && each.stations.some((station) => station.kind === 'turn'));
     const turnedIn = survey.layout.ride.legs.some((leg) => leg.obstacle === id && turns(leg.passage));
-    if (kind !== 'box' || !turnedIn) return [];
+    if (!turnedIn) return [];
     // Opposite poles are the ones that lie in line with each other; neighbours are square.
-    const poles = piecesOfKind(obstacle, 'pole');
+    const poles = polesOf(obstacle);
     return poles.flatMap((a, i) =>
       poles
         .slice(i + 1)

@@ -1,4 +1,4 @@
-import { pieceSizes, sizeCheck } from '../findings/dimension.ts';
+import { pieceSizes, piecesBoundBy, sizeCheck } from '../findings/dimension.ts';
 
 export const bridgeWidth = sizeCheck({
   id: 'bridge-width',
@@ -8,7 +8,7 @@ export const bridgeWidth = sizeCheck({
   limit: 'bridge.width',
   what: 'the width of',
   param: 'width',
-  sizes: (obstacle) => pieceSizes(obstacle, 'bridge', ({ figure }) => figure.width),
+  sizes: (obstacle) => pieceSizes(piecesBoundBy(obstacle, 'bridge.width'), ({ figure }) => figure.width),
 });
 
 export const bridgeLength = sizeCheck({
@@ -19,5 +19,5 @@ export const bridgeLength = sizeCheck({
   limit: 'bridge.length',
   what: 'the length of',
   param: 'length',
-  sizes: (obstacle) => pieceSizes(obstacle, 'bridge', ({ figure }) => figure.length),
+  sizes: (obstacle) => pieceSizes(piecesBoundBy(obstacle, 'bridge.length'), ({ figure }) => figure.length),
 });

@@ -1,4 +1,4 @@
-import { pieceSizes, sizeCheck } from '../findings/dimension.ts';
+import { pieceSizes, piecesBoundBy, sizeCheck } from '../findings/dimension.ts';
 
 export const gateHeight = sizeCheck({
   id: 'gate-height',
@@ -8,7 +8,7 @@ export const gateHeight = sizeCheck({
   limit: 'gate.height',
   what: 'the height of',
   param: 'height',
-  sizes: (obstacle) => pieceSizes(obstacle, 'gate', ({ figure }) => figure.height),
+  sizes: (obstacle) => pieceSizes(piecesBoundBy(obstacle, 'gate.height'), ({ figure }) => figure.height),
 });
 
 export const gateOpening = sizeCheck({
@@ -20,7 +20,7 @@ export const gateOpening = sizeCheck({
   what: 'the opening of',
   param: 'opening',
   sizes: (obstacle) =>
-    pieceSizes(obstacle, 'gate', ({ piece, kind, figure }) => {
+    pieceSizes(piecesBoundBy(obstacle, 'gate.opening'), ({ piece, kind, figure }) => {
       const opening = piece.values.opening ?? kind.params.opening?.usual;
       return typeof opening === 'number' ? opening : figure.length;
     }),

@@ -1,4 +1,4 @@
-import { clearanceBetween, piecesOfKind, sizeCheck } from '../findings/dimension.ts';
+import { clearanceBetween, markersOf, polesOf, sizeCheck } from '../findings/dimension.ts';
 
 export const markerClearance = sizeCheck({
   id: 'marker-clear',
@@ -8,9 +8,9 @@ export const markerClearance = sizeCheck({
   limit: 'marker.clear',
   what: 'the room between marker and pole in',
   param: 'clear',
+  onlyDeclared: true,
   sizes(obstacle) {
-    if (obstacle.obstacle.kind !== 'spoke') return [];
-    const [marker] = piecesOfKind(obstacle, 'marker');
-    return marker === undefined ? [] : piecesOfKind(obstacle, 'pole').map((pole) => clearanceBetween(marker, pole));
+    const [marker] = markersOf(obstacle);
+    return marker === undefined ? [] : polesOf(obstacle).map((pole) => clearanceBetween(marker, pole));
   },
 });

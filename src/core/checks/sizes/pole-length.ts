@@ -1,4 +1,4 @@
-import { pieceSizes, sizeCheck } from '../findings/dimension.ts';
+import { pieceSizes, piecesBoundBy, sizeCheck } from '../findings/dimension.ts';
 
 export const poleLength = sizeCheck({
   id: 'pole-length',
@@ -8,5 +8,5 @@ export const poleLength = sizeCheck({
   limit: 'pole.length',
   what: 'the length of a pole of',
   param: 'length',
-  sizes: (obstacle) => pieceSizes(obstacle, 'pole', ({ figure }) => figure.length),
+  sizes: (obstacle) => pieceSizes(piecesBoundBy(obstacle, 'pole.length'), ({ figure }) => figure.length),
 });

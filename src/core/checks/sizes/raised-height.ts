@@ -4,7 +4,7 @@ import type { PlacedObstacle, PlacedPiece } from '../../course/placed.ts';
 import type { Gait } from '../../horses/horse.ts';
 import type { Survey } from '../../survey.ts';
 import type { Limit, Proposal } from '../check.ts';
-import { type MeasuredSize, piecesOfKind, sizeCheck } from '../findings/dimension.ts';
+import { type MeasuredSize, polesOf, sizeCheck } from '../findings/dimension.ts';
 import { obstacleWords, valueWords } from '../findings/finding-words.ts';
 import { isRaised } from './back-width.ts';
 
@@ -20,7 +20,7 @@ function crossedPoles(obstacle: PlacedObstacle, survey: Survey, gait: Gait): rea
   const keys = new Set(
     survey.line.crossings.filter((each) => each.obstacle === id && legs[each.leg]?.gait === gait).map(({ key }) => key),
   );
-  return piecesOfKind(obstacle, 'pole').filter(
+  return polesOf(obstacle).filter(
     (pole) => keys.has(pole.key) && raisedEndHeight(pole, 'raisedStart') + raisedEndHeight(pole, 'raisedEnd') > 0,
   );
 }
@@ -134,8 +134,8 @@ export const backRaisedHeight = sizeCheck({
   limit: 'back.raised.height',
   what: 'the highest pole of',
   otherProposals: lowerProposals,
-  sizes: (obstacle) =>
-    obstacle.obstacle.kind.startsWith('back-') && isRaised(obstacle) ? piecesOfKind(obstacle, 'pole').map(topOf) : [],
+  onlyDeclared: true,
+  sizes: (obstacle) => (isRaised(obstacle) ? polesOf(obstacle).map(topOf) : []),
 });
 
 export const sidePassHeight = sizeCheck({
@@ -146,6 +146,6 @@ export const sidePassHeight = sizeCheck({
   limit: 'side-pass.height',
   what: 'the highest pole of',
   otherProposals: lowerProposals,
-  sizes: (obstacle) =>
-    obstacle.obstacle.kind.startsWith('side-pass') ? piecesOfKind(obstacle, 'pole').map(topOf) : [],
+  onlyDeclared: true,
+  sizes: (obstacle) => polesOf(obstacle).map(topOf),
 });

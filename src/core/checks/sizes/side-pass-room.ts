@@ -1,4 +1,4 @@
-import { clearanceBetween, piecesOfKind, sizeCheck } from '../findings/dimension.ts';
+import { clearanceBetween, polesOf, sizeCheck } from '../findings/dimension.ts';
 
 export const sidePassRoom = sizeCheck({
   id: 'side-pass-room',
@@ -8,9 +8,9 @@ export const sidePassRoom = sizeCheck({
   limit: 'side-pass.parallel',
   what: 'the room between the poles of',
   param: 'gap',
+  onlyDeclared: true,
   sizes(obstacle) {
-    const [first, second] = piecesOfKind(obstacle, 'pole');
-    if (obstacle.obstacle.kind !== 'side-pass-between' || first === undefined || second === undefined) return [];
-    return [clearanceBetween(first, second)];
+    const [first, second] = polesOf(obstacle);
+    return first === undefined || second === undefined ? [] : [clearanceBetween(first, second)];
   },
 });

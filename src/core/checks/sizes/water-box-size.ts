@@ -1,4 +1,4 @@
-import { pieceSizes, sizeCheck } from '../findings/dimension.ts';
+import { pieceSizes, piecesBoundBy, sizeCheck } from '../findings/dimension.ts';
 
 export const waterBoxWidth = sizeCheck({
   id: 'water-box-width',
@@ -8,7 +8,7 @@ export const waterBoxWidth = sizeCheck({
   limit: 'water-box.width',
   what: 'the width of',
   param: 'width',
-  sizes: (obstacle) => pieceSizes(obstacle, 'water-box', ({ figure }) => figure.width),
+  sizes: (obstacle) => pieceSizes(piecesBoundBy(obstacle, 'water-box.width'), ({ figure }) => figure.width),
 });
 
 export const waterBoxLength = sizeCheck({
@@ -19,5 +19,5 @@ export const waterBoxLength = sizeCheck({
   limit: 'water-box.length',
   what: 'the length of',
   param: 'length',
-  sizes: (obstacle) => pieceSizes(obstacle, 'water-box', ({ figure }) => figure.length),
+  sizes: (obstacle) => pieceSizes(piecesBoundBy(obstacle, 'water-box.length'), ({ figure }) => figure.length),
 });

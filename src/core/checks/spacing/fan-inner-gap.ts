@@ -1,12 +1,11 @@
-import { constraintKind } from '../../constraints/constraints.ts';
+import { gap } from '../../constraints/gap.ts';
 import type { PlacedPiece } from '../../course/placed.ts';
-import { type MeasuredSize, middleOfPieces, piecesOfKind, sizeCheck } from '../findings/dimension.ts';
+import { type MeasuredSize, middleOfPieces, polesOf, sizeCheck } from '../findings/dimension.ts';
 
 /** The tape between the inner ends, as every gap is taped: straight, from near face to near face. */
 function innerGap(a: PlacedPiece, b: PlacedPiece, side: 1 | -1): readonly MeasuredSize[] {
   const held = [a, b].map(({ pose, figure: { length, width } }) => ({ pose, length, width, at: 0 }));
-  const value = constraintKind('gap')?.measure(held, side);
-  return value === undefined ? [] : [{ value, at: middleOfPieces([a, b]), keys: [a.key, b.key] }];
+  return [{ value: gap.measure(held, side), at: middleOfPieces([a, b]), keys: [a.key, b.key] }];
 }
 
 export const fanInnerGap = sizeCheck({
@@ -17,9 +16,9 @@ export const fanInnerGap = sizeCheck({
   limit: 'fan.inner-gap',
   what: 'at the inner ends, the gap of',
   param: 'innerGap',
+  onlyDeclared: true,
   sizes(obstacle) {
-    if (obstacle.obstacle.kind !== 'fan') return [];
-    const poles = piecesOfKind(obstacle, 'pole');
+    const poles = polesOf(obstacle);
     return poles.slice(1).flatMap((pole, i) => {
       const before = poles[i];
       return before === undefined ? [] : innerGap(before, pole, obstacle.obstacle.side);

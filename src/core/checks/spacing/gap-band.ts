@@ -1,5 +1,5 @@
 import { INCH } from '../../measure/quantity.ts';
-import type { Obstacle } from '../../obstacles/obstacle.ts';
+import { obstacleKind } from '../../obstacles/obstacles.ts';
 import { lerp } from '../../plane/point.ts';
 import type { Gap } from '../../ride/line.ts';
 import type { Survey } from '../../survey.ts';
@@ -16,14 +16,6 @@ const TAPE_DIFFERENCE = INCH;
 /** The gap's number within its leg, 1 first. */
 export function gapNumber(survey: Survey, gap: Gap): number {
   return survey.line.gaps.filter((each) => each.leg === gap.leg).indexOf(gap) + 1;
-}
-
-/** How much an obstacle's own parameter has to grow for its gaps on the line to grow by one; absent: it has none. */
-function gapParameter({ values }: Obstacle): { readonly param: string; readonly per: number } | undefined {
-  if (typeof values.gap === 'number') return { param: 'gap', per: 1 };
-  const arms = values.arms;
-  if (typeof values.clear !== 'number' || typeof arms !== 'number') return undefined;
-  return { param: 'clear', per: 1 / (2 * Math.sin(Math.PI / arms)) };
 }
 
 /** Whether the tape and the line differ by more than a crew's eye forgives. */
@@ -66,15 +58,14 @@ export function gapProposals(survey: Survey, gap: Gap, ridden: readonly number[]
   const wanted = ridden.map((value) => tapedLength(gap, value));
   const obstacle = survey.layout.obstacles.find((each) => each.id === gap.obstacle);
   if (obstacle === undefined) return [];
-  const parameter = gapParameter(obstacle);
+  const gapParam = obstacleKind(obstacle.kind)?.gapParam;
   const buildProposals = wanted.flatMap((value): Proposal[] => {
-    if (parameter === undefined) return [];
-    const old = Number(obstacle.values[parameter.param]);
-    const next = parameter.param === 'gap' ? value : old + (value - gap.taped) * parameter.per;
+    if (gapParam === undefined) return [];
+    const next = gapParam.value(obstacle.values, gap.taped, value);
     return [
       {
         says: `Set the gaps of ${obstacleWords(survey, gap.obstacle)} to ${wantedWords(survey, gap, value)}`,
-        edit: (course) => rebuildNear(course, gap.obstacle, { [parameter.param]: next }),
+        edit: (course) => rebuildNear(course, gap.obstacle, { [gapParam.param]: next }),
       },
     ];
   });

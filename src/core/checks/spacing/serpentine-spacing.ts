@@ -1,7 +1,7 @@
 import type { PlacedObstacle, PlacedPiece } from '../../course/placed.ts';
 import type { Gait } from '../../horses/horse.ts';
 import type { Survey } from '../../survey.ts';
-import { clearanceBetween, type MeasuredSize, middleOfPieces, piecesOfKind, sizeCheck } from '../findings/dimension.ts';
+import { clearanceBetween, type MeasuredSize, markersOf, middleOfPieces, sizeCheck } from '../findings/dimension.ts';
 
 /** The markers, where some leg rides them in one of the gaits. */
 function riddenMarkers(
@@ -9,9 +9,9 @@ function riddenMarkers(
   survey: Survey,
   isSo: (gait: Gait) => boolean,
 ): readonly PlacedPiece[] {
-  const { id, kind } = obstacle.obstacle;
+  const { id } = obstacle.obstacle;
   const rides = survey.layout.ride.legs.some((leg) => leg.obstacle === id && isSo(leg.gait));
-  return kind === 'serpentine' && rides ? piecesOfKind(obstacle, 'marker') : [];
+  return rides ? markersOf(obstacle) : [];
 }
 
 function markerClearances(markers: readonly PlacedPiece[]): readonly MeasuredSize[] {
@@ -29,6 +29,7 @@ export const serpentineWalk = sizeCheck({
   limit: 'serpentine.walk',
   what: 'base to base, the room between two markers of',
   param: 'gap',
+  onlyDeclared: true,
   sizes: (obstacle, survey) => markerClearances(riddenMarkers(obstacle, survey, (gait) => gait === 'walk')),
 });
 
@@ -39,6 +40,7 @@ export const serpentineMarkers = sizeCheck({
   weight: 'should',
   limit: 'serpentine.markers',
   what: 'the number of markers of',
+  onlyDeclared: true,
   sizes(obstacle, survey) {
     const markers = riddenMarkers(obstacle, survey, (gait) => gait === 'walk');
     return markers.length === 0 ? [] : [{ value: markers.length, at: middleOfPieces(markers), keys: [] }];
@@ -53,5 +55,6 @@ export const serpentineSpacing = sizeCheck({
   limit: 'serpentine.jog',
   what: 'base to base, the room between two markers of',
   param: 'gap',
+  onlyDeclared: true,
   sizes: (obstacle, survey) => markerClearances(riddenMarkers(obstacle, survey, (gait) => gait !== 'walk')),
 });

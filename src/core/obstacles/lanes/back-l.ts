@@ -6,6 +6,7 @@ import type { ObstacleKind } from '../obstacle.ts';
 import { CLEAR_DISTANCE, constraintOf, POLE_PARAMS, pieceOfKind, poseStation, turnStation } from '../parts.ts';
 import type { Passage } from '../passage.ts';
 import { infeasible, lengthWords } from '../refusal-words.ts';
+import { BACKING_LIMITS } from '../traits.ts';
 import { LANE_WIDTH } from './back-lane.ts';
 
 /** Both poles of a leg run beside each other for at least this long, or it is no lane. Estimate. */
@@ -27,7 +28,7 @@ const LEAST_LANE: Metres = feet(2);
 export const backL: ObstacleKind = {
   id: 'back-l',
   title: 'Back-through L',
-  group: 'Back through',
+  family: 'backing',
   about: 'A lane with a square corner to back through: the quarters go round first.',
   params: {
     width: LANE_WIDTH,
@@ -35,6 +36,7 @@ export const backL: ObstacleKind = {
     innerLength: { ...POLE_PARAMS.length, label: 'Inner poles', usual: feet(8) },
     thickness: POLE_PARAMS.thickness,
   },
+  limits: BACKING_LIMITS,
   build(values) {
     const width = numberValue(values, 'width');
     const length = numberValue(values, 'length');

@@ -3,6 +3,7 @@ import { numberValue } from '../../pieces/params.ts';
 import type { ObstacleKind } from '../obstacle.ts';
 import { CLEAR_DISTANCE, constraintOf, POLE_PARAMS, pieceOfKind, poseStation, turnStation } from '../parts.ts';
 import type { Passage } from '../passage.ts';
+import { BACKING_LIMITS } from '../traits.ts';
 
 /** The clear width of a lane. 3 ft: common practice, no source; published least 28 in and 30 in. */
 export const LANE_WIDTH = {
@@ -26,9 +27,10 @@ export const LANE_WIDTH = {
 export const backLane: ObstacleKind = {
   id: 'back-lane',
   title: 'Back-through lane',
-  group: 'Back through',
+  family: 'backing',
   about: 'Two poles to back between, straight.',
   params: { width: LANE_WIDTH, ...POLE_PARAMS },
+  limits: BACKING_LIMITS,
   build(values) {
     const width = numberValue(values, 'width');
     const size = { length: numberValue(values, 'length'), thickness: numberValue(values, 'thickness') };

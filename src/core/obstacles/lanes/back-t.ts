@@ -14,6 +14,7 @@ import {
 } from '../parts.ts';
 import type { Passage } from '../passage.ts';
 import { infeasible, lengthWords } from '../refusal-words.ts';
+import { BACKING_LIMITS } from '../traits.ts';
 import { LANE_WIDTH } from './back-lane.ts';
 
 /**
@@ -32,7 +33,7 @@ import { LANE_WIDTH } from './back-lane.ts';
 export const backT: ObstacleKind = {
   id: 'back-t',
   title: 'Back-through T',
-  group: 'Back through',
+  family: 'backing',
   about: 'Back up the stem, turn the quarters to one side and back out through that arm.',
   params: {
     // With more, no pole is long enough to lie across.
@@ -42,6 +43,7 @@ export const backT: ObstacleKind = {
     armLength: { ...POLE_PARAMS.length, label: 'Arm poles', usual: feet(8), least: feet(2), most: feet(8) },
     thickness: POLE_PARAMS.thickness,
   },
+  limits: BACKING_LIMITS,
   build(values) {
     const width = numberValue(values, 'width');
     const length = numberValue(values, 'length');

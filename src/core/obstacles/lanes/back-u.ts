@@ -4,6 +4,7 @@ import { TOUCH } from '../../plane/point.ts';
 import type { ObstacleKind } from '../obstacle.ts';
 import { centredPieces, constraintOf, POLE_PARAMS, pieceOfKind } from '../parts.ts';
 import { infeasible, lengthWords } from '../refusal-words.ts';
+import { BACKING_LIMITS } from '../traits.ts';
 import { LANE_WIDTH } from './back-lane.ts';
 import { LEAST_LANE, lanePassages } from './lane-ways.ts';
 
@@ -29,7 +30,7 @@ function wholeInches(length: Metres): Metres {
 export const backU: ObstacleKind = {
   id: 'back-u',
   title: 'Back-through U',
-  group: 'Back through',
+  family: 'backing',
   about: 'Down one lane, round the end of the middle pole and up the other, backwards.',
   params: {
     // The pole across the end closes both lanes: wider ones ask for longer poles than there are.
@@ -39,6 +40,7 @@ export const backU: ObstacleKind = {
     endLength: { ...POLE_PARAMS.length, label: 'End pole', usual: feet(8) },
     thickness: POLE_PARAMS.thickness,
   },
+  limits: BACKING_LIMITS,
   build(values) {
     const width = numberValue(values, 'width');
     const length = numberValue(values, 'length');

@@ -3,6 +3,7 @@ import { numberValue } from '../../pieces/params.ts';
 import type { ObstacleKind } from '../obstacle.ts';
 import { degrees, POLE_PARAMS } from '../parts.ts';
 import { infeasible, lengthWords } from '../refusal-words.ts';
+import { BACKING_LIMITS } from '../traits.ts';
 import { LANE_WIDTH } from './back-lane.ts';
 import { bentLane, leastWall } from './bent-lane.ts';
 import { lanePassages } from './lane-ways.ts';
@@ -16,7 +17,7 @@ import { lanePassages } from './lane-ways.ts';
 export const backV: ObstacleKind = {
   id: 'back-v',
   title: 'Back-through V',
-  group: 'Back through',
+  family: 'backing',
   about: 'A lane with a corner to back through, sharper or wider than a square one.',
   params: {
     // Wider lanes would ask for poles that nobody has at the sharpest angle.
@@ -33,6 +34,7 @@ export const backV: ObstacleKind = {
     innerLength: { ...POLE_PARAMS.length, label: 'Inner poles', usual: feet(8) },
     thickness: POLE_PARAMS.thickness,
   },
+  limits: BACKING_LIMITS,
   build(values) {
     const width = numberValue(values, 'width');
     const angle = numberValue(values, 'angle');

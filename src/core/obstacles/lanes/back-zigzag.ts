@@ -3,6 +3,7 @@ import { numberValue } from '../../pieces/params.ts';
 import type { ObstacleKind } from '../obstacle.ts';
 import { degrees, POLE_PARAMS } from '../parts.ts';
 import { infeasible, lengthWords } from '../refusal-words.ts';
+import { BACKING_LIMITS } from '../traits.ts';
 import { LANE_WIDTH } from './back-lane.ts';
 import { bentLane, leastWall } from './bent-lane.ts';
 import { lanePassages } from './lane-ways.ts';
@@ -16,7 +17,7 @@ import { lanePassages } from './lane-ways.ts';
 export const backZigzag: ObstacleKind = {
   id: 'back-zigzag',
   title: 'Back-through zigzag',
-  group: 'Back through',
+  family: 'backing',
   about: 'A lane that bends left and right by turns: the quarters change sides at every corner.',
   params: {
     legs: { kind: 'count', label: 'Legs', usual: 3, least: 2, most: 6 },
@@ -32,6 +33,7 @@ export const backZigzag: ObstacleKind = {
     ...POLE_PARAMS,
     length: { ...POLE_PARAMS.length, usual: feet(10) },
   },
+  limits: BACKING_LIMITS,
   build(values) {
     const width = numberValue(values, 'width');
     const angle = numberValue(values, 'angle');

@@ -7,6 +7,7 @@ import type { ObstacleKind } from '../obstacle.ts';
 import { centredPieces, constraintOf, MARKER_BASE, pairs, pieceOfKind, poseStation, poseStationOn } from '../parts.ts';
 import type { Passage, Station } from '../passage.ts';
 import { bracketedLength, infeasible, lengthWords, roughLength } from '../refusal-words.ts';
+import { BACKING_LIMITS } from '../traits.ts';
 import { OFF_BASE, weaveRadius } from './serpentine.ts';
 
 /** A backing line about a marker: from where, seen from it, and how far round, counter-clockwise positive. Radians. */
@@ -112,7 +113,7 @@ function leastGap(values: Values, least: Metres): Metres {
 export const backMarkers: ObstacleKind = {
   id: 'back-markers',
   title: 'Back round markers',
-  group: 'Back through',
+  family: 'backing',
   about: 'Three markers or more to weave through backwards, in a triangle or a row.',
   params: {
     shape: {
@@ -132,6 +133,7 @@ export const backMarkers: ObstacleKind = {
     },
     base: MARKER_BASE,
   },
+  limits: BACKING_LIMITS,
   build(values) {
     const count = numberValue(values, 'markers');
     const gap = numberValue(values, 'gap');

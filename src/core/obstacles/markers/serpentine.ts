@@ -36,7 +36,7 @@ export function weaveRadius(pitch: Metres, aside: Metres): Metres {
 export const serpentine: ObstacleKind = {
   id: 'serpentine',
   title: 'Marker serpentine',
-  group: 'Markers',
+  family: 'markers',
   about: 'Markers in a row to weave through, bending left and right by turns.',
   params: {
     markers: { kind: 'count', label: 'Markers', usual: 4, least: 2, most: 10 },
@@ -51,6 +51,7 @@ export const serpentine: ObstacleKind = {
     base: MARKER_BASE,
     gait: gaitParam('jog'),
   },
+  limits: ['serpentine.walk', 'serpentine.jog', 'serpentine.markers'],
   build(values) {
     const count = numberValue(values, 'markers');
     const gap = numberValue(values, 'gap');

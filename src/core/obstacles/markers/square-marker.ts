@@ -42,7 +42,7 @@ const QUARTERS = [0, 1, 2, 3, 4];
 export const squareMarker: ObstacleKind = {
   id: 'square-marker',
   title: 'Square with a marker',
-  group: 'Over poles',
+  family: 'poles',
   about: 'Ride into a square of poles, once round the marker in its middle, and out.',
   params: {
     side: {
@@ -59,6 +59,7 @@ export const squareMarker: ObstacleKind = {
     // On 20 ft poles it would still be too tight to lope.
     gait: { ...gaitParam('jog'), options: { walk: 'Walk', jog: 'Jog' } },
   },
+  limits: ['square.pole'],
   build(values) {
     const side = numberValue(values, 'side');
     const length = numberValue(values, 'length');

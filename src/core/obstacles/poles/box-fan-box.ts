@@ -18,6 +18,7 @@ import {
 } from '../parts.ts';
 import type { Passage } from '../passage.ts';
 import { infeasible, lengthWords } from '../refusal-words.ts';
+import { GAP_ITSELF } from '../traits.ts';
 import { type BoxSize, boxConstraints, boxPoles, middleOfSide } from './box.ts';
 import { type FanShape, fan, fanFault, fanShape, nearestInnerGap } from './fan.ts';
 
@@ -91,7 +92,7 @@ function boxFanBoxFault(values: Values): string | undefined {
 export const boxFanBox: ObstacleKind = {
   id: 'box-fan-box',
   title: 'Box, fan, box',
-  group: 'Over poles',
+  family: 'poles',
   about: 'Two boxes to ride through with a fan between them: straight, round and straight again in one rhythm.',
   params: {
     ...fan.params,
@@ -116,6 +117,7 @@ export const boxFanBox: ObstacleKind = {
     innerGap: { kind: 'length', label: 'Inner gap', usual: feet(1), least: inches(2), most: feet(14) },
     gait: gaitParam('lope'),
   },
+  gapParam: GAP_ITSELF,
   build(values) {
     const why = boxFanBoxFault(values);
     if (why !== undefined) {

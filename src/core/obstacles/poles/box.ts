@@ -100,7 +100,7 @@ export function unclosedBox({ side, length }: Pick<BoxSize, 'side' | 'length'>):
 export const box: ObstacleKind = {
   id: 'box',
   title: 'Box',
-  group: 'Over poles',
+  family: 'poles',
   about: 'A square of poles: the horse goes in, turns with all four feet inside, and goes out.',
   params: {
     side: {
@@ -114,6 +114,7 @@ export const box: ObstacleKind = {
     ...POLE_PARAMS,
     length: { ...POLE_PARAMS.length, usual: feet(8) },
   },
+  limits: ['box.side'],
   build(values) {
     const side = numberValue(values, 'side');
     const length = numberValue(values, 'length');

@@ -17,6 +17,7 @@ import {
 } from '../parts.ts';
 import type { Passage } from '../passage.ts';
 import { infeasible, lengthWords } from '../refusal-words.ts';
+import { GAP_ITSELF } from '../traits.ts';
 
 /** So much of an arm, about its middle, is there to be ridden over; the rest is too near an end. Estimate. */
 const RIDDEN = 0.8;
@@ -37,7 +38,7 @@ const RIDDEN = 0.8;
 export const chevron: ObstacleKind = {
   id: 'chevron',
   title: 'Chevron run',
-  group: 'Over poles',
+  family: 'poles',
   about: 'Arrowheads of two poles in a row, ridden over their points or over the arms of one side.',
   params: {
     arrows: { kind: 'count', label: 'Arrowheads', usual: 3, least: 2, most: 8 },
@@ -61,6 +62,7 @@ export const chevron: ObstacleKind = {
     },
     gait: gaitParam('jog'),
   },
+  gapParam: GAP_ITSELF,
   build(values) {
     const count = numberValue(values, 'arrows');
     const gap = numberValue(values, 'gap');

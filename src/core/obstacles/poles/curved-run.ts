@@ -13,6 +13,7 @@ import {
   stockMinTurnRadius,
 } from '../parts.ts';
 import { bracketedLength, infeasible, lengthWords, roughLength } from '../refusal-words.ts';
+import { GAP_ITSELF } from '../traits.ts';
 import { WIDEST_ANGLE } from './fan.ts';
 
 /** Nearer than this, inside to inside at their inner ends, poles are a heap. As the fan's. */
@@ -89,7 +90,7 @@ function nearestRadius(values: Values): Metres | undefined {
 export const curvedRun: ObstacleKind = {
   id: 'curved-run',
   title: 'Curved run',
-  group: 'Over poles',
+  family: 'poles',
   about: 'Poles along an arc of a given radius: the gap holds on the line, and the horse must stay on it.',
   params: {
     poles: { kind: 'count', label: 'Poles', usual: 4, least: 2, most: 12 },
@@ -121,6 +122,8 @@ export const curvedRun: ObstacleKind = {
     },
     gait: gaitParam('jog'),
   },
+  gapParam: GAP_ITSELF,
+  crossedTogether: true,
   build(values) {
     const shape = curveShape(values, numberValue(values, 'radius'));
     const why = curveFault(values, shape);

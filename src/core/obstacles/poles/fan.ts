@@ -15,6 +15,7 @@ import {
 } from '../parts.ts';
 import type { Passage } from '../passage.ts';
 import { bracketedLength, infeasible, lengthWords, roughLength } from '../refusal-words.ts';
+import { GAP_ITSELF } from '../traits.ts';
 
 /** Poles that open by less are parallel to any tape: a quarter inch. */
 const LEAST_OPENING = INCH / 4;
@@ -110,7 +111,7 @@ export function nearestInnerGap(values: Values, fits: (tried: Values) => boolean
 export const fan: ObstacleKind = {
   id: 'fan',
   title: 'Fan',
-  group: 'Over poles',
+  family: 'poles',
   about: 'Poles spread like a hand: the gap fits on the curve at the line, and the horse must keep to it.',
   params: {
     poles: { kind: 'count', label: 'Poles', usual: 3, least: 2, most: 8 },
@@ -134,6 +135,9 @@ export const fan: ObstacleKind = {
     },
     gait: gaitParam('jog'),
   },
+  limits: ['fan.inner-gap'],
+  gapParam: GAP_ITSELF,
+  crossedTogether: true,
   build(values) {
     const shape = fanShape(values);
     const why = fanFault(values, shape);

@@ -3,6 +3,7 @@ import { choiceValue, numberValue, type Values } from '../../pieces/params.ts';
 import type { ObstacleKind } from '../obstacle.ts';
 import { gaitParam } from '../parts.ts';
 import { infeasible, lengthWords } from '../refusal-words.ts';
+import { GAP_ITSELF } from '../traits.ts';
 import { buildRun, ROW_PARAMS } from './run.ts';
 
 /**
@@ -16,7 +17,7 @@ import { buildRun, ROW_PARAMS } from './run.ts';
 export const raisedRun: ObstacleKind = {
   id: 'raised-run',
   title: 'Raised run',
-  group: 'Over poles',
+  family: 'poles',
   about: 'A run of poles raised at both ends, at one, or at one and the other by turns.',
   params: {
     ...ROW_PARAMS,
@@ -37,6 +38,8 @@ export const raisedRun: ObstacleKind = {
     },
     gait: gaitParam('walk'),
   },
+  gapParam: GAP_ITSELF,
+  crossedTogether: true,
   build(values) {
     const height = numberValue(values, 'height');
     const thickness = numberValue(values, 'thickness');

@@ -2,6 +2,7 @@ import { feet, inches } from '../../measure/quantity.ts';
 import { numberValue, type Params, type Values } from '../../pieces/params.ts';
 import type { Built, ObstacleKind } from '../obstacle.ts';
 import { constraintOf, crossStation, gaitParam, gaitsOn, POLE_PARAMS, pairs, pieceOfKind } from '../parts.ts';
+import { GAP_ITSELF } from '../traits.ts';
 
 /** Poles in a row, from the first to the last, and the fraction along them at which they are ridden. */
 export const ROW_PARAMS = {
@@ -92,8 +93,10 @@ export function buildRun(values: Values, raised: (i: number) => Values = () => (
 export const run: ObstacleKind = {
   id: 'run',
   title: 'Run of poles',
-  group: 'Over poles',
+  family: 'poles',
   about: 'Parallel poles in a row: walk-overs, jog-overs or lope-overs, by the gap and the gait.',
   params: ROW_PARAMS,
+  gapParam: GAP_ITSELF,
+  crossedTogether: true,
   build: (values) => buildRun(values),
 };

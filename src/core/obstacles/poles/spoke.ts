@@ -96,7 +96,7 @@ const CLEAR_MOST = feet(12);
 export const spoke: ObstacleKind = {
   id: 'spoke',
   title: 'Spoke',
-  group: 'Over poles',
+  family: 'poles',
   about: 'A wheel of poles about a marker, ridden round on a circle.',
   params: {
     // With more, a horse that comes to the line at the near ends has to cross an arm before the first.
@@ -131,6 +131,14 @@ export const spoke: ObstacleKind = {
     },
     gait: gaitParam('jog'),
   },
+  limits: ['marker.clear'],
+  // The gap is a chord between two arms: as it widens, all arms move out by half of it over the sine of half their angle.
+  gapParam: {
+    param: 'clear',
+    value: (values, taped, wanted) =>
+      numberValue(values, 'clear') + (wanted - taped) * (1 / (2 * Math.sin(Math.PI / numberValue(values, 'arms')))),
+  },
+  crossedTogether: true,
   build(values) {
     const shape = spokeShape(values);
     const unclosed = closingFault(values);

@@ -14,6 +14,7 @@ import {
   stockMinTurnRadius,
 } from '../parts.ts';
 import { bracketedLength, infeasible, lengthWords, roughLength } from '../refusal-words.ts';
+import { GAP_ITSELF } from '../traits.ts';
 
 /**
  * A run whose poles are turned to the one side and the other by turns; the horse bends with them, square over each in its
@@ -32,7 +33,7 @@ import { bracketedLength, infeasible, lengthWords, roughLength } from '../refusa
 export const zigzag: ObstacleKind = {
   id: 'zigzag',
   title: 'Zigzag run',
-  group: 'Over poles',
+  family: 'poles',
   about: 'Poles turned left and right by turns: the horse bends with them and keeps to their middles.',
   params: {
     poles: { kind: 'count', label: 'Poles', usual: 4, least: 2, most: 12 },
@@ -56,6 +57,7 @@ export const zigzag: ObstacleKind = {
     },
     gait: gaitParam('jog'),
   },
+  gapParam: GAP_ITSELF,
   build(values) {
     const gap = numberValue(values, 'gap');
     const thickness = numberValue(values, 'thickness');

@@ -4,6 +4,7 @@ import { numberValue } from '../../pieces/params.ts';
 import type { ObstacleKind } from '../obstacle.ts';
 import { constraintOf, POLE_PARAMS, pieceOfKind } from '../parts.ts';
 import { bracketedLength, infeasible, lengthWords } from '../refusal-words.ts';
+import { SIDE_PASSING_LIMITS } from '../traits.ts';
 import { sidePassages } from './side-pass.ts';
 
 /**
@@ -21,7 +22,7 @@ import { sidePassages } from './side-pass.ts';
 export const sidePassBetween: ObstacleKind = {
   id: 'side-pass-between',
   title: 'Side pass between poles',
-  group: 'Side pass',
+  family: 'side-passing',
   about: 'Two parallel poles to side pass between, one in front of the horse and one behind.',
   params: {
     gap: {
@@ -34,6 +35,7 @@ export const sidePassBetween: ObstacleKind = {
     },
     ...POLE_PARAMS,
   },
+  limits: [...SIDE_PASSING_LIMITS, 'side-pass.parallel'],
   build(values) {
     const gap = numberValue(values, 'gap');
     const size = { length: numberValue(values, 'length'), thickness: numberValue(values, 'thickness') };

@@ -2,6 +2,7 @@ import { feet } from '../../measure/quantity.ts';
 import { numberValue } from '../../pieces/params.ts';
 import type { ObstacleKind } from '../obstacle.ts';
 import { centredPieces, constraintOf, cornerConstraints, cornerSetback, POLE_PARAMS, pieceOfKind } from '../parts.ts';
+import { SIDE_PASSING_LIMITS } from '../traits.ts';
 import { cornerPassages } from './side-pass-corner.ts';
 
 /**
@@ -18,13 +19,14 @@ import { cornerPassages } from './side-pass-corner.ts';
 export const sidePassL: ObstacleKind = {
   id: 'side-pass-l',
   title: 'Side pass L',
-  group: 'Side pass',
+  family: 'side-passing',
   about: 'Two poles in a square corner: side pass the one, turn on the forehand or the haunches, side pass the other.',
   params: {
     length: { ...POLE_PARAMS.length, label: 'First pole', usual: feet(8) },
     secondLength: { ...POLE_PARAMS.length, label: 'Second pole', usual: feet(8) },
     thickness: POLE_PARAMS.thickness,
   },
+  limits: SIDE_PASSING_LIMITS,
   build(values) {
     const length = numberValue(values, 'length');
     const secondLength = numberValue(values, 'secondLength');

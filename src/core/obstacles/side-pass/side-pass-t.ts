@@ -2,6 +2,7 @@ import { feet } from '../../measure/quantity.ts';
 import { numberValue } from '../../pieces/params.ts';
 import type { ObstacleKind } from '../obstacle.ts';
 import { centredPieces, constraintOf, POLE_PARAMS, pieceOfKind } from '../parts.ts';
+import { SIDE_PASSING_LIMITS } from '../traits.ts';
 import { sidePassages } from './side-pass.ts';
 import { cornerPassages } from './side-pass-corner.ts';
 
@@ -20,13 +21,14 @@ import { cornerPassages } from './side-pass-corner.ts';
 export const sidePassT: ObstacleKind = {
   id: 'side-pass-t',
   title: 'Side pass T',
-  group: 'Side pass',
+  family: 'side-passing',
   about: 'Side pass along the bar to its middle, turn, and side pass down the stem; or over the whole bar.',
   params: {
     length: { ...POLE_PARAMS.length, label: 'Bar' },
     stemLength: { ...POLE_PARAMS.length, label: 'Stem', usual: feet(8) },
     thickness: POLE_PARAMS.thickness,
   },
+  limits: SIDE_PASSING_LIMITS,
   build(values) {
     const length = numberValue(values, 'length');
     const stemLength = numberValue(values, 'stemLength');

@@ -10,6 +10,7 @@ import {
   POLE_PARAMS,
   pieceOfKind,
 } from '../parts.ts';
+import { SIDE_PASSING_LIMITS } from '../traits.ts';
 import { cornerPassages } from './side-pass-corner.ts';
 
 /**
@@ -26,7 +27,7 @@ import { cornerPassages } from './side-pass-corner.ts';
 export const sidePassV: ObstacleKind = {
   id: 'side-pass-v',
   title: 'Side pass V',
-  group: 'Side pass',
+  family: 'side-passing',
   about: 'Two poles in a wide or sharp corner to side pass, with part of a turn where they meet.',
   params: {
     ...POLE_PARAMS,
@@ -41,6 +42,7 @@ export const sidePassV: ObstacleKind = {
       most: degrees(165),
     },
   },
+  limits: SIDE_PASSING_LIMITS,
   build(values) {
     const length = numberValue(values, 'length');
     const thickness = numberValue(values, 'thickness');

@@ -2,6 +2,7 @@ import type { Metres } from '../../measure/quantity.ts';
 import type { ObstacleKind } from '../obstacle.ts';
 import { POLE_PARAMS, pieceOfKind, poseStation } from '../parts.ts';
 import type { Passage } from '../passage.ts';
+import { SIDE_PASSING_LIMITS } from '../traits.ts';
 
 /** From a pole's end to the middle of the hoof base when the near hooves are past it. Estimate. */
 export const PAST_END: Metres = 0.5;
@@ -31,9 +32,10 @@ export function sidePassages(piece: string, line: { length: Metres; y: Metres; w
 export const sidePass: ObstacleKind = {
   id: 'side-pass',
   title: 'Side pass',
-  group: 'Side pass',
+  family: 'side-passing',
   about: 'A pole to side pass over, front feet on one side and hind feet on the other.',
   params: POLE_PARAMS,
+  limits: SIDE_PASSING_LIMITS,
   build(values) {
     const pole = pieceOfKind('pole-1', 'pole', values, { x: 0, y: 0, angle: 0 });
     const length = Number(pole.values.length);

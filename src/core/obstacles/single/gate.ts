@@ -19,7 +19,7 @@ const ASIDE = 1.4;
 export const gate: ObstacleKind = {
   id: 'gate',
   title: 'Gate',
-  group: 'Gate, bridge, water',
+  family: 'work',
   about: 'A gate to open, pass and shut from the saddle without letting go.',
   params: gatePiece.params,
   build(values) {

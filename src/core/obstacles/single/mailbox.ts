@@ -11,7 +11,7 @@ import type { Passage } from '../passage.ts';
 export const mailbox: ObstacleKind = {
   id: 'mailbox',
   title: 'Mailbox',
-  group: 'Gate, bridge, water',
+  family: 'work',
   about: 'A letter box to ride up to, halt beside, open and shut.',
   params: mailboxPiece.params,
   build(values) {

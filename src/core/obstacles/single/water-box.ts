@@ -8,7 +8,7 @@ import { straightOver } from './straight-over.ts';
 export const waterBox: ObstacleKind = {
   id: 'water-box',
   title: 'Water box',
-  group: 'Gate, bridge, water',
+  family: 'work',
   about: 'A shallow pan of water to walk through.',
   params: waterPiece.params,
   build(values) {
