@@ -20,7 +20,8 @@ export function constraintStatusOf(course: Course): ConstraintStatus {
   const before = statusCache.get(course);
   if (before !== undefined) return before;
   const found = constraintStatus(currentLayout(course), course.arena, { unit: course.unit });
-  const made = { ...found, clashes: found.conflicts.map((clash) => conflictWithDisplayNames(clash, survey(course))) };
+  const conflicts = found.conflicts.map((conflict) => conflictWithDisplayNames(conflict, survey(course)));
+  const made: ConstraintStatus = { ...found, conflicts };
   statusCache.set(course, made);
   return made;
 }

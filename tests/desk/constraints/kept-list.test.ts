@@ -368,6 +368,7 @@ describe('while a clash stands in the course', () => {
     expect(desk.state().course).toBe(course);
     expect(desk.state().said).toMatch(/cannot all hold/);
     const [clash] = constraintStatusOf(desk.state().course).conflicts;
+    expect(clash?.says).toContain('Pole 1 of the run of poles (obstacle 1)');
     const offer = clash?.resolutions[0];
     if (offer === undefined) throw new Error('no way out is offered');
     desk.resolve(offer);

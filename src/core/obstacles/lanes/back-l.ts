@@ -1,16 +1,13 @@
-import { feet, INCH, inches, type Metres } from '../../measure/quantity.ts';
+import { feet, INCH, inches } from '../../measure/quantity.ts';
 import { numberValue } from '../../pieces/params.ts';
 import { TOUCH } from '../../plane/point.ts';
 import type { Pose } from '../../plane/pose.ts';
 import type { ObstacleKind } from '../obstacle.ts';
-import { CLEAR_DISTANCE, constraintOf, POLE_PARAMS, pieceOfKind, poseStation, turnStation } from '../parts.ts';
-import type { Passage } from '../passage.ts';
+import { constraintOf, POLE_PARAMS, pieceOfKind } from '../parts.ts';
 import { infeasible, lengthWords } from '../refusal-words.ts';
 import { BACKING_LIMITS } from '../traits.ts';
 import { LANE_WIDTH } from './back-lane.ts';
-
-/** Both poles of a leg run beside each other for at least this long, or it is no lane. Estimate. */
-const LEAST_LANE: Metres = feet(2);
+import { type Lane, LEAST_LANE, lanePassages } from './lane-ways.ts';
 
 /**
  * A lane with one square corner: two outer poles that meet corner to corner, two inner ones likewise. One leg runs along
@@ -52,15 +49,15 @@ export const backL: ObstacleKind = {
     const reachesTo = Math.max(length, inner + innerLength);
     const laneEnd = Math.min(length, inner + innerLength);
     const shift = -(reachesTo - thickness) / 2;
-    const along = (x: number, y: number): Pose => ({ x: x + shift, y: y + shift, angle: 0 });
+    const level = (x: number, y: number): Pose => ({ x: x + shift, y: y + shift, angle: 0 });
     const upright = (x: number, y: number): Pose => ({ x: x + shift, y: y + shift, angle: Math.PI / 2 });
     const half = thickness / 2;
     const outer = { length, thickness };
     const short = { length: innerLength, thickness };
     const pieces = [
-      pieceOfKind('outer-x', 'pole', outer, along(length / 2, -half)),
+      pieceOfKind('outer-x', 'pole', outer, level(length / 2, -half)),
       pieceOfKind('outer-y', 'pole', outer, upright(-half, length / 2)),
-      pieceOfKind('inner-x', 'pole', short, along(inner + innerLength / 2, width + half)),
+      pieceOfKind('inner-x', 'pole', short, level(inner + innerLength / 2, width + half)),
       pieceOfKind('inner-y', 'pole', short, upright(width + half, inner + innerLength / 2)),
     ];
     const beside = (inner + laneEnd) / 2;
@@ -82,68 +79,16 @@ export const backL: ObstacleKind = {
       constraintOf('lane-x', 'gap', lane('x'), { hold: width, side: 1 }),
       constraintOf('lane-y', 'gap', lane('y'), { hold: width, side: -1 }),
     ];
-    // Poses in the frame of outer-x: its middle is half a length along, and the lane begins at +half.
-    const on = (x: number, y: number, angle: number) => ({ x: x - length / 2, y: y + half, angle });
+    const [outerX, outerY] = pieces;
+    if (outerX === undefined || outerY === undefined) throw new Error('back-l: two outer poles meet');
     const mid = width / 2;
-    const mouth = reachesTo + CLEAR_DISTANCE;
-    const deep = laneEnd - CLEAR_DISTANCE / 2;
-    const [east, north, west, south] = [0, Math.PI / 2, Math.PI, -Math.PI / 2];
-    const quarter = Math.PI / 2;
-    const station = (pose: Pose, move: 'ride' | 'back' = 'ride') => poseStation('outer-x', pose, move);
-    const passages: Passage[] = [
-      {
-        id: 'turn-and-back',
-        title: 'turn and back through the L',
-        gaits: ['walk'],
-        stations: [
-          station(on(mouth, mid, west)),
-          turnStation(Math.PI),
-          station(on(mid, mid, east), 'back'),
-          turnStation(-quarter),
-          station(on(mid, mouth, south), 'back'),
-        ],
-      },
-      {
-        id: 'turn-and-back-return',
-        title: 'turn and back through the L from the other end',
-        gaits: ['walk'],
-        stations: [
-          station(on(mid, mouth, south)),
-          turnStation(Math.PI),
-          station(on(mid, mid, north), 'back'),
-          turnStation(quarter),
-          station(on(mouth, mid, west), 'back'),
-        ],
-      },
-      {
-        id: 'in-and-back',
-        title: 'ride into the L and back out',
-        gaits: ['walk'],
-        stations: [
-          station(on(mouth, mid, west)),
-          station(on(mid, mid, west)),
-          turnStation(-quarter),
-          station(on(mid, deep, north)),
-          station(on(mid, mid, north), 'back'),
-          turnStation(quarter),
-          station(on(mouth, mid, west), 'back'),
-        ],
-      },
-      {
-        id: 'in-and-back-return',
-        title: 'ride into the L from the other end and back out',
-        gaits: ['walk'],
-        stations: [
-          station(on(mid, mouth, south)),
-          station(on(mid, mid, south)),
-          turnStation(quarter),
-          station(on(deep, mid, east)),
-          station(on(mid, mid, east), 'back'),
-          turnStation(-quarter),
-          station(on(mid, mouth, south), 'back'),
-        ],
-      },
-    ];
+    const spot = (x: number, y: number) => ({ x: x + shift, y: y + shift });
+    const middleLine: Lane = {
+      spots: [spot(reachesTo, mid), spot(mid, mid), spot(mid, reachesTo)],
+      beside: [outerX, outerY],
+      overhang: reachesTo - laneEnd,
+    };
+    const passages = lanePassages(middleLine, 'L');
     return { kind: 'built', pieces, constraints, passages, facts: { width, lane: laneEnd } };
   },
 };

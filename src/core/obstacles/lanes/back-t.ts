@@ -3,19 +3,12 @@ import { numberValue } from '../../pieces/params.ts';
 import { TOUCH } from '../../plane/point.ts';
 import type { Pose } from '../../plane/pose.ts';
 import type { ObstacleKind } from '../obstacle.ts';
-import {
-  CLEAR_DISTANCE,
-  centredPieces,
-  constraintOf,
-  POLE_PARAMS,
-  pieceOfKind,
-  poseStationOn,
-  turnStation,
-} from '../parts.ts';
+import { centredPieces, constraintOf, POLE_PARAMS, pieceOfKind } from '../parts.ts';
 import type { Passage } from '../passage.ts';
 import { infeasible, lengthWords } from '../refusal-words.ts';
 import { BACKING_LIMITS } from '../traits.ts';
 import { LANE_WIDTH } from './back-lane.ts';
+import { inAndOut, type Lane, reversedLane, turnAndBack } from './lane-ways.ts';
 
 /**
  * A stem between two poles that opens into a lane across its end. Frame: origin at the middle, the stem at −y; `across`
@@ -88,7 +81,7 @@ export const backT: ObstacleKind = {
       }),
       constraintOf(`square-${which}`, 'square', [{ piece: `arm-${which}` }, { piece: `stem-${which}` }]),
     ];
-    const lane = (id: string, a: { piece: string; at: number }, b: { piece: string; at: number }) => [
+    const heldLane = (id: string, a: { piece: string; at: number }, b: { piece: string; at: number }) => [
       constraintOf(`lane-${id}`, 'gap', [a, b], { hold: width, side: 1 }),
       constraintOf(`parallel-${id}`, 'parallel', [{ piece: a.piece }, { piece: b.piece }]),
       constraintOf(`level-${id}`, 'ends-level', [a, b]),
@@ -96,46 +89,32 @@ export const backT: ObstacleKind = {
     const constraints = [
       ...corner('left', 1, -1),
       ...corner('right', 0, 1),
-      ...lane('stem', { piece: 'stem-left', at: 0.5 }, { piece: 'stem-right', at: 0.5 }),
-      ...lane('across', { piece: 'arm-left', at: 0.5 }, { piece: 'across', at: 0.5 - middle / length }),
+      ...heldLane('stem', { piece: 'stem-left', at: 0.5 }, { piece: 'stem-right', at: 0.5 }),
+      ...heldLane('across', { piece: 'arm-left', at: 0.5 }, { piece: 'across', at: 0.5 - middle / length }),
     ];
     const [across, , , stemLeft] = pieces;
     if (across === undefined || stemLeft === undefined) throw new Error('back-t: it has a stem and a pole across');
     const y = across.pose.y - half - width / 2;
-    const foot = stemLeft.pose.y - stemLength / 2 - CLEAR_DISTANCE;
-    const far = Math.max(length / 2, inner + armLength) + CLEAR_DISTANCE;
-    const [east, north, west, south] = [0, Math.PI / 2, Math.PI, -Math.PI / 2];
-    const ways = (['left', 'right'] as const).flatMap((hand): Passage[] => {
-      const out = hand === 'left' ? -1 : 1;
-      // Out of an arm tail first and into it head first, the horse faces the same way.
-      const facing = hand === 'left' ? east : west;
-      const quarter = (-out * Math.PI) / 2;
+    const foot = stemLeft.pose.y - stemLength / 2;
+    const far = Math.max(length / 2, inner + armLength);
+    const passages = (['left', 'right'] as const).flatMap((hand): Passage[] => {
+      const end = { x: hand === 'left' ? -far : far, y };
+      const lane: Lane = { spots: [{ x: 0, y: foot }, { x: 0, y }, end], beside: [stemLeft, across] };
       return [
         {
           id: `turn-and-back-${hand}`,
           title: `turn and back up the T, a quarter turn ${hand}, and back out`,
           gaits: ['walk'],
-          stations: [
-            poseStationOn(stemLeft, { x: 0, y: foot, angle: north }),
-            turnStation(Math.PI),
-            poseStationOn(across, { x: 0, y, angle: south }, 'back'),
-            turnStation(quarter),
-            poseStationOn(across, { x: out * far, y, angle: facing }, 'back'),
-          ],
+          stations: turnAndBack(lane),
         },
         {
           id: `in-${hand}`,
           title: `ride into the T from the ${hand} and back out of its stem`,
           gaits: ['walk'],
-          stations: [
-            poseStationOn(across, { x: out * far, y, angle: facing }),
-            poseStationOn(across, { x: 0, y, angle: facing }),
-            turnStation(quarter),
-            poseStationOn(stemLeft, { x: 0, y: foot, angle: north }, 'back'),
-          ],
+          stations: inAndOut(reversedLane(lane)),
         },
       ];
     });
-    return { kind: 'built', pieces, constraints, passages: ways, facts: { width } };
+    return { kind: 'built', pieces, constraints, passages, facts: { width } };
   },
 };
