@@ -5,6 +5,7 @@ import { describe, expect, test } from 'vitest';
 
 /** From the bottom up. A room may import itself and the rooms before it. */
 const LADDER = [
+  'core/memo',
   'core/measure',
   'core/plane',
   'core/solve',

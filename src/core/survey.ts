@@ -2,6 +2,7 @@ import { type Course, currentLayout, type Layout, type Stock } from './course/co
 import { type PlacedObstacle, type PlacedPiece, placedObstacle } from './course/placed.ts';
 import type { Horse } from './horses/horse.ts';
 import { horseById, STOCK_HORSE } from './horses/horses.ts';
+import { memoizeByIdentity } from './memo/by-identity.ts';
 import { type ClassClock, classClock } from './ride/class-clock.ts';
 import type { Line } from './ride/line.ts';
 import { lineOfTravel } from './ride/line-of-travel.ts';
@@ -71,15 +72,11 @@ function numbersOf(layout: Layout): ReadonlyMap<string, readonly number[]> {
   return numbers;
 }
 
-const surveyCache = new WeakMap<Course, Survey>();
-
 /**
  * Everything measurable about a course. The same course object gives the same survey object; obstacles and ways that
  * an edit did not touch are taken from before. A horse that is not known is measured as the stock horse.
  */
-export function survey(course: Course): Survey {
-  const cached = surveyCache.get(course);
-  if (cached !== undefined) return cached;
+export const survey = memoizeByIdentity((course: Course): Survey => {
   const layout = currentLayout(course);
   const horse = horseById(course.horse) ?? STOCK_HORSE;
   const obstacles = layout.obstacles.map(placedObstacle);
@@ -96,25 +93,19 @@ export function survey(course: Course): Survey {
     classClock: classClock(line, layout.ride, course.class),
     truck: truckUse(course.truck, pieces),
   };
-  surveyCache.set(course, made);
   return made;
-}
+});
 
 /** Every hoof print of the go; worked out when somebody asks, and kept. */
 export function printsOf({ line, horse }: Survey): readonly HoofPrint[] {
   return printsOn(line, horse);
 }
 
-const printNoteCache = new WeakMap<Survey, readonly PrintNote[]>();
-
 /** Prints that meet a pole or come within a hoof's width of one; worked out when somebody asks, and kept. */
-export function printNotesOf(of: Survey): readonly PrintNote[] {
-  const cached = printNoteCache.get(of);
-  if (cached !== undefined) return cached;
+export const printNotesOf = memoizeByIdentity((of: Survey): readonly PrintNote[] => {
   const made = printNotes(printsOf(of), of.pieces, of.horse);
-  printNoteCache.set(of, made);
   return made;
-}
+});
 
 /** How many of something there are, and how many of them were worked out anew. */
 interface NewCount {

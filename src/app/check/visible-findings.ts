@@ -1,18 +1,14 @@
 import type { Finding } from '../../core/checks/check.ts';
 import { closerFindingsOf } from '../../core/checks/checks.ts';
 import { unwaivedFindings } from '../../core/checks/results/waived.ts';
+import { memoizeByIdentity } from '../../core/memo/by-identity.ts';
 import type { DeskState } from '../../desk/desk.ts';
 
-const cache = new WeakMap<readonly Finding[], readonly Finding[]>();
-
 /** The findings that nobody has waived: the same list for the same findings. */
-function withoutWaived(findings: readonly Finding[]): readonly Finding[] {
-  const known = cache.get(findings);
-  if (known !== undefined) return known;
+const withoutWaived = memoizeByIdentity((findings: readonly Finding[]): readonly Finding[] => {
   const own = unwaivedFindings(findings);
-  cache.set(findings, own);
   return own;
-}
+});
 
 /** What is shown: at Check all that is found, with a closer look while nothing is dragged; elsewhere what is open. */
 export function visibleFindings({ stage, gesture, survey, findings }: DeskState): readonly Finding[] {

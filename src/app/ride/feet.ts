@@ -1,5 +1,6 @@
 import type { Horse } from '../../core/horses/horse.ts';
 import type { Seconds } from '../../core/measure/quantity.ts';
+import { memoizeByIdentity } from '../../core/memo/by-identity.ts';
 import { distance, type Point } from '../../core/plane/point.ts';
 import { type Pose, toWorld } from '../../core/plane/pose.ts';
 import { type Foot, footOffset, sideOf } from '../../core/ride/footfall.ts';
@@ -21,11 +22,7 @@ const DOWN: Readonly<Record<HoofPrint['gait'], number>> = { walk: 0.62, jog: 0.4
 /** A foot further than this from where it stands at rest is no foot of this stride, in wheelbases. */
 const FAR = 1.1;
 
-const byFoot = new WeakMap<readonly HoofPrint[], ReadonlyMap<Foot, readonly HoofPrint[]>>();
-
-function sorted(prints: readonly HoofPrint[]): ReadonlyMap<Foot, readonly HoofPrint[]> {
-  const known = byFoot.get(prints);
-  if (known !== undefined) return known;
+const sorted = memoizeByIdentity((prints: readonly HoofPrint[]): ReadonlyMap<Foot, readonly HoofPrint[]> => {
   const all = new Map<Foot, readonly HoofPrint[]>();
   for (const foot of FEET) {
     const own = prints.filter((print) => print.foot === foot);
@@ -34,9 +31,8 @@ function sorted(prints: readonly HoofPrint[]): ReadonlyMap<Foot, readonly HoofPr
       own.toSorted((a, b) => a.time - b.time),
     );
   }
-  byFoot.set(prints, all);
   return all;
-}
+});
 
 /** The first that has not come down by then. */
 function firstAfter(prints: readonly HoofPrint[], time: Seconds): number {

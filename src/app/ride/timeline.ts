@@ -1,5 +1,6 @@
 import type { Lead } from '../../core/course/course.ts';
 import type { Seconds } from '../../core/measure/quantity.ts';
+import { memoizeByIdentity } from '../../core/memo/by-identity.ts';
 import type { Line, LineElement } from '../../core/ride/line.ts';
 import { ridePositionAt, secondsAt } from '../../core/ride/playing.ts';
 import type { Survey } from '../../core/survey.ts';
@@ -7,14 +8,11 @@ import { obstacleTitle } from '../app-words.ts';
 import { TRAVEL_STYLES, travelKind } from '../arena/painters/travel-styles.ts';
 import type { Timeline } from './player.ts';
 
-const timelines = new WeakMap<Line, Timeline>();
 /** Stops nearer than this are one: two poles cannot be landed between so fast. */
 const APART: Seconds = 0.05;
 
 /** The line as something to play. One stops at every landing, and where another part of the line begins. */
-export function timelineOf(line: Line): Timeline {
-  const known = timelines.get(line);
-  if (known !== undefined) return known;
+export const timelineOf = memoizeByIdentity((line: Line): Timeline => {
   const landings = line.gaps.flatMap(({ landings: { places } }) => places.map(({ at }) => secondsAt(line, at)));
   const parts = line.elements.map((element) => secondsAt(line, element.from, element));
   const stops: Seconds[] = [];
@@ -22,9 +20,8 @@ export function timelineOf(line: Line): Timeline {
     if (moment - (stops.at(-1) ?? -1) > APART) stops.push(moment);
   }
   const timeline = { duration: line.clock.go, cuePoints: stops };
-  timelines.set(line, timeline);
   return timeline;
-}
+});
 
 /** On which lead the horse lopes there; null where it does not lope or is on no lead. */
 export function leadAt(line: Line, element: LineElement, at: number): Lead | null {

@@ -1,5 +1,6 @@
 import { placedObstacle } from '../../core/course/placed.ts';
 import type { ShelfItem } from '../../core/course/shelf-item.ts';
+import { memoizeByIdentity } from '../../core/memo/by-identity.ts';
 import { buildObstacle } from '../../core/obstacles/build.ts';
 import type { Mark } from '../../core/plane/mark.ts';
 import type { Point } from '../../core/plane/point.ts';
@@ -26,16 +27,11 @@ export function sketchOf(kind: string): Sketch | null {
   return sketch;
 }
 
-const shelfSketches = new WeakMap<ShelfItem, Sketch>();
-
 /** An obstacle from the shelf as marks, as it was kept. */
-export function shelfSketch(item: ShelfItem): Sketch {
-  const known = shelfSketches.get(item);
-  if (known !== undefined) return known;
+export const shelfSketch = memoizeByIdentity((item: ShelfItem): Sketch => {
   const sketch = sketched(placedObstacle({ ...item.obstacle, pose: { ...ORIGIN, angle: item.obstacle.pose.angle } }));
-  shelfSketches.set(item, sketch);
   return sketch;
-}
+});
 
 function sketched(placed: ReturnType<typeof placedObstacle>): Sketch {
   return {

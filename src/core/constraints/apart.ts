@@ -25,6 +25,7 @@ export const apart: ConstraintKind = {
   unit: 'm',
   takes: ['piece', 'piece'],
   suits: ['small', 'small'],
+  leavesTurn: true,
   measure: (gripped) => clearDistance(gripped).value,
   residuals(gripped, hold) {
     const now = clearDistance(gripped);

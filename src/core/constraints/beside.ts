@@ -17,6 +17,7 @@ export const beside: ConstraintKind = {
   unit: 'm',
   takes: ['piece', 'piece'],
   suits: ['small', 'long'],
+  leavesTurn: true,
   sided: true,
   measure: (gripped, side) => clearDistance(gripped, side).value,
   residuals(gripped, hold, side) {

@@ -49,6 +49,8 @@ export interface ConstraintKind {
   readonly ends?: readonly [readonly number[], readonly number[]];
   /** Present when it pins its pieces: it has no equations, and the solver leaves the pieces where they are. */
   readonly pins?: true;
+  /** Present when it holds the same however a small piece is turned. */
+  readonly leavesTurn?: true;
   /** Whether pieces that lie so could be meant by it, so that it is worth suggesting; absent: always. */
   isPlausible?(gripped: readonly GrippedPose[], side: 1 | -1): boolean;
   /** Whether the pieces lie on this side now; absent: where `measure` is not negative. */

@@ -30,6 +30,7 @@ export const clearOfMarker: ConstraintKind = {
   unit: 'm',
   takes: ['piece', 'piece'],
   suits: ['small', 'long'],
+  leavesTurn: true,
   ends: [[0.5], [0, 1]],
   measure: (gripped) => clearDistance(gripped).value,
   residuals(gripped, hold) {

@@ -22,6 +22,7 @@ export const onArc: ConstraintKind = {
   unit: 'm',
   takes: ['piece', 'piece'],
   suits: ['small', 'any'],
+  leavesTurn: true,
   measure: (gripped) => radius(gripped).value,
   residuals(gripped, hold) {
     const now = radius(gripped);

@@ -11,6 +11,7 @@ export const onLine: ConstraintKind = {
   unit: 'none',
   takes: ['piece', 'piece'],
   suits: ['long', 'any'],
+  leavesTurn: true,
   measure: (gripped) => offsetFromLine(gripped, 'on-line').value,
   residuals: (gripped) => [offsetFromLine(gripped, 'on-line')],
   sentence: ([first, second]) => `${second} lies on the line of ${first}.`,

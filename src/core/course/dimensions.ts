@@ -1,6 +1,7 @@
 import type { GrippedPose } from '../constraints/constraint.ts';
 import { axisPoint } from '../constraints/grip.ts';
 import type { LengthUnit } from '../measure/quantity.ts';
+import { memoizeByIdentity } from '../memo/by-identity.ts';
 import type { Point } from '../plane/point.ts';
 import type { Arena, Layout } from './course.ts';
 import {
@@ -36,17 +37,10 @@ function grippedPoints(gripped: readonly GrippedPose[]): readonly [Point, Point]
   return [from, second ?? from];
 }
 
-const cache = new WeakMap<
-  Layout,
-  { readonly arena: Arena; readonly unit: LengthUnit; readonly tapes: readonly Dimension[] }
->();
-
 /** The tapes of all constraints with a number, in the order of the file; the same list for the same layout. */
-export function dimensions(layout: Layout, arena: Arena, unit: LengthUnit): readonly Dimension[] {
-  const cached = cache.get(layout);
-  if (cached?.arena === arena && cached.unit === unit) return cached.tapes;
+export const dimensions = memoizeByIdentity((layout: Layout, arena: Arena, unit: LengthUnit): readonly Dimension[] => {
   const pieces = placedPieces(layout);
-  const made = resolvedConstraints(layout).flatMap((resolved): Dimension[] => {
+  return resolvedConstraints(layout).flatMap((resolved): Dimension[] => {
     const { key, kind, constraint } = resolved;
     const gripped = grippedPoses(resolved, arena, pieces);
     if (kind.unit === 'none' || gripped === undefined) return [];
@@ -57,6 +51,4 @@ export function dimensions(layout: Layout, arena: Arena, unit: LengthUnit): read
     const printed = printMeasure(kind, value, unit);
     return [{ key, kind: kind.id, unit: kind.unit, from, to, value, printed, isDriving: hold !== undefined, says }];
   });
-  cache.set(layout, { arena, unit, tapes: made });
-  return made;
-}
+});

@@ -1,3 +1,4 @@
+import { memoizeByIdentity } from '../memo/by-identity.ts';
 import type { Obstacle } from '../obstacles/obstacle.ts';
 import type { Values } from '../pieces/params.ts';
 import type { Figure, Piece, PieceKind } from '../pieces/piece.ts';
@@ -21,6 +22,13 @@ export interface PlacedObstacle {
   readonly obstacle: Obstacle;
   readonly pieces: readonly PlacedPiece[];
   readonly bounds: Bounds;
+}
+
+const footprintBounds = memoizeByIdentity(ringBounds);
+
+/** The bounds of a piece on the ground, metres. */
+export function pieceBounds({ footprint }: PlacedPiece): Bounds {
+  return footprintBounds(footprint);
 }
 
 /** The key by which a layout names one piece. */

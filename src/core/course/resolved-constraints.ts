@@ -4,6 +4,7 @@ import { grippedWall } from '../constraints/grip.ts';
 import { printAngle } from '../measure/angle.ts';
 import { printLength } from '../measure/length.ts';
 import type { LengthUnit } from '../measure/quantity.ts';
+import { memoizeByIdentity } from '../memo/by-identity.ts';
 import type { Pose } from '../plane/pose.ts';
 import type { Arena, Layout } from './course.ts';
 import { obstacleOf, pieceOf } from './ids.ts';
@@ -34,12 +35,8 @@ function fits(kind: ConstraintKind, grips: readonly Grip[]): boolean {
   );
 }
 
-const cache = new WeakMap<Layout, readonly ResolvedConstraint[]>();
-
 /** Every constraint, inside obstacles first. One of an unknown kind, or with grips that its kind does not take, is left out. */
-export function resolvedConstraints(layout: Layout): readonly ResolvedConstraint[] {
-  const cached = cache.get(layout);
-  if (cached !== undefined) return cached;
+export const resolvedConstraints = memoizeByIdentity((layout: Layout): readonly ResolvedConstraint[] => {
   const inside = layout.obstacles.flatMap((obstacle) =>
     obstacle.constraints.map((constraint) => ({
       key: pieceKey(obstacle.id, constraint.id),
@@ -55,9 +52,8 @@ export function resolvedConstraints(layout: Layout): readonly ResolvedConstraint
     const kind = constraintKind(each.constraint.kind);
     return kind === undefined || !fits(kind, each.grips) ? [] : [{ ...each, kind }];
   });
-  cache.set(layout, made);
   return made;
-}
+});
 
 export function placedPieces(layout: Layout): ReadonlyMap<string, PlacedPiece> {
   return new Map(

@@ -1,3 +1,4 @@
+import { memoizeByIdentity } from '../memo/by-identity.ts';
 import type { Obstacle } from '../obstacles/obstacle.ts';
 import type { Arena, Layout } from './course.ts';
 import { obstacleOf } from './ids.ts';
@@ -9,12 +10,9 @@ import { layoutProblem } from './solver-problem.ts';
 const VALUE_TOLERANCE = 1e-9;
 
 const NOWHERE: Arena = { title: '', length: 0, width: 0, entrance: { wall: 'south', at: 0, width: 0 } };
-const cache = new WeakMap<Obstacle, boolean>();
 
 /** Whether everything that the obstacle itself holds is met as its pieces lie; where it lies does not matter. */
-export function isConsistent(obstacle: Obstacle): boolean {
-  const cached = cache.get(obstacle);
-  if (cached !== undefined) return cached;
+export const isConsistent = memoizeByIdentity((obstacle: Obstacle): boolean => {
   const alone: Layout = {
     id: '',
     title: '',
@@ -29,9 +27,8 @@ export function isConsistent(obstacle: Obstacle): boolean {
       .residuals(equation.bodies.map((id) => poses.get(id) ?? obstacle.pose))
       .every(({ value }) => Math.abs(value) <= VALUE_TOLERANCE),
   );
-  cache.set(obstacle, consistent);
   return consistent;
-}
+});
 
 /**
  * The obstacles that move as one body: those whose own measures hold, of which no single piece is wished (`loosened`),

@@ -1,11 +1,11 @@
 /** What a way between obstacles comes too near to: the walls, and pieces that it has no business with. */
 import type { Arena } from '../course/course.ts';
-import type { PlacedObstacle, PlacedPiece } from '../course/placed.ts';
+import { type PlacedObstacle, type PlacedPiece, pieceBounds } from '../course/placed.ts';
 import type { Horse } from '../horses/horse.ts';
 import type { Metres } from '../measure/quantity.ts';
 import { type Path, pathBounds, pathEnd, poseOn } from '../plane/path.ts';
 import { distance, lerp, type Point } from '../plane/point.ts';
-import { type Bounds, boundsIntersect, type Ring, ringBounds, ringContains } from '../plane/ring.ts';
+import { type Bounds, boundsIntersect, type Ring, ringContains } from '../plane/ring.ts';
 
 /** Half the width a horse takes beside a wall: body and the rider's knee. Estimate. */
 const WALL_CLEARANCE: Metres = 0.5;
@@ -48,15 +48,6 @@ export interface PathCost {
   readonly piece: PlacedPiece | undefined;
   /** Whether it leaves the arena. */
   readonly leavesArena: boolean;
-}
-
-const boundsCache = new WeakMap<Ring, Bounds>();
-function pieceBounds(piece: PlacedPiece): Bounds {
-  const cached = boundsCache.get(piece.footprint);
-  if (cached !== undefined) return cached;
-  const bounds = ringBounds(piece.footprint);
-  boundsCache.set(piece.footprint, bounds);
-  return bounds;
 }
 
 /** How far from a piece the line of a way that has no business with it keeps. */

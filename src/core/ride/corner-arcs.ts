@@ -1,6 +1,8 @@
 /** The corners of what lies in the way, as poses on which a line bends round them. */
+
 import type { PlacedObstacle } from '../course/placed.ts';
 import type { Metres, Radians } from '../measure/quantity.ts';
+import { memoizeByIdentity } from '../memo/by-identity.ts';
 import type { Point } from '../plane/point.ts';
 import { normalizeAngle, type Pose } from '../plane/pose.ts';
 import { pieceClearance } from './collision-cost.ts';
@@ -51,12 +53,8 @@ function convexHull(points: readonly Vertex[]): Vertex[] {
   return [...half(sorted), ...half(sorted.toReversed())];
 }
 
-const cornerArcCache = new WeakMap<PlacedObstacle, readonly CornerArc[]>();
-
 /** Each corner of the obstacle's outline twice: passed on the left and on the right. */
-export function cornerArcs(obstacle: PlacedObstacle): readonly CornerArc[] {
-  const cached = cornerArcCache.get(obstacle);
-  if (cached !== undefined) return cached;
+export const cornerArcs = memoizeByIdentity((obstacle: PlacedObstacle): readonly CornerArc[] => {
   const ring = convexHull(
     obstacle.pieces.flatMap((piece) =>
       piece.footprint.map(({ x, y }): Vertex => ({ x, y, clearance: pieceClearance(piece) + MARGIN })),
@@ -75,6 +73,5 @@ export function cornerArcs(obstacle: PlacedObstacle): readonly CornerArc[] {
       { at, clearance, side: -1, first: outgoing + Math.PI, sweep },
     ];
   });
-  cornerArcCache.set(obstacle, found);
   return found;
-}
+});

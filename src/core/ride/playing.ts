@@ -1,23 +1,19 @@
 import type { Metres, Seconds } from '../measure/quantity.ts';
+import { memoizeByIdentity } from '../memo/by-identity.ts';
 import { poseAt } from '../plane/path.ts';
 import type { Pose } from '../plane/pose.ts';
 import type { Line, LineElement } from './line.ts';
 
-const startTimeCache = new WeakMap<Line, ReadonlyMap<LineElement, Seconds>>();
-
 /** When each element begins, seconds from the start of the go. */
-function startTimes(line: Line): ReadonlyMap<LineElement, Seconds> {
-  const cached = startTimeCache.get(line);
-  if (cached !== undefined) return cached;
+const startTimes = memoizeByIdentity((line: Line): ReadonlyMap<LineElement, Seconds> => {
   let total: Seconds = 0;
   const made = new Map<LineElement, Seconds>();
   for (const element of line.elements) {
     made.set(element, total);
     total += element.seconds;
   }
-  startTimeCache.set(line, made);
   return made;
-}
+});
 
 /** The time that an element takes beside moving (a transition, settling) is lost over its first metres: so many. Estimate. */
 const SLOW_LENGTH: Metres = 3;

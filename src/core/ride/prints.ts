@@ -1,7 +1,9 @@
 /** The ride hoof by hoof. Asked for, not measured with the line: a dragged pole does not wait for its prints. */
+
 import type { Lead } from '../course/course.ts';
 import type { Gait, Horse } from '../horses/horse.ts';
 import type { Metres, Radians, Seconds } from '../measure/quantity.ts';
+import { memoizeByIdentity } from '../memo/by-identity.ts';
 import { type Path, pathEnd, poseAt } from '../plane/path.ts';
 import type { Point } from '../plane/point.ts';
 import { type Pose, toWorld } from '../plane/pose.ts';
@@ -199,20 +201,14 @@ function localPrints(stretch: GaitStretch, horse: Horse): readonly LocalPrint[] 
   return prints;
 }
 
-const goCache = new WeakMap<Line, { readonly horse: Horse; readonly prints: readonly HoofPrint[] }>();
-
 /** Every print of the go, in order. Remembered by line; what an edit did not touch keeps the same points. */
-export function printsOn(line: Line, horse: Horse): readonly HoofPrint[] {
-  const cached = goCache.get(line);
-  if (cached?.horse === horse) return cached.prints;
-  const prints = gaitStretches(line).flatMap((stretch) =>
+export const printsOn = memoizeByIdentity((line: Line, horse: Horse): readonly HoofPrint[] =>
+  gaitStretches(line).flatMap((stretch) =>
     localPrints(stretch, horse).map((print): HoofPrint => {
       const element =
         stretch.elements.findLast(({ from }) => from - stretch.from <= print.at + 1e-9) ?? stretch.elements[0];
       const at = print.at + stretch.from;
       return { ...print, leg: element?.leg ?? 0, at, time: secondsAt(line, at, element) };
     }),
-  );
-  goCache.set(line, { horse, prints });
-  return prints;
-}
+  ),
+);

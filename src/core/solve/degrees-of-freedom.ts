@@ -1,3 +1,4 @@
+import { memoizeByIdentity } from '../memo/by-identity.ts';
 import { type Component, connectedComponents } from './components.ts';
 import type { Problem } from './problem.ts';
 import { evaluate, prepare, type System, systemOf } from './system.ts';
@@ -27,11 +28,8 @@ function rank(
 }
 
 const NONE: ReadonlySet<string> = new Set();
-const cache = new WeakMap<Problem, readonly RankedComponent[]>();
 
-function rankedComponents(problem: Problem): readonly RankedComponent[] {
-  const cached = cache.get(problem);
-  if (cached !== undefined) return cached;
+const rankedComponents = memoizeByIdentity((problem: Problem): readonly RankedComponent[] => {
   const made = connectedComponents(problem).map((component) => {
     const system = systemOf(component);
     evaluate(system, Float64Array.from(component.free.flatMap(({ pose }) => [pose.x, pose.y, pose.angle])));
@@ -41,9 +39,8 @@ function rankedComponents(problem: Problem): readonly RankedComponent[] {
       degreesOfFreedom: 3 * component.free.length - rank({ group: component, system }, NONE),
     };
   });
-  cache.set(problem, made);
   return made;
-}
+});
 
 export function rankReport(problem: Problem): RankReport {
   const parts = rankedComponents(problem);

@@ -1,15 +1,12 @@
+import { memoizeByIdentity } from '../memo/by-identity.ts';
 import { normalizeAngle } from '../plane/pose.ts';
 import { solveNewton } from './newton.ts';
 import { RESIDUAL_TOLERANCE } from './problem.ts';
 import { evaluate, prepare } from './system.ts';
 import type { DragTarget, Workspace } from './workspace.ts';
 
-const cache = new WeakMap<Workspace, boolean>();
-
 /** Whether the ties leave the group just its three ways to move as one: nothing still holds it, and nothing in it is loose. */
-export function isRigid(work: Workspace): boolean {
-  const cached = cache.get(work);
-  if (cached !== undefined) return cached;
+export const isRigid = memoizeByIdentity((work: Workspace): boolean => {
   const { component, system, start, weight, inverseWeight } = work;
   let rigid = component.grounded.length === 0 && evaluate(system, start) <= RESIDUAL_TOLERANCE;
   if (rigid) {
@@ -17,9 +14,8 @@ export function isRigid(work: Workspace): boolean {
     prepare(system, inverseWeight, 0);
     rigid = system.matrix.inverse.reduce((rank, each) => rank + (each === 0 ? 0 : 1), 0) === start.length - 3;
   }
-  cache.set(work, rigid);
   return rigid;
-}
+});
 
 /**
  * Carries a group that nothing still holds as it is, so that the one wished body comes to its wish exactly: there is nothing

@@ -1,3 +1,4 @@
+import { memoizeByIdentity } from '../memo/by-identity.ts';
 import { normalizeAngle, type Pose } from '../plane/pose.ts';
 import { connectedComponents } from './components.ts';
 import { isKnownConflict, minimalConflicts } from './conflicts.ts';
@@ -20,18 +21,13 @@ interface PreparedProblem {
   readonly poses: ReadonlyMap<string, Pose>;
 }
 
-const cache = new WeakMap<Problem, PreparedProblem>();
-
-function preparedProblem(problem: Problem): PreparedProblem {
-  const cached = cache.get(problem);
-  if (cached !== undefined) return cached;
+const preparedProblem = memoizeByIdentity((problem: Problem): PreparedProblem => {
   const made = {
     workspaces: connectedComponents(problem).map(workspace),
     poses: new Map(problem.bodies.map((body) => [body.id, body.pose])),
   };
-  cache.set(problem, made);
   return made;
-}
+});
 
 function isAtTarget({ x, y, angle, at }: DragTarget, start: Float64Array): boolean {
   return (

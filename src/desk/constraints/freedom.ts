@@ -2,6 +2,7 @@ import { type ConstraintStatus, constraintStatus } from '../../core/course/const
 import { type Course, currentLayout, type Layout } from '../../core/course/course.ts';
 import { placedPieces, resolvedConstraints } from '../../core/course/resolved-constraints.ts';
 import { solveLayout } from '../../core/course/solve-layout.ts';
+import { memoizeByIdentity, memoizeByText } from '../../core/memo/by-identity.ts';
 import { normalizeAngle } from '../../core/plane/pose.ts';
 import { survey } from '../../core/survey.ts';
 import { messages } from '../desk-words.ts';
@@ -13,32 +14,12 @@ const PUSH = 0.01;
 /** It gives when it goes along by more than this part of the push. */
 const GIVES = 1 / 4;
 
-const statusCache = new WeakMap<Course, ConstraintStatus>();
-
 /** How firmly the layout of a course holds together; worked out when somebody asks, and kept. */
-export function constraintStatusOf(course: Course): ConstraintStatus {
-  const before = statusCache.get(course);
-  if (before !== undefined) return before;
+export const constraintStatusOf = memoizeByIdentity((course: Course): ConstraintStatus => {
   const found = constraintStatus(currentLayout(course), course.arena, { unit: course.unit });
   const conflicts = found.conflicts.map((conflict) => conflictWithDisplayNames(conflict, survey(course)));
-  const made: ConstraintStatus = { ...found, conflicts };
-  statusCache.set(course, made);
-  return made;
-}
-
-const descriptionCache = new WeakMap<Course, Map<string, string>>();
-
-/** What an obstacle can still do, in plain words: "Can still slide and turn.", "Held firmly." */
-export function freedomDescription(course: Course, id: string): string {
-  const before = descriptionCache.get(course) ?? new Map<string, string>();
-  descriptionCache.set(course, before);
-  const made = before.get(id) ?? uncachedFreedomDescription(course, id);
-  before.set(id, made);
-  return made;
-}
-
-/** Constraints to which it is all one how a small thing is turned. */
-const TURN_BLIND_KINDS = new Set(['apart', 'beside', 'marker-clear', 'on-line', 'on-arc']);
+  return { ...found, conflicts };
+});
 
 /** How many small things of an obstacle may turn where they stand, which nobody sees. */
 function idleTurns(layout: Layout, id: string): number {
@@ -50,11 +31,12 @@ function idleTurns(layout: Layout, id: string): number {
       !isLong(piece) &&
       holdings
         .filter(({ grips }) => grips.some((grip) => 'piece' in grip && grip.piece === piece.key))
-        .every(({ kind }) => TURN_BLIND_KINDS.has(kind.id)),
+        .every(({ kind }) => kind.leavesTurn),
   ).length;
 }
 
-function uncachedFreedomDescription(course: Course, id: string): string {
+/** What an obstacle can still do, in plain words: "Can still slide and turn.", "Held firmly." */
+export const freedomDescription = memoizeByText((course: Course, id: string): string => {
   const layout = currentLayout(course);
   const obstacle = layout.obstacles.find((each) => each.id === id);
   const freedom = constraintStatusOf(course).freedoms.find((each) => each.obstacle === id);
@@ -76,4 +58,4 @@ function uncachedFreedomDescription(course: Course, id: string): string {
     turns: givesWay(0, 0, PUSH),
     inside: freedom.inside > idleTurns(layout, id),
   });
-}
+});

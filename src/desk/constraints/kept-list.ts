@@ -2,6 +2,7 @@ import type { ConstraintKind } from '../../core/constraints/constraint.ts';
 import { dimensions } from '../../core/course/dimensions.ts';
 import { obstacleOf, pieceOf } from '../../core/course/ids.ts';
 import { isDriving, type ResolvedConstraint, resolvedConstraints } from '../../core/course/resolved-constraints.ts';
+import { memoizeByText } from '../../core/memo/by-identity.ts';
 import type { Point } from '../../core/plane/point.ts';
 import type { Survey } from '../../core/survey.ts';
 import type { Keys } from '../selection/selection.ts';
@@ -46,8 +47,6 @@ interface ListedHolding {
   readonly dimension?: readonly [Point, Point];
 }
 
-const cache = new WeakMap<Survey, Map<string, readonly KeptConstraint[]>>();
-
 /**
  * Every constraint of what is chosen, those with a number first. Of a whole obstacle alike ones are one entry, so that a
  * long run shows one; of single pieces each stands for itself.
@@ -59,20 +58,16 @@ export function keptConstraints({
   readonly survey: Survey;
   readonly chosen: Keys;
 }): readonly KeptConstraint[] {
-  const before = cache.get(survey) ?? new Map<string, readonly KeptConstraint[]>();
-  cache.set(survey, before);
-  const asked = chosen.join(' ');
-  const made = before.get(asked) ?? uncachedKeptConstraints(survey, chosen);
-  before.set(asked, made);
-  return made;
+  return constraintsOf(survey, chosen.join(' '));
 }
 
-function uncachedKeptConstraints(survey: Survey, chosen: Keys): readonly KeptConstraint[] {
+const constraintsOf = memoizeByText((survey: Survey, keys: string): readonly KeptConstraint[] => {
+  const chosen = keys === '' ? [] : keys.split(' ');
   const single = chosen.some((key) => pieceOf(key) !== undefined);
   const { arena, unit } = survey.course;
   const byKey = new Map(dimensions(survey.layout, arena, unit).map((tape) => [tape.key, tape]));
   const rows = resolvedConstraints(survey.layout)
-    .filter((holding) => holding.kind.id !== 'fixed' && isOf(holding, chosen))
+    .filter((holding) => !holding.kind.pins && isOf(holding, chosen))
     .map((holding): ListedHolding => {
       const tape = byKey.get(holding.key);
       return tape === undefined
@@ -86,7 +81,7 @@ function uncachedKeptConstraints(survey: Survey, chosen: Keys): readonly KeptCon
   }
   const kept = [...alike.values()].map((each) => keptConstraint(survey, each));
   return [...kept.filter((each) => each.text !== ''), ...kept.filter((each) => each.text === '')];
-}
+});
 
 function keptConstraint(survey: Survey, rows: readonly ListedHolding[]): KeptConstraint {
   const [first] = rows;

@@ -5,6 +5,7 @@ import { obstacleOf } from '../../core/course/ids.ts';
 import { pieceKey, placedObstacle } from '../../core/course/placed.ts';
 import { type LayoutOutcome, solveLayout } from '../../core/course/solve-layout.ts';
 import type { LengthUnit } from '../../core/measure/quantity.ts';
+import { memoizeByIdentity } from '../../core/memo/by-identity.ts';
 import type { Pose } from '../../core/plane/pose.ts';
 
 /*
@@ -22,12 +23,8 @@ function obstaclesInConstraints(layout: Layout): ReadonlySet<string> {
   );
 }
 
-const cache = new WeakMap<Layout, Layout>();
-
 /** The layout in which tied obstacles also keep their headings; the same object for the same layout. */
-function withHeadingConstraints(layout: Layout): Layout {
-  const before = cache.get(layout);
-  if (before !== undefined) return before;
+const withHeadingConstraints = memoizeByIdentity((layout: Layout): Layout => {
   const ids = obstaclesInConstraints(layout);
   const headings = layout.obstacles.flatMap((obstacle): Constraint[] => {
     const [first] = placedObstacle(obstacle).pieces;
@@ -37,9 +34,8 @@ function withHeadingConstraints(layout: Layout): Layout {
     return [{ id: `steady-${obstacle.id}`, kind: 'angle-to-wall', grips, hold, side: 1 }];
   });
   const made = headings.length === 0 ? layout : { ...layout, constraints: [...layout.constraints, ...headings] };
-  cache.set(layout, made);
   return made;
-}
+});
 
 /** As `settled`, with headings kept where they can be. */
 export function solveKeepingHeadings(

@@ -1,4 +1,5 @@
 import type { PlacedObstacle } from '../../../core/course/placed.ts';
+import { memoizeByIdentity } from '../../../core/memo/by-identity.ts';
 import type { Mark } from '../../../core/plane/mark.ts';
 import type { Survey } from '../../../core/survey.ts';
 import type { Camera } from '../camera.ts';
@@ -11,19 +12,14 @@ interface DrawContext {
   readonly theme: Theme;
 }
 
-const drawn = new WeakMap<PlacedObstacle, readonly Mark[]>();
-
 /** All marks of an obstacle on the ground, decks first, remembered by identity. */
-function marksOf(placed: PlacedObstacle): readonly Mark[] {
-  const known = drawn.get(placed);
-  if (known !== undefined) return known;
+const marksOf = memoizeByIdentity((placed: PlacedObstacle): readonly Mark[] => {
   const decksFirst = [...placed.pieces].sort(
     (a, b) => Number(b.figure.stands === 'deck') - Number(a.figure.stands === 'deck'),
   );
   const marks = decksFirst.flatMap((piece) => movedMarks(piece.figure.marks, piece.pose));
-  drawn.set(placed, marks);
   return marks;
-}
+});
 
 export function paintObstacles(context: CanvasRenderingContext2D, survey: Survey, eye: DrawContext): void {
   for (const obstacle of survey.obstacles) paintMarks(context, marksOf(obstacle), eye);

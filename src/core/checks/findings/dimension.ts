@@ -1,4 +1,5 @@
 import type { PlacedObstacle, PlacedPiece } from '../../course/placed.ts';
+import { pairCache } from '../../memo/by-identity.ts';
 import { obstacleKind } from '../../obstacles/obstacles.ts';
 import { markerPiece } from '../../pieces/marker.ts';
 import { polePiece } from '../../pieces/pole.ts';
@@ -7,7 +8,6 @@ import { ringBounds } from '../../plane/ring.ts';
 import { ringDistance } from '../../plane/segment.ts';
 import type { Survey } from '../../survey.ts';
 import type { Check, Limit, Proposal, RawFinding } from '../check.ts';
-import { pairCache } from '../geometry/swath.ts';
 import { isInBand, nearestAllowed } from '../rulebooks/band.ts';
 import { bandOf } from '../rulebooks/rulebooks.ts';
 import { askerWords, bandWords, capitalized, measuredWords, obstacleWords, valueWords } from './finding-words.ts';

@@ -1,6 +1,7 @@
 import type { PlacedObstacle } from '../../course/placed.ts';
 import type { Horse } from '../../horses/horse.ts';
 import type { Metres } from '../../measure/quantity.ts';
+import { memoizeByIdentity } from '../../memo/by-identity.ts';
 import type { Passage } from '../../obstacles/passage.ts';
 import { unionRings } from '../../plane/clip.ts';
 import { hull } from '../../plane/hull.ts';
@@ -219,18 +220,13 @@ function sweepOf(survey: Survey, obstacle: PlacedObstacle, leg: number): Sweep |
   };
 }
 
-const sweepsCache = new WeakMap<Survey, readonly Sweep[]>();
-
 /** For every leg on which the horse backs or turns in an obstacle: where it is narrowest, and the ground it sweeps. */
-export function sweepsOf(survey: Survey): readonly Sweep[] {
-  const cached = sweepsCache.get(survey);
-  if (cached !== undefined) return cached;
+export const sweepsOf = memoizeByIdentity((survey: Survey): readonly Sweep[] => {
   const byId = new Map(survey.obstacles.map((each) => [each.obstacle.id, each]));
   const sweeps = survey.layout.ride.legs.flatMap((leg, i) => {
     const obstacle = byId.get(leg.obstacle);
     const sweep = obstacle === undefined ? undefined : sweepOf(survey, obstacle, i);
     return sweep === undefined ? [] : [sweep];
   });
-  sweepsCache.set(survey, sweeps);
   return sweeps;
-}
+});

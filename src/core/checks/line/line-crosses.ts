@@ -1,8 +1,10 @@
 import { shiftByKeys } from '../../course/edit-obstacles.ts';
 import { changeLeg } from '../../course/edit-ride.ts';
 import type { PlacedObstacle, PlacedPiece } from '../../course/placed.ts';
+import { pieceBounds } from '../../course/placed.ts';
 import type { Horse } from '../../horses/horse.ts';
 import type { Radians } from '../../measure/quantity.ts';
+import { pairCache } from '../../memo/by-identity.ts';
 import type { Passage } from '../../obstacles/passage.ts';
 import type { Path } from '../../plane/path.ts';
 import { lerp, type Point } from '../../plane/point.ts';
@@ -12,7 +14,7 @@ import type { LineElement } from '../../ride/line.ts';
 import type { Survey } from '../../survey.ts';
 import type { Check, Proposal, RawFinding } from '../check.ts';
 import { linePartWords, obstacleWords, pieceWords, valueWords } from '../findings/finding-words.ts';
-import { chordsOf, halfWidth, pairCache, pieceBounds } from '../geometry/swath.ts';
+import { chordsOf, halfWidth } from '../geometry/swath.ts';
 import { BAND_TOLERANCE } from '../rulebooks/band.ts';
 
 /** A piece that the horse meets where it has no business with it. */

@@ -1,5 +1,6 @@
 import type { Arena } from '../../course/course.ts';
 import { shiftByKeys } from '../../course/edit-obstacles.ts';
+import { pieceBounds } from '../../course/placed.ts';
 import type { Metres } from '../../measure/quantity.ts';
 import type { Pose } from '../../plane/pose.ts';
 import { type Bounds, boundsIntersect, ringContains } from '../../plane/ring.ts';
@@ -13,7 +14,6 @@ import {
   pieceWords,
   valueWords,
 } from '../findings/finding-words.ts';
-import { pieceBounds } from '../geometry/swath.ts';
 import { bandOf } from '../rulebooks/rulebooks.ts';
 
 /** The ground before the opening, so deep. */

@@ -1,6 +1,8 @@
 import { shiftByKeys } from '../../course/edit-obstacles.ts';
 import type { PlacedObstacle, PlacedPiece } from '../../course/placed.ts';
+import { pieceBounds } from '../../course/placed.ts';
 import { INCH } from '../../measure/quantity.ts';
+import { memoizeByIdentity } from '../../memo/by-identity.ts';
 import { intersection } from '../../plane/clip.ts';
 import { type Point, TOUCH } from '../../plane/point.ts';
 import { boundsIntersect, edges, type Ring, ringArea, ringBounds } from '../../plane/ring.ts';
@@ -8,7 +10,6 @@ import type { Survey } from '../../survey.ts';
 import type { Check, Proposal, RawFinding } from '../check.ts';
 import { layOutAgain, straighten } from '../findings/constrained-edits.ts';
 import { capitalized, obstacleWords, pieceWords } from '../findings/finding-words.ts';
-import { pieceBounds } from '../geometry/swath.ts';
 
 /** Square metres: what a tenth of a millimetre along a pole covers. Less is touching, which is allowed. */
 const TOUCHING = 4e-4;
@@ -51,15 +52,10 @@ function pairsOf(first: readonly PlacedPiece[], second: readonly PlacedPiece[]):
   });
 }
 
-const pairsCache = new WeakMap<PlacedObstacle, readonly Pair[]>();
-
-function pairsWithin(obstacle: PlacedObstacle): readonly Pair[] {
-  const cached = pairsCache.get(obstacle);
-  if (cached !== undefined) return cached;
+const pairsWithin = memoizeByIdentity((obstacle: PlacedObstacle): readonly Pair[] => {
   const pairs = pairsOf(obstacle.pieces, obstacle.pieces);
-  pairsCache.set(obstacle, pairs);
   return pairs;
-}
+});
 
 /** The four straight ways to push one obstacle clear of the other, the shortest first. */
 function pushProposals(

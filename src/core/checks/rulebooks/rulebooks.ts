@@ -8,6 +8,7 @@ import tradePress from '../../../../assets/rulebooks/trade-press.json' with { ty
 import type { Course, HouseLimit, Level, RuleChoice } from '../../course/course.ts';
 import { horseById, STOCK_HORSE } from '../../horses/horses.ts';
 import { FOOT, INCH, type Metres } from '../../measure/quantity.ts';
+import { memoizeByIdentity } from '../../memo/by-identity.ts';
 import type { Band, Limit, Limits, PrintedUnit, RuleBook } from '../check.ts';
 import { LIMITS } from './limits.ts';
 
@@ -82,7 +83,7 @@ function limitsFor(book: RuleBook | undefined, level: Level, isPony: boolean): L
 }
 
 /** A house rule on a band silences what the book recommends inside it. */
-function mergedLimits(choice: RuleChoice, level: Level, isPony: boolean): Limits {
+const mergedLimits = memoizeByIdentity((choice: RuleChoice, level: Level, isPony: boolean): Limits => {
   const practised = limitsFor(PRACTICE, level, isPony);
   const asked = limitsFor(rulebookById(choice.id), level, isPony);
   const limits: Record<string, Limit> = { ...practised, ...asked };
@@ -91,9 +92,7 @@ function mergedLimits(choice: RuleChoice, level: Level, isPony: boolean): Limits
     if (!(`${name}.recommended` in choice.house)) delete limits[`${name}.recommended`];
   }
   return limits;
-}
-
-const limitsCache = new WeakMap<RuleChoice, Map<string, Limits>>();
+});
 
 /**
  * The limits in force: designers' practice, over it the chosen book, over it the show's house rules; of practice and
@@ -102,12 +101,5 @@ const limitsCache = new WeakMap<RuleChoice, Map<string, Limits>>();
  */
 export function limitsOf({ rulebook, class: { level }, horse }: Pick<Course, 'rulebook' | 'class' | 'horse'>): Limits {
   const isPony = (horseById(horse) ?? STOCK_HORSE).withers.value < PONY;
-  const cacheKey = `${level} ${isPony}`;
-  const byKey = limitsCache.get(rulebook) ?? new Map<string, Limits>();
-  limitsCache.set(rulebook, byKey);
-  const cached = byKey.get(cacheKey);
-  if (cached !== undefined) return cached;
-  const limits = mergedLimits(rulebook, level, isPony);
-  byKey.set(cacheKey, limits);
-  return limits;
+  return mergedLimits(rulebook, level, isPony);
 }

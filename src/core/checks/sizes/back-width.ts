@@ -1,4 +1,5 @@
 import type { PlacedObstacle } from '../../course/placed.ts';
+import { pairCache } from '../../memo/by-identity.ts';
 import { type Path, poseOn } from '../../plane/path.ts';
 import { distance, type Point } from '../../plane/point.ts';
 import type { Pose } from '../../plane/pose.ts';
@@ -6,7 +7,6 @@ import { edges } from '../../plane/ring.ts';
 import { segmentIntersection } from '../../plane/segment.ts';
 import type { Survey } from '../../survey.ts';
 import { type MeasuredSize, piecesBoundBy, sizeCheck } from '../findings/dimension.ts';
-import { pairCache } from '../geometry/swath.ts';
 
 /** How finely the lane is measured along the line, metres. */
 const STEP = 0.25;
