@@ -6,6 +6,7 @@ import { describe, expect, test } from 'vitest';
 /** From the bottom up. A room may import itself and the rooms before it. */
 const LADDER = [
   'core/memo',
+  'core/text',
   'core/measure',
   'core/plane',
   'core/solve',

@@ -3,6 +3,7 @@ import { createRequire } from 'node:module';
 import { join } from 'node:path';
 import type { Command } from 'commander';
 import { survey } from '../core/survey.ts';
+import { sheetFileName } from '../core/text/file-name.ts';
 import { type Fonts, pdf } from '../sheets/pdf.ts';
 import type { PageOptions, Paper } from '../sheets/sheet.ts';
 import { SHEETS } from '../sheets/sheets.ts';
@@ -22,15 +23,6 @@ async function fonts(): Promise<Fonts> {
   );
   if (regular === undefined || bold === undefined) throw new Error('fonts: two were asked for');
   return { regular, bold };
-}
-
-/** A title as a file name: letters and digits of any script, hyphens between. */
-export function pdfFileName(title: string): string {
-  const plain = title
-    .toLowerCase()
-    .replace(/[^\p{Letter}\p{Number}]+/gu, '-')
-    .replace(/^-+|-+$/g, '');
-  return plain.slice(0, 80) || 'course';
 }
 
 /** Writes the whole file or nothing: beside its place first, then under its name. */
@@ -82,7 +74,7 @@ export function postCommand(io: Io): Command {
         const pages = sheet.draw(survey(course), pageOptions);
         if (pages.kind === 'too-big') throw new BadInput(pages.why);
         for (const substitution of pages.substitutions) io.err(`${substitution}\n`);
-        const name = `${pdfFileName(course.title)}-${sheet.id}.pdf`;
+        const name = sheetFileName(course.title, sheet.id);
         const path = await writeWholeFile(options.out, name, await pdf(pages, await fonts()));
         if (options.json !== true) return io.out(`${path}\n`);
         printJson(io, {

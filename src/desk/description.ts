@@ -1,7 +1,7 @@
-import { capitalized } from '../core/checks/findings/finding-words.ts';
 import { currentLayout } from '../core/course/course.ts';
 import { printAngle } from '../core/measure/angle.ts';
 import type { Survey } from '../core/survey.ts';
+import { capitalized } from '../core/text/sentence.ts';
 import { nameOf, namesOf } from './names.ts';
 import { nearWallSentences } from './placing/wall-distances.ts';
 import { boundsOfPieces, chosenObstacles, chosenPieces, type Keys } from './selection/selection.ts';

@@ -1,8 +1,8 @@
-import { capitalized } from '../core/checks/findings/finding-words.ts';
 import type { Wall } from '../core/constraints/constraint.ts';
 import { printAngle } from '../core/measure/angle.ts';
 import { printLength } from '../core/measure/length.ts';
 import type { LengthUnit, Metres, Radians } from '../core/measure/quantity.ts';
+import { capitalized } from '../core/text/sentence.ts';
 import type { Stage } from './input.ts';
 
 export const STAGE_NAMES: Readonly<Record<Stage, string>> = {

@@ -1,8 +1,10 @@
 /** The pattern in words: one sentence or two for each number of the go, unless the designer wrote their own. */
+
 import type { Leg } from '../core/course/course.ts';
 import type { Gait } from '../core/horses/horse.ts';
 import type { Passage, Station } from '../core/obstacles/passage.ts';
 import type { Survey } from '../core/survey.ts';
+import { capitalized } from '../core/text/sentence.ts';
 
 export interface Instruction {
   readonly leg: string;
@@ -16,10 +18,6 @@ const WHERE = new Set(
 );
 /** Before these, "jog to and over the fan" says more than "jog over the fan". */
 const CROSSED = new Set(['over', 'across']);
-
-function capitalized(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
-}
 
 function inGait(gait: Gait, leg: Leg): string {
   return gait === 'lope' && leg.lead !== undefined ? `lope on the ${leg.lead} lead` : gait;

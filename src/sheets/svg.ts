@@ -9,7 +9,7 @@ function n(value: number): string {
   return String(Math.round(value * 1000) / 1000);
 }
 
-function escaped(text: string): string {
+function xmlText(text: string): string {
   return text.replace(/&/g, '&amp;').replace(/</g, '&lt;').replace(/>/g, '&gt;').replace(/"/g, '&quot;');
 }
 
@@ -25,7 +25,7 @@ function wordsElement(given: Extract<Mark<'paper'>, { kind: 'words' }>): string 
   // A viewer without the font spreads its own letters over the same width, so that nothing can overlap.
   const width = textWidth(mark.text, mark.size, mark.weight);
   const fittedLength = [...mark.text].length > 2 ? ` textLength="${n(width)}" lengthAdjust="spacingAndGlyphs"` : '';
-  const letters = `<text x="${n(mark.at.x)}" y="${n(mark.at.y)}" font-size="${n(mark.size)}"${weight}${anchor}${fittedLength} fill="${stroke}">${escaped(mark.text)}</text>`;
+  const letters = `<text x="${n(mark.at.x)}" y="${n(mark.at.y)}" font-size="${n(mark.size)}"${weight}${anchor}${fittedLength} fill="${stroke}">${xmlText(mark.text)}</text>`;
   if (mark.backing === 'disc') {
     const box = wordsBounds(mark);
     const at = { x: (box.minX + box.maxX) / 2, y: mark.at.y - (CAP_HEIGHT * mark.size) / 2 };
@@ -65,7 +65,7 @@ function markElement(mark: Mark<'paper'>): string {
 export function svg(page: Page): string {
   const size = `width="${n(page.width)}mm" height="${n(page.height)}mm" viewBox="0 0 ${n(page.width)} ${n(page.height)}"`;
   const open = `<svg xmlns="http://www.w3.org/2000/svg" ${size} role="img" font-family="Inter, 'Helvetica Neue', Arial, sans-serif">`;
-  const about = `<title>${escaped(page.about)}</title>`;
+  const about = `<title>${xmlText(page.about)}</title>`;
   const paper = `<rect width="100%" height="100%" fill="#ffffff"/>`;
   return `${open}\n${about}\n${paper}\n${page.marks.map(markElement).join('\n')}\n</svg>\n`;
 }

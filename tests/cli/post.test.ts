@@ -1,7 +1,6 @@
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { pdfFileName } from '../../src/cli/post.ts';
 import { courseFile, runCli, scratchFolder, smallCourse } from './run-cli.ts';
 
 describe('post', () => {
@@ -52,10 +51,4 @@ describe('post', () => {
       expect(err).toContain(why);
     }
   });
-});
-
-test('a title becomes a file name that every system takes', () => {
-  expect(pdfFileName('Saturday: Open Trail / A')).toBe('saturday-open-trail-a');
-  expect(pdfFileName('../../etc')).toBe('etc');
-  expect(pdfFileName('???')).toBe('course');
 });

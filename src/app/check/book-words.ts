@@ -6,11 +6,12 @@ import { limitsOf, PRACTICE } from '../../core/checks/rulebooks/rulebooks.ts';
 import type { Course } from '../../core/course/course.ts';
 import type { LengthUnit } from '../../core/measure/quantity.ts';
 import type { Survey } from '../../core/survey.ts';
+import { uncapitalized } from '../../core/text/sentence.ts';
 
 /** What a limit bounds, to stand inside a sentence: `the gap between poles at the jog`. */
 function inSentence(name: string): string {
   const title = LIMITS[name]?.title ?? name;
-  const small = title.charAt(0).toLowerCase() + title.slice(1);
+  const small = uncapitalized(title);
   return /^(from|how|a|each) /.test(small) ? small : `the ${small}`;
 }
 

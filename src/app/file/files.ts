@@ -2,7 +2,7 @@ import { fileOpen, fileSave } from 'browser-fs-access';
 import type { Course } from '../../core/course/course.ts';
 import { type CourseReading, readCourse } from '../../core/files/read.ts';
 import { writeCourse } from '../../core/files/write.ts';
-import { sheetFileName } from '../post/export.ts';
+import { courseFileName } from '../../core/text/file-name.ts';
 
 const KIND = { mimeTypes: ['application/json'], extensions: ['.json'], description: 'Course' };
 
@@ -19,7 +19,7 @@ export async function openFile(): Promise<CourseReading | null> {
 
 /** Saves the course where the person wants it; says what came of it, null when they changed their mind. */
 export async function saveFile(course: Course): Promise<string | null> {
-  const name = `${sheetFileName(course.title)}.course.json`;
+  const name = courseFileName(course.title);
   try {
     await fileSave(courseBlob(course), { ...KIND, fileName: name });
     return `Saved as ${name}.`;

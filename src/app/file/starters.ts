@@ -1,6 +1,7 @@
 import { blankCourse } from '../../core/course/blank.ts';
 import type { Course } from '../../core/course/course.ts';
 import { type CourseReading, readCourse } from '../../core/files/read.ts';
+import { capitalized } from '../../core/text/sentence.ts';
 
 const FILES = import.meta.glob<string>('../../../seeds/starters/*.course.json', { query: '?raw', import: 'default' });
 
@@ -22,7 +23,7 @@ export const STARTERS: readonly Starter[] = Object.entries(FILES)
     const words = name.replace(/^\d+-/, '').replaceAll('-', ' ');
     return {
       name,
-      title: words.charAt(0).toUpperCase() + words.slice(1),
+      title: capitalized(words),
       read: async () => readCourse(await text()),
     };
   })

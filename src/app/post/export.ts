@@ -1,4 +1,5 @@
 import type { Survey } from '../../core/survey.ts';
+import { sheetFileName } from '../../core/text/file-name.ts';
 import type { PageOptions } from '../../sheets/sheet.ts';
 import { saveDownload } from '../file/download.ts';
 
@@ -13,7 +14,7 @@ export async function exportSheet(id: string, survey: Survey, ask: PageOptions):
   const drawn = sheetById(id).draw(survey, ask);
   if (drawn.kind === 'too-big') return drawn.why;
   const bytes = await pdf(drawn, { regular, bold });
-  const name = `${sheetFileName(survey.course.class.title || survey.course.title)}-${id}.pdf`;
+  const name = sheetFileName(survey.course.title, id);
   saveDownload(new Blob([new Uint8Array(bytes)], { type: 'application/pdf' }), name);
   return `${name}, ${drawn.pages.length === 1 ? '1 page' : `${drawn.pages.length} pages`} at 1:${drawn.scale}. Print it at 100 %.`;
 }
@@ -22,15 +23,4 @@ async function bytesOf(url: string): Promise<Uint8Array> {
   const answer = await fetch(url);
   if (!answer.ok) throw new Error(`the printing font did not load (${answer.status}).`);
   return new Uint8Array(await answer.arrayBuffer());
-}
-
-/** A title as a file's name. */
-export function sheetFileName(title: string): string {
-  const plain = title
-    .normalize('NFKD')
-    .replace(/[^\w\s-]/g, '')
-    .trim()
-    .replace(/[\s_]+/g, '-')
-    .toLowerCase();
-  return plain === '' ? 'course' : plain.slice(0, 60);
 }

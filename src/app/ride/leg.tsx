@@ -4,6 +4,7 @@ import type { Lead, Leg } from '../../core/course/course.ts';
 import { changeLeg, type LegChange, removeLeg } from '../../core/course/edit-ride.ts';
 import { GAITS, type Gait } from '../../core/horses/horse.ts';
 import type { Survey } from '../../core/survey.ts';
+import { capitalized } from '../../core/text/sentence.ts';
 import { obstacleOfChoice } from '../../desk/gestures/crossing.ts';
 import { bendIn } from '../../desk/selection/selection.ts';
 import { GAIT_WORDS, obstacleTitle } from '../app-words.ts';
@@ -53,7 +54,7 @@ export function LegPanel() {
               <ChoiceField
                 label="Which way"
                 value={leg.passage}
-                options={Object.fromEntries(obstacle.passages.map((each) => [each.id, sentence(each.title)]))}
+                options={Object.fromEntries(obstacle.passages.map((each) => [each.id, capitalized(each.title)]))}
                 choose={(to) => change(leg, { passage: to })}
               />
             )}
@@ -92,10 +93,6 @@ export function LegPanel() {
       <AddToGo button={add} obstacle={obstacle} title={title} count={legs.length} />
     </>
   );
-}
-
-function sentence(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
 /** The obstacle that a chosen bend leads to. */

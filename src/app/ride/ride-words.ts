@@ -1,6 +1,7 @@
 import { printLength } from '../../core/measure/length.ts';
 import type { LengthUnit, Radians } from '../../core/measure/quantity.ts';
 import type { LeadNote, LeadStretch, Transition } from '../../core/ride/line.ts';
+import { capitalized } from '../../core/text/sentence.ts';
 import { changeWords } from '../strip/rows.ts';
 
 /** "Left lead, from the bend"; null where nothing is loped on a lead. */
@@ -28,7 +29,7 @@ export function leadSentence(note: LeadNote, unit: LengthUnit): string {
 export function changeSentence(change: Transition, unit: LengthUnit): string {
   const words = changeWords(change);
   const has = `${printLength(change.length, unit)} of the ${printLength(change.room, unit)} that there are`;
-  return `${words.charAt(0).toUpperCase()}${words.slice(1)}: ${change.fits ? `takes ${has}` : `has no room, it wants ${has}`}.`;
+  return `${capitalized(words)}: ${change.fits ? `takes ${has}` : `has no room, it wants ${has}`}.`;
 }
 
 /** Which end of a pole its fraction counts from, by the wall that it lies towards. */

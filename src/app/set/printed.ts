@@ -2,6 +2,7 @@ import { printAngle } from '../../core/measure/angle.ts';
 import { printLength } from '../../core/measure/length.ts';
 import type { LengthUnit } from '../../core/measure/quantity.ts';
 import type { Param, Value } from '../../core/pieces/params.ts';
+import { capitalized } from '../../core/text/sentence.ts';
 
 /** Fractions that people say in words of two numbers. */
 const SIMPLE: readonly (readonly [number, string])[] = [
@@ -31,7 +32,7 @@ export function paramText(param: Param, value: Value, unit: LengthUnit): string 
 /** `lineRadius` as `Line radius`. */
 export function spelled(key: string): string {
   const words = key.replace(/([A-Z])/g, (letter) => ` ${letter.toLowerCase()}`);
-  return words.charAt(0).toUpperCase() + words.slice(1);
+  return capitalized(words);
 }
 
 /** A fact that a kind reports about itself; the kind of quantity follows from its name. */

@@ -1,10 +1,11 @@
+import type { Metres, Radians } from '../measure/quantity.ts';
 import type { Point } from '../plane/point.ts';
 import type { Residual } from '../solve/problem.ts';
 import type { ConstraintKind, GrippedPose } from './constraint.ts';
-import { type AxisPoint, axisPoint, pairOf, pointAlong, pointGradient, residual } from './grip.ts';
+import { axisPoint, pairOf, pointAlong, pointGradient, residual } from './grip.ts';
 
 /** Cosine of the tape to a pole's normal below which it measures no gap (about 75°): from there the equations go on by themselves. */
-const FLATTEST = 0.25;
+export const FLATTEST = 0.25;
 
 /** A function of the cosine with its derivative. */
 type ValueAndSlope = readonly [value: number, slope: number];
@@ -79,6 +80,11 @@ export function gapResidual(gripped: readonly GrippedPose[], side: 1 | -1): Resi
   );
 }
 
+/** Half of a pole's thickness measured along a tape, from its axis to its face: both headings on the ground. */
+export function halfThickness(thickness: Metres, pole: Radians, tape: Radians): Metres {
+  return thickness / 2 / Math.max(FLATTEST, Math.abs(Math.sin(tape - pole)));
+}
+
 /** The tape of a gap: on the straight from one gripped point to the other, from near face to near face. */
 export function gapDimension(gripped: readonly GrippedPose[]): readonly [Point, Point] {
   const [first, second] = pairOf(gripped, 'gap');
@@ -87,9 +93,11 @@ export function gapDimension(gripped: readonly GrippedPose[]): readonly [Point, 
   const chord = Math.hypot(b.x - a.x, b.y - a.y);
   if (chord === 0) return [a, b];
   const direction = { ux: (b.x - a.x) / chord, uy: (b.y - a.y) / chord };
-  const cut = ({ ux, uy }: AxisPoint, width: number) =>
-    width / 2 / Math.max(FLATTEST, Math.abs(ux * direction.uy - uy * direction.ux));
-  return [pointAlong(a, direction, cut(a, first.width)), pointAlong(b, direction, -cut(b, second.width))];
+  const along = Math.atan2(b.y - a.y, b.x - a.x);
+  return [
+    pointAlong(a, direction, halfThickness(first.width, first.pose.angle, along)),
+    pointAlong(b, direction, -halfThickness(second.width, second.pose.angle, along)),
+  ];
 }
 
 /** The gap between two poles, inside to inside, at a fraction along each. */

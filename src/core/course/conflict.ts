@@ -1,5 +1,6 @@
 import { type Draft, produce } from 'immer';
 import type { NonEmpty } from '../solve/problem.ts';
+import { andList, capitalized } from '../text/sentence.ts';
 import type { Layout } from './course.ts';
 import { obstacleOf, pieceOf } from './ids.ts';
 import { gripName, pinnedPieces, resolvedConstraints } from './resolved-constraints.ts';
@@ -27,14 +28,6 @@ export interface Conflict {
 export function mapNonEmpty<Thing, Other>(list: NonEmpty<Thing>, change: (thing: Thing) => Other): NonEmpty<Other> {
   const [first, ...rest] = list;
   return [change(first), ...rest.map(change)];
-}
-
-function listed(names: readonly string[]): string {
-  return names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
 function nameOf(layout: Layout, obstacle: string): string {
@@ -68,9 +61,10 @@ export function conflictOf(
   const { shaped, pinned } = grippedParts(members, layout, whole);
   const names = shaped.map((id) => nameOf(layout, id));
   const keeping =
-    names.length === 0 ? '' : ` while ${listed(names)} ${names.length > 1 ? 'keep their' : 'keeps its'} shape`;
+    names.length === 0 ? '' : ` while ${andList(names)} ${names.length > 1 ? 'keep their' : 'keeps its'} shape`;
   const pieces = pinned.map((key) => gripName({ piece: key }, layout));
-  const still = pieces.length === 0 ? '' : ` ${capital(listed(pieces))} ${pieces.length > 1 ? 'are' : 'is'} fixed.`;
+  const still =
+    pieces.length === 0 ? '' : ` ${capitalized(andList(pieces))} ${pieces.length > 1 ? 'are' : 'is'} fixed.`;
   const lone = members.length === 1;
   const says =
     `${lone ? 'This cannot hold' : 'These cannot all hold'}${keeping}: ` +

@@ -1,5 +1,6 @@
 import type { LengthUnit } from '../measure/quantity.ts';
 import { degreesOfFreedom, rankReport } from '../solve/degrees-of-freedom.ts';
+import { capitalized } from '../text/sentence.ts';
 import type { Conflict, Resolution, StatedConstraint } from './conflict.ts';
 import type { Arena, Layout } from './course.ts';
 import { placedObstacle } from './placed.ts';
@@ -34,7 +35,7 @@ const waysWords = (count: number): string => (count === 1 ? '1 way' : `${count} 
 function freedomSentence(name: string, ways: number, inside: number): string {
   const moves = ways === 0 ? 'cannot move' : `can move in ${waysWords(ways)}`;
   const shifts = inside === 0 ? 'keeps its shape' : `its pieces can shift among themselves in ${waysWords(inside)}`;
-  return `${name.charAt(0).toUpperCase() + name.slice(1)} ${moves}; ${inside === 0 ? 'it ' : ''}${shifts}.`;
+  return `${capitalized(name)} ${moves}; ${inside === 0 ? 'it ' : ''}${shifts}.`;
 }
 
 /**

@@ -3,7 +3,7 @@ import type { Obstacle } from '../obstacles/obstacle.ts';
 import type { Values } from '../pieces/params.ts';
 import type { Figure, Piece, PieceKind } from '../pieces/piece.ts';
 import { pieceKind } from '../pieces/pieces.ts';
-import { compose, type Pose } from '../plane/pose.ts';
+import { compose, isSamePose, type Pose } from '../plane/pose.ts';
 import { type Bounds, type Ring, ringBounds, transformRing } from '../plane/ring.ts';
 
 /** A piece where it lies on the ground. `key` is `obstacle/piece`, unique in the layout. */
@@ -40,10 +40,6 @@ const figures = new WeakMap<Values, { readonly kind: PieceKind; readonly figure:
 const pieces = new WeakMap<Piece, PlacedPiece>();
 const obstacles = new WeakMap<Obstacle, PlacedObstacle>();
 
-function samePose(a: Pose, b: Pose): boolean {
-  return a.x === b.x && a.y === b.y && a.angle === b.angle;
-}
-
 /** The figure for values that stay the same object: dragging a pole does not draw it anew. */
 function figureOf(kind: PieceKind, values: Values): Figure {
   const cached = figures.get(values);
@@ -57,7 +53,7 @@ function placedPiece(obstacle: Obstacle, piece: Piece, kind: PieceKind): PlacedP
   const pose = compose(obstacle.pose, piece.pose);
   const key = pieceKey(obstacle.id, piece.id);
   const cached = pieces.get(piece);
-  if (cached !== undefined && cached.key === key && samePose(cached.pose, pose)) return cached;
+  if (cached !== undefined && cached.key === key && isSamePose(cached.pose, pose)) return cached;
   const figure = figureOf(kind, piece.values);
   const footprint = transformRing(figure.footprint, pose);
   const made: PlacedPiece = { key, obstacle: obstacle.id, piece, kind, pose, figure, footprint };

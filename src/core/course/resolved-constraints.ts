@@ -6,6 +6,7 @@ import { printLength } from '../measure/length.ts';
 import type { LengthUnit } from '../measure/quantity.ts';
 import { memoizeByIdentity } from '../memo/by-identity.ts';
 import type { Pose } from '../plane/pose.ts';
+import { capitalized } from '../text/sentence.ts';
 import type { Arena, Layout } from './course.ts';
 import { obstacleOf, pieceOf } from './ids.ts';
 import { type PlacedPiece, pieceKey, placedObstacle } from './placed.ts';
@@ -123,5 +124,5 @@ export function constraintSentence(resolved: ResolvedConstraint, layout: Layout,
   const { constraint, kind, grips } = resolved;
   const names = grips.map((grip) => gripName(grip, layout));
   const says = kind.sentence(names, printMeasure(kind, constraint.hold ?? 0, unit));
-  return says.charAt(0).toUpperCase() + says.slice(1);
+  return capitalized(says);
 }

@@ -1,4 +1,5 @@
 import type * as z from 'zod/mini';
+import { capitalized } from '../text/sentence.ts';
 import { isJsonObject, type JsonPath, jsonPathWords, jsonValueWords, valueAt } from './json-path.ts';
 
 type Issue = z.core.$ZodIssue;
@@ -49,10 +50,6 @@ function rightWords(issue: Issue, path: JsonPath): string {
     default:
       return 'something else';
   }
-}
-
-function capitalized(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
 /** The issue inside a union that fits what stands there best: the branch whose fields are all there. */

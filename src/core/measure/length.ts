@@ -1,3 +1,4 @@
+import { capitalized } from '../text/sentence.ts';
 import { type Amount, plainText, readAmount, unreadable } from './amount.ts';
 import { INCH, type LengthUnit, type Metres, type Reading } from './quantity.ts';
 
@@ -144,7 +145,7 @@ export function readLength(text: string, unit: LengthUnit): Reading<Metres> {
   const complete = withUnits(found, unit);
   if ('kind' in complete) return complete;
   const why = unitMismatch(complete.parts);
-  if (why !== undefined) return readingError(why.charAt(0).toUpperCase() + why.slice(1));
+  if (why !== undefined) return readingError(capitalized(why));
   const total =
     complete.parts.reduce((sum, part) => sum + part.amount.value * UNITS[part.unit ?? unit].size, 0) / TENTHS;
   if (total > LONGEST)

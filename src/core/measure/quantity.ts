@@ -24,6 +24,11 @@ export function feet(count: number): Metres {
 }
 
 /** So many inches as the exact decimal. */
+/** The least whole number of inches that is no shorter. What arithmetic made a billionth of an inch longer is as long. */
+export function wholeInches(length: Metres): Metres {
+  return inches(Math.ceil(length / INCH - 1e-9));
+}
+
 export function inches(count: number): Metres {
   return Math.round(count * 254_000) / 1e7;
 }

@@ -46,3 +46,8 @@ export function normalizeAngle(angle: Radians): Radians {
   const rest = angle - turn * Math.ceil((angle - Math.PI) / turn);
   return rest === -Math.PI ? Math.PI : rest;
 }
+
+/** Whether two poses are the same to the bit. */
+export function isSamePose(a: Pose, b: Pose): boolean {
+  return a.x === b.x && a.y === b.y && a.angle === b.angle;
+}

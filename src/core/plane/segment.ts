@@ -77,3 +77,15 @@ export function ringDistance(a: Ring, b: Ring): number {
   }
   return least;
 }
+
+/** The square of the distance from a point to the segment from a to b: without a root, for the search's inner loop. */
+export function squaredDistance(at: Point, a: Point, b: Point): number {
+  const dx = b.x - a.x;
+  const dy = b.y - a.y;
+  const square = dx * dx + dy * dy;
+  const along = square === 0 ? 0 : ((at.x - a.x) * dx + (at.y - a.y) * dy) / square;
+  const t = Math.min(1, Math.max(0, along));
+  const x = a.x + t * dx - at.x;
+  const y = a.y + t * dy - at.y;
+  return x * x + y * y;
+}

@@ -1,9 +1,10 @@
 /** Approaches and passage lines of the last survey, taken again while nothing that they depend on has changed. */
+
 import type { Leg } from '../course/course.ts';
 import type { PlacedObstacle } from '../course/placed.ts';
 import type { Gait, Horse } from '../horses/horse.ts';
 import type { Metres } from '../measure/quantity.ts';
-import type { Pose } from '../plane/pose.ts';
+import { isSamePose } from '../plane/pose.ts';
 import { boundsIntersect } from '../plane/ring.ts';
 import { type Approach, approach, type RouteQuery } from './approach.ts';
 import type { RouteContext } from './collision-cost.ts';
@@ -19,14 +20,10 @@ interface CachedApproach {
 }
 const approachCache = new WeakMap<object, CachedApproach>();
 
-function samePose(a: Pose, b: Pose): boolean {
-  return a.x === b.x && a.y === b.y && a.angle === b.angle;
-}
-
 function isSameQuery(a: RouteQuery, b: RouteQuery): boolean {
   return (
-    samePose(a.from, b.from) &&
-    samePose(a.to, b.to) &&
+    isSamePose(a.from, b.from) &&
+    isSamePose(a.to, b.to) &&
     a.gait === b.gait &&
     a.horse === b.horse &&
     a.bends === b.bends &&

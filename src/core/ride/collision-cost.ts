@@ -1,4 +1,5 @@
 /** What a way between obstacles comes too near to: the walls, and pieces that it has no business with. */
+
 import type { Arena } from '../course/course.ts';
 import { type PlacedObstacle, type PlacedPiece, pieceBounds } from '../course/placed.ts';
 import type { Horse } from '../horses/horse.ts';
@@ -6,6 +7,7 @@ import type { Metres } from '../measure/quantity.ts';
 import { type Path, pathBounds, pathEnd, poseOn } from '../plane/path.ts';
 import { distance, lerp, type Point } from '../plane/point.ts';
 import { type Bounds, boundsIntersect, type Ring, ringContains } from '../plane/ring.ts';
+import { squaredDistance } from '../plane/segment.ts';
 
 /** Half the width a horse takes beside a wall: body and the rider's knee. Estimate. */
 const WALL_CLEARANCE: Metres = 0.5;
@@ -59,18 +61,6 @@ export function pieceClearance(piece: PlacedPiece): Metres {
 function exemptLength(end: RouteEnd | undefined, piece: PlacedPiece, horse: Horse): Metres {
   if (end?.obstacle !== piece.obstacle) return 0;
   return end.piece === piece.key ? horse.bodyLength.value : horse.wheelbase.value / 2;
-}
-
-/** Square of the distance from a point to the segment from a to b. */
-function squaredDistance(at: Point, a: Point, b: Point): number {
-  const dx = b.x - a.x;
-  const dy = b.y - a.y;
-  const square = dx * dx + dy * dy;
-  const along = square === 0 ? 0 : ((at.x - a.x) * dx + (at.y - a.y) * dy) / square;
-  const t = Math.min(1, Math.max(0, along));
-  const x = a.x + t * dx - at.x;
-  const y = a.y + t * dy - at.y;
-  return x * x + y * y;
 }
 
 function crossProduct(a: Point, b: Point, at: Point): number {

@@ -3,6 +3,7 @@
 import type { PlacedObstacle } from '../course/placed.ts';
 import type { Metres, Radians } from '../measure/quantity.ts';
 import { memoizeByIdentity } from '../memo/by-identity.ts';
+import { hull } from '../plane/hull.ts';
 import type { Point } from '../plane/point.ts';
 import { normalizeAngle, type Pose } from '../plane/pose.ts';
 import { pieceClearance } from './collision-cost.ts';
@@ -31,31 +32,9 @@ interface Vertex extends Point {
   readonly clearance: Metres;
 }
 
-function crossProduct(a: Point, b: Point, c: Point): number {
-  return (b.x - a.x) * (c.y - a.y) - (b.y - a.y) * (c.x - a.x);
-}
-
-/** The convex outline, counter-clockwise (Andrew's monotone chain). */
-function convexHull(points: readonly Vertex[]): Vertex[] {
-  const sorted = points.toSorted((a, b) => a.x - b.x || a.y - b.y);
-  const half = (all: readonly Vertex[]): Vertex[] => {
-    const chain: Vertex[] = [];
-    for (const point of all) {
-      for (;;) {
-        const [a, b] = [chain.at(-2), chain.at(-1)];
-        if (a === undefined || b === undefined || crossProduct(a, b, point) > 1e-9) break;
-        chain.pop();
-      }
-      chain.push(point);
-    }
-    return chain.slice(0, -1);
-  };
-  return [...half(sorted), ...half(sorted.toReversed())];
-}
-
 /** Each corner of the obstacle's outline twice: passed on the left and on the right. */
 export const cornerArcs = memoizeByIdentity((obstacle: PlacedObstacle): readonly CornerArc[] => {
-  const ring = convexHull(
+  const ring = hull(
     obstacle.pieces.flatMap((piece) =>
       piece.footprint.map(({ x, y }): Vertex => ({ x, y, clearance: pieceClearance(piece) + MARGIN })),
     ),

@@ -1,3 +1,4 @@
+import { halfThickness } from '../constraints/gap.ts';
 import type { PlacedPiece } from '../course/placed.ts';
 import type { Gait, Horse } from '../horses/horse.ts';
 import type { Metres } from '../measure/quantity.ts';
@@ -14,19 +15,13 @@ export interface PoleOnPath {
   readonly at: Metres;
 }
 
-/** Half the pole, measured along a direction: its half thickness over the cosine against the pole's normal. */
-function halfThickness(pole: PlacedPiece, direction: number): Metres {
-  const cosine = Math.abs(Math.sin(direction - pole.pose.angle));
-  return pole.figure.width / 2 / Math.max(cosine, 1e-6);
-}
-
 /**
  * Where the line, from the middle of a pole and `way` along it (1 onwards, −1 back), comes to the pole's face; metres
  * along the path. Newton from the straight's answer; a line that never gets there keeps the straight's answer.
  */
 function faceAt(path: Path, { pole, pose, at }: PoleOnPath, sign: 1 | -1): Metres {
   const half = pole.figure.width / 2;
-  const first = at + sign * halfThickness(pole, pose.angle);
+  const first = at + sign * halfThickness(pole.figure.width, pole.pose.angle, pose.angle);
   const nx = -Math.sin(pole.pose.angle);
   const ny = Math.cos(pole.pose.angle);
   // The side of the pole on which this face lies.
@@ -54,8 +49,8 @@ export function gapBetween(
 ): Gap {
   const chord = distance(a.pose, b.pose);
   const direction = Math.atan2(b.pose.y - a.pose.y, b.pose.x - a.pose.x);
-  const halfFrom = halfThickness(a.pole, direction);
-  const halfTo = halfThickness(b.pole, direction);
+  const halfFrom = halfThickness(a.pole.figure.width, a.pole.pose.angle, direction);
+  const halfTo = halfThickness(b.pole.figure.width, b.pole.pose.angle, direction);
   const on = (along: Metres): Point => ({
     x: a.pose.x + along * Math.cos(direction),
     y: a.pose.y + along * Math.sin(direction),

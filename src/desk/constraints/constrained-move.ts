@@ -20,7 +20,7 @@ export type MoveOutcome =
     }
   | { readonly kind: 'stuck'; readonly why: string };
 
-function isSamePose(a: Pose | undefined, b: Pose | undefined): boolean {
+function isTogether(a: Pose | undefined, b: Pose | undefined): boolean {
   if (a === undefined || b === undefined) return false;
   return Math.hypot(a.x - b.x, a.y - b.y) < TOUCH && Math.abs(normalizeAngle(a.angle - b.angle)) < TOUCH;
 }
@@ -41,7 +41,7 @@ export function movePiece(course: Course, key: string, asked: { pose: Pose; name
   return {
     kind: 'settled',
     course: replaceLayout(course, () => outcome.layout),
-    exact: isSamePose(piecePose(outcome.layout, key), asked.pose),
+    exact: isTogether(piecePose(outcome.layout, key), asked.pose),
   };
 }
 
@@ -81,6 +81,6 @@ export function moveObstacles(course: Course, moved: Course, asked: { ids: Keys;
     kind: 'settled',
     // The bends go along as far as the hand asked: they hang on no constraint.
     course: replaceLayout(moved, () => ({ ...outcome.layout, ride: wanted.ride })),
-    exact: [...targets].every(([id, wish]) => isSamePose(ends.get(id), wish)),
+    exact: [...targets].every(([id, wish]) => isTogether(ends.get(id), wish)),
   };
 }

@@ -1,5 +1,6 @@
 import type { Constraint, GrippedPose, Wall } from '../../core/constraints/constraint.ts';
 import { constraintKind } from '../../core/constraints/constraints.ts';
+import { FLATTEST } from '../../core/constraints/gap.ts';
 import { grippedWall, lineAngle } from '../../core/constraints/grip.ts';
 import type { Arena } from '../../core/course/course.ts';
 import type { PlacedPiece } from '../../core/course/placed.ts';
@@ -16,14 +17,12 @@ export interface ConstraintCandidate {
   readonly value: number;
 }
 
-/** A tape meets a pole well when its cosine to the pole's normal is no less; as for the gap itself. */
-const WELL_ACROSS = 0.3;
-
 export function isLong({ figure }: PlacedPiece): boolean {
   return figure.length > 4 * figure.width;
 }
 
-function heldAt({ pose, figure }: PlacedPiece, at = 0.5): GrippedPose {
+/** A piece as the constraints grip it, at a fraction along it. */
+export function heldAt({ pose, figure }: PlacedPiece, at = 0.5): GrippedPose {
   return { pose, length: figure.length, width: figure.width, at };
 }
 
@@ -73,7 +72,7 @@ export function gapCandidate(
   const chord = Math.hypot(b.x - a.x, b.y - a.y);
   const across = (piece: PlacedPiece) =>
     (-Math.sin(piece.pose.angle) * (b.x - a.x) + Math.cos(piece.pose.angle) * (b.y - a.y)) / chord;
-  if (chord < TOUCH || Math.abs(across(first)) < WELL_ACROSS || Math.abs(across(second)) < WELL_ACROSS) return null;
+  if (chord < TOUCH || Math.abs(across(first)) < FLATTEST || Math.abs(across(second)) < FLATTEST) return null;
   const side = across(first) > 0 ? 1 : -1;
   const value = measuredValue('gap', held, side);
   const grips = [

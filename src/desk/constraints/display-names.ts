@@ -1,13 +1,14 @@
 import type { Conflict } from '../../core/course/conflict.ts';
 import { gripName } from '../../core/course/resolved-constraints.ts';
 import type { Survey } from '../../core/survey.ts';
+import { capitalized } from '../../core/text/sentence.ts';
 import { nameOf } from '../names.ts';
 
 /*
  * The core tells of clashes by the ids of things, since it knows no go; people know them by their numbers in it.
  */
 
-function escaped(text: string): string {
+function regexLiteral(text: string): string {
   return text.replace(/[.*+?^${}()|[\]\\]/g, '\\$&');
 }
 
@@ -19,12 +20,12 @@ export function withDisplayNames(text: string, survey: Survey): string {
   // The longest first, so that a piece is not told as its obstacle.
   const coreNames = [...names.keys()].filter((name) => name !== '').sort((a, b) => b.length - a.length);
   if (coreNames.length === 0) return text;
-  const pattern = new RegExp(`(?<![\\w(])(?:${coreNames.map(escaped).join('|')})(?!\\w)`, 'gi');
+  const pattern = new RegExp(`(?<![\\w(])(?:${coreNames.map(regexLiteral).join('|')})(?!\\w)`, 'gi');
   const lower = new Map([...names].map(([name, display]) => [name.toLowerCase(), display]));
   return text.replace(pattern, (found, at: number) => {
     const display = lower.get(found.toLowerCase()) ?? found;
     const begins = at === 0 || /[.:!?] $/.test(text.slice(0, at));
-    return begins ? display.charAt(0).toUpperCase() + display.slice(1) : display;
+    return begins ? capitalized(display) : display;
   });
 }
 

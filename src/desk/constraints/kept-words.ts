@@ -1,8 +1,8 @@
-import { capitalized } from '../../core/checks/findings/finding-words.ts';
 import type { Grip } from '../../core/constraints/constraint.ts';
 import { obstacleOf } from '../../core/course/ids.ts';
 import { isDriving, type ResolvedConstraint } from '../../core/course/resolved-constraints.ts';
 import type { Survey } from '../../core/survey.ts';
+import { capitalized } from '../../core/text/sentence.ts';
 import { nameOf } from '../names.ts';
 
 /** Parts of a length that people have words for. */

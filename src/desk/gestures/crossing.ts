@@ -1,4 +1,3 @@
-import { capitalized } from '../../core/checks/findings/finding-words.ts';
 import { type Course, currentLayout } from '../../core/course/course.ts';
 import { clampToPole, crossingsOf, moveCrossings } from '../../core/course/edit-crossings.ts';
 import { obstacleOf } from '../../core/course/ids.ts';
@@ -9,6 +8,7 @@ import { obstacleKind } from '../../core/obstacles/obstacles.ts';
 import { distance, type Point } from '../../core/plane/point.ts';
 import { toWorld } from '../../core/plane/pose.ts';
 import type { Survey } from '../../core/survey.ts';
+import { capitalized } from '../../core/text/sentence.ts';
 import type { DeskState } from '../desk.ts';
 import { labels, messages } from '../desk-words.ts';
 import type { PointerInput } from '../input.ts';

@@ -1,4 +1,5 @@
 import type { Wall } from '../../core/constraints/constraint.ts';
+import { gapDimension } from '../../core/constraints/gap.ts';
 import { grippedWall, lineAngle } from '../../core/constraints/grip.ts';
 import type { PlacedPiece } from '../../core/course/placed.ts';
 import { printAngle } from '../../core/measure/angle.ts';
@@ -10,7 +11,14 @@ import type { Ring } from '../../core/plane/ring.ts';
 import { edges } from '../../core/plane/ring.ts';
 import { nearestFraction, ringPointDistance } from '../../core/plane/segment.ts';
 import type { Survey } from '../../core/survey.ts';
-import { gapCandidate, isKept, isLong, nearestPair, offWallCandidate } from '../constraints/constraint-candidates.ts';
+import {
+  gapCandidate,
+  heldAt,
+  isKept,
+  isLong,
+  nearestPair,
+  offWallCandidate,
+} from '../constraints/constraint-candidates.ts';
 import { pairSuggestions } from '../constraints/constraint-suggestions.ts';
 import type { KeepSuggestion } from '../constraints/pending.ts';
 import { messages } from '../desk-words.ts';
@@ -102,7 +110,9 @@ function tapeBetween(survey: Survey, from: TapeEnd, to: TapeEnd): readonly [Poin
       return shortest(first.footprint, second.footprint);
     }
     const gap = gapCandidate(first, second, [from.at, to.at]);
-    return gap === null ? shortest(first.footprint, second.footprint) : gapTape(first, second, [from.at, to.at]);
+    return gap === null
+      ? shortest(first.footprint, second.footprint)
+      : gapDimension([heldAt(first, from.at), heldAt(second, to.at)]);
   }
   if (second !== undefined) {
     const [a, b] = tapeBetween(survey, to, from);
@@ -130,19 +140,6 @@ function flat(survey: Survey, from: TapeEnd, to: TapeEnd): readonly [Point, Poin
 function squareTo(survey: Survey, at: Point, { wall }: Extract<TapeEnd, { on: 'wall' }>): readonly [Point, Point] {
   const { pose } = grippedWall(survey.course.arena, wall);
   return [at, toWorld(pose, { x: toLocal(pose, { ...at, angle: 0 }).x, y: 0 })];
-}
-
-/** The straight between two gripped points, cut off at the near faces. */
-function gapTape(first: PlacedPiece, second: PlacedPiece, [a, b]: readonly [number, number]): readonly [Point, Point] {
-  const from = toWorld(first.pose, { x: (a - 0.5) * first.figure.length, y: 0 });
-  const to = toWorld(second.pose, { x: (b - 0.5) * second.figure.length, y: 0 });
-  const long = distance(from, to);
-  const cut = ({ pose, figure }: PlacedPiece) => {
-    const across = Math.abs(-Math.sin(pose.angle) * (to.x - from.x) + Math.cos(pose.angle) * (to.y - from.y)) / long;
-    return figure.width / 2 / across / long;
-  };
-  const on = (part: number) => point(from.x + part * (to.x - from.x), from.y + part * (to.y - from.y));
-  return [on(cut(first)), on(1 - cut(second))];
 }
 
 /** What people call what an end of the tape is held to. */

@@ -6,13 +6,8 @@ import { turnHandle } from '../../../desk/gestures/turn-handle.ts';
 import { outlines } from '../../../desk/selection/outlines.ts';
 import { bendKey, crossKey, RIDE_START } from '../../../desk/selection/selection.ts';
 import { type Camera, screenAngle, screenOf } from '../camera.ts';
-import type { Theme } from './inks.ts';
+import type { DrawContext } from './draw-context.ts';
 import { trace } from './marks.ts';
-
-interface DrawContext {
-  readonly camera: Camera;
-  readonly theme: Theme;
-}
 
 /** What is chosen: a halo round its pieces. */
 export function paintChosen(

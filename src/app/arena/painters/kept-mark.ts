@@ -5,13 +5,8 @@ import type { KeptConstraint } from '../../../desk/constraints/kept-list.ts';
 import type { TapeReading } from '../../../desk/measuring/tape.ts';
 import { type Camera, screenOf } from '../camera.ts';
 import type { DimensionLabel } from '../overlays/dimension-places.ts';
-import type { Theme } from './inks.ts';
+import type { DrawContext } from './draw-context.ts';
 import { FONT_FAMILY } from './marks.ts';
-
-interface DrawContext {
-  readonly camera: Camera;
-  readonly theme: Theme;
-}
 
 const TICK = 4.5;
 

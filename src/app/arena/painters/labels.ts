@@ -4,14 +4,9 @@ import type { Bounds } from '../../../core/plane/ring.ts';
 import type { Survey } from '../../../core/survey.ts';
 import { obstacleTitle } from '../../app-words.ts';
 import { type Camera, type ScreenSize, screenOf } from '../camera.ts';
-import type { Theme } from './inks.ts';
+import type { DrawContext } from './draw-context.ts';
 import { labelPlaces } from './label-places.ts';
 import { FONT_FAMILY } from './marks.ts';
-
-interface DrawContext {
-  readonly camera: Camera;
-  readonly theme: Theme;
-}
 
 /** Below this many pixels a metre only the numbers stand beside the obstacles. */
 const NAMES_FROM = 7.5;

@@ -2,14 +2,9 @@ import type { Horse } from '../../../core/horses/horse.ts';
 import type { Pose } from '../../../core/plane/pose.ts';
 import { isFore } from '../../../core/ride/footfall.ts';
 import type { FootPlace } from '../../ride/feet.ts';
-import { type Camera, screenAngle, screenOf } from '../camera.ts';
+import { screenAngle, screenOf } from '../camera.ts';
+import type { DrawContext } from './draw-context.ts';
 import { hoofShape } from './hoof.ts';
-import type { Theme } from './inks.ts';
-
-interface DrawContext {
-  readonly camera: Camera;
-  readonly theme: Theme;
-}
 
 /** The outline of the left half of a horse from above, tail to poll, in trunk lengths and widths; +x is forward. */
 const HALF: readonly (readonly [number, number])[] = [

@@ -2,15 +2,9 @@ import type { PlacedObstacle } from '../../../core/course/placed.ts';
 import { memoizeByIdentity } from '../../../core/memo/by-identity.ts';
 import type { Mark } from '../../../core/plane/mark.ts';
 import type { Survey } from '../../../core/survey.ts';
-import type { Camera } from '../camera.ts';
-import type { Theme } from './inks.ts';
+import type { DrawContext } from './draw-context.ts';
 import { paintMarks } from './marks.ts';
 import { movedMarks } from './moved-marks.ts';
-
-interface DrawContext {
-  readonly camera: Camera;
-  readonly theme: Theme;
-}
 
 /** All marks of an obstacle on the ground, decks first, remembered by identity. */
 const marksOf = memoizeByIdentity((placed: PlacedObstacle): readonly Mark[] => {

@@ -2,15 +2,10 @@ import { isFore, sideOf } from '../../../core/ride/footfall.ts';
 import type { PrintNote } from '../../../core/ride/print-notes.ts';
 import type { HoofPrint } from '../../../core/ride/prints.ts';
 import { plateWords, worstNotes } from '../../ride/print-words.ts';
-import { type Camera, screenAngle, screenOf } from '../camera.ts';
+import { screenAngle, screenOf } from '../camera.ts';
+import type { DrawContext } from './draw-context.ts';
 import { hoofShape } from './hoof.ts';
-import type { Theme } from './inks.ts';
 import { FONT_FAMILY } from './marks.ts';
-
-interface DrawContext {
-  readonly camera: Camera;
-  readonly theme: Theme;
-}
 
 const LEAST_SIZE = 1.7;
 /** Below this many pixels a metre the plates would cover what they tell of: the rings stay, the panel has the words. */

@@ -5,14 +5,9 @@ import type { Landings } from '../../../core/ride/line.ts';
 import type { Survey } from '../../../core/survey.ts';
 import type { Pointed } from '../../view.ts';
 import { type Camera, screenAngle, screenOf } from '../camera.ts';
-import type { Theme } from './inks.ts';
+import type { DrawContext } from './draw-context.ts';
 import { FONT_FAMILY, trace } from './marks.ts';
 import { TRAVEL_STYLES, travelKind } from './travel-styles.ts';
-
-interface DrawContext {
-  readonly camera: Camera;
-  readonly theme: Theme;
-}
 
 /** Distance between the arrows on the way to an obstacle, pixels. */
 const ARROWS_APART = 110;

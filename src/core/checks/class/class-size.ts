@@ -1,6 +1,7 @@
+import { capitalized } from '../../text/sentence.ts';
 import type { Check } from '../check.ts';
 import { isBoundBy } from '../findings/dimension.ts';
-import { askerWords, bandWords, capitalized, obstacleWords } from '../findings/finding-words.ts';
+import { askerWords, bandWords, obstacleWords } from '../findings/finding-words.ts';
 import { isInBand } from '../rulebooks/band.ts';
 import { bandOf } from '../rulebooks/rulebooks.ts';
 

@@ -1,6 +1,7 @@
 import type { Survey } from '../../survey.ts';
+import { capitalized } from '../../text/sentence.ts';
 import type { Check, RawFinding } from '../check.ts';
-import { capitalized, obstacleWords } from '../findings/finding-words.ts';
+import { obstacleWords } from '../findings/finding-words.ts';
 
 interface Ban {
   readonly limit: string;

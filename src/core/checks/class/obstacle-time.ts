@@ -1,5 +1,6 @@
+import { capitalized } from '../../text/sentence.ts';
 import type { Check } from '../check.ts';
-import { askerWords, bandWords, capitalized, obstacleWords, valueWords } from '../findings/finding-words.ts';
+import { askerWords, bandWords, obstacleWords, valueWords } from '../findings/finding-words.ts';
 import { isInBand } from '../rulebooks/band.ts';
 import { bandOf } from '../rulebooks/rulebooks.ts';
 

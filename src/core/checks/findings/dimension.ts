@@ -7,10 +7,11 @@ import type { Point } from '../../plane/point.ts';
 import { ringBounds } from '../../plane/ring.ts';
 import { ringDistance } from '../../plane/segment.ts';
 import type { Survey } from '../../survey.ts';
+import { capitalized } from '../../text/sentence.ts';
 import type { Check, Limit, Proposal, RawFinding } from '../check.ts';
 import { isInBand, nearestAllowed } from '../rulebooks/band.ts';
 import { bandOf } from '../rulebooks/rulebooks.ts';
-import { askerWords, bandWords, capitalized, measuredWords, obstacleWords, valueWords } from './finding-words.ts';
+import { askerWords, bandWords, measuredWords, obstacleWords, valueWords } from './finding-words.ts';
 import { rebuildNear } from './verified-fixes.ts';
 
 /** One size found on the ground. */

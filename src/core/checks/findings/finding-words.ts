@@ -5,6 +5,7 @@ import type { LengthUnit } from '../../measure/quantity.ts';
 import { obstacleKind } from '../../obstacles/obstacles.ts';
 import type { LineElement } from '../../ride/line.ts';
 import type { Survey } from '../../survey.ts';
+import { uncapitalized } from '../../text/sentence.ts';
 import type { Band, Limit, Quantity } from '../check.ts';
 import { bandOf } from '../rulebooks/rulebooks.ts';
 
@@ -63,11 +64,6 @@ export function measuredWords(limit: Limit, value: number, unit: LengthUnit): st
   return printed;
 }
 
-/** A title inside a sentence: what stands for a shape, as in back-through L, stays large. */
-function uncapitalized(title: string): string {
-  return title.charAt(0).toLowerCase() + title.slice(1);
-}
-
 /** "the fan (obstacle 3)": the designer's own name where there is one, the number where it is ridden. */
 export function obstacleWords(survey: Survey, id: string): string {
   const obstacle = survey.layout.obstacles.find((each) => each.id === id);
@@ -88,11 +84,6 @@ export function pieceWords(survey: Survey, key: string): string {
   if (siblings.length > 1) return `${kind} ${siblings.indexOf(piece) + 1} of ${owner}`;
   const alone = survey.pieces.filter((each) => each.obstacle === piece.obstacle).length === 1;
   return alone ? owner : `the ${kind} of ${owner}`;
-}
-
-/** The sentence with its first letter large. */
-export function capitalized(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
 /** Who asks: the book, the show or practice. */

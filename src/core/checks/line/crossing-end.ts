@@ -1,12 +1,6 @@
+import { capitalized } from '../../text/sentence.ts';
 import type { Check, RawFinding } from '../check.ts';
-import {
-  askerWords,
-  bandWords,
-  capitalized,
-  measuredWords,
-  obstacleWords,
-  pieceWords,
-} from '../findings/finding-words.ts';
+import { askerWords, bandWords, measuredWords, obstacleWords, pieceWords } from '../findings/finding-words.ts';
 import { rebuildNear } from '../findings/verified-fixes.ts';
 import { isInBand } from '../rulebooks/band.ts';
 import { bandOf } from '../rulebooks/rulebooks.ts';

@@ -7,7 +7,8 @@ import type { LineElement } from '../../ride/line.ts';
 import type { Survey } from '../../survey.ts';
 import type { Check, Proposal, RawFinding } from '../check.ts';
 import { linePartWords, obstacleWords, valueWords } from '../findings/finding-words.ts';
-import { chordsOf, halfWidth } from '../geometry/swath.ts';
+import { halfWidth } from '../geometry/half-width.ts';
+import { chordsOf } from '../geometry/path-chords.ts';
 import { BAND_TOLERANCE } from '../rulebooks/band.ts';
 import { slowerProposals } from './breaks.ts';
 

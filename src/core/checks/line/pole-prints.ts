@@ -1,7 +1,8 @@
 import type { PrintNote } from '../../ride/print-notes.ts';
 import { printNotesOf, type Survey } from '../../survey.ts';
+import { capitalized } from '../../text/sentence.ts';
 import type { Check, RawFinding } from '../check.ts';
-import { capitalized, pieceWords } from '../findings/finding-words.ts';
+import { pieceWords } from '../findings/finding-words.ts';
 import { gapProposals } from '../spacing/gap-band.ts';
 
 const FEET = { LH: 'left hind foot', LF: 'left fore foot', RH: 'right hind foot', RF: 'right fore foot' } as const;

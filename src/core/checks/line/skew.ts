@@ -1,6 +1,7 @@
+import { capitalized } from '../../text/sentence.ts';
 import type { Check } from '../check.ts';
 import { layOutAgain, movePieceTo, straighten } from '../findings/constrained-edits.ts';
-import { bandWords, capitalized, obstacleWords, pieceWords, valueWords } from '../findings/finding-words.ts';
+import { bandWords, obstacleWords, pieceWords, valueWords } from '../findings/finding-words.ts';
 import { isInBand } from '../rulebooks/band.ts';
 import { bandOf } from '../rulebooks/rulebooks.ts';
 

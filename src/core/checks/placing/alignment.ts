@@ -1,7 +1,8 @@
 import { rotateByKeys } from '../../course/edit-obstacles.ts';
 import type { Radians } from '../../measure/quantity.ts';
+import { capitalized } from '../../text/sentence.ts';
 import type { Check, RawFinding } from '../check.ts';
-import { capitalized, obstacleWords, valueWords } from '../findings/finding-words.ts';
+import { obstacleWords, valueWords } from '../findings/finding-words.ts';
 import { bandOf } from '../rulebooks/rulebooks.ts';
 
 /** Square, and half way between: what people lay on purpose. */

@@ -5,15 +5,9 @@ import type { Metres } from '../../measure/quantity.ts';
 import type { Pose } from '../../plane/pose.ts';
 import { type Bounds, boundsIntersect, ringContains } from '../../plane/ring.ts';
 import type { Survey } from '../../survey.ts';
+import { capitalized } from '../../text/sentence.ts';
 import type { Check, RawFinding } from '../check.ts';
-import {
-  askerWords,
-  bandWords,
-  capitalized,
-  obstacleWords,
-  pieceWords,
-  valueWords,
-} from '../findings/finding-words.ts';
+import { askerWords, bandWords, obstacleWords, pieceWords, valueWords } from '../findings/finding-words.ts';
 import { bandOf } from '../rulebooks/rulebooks.ts';
 
 /** The ground before the opening, so deep. */

@@ -1,6 +1,7 @@
 import { type Path, poseAt } from '../../plane/path.ts';
+import { capitalized } from '../../text/sentence.ts';
 import type { Check } from '../check.ts';
-import { askerWords, bandWords, capitalized, measuredWords, obstacleWords } from '../findings/finding-words.ts';
+import { askerWords, bandWords, measuredWords, obstacleWords } from '../findings/finding-words.ts';
 import { isInBand } from '../rulebooks/band.ts';
 import { bandOf } from '../rulebooks/rulebooks.ts';
 

@@ -2,8 +2,9 @@ import { shiftByKeys } from '../../course/edit-obstacles.ts';
 import type { PlacedObstacle } from '../../course/placed.ts';
 import { distance, type Point } from '../../plane/point.ts';
 import type { Survey } from '../../survey.ts';
+import { capitalized } from '../../text/sentence.ts';
 import type { Check, Limit, RawFinding } from '../check.ts';
-import { bandWords, capitalized, measuredWords, obstacleWords, valueWords } from '../findings/finding-words.ts';
+import { bandWords, measuredWords, obstacleWords, valueWords } from '../findings/finding-words.ts';
 import { BAND_TOLERANCE } from '../rulebooks/band.ts';
 import { bandOf } from '../rulebooks/rulebooks.ts';
 

@@ -7,9 +7,10 @@ import { intersection } from '../../plane/clip.ts';
 import { type Point, TOUCH } from '../../plane/point.ts';
 import { boundsIntersect, edges, type Ring, ringArea, ringBounds } from '../../plane/ring.ts';
 import type { Survey } from '../../survey.ts';
+import { capitalized } from '../../text/sentence.ts';
 import type { Check, Proposal, RawFinding } from '../check.ts';
 import { layOutAgain, straighten } from '../findings/constrained-edits.ts';
-import { capitalized, obstacleWords, pieceWords } from '../findings/finding-words.ts';
+import { obstacleWords, pieceWords } from '../findings/finding-words.ts';
 
 /** Square metres: what a tenth of a millimetre along a pole covers. Less is touching, which is allowed. */
 const TOUCHING = 4e-4;

@@ -1,4 +1,4 @@
-import { feet, INCH, inches } from '../../measure/quantity.ts';
+import { feet, wholeInches } from '../../measure/quantity.ts';
 import { numberValue } from '../../pieces/params.ts';
 import { TOUCH } from '../../plane/point.ts';
 import type { Pose } from '../../plane/pose.ts';
@@ -42,7 +42,7 @@ export const backL: ObstacleKind = {
     // Distances from the inner edge of the outer corner.
     const inner = width + thickness;
     if (length < inner + LEAST_LANE - TOUCH) {
-      const nearest = inches(Math.ceil((inner + LEAST_LANE) / INCH - 1e-9));
+      const nearest = wholeInches(inner + LEAST_LANE);
       const why = `Outer poles of ${lengthWords(length)} end before a lane of ${lengthWords(width)} has turned its corner: they must be ${lengthWords(nearest)} or longer.`;
       return infeasible(why, { length: nearest });
     }

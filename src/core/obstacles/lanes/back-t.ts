@@ -1,4 +1,4 @@
-import { feet, INCH, inches } from '../../measure/quantity.ts';
+import { feet, wholeInches } from '../../measure/quantity.ts';
 import { numberValue } from '../../pieces/params.ts';
 import { TOUCH } from '../../plane/point.ts';
 import type { Pose } from '../../plane/pose.ts';
@@ -47,7 +47,7 @@ export const backT: ObstacleKind = {
     // The arms begin a thickness beyond the stem's inner faces, so that they meet its poles corner to corner.
     const inner = width / 2 + thickness;
     const middle = inner + armLength / 2;
-    const nearest = inches(Math.ceil((2 * middle) / INCH - 1e-9));
+    const nearest = wholeInches(2 * middle);
     if (length < nearest - TOUCH) {
       const why = `A pole of ${lengthWords(length)} does not lie across two arms of ${lengthWords(armLength)} and a lane of ${lengthWords(width)}: it takes ${lengthWords(nearest)}.`;
       return infeasible(why, { length: nearest });

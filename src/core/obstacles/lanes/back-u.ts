@@ -1,4 +1,4 @@
-import { feet, INCH, inches, type Metres } from '../../measure/quantity.ts';
+import { feet, wholeInches } from '../../measure/quantity.ts';
 import { numberValue } from '../../pieces/params.ts';
 import { TOUCH } from '../../plane/point.ts';
 import type { ObstacleKind } from '../obstacle.ts';
@@ -7,10 +7,6 @@ import { infeasible, lengthWords } from '../refusal-words.ts';
 import { BACKING_LIMITS } from '../traits.ts';
 import { LANE_WIDTH } from './back-lane.ts';
 import { LEAST_LANE, lanePassages } from './lane-ways.ts';
-
-function wholeInches(length: Metres): Metres {
-  return inches(Math.ceil(length / INCH - 1e-9));
-}
 
 /**
  * Two lanes side by side, joined at one end: two sides, a pole between them, and one across the end. Frame: origin at the

@@ -1,6 +1,6 @@
 /** A lane of two walls that bend together at corners: what a V and a zigzag are made of. */
 import type { Constraint } from '../../constraints/constraint.ts';
-import { INCH, inches, type Metres, type Radians } from '../../measure/quantity.ts';
+import { type Metres, type Radians, wholeInches } from '../../measure/quantity.ts';
 import type { Piece } from '../../pieces/piece.ts';
 import type { Point } from '../../plane/point.ts';
 import { centredPieces, constraintOf, cornerConstraints, cornerSetback, pieceOfKind } from '../parts.ts';
@@ -25,7 +25,7 @@ function shift({ width, thickness, angle }: Pick<BentLane, 'width' | 'thickness'
 
 /** The shortest poles of the outer wall, whole inches, with which both walls of a leg run beside each other. */
 export function leastWall(lane: Pick<BentLane, 'width' | 'thickness' | 'angle'>): Metres {
-  return inches(Math.ceil((shift(lane) + LEAST_LANE) / INCH - 1e-9));
+  return wholeInches(shift(lane) + LEAST_LANE);
 }
 
 /**

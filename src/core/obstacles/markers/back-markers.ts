@@ -1,5 +1,5 @@
 import { STOCK_HORSE } from '../../horses/horses.ts';
-import { feet, INCH, inches, type Metres } from '../../measure/quantity.ts';
+import { feet, inches, type Metres, wholeInches } from '../../measure/quantity.ts';
 import { choiceValue, numberValue, type Values } from '../../pieces/params.ts';
 import type { Piece } from '../../pieces/piece.ts';
 import { lerp, type Point } from '../../plane/point.ts';
@@ -95,7 +95,7 @@ function leastGap(values: Values, least: Metres): Metres {
   const aside = base / 2 + OFF_BASE;
   const pitch =
     choiceValue(values, 'shape') === 'triangle' ? 2 * least : Math.sqrt(8 * aside * least - (2 * aside) ** 2);
-  return inches(Math.ceil((pitch - base) / INCH - 1e-9));
+  return wholeInches(pitch - base);
 }
 
 /**

@@ -1,4 +1,4 @@
-import { feet, INCH, inches, type Metres } from '../../measure/quantity.ts';
+import { feet, type Metres, wholeInches } from '../../measure/quantity.ts';
 import { numberValue } from '../../pieces/params.ts';
 import type { ObstacleKind } from '../obstacle.ts';
 import {
@@ -62,7 +62,7 @@ export const serpentine: ObstacleKind = {
     const lineRadius = weaveRadius(pitch, aside);
     const least = stockMinTurnRadius(gait);
     if (lineRadius < least) {
-      const nearest = inches(Math.ceil((Math.sqrt(8 * aside * least - (2 * aside) ** 2) - base) / INCH));
+      const nearest = wholeInches(Math.sqrt(8 * aside * least - (2 * aside) ** 2) - base);
       const why = `Markers ${lengthWords(gap)} apart bend the line on a radius of ${roughLength(lineRadius)}: too tight to ${gait} ${bracketedLength(least)}.`;
       return infeasible(
         `${why} ${lengthWords(nearest)} from base to base makes it right.`,

@@ -1,4 +1,4 @@
-import { feet, INCH, inches, type Metres } from '../../measure/quantity.ts';
+import { feet, type Metres, wholeInches } from '../../measure/quantity.ts';
 import { numberValue } from '../../pieces/params.ts';
 import type { ObstacleKind } from '../obstacle.ts';
 import {
@@ -71,7 +71,7 @@ export const squareMarker: ObstacleKind = {
     const lineRadius = side / 2 - OFF_POLES;
     const wanted = Math.max(least, base / 2 + OFF_MARKER);
     if (lineRadius < wanted) {
-      const nearest = inches(Math.ceil((2 * (wanted + OFF_POLES)) / INCH - 1e-9));
+      const nearest = wholeInches(2 * (wanted + OFF_POLES));
       const why = `Inside ${lengthWords(side)} the line turns on a radius of ${roughLength(lineRadius)}: too tight to ${gait} round the marker ${bracketedLength(wanted)}. ${lengthWords(nearest)} inside makes it right.`;
       return infeasible(why, { side: nearest, ...(length < nearest ? { length: nearest } : {}) }, { lineRadius });
     }

@@ -1,4 +1,4 @@
-import { INCH, inches } from '../../measure/quantity.ts';
+import { INCH, inches, wholeInches } from '../../measure/quantity.ts';
 import { choiceValue, numberValue, type Values } from '../../pieces/params.ts';
 import type { ObstacleKind } from '../obstacle.ts';
 import { gaitParam } from '../parts.ts';
@@ -45,7 +45,7 @@ export const raisedRun: ObstacleKind = {
     const thickness = numberValue(values, 'thickness');
     const lifted = height - thickness;
     if (lifted < INCH - 1e-9) {
-      const nearest = inches(Math.ceil((thickness + INCH) / INCH - 1e-9));
+      const nearest = wholeInches(thickness + INCH);
       const why = `A pole ${lengthWords(thickness)} thick with its top at ${lengthWords(height)} lies on the ground: raised, it comes to ${lengthWords(nearest)} or more.`;
       return infeasible(why, { height: nearest });
     }

@@ -1,5 +1,5 @@
 import { STOCK_HORSE } from '../../horses/horses.ts';
-import { feet, INCH, inches } from '../../measure/quantity.ts';
+import { feet, inches, wholeInches } from '../../measure/quantity.ts';
 import { numberValue } from '../../pieces/params.ts';
 import type { ObstacleKind } from '../obstacle.ts';
 import { constraintOf, POLE_PARAMS, pieceOfKind } from '../parts.ts';
@@ -43,7 +43,7 @@ export const sidePassBetween: ObstacleKind = {
     const inside = wheelbase.value - hoof.value;
     const outside = wheelbase.value + hoof.value;
     if (gap + 2 * size.thickness > inside && gap < outside) {
-      const nearest = inches(Math.ceil(outside / INCH));
+      const nearest = wholeInches(outside);
       const why = `With ${lengthWords(gap)} between the poles a hoof comes down on one: the feet stand ${lengthWords(wheelbase.value)} apart, front to back. A gap of ${lengthWords(nearest)} leaves them room.`;
       return infeasible(
         `${why} Or lay the poles within ${bracketedLength(inside)}, over all, and ride with both under the horse.`,

@@ -1,11 +1,8 @@
-import type { Horse } from '../../horses/horse.ts';
 import type { Metres } from '../../measure/quantity.ts';
 import { memoizeByIdentity } from '../../memo/by-identity.ts';
-import type { Figure } from '../../pieces/piece.ts';
 import { type Path, pathBounds, pathPoints } from '../../plane/path.ts';
 import { distance, type Point } from '../../plane/point.ts';
 import type { Bounds } from '../../plane/ring.ts';
-import type { LineElement } from '../../ride/line.ts';
 
 /** Chords this long stay within half a centimetre of the tightest arc that a horse turns on. */
 const STEP: Metres = 0.25;
@@ -30,17 +27,3 @@ export const chordsOf = memoizeByIdentity((path: Path): Chords => {
   const chords = { points, along, bounds: pathBounds(path) };
   return chords;
 });
-
-/** Whether the horse goes sideways there. */
-function isSideways({ facing }: LineElement): boolean {
-  return Math.abs(Math.sin(facing)) > 0.5;
-}
-
-/**
- * Half the width that the horse takes up across the line: its hooves against what lies on the ground or is walked on,
- * its body against what stands up. Sideways it is its length that counts.
- */
-export function halfWidth(horse: Horse, element: LineElement, stands: Figure['stands']): Metres {
-  if (stands === 'standing') return (isSideways(element) ? horse.bodyLength.value : horse.bodyWidth.value) / 2;
-  return ((isSideways(element) ? horse.wheelbase.value : horse.stance.value) + horse.hoof.value) / 2;
-}

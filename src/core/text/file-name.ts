@@ -1,0 +1,19 @@
+/** No file system takes longer names gladly, and an ending is still to come. */
+const LONGEST = 80;
+
+/** A title as a file name without its ending: letters and digits of any script, hyphens between; `course` where none is left. */
+export function fileName(title: string): string {
+  const plain = title
+    .toLowerCase()
+    .replace(/[^\p{Letter}\p{Mark}\p{Number}]+/gu, '-')
+    .replace(/^-+|-+$/g, '');
+  return [...plain].slice(0, LONGEST).join('').replace(/-+$/, '') || 'course';
+}
+
+/** The file of a course, and of one of its sheets. */
+export function courseFileName(title: string): string {
+  return `${fileName(title)}.course.json`;
+}
+export function sheetFileName(title: string, sheet: string): string {
+  return `${fileName(title)}-${sheet}.pdf`;
+}

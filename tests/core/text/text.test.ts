@@ -1,0 +1,37 @@
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { courseFileName, fileName, sheetFileName } from '../../../src/core/text/file-name.ts';
+import { andList, capitalized, uncapitalized } from '../../../src/core/text/sentence.ts';
+
+test.each([
+  ['Novice trail, Saturday', 'novice-trail-saturday'],
+  ['Saturday: Open Trail / A', 'saturday-open-trail-a'],
+  ['  Élan / 2  ', 'élan-2'],
+  ['日曜 トレイル', '日曜-トレイル'],
+  ['../../etc', 'etc'],
+  ['???', 'course'],
+  ['', 'course'],
+])('the file of %o is called %s', (title, name) => {
+  expect(fileName(title)).toBe(name);
+  expect(courseFileName(title)).toBe(`${name}.course.json`);
+  expect(sheetFileName(title, 'pattern')).toBe(`${name}-pattern.pdf`);
+});
+
+test('a file name has no separator, no dot and no control character, and is never empty or cut inside a letter', () => {
+  fc.assert(
+    fc.property(fc.string({ unit: 'grapheme', maxLength: 200 }), (title) => {
+      const name = fileName(title);
+      expect(name).toMatch(/^[\p{Letter}\p{Mark}\p{Number}-]+$/u);
+      expect(encodeURIComponent(name)).not.toBe('');
+    }),
+  );
+});
+
+test('lists and first letters', () => {
+  expect([[], ['a'], ['a', 'b'], ['a', 'b', 'c']].map(andList)).toEqual(['', 'a', 'a and b', 'a, b and c']);
+  expect([capitalized('the fan'), capitalized(''), uncapitalized('Back-through L')]).toEqual([
+    'The fan',
+    '',
+    'back-through L',
+  ]);
+});
