@@ -83,6 +83,12 @@ test('no file outside obstacles/ asks for an obstacle by its kind, or by how the
   expect(sourcesOutside('src/core/obstacles').filter(({ text }) => asks.test(text))).toEqual([]);
 });
 
+// An obstacle is built of constraints by name; whoever else wants a certain kind imports it.
+test.each(CONSTRAINT_KINDS.map(({ id }) => id))('the desk, the checks and the app ask for %s by its object', (id) => {
+  const asks = new RegExp(`kind: '${id}', grips|case '${id}':|constraint.kind [!=]== '${id}'`);
+  expect(sourcesOutside('src/core/constraints').filter(({ text }) => asks.test(text))).toEqual([]);
+});
+
 test.each(CONSTRAINT_KINDS.map(({ id }) => id))('a kept file holds something by %s', (id) => {
   const kept = coursesIn('seeds/fixtures/constraints').flatMap((course) => course.layouts);
   const own = kept.flatMap(({ obstacles }) => obstacles.flatMap(({ constraints }) => constraints));

@@ -82,7 +82,7 @@ export function postCommand(io: Io): Command {
           sheet: sheet.id,
           file: path,
           pages: pages.pages.length,
-          scale: pages.scale,
+          scale: pages.drawing?.scale ?? null,
         });
       },
     );

@@ -7,7 +7,7 @@ import { SMALLEST_FONT_SIZE } from './lettering.ts';
 import { DRAWING_EDGE, PAGE_MARGIN, type PageContent, type PageLayout } from './page-layout.ts';
 import type { PaperTransform } from './paper-transform.ts';
 import type { Page } from './sheet.ts';
-import { continuedTitle, footer, titleBlock } from './title-block.ts';
+import { continuedTitle, displayTitle, footer, titleBlock } from './title-block.ts';
 
 /** The transform that puts the extent into the drawing's space, its edge left free. */
 function paperTransform({ extent }: PageContent, plan: PageLayout): PaperTransform {
@@ -30,7 +30,7 @@ function paperTransform({ extent }: PageContent, plan: PageLayout): PaperTransfo
 
 function pageDescription(content: PageContent, page: number): string {
   const { course, layout } = content.survey;
-  const name = course.class.title === '' ? course.title : course.class.title;
+  const name = displayTitle(course);
   const count = layout.ride.legs.length;
   if (page > 0) return `${name}: the pattern in words, page ${page + 1}.`;
   return `${name}: drawing of the course with ${count} numbered ${count === 1 ? 'obstacle' : 'obstacles'}, and the pattern in words.`;

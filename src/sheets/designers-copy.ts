@@ -4,12 +4,11 @@ import { closerFindingsOf, silentLimits } from '../core/checks/checks.ts';
 import { unwaivedFindings } from '../core/checks/results/waived.ts';
 import { LIMITS } from '../core/checks/rulebooks/limits.ts';
 import type { Survey } from '../core/survey.ts';
-import { flowedText, type TextItem } from './flow.ts';
-import { SMALLEST_FONT_SIZE } from './lettering.ts';
-import { PAGE_MARGIN, wholeColumns } from './page-layout.ts';
+import type { TextItem } from './flow.ts';
+import { listPages } from './list-pages.ts';
 import { pattern, substitutionsOf } from './pattern.ts';
-import type { Page, PageOptions, Pages, Sheet, TooBig } from './sheet.ts';
-import { continuedTitle, rulebookInWords, wordsMark } from './title-block.ts';
+import type { PageOptions, Pages, Sheet, TooBig } from './sheet.ts';
+import { rulebookInWords } from './title-block.ts';
 
 /** Letter height, mm: a list for one person, so smaller than a pattern on a wall. */
 const FONT_SIZE = 3.5;
@@ -84,38 +83,19 @@ function itemsOf(survey: Survey): readonly TextItem[] {
   ];
 }
 
-/** The pages of words that follow the pattern, on the same paper. */
-function findingPages(survey: Survey, { width, height }: Page): readonly Page[] {
-  const { course } = survey;
-  const items = itemsOf(survey);
-  const columns = wholeColumns(items, { width, height }, FONT_SIZE);
-  const { marks } = flowedText(items, columns, FONT_SIZE);
-  const count = columns.at(-1)?.page ?? 0;
-  const area = { x: PAGE_MARGIN, y: PAGE_MARGIN, width: width - 2 * PAGE_MARGIN };
-  const low = height - PAGE_MARGIN;
-  const name = course.class.title === '' ? course.title : course.class.title;
-  return Array.from({ length: count }, (_, i): Page => {
-    const here = marks.flatMap(({ page, mark }) => (page === i + 1 ? [mark] : []));
-    const numbered = count === 1 ? 'Findings' : `Findings, page ${i + 1} of ${count}`;
-    return {
-      width,
-      height,
-      marks: [
-        ...continuedTitle(course, area).marks,
-        ...here,
-        wordsMark('Designer’s copy: not for posting.', area.x, low, { size: SMALLEST_FONT_SIZE }),
-        wordsMark(numbered, area.x + area.width, low, { size: SMALLEST_FONT_SIZE, align: 'end' }),
-      ],
-      about: `${name}: findings and waivers, for the designer, page ${i + 1} of ${count}.`,
-    };
-  });
-}
-
 function draw(survey: Survey, options: PageOptions): Pages | TooBig {
   const drawn = pattern.draw(survey, options);
   if (drawn.kind === 'too-big') return drawn;
   const [first, ...rest] = drawn.pages;
-  const pages: Pages['pages'] = [first, ...rest, ...findingPages(survey, first)];
+  const list = listPages(itemsOf(survey), {
+    course: survey.course,
+    paper: first,
+    fontSize: FONT_SIZE,
+    name: 'Findings',
+    about: 'findings and waivers, for the designer',
+    remark: 'Designer’s copy: not for posting.',
+  });
+  const pages: Pages['pages'] = [first, ...rest, ...list];
   return {
     ...drawn,
     title: drawn.title.replace(/^Pattern/, 'Designer’s copy'),

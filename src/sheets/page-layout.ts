@@ -52,12 +52,14 @@ const LEAST_COLUMN = 62;
 /** In letter heights. */
 const LONGEST_LINE = 40;
 
-interface PaperSize {
+/** A sheet of paper as it is held, mm. */
+export interface PaperSize {
   readonly width: number;
   readonly height: number;
 }
 
-function paperSizes(options: PageOptions): readonly PaperSize[] {
+/** The ways in which the paper may be held, portrait first. */
+export function paperSizes(options: PageOptions): readonly PaperSize[] {
   const [short, long] = PAPERS[options.paper];
   const portrait = { width: short, height: long };
   const landscape = { width: long, height: short };

@@ -8,6 +8,7 @@ import { instructions } from './instructions.ts';
 import { printable } from './lettering.ts';
 import { type PageContent, type PageLayout, pageLayouts } from './page-layout.ts';
 import type { Page, PageOptions, Pages, Sheet, TooBig } from './sheet.ts';
+import { displayTitle } from './title-block.ts';
 
 /** Denominators that people have rulers for, and coarser ones for what is larger than any arena. */
 export const SCALES = [50, 75, 100, 125, 150, 200, 250, 300, 400, 500, 600, 750, 1000, 1500, 2000, 2500, 5000, 10000];
@@ -62,13 +63,11 @@ function draw(survey: Survey, options: PageOptions): Pages | TooBig {
   if (plan === undefined) return tooBig(content, options);
   const { pages, transform } = composedPages(content, plan);
   const { course } = survey;
-  const name = course.class.title === '' ? course.title : course.class.title;
   return {
     kind: 'pages',
-    title: `Pattern: ${name}`,
+    title: `Pattern: ${displayTitle(course)}`,
     pages,
-    scale: plan.scale,
-    origin: { x: transform.x, y: transform.y, turned: transform.turned },
+    drawing: { scale: plan.scale, origin: { x: transform.x, y: transform.y, turned: transform.turned } },
     card: { date: course.class.date, author: course.class.show },
     substitutions: substitutionsOf(pages),
   };

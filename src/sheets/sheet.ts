@@ -22,17 +22,23 @@ export interface Page {
   readonly about: string;
 }
 
+/** Where the ground lies on the first page. */
+export interface PaperDrawing {
+  /** Denominator: what is drawn is exactly so much smaller than the ground. */
+  readonly scale: number;
+  /**
+   * Paper position, mm, of the arena's datum corner. The arena's +x runs right and +y up the page; `turned` a quarter:
+   * +x runs up the page and +y to the left.
+   */
+  readonly origin: { readonly x: number; readonly y: number; readonly turned: boolean };
+}
+
 export interface Pages {
   readonly kind: 'pages';
   readonly title: string;
   readonly pages: readonly [Page, ...Page[]];
-  /** Denominator of the drawing's scale: a promise. */
-  readonly scale: number;
-  /**
-   * Paper position, mm, of the arena's datum corner on the first page. The arena's +x runs right and +y up the page;
-   * `turned` a quarter: +x runs up the page and +y to the left.
-   */
-  readonly origin: { readonly x: number; readonly y: number; readonly turned: boolean };
+  /** Absent on a sheet of words alone. */
+  readonly drawing?: PaperDrawing;
   /** For the file's own card: ISO date or empty, and who posts it or empty. The clock is never asked. */
   readonly card: { readonly date: string; readonly author: string };
   /** One sentence for each sign that had to be replaced for want of a glyph. */

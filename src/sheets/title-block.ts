@@ -37,6 +37,11 @@ export function rulebookInWords(course: Course): string {
   return `${book.title} (${book.edition})${house}`;
 }
 
+/** What a page calls the course: the class, or the course's own title where the class has none. */
+export function displayTitle(course: Course): string {
+  return course.class.title === '' ? course.title : course.class.title;
+}
+
 export interface MarkBlock {
   readonly height: number;
   readonly marks: readonly Mark<'paper'>[];
@@ -98,7 +103,7 @@ function factMarks(facts: readonly (readonly [string, string])[], area: Area): M
 export function titleBlock(course: Course, scale: number, area: Area): MarkBlock {
   const { x, y, width } = area;
   const right = x + width;
-  const { show, title, level, date } = course.class;
+  const { show, level, date } = course.class;
   const marks: Mark<'paper'>[] = [];
   const when = dateInWords(date);
   const whenWidth = when === '' ? 0 : textWidth(when, 4, 'bold') + 6;
@@ -108,7 +113,7 @@ export function titleBlock(course: Course, scale: number, area: Area): MarkBlock
     marks.push(wordsMark(truncatedText(show, width - whenWidth, { size: 4 }), x, bottom - 1.6, { size: 4 }));
     if (when !== '') marks.push(wordsMark(when, right, bottom - 1.6, { size: 4, weight: 'bold', align: 'end' }));
   }
-  const name = title === '' ? course.title : title;
+  const name = displayTitle(course);
   for (const line of wrappedLines(name, width, { size: 7, weight: 'bold' })) {
     bottom += 8.8;
     marks.push(wordsMark(line, x, bottom - 2.2, { size: 7, weight: 'bold' }));
@@ -126,10 +131,12 @@ export function titleBlock(course: Course, scale: number, area: Area): MarkBlock
 
 /** The head of a page that carries on. */
 export function continuedTitle(course: Course, area: Area): MarkBlock {
-  const name = course.class.title === '' ? course.title : course.class.title;
   const when = dateInWords(course.class.date);
   const whenWidth = when === '' ? 0 : textWidth(when, 4, 'bold') + 6;
-  const text = truncatedText(`${name}, continued`, area.width - whenWidth, { size: 4.6, weight: 'bold' });
+  const text = truncatedText(`${displayTitle(course)}, continued`, area.width - whenWidth, {
+    size: 4.6,
+    weight: 'bold',
+  });
   const marks = [wordsMark(text, area.x, area.y + 4.6, { size: 4.6, weight: 'bold' }), ruleMark(area, area.y + 7, 0.5)];
   if (when !== '') {
     marks.push(wordsMark(when, area.x + area.width, area.y + 4.6, { size: 4, weight: 'bold', align: 'end' }));

@@ -76,7 +76,9 @@ test('a saved file opens again as the same course', async ({ page }) => {
   await expect(page.getByRole('region', { name: 'Obstacles' })).toContainText('Kept in a file');
 });
 
-test('the pattern is exported as a PDF that bears the title of the class', async ({ page }) => {
+test('the pattern is exported as a PDF, named after the course, that bears the title of the class', async ({
+  page,
+}) => {
   await opened(page);
   await stage(page, 'Post').click();
   await expect(page.locator('img.page').first()).toBeVisible();
@@ -86,7 +88,7 @@ test('the pattern is exported as a PDF that bears the title of the class', async
   const saving = page.waitForEvent('download');
   await page.getByRole('button', { name: 'Export PDF' }).click();
   const download = await saving;
-  expect(download.suggestedFilename()).toBe('novice-trail-morning-pattern.pdf');
+  expect(download.suggestedFilename()).toBe('saturday-novice-trail-pattern.pdf');
   const bytes = readFileSync(await download.path());
   expect(bytes.subarray(0, 5).toString('latin1')).toBe('%PDF-');
   const { getDocument } = await import('pdfjs-dist/legacy/build/pdf.mjs');

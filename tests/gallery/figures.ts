@@ -94,7 +94,7 @@ function sheetFigures(facts: Survey, group: string, section: string): readonly F
         section,
         group,
         title: pages.pages.length === 1 ? name : `${name}, page ${index + 1}`,
-        says: [`1:${pages.scale}`, ...pages.substitutions],
+        says: [...(pages.drawing === undefined ? [] : [`1:${pages.drawing.scale}`]), ...pages.substitutions],
         svg: svg(page),
       }));
     }),

@@ -14,6 +14,7 @@ import {
 } from '../../src/sheets/lettering.ts';
 import { pattern, SCALES } from '../../src/sheets/pattern.ts';
 import type { Page, PageOptions, Pages } from '../../src/sheets/sheet.ts';
+import { drawingOf, onPaper } from './on-paper.ts';
 import { ended, SAMPLES, SEEDS } from './samples.ts';
 
 const ASKS: readonly PageOptions[] = (['letter', 'a4'] as const).flatMap((paper) =>
@@ -121,17 +122,13 @@ describe('the exhibitors’ pattern', () => {
   test.each(CASES)(
     '%s on %s %s has each number of the go once, clear of pieces and line',
     (_, __, ___, course, ask) => {
-      const { pages, origin, scale } = pagesOf(course, ask);
+      const posted = pagesOf(course, ask);
+      const { pages } = posted;
       const facts = survey(course);
       const discs = discsOf(pages[0]);
       const numbers = discs.map(({ text }) => Number(text)).sort((a, b) => a - b);
       expect(numbers).toEqual(facts.layout.ride.legs.map((__, index) => index + 1));
-      const k = 1000 / scale;
-      const rings = facts.pieces.map(({ footprint }) =>
-        footprint.map(({ x, y }) =>
-          origin.turned ? { x: origin.x - y * k, y: origin.y - x * k } : { x: origin.x + x * k, y: origin.y - y * k },
-        ),
-      );
+      const rings = facts.pieces.map(({ footprint }) => footprint.map((corner) => onPaper(posted, corner)));
       const lines = pages[0].marks.flatMap((mark) =>
         mark.kind === 'line' && TRAVEL.has(mark.ink) ? [mark.points] : [],
       );
@@ -147,7 +144,7 @@ describe('the exhibitors’ pattern', () => {
 
   test.each(COURSES)('%s takes the largest of the usual scales that fits its page', (name, course) => {
     for (const ask of ASKS) {
-      const { scale } = pagesFor(name, course, ask);
+      const { scale } = drawingOf(pagesFor(name, course, ask));
       expect(SCALES).toContain(scale);
       for (const larger of SCALES.filter((each) => each * 1.5 < scale).slice(-2)) {
         expect(pattern.draw(survey(course), { ...ask, scale: larger }).kind, `1:${larger}`).toBe('too-big');
@@ -157,14 +154,14 @@ describe('the exhibitors’ pattern', () => {
 
   test('turns a long arena a quarter on a portrait page and says so', () => {
     const course = SAMPLES['20 x 60 m'] as Course;
-    expect(pagesOf(course, { paper: 'a4', orientation: 'portrait' }).origin.turned).toBe(true);
-    expect(pagesOf(course, { paper: 'a4', orientation: 'landscape' }).origin.turned).toBe(false);
+    expect(drawingOf(pagesOf(course, { paper: 'a4', orientation: 'portrait' })).origin.turned).toBe(true);
+    expect(drawingOf(pagesOf(course, { paper: 'a4', orientation: 'landscape' })).origin.turned).toBe(false);
   });
 
   test('keeps a scale that is asked for, or says why not and which is nearest', () => {
     const facts = survey(SAMPLES['100 x 200 ft'] as Course);
     const ask = { paper: 'letter', orientation: 'portrait' } as const;
-    expect(pattern.draw(facts, { ...ask, scale: 400 })).toMatchObject({ kind: 'pages', scale: 400 });
+    expect(pattern.draw(facts, { ...ask, scale: 400 })).toMatchObject({ kind: 'pages', drawing: { scale: 400 } });
     expect(pattern.draw(facts, { ...ask, scale: 100 })).toEqual({
       kind: 'too-big',
       why: 'At 1:100 the arena is 610 × 305 mm on paper, more than Letter has room for. 1:300 fits.',

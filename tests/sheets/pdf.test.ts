@@ -3,12 +3,12 @@ import { blankCourse } from '../../src/core/course/blank.ts';
 import type { Course } from '../../src/core/course/course.ts';
 import { addObstacle } from '../../src/core/course/edit-obstacles.ts';
 import { buildObstacle } from '../../src/core/obstacles/build.ts';
-import type { Point } from '../../src/core/plane/point.ts';
 import { survey } from '../../src/core/survey.ts';
 import { pattern } from '../../src/sheets/pattern.ts';
 import { pdf } from '../../src/sheets/pdf.ts';
 import type { PageOptions, Pages } from '../../src/sheets/sheet.ts';
 import { FONTS } from './fonts.ts';
+import { onPaper } from './on-paper.ts';
 import { type Corner, inkIn, pathsOf, pictureOf, wordBoxes } from './read-pdf.ts';
 import { SAMPLES } from './samples.ts';
 
@@ -16,12 +16,6 @@ function pagesOf(course: Course, ask: PageOptions): Pages {
   const pages = pattern.draw(survey(course), ask);
   if (pages.kind !== 'pages') throw new Error(pages.why);
   return pages;
-}
-
-/** Where the promise of a sheet puts a point of the ground, mm. */
-function promised({ origin, scale }: Pages, { x, y }: Point): Corner {
-  const k = 1000 / scale;
-  return origin.turned ? { x: origin.x - y * k, y: origin.y - x * k } : { x: origin.x + x * k, y: origin.y - y * k };
 }
 
 function nearest(corners: readonly Corner[], to: Corner): number {
@@ -64,7 +58,7 @@ describe('the PDF of a pattern', () => {
         const footprints = survey(course).pieces.flatMap(({ footprint }) => footprint);
         const { length, width } = course.arena;
         for (const ground of [...footprints, { x: 0, y: 0 }, { x: length, y: 0 }, { x: length, y: width }]) {
-          expect(nearest(corners, promised(pages, ground))).toBeLessThan(0.01);
+          expect(nearest(corners, onPaper(pages, ground))).toBeLessThan(0.01);
         }
       }
     },

@@ -16,7 +16,9 @@ export async function exportSheet(id: string, survey: Survey, ask: PageOptions):
   const bytes = await pdf(drawn, { regular, bold });
   const name = sheetFileName(survey.course.title, id);
   saveDownload(new Blob([new Uint8Array(bytes)], { type: 'application/pdf' }), name);
-  return `${name}, ${drawn.pages.length === 1 ? '1 page' : `${drawn.pages.length} pages`} at 1:${drawn.scale}. Print it at 100 %.`;
+  const pages = drawn.pages.length === 1 ? '1 page' : `${drawn.pages.length} pages`;
+  if (drawn.drawing === undefined) return `${name}, ${pages}.`;
+  return `${name}, ${pages} at 1:${drawn.drawing.scale}. Print it at 100 %.`;
 }
 
 async function bytesOf(url: string): Promise<Uint8Array> {

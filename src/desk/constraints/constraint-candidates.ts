@@ -1,7 +1,16 @@
-import type { Constraint, GrippedPose, Wall } from '../../core/constraints/constraint.ts';
-import { constraintKind } from '../../core/constraints/constraints.ts';
-import { FLATTEST } from '../../core/constraints/gap.ts';
+import { angleBetween } from '../../core/constraints/angle-between.ts';
+import { angleToWall } from '../../core/constraints/angle-to-wall.ts';
+import { apart } from '../../core/constraints/apart.ts';
+import { beside } from '../../core/constraints/beside.ts';
+import { centresLevel } from '../../core/constraints/centres-level.ts';
+import type { Constraint, ConstraintKind, GrippedPose, Wall } from '../../core/constraints/constraint.ts';
+import { FLATTEST, gap } from '../../core/constraints/gap.ts';
 import { grippedWall, lineAngle } from '../../core/constraints/grip.ts';
+import { inLine } from '../../core/constraints/in-line.ts';
+import { clearOfMarker } from '../../core/constraints/marker-clear.ts';
+import { offWall } from '../../core/constraints/off-wall.ts';
+import { parallel } from '../../core/constraints/parallel.ts';
+import { square } from '../../core/constraints/square.ts';
 import type { Arena } from '../../core/course/course.ts';
 import type { PlacedPiece } from '../../core/course/placed.ts';
 import { type ResolvedConstraint, resolvedConstraints } from '../../core/course/resolved-constraints.ts';
@@ -26,10 +35,6 @@ export function heldAt({ pose, figure }: PlacedPiece, at = 0.5): GrippedPose {
   return { pose, length: figure.length, width: figure.width, at };
 }
 
-function measuredValue(kind: string, held: readonly GrippedPose[], side: 1 | -1 = 1): number {
-  return constraintKind(kind)?.measure(held, side) ?? Number.NaN;
-}
-
 /** The clear distance of the nearest of the pieces to a wall. */
 export function offWallCandidate(pieces: readonly PlacedPiece[], wall: Wall, arena: Arena): ConstraintCandidate | null {
   const there = grippedWall(arena, wall);
@@ -38,20 +43,20 @@ export function offWallCandidate(pieces: readonly PlacedPiece[], wall: Wall, are
       (isLong(piece) ? [0.5, 0, 1] : [0.5]).map((at) => ({
         piece,
         at,
-        off: measuredValue('off-wall', [heldAt(piece, at), there]),
+        off: offWall.measure([heldAt(piece, at), there], 1),
       })),
     )
     // Level to the wall the middle is as near as the ends, and holds no turn.
     .sort((a, b) => (Math.abs(a.off - b.off) < TOUCH ? 0 : a.off - b.off));
   if (nearest === undefined) return null;
   const { piece, at, off } = nearest;
-  return { draft: { kind: 'off-wall', grips: [{ piece: piece.key, at }, { wall }], hold: off }, value: off };
+  return { draft: { kind: offWall.id, grips: [{ piece: piece.key, at }, { wall }], hold: off }, value: off };
 }
 
 /** The angle of a pole to a wall. */
 export function wallAngleCandidate(pole: PlacedPiece, wall: Wall, arena: Arena): ConstraintCandidate {
-  const value = measuredValue('angle-to-wall', [heldAt(pole), grippedWall(arena, wall)]);
-  return { draft: { kind: 'angle-to-wall', grips: [{ piece: pole.key }, { wall }], hold: value, side: 1 }, value };
+  const value = angleToWall.measure([heldAt(pole), grippedWall(arena, wall)], 1);
+  return { draft: { kind: angleToWall.id, grips: [{ piece: pole.key }, { wall }], hold: value, side: 1 }, value };
 }
 
 /** The gap between two poles, taped at a fraction along each; null where the tape would run along one of them. */
@@ -74,19 +79,19 @@ export function gapCandidate(
     (-Math.sin(piece.pose.angle) * (b.x - a.x) + Math.cos(piece.pose.angle) * (b.y - a.y)) / chord;
   if (chord < TOUCH || Math.abs(across(first)) < FLATTEST || Math.abs(across(second)) < FLATTEST) return null;
   const side = across(first) > 0 ? 1 : -1;
-  const value = measuredValue('gap', held, side);
+  const value = gap.measure(held, side);
   const grips = [
     { piece: first.key, at: at[0] },
     { piece: second.key, at: at[1] },
   ];
-  return { draft: { kind: 'gap', grips, hold: value, side }, value };
+  return { draft: { kind: gap.id, grips, hold: value, side }, value };
 }
 
 /** How far a small thing is clear of another, or of the side of a pole. */
 function clearanceCandidate(first: PlacedPiece, second: PlacedPiece): ConstraintCandidate | null {
   if (!isLong(first) && !isLong(second)) {
-    const value = measuredValue('apart', [heldAt(first), heldAt(second)]);
-    return { draft: { kind: 'apart', grips: [{ piece: first.key }, { piece: second.key }], hold: value }, value };
+    const value = apart.measure([heldAt(first), heldAt(second)], 1);
+    return { draft: { kind: apart.id, grips: [{ piece: first.key }, { piece: second.key }], hold: value }, value };
   }
   const [thing, pole] = isLong(first) ? [second, first] : [first, second];
   if (isLong(thing)) return null;
@@ -94,14 +99,14 @@ function clearanceCandidate(first: PlacedPiece, second: PlacedPiece): Constraint
   const off = -Math.sin(pole.pose.angle) * x + Math.cos(pole.pose.angle) * y;
   if (Math.abs(off) > (pole.figure.width + thing.figure.width) / 2) {
     const side = off > 0 ? 1 : -1;
-    const value = measuredValue('beside', [heldAt(thing), heldAt(pole)], side);
-    return { draft: { kind: 'beside', grips: [{ piece: thing.key }, { piece: pole.key }], hold: value, side }, value };
+    const value = beside.measure([heldAt(thing), heldAt(pole)], side);
+    return { draft: { kind: beside.id, grips: [{ piece: thing.key }, { piece: pole.key }], hold: value, side }, value };
   }
   const ahead = Math.cos(pole.pose.angle) * x + Math.sin(pole.pose.angle) * y;
   const at = ahead > 0 ? 1 : 0;
-  const value = measuredValue('marker-clear', [heldAt(thing), heldAt(pole, at)]);
+  const value = clearOfMarker.measure([heldAt(thing), heldAt(pole, at)], 1);
   const grips = [{ piece: thing.key }, { piece: pole.key, at }];
-  return value < 0 ? null : { draft: { kind: 'marker-clear', grips, hold: value }, value };
+  return value < 0 ? null : { draft: { kind: clearOfMarker.id, grips, hold: value }, value };
 }
 
 /** The distance between two pieces as it can be kept: inside to inside. */
@@ -116,15 +121,15 @@ export function directionCandidates(first: PlacedPiece, second: PlacedPiece): re
   const held = [heldAt(first), heldAt(second)];
   const grips = [{ piece: first.key }, { piece: second.key }];
   const turn = lineAngle(second.pose.angle - first.pose.angle);
-  const plain = (kind: string): ConstraintCandidate => ({ draft: { kind, grips }, value: 0 });
+  const plain = (kind: ConstraintKind): ConstraintCandidate => ({ draft: { kind: kind.id, grips }, value: 0 });
   if (Math.abs(turn) < TOUCH) {
-    const isInLine = Math.abs(measuredValue('in-line', held)) < TOUCH;
-    const isLevel = Math.abs(measuredValue('centres-level', held)) < TOUCH;
-    return [plain(isInLine ? 'in-line' : 'parallel'), ...(isLevel ? [plain('centres-level')] : [])];
+    const isInLine = Math.abs(inLine.measure(held, 1)) < TOUCH;
+    const isLevel = Math.abs(centresLevel.measure(held, 1)) < TOUCH;
+    return [plain(isInLine ? inLine : parallel), ...(isLevel ? [plain(centresLevel)] : [])];
   }
-  if (Math.abs(Math.abs(turn) - Math.PI / 2) < TOUCH) return [plain('square')];
-  const value = measuredValue('angle-between', held);
-  return [{ draft: { kind: 'angle-between', grips, hold: value, side: 1 }, value }];
+  if (Math.abs(Math.abs(turn) - Math.PI / 2) < TOUCH) return [plain(square)];
+  const value = angleBetween.measure(held, 1);
+  return [{ draft: { kind: angleBetween.id, grips, hold: value, side: 1 }, value }];
 }
 
 /** The two pieces, one of each list, that lie nearest to each other. */

@@ -1,7 +1,13 @@
 /** What could be kept of how things lie now: from what is chosen, after a snap, and from the tape. */
 
+import { centresLevel } from '../../core/constraints/centres-level.ts';
 import type { Wall } from '../../core/constraints/constraint.ts';
 import { constraintKind } from '../../core/constraints/constraints.ts';
+import { equalGaps } from '../../core/constraints/equal-gaps.ts';
+import { gap } from '../../core/constraints/gap.ts';
+import { inLine } from '../../core/constraints/in-line.ts';
+import { parallel } from '../../core/constraints/parallel.ts';
+import { square } from '../../core/constraints/square.ts';
 import { pieceOf } from '../../core/course/ids.ts';
 import type { PlacedPiece } from '../../core/course/placed.ts';
 import { constraintSuggestions } from '../../core/course/suggested.ts';
@@ -63,13 +69,13 @@ function wallSuggestions(
 
 function directionWords({ draft, value }: ConstraintCandidate, name: string): string {
   switch (draft.kind) {
-    case 'parallel':
+    case parallel.id:
       return messages.keepParallel(name);
-    case 'in-line':
+    case inLine.id:
       return messages.keepInLine(name);
-    case 'centres-level':
+    case centresLevel.id:
       return messages.keepLevel(name);
-    case 'square':
+    case square.id:
       return messages.keepSquare(name);
     default:
       return messages.keepTurned(name, printAngle(value));
@@ -99,13 +105,13 @@ function equalGapSuggestion(survey: Survey, pieces: readonly PlacedPiece[]): rea
   if (first === undefined || second === undefined || third === undefined || more !== undefined) return [];
   const before = distanceCandidate(first, second);
   const after = distanceCandidate(second, third);
-  if (before?.draft.kind !== 'gap' || after?.draft.kind !== 'gap') return [];
+  if (before?.draft.kind !== gap.id || after?.draft.kind !== gap.id) return [];
   if (before.draft.side !== after.draft.side || Math.abs(before.value - after.value) > TOUCH) return [];
   const grips = pieces.map((piece) => ({ piece: piece.key, at: 0.5 }));
   const { side } = before.draft;
-  const gap = printLength(before.value, survey.course.unit);
+  const length = printLength(before.value, survey.course.unit);
   return [
-    { says: messages.keepEqual(gap), draft: { kind: 'equal-gaps', grips, ...(side === undefined ? {} : { side }) } },
+    { says: messages.keepEqual(length), draft: { kind: equalGaps.id, grips, ...(side === undefined ? {} : { side }) } },
   ];
 }
 

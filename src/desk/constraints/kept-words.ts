@@ -1,4 +1,5 @@
 import type { Grip } from '../../core/constraints/constraint.ts';
+import { gap } from '../../core/constraints/gap.ts';
 import { obstacleOf } from '../../core/course/ids.ts';
 import { isDriving, type ResolvedConstraint } from '../../core/course/resolved-constraints.ts';
 import type { Survey } from '../../core/survey.ts';
@@ -68,7 +69,7 @@ export function constraintWords(
 
 /** Where along the pieces a gap is taped, where that tells it from another; empty for kinds that have one place. */
 function placeOf({ kind, grips }: ResolvedConstraint): string {
-  if (kind.id !== 'gap') return '';
+  if (kind !== gap) return '';
   const places = grips.map((grip) => ('wall' in grip ? '' : fractionWords(grip.at)));
   return new Set(places).size === 1 ? (places[0] ?? '') : '';
 }

@@ -1,3 +1,4 @@
+import { angleToWall } from '../../core/constraints/angle-to-wall.ts';
 import type { Constraint } from '../../core/constraints/constraint.ts';
 import { lineTurn } from '../../core/constraints/grip.ts';
 import type { Arena, Layout } from '../../core/course/course.ts';
@@ -31,7 +32,7 @@ const withHeadingConstraints = memoizeByIdentity((layout: Layout): Layout => {
     if (!ids.has(obstacle.id) || first === undefined) return [];
     const grips = [{ piece: pieceKey(obstacle.id, first.piece.id) }, { wall: 'south' as const }];
     const hold = lineTurn(first.pose.angle);
-    return [{ id: `steady-${obstacle.id}`, kind: 'angle-to-wall', grips, hold, side: 1 }];
+    return [{ id: `steady-${obstacle.id}`, kind: angleToWall.id, grips, hold, side: 1 }];
   });
   const made = headings.length === 0 ? layout : { ...layout, constraints: [...layout.constraints, ...headings] };
   return made;

@@ -1,3 +1,4 @@
+import { parallel } from '../../constraints/parallel.ts';
 import type { PlacedObstacle, PlacedPiece } from '../../course/placed.ts';
 import type { Survey } from '../../survey.ts';
 import type { Check, Limit, Proposal, RawFinding } from '../check.ts';
@@ -11,7 +12,7 @@ import { bandOf } from '../rulebooks/rulebooks.ts';
 function parallels({ obstacle, pieces }: PlacedObstacle): readonly (readonly [PlacedPiece, PlacedPiece])[] {
   const byId = new Map(pieces.map((piece) => [piece.piece.id, piece]));
   return obstacle.constraints.flatMap((constraint) => {
-    if (constraint.kind !== 'parallel') return [];
+    if (constraint.kind !== parallel.id) return [];
     const [a, b] = constraint.grips.flatMap((grip) => ('piece' in grip ? (byId.get(grip.piece) ?? []) : []));
     return a === undefined || b === undefined ? [] : [[a, b] as const];
   });
