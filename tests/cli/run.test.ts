@@ -8,13 +8,15 @@ describe('polewright', () => {
   test('without a verb lists the verbs', async () => {
     const { code, out, err } = await runCli();
     expect([code, out]).toEqual([2, '']);
-    expect(err).toBe('What is to be done? There are: set, ride, check, post.\n');
+    expect(err).toMatch(/^What is to be done\? There are: set, ride, check, post[a-z, -]*\.\n$/);
   });
 
   test('with a verb that does not exist says which was meant', async () => {
     const { code, err } = await runCli('chek', 'file', '--json');
     expect(code).toBe(2);
-    expect(err).toBe('There is no verb "chek". Did you mean check? There are: set, ride, check, post.\n');
+    expect(err).toMatch(
+      /^There is no verb "chek"\. Did you mean check\? There are: set, ride, check, post[a-z, -]*\.\n$/,
+    );
   });
 
   test('shows help and its version on stdout', async () => {

@@ -1,7 +1,7 @@
 import type { Limit } from '../../core/checks/check.ts';
 import { silentLimits } from '../../core/checks/checks.ts';
 import { bandWords } from '../../core/checks/findings/finding-words.ts';
-import { isUsuallySilent, LIMITS } from '../../core/checks/rulebooks/limits.ts';
+import { LIMITS } from '../../core/checks/rulebooks/limits.ts';
 import { limitsOf, PRACTICE } from '../../core/checks/rulebooks/rulebooks.ts';
 import type { Course } from '../../core/course/course.ts';
 import type { LengthUnit } from '../../core/measure/quantity.ts';
@@ -34,7 +34,7 @@ export function practiceSentences(course: Course): readonly string[] {
   return Object.keys(LIMITS).flatMap((name) => {
     const limit = limits[name];
     const isPractice = limit !== undefined && limit === PRACTICE.limits[name];
-    if (!isPractice || isUsuallySilent(name)) return [];
+    if (!isPractice || LIMITS[name]?.optional === true) return [];
     return [`${LIMITS[name]?.title ?? name}: ${limitWords(limit, course.unit)}`];
   });
 }

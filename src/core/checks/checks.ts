@@ -25,7 +25,7 @@ import { obstacleRoom } from './placing/obstacle-room.ts';
 import { outside } from './placing/outside.ts';
 import { overlap } from './placing/overlap.ts';
 import { truck } from './placing/truck.ts';
-import { isUsuallySilent } from './rulebooks/limits.ts';
+import { LIMITS } from './rulebooks/limits.ts';
 import { limitsOf } from './rulebooks/rulebooks.ts';
 import { backClearance } from './sizes/back-clearance.ts';
 import { backBarrelWidth, backRaisedWidth, backWidth } from './sizes/back-width.ts';
@@ -182,7 +182,7 @@ export function silentLimits(survey: Survey): readonly { readonly check: Check; 
   const limits = limitsOf(survey.course);
   return CHECKS.flatMap((check) =>
     check.limits
-      .filter((name) => limits[name] === undefined && !isUsuallySilent(name))
+      .filter((name) => limits[name] === undefined && LIMITS[name]?.optional !== true)
       .map((limit) => ({ check, limit })),
   );
 }

@@ -1,12 +1,21 @@
 import type { Quantity } from '../check.ts';
 
+/** A limit as the rule books can set it. */
+interface LimitTerm {
+  /** What it bounds, in words. */
+  readonly title: string;
+  readonly quantity: Quantity;
+  /** Most books leave it unset, and that is no gap in them: advice inside a limit, or relief for one level. */
+  readonly optional?: true;
+}
+
 /**
- * Every limit that a rule book can name: what it bounds, in words, and what kind of quantity that is.
- * `….recommended` beside a limit is what the book would rather see inside what it allows.
+ * Every limit that a rule book can name. `….recommended` beside a limit is what the book would rather see inside what it
+ * allows. A check whose limit is new adds its line here.
  */
-export const LIMITS: Readonly<Record<string, { readonly title: string; readonly quantity: Quantity }>> = {
+export const LIMITS: Readonly<Record<string, LimitTerm>> = {
   'gap.walk': { title: 'Gap between poles at the walk', quantity: 'length' },
-  'gap.walk.recommended': { title: 'Recommended gap between poles at the walk', quantity: 'length' },
+  'gap.walk.recommended': { title: 'Recommended gap between poles at the walk', quantity: 'length', optional: true },
   'gap.jog': { title: 'Gap between poles at the jog', quantity: 'length' },
   'gap.lope': { title: 'Gap between poles at the lope', quantity: 'length' },
   'raised.walk.several': { title: 'Height of raised walk-overs', quantity: 'length' },
@@ -41,26 +50,30 @@ export const LIMITS: Readonly<Record<string, { readonly title: string; readonly 
   'obstacle.room': { title: 'Line between two obstacles', quantity: 'length' },
   'entrance.clear': { title: 'Free ground before the entrance', quantity: 'length' },
   'sweep.clear': { title: 'Room beside the hooves in a lane or turn', quantity: 'length' },
-  'combination.room': { title: 'Line between two obstacles below which they are a combination', quantity: 'length' },
-  'combination.as-one': { title: 'A combination counts as one obstacle', quantity: 'count' },
+  'combination.room': {
+    title: 'Line between two obstacles below which they are a combination',
+    quantity: 'length',
+    optional: true,
+  },
+  'combination.as-one': { title: 'A combination counts as one obstacle', quantity: 'count', optional: true },
   'mandatory.gate': { title: 'A gate', quantity: 'count' },
   'mandatory.poles': { title: 'Poles to ride over', quantity: 'count' },
   'mandatory.bridge': { title: 'A bridge', quantity: 'count' },
   'mandatory.backing': { title: 'A backing obstacle', quantity: 'count' },
-  'forbidden.rolling': { title: 'Poles that roll', quantity: 'count' },
-  'forbidden.tyres': { title: 'Tyres', quantity: 'count' },
-  'forbidden.animals': { title: 'Live animals', quantity: 'count' },
-  'forbidden.hides': { title: 'Hides', quantity: 'count' },
-  'forbidden.plastic': { title: 'Plastic pipes and poles', quantity: 'count' },
-  'forbidden.see-saw': { title: 'See-saws and moving bridges', quantity: 'count' },
-  'forbidden.moving-water': { title: 'Water with moving parts', quantity: 'count' },
-  'forbidden.fire': { title: 'Fire and smoke', quantity: 'count' },
+  'forbidden.rolling': { title: 'Poles that roll', quantity: 'count', optional: true },
+  'forbidden.tyres': { title: 'Tyres', quantity: 'count', optional: true },
+  'forbidden.animals': { title: 'Live animals', quantity: 'count', optional: true },
+  'forbidden.hides': { title: 'Hides', quantity: 'count', optional: true },
+  'forbidden.plastic': { title: 'Plastic pipes and poles', quantity: 'count', optional: true },
+  'forbidden.see-saw': { title: 'See-saws and moving bridges', quantity: 'count', optional: true },
+  'forbidden.moving-water': { title: 'Water with moving parts', quantity: 'count', optional: true },
+  'forbidden.fire': { title: 'Fire and smoke', quantity: 'count', optional: true },
   'shown.jog': { title: 'Distance over which the jog is shown', quantity: 'length' },
   'shown.lope': { title: 'Distance over which the lope is shown', quantity: 'length' },
   'lead.stated': { title: 'Leads stated for the lope', quantity: 'count' },
-  'level.lope': { title: 'Parts of the course at the lope', quantity: 'count' },
-  'level.raised': { title: 'Raised poles for this level', quantity: 'count' },
-  'level.back-bends': { title: 'Bends while backing for this level', quantity: 'count' },
+  'level.lope': { title: 'Parts of the course at the lope', quantity: 'count', optional: true },
+  'level.raised': { title: 'Raised poles for this level', quantity: 'count', optional: true },
+  'level.back-bends': { title: 'Bends while backing for this level', quantity: 'count', optional: true },
   'obstacles.count': { title: 'Obstacles in the course', quantity: 'count' },
   'obstacle.seconds': { title: 'Time on one obstacle', quantity: 'time' },
   'class.seconds': { title: 'Time that the class takes', quantity: 'time' },
@@ -70,8 +83,3 @@ export const LIMITS: Readonly<Record<string, { readonly title: string; readonly 
   lean: { title: 'How far a horse leans in a turn', quantity: 'angle' },
   'crossing.skew': { title: 'How far off square a pole is crossed', quantity: 'angle' },
 };
-
-/** Names whose absence is no gap in a book: nobody asks a book for what it recommends or for each level's relief. */
-export function isUsuallySilent(name: string): boolean {
-  return name.endsWith('.recommended') || /^(level|forbidden|combination)\./.test(name);
-}
