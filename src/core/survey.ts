@@ -9,7 +9,7 @@ import { lineOfTravel } from './ride/line-of-travel.ts';
 import { type PrintNote, printNotes } from './ride/print-notes.ts';
 import { type HoofPrint, printsOn } from './ride/prints.ts';
 
-/** How many of one line of the truck list the layout uses. `stock` is null for pieces that no line offers. */
+/** How many pieces of one line of the truck list the layout uses. `stock` is null for pieces that no line provides. */
 export interface TruckUse {
   readonly stock: Stock | null;
   readonly title: string;
@@ -73,8 +73,8 @@ function numbersOf(layout: Layout): ReadonlyMap<string, readonly number[]> {
 }
 
 /**
- * Everything measurable about a course. The same course object gives the same survey object; obstacles and ways that
- * an edit did not touch are taken from before. A horse that is not known is measured as the stock horse.
+ * Everything measurable about a course. The same course object gives the same survey object; obstacles and ways that an
+ * edit did not touch are reused. A horse that is not known is replaced by the stock horse.
  */
 export const survey = memoizeByIdentity((course: Course): Survey => {
   const layout = currentLayout(course);
@@ -96,18 +96,18 @@ export const survey = memoizeByIdentity((course: Course): Survey => {
   return made;
 });
 
-/** Every hoof print of the go; worked out when somebody asks, and kept. */
+/** Every hoof print of the go; worked out on first access, then cached. */
 export function printsOf({ line, horse }: Survey): readonly HoofPrint[] {
   return printsOn(line, horse);
 }
 
-/** Prints that meet a pole or come within a hoof's width of one; worked out when somebody asks, and kept. */
+/** Prints that meet a pole or come within a hoof's width of one; worked out on first access, then cached. */
 export const printNotesOf = memoizeByIdentity((of: Survey): readonly PrintNote[] => {
   const made = printNotes(printsOf(of), of.pieces, of.horse);
   return made;
 });
 
-/** How many of something there are, and how many of them were worked out anew. */
+/** How many of something there are, and how many of them were worked out again. */
 interface NewCount {
   readonly all: number;
   readonly anew: number;
@@ -121,7 +121,7 @@ function newCount(now: readonly object[], before: readonly object[]): NewCount {
   return { all: now.length, anew: now.filter((each) => !known.has(each)).length };
 }
 
-/** Counts what the one survey does not share with the other. It asks both for their prints. */
+/** Counts what the two surveys do not share. It asks both for their prints. */
 export function recount(before: Survey, after: Survey): Recount {
   const count = (parts: (of: Survey) => readonly object[]): NewCount => newCount(parts(after), parts(before));
   const paths = (of: Survey, own: boolean) =>
@@ -131,7 +131,7 @@ export function recount(before: Survey, after: Survey): Recount {
     pieces: count(({ pieces }) => pieces),
     ways: count((of) => paths(of, false)),
     passages: count((of) => paths(of, true)),
-    // Where they lie along the line changes with all that comes before; what was measured of them does not.
+    // Its place along the line changes with everything before it; what was measured of it does not.
     gaps: count(({ line }) => line.gaps.map(({ ends }) => ends)),
     prints: count((of) => printsOf(of).map(({ point }) => point)),
   };

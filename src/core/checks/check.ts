@@ -1,6 +1,6 @@
 /**
- * checks/ says what is wrong with a course under the rule book in force. One check a file; bands live in
- * assets/rulebooks and are looked up by name. A check that finds no limit stays silent, and `silentLimits` says so.
+ * checks/ judges a course by the rule book in force. One check a file; limits are data in assets/rulebooks and are
+ * looked up by name. A check whose limit no book sets finds nothing, and `silentLimits` lists it.
  */
 import type { Course, Level } from '../course/course.ts';
 import type { Infeasible } from '../obstacles/obstacle.ts';
@@ -15,12 +15,15 @@ export type PrintedUnit = 'in' | 'ft' | 'cm' | 'm' | 'count' | 'degree' | 's';
 /** What a limit bounds: metres, a number of things, radians or seconds inside the program. */
 export type Quantity = 'length' | 'count' | 'angle' | 'time';
 
-/** One band of a rule book, in its own unit, with where it stands. A is rule text … D is a forum; E an estimate of ours. */
+/**
+ * One limit of a rule book, in the book's own unit, with its source. Grade A is rule text … D a forum; E is an estimate
+ * of this program.
+ */
 export interface Limit {
   readonly least?: number;
   readonly most?: number;
   readonly unit: PrintedUnit;
-  /** Whole multiples of the band are allowed too. */
+  /** Whole multiples of the band are allowed as well. */
   readonly multiples?: true;
   /** Where a height is taken; absent: at the highest point. */
   readonly measured?: 'highest' | 'middle';
@@ -49,27 +52,27 @@ export interface RuleBook {
   readonly ponies?: Limits;
 }
 
-/** A fix that a person can apply with one click: a sentence, and the course it leads to. */
+/** A fix that one click applies: a sentence, and the course after it. */
 export interface Remedy {
   readonly says: string;
-  /** It only brings a size to what is asked, and nothing new came with it: it may be applied without a look. */
+  /** It only brings one size into its band, and causes no new finding: it may be applied without being looked at. */
   readonly safe?: true;
   apply(course: Course): Course;
 }
 
-/** A fix that nobody has tried yet. */
+/** A fix that has not been tried yet. */
 export interface Proposal {
   readonly says: string;
-  /** Proposals of one idea differ only in how far they go: the first that mends stands for all. */
+  /** Proposals with the same idea differ only in how far they go: once one of them works, the others are left out. */
   readonly idea?: string;
-  /** It takes away or changes what the designer meant (a gait, an obstacle): never applied without a person. */
+  /** It removes or changes something that the designer chose (a gait, an obstacle): only a person may apply it. */
   readonly meant?: true;
   edit(course: Course): Course | Infeasible;
 }
 
-/** What a check has to say, before its fixes were tried. */
+/** What a check found, before its fixes were tried. */
 export interface RawFinding {
-  /** Stable while the thing is the same: check and keys. */
+  /** Made of the check and the keys, so it stays the same while the fault does. */
   readonly id: string;
   readonly check: string;
   readonly weight: Weight;
@@ -86,19 +89,22 @@ export interface RawFinding {
   /** SI band, when there is one. */
   readonly allowed?: Band;
   readonly source: string;
-  /** What might mend it, the best first. */
+  /** What may cure it, the best first. */
   readonly proposals: readonly Proposal[];
 }
 
-/** What a check has to say. */
+/** A finding, as everybody outside checks/ sees it. */
 export interface Finding extends Omit<RawFinding, 'proposals'> {
-  /** Why the designer lets it stand; absent: it stands open. A waived finding fails no run. */
+  /** The designer's reason for leaving it; absent: the finding is open. A waived finding never fails a run. */
   readonly waived?: string;
-  /** Fixes that were tried on a copy: the finding goes and no new must comes. Tried on the first reading, then kept. */
+  /**
+   * Fixes that were tried on a copy of the course: the finding is gone and no new must came. Worked out on first
+   * access, then cached.
+   */
   readonly remedies: readonly Remedy[];
 }
 
-/** The limits in force, by name; a name that is missing is one that nobody sets. */
+/** The limits in force, by name; a name that is missing is set by nobody. */
 export type Limits = Readonly<Record<string, Limit>>;
 
 /** One rule of a good course. */
@@ -111,7 +117,7 @@ export interface Check {
   readonly weight: Weight;
   /** Names looked up in the rule book. */
   readonly limits: readonly string[];
-  /** It takes longer than a pointer move has: only worked out when somebody asks for a closer look. */
+  /** Too slow to run on every pointer move: run only when a closer look is asked for. */
   readonly closer?: true;
   findings(survey: Survey, limits: Limits): readonly RawFinding[];
 }

@@ -120,19 +120,19 @@ function byWeightThenLeg(a: RawFinding, b: RawFinding): number {
 
 type CheckDepth = 'usual' | 'closer';
 
-/** What the checks find, fixes untried, the heaviest first and then in the order of the go. */
+/** The findings with their fixes untried: by weight, the most severe first, then by leg. */
 function rawFindings(survey: Survey, depth: CheckDepth): readonly RawFinding[] {
   const limits = limitsOf(survey.course);
   const found = new Map<string, RawFinding>();
   for (const check of CHECKS) {
     if (check.closer === true && depth === 'usual') continue;
-    // An obstacle that is ridden twice has the same fault twice: it is told once.
+    // An obstacle that is ridden twice would have the same finding twice; one is enough.
     for (const each of check.findings(survey, limits)) if (!found.has(each.id)) found.set(each.id, each);
   }
   return [...found.values()].sort(byWeightThenLeg);
 }
 
-/** Answers about a survey, kept while the survey is. */
+/** Caches an answer for as long as its survey exists. */
 function cachedBySurvey<Answer>(
   work: (survey: Survey, depth: CheckDepth) => Answer,
 ): (survey: Survey, depth: CheckDepth) => Answer {
@@ -148,7 +148,7 @@ function cachedBySurvey<Answer>(
 
 const cachedRawFindings = cachedBySurvey(rawFindings);
 
-/** The finding: its fixes are tried when somebody first looks at them, for each costs a survey of its own. */
+/** The finding with its fixes: they are tried on first access, because each costs a survey of its own. */
 function findingOf(survey: Survey, found: RawFinding, depth: CheckDepth): Finding {
   const { proposals, ...rest } = found;
   const waiver = survey.course.waived?.find(({ finding }) => finding === found.id);
@@ -167,17 +167,17 @@ const findings = cachedBySurvey((survey, depth) =>
   cachedRawFindings(survey, depth).map((found) => findingOf(survey, found, depth)),
 );
 
-/** What the checks have to say about a survey: musts first, then shoulds and notes, each by leg. Fast enough for a drag. */
+/** The findings about a survey: musts first, then shoulds and notes, each by leg. Fast enough to run during a drag. */
 export function findingsOf(survey: Survey): readonly Finding[] {
   return findings(survey, 'usual');
 }
 
-/** The same with the checks that take a closer look, hoof by hoof: for when nothing is being dragged. */
+/** The same, with the checks that look hoof by hoof: for when nothing is being dragged. */
 export function closerFindingsOf(survey: Survey): readonly Finding[] {
   return findings(survey, 'closer');
 }
 
-/** The limits that the book in force does not set, with the check that would have asked: "this book does not say". */
+/** The limits that no book in force sets, each with the check that wanted it. */
 export function silentLimits(survey: Survey): readonly { readonly check: Check; readonly limit: string }[] {
   const limits = limitsOf(survey.course);
   return CHECKS.flatMap((check) =>

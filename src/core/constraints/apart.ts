@@ -9,7 +9,7 @@ function clearDistance(gripped: readonly GrippedPose[]): Residual {
   const dx = b.x - a.x;
   const dy = b.y - a.y;
   const far = Math.hypot(dx, dy);
-  // Two things on one spot have no direction between them: any one parts them.
+  // Two things on one point have no direction between them: +x separates them as well as any.
   const gx = far === 0 ? 1 : dx / far;
   const gy = far === 0 ? 0 : dy / far;
   return residual(far - (first.width + second.width) / 2, pointGradient(a, -gx, -gy), pointGradient(b, gx, gy));

@@ -10,7 +10,7 @@ function endsByDistance(gripped: readonly GrippedPose[]): readonly (readonly [Gr
   return both.toSorted((a, b) => offWallResidual(a).value - offWallResidual(b).value);
 }
 
-/** What is missing to the distance: nothing, and no pull, when there is more. */
+/** What is missing to the distance; 0, with no gradient, when there is more. */
 function shortfall(gripped: readonly GrippedPose[], least: number): Residual {
   const { value, gradient } = offWallResidual(gripped);
   return value < least ? { value: value - least, gradient } : { value: 0, gradient: [ZERO_GRADIENT, ZERO_GRADIENT] };

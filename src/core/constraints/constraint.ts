@@ -1,6 +1,6 @@
 /**
- * constraints/ holds what pieces keep while others move: one file a kind, one equation set, one sentence.
- * A kind turns held poses into residuals with their derivatives; how they are brought to zero is solve/'s affair.
+ * constraints/ has the kinds of constraint: one file, one set of equations and one sentence a kind. A kind turns
+ * gripped poses into residuals and their gradients; solve/ brings them to zero.
  */
 import type { Point } from '../plane/point.ts';
 import type { Pose } from '../plane/pose.ts';
@@ -9,12 +9,13 @@ import type { Residual } from '../solve/problem.ts';
 /** The arena's walls, by compass with +y to the north and +x to the east: south y = 0, west x = 0. */
 export type Wall = 'south' | 'east' | 'north' | 'west';
 
-/** What a constraint takes hold of: a piece at a fraction along its length (0 … 1, 0 at its −x end), or a wall. */
+/** What a constraint refers to: a piece at a fraction along its length (0 … 1, 0 at its −x end), or a wall. */
 export type Grip = { readonly piece: string; readonly at?: number } | { readonly wall: Wall };
 
 /**
- * As stored. No `hold`: it only measures. `side`: which mirror image was meant, kept for ever.
- * In an obstacle a grip names the obstacle's own pieces; in a layout it names `obstacle/piece`.
+ * As stored. Without `hold` it is a reference dimension: measured, not enforced. `side` says which of two mirror images
+ * was meant, and never changes. In an obstacle a grip names the obstacle's own pieces; in a layout it names
+ * `obstacle/piece`.
  */
 export interface Constraint {
   readonly id: string;
@@ -25,7 +26,7 @@ export interface Constraint {
   readonly side?: 1 | -1;
 }
 
-/** A grip made concrete for the equations. A wall is a held pose at the wall's middle, +x along it, +y into the arena. */
+/** A grip with its numbers, for the equations. A wall's pose is at its middle, +x along it, +y into the arena. */
 export interface GrippedPose {
   readonly pose: Pose;
   /** Size of the piece along its x and y, metres; 0 for a wall. */
@@ -49,7 +50,7 @@ export interface ConstraintKind {
   readonly ends?: readonly [readonly number[], readonly number[]];
   /** Present when it pins its pieces: it has no equations, and the solver leaves the pieces where they are. */
   readonly pins?: true;
-  /** Present when it holds the same however a small piece is turned. */
+  /** Present when turning a small piece on its spot does not change it. */
   readonly leavesTurn?: true;
   /** Whether pieces that lie so could be meant by it, so that it is worth suggesting; absent: always. */
   isPlausible?(gripped: readonly GrippedPose[], side: 1 | -1): boolean;
@@ -59,7 +60,7 @@ export interface ConstraintKind {
   measure(gripped: readonly GrippedPose[], side: 1 | -1): number;
   /** All zero when the constraint is met. */
   residuals(gripped: readonly GrippedPose[], hold: number, side: 1 | -1): readonly Residual[];
-  /** Where its tape lies on the ground, from end to end; absent: from one gripped point to the next. */
+  /** The ends of its dimension line on the ground; absent: the gripped points. */
   dimension?(gripped: readonly GrippedPose[], side: 1 | -1): readonly [Point, Point];
   /** One plain sentence; `value` is already printed in the course's unit. */
   sentence(names: readonly string[], value: string): string;

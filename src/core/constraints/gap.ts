@@ -4,37 +4,41 @@ import type { Residual } from '../solve/problem.ts';
 import type { ConstraintKind, GrippedPose } from './constraint.ts';
 import { axisPoint, pairOf, pointAlong, pointGradient, residual } from './grip.ts';
 
-/** Cosine of the tape to a pole's normal below which it measures no gap (about 75°): from there the equations go on by themselves. */
+/**
+ * Cosine of the angle between the tape and a pole's normal below which a tape measures no gap (about 75°). Below it the
+ * equations continue smoothly, so that the solver can come back.
+ */
 export const FLATTEST = 0.25;
 
 /** A function of the cosine with its derivative. */
 type ValueAndSlope = readonly [value: number, slope: number];
 
-/** 1 where the tape crosses the first pole well, 0 where it lies along it, below 0 on the wrong side; smooth. */
+/** 1 where the tape crosses the first pole squarely, 0 where it lies along it, below 0 on the wrong side; smooth. */
 function sidedness(cosine: number): ValueAndSlope {
   if (cosine >= FLATTEST) return [1, 0];
   const part = cosine / FLATTEST;
   return [part * (2 - part), (2 - 2 * part) / FLATTEST];
 }
 
-/** 1/cosine, and below `FLATTEST` its tangent, which grows without bound towards the wrong side. */
+/** 1/cosine, continued below `FLATTEST` by its tangent, which grows without bound towards the wrong side. */
 function secant(cosine: number): ValueAndSlope {
   if (cosine >= FLATTEST) return [1 / cosine, -1 / cosine ** 2];
   return [2 / FLATTEST - cosine / FLATTEST ** 2, -1 / FLATTEST ** 2];
 }
 
-/** 1/cosine for a pole with two near faces: the same from both sides, and flat where the tape lies along it. */
+/**
+ * 1/cosine for a pole with two near faces: the same from both sides, and with zero slope where the tape lies along it.
+ */
 function evenSecant(cosine: number): ValueAndSlope {
   if (cosine >= FLATTEST) return [1 / cosine, -1 / cosine ** 2];
   return [1.5 / FLATTEST - cosine ** 2 / (2 * FLATTEST ** 3), -cosine / FLATTEST ** 3];
 }
 
 /**
- * The taped gap and its derivative: the straight tape through the two gripped axis points, from near face to near face:
- * c − t₁/(2·cos α₁) − t₂/(2·cos α₂) with c the chord and αᵢ its angle to the normal of pole i (DESIGN, geometry).
- *
- * `side` says on which side of the first pole the second lies (1: its +y side). As the tape turns along the first pole and
- * to its wrong side, the chord counts less and then against it: no gap is met there, and every step leads back to the
+ * The taped gap and its gradient: the straight tape through the two gripped axis points, from near face to near face: c
+ * − t₁/(2·cos α₁) − t₂/(2·cos α₂), with c the chord and αᵢ its angle to the normal of pole i (DESIGN, geometry).
+ * `side`: on which side of the first pole the second lies (1: its +y side). As the tape turns along the first pole and
+ * to its wrong side, the chord counts less and then negatively: no gap is met there, and every step leads back to the
  * side that was meant.
  */
 export function gapResidual(gripped: readonly GrippedPose[], side: 1 | -1): Residual {
@@ -46,7 +50,7 @@ export function gapResidual(gripped: readonly GrippedPose[], side: 1 | -1): Resi
   const dx = b.x - a.x;
   const dy = b.y - a.y;
   const chord = Math.hypot(dx, dy);
-  // The normal of the first pole that looks to where the second should be, and of the second that looks away from the first.
+  // The normal of the first pole towards the second, and of the second away from the first.
   const ax = -a.uy * side;
   const ay = a.ux * side;
   if (chord === 0) {

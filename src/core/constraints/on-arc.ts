@@ -9,7 +9,7 @@ function radius(gripped: readonly GrippedPose[]): Residual {
   const dx = b.x - a.x;
   const dy = b.y - a.y;
   const far = Math.hypot(dx, dy);
-  // On the very centre there is no direction outwards: any one leads away.
+  // On the centre itself no direction is outwards: any one leads away.
   const gx = far === 0 ? 1 : dx / far;
   const gy = far === 0 ? 0 : dy / far;
   return residual(far, pointGradient(a, -gx, -gy), pointGradient(b, gx, gy));

@@ -5,13 +5,16 @@ import type { Layout } from './course.ts';
 import { obstacleOf, pieceOf } from './ids.ts';
 import { gripName, pinnedPieces, resolvedConstraints } from './resolved-constraints.ts';
 
-/** A constraint that stands in the way: `key` is `obstacle/constraint`, or the layout's own id; `says` what it holds. */
+/**
+ * A member of a conflict: `key` is `obstacle/constraint`, or the id of a constraint of the layout; `says` is its
+ * sentence.
+ */
 export interface StatedConstraint {
   readonly key: string;
   readonly says: string;
 }
 
-/** A way out: a constraint dropped, or a fixed piece let go. */
+/** A resolution: drop a constraint, or let a fixed piece move. */
 export interface Resolution {
   readonly does: 'drop' | 'unpin';
   readonly key: string;
@@ -35,7 +38,7 @@ function nameOf(layout: Layout, obstacle: string): string {
 }
 
 interface GrippedParts {
-  /** Whole obstacles of which the set grips several pieces: it could hold if they changed their shape. */
+  /** Whole obstacles of which the set grips several pieces: if they may change their shape, the set may be met. */
   readonly shaped: readonly string[];
   /** Fixed pieces that the set grips, or that keep a whole obstacle which it grips. */
   readonly pinned: readonly string[];
@@ -53,7 +56,7 @@ function grippedParts(members: NonEmpty<StatedConstraint>, layout: Layout, whole
   };
 }
 
-/** A set of culprits with its words and the ways out. `whole`: the obstacles that were moved as one body. */
+/** A conflict in words, with its resolutions. `whole`: the obstacles that were moved as one body. */
 export function conflictOf(
   members: NonEmpty<StatedConstraint>,
   { layout, whole }: { readonly layout: Layout; readonly whole: ReadonlySet<string> },
@@ -91,7 +94,7 @@ function drop({ constraints, obstacles }: Draft<Layout>, key: string): void {
   if (place >= 0) list?.splice(place, 1);
 }
 
-/** The layout after an offer was taken; the same object when there is nothing left to drop or free. */
+/** The layout after a resolution; the same object when there is nothing left to drop or free. */
 export function applyResolution(layout: Layout, { does, key }: Pick<Resolution, 'does' | 'key'>): Layout {
   return produce(layout, (draft) => {
     if (does === 'drop') return drop(draft, key);

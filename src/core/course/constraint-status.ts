@@ -8,22 +8,24 @@ import { constraintSentence } from './resolved-constraints.ts';
 import { solveLayout } from './solve-layout.ts';
 import { layoutProblem } from './solver-problem.ts';
 
-/** In how many ways an obstacle can still move. */
+/** Degrees of freedom of an obstacle. */
 interface Freedom {
   readonly obstacle: string;
-  /** Altogether, the others making way: 3 for a rigid one that nothing holds (along, across, turning). */
+  /**
+   * In the layout, when the others may move as well: 3 for a rigid obstacle that nothing holds (two shifts and a turn).
+   */
   readonly ways: number;
-  /** Of its pieces among themselves, by its own measures alone: 0 for a rigid one. */
+  /** Of its pieces among themselves, under its own constraints alone: 0 for a rigid obstacle. */
   readonly inside: number;
   readonly says: string;
 }
 
-/** A constraint that says nothing which those before it do not: it may be dropped and nothing changes. */
+/** A redundant constraint: those before it imply it, so dropping it changes nothing. */
 interface RedundantConstraint extends StatedConstraint {
   readonly resolution: Resolution;
 }
 
-/** How firmly a layout holds together. */
+/** What the constraints of a layout leave open. */
 export interface ConstraintStatus {
   readonly freedoms: readonly Freedom[];
   readonly redundant: readonly RedundantConstraint[];
@@ -39,8 +41,8 @@ function freedomSentence(name: string, ways: number, inside: number): string {
 }
 
 /**
- * How firmly a layout holds together where it lies: what each obstacle has left to move, which constraints are spare, and
- * which cannot hold together. While there is a clash, freedoms and spares are those of where the pieces lie now.
+ * The constraint status of a layout where it lies now: the degrees of freedom of each obstacle, redundant constraints,
+ * and conflicts. While there is a conflict, the rest is worked out at the present poses.
  */
 export function constraintStatus(
   layout: Layout,

@@ -100,7 +100,7 @@ export interface HouseLimit {
   readonly reason: string;
 }
 
-/** A finding that the designer lets stand, by its id, and why; it is told on the designer's own copy. */
+/** A finding that the designer accepts, by its id, with the reason; printed on the designer's own copy. */
 interface Waiver {
   readonly finding: string;
   readonly reason: string;

@@ -12,7 +12,7 @@ import {
   resolvedConstraints,
 } from './resolved-constraints.ts';
 
-/** A constraint with a number, as a little tape on the ground that can be read and typed over. */
+/** A constraint with a number, as a dimension on the ground that can be read and typed over. */
 export interface Dimension {
   /** The constraint: `obstacle/constraint`, or the layout's own id. */
   readonly key: string;
@@ -20,10 +20,10 @@ export interface Dimension {
   readonly unit: 'm' | 'rad';
   readonly from: Point;
   readonly to: Point;
-  /** What it holds, or measures now when it only measures. Metres or radians. */
+  /** What it holds, or for a reference dimension what it measures now. Metres or radians. */
   readonly value: number;
   readonly printed: string;
-  /** False: it only measures. */
+  /** False: a reference dimension, measured and not enforced. */
   readonly isDriving: boolean;
   readonly says: string;
 }
@@ -37,7 +37,7 @@ function grippedPoints(gripped: readonly GrippedPose[]): readonly [Point, Point]
   return [from, second ?? from];
 }
 
-/** The tapes of all constraints with a number, in the order of the file; the same list for the same layout. */
+/** The dimensions of all constraints with a number, in the order of the file; the same list for the same layout. */
 export const dimensions = memoizeByIdentity((layout: Layout, arena: Arena, unit: LengthUnit): readonly Dimension[] => {
   const pieces = placedPieces(layout);
   return resolvedConstraints(layout).flatMap((resolved): Dimension[] => {

@@ -7,7 +7,7 @@ import { editCurrentLayout } from './layouts.ts';
 
 export type Cross = Extract<Station, { kind: 'cross' }>;
 
-/** The line stays this far from the ends of a pole, as a share of it: nobody means to ride over the very end. Estimate. */
+/** The line stays this far from a pole's ends, as a share of the pole: nobody rides over the very end. Estimate. */
 const LEAST_FRACTION = 0.02;
 
 /** The fraction brought onto the pole. */
@@ -56,8 +56,8 @@ function movedFractions(passage: Passage, usual: Passage | undefined): ReadonlyM
 }
 
 /**
- * An obstacle that was built anew, with the line where it had been moved to on the old one: `usual` is the old one as its
- * kind builds it. Crossings that are no longer there are forgotten.
+ * An obstacle that was built again, with its line where it had been moved to before: `usual` is the old obstacle as its
+ * kind builds it. Crossings that no longer exist are dropped.
  */
 export function withMovedLine(next: Obstacle, old: Obstacle, usual: Obstacle): Obstacle {
   return produce(next, (draft) => {

@@ -1,7 +1,7 @@
 /**
- * Edits of the list of layouts, of which one is shown, and the two ways to edit the one that is shown. All edits are
- * pure: a course in, a course out. What an edit does not touch stays the same object, so that what is worked out about
- * it is remembered; an edit that changes nothing returns the course itself. Edited courses are frozen.
+ * Edits of the list of layouts, of which one is shown, and the two ways to edit the shown one. All edits are pure
+ * functions from course to course. What an edit does not touch stays the same object, so that cached results stay
+ * valid; an edit that changes nothing returns the course itself. Edited courses are frozen.
  */
 import { castDraft, type Draft, produce } from 'immer';
 import { type Course, currentLayout, type Layout } from './course.ts';

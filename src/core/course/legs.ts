@@ -33,7 +33,7 @@ export function adaptLeg(leg: Draft<Leg>, passages: readonly Passage[]): void {
   if (!passage.gaits.includes(leg.gait)) leg.gait = passage.gaits[0] ?? leg.gait;
 }
 
-/** Takes a leg along when its obstacle is built anew: where it rode the usual gait, it rides the new usual gait. */
+/** Adapts a leg when its obstacle was built again: a leg in the usual gait takes the new usual gait. */
 export function adoptRebuilt(leg: Draft<Leg>, old: Obstacle, next: Obstacle): void {
   const usual = ({ passages }: Obstacle) => passages.find((passage) => passage.id === leg.passage)?.gaits[0];
   const before = usual(old);

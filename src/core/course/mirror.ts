@@ -15,7 +15,10 @@ function mirrorObstacle(obstacle: Draft<Obstacle>): void {
   obstacle.passages = image.passages;
 }
 
-/** Whether all the pieces that it grips are mirrored. Between a mirrored and another piece nothing is known: it stays. */
+/**
+ * Whether all the pieces that it grips are mirrored. A constraint between a mirrored and another piece has no known
+ * side: it stays as it is.
+ */
 function isWhollyMirrored(constraint: Constraint, whole: ReadonlySet<string>): boolean {
   const owners = constraint.grips.flatMap((grip) => ('piece' in grip ? [obstacleOf(grip.piece)] : []));
   return owners.length > 0 && owners.every((owner) => whole.has(owner));
@@ -38,7 +41,7 @@ export function mirrorObstacles(layout: Draft<Layout>, whole: ReadonlySet<string
     constraint.side = constraint.side === 1 ? -1 : 1;
   }
   for (const leg of layout.ride.legs) {
-    // A chosen lead goes with the bend, so it changes hands with the mirror image.
+    // A chosen lead belongs to the bend, so the mirror image has the other lead.
     if (leg.lead === undefined || !whole.has(leg.obstacle)) continue;
     leg.lead = leg.lead === 'left' ? 'right' : 'left';
   }

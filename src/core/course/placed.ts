@@ -40,7 +40,7 @@ const figures = new WeakMap<Values, { readonly kind: PieceKind; readonly figure:
 const pieces = new WeakMap<Piece, PlacedPiece>();
 const obstacles = new WeakMap<Obstacle, PlacedObstacle>();
 
-/** The figure for values that stay the same object: dragging a pole does not draw it anew. */
+/** The figure of a piece's values, cached: moving a pole does not draw it again. */
 function figureOf(kind: PieceKind, values: Values): Figure {
   const cached = figures.get(values);
   if (cached?.kind === kind) return cached.figure;

@@ -12,19 +12,19 @@ import { obstacleOf, pieceOf } from './ids.ts';
 import { type PlacedPiece, pieceKey, placedObstacle } from './placed.ts';
 
 /**
- * A constraint of a layout with its grips as keys of the layout. `key` is `obstacle/constraint`, or the id of the layout's
- * own. Without a `hold` where its kind has a number it only measures.
+ * A constraint of a layout with its grips as keys of the layout. `key` is `obstacle/constraint`, or the id of one of
+ * the layout's own. Without a `hold` where its kind has a number it is a reference dimension.
  */
 export interface ResolvedConstraint {
   readonly key: string;
-  /** The obstacle whose own it is; absent for one of the layout. */
+  /** The obstacle that owns it; absent for a constraint of the layout. */
   readonly owner?: string;
   readonly constraint: Constraint;
   readonly kind: ConstraintKind;
   readonly grips: readonly Grip[];
 }
 
-/** Whether it holds; a kind without a number holds by being there. */
+/** Whether it is enforced; a kind without a number always is. */
 export function isDriving({ constraint, kind }: Pick<ResolvedConstraint, 'constraint' | 'kind'>): boolean {
   return constraint.hold !== undefined || kind.unit === 'none';
 }

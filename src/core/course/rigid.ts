@@ -6,12 +6,12 @@ import { placedObstacle } from './placed.ts';
 import { resolvedConstraints } from './resolved-constraints.ts';
 import { layoutProblem } from './solver-problem.ts';
 
-/** An obstacle's own measures hold when none is off by more than this, metres or radians. */
+/** An obstacle's own constraints count as met when none is off by more than this, metres or radians. */
 const VALUE_TOLERANCE = 1e-9;
 
 const NOWHERE: Arena = { title: '', length: 0, width: 0, entrance: { wall: 'south', at: 0, width: 0 } };
 
-/** Whether everything that the obstacle itself holds is met as its pieces lie; where it lies does not matter. */
+/** Whether the constraints inside the obstacle are met as its pieces lie; where the obstacle lies does not matter. */
 export const isConsistent = memoizeByIdentity((obstacle: Obstacle): boolean => {
   const alone: Layout = {
     id: '',
@@ -31,9 +31,9 @@ export const isConsistent = memoizeByIdentity((obstacle: Obstacle): boolean => {
 });
 
 /**
- * The obstacles that move as one body: those whose own measures hold, of which no single piece is wished (`loosened`),
- * and none of whose pieces the layout ties to one another. How loose they are inside does not matter: what is carried or
- * pulled whole keeps its shape.
+ * The obstacles that move as one rigid body: their own constraints are met, no single piece of them is dragged
+ * (`loosened`), and no constraint of the layout joins two of their pieces. An obstacle with free parts is rigid too:
+ * when it is dragged as a whole it keeps its shape.
  */
 export function wholeObstacles(layout: Layout, loosened: ReadonlySet<string>): ReadonlySet<string> {
   const loose = new Set(loosened);

@@ -14,15 +14,16 @@ import { wholeObstacles } from './rigid.ts';
 import { type LayoutProblem, layoutProblem } from './solver-problem.ts';
 
 /**
- * `settled`: the layout with its constraints held. `clash`: sets that cannot hold together, each with what may be dropped.
- * `lost`: no answer was found; `worst` were not met. On a clash or when lost nothing moves.
+ * `settled`: the layout with its constraints met. `clash`: conflicts, sets of constraints that cannot all hold, each
+ * with what may be dropped. `lost`: no solution was found; `worst` were not met. On a conflict, or when lost, nothing
+ * moves.
  */
 export type LayoutOutcome =
   | { readonly kind: 'settled'; readonly layout: Layout }
   | { readonly kind: 'clash'; readonly conflicts: NonEmpty<Conflict>; readonly says: string }
   | { readonly kind: 'lost'; readonly worst: NonEmpty<StatedConstraint>; readonly says: string };
 
-/** Pieces that moved as one to within this, metres and radians, take their obstacle's frame along. */
+/** Pieces that moved together to within this, metres and radians, take the frame of their obstacle along. */
 const AS_ONE = 1e-11;
 
 /** Obstacles of which a layout constraint grips a piece, and those with a piece that stays. */
@@ -33,7 +34,7 @@ function constrainedObstacles(layout: Layout): ReadonlySet<string> {
   return new Set([...gripped, ...pinnedPieces(layout)].map(obstacleOf));
 }
 
-/** Wishes for whole obstacles that nothing holds: they go there as they are, with nothing to solve. */
+/** Targets of whole obstacles that nothing holds: these go to their target without solving. */
 function freeTargets(layout: Layout, targets: Targets): Targets {
   const whole = [...targets].filter(([key]) => pieceOf(key) === undefined);
   if (whole.length === 0) return new Map();
@@ -42,7 +43,10 @@ function freeTargets(layout: Layout, targets: Targets): Targets {
   return new Map(whole.filter(([key]) => !constrained.has(key) && !pulled.has(key)));
 }
 
-/** The wishes left to the solver, each for one body: that for an obstacle which is not whole is shared out to its pieces. */
+/**
+ * The targets for the solver, one for each body: a target of an obstacle that is not rigid becomes one for each of its
+ * pieces.
+ */
 function bodyTargets(layout: Layout, targets: Targets, whole: ReadonlySet<string>): Targets {
   const shared = layout.obstacles.flatMap((obstacle) => {
     const frame = targets.get(obstacle.id);
@@ -65,7 +69,7 @@ function isAt(pose: Pose, there: Pose): boolean {
   return far <= AS_ONE && Math.abs(normalizeAngle(pose.angle - there.angle)) <= AS_ONE;
 }
 
-/** Lays an obstacle's pieces at new ground poses; its frame goes along when all of them moved as one. */
+/** Puts an obstacle's pieces at new ground poses; its frame moves along when all of them moved together. */
 function layPieces(obstacle: Draft<Obstacle>, moved: ReadonlyMap<string, Pose>): void {
   const [first] = obstacle.pieces;
   const firstPose = first === undefined ? undefined : moved.get(first.id);
@@ -114,8 +118,8 @@ function withPoses(layout: Layout, poses: ReadonlyMap<string, Pose>, { pieces, w
 const cache = new WeakMap<Layout, { readonly arena: Arena; readonly by: Map<string, LayoutProblem> }>();
 
 /**
- * The layout as bodies and ties, with some obstacles loosened: the same object for the same layout, as in the steps of a
- * drag. Without `loosened` all are.
+ * The layout as a solver problem, with some obstacles loosened: the same object for the same layout, as in the steps of
+ * a drag. Without `loosened` all are.
  */
 function cachedProblem(layout: Layout, arena: Arena, loosened?: ReadonlySet<string>): LayoutProblem {
   const entry = cache.get(layout);
@@ -128,16 +132,13 @@ function cachedProblem(layout: Layout, arena: Arena, loosened?: ReadonlySet<stri
 }
 
 /**
- * The layout with its constraints held and the wishes followed as far as they allow. A wish is the ground pose of a piece
- * (`fan-1/pole-2`) or of an obstacle's frame (`fan-1`). What hangs on a wish is solved and moves least, the rest keeps
- * the same objects; fixed pieces never move, wished or not. With no wishes everything is brought to hold.
- *
- * An obstacle moves as one rigid body, its pieces in their places in it to the bit, unless a single piece of it is wished,
- * the layout ties its pieces to one another, or its own measures do not hold; one with a fixed piece stays. Only when
- * whole obstacles cannot meet what is held are they given up, and their pieces move by their own measures alone.
- *
- * During a drag, give the layout from its beginning (the same object): the answer depends on where the hand is and not on
- * the way there.
+ * The layout with its constraints met and the targets approached as far as they allow. A target is the ground pose of a
+ * piece (`fan-1/pole-2`) or of an obstacle's frame (`fan-1`). What is constrained to a target is solved and moves
+ * least; the rest keeps the same objects; fixed pieces never move. Without targets every constraint is brought to zero.
+ * An obstacle moves as one rigid body, its pieces at their exact places in it, unless one of its pieces has a target,
+ * the layout joins two of its pieces, or its own constraints are not met; one with a fixed piece stays. Only when rigid
+ * obstacles cannot meet the constraints do their pieces move one by one. During a drag, pass the layout from its
+ * beginning (the same object): the answer then depends on the pointer's position and not on its path.
  */
 export function solveLayout(
   layout: Layout,

@@ -17,7 +17,7 @@ import {
   wallKey,
 } from './resolved-constraints.ts';
 
-/** What a layout holds, as the solver sees it. */
+/** A layout's constraints, as the solver sees them. */
 export interface LayoutProblem {
   readonly problem: Problem;
   readonly constraints: ReadonlyMap<string, ResolvedConstraint>;
@@ -26,7 +26,7 @@ export interface LayoutProblem {
   readonly whole: ReadonlySet<string>;
 }
 
-/** Small things count as this long a lever, or a marker that is turned would be no match for what hangs on it. */
+/** The least radius of gyration of a body, metres: without it a small marker would turn where a pole should. */
 const MIN_RADIUS_OF_GYRATION: Metres = 0.5;
 
 /** Where a gripped piece is: on which body, and where in it. */
@@ -46,7 +46,7 @@ function writePose(body: Pose, local: Pose, pose: LentGrip['pose']): void {
   pose.angle = body.angle + local.angle;
 }
 
-/** Turning the body swings what sits on it about the body's origin. */
+/** Turning the body moves what is on it about the body's origin. */
 function aboutBody([gx, gy, gt]: Gradient, body: Pose, there: Pose): Gradient {
   return [gx, gy, gt + gy * (there.x - body.x) - gx * (there.y - body.y)];
 }
@@ -83,7 +83,7 @@ function equationsOf(
   return { id: key, bodies: anchors.map(({ body }) => body), residuals };
 }
 
-/** Root mean square of how far the points of a piece go when it turns by a radian about its middle. */
+/** The radius of gyration of a piece about its middle: the root mean square distance of its points, metres. */
 function pieceRadiusOfGyration({ figure }: PlacedPiece): Metres {
   return Math.sqrt((figure.length ** 2 + figure.width ** 2) / 12);
 }
@@ -99,10 +99,10 @@ function obstacleRadiusOfGyration(obstacle: Obstacle): Metres {
 }
 
 /**
- * The layout as bodies and ties: the walls never move; an obstacle that is whole is one body, as heavy as its pieces, that
- * moves with its frame (never, when one of its pieces is fixed), and a grip on one of its pieces is a grip on that body; of
- * the others every piece is a body (heavy and light alike; a fixed one never moves). What a whole obstacle holds
- * among its own pieces cannot change and makes no tie.
+ * The layout as bodies and constraint equations. Walls never move. A rigid obstacle is one body with its frame, as
+ * heavy as all its pieces (infinitely heavy when one of them is fixed), and a grip on one of its pieces is a grip on
+ * that body. Every piece of the other obstacles is a body, all equally heavy; a fixed one is infinitely heavy.
+ * Constraints inside a rigid obstacle cannot change and give no equations.
  */
 export function layoutProblem(layout: Layout, arena: Arena, whole: ReadonlySet<string> = new Set()): LayoutProblem {
   const pieces = placedPieces(layout);

@@ -71,7 +71,7 @@ function fractions(kind: ConstraintKind, [a, b]: readonly PlacedPiece[]): readon
   return all.reduce((best, each) => (each.far < best.far - TOUCH ? each : best)).at;
 }
 
-/** Whether a kind is worth suggesting for pieces that lie so: one without a number only where it is nearly met. */
+/** Whether a kind is worth suggesting for pieces that lie so: a kind without a number only where it is nearly met. */
 function isWorthSuggesting(kind: ConstraintKind, gripped: readonly GrippedPose[], side: 1 | -1): boolean {
   if (kind.isPlausible?.(gripped, side) === false) return false;
   if (kind.unit !== 'none') return true;

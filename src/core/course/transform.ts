@@ -4,10 +4,13 @@ import { compose, normalizeAngle, type Pose, toLocal } from '../plane/pose.ts';
 import type { Layout } from './course.ts';
 import { chosenBy } from './ids.ts';
 
-/** Where the ground carries a pose: a shift, a turn. */
+/** A rigid motion on the ground: a shift and a turn. */
 export type Transform = (pose: Pose) => Pose;
 
-/** Moved places are kept to the nanometre, so that files read `4.572` and not the dust of the arithmetic. */
+/**
+ * Moved positions are rounded to the nanometre, so that files read `4.572` and not the rounding error of the
+ * arithmetic.
+ */
 const GRAIN = 1e9;
 
 export function roundToNanometre(value: Metres): Metres {
@@ -20,8 +23,8 @@ function roundPose(pose: Pose): Pose {
 }
 
 /**
- * Carries over the ground what the keys name. Bends between two whole obstacles that both go along go along too; the
- * others stay where the designer put them.
+ * Moves what the keys name over the ground. Bends between two whole obstacles that both move, move too; the others stay
+ * where the designer put them.
  */
 export function transformChosen(layout: Draft<Layout>, keys: readonly string[], transform: Transform): void {
   const { whole, pieces } = chosenBy(keys);

@@ -1,4 +1,7 @@
-/** Text as JSON, or where it breaks. `JSON.parse` says that differently in every browser, so the place is found here. */
+/**
+ * Text as JSON, or where it breaks. Each browser words the error of `JSON.parse` differently, so the place is found
+ * here.
+ */
 
 export type ParsedJson =
   | { readonly kind: 'read'; readonly value: unknown }
@@ -10,7 +13,7 @@ export interface JsonFault {
   readonly wanted: string;
 }
 
-/** Nothing that people keep is nested deeper; without a bound a file could exhaust the stack. */
+/** No file that people keep is nested deeper; without a bound a file could overflow the stack. */
 const DEEPEST = 100;
 
 export function parsedJson(text: string): ParsedJson {

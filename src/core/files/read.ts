@@ -1,6 +1,6 @@
 /**
- * files/ turns a course into the text of a file and back. What is read is either a whole course or a refusal with its
- * reasons; a repair loses nothing and is told.
+ * files/ turns a course into the text of a file and back. Reading gives a whole course, or a rejection with its
+ * reasons; a repair loses nothing and is reported.
  */
 import { type Course, FORMAT, VERSION } from '../course/course.ts';
 import { courseSchema } from '../course/schema.ts';
@@ -17,7 +17,7 @@ export type CourseReading =
 
 /** Signs. A day's courses take some hundred thousand; more is not a course file. */
 const LONGEST = 20_000_000;
-/** More faults than this help nobody. */
+/** More errors than this help nobody. */
 const MOST_ERRORS = 3;
 
 function rejection(why: string): CourseReading {

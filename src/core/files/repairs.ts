@@ -5,7 +5,7 @@ import { obstacleKind } from '../obstacles/obstacles.ts';
 import { completeValues, type Params, type Values } from '../pieces/params.ts';
 import { pieceKind } from '../pieces/pieces.ts';
 
-/** Puts the usual value where one is missing that files always had; the same values when none is. */
+/** Puts the usual value where one is missing that every past file had; the same object when none is missing. */
 function withMissingValues(params: Params, values: Values, report: (missing: string) => void): Values {
   const missing = Object.keys(params).filter((key) => values[key] === undefined && params[key]?.later === undefined);
   if (missing.length === 0) return values;
@@ -36,8 +36,8 @@ function repairArena({ length, width, entrance }: Draft<Arena>, report: (what: s
 }
 
 /**
- * The course with small gaps filled where that loses nothing, and a sentence for each. It is frozen, so that the first
- * edit does not have to do it under a moving hand.
+ * The course with small gaps filled where nothing is lost by it, and a sentence for each. It is frozen here, so that
+ * the first edit does not have to freeze it during a drag.
  */
 export function repair(course: Course): { readonly course: Course; readonly repairs: readonly string[] } {
   const repairs: string[] = [];

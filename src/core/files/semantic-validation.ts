@@ -11,7 +11,7 @@ import type { Passage } from '../obstacles/passage.ts';
 import type { Params, Values } from '../pieces/params.ts';
 import { PIECE_KINDS, pieceKind } from '../pieces/pieces.ts';
 
-/** `"a", "b"`: what is known, for a person who wrote something else. */
+/** `"a", "b"`: the valid names, for a person who wrote another. */
 function idList(known: readonly { readonly id: string }[]): string {
   return known.map(({ id }) => id).join(', ');
 }

@@ -1,4 +1,4 @@
-/** Obstacles that a designer keeps: one as text and back, with the same care as a course. */
+/** Obstacles that a designer keeps: one as text and back, checked as strictly as a course. */
 import { blankCourse } from '../course/blank.ts';
 import { addObstacle } from '../course/edit-obstacles.ts';
 import { SHELF_FORMAT, SHELF_VERSION, type ShelfItem, shelfItemSchema } from '../course/shelf-item.ts';

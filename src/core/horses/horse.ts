@@ -19,7 +19,10 @@ export interface Sourced {
   readonly grade: Grade;
 }
 
-/** How tight it turns: by the lean, radians from upright at the gait's speed, or by a radius, metres, with its own source. */
+/**
+ * How tightly it turns: by the lean, radians from upright at the gait's speed, or by a radius, metres, with its own
+ * source.
+ */
 export type TurnData = { readonly lean: Sourced } | { readonly radius: Sourced };
 
 interface GaitData {
@@ -27,7 +30,10 @@ interface GaitData {
   readonly stride: Sourced;
   /** Seconds a stride takes. */
   readonly period: Sourced;
-  /** What one landing covers over poles, metres: a step at walk and jog, a stride at the lope; `least` and `most` set. */
+  /**
+   * What one landing covers over poles, metres: a step at walk and jog, a stride at the lope. `least` and `most` are
+   * the band.
+   */
   readonly landing: Sourced;
   /** The tightest turn of the line; turns.ts makes a radius of it. */
   readonly leastTurn: TurnData;

@@ -12,7 +12,7 @@ export type Amount =
   | { readonly kind: 'none' }
   | { readonly kind: 'refused'; readonly why: string };
 
-/** More than this is a slip or an attack, not something that was typed. */
+/** A larger number is a slip, not a measure. */
 const LONGEST = 60;
 
 const VULGAR: Readonly<Record<string, string>> = {

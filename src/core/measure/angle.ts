@@ -3,7 +3,7 @@ import type { Radians, Reading } from './quantity.ts';
 
 const EXAMPLE = 'an angle such as 45° or -22.5 deg';
 const DEGREE: Radians = Math.PI / 180;
-/** More is a slip: nothing is turned ten times round. */
+/** A larger angle is a slip: nothing is turned ten times round. */
 const MOST: Radians = 20 * Math.PI;
 
 const UNITS: Readonly<Record<string, Radians>> = {

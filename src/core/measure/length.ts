@@ -8,7 +8,7 @@ const LONGEST: Metres = 10_000;
 
 type UnitName = 'ft' | 'in' | 'm' | 'cm' | 'mm';
 
-/** Sizes are counted in tenths of a millimetre, which are whole for every unit: so 6 ft is 1.8288 m to the last bit. */
+/** Sizes are counted in tenths of a millimetre, a whole number in every unit: so 6 ft is exactly 1.8288 m. */
 const TENTHS = 10_000;
 /** In a text the units come from large to small, by `rank`. */
 const UNITS: Readonly<

@@ -1,6 +1,6 @@
 /**
- * memo/ remembers what was worked out from immutable objects, by their identity. An answer lives as long as the object it
- * belongs to: nothing has to be cleared. Work must be pure, and must not answer undefined.
+ * memo/ caches results that were worked out from immutable objects, by object identity. A result lives as long as the
+ * object it belongs to, so nothing has to be cleared. The cached functions must be pure and must not return undefined.
  */
 
 function isSame(a: readonly unknown[], b: readonly unknown[]): boolean {
@@ -9,8 +9,8 @@ function isSame(a: readonly unknown[], b: readonly unknown[]): boolean {
 }
 
 /**
- * The function with its last answer for each first argument remembered. The other arguments are compared by identity: when
- * one differs, the answer is worked out again.
+ * The function with its last result for each first argument cached. The other arguments are compared by identity: when
+ * one differs, the result is worked out again.
  */
 export function memoizeByIdentity<Key extends object, Rest extends readonly unknown[], Answer>(
   work: (key: Key, ...rest: Rest) => Answer,
@@ -25,7 +25,7 @@ export function memoizeByIdentity<Key extends object, Rest extends readonly unkn
   };
 }
 
-/** The function with every answer remembered, by an object and a text. */
+/** The function with every result cached, by an object and a text. */
 export function memoizeByText<Owner extends object, Answer>(
   work: (owner: Owner, text: string) => Answer,
 ): (owner: Owner, text: string) => Answer {
@@ -41,7 +41,7 @@ export function memoizeByText<Owner extends object, Answer>(
   };
 }
 
-/** Answers about two objects, remembered while both exist; `because` says in a text what else they depend on. */
+/** Results about two objects, cached while both exist; `because` names in a text what else they depend on. */
 export function pairCache<A extends object, B extends object, Answer>() {
   const cache = new WeakMap<A, WeakMap<B, { readonly because: string; readonly answer: Answer }>>();
   return (a: A, b: B, { because, work }: { readonly because: string; readonly work: () => Answer }): Answer => {

@@ -1,6 +1,6 @@
 /**
- * obstacles/ turns what a designer thinks in (a fan of three, 6 ft at two-thirds) into pieces, what holds them
- * together, and the ways to ride them. One file a kind; `obstacles.ts` lists them.
+ * obstacles/ turns a designer's terms (a fan of three, 6 ft at two-thirds) into pieces, constraints, and ways to ride.
+ * One file a kind; `obstacles.ts` lists them.
  */
 import type { Constraint } from '../constraints/constraint.ts';
 import type { Metres } from '../measure/quantity.ts';
@@ -37,11 +37,11 @@ export interface Built {
   readonly facts: Readonly<Record<string, number>>;
 }
 
-/** A refusal with its reason, and values that would work. */
+/** A rejection with its reason, and values that would work. */
 export interface Infeasible {
   readonly kind: 'infeasible';
   readonly why: string;
-  /** Changed values only; applying them to what was asked for builds. Absent when nothing near works. */
+  /** Only the values that change; with them, what was asked for builds. Absent when no near values work. */
   readonly nearest?: Values;
   readonly facts: Readonly<Record<string, number>>;
 }

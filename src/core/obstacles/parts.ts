@@ -60,7 +60,7 @@ export function stockMinTurnRadius(gait: Gait): Metres {
   return leastTurnOf(STOCK_HORSE, gait);
 }
 
-/** What to say where a slower gait would do without another measure: "Or ride it at a jog as it lies." */
+/** For a refusal that a slower gait would cure: "Or ride it at a jog as it lies." */
 export function slowerGaitHint(values: Values, fits: (tried: Values) => boolean): string {
   const slower = GAITS.slice(0, GAITS.indexOf(chosenGait(values))).toReversed();
   const gait = slower.find((each) => fits({ ...values, gait: each }));
@@ -102,7 +102,7 @@ export function poseStation(piece: string, pose: Pose, move: Exclude<Move, 'turn
   return { kind: 'reach', piece, pose: withoutNegativeZero(pose), move };
 }
 
-/** A place in the obstacle's frame, tied to one of its pieces. */
+/** A pose in the obstacle's frame, anchored to one of its pieces. */
 export function poseStationOn(piece: Piece, pose: Pose, move: Exclude<Move, 'turn'> = 'ride'): Station {
   return poseStation(piece.id, toLocal(piece.pose, pose), move);
 }
@@ -138,7 +138,8 @@ export function cornerSetback(thickness: Metres, between: number): Metres {
 }
 
 /**
- * Two poles whose ends touch in a corner that opens evenly to both: level and nothing apart. The angle is held beside it.
+ * Two poles whose ends touch in a corner that opens evenly to both: ends level, and no distance between. The angle is a
+ * constraint of its own.
  */
 export function cornerConstraints(
   id: string,

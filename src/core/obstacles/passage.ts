@@ -2,7 +2,7 @@ import type { Gait } from '../horses/horse.ts';
 import type { Radians } from '../measure/quantity.ts';
 import type { Pose } from '../plane/pose.ts';
 
-/** How the horse gets to a station from the one before. `work`: the gate is handled on the way. */
+/** How the horse gets to a station from the one before. `work`: it works the gate on the way. */
 export type Move = 'ride' | 'back' | 'side-pass' | 'turn' | 'work';
 
 /**

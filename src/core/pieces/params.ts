@@ -8,8 +8,8 @@ interface Labelled {
   /** One sentence, where the label is not enough. */
   readonly says?: string;
   /**
-   * It came later than files without it, which mean the usual: they are whole as they are. Whoever reads stored values
-   * (a figure) takes a missing one for the usual.
+   * Added after the first files: those without it mean the usual value, and are complete. Whoever reads stored values
+   * takes the usual one where it is missing.
    */
   readonly later?: true;
 }

@@ -25,7 +25,7 @@ function leaf(length: number, angle: number): Mark[] {
   return [area(ring, 'planting'), edge(ring), stroke([along(length * 0.2, 0), along(length * 0.85, 0)], 'faint')];
 }
 
-/** Flowers or a shrub in a pot: a rosette as wide as it spreads. Sizes: estimate. */
+/** Flowers or a shrub in a pot, drawn as a rosette as wide as it spreads. Sizes: estimate. */
 export const plantPiece: PieceKind = {
   id: 'plant',
   title: 'Plant',

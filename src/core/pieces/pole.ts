@@ -5,7 +5,10 @@ import { area, edge, rectangleBetween, stroke } from './outline.ts';
 import { choiceValue, numberValue } from './params.ts';
 import type { Figure, PieceKind } from './piece.ts';
 
-/** Where paint lies along a pole of the given length: from and to, metres from its −x end. Same seen from both ends. */
+/**
+ * The bands of paint along a pole of the given length: from and to, metres from its −x end. The same seen from both
+ * ends.
+ */
 export function stripes(length: number, bands: string): readonly (readonly [number, number])[] {
   const half = length / 2;
   if (bands === 'plain') return [];
@@ -19,7 +22,7 @@ export function stripes(length: number, bands: string): readonly (readonly [numb
   const found: (readonly [number, number])[] = [];
   for (let from = 0; from < half - 1e-9; from += feet(4)) {
     const to = from + feet(2);
-    // The band that reaches the middle is one with its mirror image.
+    // The band that reaches the middle joins its mirror image.
     if (to >= half - 1e-9) found.push([from, length - from]);
     else found.push([from, to], [length - to, length - from]);
   }

@@ -22,7 +22,7 @@ export function intersection(a: Ring, b: Ring): Ring[] {
       .map(([outline = []]) => outline.slice(0, -1).map(([x, y]): Point => ({ x: x * GRID, y: y * GRID })))
       .filter((ring) => ringArea(ring) > GRID * GRID);
   } catch {
-    // Not seen with snapped outlines (measured over 17 000 pairs); a convex second ring needs no package.
+    // Not seen with snapped outlines (measured over 17 000 pairs); clipping against a convex ring needs no package.
     const ring = clippedByConvex(a, b);
     return ring.length >= 3 && ringArea(ring) > GRID * GRID ? [ring] : [];
   }
@@ -54,7 +54,7 @@ function clippedByConvex(ring: Ring, convex: Ring): Ring {
 
 type Polygons = readonly [number, number][][][];
 
-/** Half with half, so that each outline meets few others. */
+/** One half with the other, so that each outline meets few others. */
 function union(polygons: Polygons): Polygons {
   if (polygons.length < 2) return polygons;
   const middle = polygons.length >> 1;
@@ -62,7 +62,7 @@ function union(polygons: Polygons): Polygons {
   try {
     return polygonClipping.union([...a], [...b]).map((polygon) => polygon.map((each) => each.map(rounded)));
   } catch {
-    // Seen with rings that are almost the same: both then stay as they are, one over the other.
+    // Seen with rings that are almost the same: then both stay as they are, one over the other.
     return [...a, ...b];
   }
 }

@@ -13,7 +13,7 @@ export interface DubinsPath {
 }
 
 const TURN = 2 * Math.PI;
-/** Turns smaller than this, radians, and straights shorter than this many radii, are rounding and not ridden. */
+/** A turn smaller than this, radians, or a straight shorter than this many radii, is rounding error and left out. */
 const ROUNDING = 1e-9;
 /** Below this many radii a straight between equal turns has no direction: both turns are one arc. */
 const MERGED = 1e-7;
@@ -106,14 +106,17 @@ function partsOf(word: DubinsWord, { d, a, b, sa, sb, ca, cb, same }: Ends): Par
 
 const CURVATURE: Readonly<Record<string, number>> = { L: 1, S: 0, R: -1 };
 
-/** One way to get from a pose to another, not yet laid out: the parts are in radii. */
+/** One word between two poses, not laid out yet: the lengths of its parts in radii. */
 export interface DubinsCandidate {
   readonly word: DubinsWord;
   readonly parts: Parts;
   readonly length: Metres;
 }
 
-/** Every word that reaches, in the order of `WORDS`; cheap, for those who compare many before laying one out. */
+/**
+ * Every word that exists between the poses, in the order of `WORDS`. Cheap, for callers that compare many before they
+ * lay one out.
+ */
 export function dubinsCandidates(from: Pose, to: Pose, radius: Metres): DubinsCandidate[] {
   if (!(radius > 0)) throw new Error(`dubinsCandidates: the radius must be above 0, got ${radius}`);
   const ends = endsBetween(from, to, radius);
@@ -157,7 +160,7 @@ export function shortestDubinsPath(from: Pose, to: Pose, radius: Metres): Dubins
   return best;
 }
 
-/** The length alone, for those who compare many: metres. */
+/** The length alone, metres, for callers that compare many. */
 export function shortestDubinsLength(from: Pose, to: Pose, radius: Metres): Metres {
   const ends = endsBetween(from, to, radius);
   let least = Number.POSITIVE_INFINITY;

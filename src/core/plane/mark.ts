@@ -1,8 +1,8 @@
 import type { CoordinateSpace, Point } from './point.ts';
 
 /**
- * What a mark is inked with. Inks are meanings, not colours: every output (screen, PDF, SVG) has its own table
- * from ink to look, so that a pattern reads in black and white and the screen in both themes.
+ * The feature class of a mark. Inks are meanings, not colours: every output (screen, PDF, SVG) has its own table from
+ * ink to style, so that a pattern is readable in black and white, and on the screen in both themes.
  */
 export type Ink =
   | 'timber' // the body of a pole or plank
@@ -26,7 +26,7 @@ export type Ink =
   | 'faint' // help lines, grid
   | 'measure'; // tapes and their numbers
 
-/** One thing to draw, in the lengths of its world. Every output inks marks and nothing else. */
+/** One thing to draw, in the units of its world. Every output draws marks and nothing else. */
 export type Mark<W extends CoordinateSpace = 'ground'> =
   | {
       readonly kind: 'line';

@@ -13,12 +13,14 @@ export interface Stretch {
 /** A smooth path: each stretch starts at the pose where the one before ended. */
 export type Path = readonly Stretch[];
 
-/** sin(u)/u, which is what shortens a chord against its arc. */
+/** sin(u)/u, the ratio of a chord to its arc. */
 function sinc(u: number): number {
   return Math.abs(u) < 1e-8 ? 1 : Math.sin(u) / u;
 }
 
-/** The pose after `along` metres on a stretch; one formula for straights and arcs, steady at any curvature. */
+/**
+ * The pose after `along` metres on a stretch; one formula for straights and arcs, numerically stable at any curvature.
+ */
 export function poseOn(stretch: Stretch, along: Metres): Pose {
   const { start, curvature } = stretch;
   const half = (curvature * along) / 2;

@@ -1,6 +1,6 @@
 /**
- * plane/ holds flat geometry: points, poses, segments, arcs, rings, paths. It knows no horse and no pole.
- * Touching counts as inside everywhere, within `TOUCH`.
+ * plane/ has plane geometry: points, poses, segments, arcs, rings, paths. It knows no horse and no pole. Touching
+ * counts as inside everywhere, within `TOUCH`.
  */
 import type { Metres } from '../measure/quantity.ts';
 
@@ -13,7 +13,7 @@ export interface Point<W extends CoordinateSpace = 'ground'> {
   readonly space?: W;
 }
 
-/** Two boundaries nearer than this touch. The one tolerance of the program. */
+/** Two boundaries nearer than this touch, metres. The only geometric tolerance of the program. */
 export const TOUCH: Metres = 1e-6;
 
 export function point(x: number, y: number): Point {

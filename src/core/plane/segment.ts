@@ -78,7 +78,10 @@ export function ringDistance(a: Ring, b: Ring): number {
   return least;
 }
 
-/** The square of the distance from a point to the segment from a to b: without a root, for the search's inner loop. */
+/**
+ * The square of the distance from a point to the segment from a to b: without the root, for the inner loop of the
+ * search.
+ */
 export function squaredDistance(at: Point, a: Point, b: Point): number {
   const dx = b.x - a.x;
   const dy = b.y - a.y;

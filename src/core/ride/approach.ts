@@ -12,7 +12,7 @@ import { type PathCost, pathCost, type RouteContext } from './collision-cost.ts'
 import { type EndStraights, endStraightChoices, withStraights } from './end-straights.ts';
 import { shortestRoute } from './route.ts';
 
-/** What a way between two obstacles has to join. */
+/** A query for the way between two obstacles. */
 export interface RouteQuery {
   readonly from: Pose;
   readonly to: Pose;
@@ -24,29 +24,31 @@ export interface RouteQuery {
   readonly straightBefore: boolean;
 }
 
-/** Why no way is clear: the piece that the least bad one meets, or none where it leaves the arena. */
+/** Why no way is clear: the piece that the least bad way meets, or none where it leaves the arena. */
 export interface Blockage {
   readonly piece: PlacedPiece | undefined;
 }
 
-/** A way, and the box of all that was looked at to choose it: what changes outside cannot change the choice. */
+/** A way, and the box of all that the search looked at: a change outside the box cannot change the result. */
 export interface Approach {
   readonly path: Path;
   readonly exploredBounds: Bounds;
-  /** Absent for a clear way, and for one that the designer has pulled through bends. */
+  /** Absent for a clear way, and for one with bends that the designer has placed. */
   readonly blocked?: Blockage;
 }
 
-/** What a metre of radius is worth that is missing, and a radian of circling, in metres of way. Estimates. */
+/**
+ * Penalties, in metres of way: for each metre of radius that is missing, and for each radian of circling. Estimates.
+ */
 const PENALTY = { radius: 1.5, circling: 3 };
 /** A way turns this much before it counts as circling. */
 const CIRCLING_TURN = 1.25 * Math.PI;
 /** How many horse's lengths are kept straight at an end: one is wanted. */
 const SHARES = [1, 0.5, 0];
-/** No more ways than this are looked at closely. */
+/** At most this many candidates are checked for collisions. */
 const MOST_TRIED = 60;
 
-/** A way that may be taken; most are never laid out, so it only says how. */
+/** A candidate way. Most are never laid out, so it only says how to make the path. */
 interface PathCandidate {
   readonly cost: Metres;
   readonly straights: EndStraights;
@@ -99,7 +101,10 @@ interface BestPath {
   readonly pathCost: PathCost;
 }
 
-/** The best of the candidates and of one already chosen, looking closely only while a better one can come. */
+/**
+ * The best of the candidates and an incumbent: a candidate is checked for collisions only while its lower bound is
+ * below the best cost.
+ */
 function bestPath(
   options: PathCandidate[],
   context: RouteContext,
@@ -121,7 +126,9 @@ function bestPath(
   return { best, exploredBounds };
 }
 
-/** Through bends the designer has said the way; it is dear to work out, so the first clean one is taken. */
+/**
+ * With bends the designer has chosen the way. This search is expensive, so the first collision-free result is taken.
+ */
 function throughBends(query: RouteQuery, context: RouteContext): Approach {
   let found: { best: BestPath; exploredBounds: Bounds } | undefined;
   const all = straightChoices(query, [1, 0]);
@@ -146,8 +153,8 @@ function throughBends(query: RouteQuery, context: RouteContext): Approach {
 }
 
 /**
- * Ways round what the best plain one meets, below its cost. First the one that asks least of room, without straights on
- * the least turn: where there is none, there is no other. Then those with the straights that the horse wants.
+ * Ways around what the best plain way meets, below its cost. First with the least radius and without straights: where
+ * no such way exists, no other does. Then with the straights that the horse wants.
  */
 function detourCandidates(
   query: RouteQuery,
@@ -191,9 +198,9 @@ function isClear({ pathCost: { hits, leavesArena } }: BestPath): boolean {
 }
 
 /**
- * The way from one pose to another at a gait: the cheapest of all shortest-path words at the gait's easy turn, its
- * least turn and one between, with and without straights at the ends; when they all meet something, the shortest way
- * round it. Clean ones come first; when there is none, the least bad is taken, and it says that it is blocked.
+ * The way from one pose to another at a gait. Candidates are all Dubins words at the gait's preferred radius, its least
+ * radius and one between, with and without straights at the ends; when they all meet something, the shortest way around
+ * it (A*). Collision-free ways come first; when there is none, the least bad one is returned, marked as blocked.
  */
 export function approach(query: RouteQuery, context: RouteContext): Approach {
   if (query.bends.length > 0) return throughBends(query, context);

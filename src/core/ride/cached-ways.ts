@@ -1,4 +1,4 @@
-/** Approaches and passage lines of the last survey, taken again while nothing that they depend on has changed. */
+/** The approaches and passage lines of the last survey, reused while nothing that they depend on has changed. */
 
 import type { Leg } from '../course/course.ts';
 import type { PlacedObstacle } from '../course/placed.ts';
@@ -10,7 +10,7 @@ import { type Approach, approach, type RouteQuery } from './approach.ts';
 import type { RouteContext } from './collision-cost.ts';
 import { type PassageLine, passageLine } from './passage-line.ts';
 
-/** Wider than every clearance of the search: what changes further away than this cannot change an approach. */
+/** More than every clearance of the search, metres: a change further away cannot change an approach. */
 const WATCH_MARGIN: Metres = 0.6;
 
 interface CachedApproach {
@@ -46,7 +46,10 @@ function isUnaffected({ context: before, approach: { exploredBounds } }: CachedA
   return !changed.some(({ bounds }) => boundsIntersect(bounds, exploredBounds, WATCH_MARGIN));
 }
 
-/** The approach of a leg or to the end, which is the cache's `owner`; searched anew only when something it depends on changed. */
+/**
+ * The approach of a leg or to the end, cached under `owner`; searched again only when something that it depends on has
+ * changed.
+ */
 export function cachedApproach(owner: object, query: RouteQuery, context: RouteContext): Approach {
   const cached = approachCache.get(owner);
   if (cached !== undefined && isSameQuery(cached.query, query) && isUnaffected(cached, context)) {

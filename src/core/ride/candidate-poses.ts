@@ -1,26 +1,26 @@
-/** Places that a way round things may lead through. */
+/** Poses that a way around obstacles may pass through: the nodes of the search. */
 import type { Metres, Radians } from '../measure/quantity.ts';
 import { shortestDubinsLength } from '../plane/dubins.ts';
 import { pathEnd, pathFrom } from '../plane/path.ts';
 import { type Pose, toWorld } from '../plane/pose.ts';
 import { arcPose, type CornerArc } from './corner-arcs.ts';
 
-/** Where along a corner's rounded edge a line is tried first. */
+/** Where on a corner's rounded edge a line is tried first. */
 const TANGENT_SHARES = [0, 0.2, 0.4, 0.6, 0.8, 1];
-/** How far a way may turn at an end before it goes on, and then go straight, in radii. */
+/** Near an end the way may turn by these angles before it goes straight; the straights, in radii. */
 const TURNS: readonly Radians[] = [-3, -2, -1, 0, 1, 2, 3].map((n) => (n * Math.PI) / 4);
 const STRAIGHTS = [0.5, 1, 2];
 
-/** A place on the way: the beginning, the end, a touch of a corner, or one near an end. */
+/** A node: the start, the end, a pose on a corner's arc, or one near an end. */
 export interface CandidatePose {
   readonly pose: Pose;
-  /** What is at least left to go from here. */
+  /** The heuristic: the least length that is left from here. */
   readonly heuristic: Metres;
-  /** The places beside it, a step away: 1 is a corner's whole edge, or a radius and a radian. */
+  /** Nearby poses, `step` away: 1 is a corner's whole arc, or a radius and a radian. */
   neighbours(step: number): readonly CandidatePose[];
 }
 
-/** The end that places lead to, at the radius of the way. */
+/** The end that the nodes lead to, at the radius of the way. */
 export interface Goal {
   readonly finish: Pose;
   readonly radius: Metres;
@@ -67,7 +67,7 @@ function oppositePose({ x, y, angle }: Pose): Pose {
   return { x, y, angle: angle + Math.PI };
 }
 
-/** Places near both ends, where a way goes on that cannot go straight from the one to the other. */
+/** Poses near both ends, for ways that cannot go straight from one to the other. */
 export function posesNearEnds(begin: Pose, goal: Goal): readonly CandidatePose[] {
   const { finish, radius } = goal;
   const after = posesAside(begin, radius);

@@ -1,4 +1,4 @@
-/** What a go is when many ride it: the class from the first horse to the last. */
+/** The time of a class: many goes, and what lies between them. */
 import type { ClassEntry, Ride } from '../course/course.ts';
 import type { Seconds } from '../measure/quantity.ts';
 import type { Line, LineElement } from './line.ts';

@@ -10,7 +10,7 @@ export function transitionTime(before: Going, after: Going, horse: Horse): Secon
   return up ? horse.transition.up.value : horse.transition.down.value;
 }
 
-/** How the horse is going in an element: at a gait, or from a stand for everything that is not ridden forward. */
+/** How the horse moves in an element: at a gait, or starting from a halt for everything that is not ridden forward. */
 export function goingOf(element: LineElement): Going {
   return element.move === 'ride' ? element.gait : 'standing';
 }

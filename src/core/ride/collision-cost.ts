@@ -1,4 +1,4 @@
-/** What a way between obstacles comes too near to: the walls, and pieces that it has no business with. */
+/** What a way between obstacles comes too near to: the walls, and pieces that do not belong to its two ends. */
 
 import type { Arena } from '../course/course.ts';
 import { type PlacedObstacle, type PlacedPiece, pieceBounds } from '../course/placed.ts';
@@ -15,21 +15,24 @@ const WALL_CLEARANCE: Metres = 0.5;
 const HOOF_CLEARANCE: Metres = 0.25;
 /** The body passes a standing thing at least this far from the line. Estimate. */
 const BODY_CLEARANCE: Metres = 0.4;
-/** Pieces of the obstacles at its ends may be brushed, not crossed: nearer than this is on them. */
+/**
+ * The pieces of the obstacles at its two ends may be passed closely but not crossed: nearer than this is on them,
+ * metres.
+ */
 const BRUSHED: Metres = 0.01;
 /**
- * How many metres of additional way are ridden sooner than to brush a piece of one's own obstacle, come to touch the wall,
- * step on what lies in the way, go through what stands there, or leave the arena (for each metre outside, and one). Estimates.
+ * Penalties in metres of way: passing a piece of one's own obstacle too closely, coming near the wall, stepping on what
+ * lies in the way, going through what stands there, or leaving the arena (for each metre outside, and once). Estimates.
  */
 const PENALTY = { brushing: 4, wall: 15, lying: 40, standing: 80, outside: 400 };
-/** How finely the way is looked at. */
+/** Step of the samples along the way, metres. */
 const CHORD_LENGTH: Metres = 0.4;
 
 export interface RouteContext {
   readonly arena: Arena;
   readonly obstacles: readonly PlacedObstacle[];
   readonly horse: Horse;
-  /** What the way comes from and goes to: near it the horse is over the one piece and beside the others. */
+  /** The two ends of a way: near them the horse may be over the one piece and beside the others. */
   readonly fromEnd: RouteEnd | undefined;
   readonly toEnd: RouteEnd | undefined;
 }
@@ -41,7 +44,7 @@ export interface RouteEnd {
 }
 
 export interface PathCost {
-  /** Metres of additional way that would be ridden sooner than this. */
+  /** The penalty, in metres of way. */
   readonly penalty: Metres;
   readonly bounds: Bounds;
   /** The obstacles whose pieces it meets. */
@@ -52,7 +55,7 @@ export interface PathCost {
   readonly leavesArena: boolean;
 }
 
-/** How far from a piece the line of a way that has no business with it keeps. */
+/** The clearance that the line of a way keeps from a piece, metres. */
 export function pieceClearance(piece: PlacedPiece): Metres {
   return piece.figure.stands === 'standing' ? BODY_CLEARANCE : HOOF_CLEARANCE;
 }
@@ -73,7 +76,10 @@ interface Covered {
   readonly bounds: Bounds;
 }
 
-/** Whether a chord comes as near as `near` to what the ring covers. Asked of every chord of every way tried: no lists are made. */
+/**
+ * Whether a chord comes as near as `near` to what the ring covers. Asked for every chord of every candidate, so it
+ * allocates nothing.
+ */
 function comesNear({ ring, bounds }: Covered, [a, b]: readonly [Point, Point], near: Metres): boolean {
   const most = near * near;
   let c = ring.at(-1);
@@ -89,7 +95,7 @@ function comesNear({ ring, bounds }: Covered, [a, b]: readonly [Point, Point], n
   return a.x >= bounds.minX && a.x <= bounds.maxX && a.y >= bounds.minY && a.y <= bounds.maxY && ringContains(ring, a);
 }
 
-/** Whether what is left of the way without its pardoned ends comes nearer to the piece than `near`. */
+/** Whether the way, without the lengths at its ends that are exempt, comes nearer to the piece than `near`. */
 function hitsPiece(
   { points, along }: SampledPath,
   piece: PlacedPiece,
@@ -117,7 +123,7 @@ interface SampledPath {
   readonly along: readonly Metres[];
 }
 
-/** The way in chords: a straight is one, an arc several. */
+/** The way in chords: one for a straight, several for an arc. */
 function sampledPath(path: Path): SampledPath {
   const points: Point[] = [];
   const along: Metres[] = [];
@@ -156,7 +162,7 @@ function misses(bounds: Bounds, a: Point, b: Point, near: Metres): boolean {
   );
 }
 
-/** How much the way is in trouble; 0 is clean. */
+/** The collision cost of a way; 0 is collision-free. */
 export function pathCost(path: Path, { arena, obstacles, horse, fromEnd, toEnd }: RouteContext): PathCost {
   const bounds = pathBounds(path);
   let penalty = wallPenalty(bounds, arena);

@@ -1,6 +1,6 @@
 /**
- * How two places of one passage are joined. The horse is between an obstacle's pieces here, so the calmest way wins:
- * one arc where one fits, else two arcs that meet smoothly, else the shortest path at the gait's least turn.
+ * How two poses of one passage are joined. The horse is between an obstacle's pieces here, so the calmest way wins: one
+ * arc where one fits, else a biarc, else the shortest path at the gait's least radius (Dubins).
  */
 import type { Metres, Radians } from '../measure/quantity.ts';
 import { shortestDubinsPath } from '../plane/dubins.ts';
@@ -10,7 +10,7 @@ import { normalizeAngle, type Pose } from '../plane/pose.ts';
 
 /** Curvatures this near, 1/m, are one arc; a straight is an arc of less than this. */
 const CURVATURE_TOLERANCE = 1e-9;
-/** A way round longer than this many times the straight is a loop; a half circle is π/2 of it. */
+/** A connection longer than this many times the straight is a loop; a half circle is π/2 of it. */
 const LOOP_RATIO = 1.65;
 
 /** The arc that leaves a pose along its heading and reaches a point; absent when the point is there already or straight behind. */
@@ -23,7 +23,10 @@ function arcTo(from: Pose, to: Point): { readonly length: Metres; readonly curva
   return { length: (chord * aside) / Math.sin(aside), curvature: (2 * Math.sin(aside)) / chord };
 }
 
-/** Two arcs, tangent at both poses and to each other, with tangents of equal length; one arc where that is enough. */
+/**
+ * A biarc: two arcs, tangent at both poses and to each other, with tangents of equal length; one arc where that is
+ * enough.
+ */
 export function biarc(from: Pose, to: Pose): Path | undefined {
   const vx = to.x - from.x;
   const vy = to.y - from.y;
@@ -41,7 +44,7 @@ export function biarc(from: Pose, to: Pose): Path | undefined {
     y: (from.y + to.y + tangent * (uy - wy)) / 2,
   };
   const first = arcTo(from, middle);
-  // The second arc is the first one's mirror twin: ridden backwards from the far pose.
+  // The second arc mirrors the first, seen backwards from the far pose.
   const second = arcTo({ x: to.x, y: to.y, angle: to.angle + Math.PI }, middle);
   if (first === undefined || second === undefined) return undefined;
   const back = { length: second.length, curvature: -second.curvature };
@@ -66,7 +69,10 @@ function isEven(path: Path): boolean {
   return path.length === 1 || Math.min(first / last, last / first) >= 0.8;
 }
 
-/** A way between two poses of a passage, and whether a horse in this gait rides it without circling or cramping. */
+/**
+ * A connection of two poses of a passage, and whether a horse in this gait can ride it without a loop or a turn that is
+ * too tight.
+ */
 export interface Connection {
   readonly path: Path;
   readonly calm: boolean;
@@ -83,7 +89,7 @@ export function connection(from: Pose, to: Pose, least: Metres): Connection {
   if (smooth !== undefined) {
     const radius = tightestRadius(smooth);
     const direct = pathLength(smooth) <= LOOP_RATIO * straight;
-    // One arc, or as good as one, is what the obstacle was built for in any gait; the checks speak about its radius.
+    // One arc, or nearly one, is what the obstacle was built for in any gait; the checks judge its radius.
     if (direct && (isEven(smooth) || radius >= least - TOUCH)) return { path: smooth, calm: true, radius };
     if (direct) return { path: smooth, calm: false, radius };
   }
@@ -92,7 +98,7 @@ export function connection(from: Pose, to: Pose, least: Metres): Connection {
   return { path, calm, radius: calm ? least : 0 };
 }
 
-/** Stretches that continue each other on the same curve, made one. */
+/** Consecutive stretches of the same curvature, merged. */
 export function mergedPath(path: Path): Path {
   const joined: Stretch[] = [];
   for (const stretch of path) {

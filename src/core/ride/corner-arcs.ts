@@ -8,7 +8,7 @@ import type { Point } from '../plane/point.ts';
 import { normalizeAngle, type Pose } from '../plane/pose.ts';
 import { pieceClearance } from './collision-cost.ts';
 
-/** Beyond the room that a piece wants, so that a line along it is clear of it when looked at in chords. */
+/** Added to the clearance of a piece, so that a line along it stays clear of it in chords as well, metres. */
 const MARGIN: Metres = 0.03;
 
 /** A corner that is passed on one side: the headings at which a line may touch its rounded edge. */
@@ -46,7 +46,7 @@ export const cornerArcs = memoizeByIdentity((obstacle: PlacedObstacle): readonly
     const outgoing = Math.atan2(b.y - at.y, b.x - at.x);
     const sweep = Math.abs(normalizeAngle(outgoing - incoming));
     const { clearance } = at;
-    // Counter-clockwise round the outline the corner is on the left; the other way round everything is turned about.
+    // Counter-clockwise around the outline the corner is on the left of the line; clockwise all headings are reversed.
     return [
       { at, clearance, side: 1, first: incoming, sweep },
       { at, clearance, side: -1, first: outgoing + Math.PI, sweep },

@@ -3,14 +3,14 @@ import { type Path, pathFrom } from '../plane/path.ts';
 import type { Pose } from '../plane/pose.ts';
 import { mergedPath } from './connection.ts';
 
-/** What a metre of straight is worth that is wanted at an end and missing, in metres of way. Estimate. */
+/** The penalty for each metre of straight that is wanted at an end and missing, in metres of way. Estimate. */
 const MISSING_PENALTY = 3;
 
 /** A way between the inner ends of the straights that are kept at either end. */
 export interface EndStraights {
   readonly begin: Pose;
   readonly finish: Pose;
-  /** What the straights cost: their length, and what is missing of them. */
+  /** The cost of the straights: their length, and the penalty for what is missing of them. */
   readonly cost: Metres;
   readonly opening: Path;
   readonly closing: Path;

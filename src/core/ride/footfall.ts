@@ -1,4 +1,4 @@
-/** Which foot comes down when, and where that puts it: the horse's body moves evenly, the feet keep their beat. */
+/** Which foot comes down when, and where: the body moves at an even speed, and the feet keep the beats of the gait. */
 import type { Lead } from '../course/course.ts';
 import type { Gait, Horse } from '../horses/horse.ts';
 import type { Metres } from '../measure/quantity.ts';
@@ -74,8 +74,8 @@ function modulo(value: number, period: number): number {
 }
 
 /**
- * The phase, 0 … the share of a landing, at which the middle of the horse is over a pole when its feet keep furthest from
- * it: the pole is in the middle of the widest room that the prints of this stride leave.
+ * The phase, 0 … the share of a landing, at which the middle of the horse is over a pole when the feet keep furthest
+ * from it: the pole is in the middle of the widest interval that the prints of this stride leave free.
  */
 export function clearPhase(all: readonly Beat[], stride: Metres, wheelbase: Metres, share: number): number {
   const period = stride * share;
@@ -86,7 +86,7 @@ export function clearPhase(all: readonly Beat[], stride: Metres, wheelbase: Metr
   for (const [i, print] of prints.entries()) {
     const next = prints[i + 1] ?? (prints[0] ?? 0) + period;
     const room = next - print;
-    // Equal rooms, but for rounding: the first stays, so that the answer does not flutter.
+    // Intervals that are equal but for rounding: the first stays, so that the result does not change to and fro.
     if (room > widest.room + 1e-9) widest = { room, middle: print + room / 2 };
   }
   return modulo(widest.middle / stride, share);

@@ -16,8 +16,8 @@ export interface PoleOnPath {
 }
 
 /**
- * Where the line, from the middle of a pole and `way` along it (1 onwards, −1 back), comes to the pole's face; metres
- * along the path. Newton from the straight's answer; a line that never gets there keeps the straight's answer.
+ * Where the line, from the middle of a pole on (`way` 1) or back (−1), meets the pole's face; metres along the path.
+ * Newton's method from the straight's answer; a line that never meets the face keeps that answer.
  */
 function faceAt(path: Path, { pole, pose, at }: PoleOnPath, sign: 1 | -1): Metres {
   const half = pole.figure.width / 2;
@@ -58,7 +58,7 @@ export function gapBetween(
   const from = faceAt(path, a, 1);
   const to = faceAt(path, b, -1);
   const taped = chord - halfFrom - halfTo;
-  // The horse covers the line, not the tape: round a spoke the two differ by a foot and more.
+  // The horse travels the line and not the tape: around a spoke the two differ by a foot and more.
   const even = spacing(Math.max(to - from, 1e-6), horse.gaits[gait].landing);
   return {
     leg: 0,

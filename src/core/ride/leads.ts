@@ -6,7 +6,7 @@ import { poseAt } from '../plane/path.ts';
 import type { Point } from '../plane/point.ts';
 import type { LeadNote, LeadStretch, LineElement } from './line.ts';
 
-/** The line must turn this much one way before a horse feels a lead in it. 10°: estimate. */
+/** The line must turn by this much to one side before it asks for a lead. 10°: estimate. */
 const LEAST_BEND: Radians = (10 * Math.PI) / 180;
 
 interface Curve {
@@ -117,7 +117,8 @@ export function leadNotes(
     const next = stretches[i + 1];
     if (next === undefined || lead === null || next.lead === null || next.lead === lead) continue;
     if (Math.abs(next.from - to) > 1e-6) continue;
-    // A straight that the bend leaves, up to the bend that the other lead is for: the change is made anywhere on it.
+    // From the straight before the bend up to the bend that needs the other lead: the change may be made anywhere on
+    // it.
     const begins = bend === null ? from : to;
     const after = stretches.slice(i + 1).find((each) => each.bend !== null);
     const ends = next.bend === null ? (after?.from ?? next.to) : next.from;

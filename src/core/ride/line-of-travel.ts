@@ -16,7 +16,7 @@ import type { PassageLine } from './passage-line.ts';
 import { shownGaits } from './shown.ts';
 import { transitionsOn } from './transitions.ts';
 
-/** What a line of travel is worked out from. */
+/** What a line of travel depends on. */
 export interface LineInputs {
   readonly arena: Arena;
   readonly horse: Horse;
@@ -25,7 +25,7 @@ export interface LineInputs {
   readonly obstacles: readonly PlacedObstacle[];
 }
 
-/** Where the ride has come to, and what has been added to the line so far. */
+/** The state while the line is put together: where the horse is, and what was added so far. */
 interface Journey {
   readonly inputs: LineInputs;
   readonly elements: LineElement[];
@@ -110,7 +110,7 @@ function addWay(journey: Journey, { owner, part, leg, query, toEnd }: Way): void
     { arena, horse, obstacles, fromEnd, toEnd },
   );
   const element = wayElement(found.path, part, { gait: query.gait, horse });
-  // That an end lies outside the arena has a break of its own.
+  // An end outside the arena is reported by a break of its own.
   const inside = inArena(here, arena) && inArena(query.to, arena);
   if (found.blocked !== undefined && (inside || found.blocked.piece !== undefined)) {
     journey.breaks.push(blockedBreak(found.blocked, query, leg));
@@ -146,7 +146,10 @@ function addLeg(journey: Journey, leg: Leg, index: number): void {
 
 const NO_BENDS: readonly Point[] = [];
 
-/** The line of travel of the layout's ride. What cannot be ridden is a break; the rest of the line is there all the same. */
+/**
+ * The line of travel of the layout's ride. Where a part cannot be ridden there is a break; the rest of the line is
+ * still made.
+ */
 export function lineOfTravel(inputs: LineInputs): Line {
   const { arena, horse, layout } = inputs;
   const { ride } = layout;

@@ -1,6 +1,6 @@
 /**
- * ride/ joins passages into the line of travel and says what the horse does on it: gaits, landings, time.
- * Everything is measured along the line, in metres from the start.
+ * ride/ joins passages into the line of travel and works out what the horse does on it: gaits, landings, time. All
+ * distances are along the line, in metres from its start.
  */
 import type { Lead } from '../course/course.ts';
 import type { Gait } from '../horses/horse.ts';
@@ -43,7 +43,7 @@ export interface Crossing {
   readonly skew: Radians;
 }
 
-/** Where the horse comes down in a gap. */
+/** The landings of the horse in a gap. */
 export interface Landings {
   readonly count: number;
   /** The step or stride that makes `count` landings even. */
@@ -73,14 +73,14 @@ export interface Gap {
   readonly landings: Landings;
 }
 
-/** A place where no line that a horse can follow exists, and why. */
+/** A place where the horse cannot follow any line, and why. */
 export interface RideBreak {
   readonly leg: number;
   readonly at: Point;
   readonly why: string;
 }
 
-/** What the horse is doing: standing, or moving on at a gait. */
+/** How the horse moves: standing, or at a gait. */
 export type Going = Gait | 'standing';
 
 /** Where the horse changes from one way of going to another. */
@@ -112,8 +112,8 @@ export interface LeadStretch {
 }
 
 /**
- * What there is to say about leads. `wrong-lead`: the outside lead over an obstacle or on a bend tighter than the easy
- * one; `counter-lope`: the outside lead on an easy bend; `change`: another lead is needed further on.
+ * What is reported about leads. `wrong-lead`: the outside lead over an obstacle or on a bend tighter than the preferred
+ * radius; `counter-lope`: the outside lead on a wide bend; `change`: another lead is needed further on.
  */
 export type LeadNote =
   | {

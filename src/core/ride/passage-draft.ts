@@ -30,14 +30,17 @@ export interface PassageDraft {
   length: Metres;
   /** Where the horse stands, on the ground; undefined before the first station. */
   here: Pose | undefined;
-  /** Waypoints that are ridden as one path, which is not laid out yet. */
+  /** Waypoints that will be ridden as one path, not laid out yet. */
   waypoints: Waypoint[];
 }
 
 /** A station that is reached by backing, side passing or working. */
 type PoseStation = Extract<GroundStation, { kind: 'reach' }>;
 
-/** Working a gate a horse follows a path up to this many times the straight; else it steps over and turns. Estimate. */
+/**
+ * Working a gate, a horse follows a path up to this many times the straight; else it steps sideways and turns.
+ * Estimate.
+ */
 const DIRECT_RATIO = 1.3;
 /** Headings nearer than this need no turn on the spot, radians. */
 const SAME_HEADING = 1e-6;
@@ -94,7 +97,7 @@ function addCrossings(draft: PassageDraft, path: Path, waypoints: ReturnType<typ
   let before: PoleOnPath | undefined;
   for (const { over, pose, at, skew } of waypoints) {
     if (over === undefined) {
-      // A waypoint round something lies between the two poles: they do not follow each other.
+      // A waypoint around something lies between the two poles: they are not neighbours.
       before = undefined;
       continue;
     }
@@ -109,7 +112,7 @@ function addCrossings(draft: PassageDraft, path: Path, waypoints: ReturnType<typ
   }
 }
 
-/** Lays out the waypoints that wait, as one path at the passage's gait. Does nothing when there are none. */
+/** Lays out the pending waypoints as one path at the passage's gait. Does nothing when there are none. */
 export function addRide(draft: PassageDraft): void {
   const [first] = draft.waypoints;
   if (first === undefined) return;
@@ -133,7 +136,7 @@ export function addTurn(draft: PassageDraft, by: Radians, time?: Seconds): void 
 function addTranslation(draft: PassageDraft, move: Move, from: Pose, to: Pose): void {
   const length = distance(from, to);
   if (length < TOUCH) {
-    // Work on the spot takes its time; any other move that goes nowhere is none.
+    // Work on the spot takes its time; any other move without a distance is left out.
     if (move === 'work') addElement(draft, move, pathFrom(from, []));
     return;
   }
@@ -154,7 +157,7 @@ function addSidePass(draft: PassageDraft, here: Pose, to: Pose): void {
   addTranslation(draft, 'side-pass', draft.here ?? here, to);
 }
 
-/** The turn from one heading to another; a full about-turn goes towards the side on which the place lies. */
+/** The turn from one heading to another; a half turn goes to the side on which the target lies. */
 function turnTowards(from: Pose, to: Pose): Radians {
   const by = normalizeAngle(to.angle - from.angle);
   if (Math.abs(by) < Math.PI - SAME_HEADING) return by;
@@ -162,7 +165,7 @@ function turnTowards(from: Pose, to: Pose): Radians {
   return side < 0 ? -Math.abs(by) : Math.abs(by);
 }
 
-/** Works an object on the way to a place: along two arcs where they are short, else sideways and then a turn. */
+/** Works an object on the way to a pose: along a biarc where it is short, else sideways and then a turn. */
 function addWork(draft: PassageDraft, here: Pose, to: Pose): void {
   const arcs = biarc(here, to);
   if (arcs !== undefined && pathLength(arcs) < DIRECT_RATIO * distance(here, to)) {
@@ -172,7 +175,7 @@ function addWork(draft: PassageDraft, here: Pose, to: Pose): void {
   const by = turnTowards(here, to);
   addTranslation(draft, 'work', here, to);
   draft.here = { ...to, angle: here.angle };
-  // The time at the gate covers the turn.
+  // The time at the gate includes the turn.
   if (Math.abs(by) > SAME_HEADING) addTurn(draft, by, 0);
 }
 

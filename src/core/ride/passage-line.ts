@@ -6,12 +6,15 @@ import type { Crossing, Gap, LineElement, RideBreak } from './line.ts';
 import { addMove, addRide, addTurn, type PassageDraft, type PassageRide } from './passage-draft.ts';
 import type { Waypoint } from './pole-headings.ts';
 
-/** The line over one obstacle. Its legs are 0 and its distances metres from its first station: it has no place in the go. */
+/**
+ * The line over one obstacle. Its legs are 0 and its distances metres from its first station, because it does not know
+ * its place in the go.
+ */
 export interface PassageLine {
   /** Where the horse comes in, and where and how it stands when it is through. */
   readonly start: Pose;
   readonly end: Pose;
-  /** Whether it comes in over a pole, and leaves riding over one: then it wants to be straight before and after. */
+  /** Whether it comes in over a pole, and leaves over one: then the horse wants to be straight before and after. */
   readonly entersOver: boolean;
   readonly leavesOver: boolean;
   /** Keys of the pieces of its first and last station. */
@@ -50,7 +53,7 @@ function missingPieces(
   });
 }
 
-/** Adds one station: a waypoint waits for those that follow it, any other move ends the path before it. */
+/** Adds one station: a waypoint waits for the next ones, any other move ends the path before it. */
 function addStation(draft: PassageDraft, station: PlacedStation): void {
   const isFirst = draft.here === undefined && draft.waypoints.length === 0;
   if (station.kind === 'cross' || station.move === 'ride' || isFirst) {
@@ -89,7 +92,7 @@ export function passageLine(obstacle: PlacedObstacle, ride: PassageRide): Passag
   if (first === undefined || last === undefined || draft.here === undefined) return undefined;
   const { elements, crossings, gaps, length, here: end } = draft;
   return {
-    // Over a pole the line may be a little off square, and comes in as it crosses.
+    // Over a pole the line may be a little off square, and the approach takes up that heading.
     start: first.kind === 'cross' ? (crossings[0]?.pose ?? first.pose) : first.pose,
     end,
     entersOver: first.kind === 'cross',

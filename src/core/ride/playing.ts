@@ -15,7 +15,7 @@ const startTimes = memoizeByIdentity((line: Line): ReadonlyMap<LineElement, Seco
   return made;
 });
 
-/** The time that an element takes beside moving (a transition, settling) is lost over its first metres: so many. Estimate. */
+/** The extra time of an element (a transition, settling) is spread over its first metres: this many. Estimate. */
 const SLOW_LENGTH: Metres = 3;
 
 /** Seconds after its beginning at which an element's place is reached, and the place after so many seconds. */
@@ -33,7 +33,9 @@ function timing({ length, seconds, moving }: LineElement) {
   };
 }
 
-/** When the middle of the horse is so far along the line; on the element meant, where two meet. */
+/**
+ * The time at which the middle of the horse is at a distance along the line; `element` decides where two elements meet.
+ */
 export function secondsAt(line: Line, at: Metres, meant?: LineElement): Seconds {
   const element = meant ?? line.elements.findLast(({ from }) => from <= at) ?? line.elements[0];
   if (element === undefined) return 0;

@@ -1,6 +1,6 @@
 /**
- * The ridden parts of a passage: from one station to the next over the poles between. The line goes square over each
- * pole where it can; over poles that are a little out of true it goes a few degrees off square sooner than circle.
+ * The ridden parts of a passage: from station to station over the poles between. The line crosses each pole square
+ * where it can; where poles lie a little askew it gives up a few degrees of square rather than circle.
  */
 import type { PlacedPiece } from '../course/placed.ts';
 import type { Metres, Radians } from '../measure/quantity.ts';
@@ -9,7 +9,7 @@ import { distance, type Point, TOUCH } from '../plane/point.ts';
 import { normalizeAngle, type Pose } from '../plane/pose.ts';
 import { type Connection, connection, mergedPath } from './connection.ts';
 
-/** A place the line goes through: over a pole, or at a pose that is held. */
+/** A waypoint: over a pole, or a pose that is fixed. */
 export interface Waypoint {
   readonly pose: Pose;
   readonly over?: { readonly pole: PlacedPiece; readonly fraction: number };
@@ -26,9 +26,9 @@ export interface WaypointLine {
   readonly waypoints: readonly PlacedWaypoint[];
 }
 
-/** The line gives up being square to a pole by at most this much. 20°: estimate. */
+/** The line may be off square by at most this much. 20°: estimate. */
 const MOST_SKEW: Radians = (20 * Math.PI) / 180;
-/** The heading at `b` of the circle through three points; along the chords' mean where they are in line. */
+/** The heading at `b` of the circle through three points; along the chords' mean where they lie in line. */
 function circleHeading(a: Point, b: Point, c: Point): Radians {
   const into = Math.atan2(b.y - a.y, b.x - a.x);
   const onwards = Math.atan2(c.y - b.y, c.x - b.x);
@@ -37,7 +37,7 @@ function circleHeading(a: Point, b: Point, c: Point): Radians {
   return into + normalizeAngle(onwards - whole);
 }
 
-/** The heading that runs most evenly through the neighbours, for each knot that is over a pole. */
+/** The smoothest heading through its neighbours, for each waypoint that is over a pole. */
 function evenHeadings(waypoints: readonly Waypoint[]): Radians[] {
   const inner = waypoints.map((waypoint, i) => {
     const before = waypoints[i - 1];
@@ -53,7 +53,7 @@ function evenHeadings(waypoints: readonly Waypoint[]): Radians[] {
     const [a, b] = i === 0 ? [waypoint.pose, other.pose] : [other.pose, waypoint.pose];
     if (distance(a, b) < TOUCH) return waypoint.pose.angle;
     const chord = Math.atan2(b.y - a.y, b.x - a.x);
-    // At an end the curve goes on as it came: the neighbour's heading mirrored about the chord.
+    // At an end the curve goes on as it came: the neighbour's heading, mirrored about the chord.
     return waypoints.length === 2 && other.over !== undefined ? chord : 2 * chord - (inner[neighbour] ?? chord);
   });
 }
@@ -72,7 +72,7 @@ function connections(poses: readonly Pose[], least: Metres): Connection[] {
   return poses.slice(1).map((to, i) => connection(poses[i] ?? to, to, least));
 }
 
-/** What a line is to go over, and the tightest it may turn. */
+/** What a line goes over, and its least radius. */
 interface LineQuery {
   readonly waypoints: readonly Waypoint[];
   readonly least: Metres;
@@ -85,8 +85,8 @@ interface HeadingTrial {
 }
 
 /**
- * What is wrong with a line over the knots: first that it turns tighter than the gait can, then how far it is from square
- * (radians, squared), then how its curve jumps from pole to pole, in the gait's tightest turns.
+ * The cost of a line over the waypoints: first, how much it turns tighter than the gait can; then, how far it is from
+ * square (radians, squared); then, how its curvature jumps from pole to pole, in units of the gait's tightest turn.
  */
 function headingCost(poses: readonly Pose[], all: readonly Connection[], { waypoints, least }: LineQuery): number {
   const tight = all.reduce(
@@ -102,11 +102,11 @@ function headingCost(poses: readonly Pose[], all: readonly Connection[], { waypo
   return COST_WEIGHT.tight * tight + skew + COST_WEIGHT.jumps * jumps;
 }
 
-/** What these are worth beside the skew. Estimates. */
+/** The weights of these beside the skew. Estimates. */
 const COST_WEIGHT = { tight: 100, jumps: 0.07 };
-/** How many times too tight still tells one line from another. */
+/** Beyond this many times too tight, lines are no longer told apart. */
 const MOST_TIGHTNESS = 10;
-/** By how much headings are tried to either side, round by round, radians. */
+/** Steps of the coordinate search over headings, round by round, radians. */
 const HEADING_STEPS: readonly Radians[] = [8, 4, 2, 1, 0.5].map((degrees) => (degrees * Math.PI) / 180);
 
 function headingTrial(poses: readonly Pose[], of: LineQuery): HeadingTrial {
@@ -114,7 +114,7 @@ function headingTrial(poses: readonly Pose[], of: LineQuery): HeadingTrial {
   return { poses, connections: all, cost: headingCost(poses, all, of) };
 }
 
-/** The line with one heading changed: only the joints to either side of it change too. */
+/** The line with one heading changed: only the two connections beside it change. */
 function withHeading(
   from: HeadingTrial,
   { which, pose }: { readonly which: number; readonly pose: Pose },
@@ -128,7 +128,7 @@ function withHeading(
   return { poses, connections: all, cost: headingCost(poses, all, of) };
 }
 
-/** The same line with each heading turned to where the whole is best. */
+/** The same line with each heading moved to its best, one after the other (coordinate descent). */
 function optimisedHeadings(begun: HeadingTrial, of: LineQuery): HeadingTrial {
   let best = begun;
   for (const step of HEADING_STEPS) {
@@ -146,8 +146,8 @@ function optimisedHeadings(begun: HeadingTrial, of: LineQuery): HeadingTrial {
 }
 
 /**
- * The line over the knots in order: square over every pole where the gait can turn so. Else each heading gives up as
- * little of square as lets the line turn no tighter than `least` metres, no more than 20°, and smoothly.
+ * The line over the waypoints in order: square over every pole where the gait can turn so. Else the headings give up as
+ * little of square as lets the line turn no tighter than `least` metres, at most 20°, and smoothly.
  */
 export function waypointLine(waypoints: readonly Waypoint[], least: Metres): WaypointLine {
   const square = waypoints.map(({ pose }) => pose);

@@ -17,11 +17,11 @@ export interface PrintNote {
   readonly likelihood: number;
 }
 
-/** Places looked at across ±4 standard deviations: the same every time, and finer than a hoof is round. */
+/** Samples across ±4 standard deviations: the same every time, and closer together than a hoof is wide. */
 const SAMPLES = 161;
 const WIDEST_DEVIATION = 4;
 
-/** The share of all strides in which the hoof, carried along its way by the spread, meets the pole. */
+/** The share of all strides in which the hoof meets the pole, when its print is spread along its way. */
 function likelihoodOf({ point, heading, spread }: HoofPrint, pole: PlacedPiece, radius: Metres): number {
   let [met, all] = [0, 0];
   for (let i = 0; i < SAMPLES; i += 1) {

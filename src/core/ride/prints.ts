@@ -1,4 +1,4 @@
-/** The ride hoof by hoof. Asked for, not measured with the line: a dragged pole does not wait for its prints. */
+/** The hoof prints of a ride. Worked out on demand and not with the line, so that a drag need not wait for them. */
 
 import type { Lead } from '../course/course.ts';
 import type { Gait, Horse } from '../horses/horse.ts';
@@ -42,7 +42,7 @@ interface GaitStretch {
   readonly leads: readonly { readonly from: Metres; readonly to: Metres; readonly lead: Lead | null }[];
 }
 
-/** A print before it has its place in the go: metres from the run's beginning. */
+/** A print before it has its place in the go: metres from the beginning of its stretch. */
 type LocalPrint = Omit<HoofPrint, 'time' | 'leg'>;
 
 interface CachedPrints {
@@ -109,7 +109,10 @@ function poleCrossings({ crossings, gaps, from }: GaitStretch): PoleCrossing[] {
   });
 }
 
-/** Strides since the last pole in a gap, where errors add up; one elsewhere, because each stride errs. */
+/**
+ * Strides since the last pole in a gap, over which errors add up; elsewhere one, because the rider corrects each
+ * stride.
+ */
 function stridesSincePole(knots: readonly StrideKnot[], strides: number): number {
   const next = knots.findIndex((knot) => knot.strides > strides);
   const [before, after] = [knots[next - 1], knots[next]];
@@ -177,7 +180,7 @@ function backedPrints({ path, length }: GaitStretch, horse: Horse): LocalPrint[]
   );
 }
 
-/** What the prints of a run depend on: the same objects and numbers give the same prints. */
+/** What the prints of a stretch depend on: the same objects and numbers give the same prints. */
 function inputsOf(stretch: GaitStretch): readonly unknown[] {
   const { elements, crossings, gaps, leads } = stretch;
   return [
@@ -201,7 +204,7 @@ function localPrints(stretch: GaitStretch, horse: Horse): readonly LocalPrint[] 
   return prints;
 }
 
-/** Every print of the go, in order. Remembered by line; what an edit did not touch keeps the same points. */
+/** Every print of the go, in order. Cached by line; what an edit did not touch keeps the same prints. */
 export const printsOn = memoizeByIdentity((line: Line, horse: Horse): readonly HoofPrint[] =>
   gaitStretches(line).flatMap((stretch) =>
     localPrints(stretch, horse).map((print): HoofPrint => {

@@ -1,4 +1,4 @@
-/** The shortest way round things: from corner to corner of what is in the way. */
+/** The shortest way around obstacles: over the corners of what is in the way. */
 import type { PlacedObstacle } from '../course/placed.ts';
 import type { Metres } from '../measure/quantity.ts';
 import { candidatePath } from '../plane/dubins.ts';
@@ -16,18 +16,18 @@ import {
   type SearchNode,
 } from './search.ts';
 
-/** How often the places of the best way are moved a little, and by how much at first. */
+/** Steps of the refinement of the best way's poses. */
 const REFINE_ROUNDS = 6;
 const FIRST_STEP = 0.25;
 
 interface Route {
-  /** Metres, and what it costs beside them. */
+  /** Length in metres, and penalty beside it. */
   readonly length: Metres;
   readonly cost: Metres;
   readonly path: Path;
 }
 
-/** What was found, and the box of all that was looked at. */
+/** The result, and the box of all that the search looked at. */
 export interface RouteResult {
   readonly route: Route | undefined;
   readonly exploredBounds: Bounds | undefined;
@@ -39,7 +39,7 @@ function nodesTo(last: SearchNode | undefined): SearchNode[] {
   return found;
 }
 
-/** The shortest way from place to place that meets nothing. */
+/** The shortest way from node to node that meets nothing. */
 function routeThrough(search: RouteSearch, poses: readonly CandidatePose[]): Route | undefined {
   let [length, cost] = [0, 0];
   const path: Path[number][] = [];
@@ -61,7 +61,7 @@ function routeThrough(search: RouteSearch, poses: readonly CandidatePose[]): Rou
   return { length, cost, path };
 }
 
-/** The way with each of its places moved to where the whole is cheapest. */
+/** The way with each of its poses moved to where the whole is cheapest (coordinate descent). */
 function refinedRoute(search: RouteSearch, last: SearchNode): Route | undefined {
   let poses: readonly CandidatePose[] = [search.start, ...nodesTo(last).map(({ candidate }) => candidate)];
   let best = routeThrough(search, poses);
@@ -82,8 +82,8 @@ function refinedRoute(search: RouteSearch, last: SearchNode): Route | undefined 
 }
 
 /**
- * The shortest way at a radius that goes clear round everything; no route when there is none below the cost asked for.
- * What legs meet is gone round too, until nothing new is met.
+ * The shortest way at a radius that goes clear around everything; no route when none is cheaper than the given cost.
+ * What the edges meet is added to the obstacles and searched again, until nothing new is met.
  */
 export function shortestRoute(query: DetourQuery): RouteResult {
   const avoid = new Set(query.avoid);

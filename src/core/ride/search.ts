@@ -1,6 +1,6 @@
 /**
- * A* from place to place, each leg a shortest path that turns no tighter than it may, with the free shortest path as what
- * is at least left to go.
+ * A* over poses. Every edge is a Dubins path at the radius asked for; the heuristic is the length of the Dubins path to
+ * the end without obstacles.
  */
 import type { PlacedObstacle } from '../course/placed.ts';
 import type { Metres } from '../measure/quantity.ts';
@@ -12,20 +12,20 @@ import type { CandidatePose } from './candidate-poses.ts';
 import type { PathCost } from './collision-cost.ts';
 import { priorityQueue } from './priority-queue.ts';
 
-/** No more legs than this are looked at closely; a place that needs more is too tangled for a horse. */
+/** At most this many edges are checked for collisions: a query that needs more has no way that a horse would take. */
 const MOST_EDGES = 1500;
-/** A way this short is a place, metres. */
+/** Ways shorter than this have no direction, metres. */
 const STUB: Metres = 0.01;
 
 export interface DetourQuery {
   readonly begin: Pose;
   readonly finish: Pose;
   readonly radius: Metres;
-  /** What the way has to go round, as far as is known; more is added as legs meet it. */
+  /** What the way has to go around, as far as is known; more is added when edges meet it. */
   readonly avoid: readonly PlacedObstacle[];
-  /** Metres that the way may cost; dearer ones are not wanted. */
+  /** The most that the way may cost, metres; anything dearer is of no use. */
   readonly most: Metres;
-  /** What a leg of the way meets; `first` and `last` when it begins or ends the way. */
+  /** What an edge meets; `first` and `last` when it begins or ends the way. */
   pathCost(path: Path, ends: EdgeEnds): PathCost;
 }
 
@@ -42,7 +42,7 @@ export interface SearchNode {
   readonly parent?: SearchNode;
 }
 
-/** What waits to be looked at: a leg that was not measured yet, its next way, or a place that was reached by one. */
+/** An entry of the open list: an edge that was not measured yet, its next path, or a node that an edge has reached. */
 type OpenEntry =
   | { readonly kind: 'edge'; readonly from: SearchNode; readonly to: CandidatePose }
   | {
@@ -53,7 +53,7 @@ type OpenEntry =
     }
   | { readonly kind: 'node'; readonly node: SearchNode };
 
-/** One search: its two ends, what legs cost, and what was met on the way. */
+/** The state of one search: its two ends, the costs of edges, and what was met. */
 export interface RouteSearch {
   readonly query: DetourQuery;
   readonly start: CandidatePose;
@@ -63,7 +63,7 @@ export interface RouteSearch {
   count: number;
 }
 
-/** What a path costs beside its length; undefined when it meets something or leaves the arena. */
+/** The penalty of a path; undefined when it meets something or leaves the arena. */
 export function edgeCost(
   search: RouteSearch,
   path: Path,
@@ -77,7 +77,7 @@ export function edgeCost(
   return hits.length > 0 || leavesArena ? undefined : penalty;
 }
 
-/** Whether a horse can be there at all. */
+/** Whether a horse can be at this pose at all. */
 export function isUsable({ query }: RouteSearch, { pose }: CandidatePose): boolean {
   const { hits, leavesArena } = query.pathCost([{ start: pose, length: STUB, curvature: 0 }], {
     first: false,
@@ -90,7 +90,7 @@ export function dubinsPathsByLength(from: Pose, to: Pose, radius: Metres): Dubin
   return dubinsCandidates(from, to, radius).sort((a, b) => a.length - b.length);
 }
 
-/** A leg's cheapest way that is left, ridden: reached at what it costs. */
+/** The cheapest path of an edge that is left, checked for collisions: its node is reached at that cost. */
 function successor(
   search: RouteSearch,
   from: SearchNode,
@@ -109,7 +109,7 @@ function successor(
   };
 }
 
-/** The cheapest way through the places that are offered. What may turn out cheapest is looked at first, and no sooner. */
+/** The cheapest way through the given nodes. Entries are expanded in the order of their lower bound. */
 export function aStar(search: RouteSearch, candidates: readonly CandidatePose[]): SearchNode | undefined {
   const { query, start, goal } = search;
   const open = priorityQueue<OpenEntry>();
@@ -125,7 +125,7 @@ export function aStar(search: RouteSearch, candidates: readonly CandidatePose[])
     settled.add(from.candidate);
     const { x, y } = from.candidate.pose;
     for (const to of candidates) {
-      // No way is shorter than the straight one.
+      // The straight is a lower bound of every path.
       const straight = Math.hypot(to.pose.x - x, to.pose.y - y);
       if (!settled.has(to)) push(from.cost + straight + to.heuristic, { kind: 'edge', from, to });
     }

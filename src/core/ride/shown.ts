@@ -2,7 +2,7 @@ import { GAITS } from '../horses/horse.ts';
 import type { Metres } from '../measure/quantity.ts';
 import type { LineElement, ShownGait, Span } from './line.ts';
 
-/** The longest run of elements that follow each other and are all wanted. */
+/** The longest run of consecutive elements that are all wanted. */
 function longest(elements: readonly LineElement[], wanted: (element: LineElement) => boolean): Span {
   let best: Span = { from: 0, to: 0 };
   let begun: Metres | undefined;

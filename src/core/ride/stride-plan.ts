@@ -4,11 +4,11 @@ import type { Metres } from '../measure/quantity.ts';
 import { type Beat, beats, clearPhase, LANDING_SHARE } from './footfall.ts';
 import type { Landings } from './line.ts';
 
-/** Where the middle of the horse is after so many strides: straight lines between knots, both rising. */
+/** Strides as a function of distance: piecewise linear between knots, both rising. */
 export interface StrideKnot {
   readonly at: Metres;
   readonly strides: number;
-  /** Whether it is over a pole: there the horse sees where it is and its errors begin anew. */
+  /** Whether the knot is over a pole: the horse sees the pole, and its errors start anew. */
   readonly pole: boolean;
 }
 
@@ -71,7 +71,10 @@ function strideRangeInGap(
   return { usual, fewest: (usual * far) / (longest ?? far), most: (usual * far) / (shortest ?? far) };
 }
 
-/** Between obstacles: the stride of the one until the hind feet are over its last pole, open strides, that of the other. */
+/**
+ * Between obstacles: the stride of the first until the hind feet are over its last pole, then open strides, then the
+ * stride of the second.
+ */
 function strideRangeBetween(
   far: Metres,
   [before, after]: readonly [Metres, Metres],
@@ -88,7 +91,7 @@ function strideRangeBetween(
   return { usual: own + rest / open, fewest: own + rest / most, most: own + rest / least, leaves, comes };
 }
 
-/** Away from a pole with nothing beyond: its stride for the length of the body, then the open one. */
+/** Beyond the last pole: its stride for the length of the body, then the open one. */
 function tail(far: Metres, [own, open]: readonly [Metres, Metres], body: Metres): Omit<StrideKnot, 'pole'>[] {
   if (!(far > 0)) return [];
   const near = Math.min(far, body);
@@ -97,9 +100,9 @@ function tail(far: Metres, [own, open]: readonly [Metres, Metres], body: Metres)
 }
 
 /**
- * How the strides go along a stretch of one gait, `length` metres long, over these poles. In a gap a stride adapts to the
- * gap's landings within what the horse does over poles; between obstacles within what it does on open ground, so that it
- * comes right to the next pole. Where that is too little, the feet come down where they then must.
+ * The strides along a stretch of one gait, `length` metres long, over these poles. In a gap the stride adapts to the
+ * gap's landings, within what the horse does over poles; between obstacles within what it does on open ground, so that
+ * it comes right to the next pole. Where that range is too small, the prints fall where the stride puts them.
  */
 export function stridePlan(length: Metres, steps: readonly PoleCrossing[], context: GaitContext): StrideKnot[] {
   const { horse, gait, lead } = context;

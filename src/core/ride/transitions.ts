@@ -7,7 +7,7 @@ function speedOf(going: Going, horse: Horse): number {
   return going === 'standing' ? 0 : speed(horse, going);
 }
 
-/** A change of going, the element whose metres it takes, and the end of that element at which it is. */
+/** A change of gait or halt, the element in which it is made, and the end of that element at which it is. */
 interface Change {
   readonly before: Going;
   readonly after: Going;
@@ -16,7 +16,10 @@ interface Change {
   readonly length: Metres;
 }
 
-/** Coming to an obstacle it is done before; leaving one, after: never between its poles, where there is a choice. */
+/**
+ * Before an obstacle the change is made before it, after an obstacle after it: never between poles, where there is a
+ * choice.
+ */
 function changePosition(before: LineElement | undefined, element: LineElement): Pick<Change, 'element' | 'end'> {
   if (before === undefined) return { element, end: 'first' };
   const early = element.part === 'obstacle' && (before.part !== 'obstacle' || goingOf(element) === 'standing');
@@ -34,14 +37,16 @@ function changes(elements: readonly LineElement[], horse: Horse): Change[] {
   });
 }
 
-/** What of an element may be used: at its ends to and from obstacles the horse wants its own length in the one gait. */
+/**
+ * The length of an element that may be used: at its ends next to obstacles the horse keeps its own length in one gait.
+ */
 function margins(element: LineElement, horse: Horse): Record<Change['end'], Metres> {
   if (element.part === 'obstacle' || element.move !== 'ride') return { first: 0, last: 0 };
   const { value } = horse.bodyLength;
   return { first: element.from > 0 ? value : 0, last: element.part === 'approach' ? value : 0 };
 }
 
-/** From a stand to a walk and back it takes no more than a step. */
+/** From a halt to a walk and back it takes one step at most. */
 function inAStep(before: Going, after: Going): boolean {
   return [before, after].every((going) => going === 'standing' || going === 'walk');
 }

@@ -1,6 +1,9 @@
 import type { Body, ConstraintEquations, Problem } from './problem.ts';
 
-/** Bodies that move together because of the ties between them, and the unmoving ones that those ties hold on to. */
+/**
+ * A component: bodies that move together because of their constraints, and the grounded bodies that those constraints
+ * refer to.
+ */
 export interface Component {
   readonly free: readonly Body[];
   readonly grounded: readonly Body[];
@@ -12,8 +15,8 @@ function isGrounded(body: Body): boolean {
 }
 
 /**
- * The problem in independent parts, in the order in which their bodies and ties first appear. A body that never moves
- * does not join what hangs on it. Throws for a tie that names no body of the problem.
+ * The problem in independent connected components, in the order in which their bodies and constraints first appear. A
+ * body that never moves does not connect others. Throws for a constraint that names no body of the problem.
  */
 export function connectedComponents(problem: Problem): readonly Component[] {
   const bodies = new Map(problem.bodies.map((body) => [body.id, body]));

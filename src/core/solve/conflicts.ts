@@ -3,13 +3,13 @@ import { type ConstraintEquations, type NonEmpty, RESIDUAL_TOLERANCE } from './p
 import { solveComponent } from './solve-component.ts';
 import { workspace } from './workspace.ts';
 
-/** More sets than this at once help nobody. */
+/** More conflicts at once help nobody. */
 const MOST_SETS = 8;
-/** A smaller set is looked for up to this size, in at most so many tries. */
+/** A smaller set is searched for up to this size, in at most this many trials. */
 const SMALLEST = 3;
 const MOST_TRIES = 600;
 
-/** The bodies that the ties are about, and the ties. */
+/** The constraints, and the bodies that they are about. */
 function subproblem(component: Component, constraints: readonly ConstraintEquations[]): Component {
   const ids = new Set(constraints.flatMap((constraint) => constraint.bodies));
   return {
@@ -19,7 +19,7 @@ function subproblem(component: Component, constraints: readonly ConstraintEquati
   };
 }
 
-/** Whether some of the group's ties can be met from where its bodies are. */
+/** Whether some of the component's constraints can be met, starting where its bodies are. */
 function isSatisfiable(component: Component, constraints: readonly ConstraintEquations[]): boolean {
   return (
     constraints.length === 0 ||
@@ -27,14 +27,15 @@ function isSatisfiable(component: Component, constraints: readonly ConstraintEqu
   );
 }
 
-/** Whether it is certain that they cannot: the search came to rest, and not at zero. */
+/** Whether the search ended at a local minimum that is not zero: then they are taken to be infeasible. */
 function isUnsatisfiable(component: Component, constraints: readonly ConstraintEquations[]): boolean {
   return solveComponent(workspace(subproblem(component, constraints))).stalled;
 }
 
 /**
- * A set among `suspects` that cannot hold together with `base`, though it can when any one is dropped: the suspects are
- * halved rather than dropped one by one, so that few of many ties are found in few tries.
+ * A minimal set among `suspects` that is infeasible together with `base` (an irreducible infeasible subset): any one
+ * dropped, the rest can be met. Divide and conquer rather than one by one, so that few of many constraints are found in
+ * few trials.
  */
 function irreducible(
   component: Component,
@@ -55,7 +56,7 @@ function irreducible(
   return [...fromEarly, ...fromLate];
 }
 
-/** Sets of `size` ties that hang together by bodies that move, each once, in the order of the list. */
+/** Sets of `size` constraints that are connected by bodies that move, each once, in the order of the list. */
 function* connectedSets(
   component: Component,
   constraints: readonly ConstraintEquations[],
@@ -80,7 +81,7 @@ function* connectedSets(
   for (let i = 0; i < constraints.length; i++) yield* grown([i]);
 }
 
-/** The smallest set that cannot hold: what halving finds, unless a smaller one is found by trying the small ones out. */
+/** The smallest conflict: the one that halving finds, unless trying the small sets finds a smaller one. */
 function smallestConflict(
   component: Component,
   suspects: readonly ConstraintEquations[],
@@ -97,8 +98,8 @@ function smallestConflict(
 }
 
 /**
- * Sets of ties that cannot hold together and share no tie, each as small as could be found and such that it can hold when
- * any one is dropped; empty when all can hold, or when the search for an answer ran out before it had come to rest.
+ * Disjoint conflicts: sets of constraints that cannot all hold, each as small as could be found and feasible when any
+ * one is dropped. Empty when all can hold, or when the search stopped before it came to rest.
  */
 export function minimalConflicts(component: Component): readonly NonEmpty<string>[] {
   const cached = cache.get(component);
@@ -110,7 +111,7 @@ export function minimalConflicts(component: Component): readonly NonEmpty<string
 
 const cache = new WeakMap<Component, readonly NonEmpty<string>[]>();
 
-/** Whether a search has found that the group's ties cannot all hold. */
+/** Whether a search found that the component's constraints cannot all hold. */
 export function isKnownConflict(component: Component): boolean {
   return (cache.get(component)?.length ?? 0) > 0;
 }

@@ -4,23 +4,29 @@ import { RESIDUAL_TOLERANCE } from './problem.ts';
 import { evaluate, inconsistency, prepare, step } from './system.ts';
 import type { DragTarget, Workspace } from './workspace.ts';
 
-/** How far off the goals on the way to a wish are, metres (turning by the lever), and radians that a body turns between. */
+/**
+ * Step length of the targets on the way, metres (rotation times the radius of gyration), and radians that a body turns
+ * between two of them.
+ */
 const GOAL_DISTANCE = 0.6;
 const GOAL_TURN = 0.15;
 const MOST_GOALS = 32;
-/** What is led along goes no further for each metre that the hand leads it: more means that the ties are stretched taut. */
+/**
+ * No free body moves further than this for each metre of the target: more means that the constraints are at full
+ * stretch.
+ */
 const RATIO = 4;
-/** Ties that resist by more than this share of the way cannot follow. */
+/** When the constraints resist by more than this share of the step, they cannot follow. */
 const RESIST = 0.05;
-/** Ties may be off by this on the way, metres or radians. */
+/** Residuals allowed on the way, metres or radians. */
 const SLIP = 0.02;
-/** Steps that may bring the ties back to zero at the end; 2 or 3 are usual. */
+/** Newton steps that bring the residuals back to zero at the end; 2 or 3 are usual. */
 const MOST_STEPS = 9;
 
 /**
- * Puts the wished bodies exactly where they are wished, if the rest can come along: from goal to goal on the straight way,
- * each time with the least motion of the others that meets the ties to first order. False, with `q` left anywhere, when
- * they cannot: the wish is out of reach.
+ * Moves the dragged bodies exactly to their targets when the rest can follow: numerical continuation along the straight
+ * way. Each predictor step moves the others least and meets the constraints to first order; a corrector follows. False,
+ * with `q` left anywhere, when the target is out of reach.
  */
 export function trackToTarget(work: Workspace, targets: readonly DragTarget[]): boolean {
   const { system, start, q, weight, inverseWeight, desiredStep, move } = work;
@@ -32,11 +38,11 @@ export function trackToTarget(work: Workspace, targets: readonly DragTarget[]): 
     inverseWeight.fill(0, at, at + 3);
     const turn = normalizeAngle(angle - (start[at + 2] as number));
     const far = Math.hypot(x - (start[at] as number), y - (start[at + 1] as number));
-    // A turn swings what hangs on it the further the longer it is.
+    // The longer a body is, the further a turn moves what is constrained to it.
     distance = Math.max(distance, far + Math.max(radiusOfGyration, span(start, at)) * Math.abs(turn));
     count = Math.max(count, far / GOAL_DISTANCE, Math.abs(turn) / GOAL_TURN);
   }
-  // Whole goals and a last one on what is left: a hand that moves a little further does not change those before.
+  // Whole steps and a last one for what is left: a target that moves a little further does not change the steps before.
   const whole = Math.min(count, MOST_GOALS);
   for (let k = 1; k < whole + 1; k++) {
     if (k > 1) corrector(work);
@@ -64,7 +70,10 @@ export function trackToTarget(work: Workspace, targets: readonly DragTarget[]): 
   return solveNewton(work, { steps: MOST_STEPS }).maxResidual <= RESIDUAL_TOLERANCE;
 }
 
-/** Brings the ties back to nearly zero before the next goal, so that what swings far does not slip into another shape. */
+/**
+ * The corrector: brings the residuals back to nearly zero before the next step, so that a body that turns far does not
+ * jump to another solution.
+ */
 function corrector({ system, q, inverseWeight, desiredStep, move }: Workspace): void {
   for (let k = 0; k < 3 && evaluate(system, q) > SLIP; k++) {
     desiredStep.fill(0);
@@ -85,7 +94,7 @@ function span(start: Float64Array, at: number): number {
   return most;
 }
 
-/** The longest way of any body in the step, metres (turning by the lever). */
+/** The longest way of any body in the step, metres (rotation times the radius of gyration). */
 export function longestMove({ component, move }: Workspace): number {
   let most = 0;
   for (let b = 0; b < component.free.length; b++) {

@@ -3,7 +3,10 @@ import { type Component, connectedComponents } from './components.ts';
 import type { Problem } from './problem.ts';
 import { evaluate, prepare, type System, systemOf } from './system.ts';
 
-/** What the ties leave open where the bodies are now: ways to move, and ties that say nothing new after those before them. */
+/**
+ * What the constraints leave open at the present poses: degrees of freedom, and constraints that those before them
+ * imply.
+ */
 export interface RankReport {
   readonly degreesOfFreedom: number;
   readonly redundant: readonly string[];
@@ -15,7 +18,7 @@ interface RankedComponent {
   readonly degreesOfFreedom: number;
 }
 
-/** How many rows are independent when only bodies outside of `frozen` move. Weights have no say here. */
+/** How many rows are linearly independent when only bodies outside of `frozen` move. Weights do not matter here. */
 function rank(
   { group: component, system }: Omit<RankedComponent, 'degreesOfFreedom'>,
   frozen: ReadonlySet<string>,
@@ -49,7 +52,7 @@ export function rankReport(problem: Problem): RankReport {
     const useful = new Set<number>();
     const constrained = new Set<number>();
     system.constraintOf.forEach((constraint, row) => {
-      // A row without slopes waits for its turn, as a wall that is far enough away.
+      // A row without a gradient waits its turn: a wall that is far enough away has none.
       if (system.matrix.size[row] !== 0) constrained.add(constraint);
       if (system.matrix.inverse[row] !== 0) useful.add(constraint);
     });
@@ -61,8 +64,8 @@ export function rankReport(problem: Problem): RankReport {
 }
 
 /**
- * In how many ways these bodies can move while all ties hold, the others making way: what is left of the ways of all
- * once these are nailed down is theirs alone no more.
+ * The degrees of freedom of these bodies under all constraints, the others moving along: those of all, less those that
+ * are left when these are frozen.
  */
 export function degreesOfFreedom(problem: Problem, ids: ReadonlySet<string>): number {
   return rankedComponents(problem).reduce((sum, part) => {

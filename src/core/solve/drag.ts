@@ -5,34 +5,36 @@ import { stiffness } from './stiffness.ts';
 import { evaluate, prepare, step } from './system.ts';
 import type { DragTarget, Workspace } from './workspace.ts';
 
-/** A wished body outweighs the others by this while it is dragged. */
+/** How much heavier a dragged body is than the others. */
 const DRAG_WEIGHT = 1e4;
-/** How far off the near goals are, metres (turning by the lever). */
+/** Distance of the intermediate targets, metres (rotation times the radius of gyration). */
 const GOAL_DISTANCE = 0.4;
-/** Rounds in which a wish is followed; 5 to 10 are usual where it can be reached. */
+/** Most rounds in which a target is followed; 5 to 10 are usual where it can be reached. */
 const MOST_ROUNDS = 64;
-/** A wish has been followed when a step moves nothing by more than this, metres. */
+/** The drag ends when a step moves nothing by more than this, metres. */
 const FOLLOWED = 1e-6;
-/** A force below this share of a weight, per metre, bends nothing that matters. */
+/** A multiplier below this share of a weight, per metre, is too small to matter for curvature. */
 const SLACK = 0.3;
-/** At most so many rounds after that, in which the others no longer pull, until nothing moves by more than `SETTLED`. */
+/**
+ * At most this many rounds after that, in which the others no longer pull, until nothing moves by more than `SETTLED`.
+ */
 const POLISH = 8;
 const AT_REST = 1e-9;
 
-/** What the ties bend when they are pulled hard, and how hard they were pulled when that was worked out. */
+/** The curvature of the constraints under load, and the multipliers for which it was worked out. */
 interface StepState {
   stiffness: Float64Array;
   multipliers: Float64Array;
   /** Longest step of any body, metres. */
   readonly maxStep: number;
-  /** Weights while wished, and the smallest of them. */
+  /** Weights during the drag, and the smallest of them. */
   readonly weight: Float64Array;
   readonly smallestWeight: number;
-  /** Room for what brings the ties back. */
+  /** Workspace for the correction of the residuals. */
   readonly restoringStep: Float64Array;
 }
 
-/** A long step cut short: less of the way to the wishes, but all of what brings the ties back to zero. */
+/** A long step, shortened: a part of the way to the targets, but all of the correction of the residuals. */
 function shorten(work: Workspace, { maxStep, restoringStep }: StepState): void {
   const { system, inverseWeight, move, trial } = work;
   const part = stepScale(move, maxStep);
@@ -46,8 +48,8 @@ function shorten(work: Workspace, { maxStep, restoringStep }: StepState): void {
 }
 
 /**
- * Into `move`: the step from `q` that meets the ties to first order and lies nearest to `pull` by weight. Where ties hold
- * hard against the pull, what they bend is made heavier, and the step is taken again.
+ * Into `move`: the step from `q` that meets the constraints to first order and is nearest to `desired` by weight. Where
+ * constraints resist strongly, the coordinates that they curve are made heavier, and the step is worked out again.
  */
 function constrainedStep(work: Workspace, state: StepState): void {
   const { component, system, inverseWeight, desiredStep, move, trial } = work;
@@ -55,7 +57,7 @@ function constrainedStep(work: Workspace, state: StepState): void {
     for (let i = 0; i < desiredStep.length; i++) {
       const weight = state.weight[i] as number;
       inverseWeight[i] = 1 / (weight + (state.stiffness[i] as number));
-      // What is infinitely heavy goes just as it is pulled.
+      // A body with infinite weight moves just as desired.
       const eased = weight === Number.POSITIVE_INFINITY ? 1 : weight * (inverseWeight[i] as number);
       trial[i] = (desiredStep[i] as number) * eased;
     }
@@ -66,7 +68,7 @@ function constrainedStep(work: Workspace, state: StepState): void {
       const multiplier = Math.abs(system.multipliers[r] as number);
       harder = multiplier > 2 * Math.abs(state.multipliers[r] as number) + SLACK * state.smallestWeight;
     }
-    // What was heavy for a pull that is over would only slow the rest.
+    // Weights that were raised for an earlier load would only slow the rest.
     if (harder || 4 * sumOfSquares(system.multipliers) < sumOfSquares(state.multipliers)) {
       state.multipliers.set(system.multipliers);
       state.stiffness = stiffness(
@@ -80,7 +82,10 @@ function constrainedStep(work: Workspace, state: StepState): void {
   shorten(work, state);
 }
 
-/** Writes the way from `q` to the wish into `pull`, no further than `reach` metres; the answer is the whole way, metres. */
+/**
+ * Writes the step from `q` towards the target into `desired`, at most `reach` metres; returns the whole distance,
+ * metres.
+ */
 function stepTowards(
   { x, y, angle, radiusOfGyration, at }: DragTarget,
   { q, desiredStep }: Workspace,
@@ -103,7 +108,7 @@ function farthest(targets: readonly DragTarget[], work: Workspace, limit: number
   return most;
 }
 
-/** Weights with the wished bodies made firm, and firmer by `turning` against being turned. */
+/** Weights with the dragged bodies made heavy, and heavier by `turning` against rotation. */
 export function dragWeights({ weight }: Workspace, targets: readonly DragTarget[], turning: number): Float64Array {
   const made = Float64Array.from(weight);
   for (const { at } of targets) {
@@ -113,9 +118,10 @@ export function dragWeights({ weight }: Workspace, targets: readonly DragTarget[
 }
 
 /**
- * From home towards the wishes as far as the ties allow, the untouched bodies staying near where they were. A far wish is
- * followed from one near goal to the next, so that what hangs on it comes along; once the ties hold against that, the
- * wish itself pulls, and the bodies settle where they are nearest to it. `weight`: by coordinate, the wished ones firm.
+ * From the start towards the targets as far as the constraints allow, the other bodies staying near where they were. A
+ * far target is followed over intermediate targets, so that what is constrained to the body comes along; once the
+ * constraints resist, the target itself is used, and the bodies come to rest where they are nearest to it. `weight`: by
+ * coordinate, dragged bodies heavy.
  */
 export function dragTowards(work: Workspace, targets: readonly DragTarget[], weight: Float64Array): void {
   const { system, q, desiredStep, move } = work;
@@ -143,7 +149,7 @@ export function dragTowards(work: Workspace, targets: readonly DragTarget[], wei
     for (let i = 0; i < q.length; i++) q[i] = (q[i] as number) + (move[i] as number);
     const far = longestMove(work);
     if (restRounds > 0 && far < AT_REST) break;
-    // The others pull the dragged body back a little: once all is followed, let them stay where they have come to.
+    // The others pull the dragged body back a little: once it has arrived, let them stay where they are.
     if (restRounds > 0 || far < FOLLOWED) {
       restRounds += 1;
       start.set(q);

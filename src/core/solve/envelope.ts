@@ -1,6 +1,7 @@
 /**
- * A symmetric positive matrix kept row by row from its first non-zero column to the diagonal, and factored in place
- * as L·D·Lᵀ: what is zero left of the envelope stays zero, so a chain costs as much as it is long.
+ * A symmetric positive definite matrix in envelope (skyline) storage: each row from its first non-zero column to the
+ * diagonal, factored in place as L·D·Lᵀ. What is zero left of the envelope stays zero, so the cost of a chain is linear
+ * in its length.
  */
 export interface Envelope {
   /** First non-zero column of each row. */
@@ -14,7 +15,7 @@ export interface Envelope {
   readonly inverse: Float64Array;
 }
 
-/** A row whose squared sine to the span of the rows before it is below this says nothing new (about 3e-6 rad). */
+/** A row whose squared sine to the span of the rows before it is below this is linearly dependent (about 3e-6 rad). */
 const DEPENDENT = 1e-11;
 
 export function envelope(first: Int32Array): Envelope {
@@ -35,7 +36,7 @@ export function envelope(first: Int32Array): Envelope {
   };
 }
 
-/** Factors in place, with `lift` added to the diagonal of the scaled matrix. Dependent rows get no pivot. */
+/** Factors in place, with `damping` added to the diagonal of the scaled matrix. Dependent rows get no pivot. */
 export function factor(matrix: Envelope, damping: number): void {
   const { first, rowOffset, cells, size, inverse } = matrix;
   const count = first.length;
@@ -69,7 +70,7 @@ export function factor(matrix: Envelope, damping: number): void {
   }
 }
 
-/** Turns `side`, the right-hand side, into the solution, in place; left-out rows get 0. */
+/** Solves in place: `side`, the right-hand side, becomes the solution; rows that were left out get 0. */
 export function substitute(matrix: Envelope, side: Float64Array): void {
   const { first, rowOffset, cells, size, inverse } = matrix;
   const count = first.length;

@@ -2,24 +2,26 @@ import { RESIDUAL_TOLERANCE } from './problem.ts';
 import { evaluate, prepare, step } from './system.ts';
 import type { Workspace } from './workspace.ts';
 
-/** Steps that bring residuals to zero; 3 to 6 are usual. */
+/** Newton steps that bring the residuals to zero; 3 to 6 are usual. */
 const MAX_ITERATIONS = 60;
-/** Residuals are pressed down to here where the numbers allow it. */
+/** Residuals are reduced to this where floating point allows it. */
 const FINE = 1e-13;
 /** No body goes further in one step, metres, nor turns by more, radians. */
 export const MAX_STEP = 0.5;
 const MAX_TURN = 0.5;
-/** Damping of a step that did not help, relative to the size of each row. */
+/** Damping of a step that did not help, relative to the size of each row (Levenberg–Marquardt). */
 const MIN_DAMPING = 1e-8;
 const MAX_DAMPING = 1e4;
 
-/** How a group came out: the largest residual, and whether no further step would make it smaller. */
+/** The result for a component: the largest residual, and whether no further step would reduce it. */
 export interface SolveResult {
   readonly maxResidual: number;
   readonly stalled: boolean;
 }
 
-/** The part of a step that is short enough: no body turns by more than `TURN` or goes further than `stride` metres. */
+/**
+ * The share of a step that is short enough: no body turns by more than `TURN` or moves further than `maxStep` metres.
+ */
 export function stepScale(move: Float64Array, maxStep: number): number {
   let most = 1;
   for (let i = 0; i < move.length; i++) {
@@ -36,8 +38,8 @@ export function sumOfSquares(values: Float64Array): number {
 }
 
 /**
- * From `q` to residuals of zero, moving as little as possible on the way; `mobility` says what moves how freely.
- * `steps`: give up after so many.
+ * From `q` to residuals of zero with the least motion: damped Gauss–Newton steps of least norm, halved until they help.
+ * `inverseWeight`: by coordinate, how freely it moves. `steps`: the most that are tried.
  */
 export function solveNewton(
   work: Workspace,
@@ -72,7 +74,7 @@ export function solveNewton(
       damping = part >= 0.5 ? (damping > MIN_DAMPING ? damping / 10 : 0) : Math.max(damping * 10, MIN_DAMPING);
       continue;
     }
-    // Values and slopes are those of the last trial: bring back those of the best.
+    // Residuals and gradients are those of the last trial: bring back those of the best.
     maxResidual = evaluate(system, q);
     if (maxResidual <= RESIDUAL_TOLERANCE || damping >= MAX_DAMPING)
       return { maxResidual, stalled: maxResidual > RESIDUAL_TOLERANCE };

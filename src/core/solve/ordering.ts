@@ -2,8 +2,8 @@ import type { Component } from './components.ts';
 import type { ConstraintEquations } from './problem.ts';
 
 /**
- * The group's ties so ordered that ties about the same bodies stand together: along a chain from one end to the other,
- * however its ties were written. From the body with the fewest neighbours outwards, nearest first.
+ * The component's constraints in Cuthill–McKee order: breadth first from the body with the fewest neighbours, so that
+ * constraints about the same bodies stand together, however they were written. It keeps the envelope small.
  */
 export function cuthillMcKee(component: Component): Component {
   const free = new Map(component.free.map((body, b) => [body.id, b]));
@@ -37,7 +37,7 @@ export function cuthillMcKee(component: Component): Component {
       if (rank[b] === -1) enter(b);
     }
   }
-  // By the body that comes last, then by the one that comes first: a row reaches no further back than it must.
+  // By the last body, then by the first: the row then reaches back as little as possible.
   const span = (constraint: ConstraintEquations) => {
     const ranks = (movers.get(constraint) ?? []).map((b) => rank[b] ?? 0);
     return { tie: constraint, last: Math.max(-1, ...ranks), first: Math.min(component.free.length, ...ranks) };

@@ -1,48 +1,49 @@
 /**
- * solve/ brings residuals to zero. It knows numbers only: rigid bodies with a pose each, and ties between them that say how
- * far they are from being met. It knows no pole, no gap and no course.
+ * solve/ brings residuals to zero. It knows only numbers: rigid bodies with a pose each, and constraint equations
+ * between them. It knows no pole, no gap and no course.
  */
 import type { Metres } from '../measure/quantity.ts';
 import type { Pose } from '../plane/pose.ts';
 
-/** A rigid thing. What is heavy moves least; an infinite weight never moves. */
+/** A rigid body. The heavier it is the less it moves; one with infinite weight never moves. */
 export interface Body {
   readonly id: string;
   readonly pose: Pose;
   readonly weight: number;
-  /** Turning by one radian counts as moving this far: for an even rod its length / √12. */
+  /** Radius of gyration, metres: turning by one radian counts as moving this far. For an even rod its length / √12. */
   readonly radiusOfGyration: Metres;
 }
 
-/** One equation's value, and its derivative by x, y and angle of each body of the tie. */
+/** The value of one equation, and its gradient by x, y and angle of each of its bodies. */
 export interface Residual {
   readonly value: number;
   readonly gradient: readonly (readonly [number, number, number])[];
 }
 
-/** Equations between bodies. The number of rows is the same at every pose. */
+/** The equations of one constraint. Their number is the same at every pose. */
 export interface ConstraintEquations {
   readonly id: string;
   readonly bodies: readonly string[];
-  /** The poses are lent: they change after the call. */
+  /** The poses are only lent: they change after the call. */
   residuals(poses: readonly Pose[]): readonly Residual[];
 }
 
-/** What is worked out from a problem is remembered with it: solving the same object again costs less. */
+/** What is worked out from a problem is cached with it: solving the same object again costs less. */
 export interface Problem {
   readonly bodies: readonly Body[];
   readonly constraints: readonly ConstraintEquations[];
 }
 
-/** Where hands would have bodies, by body id: soft targets, reached as far as the ties allow. */
+/** Where bodies are dragged to, by body id: approached as far as the constraints allow. */
 export type Targets = ReadonlyMap<string, Pose>;
 
 export type NonEmpty<Thing> = readonly [Thing, ...Thing[]];
 
 /**
- * `met`: all ties that were asked about hold within `MET`; `poses` has every body, and a body that did not move has the
- * same object. `clash`: sets of ties that cannot hold together, each of which could once any one of its ties is dropped.
- * `lost`: no answer was found from here, though none was shown to be impossible; `left` is the largest residual.
+ * `met`: all constraints that were asked about hold within `RESIDUAL_TOLERANCE`; `poses` has every body, and a body
+ * that did not move has the same object. `clash`: conflicts, sets of constraints that cannot all hold though they can
+ * when any one is dropped. `lost`: no solution was found from here, though none was shown to be impossible; `left` is
+ * the largest residual.
  */
 export type Outcome =
   | { readonly outcome: 'met'; readonly poses: ReadonlyMap<string, Pose> }

@@ -5,7 +5,10 @@ import { RESIDUAL_TOLERANCE } from './problem.ts';
 import { evaluate, prepare } from './system.ts';
 import type { DragTarget, Workspace } from './workspace.ts';
 
-/** Whether the ties leave the group just its three ways to move as one: nothing still holds it, and nothing in it is loose. */
+/**
+ * Whether the constraints leave the component exactly its three rigid motions: nothing grounds it, and no part of it is
+ * free.
+ */
 export const isRigid = memoizeByIdentity((work: Workspace): boolean => {
   const { component, system, start, weight, inverseWeight } = work;
   let rigid = component.grounded.length === 0 && evaluate(system, start) <= RESIDUAL_TOLERANCE;
@@ -18,8 +21,9 @@ export const isRigid = memoizeByIdentity((work: Workspace): boolean => {
 });
 
 /**
- * Carries a group that nothing still holds as it is, so that the one wished body comes to its wish exactly: there is nothing
- * to solve, and no other way of putting it together to slip into. False when it is not such a group, or does not hold.
+ * Moves a component that nothing grounds as one rigid body, so that the dragged body comes exactly to its target:
+ * nothing has to be solved, and it cannot jump to another solution. False when it is not such a component, or its
+ * constraints are not met.
  */
 export function moveRigid(work: Workspace, targets: readonly DragTarget[]): boolean {
   const [target, ...more] = targets;
@@ -36,6 +40,6 @@ export function moveRigid(work: Workspace, targets: readonly DragTarget[]): bool
     q[b + 2] = (start[b + 2] as number) + turn;
     for (let k = 0; k < 3; k++) inverseWeight[b + k] = b === at ? 0 : 1 / (weight[b + k] as number);
   }
-  // A turn of something long leaves rounding behind: one step takes it away.
+  // Rotating something long leaves a rounding error; one Newton step removes it.
   return solveNewton(work, { steps: 3 }).maxResidual <= RESIDUAL_TOLERANCE;
 }

@@ -5,9 +5,9 @@ import { RESIDUAL_TOLERANCE } from './problem.ts';
 import { isRigid, moveRigid } from './rigid-move.ts';
 import type { DragTarget, Workspace } from './workspace.ts';
 
-/** How much more a wished body resists turning than going, while it is to keep its angle. */
+/** How much more a dragged body resists turning than moving, while it is to keep its angle. */
 const UNTURNED = Number.POSITIVE_INFINITY;
-/** It turns when that brings it on by more than so many times as far. */
+/** It turns when that brings it nearer by more than this factor. */
 const WORTH = 10;
 /** A gain below this, metres, is none. */
 const THERE = 1e-6;
@@ -17,13 +17,16 @@ function solveWeighted(work: Workspace, weight: Float64Array): SolveResult {
   return solveNewton(work);
 }
 
-/** Brings the group from home to where its ties hold, moving least; the coordinates are left in `q`. */
+/**
+ * Brings the component from its start to where its constraints hold, with the least motion; the coordinates are left in
+ * `q`.
+ */
 export function solveComponent(work: Workspace): SolveResult {
   work.q.set(work.start);
   return solveWeighted(work, work.weight);
 }
 
-/** How much nearer to their wishes the bodies are than at home, metres; turning aside. */
+/** How much nearer to their targets the bodies are than at the start, metres; rotation does not count. */
 function distanceGained({ start, q }: Workspace, targets: readonly DragTarget[]): number {
   let gain = 0;
   for (const { x, y, at } of targets) {
@@ -34,9 +37,9 @@ function distanceGained({ start, q }: Workspace, targets: readonly DragTarget[])
 }
 
 /**
- * As near to the wishes as the ties allow. A wished body keeps the angle at which it is wished: what is dragged along a
- * wall does not turn to get nearer to the hand. It turns only where it could hardly move otherwise, as an arm that is led
- * around its marker.
+ * As near to the targets as the constraints allow. A dragged body keeps the angle of its target: along a wall it does
+ * not turn to get nearer to the pointer. It turns only where it could hardly move otherwise, such as an arm around its
+ * marker.
  */
 function nearestToTargets(work: Workspace, targets: readonly DragTarget[]): SolveResult {
   dragTowards(work, targets, dragWeights(work, targets, UNTURNED));
@@ -52,11 +55,12 @@ function nearestToTargets(work: Workspace, targets: readonly DragTarget[]): Solv
 }
 
 /**
- * Brings the group to where its ties hold and its wishes are followed as far as they allow: exactly there if the rest can
- * come along. A wish that leads nowhere is followed half the way, a quarter …, and at last not at all.
+ * Brings the component to where its constraints hold and its targets are approached as far as they allow: exactly there
+ * if the rest can follow. When a target gives no solution, half the way is tried, a quarter …, and at last none of it.
  */
 export function solveWithTargets(work: Workspace, targets: readonly DragTarget[]): SolveResult {
-  // What is rigid is carried; what is loose is led, and carried only when it is led too far to come along.
+  // A rigid component is moved as a whole; a loose one by continuation, and as a whole only when the target is too far
+  // for that.
   const tracked = isRigid(work) ? moveRigid(work, targets) : trackToTarget(work, targets);
   if (tracked || moveRigid(work, targets)) return { maxResidual: 0, stalled: false };
   for (let part = 1; part > 0.1; part /= 2) {

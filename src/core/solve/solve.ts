@@ -8,9 +8,9 @@ import { solveComponent, solveWithTargets } from './solve-component.ts';
 import { evaluate } from './system.ts';
 import { type DragTarget, dragTargets, type Workspace, workspace } from './workspace.ts';
 
-/** A body that is this near to its wish, metres or radians, is there. */
+/** A body this near to its target, metres or radians, has arrived. */
 const THERE = 1e-9;
-/** Less than this, metres or radians, is rounding and not a move. */
+/** Less than this, metres or radians, is rounding error and not a move. */
 const MOVED = 1e-12;
 
 const NONE: Targets = new Map();
@@ -37,7 +37,7 @@ function isAtTarget({ x, y, angle, at }: DragTarget, start: Float64Array): boole
   );
 }
 
-/** Where a body has come to: its very pose when it did not move, its very wish when it got there. */
+/** The pose of a body after solving: its very object when it did not move, its very target when it arrived. */
 function finalPose({ id, pose }: Body, q: Float64Array, { b, wishes: targets }: { b: number; wishes: Targets }): Pose {
   const x = q[3 * b] as number;
   const y = q[3 * b + 1] as number;
@@ -56,7 +56,7 @@ function finalPose({ id, pose }: Body, q: Float64Array, { b, wishes: targets }: 
   return { x, y, angle };
 }
 
-/** The tie that is farthest from being met, and by how much. */
+/** The constraint with the largest residual, and that residual. */
 function worstConstraint({ system, q }: Workspace): { readonly id: string; readonly left: number } {
   const left = evaluate(system, q);
   const row = system.residuals.findIndex((value) => Math.abs(value) === left);
@@ -71,10 +71,11 @@ function componentResult(work: Workspace, dragged: readonly DragTarget[]): Solve
 }
 
 /**
- * Where the bodies come to when all ties hold: wishes are followed as far as the ties allow, everything else moves least;
- * still bodies, and parts that are met already, keep their very poses. With wishes only what hangs on them is solved,
- * without any everything. The same problem and wishes give the same bytes. The answer depends on the poses given, not on
- * the way there: during a drag, give the problem from its beginning (the same object: what is worked out from it is kept).
+ * Where the bodies are when all constraints hold: targets are approached as far as the constraints allow, everything
+ * else moves least; grounded bodies, and components that are met already, keep their very poses. With targets only the
+ * components of dragged bodies are solved; without any, everything. The same problem and targets give the same bytes.
+ * The result depends on the poses given and not on the way there: during a drag, pass the problem from its beginning
+ * (the same object, because what is worked out from it is cached).
  */
 export function solve(problem: Problem, targets: Targets = NONE): Outcome {
   const { workspaces, poses: before } = preparedProblem(problem);
@@ -85,7 +86,7 @@ export function solve(problem: Problem, targets: Targets = NONE): Outcome {
   for (const work of workspaces) {
     const dragged = dragTargets(work, targets);
     if (targets.size > 0 && dragged.length === 0) continue;
-    // While a conflict stands, a hand moves nothing and nobody waits for the search again.
+    // While a conflict stands a drag moves nothing, and the search for it is not repeated.
     if (!isKnownConflict(work.component) && componentResult(work, dragged).maxResidual <= RESIDUAL_TOLERANCE) {
       for (let b = 0; b < work.component.free.length; b++) {
         const body = work.component.free[b] as Body;

@@ -1,14 +1,14 @@
 import type { Pose } from '../plane/pose.ts';
 import type { System } from './system.ts';
 
-/** Step of the difference between two gradients, metres or radians. */
+/** Step of the finite difference between two gradients, metres or radians. */
 const DELTA = 1e-5;
 
 /**
- * How strongly each coordinate's motion is bent by its ties while they pull with the given forces, in the units of a
- * weight: for each row |force| · Σ|second derivative|, turning brought to metres by the lever. Added to the weights it
- * outdoes the true curvature of the ties, so that a step against a strong pull settles instead of swinging.
- * Call `evaluate` first; values and slopes are left as they are.
+ * The curvature of each coordinate under the given multipliers, in units of a weight: for each row |multiplier| ·
+ * Σ|second derivative|, rotation brought to metres by the radius of gyration. Added to the weights it exceeds the true
+ * curvature of the constraints, so that a step under load converges instead of oscillating. Call `evaluate` first;
+ * residuals and gradients are left as they are.
  */
 export function stiffness(system: System, radii: readonly number[], multipliers: Float64Array): Float64Array {
   const added = new Float64Array(3 * system.free);

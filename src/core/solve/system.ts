@@ -3,33 +3,33 @@ import type { Component } from './components.ts';
 import { type Envelope, envelope, factor, substitute } from './envelope.ts';
 import type { ConstraintEquations, Residual } from './problem.ts';
 
-/** A group as arrays. Free body b has the coordinates 3b, 3b+1 and 3b+2: x, y and angle. */
+/** A component as arrays. Free body b has the coordinates 3b, 3b+1 and 3b+2: x, y and angle. */
 export interface System {
   readonly constraints: readonly ConstraintEquations[];
-  /** For each tie, where its bodies are in `poses`. */
+  /** For each constraint, the indices of its bodies in `poses`. */
   readonly bodyIndices: readonly (readonly number[])[];
-  /** The free bodies first, whose poses are written over, then the still ones. */
+  /** The free bodies first, whose poses are written over, then the grounded ones. */
   readonly poses: readonly Pose[];
-  /** For each tie, the poses of its bodies: the same objects. */
+  /** For each constraint, the poses of its bodies: the same objects. */
   readonly lent: readonly (readonly Pose[])[];
   readonly free: number;
-  /** For each row, the tie that it belongs to. */
+  /** For each row, the constraint that it belongs to. */
   readonly constraintOf: readonly number[];
   readonly residuals: Float64Array;
-  /** Entries row by row: entry e is about free body `bodies[e]`, with its slopes at 3e, 3e+1 and 3e+2. */
+  /** Entries row by row: entry e is about free body `bodies[e]`, with its gradient at 3e, 3e+1 and 3e+2. */
   readonly starts: Int32Array;
   readonly bodies: Int32Array;
   readonly jacobian: Float64Array;
-  /** For each row and each body of its tie in turn, the entry; −1 for a still body. */
+  /** For each row and each body of its constraint in turn, the entry; −1 for a grounded body. */
   readonly entryOf: Int32Array;
   /** For each free body, the entries about it and the rows that those are in, by rising row. */
   readonly about: readonly { readonly entries: Int32Array; readonly rows: Int32Array }[];
   readonly matrix: Envelope;
-  /** How hard each row pulled in the last step. */
+  /** The Lagrange multiplier of each row in the last step. */
   readonly multipliers: Float64Array;
 }
 
-/** Throws when a tie's gradient does not have one slope for each of its bodies. */
+/** Throws when a constraint's gradient does not have one entry for each of its bodies. */
 export function systemOf(component: Component): System {
   const all = [...component.free, ...component.grounded];
   const bodyIndex = new Map(all.map((body, i) => [body.id, i]));
@@ -85,7 +85,7 @@ export function systemOf(component: Component): System {
 
 type Writable = { -readonly [K in keyof Pose]: Pose[K] };
 
-/** Fills in values and slopes at the coordinates `q`; the answer is the largest residual. */
+/** Fills in residuals and gradients at the coordinates `q`; returns the largest residual. */
 export function evaluate(system: System, q: Float64Array): number {
   const { poses, jacobian, entryOf, residuals, constraints, lent } = system;
   for (let b = 0; b < system.free; b++) {
@@ -104,7 +104,7 @@ export function evaluate(system: System, q: Float64Array): number {
       const { value, gradient } = rows[k] as Residual;
       residuals[r++] = value;
       const size = Math.abs(value);
-      // What is no number is as far off as can be, and stays so.
+      // A residual that is not a number counts as infinitely large, and stays so.
       if (!(size <= worst)) worst = Number.isNaN(size) ? Number.POSITIVE_INFINITY : size;
       for (let i = 0; i < gradient.length; i++) {
         const entry = entryOf[next++] as number;
@@ -119,7 +119,7 @@ export function evaluate(system: System, q: Float64Array): number {
   return worst;
 }
 
-/** Builds and factors J·M·Jᵀ, where `mobility` is the diagonal of M; `lift` damps (0: not at all). */
+/** Builds and factors J·M·Jᵀ, where `inverseWeight` is the diagonal of M; `damping` is added (0: none). */
 export function prepare(system: System, inverseWeight: Float64Array, damping: number): void {
   const { matrix, jacobian } = system;
   matrix.cells.fill(0);
@@ -149,8 +149,8 @@ export function prepare(system: System, inverseWeight: Float64Array, damping: nu
 }
 
 /**
- * The step that meets the rows to first order and otherwise follows `pull`, the step that nothing hinders:
- * p = pull − M·Jᵀ·λ with J·M·Jᵀ·λ = F + J·pull. Call `prepare` first. Written into `into`.
+ * The step that meets the rows to first order and is otherwise nearest to `desired`: p = desired − M·Jᵀ·λ with J·M·Jᵀ·λ
+ * = F + J·desired. Call `prepare` first. Written into `into`.
  */
 export function step(system: System, inverseWeight: Float64Array, desiredStep: Float64Array, into: Float64Array): void {
   const { residuals, starts, bodies, jacobian } = system;
@@ -179,7 +179,10 @@ export function step(system: System, inverseWeight: Float64Array, desiredStep: F
   }
 }
 
-/** The largest residual that a step leaves in rows which the factoring left out, to first order: what cannot be met. */
+/**
+ * The largest residual that a step leaves in rows which the factorisation left out, to first order: the inconsistent
+ * part.
+ */
 export function inconsistency(system: System, move: Float64Array): number {
   const { residuals, starts, bodies, jacobian, matrix } = system;
   let most = 0;

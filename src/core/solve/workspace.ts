@@ -3,16 +3,16 @@ import { cuthillMcKee } from './ordering.ts';
 import type { Targets } from './problem.ts';
 import { type System, systemOf } from './system.ts';
 
-/** A group with the arrays that solving it takes: made once for a problem and written over by every solution. */
+/** A component with the arrays for solving it: made once for a problem and written over by every solution. */
 export interface Workspace {
   readonly component: Component;
   readonly system: System;
   /** Coordinates where the bodies are, and where the solution has come to. */
   readonly start: Float64Array;
   readonly q: Float64Array;
-  /** Weight of each coordinate, turning brought to metres by the lever; wishes aside. */
+  /** Weight of each coordinate, rotation brought to metres by the radius of gyration; targets not included. */
   readonly weight: Float64Array;
-  /** By coordinate: how freely it moves; where it is pulled; the step; a place that is tried. */
+  /** By coordinate: inverse weight; desired step; the step; trial coordinates. */
   readonly inverseWeight: Float64Array;
   readonly desiredStep: Float64Array;
   readonly move: Float64Array;
@@ -40,13 +40,13 @@ export function workspace(given: Component): Workspace {
   };
 }
 
-/** A wish as the arrays know it. */
+/** A target as the arrays need it. */
 export interface DragTarget {
   readonly x: number;
   readonly y: number;
   readonly angle: number;
   readonly radiusOfGyration: number;
-  /** Where its coordinates begin. */
+  /** Index of its first coordinate. */
   readonly at: number;
 }
 

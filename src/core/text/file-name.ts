@@ -1,4 +1,4 @@
-/** No file system takes longer names gladly, and an ending is still to come. */
+/** File systems limit the length of a name, and an ending is still added, signs. */
 const LONGEST = 80;
 
 /** A title as a file name without its ending: letters and digits of any script, hyphens between; `course` where none is left. */

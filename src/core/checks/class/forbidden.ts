@@ -10,7 +10,7 @@ interface Ban {
   readonly named: RegExp;
 }
 
-/** A drawing knows no tyre and no fire: what a designer names a thing is all there is to go by. */
+/** The drawing has no tyres and no fire, so the names that the designer gave are the only evidence. */
 const BANS: readonly Ban[] = [
   { limit: 'forbidden.rolling', what: 'poles that roll', named: /\broll(s|ing)?\b|\bloose pole/i },
   { limit: 'forbidden.tyres', what: 'tyres', named: /\bt[yi]res?\b/i },

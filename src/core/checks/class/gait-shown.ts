@@ -7,7 +7,7 @@ import { askerWords, bandWords, measuredWords } from '../findings/finding-words.
 import { isInBand } from '../rulebooks/band.ts';
 import { bandOf } from '../rulebooks/rulebooks.ts';
 
-/** The middle of what is shown. */
+/** The middle of the stretch, as a place for the finding. */
 function middleOfShown(survey: Survey, { longest }: ShownGait): Point {
   const middle = (longest.from + longest.to) / 2;
   const element = survey.line.elements.find(({ from, length }) => from <= middle && middle <= from + length);

@@ -81,7 +81,7 @@ const DEMANDS: readonly Demand[] = [
   { limit: 'level.back-bends', what: ['bend while backing', 'bends while backing'], occurrences: backBends },
 ];
 
-/** Who says so: the class by its level, or a book that says it for all. */
+/** Where the limit comes from: the level of the class, or a book that sets it for all levels. */
 function subject({ course }: Survey, limit: string): string {
   const { level: own } = course.class;
   const byLevel = [rulebookById(course.rulebook.id), PRACTICE].some(

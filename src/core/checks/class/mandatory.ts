@@ -3,7 +3,7 @@ import type { Check } from '../check.ts';
 import { piecesBoundBy } from '../findings/dimension.ts';
 import { askerWords } from '../findings/finding-words.ts';
 
-/** Backing over less than this belongs to something else: half a horse, metres. */
+/** Backing over less than this is part of another move: half a horse's length, metres. */
 const BACKED = 0.75;
 
 /** Whether an obstacle of the ride has a piece whose kind declares the limit. */
@@ -46,7 +46,7 @@ export const mandatory: Check = {
   findings(survey, limits) {
     const { legs, start } = survey.layout.ride;
     if (legs.length === 0) return [];
-    // A course that is still being laid out has not got everything yet.
+    // While the course is still being laid out, something missing is no fault yet.
     const isWhole = new Set(legs.map(({ obstacle }) => obstacle)).size >= (limits['obstacles.count']?.least ?? 1);
     return DEMANDS.flatMap((demand) => {
       const limit = limits[demand.limit];

@@ -4,7 +4,7 @@ import { askerWords, bandWords } from '../findings/finding-words.ts';
 import { isInBand } from '../rulebooks/band.ts';
 import { bandOf } from '../rulebooks/rulebooks.ts';
 
-/** The obstacles that are ridden as one with the one before them: there is hardly any line between. */
+/** The obstacles that count as one with the one before them, because the line between is very short. */
 function combinations(survey: Survey, limit: Limit | undefined): readonly string[] {
   const { legs } = survey.layout.ride;
   const most = limit === undefined ? 0 : (bandOf(limit).most ?? 0);
@@ -27,7 +27,7 @@ export const obstacleCount: Check = {
     const asOne = limits['combination.as-one']?.least === 1;
     const joined = asOne ? combinations(survey, limits['combination.room']) : [];
     const ridden = new Set(legs.map((leg) => leg.obstacle).filter((id) => !joined.includes(id)));
-    // An arena that is still empty is no course yet.
+    // An empty arena is not judged.
     if (limit === undefined || ridden.size === 0) return [];
     const band = bandOf(limit);
     if (isInBand(band, ridden.size)) return [];
@@ -37,7 +37,7 @@ export const obstacleCount: Check = {
       {
         id: 'obstacle-count',
         check: 'obstacle-count',
-        // One that is still too short is being laid out; one that is too long has to lose something.
+        // Too few obstacles: the course may be unfinished. Too many: one has to go.
         weight: limit.weight ?? (many ? 'must' : 'should'),
         says: `The course has ${ridden.size === 1 ? '1 obstacle' : `${ridden.size} obstacles`}${joined.length > 0 ? ', a combination counted as one' : ''}; ${askerWords(limit)} ${bandWords(limit, survey.course.unit)}.`,
         because: obstacleCount.because,

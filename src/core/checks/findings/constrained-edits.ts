@@ -19,13 +19,13 @@ function poseOf(layout: Layout, key: string): Pose | undefined {
   return placedObstacle(obstacle).pieces.find((piece) => piece.key === key)?.pose;
 }
 
-/** The course with its constraints held and the pieces as near to the wishes as those allow. */
+/** The course with its constraints met and the pieces as near to the targets as the constraints allow. */
 function solveTowards(course: Course, targets: ReadonlyMap<string, Pose>): Course | Infeasible {
   const outcome = solveLayout(currentLayout(course), course.arena, targets, { unit: course.unit });
   return outcome.kind === 'settled' ? replaceLayout(course, () => outcome.layout) : infeasible(outcome.says);
 }
 
-/** One piece put at a pose so that it stays there: refused where what holds it pulls it back. */
+/** One piece put at a pose, where its constraints let it stay; infeasible where they pull it back. */
 export function movePieceTo(course: Course, key: string, pose: Pose): Course | Infeasible {
   const next = solveTowards(placeAt(course, key, pose), new Map([[key, pose]]));
   if ('kind' in next) return next;
@@ -40,8 +40,8 @@ export function movePieceTo(course: Course, key: string, pose: Pose): Course | I
 }
 
 /**
- * The gap between two pieces of one obstacle set to `taped`, in what holds them as well as on the ground: what hangs on the
- * far piece goes along. Where nothing holds the gap the far piece alone is put at `pose`.
+ * The gap between two pieces of one obstacle set to `taped`, in its constraint as well as on the ground; what is
+ * constrained to the far piece moves with it. Where no constraint holds the gap, only the far piece is put at `pose`.
  */
 export function resizeGap(course: Course, { keys, far, taped, pose }: GapTarget): Course | Infeasible {
   const [a, b] = keys.map(pieceOf);
@@ -70,7 +70,7 @@ export interface GapTarget {
   readonly pose: Pose;
 }
 
-/** The obstacle's pieces brought back to what holds them; refused where they already are. */
+/** The obstacle's pieces moved until its constraints are met; infeasible where they cannot be. */
 export function straighten(course: Course, id: string): Course | Infeasible {
   const layout = currentLayout(course);
   const obstacle = layout.obstacles.find((each) => each.id === id);
@@ -79,7 +79,7 @@ export function straighten(course: Course, id: string): Course | Infeasible {
   return solveTowards(course, new Map([[first.key, first.pose]]));
 }
 
-/** The obstacle laid out again as its values say, in its place. */
+/** The obstacle built again from its values, at its place. */
 export function layOutAgain(course: Course, id: string): Course | Infeasible {
   return rebuildObstacle(course, id, {});
 }

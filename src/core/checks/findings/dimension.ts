@@ -25,7 +25,7 @@ export interface MeasuredSize {
 /** A check of one dimension of an obstacle against one limit. */
 export interface SizeRule extends Pick<Check, 'id' | 'says' | 'because' | 'weight'> {
   readonly limit: string;
-  /** What was measured, said before the obstacle's name: "The lane of". */
+  /** What was measured, as words before the obstacle's name: "The lane of". */
   readonly what: string;
   /** Present when the limit binds only obstacles whose kind declares it. */
   readonly onlyDeclared?: true;
@@ -33,7 +33,7 @@ export interface SizeRule extends Pick<Check, 'id' | 'says' | 'because' | 'weigh
   sizes(obstacle: PlacedObstacle, survey: Survey, limit: Limit): readonly MeasuredSize[];
   /** The obstacle's own parameter for it, and the value that brings the size to `wanted`; absent: nothing to set. */
   readonly param?: string;
-  /** Other ways to mend a size that is off by so much; tried after the parameter. */
+  /** Other ways to cure a size that is off by this much; tried after the parameter. */
   otherProposals?(survey: Survey, size: MeasuredSize, off: number): readonly Proposal[];
 }
 
@@ -43,7 +43,10 @@ function distanceToBand(limit: Limit, { value }: MeasuredSize): number {
   return Math.abs(nearest - value);
 }
 
-/** Sets the obstacle's own parameter by as much as the size is wrong: a parameter may be measured elsewhere than the size. */
+/**
+ * Changes the obstacle's own parameter by the error of the size: the parameter may be measured at another place than
+ * the size.
+ */
 function parameterProposals(
   survey: Survey,
   obstacle: PlacedObstacle,

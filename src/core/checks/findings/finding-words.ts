@@ -9,7 +9,7 @@ import { uncapitalized } from '../../text/sentence.ts';
 import type { Band, Limit, Quantity } from '../check.ts';
 import { bandOf } from '../rulebooks/rulebooks.ts';
 
-/** How findings speak: one place, so that the same thing has the same name in every sentence. */
+/** The words of findings, in one place, so that the same thing has the same name in every sentence. */
 
 /** A value of the given quantity, SI, as a person in the course's unit says it. */
 export function valueWords(quantity: Quantity, value: number, unit: LengthUnit): string {
@@ -31,7 +31,7 @@ function quantityOf(limit: Limit): Quantity {
   return limit.unit === 's' ? 'time' : 'length';
 }
 
-/** A book that prints in the other system is quoted in its own unit, so that rounding never looks like the rule. */
+/** A book printed in the other system is quoted in its own unit: a rounded value would look like the rule. */
 function ownUnitWords(limit: Limit, unit: LengthUnit): string {
   const metric = limit.unit === 'cm' || limit.unit === 'm';
   const imperial = limit.unit === 'in' || limit.unit === 'ft';
@@ -53,7 +53,7 @@ export function bandWords(limit: Limit, unit: LengthUnit): string {
   return `at most ${print(most ?? 0)}${own}`;
 }
 
-/** The measured value; told more finely where it would print like the limit that it misses. */
+/** The measured value; printed more finely where rounding would make it look like the limit that it misses. */
 export function measuredWords(limit: Limit, value: number, unit: LengthUnit): string {
   const quantity = quantityOf(limit);
   const printed = valueWords(quantity, value, unit);
@@ -86,7 +86,7 @@ export function pieceWords(survey: Survey, key: string): string {
   return alone ? owner : `the ${kind} of ${owner}`;
 }
 
-/** Who asks: the book, the show or practice. */
+/** Whose limit it is: the book's, the show's or practice's. */
 export function askerWords({ house, grade }: Limit): string {
   if (house !== undefined) return 'the house rule asks for';
   return grade === 'E' ? 'good practice asks for' : 'the book asks for';

@@ -5,14 +5,14 @@ import type { Values } from '../../pieces/params.ts';
 import { type Survey, survey } from '../../survey.ts';
 import type { Proposal, RawFinding, Remedy } from '../check.ts';
 
-/** More choices than this help nobody, and each one tried costs a survey. */
+/** More choices help nobody, and each one that is tried costs a survey. */
 const MOST_REMEDIES = 3;
 
 function isCourse(outcome: Course | Infeasible): outcome is Course {
   return !('kind' in outcome);
 }
 
-/** A proposal's edit as a remedy: where it does not build on another course, that course stays as it is. */
+/** A proposal's edit as a remedy. Applied to a course on which the edit is not feasible, it leaves that course as it is. */
 function remedyOf({ says, edit }: Proposal, isSafe: boolean): Remedy {
   return {
     says,
@@ -24,10 +24,13 @@ function remedyOf({ says, edit }: Proposal, isSafe: boolean): Remedy {
   };
 }
 
-/** What a designer sets on a piece by hand, and a kind does not know when it builds anew. */
+/** Settings that a designer makes on a single piece; building the obstacle again would lose them. */
 const BY_HAND = ['raisedStart', 'raisedEnd'] as const;
 
-/** Whether every piece is still there, of its kind and as high as it was: what is built anew forgets that. */
+/**
+ * Whether every piece is still there, of the same kind and height: building an obstacle again forgets what was set by
+ * hand.
+ */
 function keepsPieces(before: Course, after: Course): boolean {
   const next = new Map(currentLayout(after).obstacles.map((obstacle) => [obstacle.id, obstacle]));
   return currentLayout(before).obstacles.every((obstacle) => {
@@ -41,8 +44,8 @@ function keepsPieces(before: Course, after: Course): boolean {
 }
 
 /**
- * The proposals that mend: each is applied to a copy, and offered only if the finding is gone from it and no must has
- * come that was not there before. `foundOf` answers the findings of a survey.
+ * The proposals that work: each is applied to a copy of the course, and kept only if its finding is gone and no new
+ * must came. `foundOf` answers the findings of a survey.
  */
 export function verifiedRemedies(
   before: Survey,

@@ -9,8 +9,8 @@ function isSideways({ facing }: LineElement): boolean {
 }
 
 /**
- * Half the width that the horse takes up across the line: its hooves against what lies on the ground or is walked on,
- * its body against what stands up. Sideways it is its length that counts.
+ * Half the width that the horse takes up across its line: the hooves against what lies on the ground or is walked on,
+ * the body against what stands up. While it moves sideways its length counts.
  */
 export function halfWidth(horse: Horse, element: LineElement, stands: Figure['stands']): Metres {
   if (stands === 'standing') return (isSideways(element) ? horse.bodyLength.value : horse.bodyWidth.value) / 2;

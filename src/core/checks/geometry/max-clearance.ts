@@ -9,13 +9,13 @@ export interface Rectangle {
   readonly width: Metres;
 }
 
-/** What a rectangle has to keep off: a convex outline, counter-clockwise. */
+/** A convex outline that the rectangle must not overlap, counter-clockwise. */
 export interface BlockedRegion {
   readonly ring: Ring;
   readonly base: Rectangle;
 }
 
-/** Where the rectangle stands best: its room, negative where it overlaps, and the block that limits it. */
+/** A placement of the rectangle: its clearance, negative where it overlaps, and the block that limits it. */
 export interface Placement {
   readonly pose: Pose;
   readonly clear: Metres;
@@ -29,20 +29,21 @@ interface SeparatingAxis {
   readonly b: number;
 }
 
-/** How far the middle goes in one step, at first and at last. */
+/** How far the middle moves in one step of the hill climb: at first, and at last. */
 const STEP: Metres = 0.12;
 const LAST_STEP: Metres = 0.0005;
 const MOST_STEPS = 60;
-/** With this much room nobody looks for more, metres. */
+/** With this much clearance the search stops, metres. */
 const PLENTY: Metres = 0.3;
-/** Less gain than this is none, metres. */
+/** A gain below this counts as none, metres. */
 const GAIN: Metres = 1e-7;
 
 const axisDistance = ({ ax, ay, b }: SeparatingAxis, { x, y }: Point): number => ax * x + ay * y + b;
 
 /**
- * The distances between a turned rectangle and a block along each direction that can part them: the largest of them is
- * the signed distance of two convex outlines, exact where they touch or overlap and too small beside a corner.
+ * The signed distances between a turned rectangle and a convex block along each candidate separating axis. Their
+ * largest is the signed distance of the two outlines: exact where they touch or overlap, too small where a corner faces
+ * a corner (separating axis theorem).
  */
 function separatingAxes({ ring, base }: BlockedRegion, angle: Radians): readonly SeparatingAxis[] {
   const [ux, uy] = [Math.cos(angle), Math.sin(angle)];
@@ -94,7 +95,10 @@ function lineCrossing(a: SeparatingAxis, b: SeparatingAxis): Point | undefined {
   return { x: (a.ay * b.b - b.ay * a.b) / across, y: (b.ax * a.b - a.ax * b.b) / across };
 }
 
-/** The point of the square about `from` where the least of the distances is largest. Its corners are among what is tried. */
+/**
+ * The point of the square about `from` where the least of the linear distances is largest. The square's corners are
+ * among the candidates.
+ */
 function hillClimbStep(
   planes: readonly SeparatingAxis[],
   from: Point,
@@ -137,9 +141,9 @@ function hillClimbStep(
 }
 
 /**
- * The place near `start`, in its heading, where the rectangle has the most room; `slide` says whether it may only go
- * across its heading. It climbs: of every block the direction that parts it best is kept, the best point of a small
- * square is taken, and again from there, which never loses room. A local best, the one of the lane it begins in, or the first place with plenty of room.
+ * The placement near `start`, at its heading, with the largest clearance; `slide` restricts the motion to across the
+ * heading. Hill climbing: for each block take its best separating axis, move to the best point of a small square,
+ * repeat; clearance never falls. The result is a local optimum, or the first placement with ample clearance.
  */
 export function maxClearancePlacement(
   blocks: readonly BlockedRegion[],
@@ -163,7 +167,7 @@ export function maxClearancePlacement(
         next,
       ) - low;
     if (gain > GAIN) point = next;
-    // Where a whole step was not used up, the best is near: smaller steps find it.
+    // The best point was inside the square: the optimum is near, so the square shrinks.
     if (gain < step / 4) step /= 3;
   }
   let clear = Number.POSITIVE_INFINITY;
@@ -178,7 +182,7 @@ export function maxClearancePlacement(
   return { pose: { ...point, angle: start.angle }, clear, block };
 }
 
-/** Stands for one heading after the other, each begun where the last one stood. */
+/** Placements for one heading after the other; each search starts at the last placement. */
 function placementsByHeading(
   blocks: readonly BlockedRegion[],
   start: Pose,
@@ -192,22 +196,24 @@ function placementsByHeading(
   });
 }
 
-/** A turn of more than this goes round on the spot and not from one leg into another. */
+/** Headings that differ by more than this belong to a turn on the spot, not to a way from one leg into the next. */
 const CORNER: Radians = (5 * Math.PI) / 6;
-/** A turn is looked at every so many radians, and as finely as the second about its narrowest heading. */
+/** The step of the headings through a turn, and the finer step around the narrowest one, radians. */
 const COARSE: Radians = Math.PI / 30;
 const FINE: Radians = Math.PI / 240;
 
 /**
- * The stands of a turn from one pose to another on the best way round, its narrowest heading looked at closely. The poses
- * lie in the legs before and after the corner, or both in its middle; their angles say by how much and which way it turns.
+ * Placements through a turn from one pose to another, on the side with the most room, with a finer search around the
+ * narrowest heading. The poses lie in the legs before and after the corner, or both in its middle; their angles give
+ * amount and direction of the turn.
  */
 export function turnPlacements(blocks: readonly BlockedRegion[], from: Pose, to: Pose): readonly Placement[] {
   const by = to.angle - from.angle;
   const steps = Math.max(1, Math.ceil(Math.abs(by) / COARSE));
   const headings = Array.from({ length: steps + 1 }, (_, i) => from.angle + (by * i) / steps);
   const ahead = placementsByHeading(blocks, from, headings);
-  // Led in from one leg a horse can stand where it comes no further; from the other it is seen how it had to stand.
+  // Started from one leg the climb may end where the horse cannot go on; started from the other it finds where it had
+  // to stand.
   const back = Math.abs(by) > CORNER ? [] : [...placementsByHeading(blocks, to, [...headings].reverse())].reverse();
   const stands = ahead.map((stand, i) => {
     const other = back[i];

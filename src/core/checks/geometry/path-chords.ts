@@ -4,7 +4,7 @@ import { type Path, pathBounds, pathPoints } from '../../plane/path.ts';
 import { distance, type Point } from '../../plane/point.ts';
 import type { Bounds } from '../../plane/ring.ts';
 
-/** Chords this long stay within half a centimetre of the tightest arc that a horse turns on. */
+/** With chords of this length the error is below half a centimetre on the tightest arc that a horse turns on. */
 const STEP: Metres = 0.25;
 
 /** A part of the line as straight chords, with the distance along it at each point. */

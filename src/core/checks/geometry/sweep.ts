@@ -19,18 +19,21 @@ import {
   turnPlacements,
 } from './max-clearance.ts';
 
-/** A lane is looked at this often along its length. */
+/** Distance between two placements along a lane, metres. */
 const STEP: Metres = 0.2;
 
-/** What the horse sweeps over while it backs or turns in an obstacle, as well as a rigid one can. */
+/** What the horse passes over while it backs or turns in an obstacle, as a rigid body that takes the widest way. */
 export interface Sweep {
   readonly leg: number;
   readonly obstacle: string;
-  /** Where it is narrowest: on a straight stretch backwards, or turning. */
+  /** The narrowest place: on a straight stretch backwards, or in a turn. */
   readonly move: 'back' | 'turn';
-  /** The least room, negative where it does not pass; to the hooves on the ground, to the body where things stand. */
+  /**
+   * The least clearance, negative where the horse does not pass: to the hooves from what lies on the ground, to the
+   * body from what stands up.
+   */
   readonly clear: Metres;
-  /** Where the middle of the horse is there, and which way it faces. */
+  /** The pose of the middle of the horse there. */
   readonly at: Pose;
   /** The piece that is nearest there. */
   readonly key: string;
@@ -54,7 +57,9 @@ interface LocalSweep {
   readonly move: 'back' | 'turn';
 }
 
-/** What the horse has to keep off, in the obstacle's frame: its hooves from the ground, its body from what stands. */
+/**
+ * What the horse must not touch, in the obstacle's frame: the hooves what lies on the ground, the body what stands up.
+ */
 function blockedRegions({ pieces }: PlacedObstacle, horse: Horse): readonly BlockedRegion[] {
   const body = { length: horse.bodyLength.value, width: horse.bodyWidth.value };
   const base = hoofRectangle(horse);
@@ -73,7 +78,7 @@ function facingPose(frame: Pose, { path, facing: by }: LineElement, along: 'star
   return toLocal(frame, { ...pose, angle: pose.angle + by });
 }
 
-/** Poses along a straight stretch backwards, but for those that a turn at its end finds a better place for. */
+/** Placements along a straight stretch backwards, without those that the turn at its end places better. */
 function posesAlongBack(frame: Pose, element: LineElement, ends: readonly [number, number]): readonly Pose[] {
   const poses: Pose[] = [];
   let done = 0;
@@ -90,7 +95,7 @@ function posesAlongBack(frame: Pose, element: LineElement, ends: readonly [numbe
   return poses;
 }
 
-/** Only what is within reach can be in the way: the rest costs time. */
+/** Only blocks within reach can limit it; leaving out the others saves time. */
 function nearbyRegions(blocks: readonly BlockedRegion[], poses: readonly Pose[]): readonly number[] {
   const box = ringBounds(poses);
   return blocks.flatMap(({ ring, base }, i) => (boundsIntersect(box, ringBounds(ring), base.length) ? [i] : []));
@@ -149,7 +154,7 @@ interface CachedSweep {
   readonly sweep: LocalSweep | undefined;
 }
 
-/** By an obstacle's pieces and passages, which stay the same while it is carried as a whole. */
+/** By an obstacle's pieces and passages: they stay the same objects while the obstacle is moved as a whole. */
 const localCache = new WeakMap<object, WeakMap<Passage, CachedSweep>>();
 
 function cachedLocalSweep(
@@ -173,9 +178,9 @@ function isSwept({ stations }: Passage): boolean {
   return stations.some((each) => each.kind === 'turn' || (each.kind === 'reach' && each.move === 'back'));
 }
 
-/** Stands that are no further apart than this follow each other; between others lies a leap. */
+/** Placements no further apart than this follow each other without a jump, metres. */
 const LEAP = { far: 0.5, turned: 0.5 } as const;
-/** The ground that a rectangle of this size passes over; between two stands it leaves nothing out. */
+/** The ground that a rectangle of this size passes over, without holes between consecutive placements. */
 function sweptRings({ length, width }: Rectangle, frame: Pose, placements: readonly Placement[]): readonly Ring[] {
   const outline = rectangle(length, width);
   return unionRings(
@@ -220,7 +225,7 @@ function sweepOf(survey: Survey, obstacle: PlacedObstacle, leg: number): Sweep |
   };
 }
 
-/** For every leg on which the horse backs or turns in an obstacle: where it is narrowest, and the ground it sweeps. */
+/** For every leg on which the horse backs or turns inside an obstacle: the narrowest place and the swept ground. */
 export const sweepsOf = memoizeByIdentity((survey: Survey): readonly Sweep[] => {
   const byId = new Map(survey.obstacles.map((each) => [each.obstacle.id, each]));
   const sweeps = survey.layout.ride.legs.flatMap((leg, i) => {

@@ -72,7 +72,7 @@ export const leadStated: Check = {
     if (limit === undefined) return [];
     return survey.layout.ride.legs.flatMap((leg, index): RawFinding[] => {
       const first = survey.line.leads.find((stretch) => stretch.leg === index);
-      // A bend says which lead is meant, and the pattern prints it.
+      // The bend already shows which lead is meant, and the pattern prints it.
       if (first === undefined || first.lead !== null) return [];
       const at =
         survey.line.elements.find((element) => element.leg === index)?.path[0]?.start ?? survey.layout.ride.start;

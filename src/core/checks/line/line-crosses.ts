@@ -18,11 +18,11 @@ import { halfWidth } from '../geometry/half-width.ts';
 import { chordsOf } from '../geometry/path-chords.ts';
 import { BAND_TOLERANCE } from '../rulebooks/band.ts';
 
-/** A piece that the horse meets where it has no business with it. */
+/** A piece that the line comes too near to although it does not belong to what is ridden there. */
 interface Contact {
   readonly piece: PlacedPiece;
   readonly at: Point;
-  /** Of the line there. */
+  /** Distance along the line. */
   readonly heading: Radians;
   /** From the middle of the horse to the piece, and what the horse needs on that side. */
   readonly clear: number;
@@ -30,8 +30,8 @@ interface Contact {
 }
 
 /**
- * What part of an element, at its start and at its end, may meet the obstacle's pieces, metres along it: for its own
- * length a horse is over the station's piece that it comes from or goes to, named here, and beside the others for less.
+ * How much of an element, at its start and end, may touch the obstacle's pieces, metres: for its own length the horse
+ * is over the station's piece named here, and for less beside the others.
  */
 interface ContactExemption {
   readonly atStart: boolean;
@@ -52,7 +52,9 @@ function stationPiece(passage: Passage | undefined, end: 0 | -1): string | undef
   return station?.kind === 'cross' || station?.kind === 'reach' ? station.piece : undefined;
 }
 
-/** Beside what it comes from and goes to a horse may pass close; only across it counts, metres. */
+/**
+ * Beside the obstacle that it comes from or goes to a horse may pass close; only crossing its pieces counts, metres.
+ */
 const BRUSHED = 0.01;
 
 /** The obstacles that an element comes from and goes to. */
@@ -112,7 +114,7 @@ function uncachedContacts(
     for (let i = 1; i < points.length; i += 1) {
       const [a, b] = [points[i - 1], points[i]];
       if (a === undefined || b === undefined) continue;
-      // Most chords are far away: told from their middles, before anything is cut or made.
+      // Most chords are far away: their middles show it before anything is clipped.
       const [aside, ahead] = [(a.x + b.x) / 2 - piece.pose.x, (a.y + b.y) / 2 - piece.pose.y];
       const near = needs + around + Math.hypot(b.x - a.x, b.y - a.y) / 2;
       if (aside * aside + ahead * ahead > near * near) continue;
@@ -127,7 +129,7 @@ function uncachedContacts(
   });
 }
 
-/** How far outside an obstacle's box a bend goes round it. */
+/** Clearance between an obstacle's box and a bend that goes round it, metres. */
 const ROUND = 1.5;
 
 /** One bend at each corner of what is in the way, when the way has no bends yet. */
@@ -150,7 +152,7 @@ function detourProposals(survey: Survey, element: LineElement, { bounds }: Place
     }));
 }
 
-/** What is not ridden may stand elsewhere: square off the line, to the one side or the other. */
+/** A piece that is not ridden may be moved aside, square to the line, to either side. */
 function asideProposals(survey: Survey, obstacle: PlacedObstacle, contact: Contact): readonly Proposal[] {
   const { id, passages } = obstacle.obstacle;
   if (passages.length > 0) return [];
@@ -210,7 +212,7 @@ export const lineCrosses: Check = {
         boundsIntersect(bounds, obstacle.bounds, widest) ? lineCrossesFindings(survey, element, obstacle) : [],
       );
     });
-    // One way may be made of several elements: the same crossing is told once, at its worst.
+    // One way may have several elements: the same crossing is reported once, where it is worst.
     const worst = new Map<string, RawFinding>();
     for (const each of found) {
       const known = worst.get(each.id);

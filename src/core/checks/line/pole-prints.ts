@@ -7,7 +7,7 @@ import { gapProposals } from '../spacing/gap-band.ts';
 
 const FEET = { LH: 'left hind foot', LF: 'left fore foot', RH: 'right hind foot', RF: 'right fore foot' } as const;
 
-/** A hoof that meets the pole in more than every other go is what the course asks for. */
+/** A pole that is hit in more than every second go is already reported by the gaps. */
 const LIKELY = 0.5;
 
 function likeliestByPole(notes: readonly PrintNote[]): readonly PrintNote[] {
@@ -46,7 +46,7 @@ export const polePrints: Check = {
   limits: [],
   closer: true,
   findings(survey) {
-    // A pole that is in the way without being ridden is told by what keeps the line off it.
+    // A pole that is only in the way is reported by the check of what the line crosses.
     const crossed = new Set(survey.line.crossings.map(({ key, leg }) => `${leg} ${key}`));
     const met = printNotesOf(survey).filter(
       ({ kind, likelihood, key, print }) =>

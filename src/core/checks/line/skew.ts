@@ -18,7 +18,7 @@ export const skew: Check = {
     const band = bandOf(limit);
     return survey.line.crossings.flatMap((crossing) => {
       const off = Math.abs(crossing.skew);
-      // The band's margin is for tapes; for an angle a hundredth of a degree is as fine as it gets.
+      // The tolerance of bands is made for tapes; for an angle a hundredth of a degree is fine enough.
       if (isInBand(band, off)) return [];
       const { unit } = survey.course;
       return [

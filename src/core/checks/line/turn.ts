@@ -8,7 +8,7 @@ import { linePartWords, obstacleWords, valueWords } from '../findings/finding-wo
 import { rebuildNear } from '../findings/verified-fixes.ts';
 import { slowerProposals } from './breaks.ts';
 
-/** A turn this much tighter than the least is not felt: two in a hundred. An estimate. */
+/** A turn this much tighter than the least is not noticed: 2 %. Estimate. */
 const FORGIVEN = 0.02;
 
 /** The smallest radius that the horse turns on there; absent where it does not travel along the line. */
@@ -20,7 +20,7 @@ function minTurnRadiusOf(survey: Survey, { move, gait }: LineElement) {
   return move === 'back' ? horse.back.leastTurn : undefined;
 }
 
-/** The obstacle built for the gait that it is ridden in: the kind itself says what then works. */
+/** The obstacle built again for the gait in which it is ridden: its kind knows what then works. */
 function widenProposals(survey: Survey, leg: number): readonly Proposal[] {
   const ridden = survey.layout.ride.legs[leg];
   const obstacle = survey.layout.obstacles.find((each) => each.id === ridden?.obstacle);

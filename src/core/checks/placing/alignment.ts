@@ -5,9 +5,9 @@ import type { Check, RawFinding } from '../check.ts';
 import { obstacleWords, valueWords } from '../findings/finding-words.ts';
 import { bandOf } from '../rulebooks/rulebooks.ts';
 
-/** Square, and half way between: what people lay on purpose. */
+/** Square and halfway between: the directions that people choose on purpose. */
 const EIGHTH: Radians = Math.PI / 4;
-/** Nobody sees less: a tenth of a degree is a quarter of an inch on a 12 ft pole. */
+/** Smaller angles are not visible: a tenth of a degree is a quarter of an inch on a 12 ft pole. */
 const SEEN: Radians = (0.1 * Math.PI) / 180;
 
 export const alignment: Check = {

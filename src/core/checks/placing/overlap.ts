@@ -12,7 +12,7 @@ import type { Check, Proposal, RawFinding } from '../check.ts';
 import { layOutAgain, straighten } from '../findings/constrained-edits.ts';
 import { obstacleWords, pieceWords } from '../findings/finding-words.ts';
 
-/** Square metres: what a tenth of a millimetre along a pole covers. Less is touching, which is allowed. */
+/** An overlap below this is only touching, which is allowed, m²: a tenth of a millimetre along a pole. */
 const TOUCHING = 4e-4;
 /** Obstacles that are pushed apart stand clear of each other by this much. */
 const CLEAR = 6 * INCH;
@@ -25,7 +25,7 @@ interface Pair {
   readonly at: Point;
 }
 
-/** Whether an edge of the one has the whole of the other on its far side: then they are apart, whatever their shape. */
+/** Whether all of one outline lies outside an edge of the other: then they are apart (separating axis theorem). */
 function apartAlong(a: Ring, b: Ring): boolean {
   return edges(a).some(([from, to]) => {
     const nx = to.y - from.y;
@@ -103,7 +103,7 @@ function overlapFindings(survey: Survey, pairs: readonly Pair[], proposals: read
   ];
 }
 
-/** Pieces of one obstacle belong where what holds them, or its values, put them. */
+/** Pieces of one obstacle lie where its constraints or values put them. */
 function untangleProposals(survey: Survey, id: string): readonly Proposal[] {
   const name = obstacleWords(survey, id);
   return [

@@ -17,7 +17,7 @@ export interface LimitDifference {
 export interface BookComparison {
   readonly a: RuleBook;
   readonly b: RuleBook;
-  /** Found by both books, told by the first. */
+  /** Found under both books, in the words of the first. */
   readonly both: readonly Finding[];
   readonly onlyA: readonly Finding[];
   readonly onlyB: readonly Finding[];
@@ -37,7 +37,7 @@ function judgedBy(course: Course, id: string): Course {
   return course.rulebook.id === id ? course : { ...course, rulebook: { ...course.rulebook, id } };
 }
 
-/** What a book itself prints: practice lies under every book and is no difference between two. */
+/** What the book itself prints: designers' practice lies under every book and makes no difference between two. */
 function printedLimit(course: Course, name: string): Limit | undefined {
   const limit = limitsOf(course)[name];
   const isPractice = limit === PRACTICE.limits[name] || limit === PRACTICE.levels?.[course.class.level]?.[name];

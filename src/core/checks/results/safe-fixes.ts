@@ -17,13 +17,13 @@ export interface SafeFixes {
   readonly left: readonly string[];
 }
 
-/** No course has so many faults that one pass after the other would not end: a guard, not a limit. */
+/** A guard against an endless loop; no real course needs so many passes. */
 const MOST = 200;
 
 /**
- * Applies what is safe, one fix after another, the heaviest finding first, and says what it did. Safe is a fix that only
- * brings a size to what is asked: it takes away nothing that the designer meant, and no new must or should comes with it.
- * Waived findings are left alone. A finding is worked on once, so that two fixes cannot chase each other.
+ * Applies the safe fixes one after another, the most severe finding first, and lists what it did. A fix is safe when it
+ * only brings a size into its band, removes nothing that the designer chose, and causes no new must or should. Waived
+ * findings are left alone. Each finding is worked on once, so that two fixes cannot undo each other for ever.
  */
 export function applySafeRemedies(course: Course): SafeFixes {
   const did: Fix[] = [];

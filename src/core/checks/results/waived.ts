@@ -2,7 +2,7 @@ import { produce } from 'immer';
 import type { Course } from '../../course/course.ts';
 import type { Finding } from '../check.ts';
 
-/** The course with a finding let stand, and why; a reason of blanks takes the waiver back, as `unwaiveFinding` does. */
+/** The course with a finding waived for a reason. A reason of blanks removes the waiver, as `unwaiveFinding` does. */
 export function waiveFinding(course: Course, finding: string, reason: string): Course {
   const said = reason.trim();
   const others = (course.waived ?? []).filter((each) => each.finding !== finding);

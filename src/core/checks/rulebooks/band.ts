@@ -1,7 +1,7 @@
 import type { Metres } from '../../measure/quantity.ts';
 import type { Band } from '../check.ts';
 
-/** Less than anyone can tape: a value this far past the end of its band still counts as inside, in the band's own SI unit. */
+/** A value this far outside its band still counts as inside: nobody can tape finer. In the band's own SI unit. */
 export const BAND_TOLERANCE: Metres = 1e-4;
 
 /** How many whole bands laid end to end come nearest to the value: 1 where multiples do not count. */

@@ -20,7 +20,7 @@ export const RULEBOOKS: readonly RuleBook[] = [muleAssociation, tradePress, stoc
   asBook,
 );
 
-/** What designers keep to where the book in force is silent: it lies under every book and is chosen by nobody. */
+/** Designers' practice: it applies where the book in force sets no limit, and cannot be chosen as a book. */
 export const PRACTICE: RuleBook = asBook(practice);
 
 /** What one of the printed unit is in metres, radians, seconds, or as a count. */
@@ -82,7 +82,7 @@ function limitsFor(book: RuleBook | undefined, level: Level, isPony: boolean): L
   return { ...book?.limits, ...(isPony ? book?.ponies : {}), ...book?.levels?.[level] };
 }
 
-/** A house rule on a band silences what the book recommends inside it. */
+/** A house rule on a band removes what the book recommends inside that band. */
 const mergedLimits = memoizeByIdentity((choice: RuleChoice, level: Level, isPony: boolean): Limits => {
   const practised = limitsFor(PRACTICE, level, isPony);
   const asked = limitsFor(rulebookById(choice.id), level, isPony);

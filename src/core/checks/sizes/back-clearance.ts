@@ -7,7 +7,10 @@ import { type Sweep, sweepsOf } from '../geometry/sweep.ts';
 import { BAND_TOLERANCE } from '../rulebooks/band.ts';
 import { bandOf } from '../rulebooks/rulebooks.ts';
 
-/** A lane has to grow by more than is missing, for the base runs askew in it: from twice on, then inch by inch. */
+/**
+ * The lane has to widen by more than what is missing, because the horse stands askew in it: try twice as much, then
+ * inch by inch.
+ */
 const WIDER = [2, 3, 5, 8];
 
 function widenProposals(survey: Survey, sweep: Sweep, missing: number): readonly Proposal[] {
@@ -60,7 +63,7 @@ function backClearanceFindings(survey: Survey, sweep: Sweep, limit: Limit) {
   ];
 }
 
-/** The best way round for a rigid base is looked for: what does not pass so, passes only by stepping short. */
+/** The search is for a rigid body; a horse that does not pass so has to shorten its base while it turns. */
 export const backClearance: Check = {
   id: 'back-clearance',
   says: 'A horse goes round every lane and turn without stepping on it.',

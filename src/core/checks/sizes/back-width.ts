@@ -10,7 +10,7 @@ import { type MeasuredSize, piecesBoundBy, sizeCheck } from '../findings/dimensi
 
 /** How finely the lane is measured along the line, metres. */
 const STEP = 0.25;
-/** A wall of the lane further off than this is no wall of the lane. */
+/** A pole further off than this is not a wall of the lane, metres. */
 const REACH = 3;
 
 interface Face {
@@ -64,7 +64,7 @@ function backWidths(obstacle: PlacedObstacle, survey: Survey): readonly Measured
     .flatMap(({ path }) => widthCache(path, obstacle, { because: '', work: () => widthsOn(obstacle, path) }));
 }
 
-/** Whether a barrel stands at one side of the lane there: what is high and round wants more room. */
+/** Whether a barrel stands at one side of the lane there: barrels ask for more width. */
 function isAtBarrel(obstacle: PlacedObstacle, { keys }: MeasuredSize): boolean {
   return piecesBoundBy(obstacle, 'back.barrels.width').some(({ key }) => keys.includes(key));
 }
@@ -87,7 +87,7 @@ export const backBarrelWidth = sizeCheck({
   says: 'A back-through between barrels is wider than one between poles.',
   because: 'A rider’s knee and the horse’s hip meet a barrel where a hoof would meet a pole.',
   limit: 'back.barrels.width',
-  // Built anew, the lane would be of poles: barrels are moved by hand.
+  // Building the lane again would replace its barrels by poles, so barrels are moved one by one.
   what: 'the lane of',
   sizes: (obstacle, survey) => backWidths(obstacle, survey).filter((size) => isAtBarrel(obstacle, size)),
 });

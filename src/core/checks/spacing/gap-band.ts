@@ -10,7 +10,7 @@ import { rebuildNear } from '../findings/verified-fixes.ts';
 import { BAND_TOLERANCE, isInBand, nearestAllowed } from '../rulebooks/band.ts';
 import { bandOf } from '../rulebooks/rulebooks.ts';
 
-/** Along the arc and along the tape are told apart when they differ by more than a crew's eye would forgive. */
+/** Tape and line are reported separately when they differ by more than a crew would notice, metres. */
 const TAPE_DIFFERENCE = INCH;
 
 /** The gap's number within its leg, 1 first. */
@@ -18,7 +18,7 @@ export function gapNumber(survey: Survey, gap: Gap): number {
   return survey.line.gaps.filter((each) => each.leg === gap.leg).indexOf(gap) + 1;
 }
 
-/** Whether the tape and the line differ by more than a crew's eye forgives. */
+/** Whether tape and line differ by more than a crew would notice. */
 function hasTapeDifference(gap: Gap): boolean {
   return Math.abs(gap.ridden - gap.taped) > TAPE_DIFFERENCE;
 }
@@ -28,7 +28,7 @@ function wantedWords(survey: Survey, gap: Gap, wanted: number): string {
   return `${valueWords('length', wanted, survey.course.unit)}${hasTapeDifference(gap) ? ' by the tape' : ''}`;
 }
 
-/** On a curve the tape only nearly follows the line: a fix goes this much past the edge of what is wanted, metres. */
+/** On a curve the tape follows the line only nearly: a fix aims this much past the edge of the band, metres. */
 const PAST = INCH / 4;
 
 /** What has to be taped so that the gap is so long along the line. */
@@ -37,7 +37,7 @@ function tapedLength({ taped, ridden }: Gap, wanted: number): number {
   return taped + ((wanted + Math.sign(wanted - ridden) * PAST - ridden) * taped) / ridden;
 }
 
-/** The pole at the far end of the gap, carried along the tape until the gap is `wanted`. */
+/** The pole at the far end of the gap, moved along the tape until the gap is `wanted`. */
 function poleMoveProposals(survey: Survey, gap: Gap, key: string, wanted: number): Proposal[] {
   const piece = survey.pieces.find((each) => each.key === key);
   if (piece === undefined || piece.piece.fixed || gap.taped === 0) return [];
@@ -53,7 +53,10 @@ function poleMoveProposals(survey: Survey, gap: Gap, key: string, wanted: number
   ];
 }
 
-/** Ways to bring a gap to one of the wanted lengths along the line, the nearest first; by building it anew, then by one pole. */
+/**
+ * Ways to bring a gap to one of the wanted lengths along the line, the nearest first: build the obstacle again, else
+ * move one pole.
+ */
 export function gapProposals(survey: Survey, gap: Gap, ridden: readonly number[]): readonly Proposal[] {
   const wanted = ridden.map((value) => tapedLength(gap, value));
   const obstacle = survey.layout.obstacles.find((each) => each.id === gap.obstacle);

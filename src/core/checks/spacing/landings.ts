@@ -6,13 +6,16 @@ import { isInBand } from '../rulebooks/band.ts';
 import { bandOf } from '../rulebooks/rulebooks.ts';
 import { gapNumber, gapProposals } from './gap-band.ts';
 
-/** A book for horses of quite another stride, as a table of canter poles is, tells more about them than our western data. */
+/**
+ * A book for horses of another stride, such as a table of canter poles, knows more about them than the western data
+ * here.
+ */
 function isForOthers(limit: Limit, { least = 0, most = Number.POSITIVE_INFINITY }: Sourced): boolean {
   const band = bandOf(limit);
   return (band.least ?? 0) > most || (band.most ?? Number.POSITIVE_INFINITY) < least;
 }
 
-/** Inside the book's band, yet not what this horse does: only told where the band itself is met. */
+/** Inside the book's band but not this horse's stride: reported only where the band itself is met. */
 export const landings: Check = {
   id: 'landings',
   says: 'The horse’s landings come out even in every gap.',

@@ -3,8 +3,8 @@ import { pieceOfKind } from '../parts.ts';
 import { passagesThrough } from './grouped.ts';
 
 /**
- * An obstacle made by hand: what lies on the ground is what the designer laid, and nothing else says what it is. Placed
- * anew it is one pole along x to begin with; `gathered` makes one of pieces that lie there already. Nothing is held.
+ * An obstacle made by hand: only its pieces say what it is. A new one is a single pole along x; `groupPieces` makes one
+ * of pieces that lie there already. It has no constraints.
  */
 export const free: ObstacleKind = {
   id: 'free',

@@ -1,4 +1,4 @@
-/** Obstacles made by hand: pieces that somebody laid, ridden in an order that somebody chose. */
+/** Obstacles made by hand: pieces in any position, ridden in an order that a person chose. */
 import type { Gait } from '../../horses/horse.ts';
 import { feet } from '../../measure/quantity.ts';
 import type { Piece } from '../../pieces/piece.ts';
@@ -15,7 +15,10 @@ export interface PieceOnGround {
   readonly pose: Pose;
 }
 
-/** Up to these ways from middle to middle a walk is usual, and a jog; further a lope. Between the published bands. */
+/**
+ * Up to these distances from middle to middle a walk, then a jog is usual; beyond, a lope. They lie between the
+ * published bands.
+ */
 const WALKED = feet(2.8);
 const JOGGED = feet(4.8);
 

@@ -29,7 +29,7 @@ export const backT: ObstacleKind = {
   family: 'backing',
   about: 'Back up the stem, turn the quarters to one side and back out through that arm.',
   params: {
-    // With more, no pole is long enough to lie across.
+    // With more, no pole would be long enough to lie across.
     width: { ...LANE_WIDTH, most: feet(6) },
     length: { ...POLE_PARAMS.length, label: 'Pole across' },
     stemLength: { ...POLE_PARAMS.length, label: 'Stem poles', usual: feet(8) },

@@ -29,7 +29,7 @@ export const backU: ObstacleKind = {
   family: 'backing',
   about: 'Down one lane, round the end of the middle pole and up the other, backwards.',
   params: {
-    // The pole across the end closes both lanes: wider ones ask for longer poles than there are.
+    // The pole across the end closes both lanes, so wider lanes would need longer poles than exist.
     width: { ...LANE_WIDTH, most: feet(6) },
     length: { ...POLE_PARAMS.length, label: 'Sides' },
     innerLength: { ...POLE_PARAMS.length, label: 'Middle pole', usual: feet(8) },

@@ -20,7 +20,7 @@ export const backV: ObstacleKind = {
   family: 'backing',
   about: 'A lane with a corner to back through, sharper or wider than a square one.',
   params: {
-    // Wider lanes would ask for poles that nobody has at the sharpest angle.
+    // Wider lanes would need longer poles than exist, at the sharpest angle.
     width: { ...LANE_WIDTH, most: feet(5) },
     angle: {
       kind: 'angle',

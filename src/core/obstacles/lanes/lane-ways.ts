@@ -9,13 +9,13 @@ import type { Passage, Station } from '../passage.ts';
 /** A lane as its middle line, in the obstacle's frame: an end, the corners, the other end. Metres. */
 export interface Lane {
   readonly spots: readonly Point[];
-  /** A pole beside each leg: `beside[i]` for the leg after spot i. The stations on the leg are tied to it. */
+  /** A pole beside each leg: `beside[i]` for the leg after corner i. The stations on the leg are anchored to it. */
   readonly beside: readonly Piece[];
   /** How much further one wall runs than the other at the ends; absent: both end together. */
   readonly overhang?: Metres;
 }
 
-/** A lane of which both walls run beside each other for less is no lane. Estimate: 2 ft. */
+/** Where both walls run beside each other for less than this there is no lane. Estimate: 2 ft. */
 export const LEAST_LANE: Metres = 0.6096;
 
 /** A straight part of a lane, in the direction in which the lane is gone through. */

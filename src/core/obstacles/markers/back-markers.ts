@@ -10,7 +10,10 @@ import { bracketedLength, infeasible, lengthWords, roughLength } from '../refusa
 import { BACKING_LIMITS } from '../traits.ts';
 import { OFF_BASE, weaveRadius } from './serpentine.ts';
 
-/** A backing line about a marker: from where, seen from it, and how far round, counter-clockwise positive. Radians. */
+/**
+ * A backing line around a marker: the angle at which it starts, seen from the marker, and how far round,
+ * counter-clockwise positive. Radians.
+ */
 interface BackingArc {
   readonly about: Piece;
   readonly radius: Metres;
@@ -18,7 +21,7 @@ interface BackingArc {
   readonly by: number;
 }
 
-/** Places on an arc no further apart than this keep the horse from cutting across: 100°. */
+/** Stations on an arc are no further apart than this, so that the horse does not cut the corner: 100°. */
 const MOST_ARC = (100 * Math.PI) / 180;
 /** From the first marker to where the horse stands before and after. Estimate. */
 const BEFORE: Metres = 1.5;
@@ -34,7 +37,10 @@ function backedStations({ about, radius, from, by }: BackingArc): Station[] {
   });
 }
 
-/** In between the lower two, out past the one, round the third, in past the other and out again: arcs that join. */
+/**
+ * In between the lower two, out past one of them, around the third, in past the other and out again: arcs that join
+ * smoothly.
+ */
 function trianglePassage(
   hand: 'left' | 'right',
   [left, right, top]: readonly [Piece, Piece, Piece],

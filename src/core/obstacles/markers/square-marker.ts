@@ -19,7 +19,10 @@ import { bracketedLength, infeasible, lengthWords, roughLength } from '../refusa
 
 /** From the poles to the middle of the horse on the circle: half a stance, a hoof and a hand's breadth. Estimate. */
 const OFF_POLES: Metres = 0.3;
-/** A pole is crossed no nearer to its corner, where it would roll or the next is in the way: 2 ft and a bit. Estimate. */
+/**
+ * A pole is crossed no nearer to its corner than this, where it would roll or the next pole is in the way: a little
+ * over 2 ft. Estimate.
+ */
 const OFF_CORNER: Metres = 0.62;
 /** From the marker's base to the middle of the horse. As at a serpentine. Estimate. */
 const OFF_MARKER: Metres = 0.6;

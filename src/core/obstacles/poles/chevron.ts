@@ -132,7 +132,7 @@ export const chevron: ObstacleKind = {
         gaits,
         stations: order(left.map(({ id }) => poseStation(id, { x: -out, y: 0, angle: heading }))),
       };
-      // A long run comes off its arms: then only the points are left.
+      // A long run leaves its arms behind: then only the points are left.
       return (count - 1) * drift > RIDDEN ? [points] : [...sides, points];
     });
     return {

@@ -16,7 +16,7 @@ import { bracketedLength, infeasible, lengthWords, roughLength } from '../refusa
 import { GAP_ITSELF } from '../traits.ts';
 import { WIDEST_ANGLE } from './fan.ts';
 
-/** Nearer than this, inside to inside at their inner ends, poles are a heap. As the fan's. */
+/** Where the inner ends are nearer than this, inside to inside, the poles cannot be told apart. As at a fan. */
 const LEAST_INNER_GAP: Metres = inches(2);
 
 interface CurveShape {

@@ -17,10 +17,13 @@ import type { Passage } from '../passage.ts';
 import { bracketedLength, infeasible, lengthWords, roughLength } from '../refusal-words.ts';
 import { GAP_ITSELF } from '../traits.ts';
 
-/** Poles that open by less are parallel to any tape: a quarter inch. */
+/** Poles that open by less than this count as parallel: nobody can tape a quarter inch finer. */
 const LEAST_OPENING = INCH / 4;
 
-/** Neighbours at more than this are a wheel: a tape between them runs more along the poles than across. Estimate: 80°. */
+/**
+ * Neighbours at a larger angle are arms of a wheel: a tape between them runs along the poles more than across.
+ * Estimate: 80°.
+ */
 export const WIDEST_ANGLE = (80 * Math.PI) / 180;
 
 export interface FanShape {

@@ -99,7 +99,7 @@ export const spoke: ObstacleKind = {
   family: 'poles',
   about: 'A wheel of poles about a marker, ridden round on a circle.',
   params: {
-    // With more, a horse that comes to the line at the near ends has to cross an arm before the first.
+    // With a larger value, a horse that comes to the line at the near ends has to cross an arm before the first.
     arms: { kind: 'count', label: 'Poles', usual: 4, least: 3, most: 8 },
     ...POLE_PARAMS,
     markerBase: MARKER_BASE,
@@ -116,7 +116,7 @@ export const spoke: ObstacleKind = {
       label: 'Line at',
       says: 'How far along the poles the horse goes, from their near ends.',
       usual: 0.75,
-      // Nearer to the marker than the middle of the poles a horse cannot come in between them.
+      // Nearer to the marker than the middle of the poles a horse cannot get in between them.
       least: 0.5,
       most: 1,
     },

@@ -35,7 +35,7 @@ function cornerStations(
   }: { from: CornerPole; to: CornerPole; angle: Radians; turn: 1 | -1; on: 'forehand' | 'haunches' },
 ): readonly Station[] {
   const foot = STOCK_HORSE.wheelbase.value / 2;
-  // In a wide corner the place of the feet would be at its very tip, and the turn over the end of the other pole.
+  // In a wide corner the fixed foot would be at the very tip, and the turn over the end of the other pole.
   const reachOut = Math.max(foot / Math.tan(angle / 2), foot);
   const place = ({ pole, heading }: CornerPole, far: Metres, facing: Radians, move: 'ride' | 'side-pass'): Station =>
     poseStationOn(pole, { x: at.x + far * Math.cos(heading), y: at.y + far * Math.sin(heading), angle: facing }, move);

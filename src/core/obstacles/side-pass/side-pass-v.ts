@@ -37,7 +37,7 @@ export const sidePassV: ObstacleKind = {
       label: 'Angle',
       says: 'Between the two poles.',
       usual: degrees(120),
-      // In a sharper corner the horse's feet reach over the other pole before it can turn.
+      // In a sharper corner the horse's feet would be over the other pole before it can turn.
       least: degrees(75),
       most: degrees(165),
     },
