@@ -1,9 +1,12 @@
-/** The ladder of DEVELOPERS.md: imports only run down it and in no circle, one file exports a type, and files stay readable. */
+/**
+ * The ladder of DEVELOPERS.md: imports only run down it and in no cycle, one file exports a type, and files stay
+ * readable.
+ */
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { dirname, join, normalize, relative } from 'node:path';
 import { describe, expect, test } from 'vitest';
 
-/** From the bottom up. A room may import itself and the rooms before it. */
+/** From the bottom up. A module may import itself and the modules before it. */
 const LADDER = [
   'core/memo',
   'core/text',

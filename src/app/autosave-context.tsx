@@ -14,7 +14,7 @@ export function useSaveState(): SaveState {
   return useSyncExternalStore(saver.subscribe, saver.state);
 }
 
-/** What stands in the way of keeping the course, and what to do. */
+/** Why the course is not being saved, and what to do. */
 export function SaveNotice() {
   const saver = useCourseSaver();
   const { errorMessage, lockedElsewhere } = useSaveState();

@@ -9,35 +9,35 @@ import type { ErrorMessage } from '../storage/failure.ts';
 import type { EarlierCourse, Library, SavedCourse } from '../storage/library.ts';
 import { acquireLock, type LockResult } from '../storage/tab-lock.ts';
 
-/** What the person should know about the keeping of the course. */
+/** What the person should know about saving. */
 export interface SaveState {
   readonly isSaved: boolean;
   /** What went wrong and what to do. */
   readonly errorMessage: ErrorMessage;
-  /** Set while another tab edits this course: nothing is kept from here. */
+  /** Set while another tab edits this course: this tab saves nothing. */
   readonly lockedElsewhere: ErrorMessage;
 }
 
-/** Keeps the course on the table, each course in a slot of its own. */
+/** Saves the open course; every course has a slot of its own. */
 export interface CourseSaver {
   state(): SaveState;
   subscribe(listener: () => void): () => void;
-  /** Where the course on the table is kept. */
+  /** The slot of the open course. */
   slot(): string;
   courses(): Promise<readonly SavedCourse[]>;
-  /** Puts a new course on the table, in a slot of its own. */
+  /** Opens a new course, in a slot of its own. */
   openNew(course: Course): void;
-  /** Puts a kept course on the table. */
+  /** Opens a saved course. */
   load(slot: string): Promise<CourseReading>;
-  /** Earlier states of the course on the table, the newest first. */
+  /** Earlier states of the open course, the newest first. */
   earlier(): Promise<readonly EarlierCourse[]>;
-  /** Reads one of them; what is on the table stays. */
+  /** Reads one of them; the open course stays. */
   readEarlier(number: number): Promise<CourseReading>;
-  /** Goes on in a slot of its own with what is on the table. */
+  /** Goes on with the open course in a slot of its own. */
   saveAsCopy(): void;
 }
 
-/** The course that was on the table last, and its slot; undefined at the first visit. */
+/** The course that was open last, and its slot; undefined at the first visit. */
 export async function lastSaved(library: Library): Promise<{ slot: string; course: Course } | undefined> {
   const backup = takeBackup();
   if (backup !== undefined) return backup;
@@ -52,7 +52,7 @@ export function freshSlot(): string {
   return `course-${crypto.randomUUID()}`;
 }
 
-/** Where the course that is on the table at first is kept; `isFresh`: it was not there before. */
+/** The slot of the first open course; `isFresh`: it did not exist before. */
 export interface FirstSlot {
   readonly slot: string;
   readonly isFresh: boolean;
@@ -66,7 +66,7 @@ export function createCourseSaver(desk: Desk, library: Library, first: FirstSlot
   }));
   const { getState: saving, setState: change } = store;
   let slot = first.slot;
-  /** Whether somebody has done something to the course, ever. What was only looked at leaves no trace when it goes. */
+  /** Whether the course was ever changed. One that was only looked at is not saved. */
   let isEdited = !first.isFresh;
   let lock: LockResult = { kind: 'unsupported' };
   let slotAutosave = autosaveOf(slot);
@@ -106,11 +106,11 @@ export function createCourseSaver(desk: Desk, library: Library, first: FirstSlot
   }
 
   desk.subscribe(onDeskChange);
-  // What came out of the small store of a page that went is not yet in the library.
+  // A backup from a page that was closed is not in the library yet.
   onDeskChange();
   void lockSlot();
   document.addEventListener('visibilitychange', () => void slotAutosave.flush());
-  // The browser does not wait for its database when a page goes; this small store it writes at once.
+  // A page that closes does not wait for the database; this small storage is written at once.
   window.addEventListener('pagehide', () => {
     if (!slotAutosave.isSaved() && saving().lockedElsewhere === undefined) {
       writeBackup({ slot, course: presentCourse(desk.state().history) });
@@ -137,7 +137,7 @@ export function createCourseSaver(desk: Desk, library: Library, first: FirstSlot
       return reading;
     },
     async earlier() {
-      // What is on the table now is the newest state, so that the one before it can be told.
+      // The present state is saved as the newest, so that the one before stays separate.
       await slotAutosave.flush();
       return library.earlier(slot);
     },

@@ -2,7 +2,7 @@ import { Component, type ReactNode } from 'react';
 
 interface Props {
   readonly children: ReactNode;
-  /** The course as a file, as it was last on the table. */
+  /** The course as a file, as it was last open. */
   saved(): Blob;
   save(blob: Blob, name: string): void;
 }

@@ -1,4 +1,4 @@
-/** app/ is the thin face over the desk: it inks what the desk knows and passes on what people do. Nothing imports it. */
+/** app/ shows what the desk knows and passes on what people do. Nothing imports it. */
 import { createContext, type ReactNode, useCallback, useContext, useSyncExternalStore } from 'react';
 import type { Desk, DeskState } from '../desk/desk.ts';
 
@@ -15,7 +15,7 @@ export function useDesk(): Desk {
   return desk;
 }
 
-/** A part of the desk's state, read again after each change. `pick` must answer with something that the state holds. */
+/** A part of the desk's state, read again after each change. `pick` must return something that the state holds. */
 export function useDeskState<Part>(pick: (state: DeskState) => Part): Part {
   const desk = useDesk();
   const subscribe = useCallback((listener: () => void) => desk.subscribe(listener), [desk]);

@@ -12,7 +12,7 @@ export function Dialog({
   close(): void;
   readonly children: ReactNode;
   readonly wide?: true;
-  /** Something else in it is what a person came for: closing stands back. */
+  /** Something else in it is the main action: the close button is secondary. */
   readonly hasVerb?: true;
 }) {
   const id = useId();

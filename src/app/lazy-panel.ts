@@ -12,7 +12,7 @@ export function lazyComponent<Props extends object = object>(load: Load<Componen
   };
   const Waited = lazy(async () => ({ default: await loaded() }));
   pending.push(loaded);
-  // React shows nothing for a moment in the place of what it waits for; what is there already is shown at once.
+  // While a part loads React shows nothing in its place; one that is loaded is shown at once.
   // biome-ignore lint/correctness/noComponentHookFactories: called once for each part, at the top of a file.
   return function Later(props: Props) {
     const [Shown] = useState(() => part ?? Waited);
@@ -22,7 +22,7 @@ export function lazyComponent<Props extends object = object>(load: Load<Componen
 
 /** Loads what is still to come once the browser has nothing else to do, so that no stage waits for the network. */
 export function prefetchAll(): void {
-  // Not every browser tells when it is at rest.
+  // Not every browser reports when it is at rest.
   const atRest = globalThis.requestIdleCallback ?? ((run: () => void) => setTimeout(run, 1000));
   atRest(() => {
     for (const load of pending.splice(0)) load().catch(() => undefined);

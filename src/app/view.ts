@@ -24,7 +24,7 @@ export interface ViewState {
   readonly pageOptions: PageOptions;
 }
 
-/** How the course is looked at: nothing here belongs to the course. */
+/** How the course is viewed: nothing here belongs to the course. */
 export interface View {
   state(): ViewState;
   subscribe(listener: () => void): () => void;

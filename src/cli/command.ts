@@ -2,7 +2,7 @@ import { Command, type CommanderError } from 'commander';
 import { didYouMean } from './did-you-mean.ts';
 import { BadInput, type Io } from './io.ts';
 
-/** What a person is told instead of the parser's own words. */
+/** The usage error in words of our own, in place of the parser's. */
 function usageError(command: Command, error: CommanderError): string {
   const quoted = /'([^']+)'/.exec(error.message)?.[1] ?? '';
   const flags = command.options.map((option) => option.long ?? option.flags);

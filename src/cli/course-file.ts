@@ -3,7 +3,7 @@ import type { Course } from '../core/course/course.ts';
 import { readCourse } from '../core/files/read.ts';
 import { BadInput, type Io } from './io.ts';
 
-/** Why the world did not give us a file, in plain words. */
+/** The error of the operating system in plain words. */
 export function systemErrorWords(error: unknown, path: string): string {
   const code = error instanceof Error && 'code' in error ? error.code : undefined;
   switch (code) {
@@ -27,7 +27,7 @@ export function systemErrorWords(error: unknown, path: string): string {
   }
 }
 
-/** The course in a file. Throws BadInput with the reason; repairs are told on stderr. */
+/** The course in a file. Throws BadInput with the reason; repairs are printed on stderr. */
 export async function courseFrom(path: string, io: Io): Promise<Course> {
   let bytes: Uint8Array;
   try {

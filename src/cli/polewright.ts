@@ -1,6 +1,6 @@
 import { runCommandLine } from './run.ts';
 
-/** A reader that has seen enough (`| head`) closes the pipe; that is no fault of ours. */
+/** A reader that has seen enough (`| head`) closes the pipe; that is no error. */
 process.stdout.on('error', (error: NodeJS.ErrnoException) => {
   if (error.code === 'EPIPE') process.exit(0);
   throw error;

@@ -116,7 +116,7 @@ export function setCommand(io: Io): Command {
       if (kind === undefined) throw new BadInput(`Which obstacle? There are: ${known.join(', ')}.`);
       throw new BadInput(unknownWord('obstacle', kind, known));
     })
-    // So that an unknown kind is told before its parameters are looked at.
+    // So that an unknown kind is reported before its parameters are read.
     .allowUnknownOption()
     .allowExcessArguments();
   for (const kind of OBSTACLE_KINDS) {

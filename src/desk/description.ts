@@ -6,7 +6,7 @@ import { nameOf, namesOf } from './names.ts';
 import { nearWallSentences } from './placing/wall-distances.ts';
 import { boundsOfPieces, chosenObstacles, chosenPieces, type Keys } from './selection/selection.ts';
 
-/** What a screen reader says of the table: what is chosen and where it lies, or what there is. */
+/** The desk in words for a screen reader: what is chosen and where it lies, or what the arena holds. */
 export function description(state: { readonly survey: Survey; readonly chosen: Keys }): string {
   const { survey, chosen } = state;
   const { arena, unit } = survey.course;

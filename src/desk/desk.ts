@@ -1,6 +1,6 @@
 /**
- * desk/ is the headless editor: what a person's finger, key or typed number does to a course. It knows neither
- * React nor Konva nor the DOM. One place applies every edit; preview and commit are the same result.
+ * desk/ is the headless editor: what a pointer, a key or a typed number does to a course. It knows neither React nor
+ * Konva nor the DOM. One place applies every edit, and a preview is the same result as the commit.
  */
 
 import type { Finding } from '../core/checks/check.ts';
@@ -19,7 +19,7 @@ import type { Guide } from './snapping/guide.ts';
 
 export interface DeskState {
   readonly history: History;
-  /** The course on the table: the history's present, or the preview of a gesture under way. */
+  /** The course: the history's present, or the preview of a gesture. */
   readonly course: Course;
   /** Of `course`. */
   readonly survey: Survey;
@@ -28,38 +28,38 @@ export interface DeskState {
   readonly chosen: readonly string[];
   readonly stage: Stage;
   readonly guides: readonly Guide[];
-  /** What a gesture under way is: "Moving Fan"; null at rest. */
+  /** What the gesture is doing: "Moving Fan"; null at rest. */
   readonly gesture: string | null;
   /** The last thing that happened, for the status line and the screen reader. */
   readonly said: string;
-  /** The tape in the hand, and what it reads; null when it is put away, or has one end only. */
+  /** The tape and what it reads; null when it is put away, or has one end only. */
   readonly tape: TapeState | null;
   readonly tapeReading: TapeReading | null;
-  /** What could be kept of what just happened: a snap, or what the tape reads. */
+  /** A constraint suggested after a snap or by the tape. */
   readonly suggestion: KeepSuggestion | null;
-  /** What was asked for and cannot be until one of what is kept is dropped. */
+  /** A conflict: what was asked for, and the constraints of which one must go first. */
   readonly pendingConflict: PendingConflict | null;
 }
 
 export interface Desk {
   state(): DeskState;
-  /** Calls back after each change; returns how to stop. */
+  /** Calls back after each change; returns how to unsubscribe. */
   subscribe(listener: () => void): () => void;
 
   pointer(input: PointerInput): void;
-  /** Lets go of a gesture under way and leaves everything as it was before; true when there was one. */
+  /** Cancels the gesture and leaves everything as it was before; true when there was one. */
   cancel(): boolean;
-  /** True when the stroke meant something here. */
+  /** True when the key press meant something here. */
   press(stroke: KeyPress): boolean;
 
-  /** Puts another course on the table with a history of its own. */
+  /** Opens another course, with a history of its own. */
   open(course: Course): void;
   undo(): void;
   redo(): void;
   choose(keys: readonly string[]): void;
   switchStage(stage: Stage): void;
 
-  /** Builds an obstacle, puts it on the ground and at the end of the ride, and chooses it. */
+  /** Builds an obstacle, places it, adds it to the end of the ride, and chooses it. */
   place(kind: string, values: Values, at: Point): Refusal;
   erase(): void;
   duplicate(): void;
@@ -73,21 +73,24 @@ export interface Desk {
   setValue(obstacle: string, param: string, text: string): Refusal;
   /** Types where the frame of what is chosen lies. */
   setPose(key: string, field: keyof Pose, text: string): Refusal;
-  /** Types the value of what is kept, by constraint keys: what is not fixed is brought there. */
+  /** Types the value of constraints, by key: pieces that are not fixed are moved to it. */
   setHold(keys: readonly string[], text: string): Refusal;
-  /** Makes measures hold as they are now; lets them only measure; takes them away. */
+  /** Makes constraints driving at their present values; makes them reference dimensions; removes them. */
   hold(keys: readonly string[]): void;
   measureOnly(keys: readonly string[]): void;
   drop(keys: readonly string[]): void;
-  /** Keeps what is offered; without one, what was offered last. */
+  /** Adds a suggested constraint; without an argument, the last one suggested. */
   keep(suggestion?: KeepSuggestion): Refusal;
-  /** Lets the last offer go. */
+  /** Dismisses the last suggestion. */
   dismiss(): void;
-  /** A way out of a standoff, or of a clash that the course has already; without one everything is left as it was. */
-  resolve(offer?: Resolution): void;
+  /**
+   * Applies a resolution of a pending conflict, or of one that the course had already; without one everything is left
+   * as it was.
+   */
+  resolve(resolution?: Resolution): void;
   /** Fixes the pieces that are chosen, or frees them when all are fixed; false when there are none. */
   togglePinned(): boolean;
-  /** Takes the tape into the hand, laid between two things that are chosen, or puts it away. */
+  /** Turns the tape on, laid between two things that are chosen, or off. */
   measure(): void;
 
   /** Makes one obstacle of all that is chosen, where it lies. */

@@ -1,4 +1,4 @@
-/** The desk itself: commands and gestures make plans, and `apply` is the one place that carries them out. */
+/** The desk itself: commands and gestures make plans, and `apply` is the one place that applies them. */
 import type { Course } from '../core/course/course.ts';
 import { type History, newHistory, presentCourse, redo, undo, withStep } from '../core/course/history.ts';
 import { replaceLayout } from '../core/course/layouts.ts';
@@ -27,7 +27,7 @@ import type { Plan } from './plan.ts';
 import { cancelGesture, createPointers, layTape, type Pointers } from './pointers.ts';
 import { existingKeys } from './selection/selection.ts';
 
-/** Carries out a plan: a step in the history, or the reason why there is none. Returns the reason. */
+/** Applies a plan: a step in the history, or the reason why there is none. Returns the reason. */
 function apply(store: DeskStore, plan: Plan): Refusal {
   if ('refusal' in plan) {
     store.change({ said: plan.refusal, gesture: null });
@@ -83,7 +83,7 @@ function documentCommands(store: DeskStore, pointers: Pointers): DocumentCommand
       });
     },
     undo() {
-      // A drag under way is what was done last: undo cancels it and takes back nothing more.
+      // A drag in progress is the last thing that was done: undo cancels it and nothing more.
       if (cancelGesture(store)) return;
       const { history } = store.model();
       const back = undo(history);
@@ -127,7 +127,7 @@ type ObstacleCommands = Pick<
   | 'editLayout'
 >;
 
-/** The commands that lay, change and take away obstacles. */
+/** The commands that add, change and remove obstacles. */
 function obstacleCommands(store: DeskStore): ObstacleCommands {
   const run = (plan: (state: DeskState) => Plan): Refusal => apply(store, plan(atRest(store)));
   const edit: Desk['edit'] = (label, change) =>
@@ -153,7 +153,7 @@ type ConstraintCommands = Pick<
   'setHold' | 'hold' | 'measureOnly' | 'drop' | 'keep' | 'dismiss' | 'resolve' | 'togglePinned' | 'measure'
 >;
 
-/** The commands about what is kept, pinned and measured. */
+/** The commands about constraints, pins and the tape. */
 function constraintCommands(store: DeskStore): ConstraintCommands {
   const run = (plan: (state: DeskState) => Plan): Refusal => apply(store, plan(atRest(store)));
   return {
@@ -185,7 +185,7 @@ function constraintCommands(store: DeskStore): ConstraintCommands {
   };
 }
 
-/** A desk with a course on it. */
+/** A desk on which a course is open. */
 export function createDesk(first: Course): Desk {
   const store = createDeskStore(first);
   const pointers = createPointers(store, (plan) => apply(store, plan));

@@ -1,4 +1,4 @@
-/** What a person does at the desk: a pointer, a key, a stage of the work; and the answer to what was typed. */
+/** The input of the desk: a pointer, a key, a stage of the work; and the answer to what was typed. */
 import type { Point } from '../core/plane/point.ts';
 
 /** What people do with a course, in the order in which they do it. */
@@ -10,7 +10,7 @@ export interface PointerInput {
   /** Pointer id, so that a second finger is told from the first. */
   readonly pointerId: number;
   readonly at: Point;
-  /** How far from a thing still counts as on it, and how near draws a snap: metres at the present zoom. */
+  /** Pick radius and snap distance: metres at the present zoom. */
   readonly pickRadius: number;
   /** Add to what is chosen. */
   readonly isAdding: boolean;
@@ -26,5 +26,5 @@ export interface KeyPress {
   readonly alt: boolean;
 }
 
-/** The answer of a verb that takes typed text: nothing, or why it was refused. */
+/** The answer of a command that takes typed text: nothing, or why it was rejected. */
 export type Refusal = string | undefined;

@@ -23,7 +23,7 @@ export function cancelGesture(store: DeskStore): boolean {
   return true;
 }
 
-/** The tape with both ends down: what it reads is said, and suggested as a measure to keep. */
+/** The tape with both ends down: its reading is announced, and suggested as a constraint. */
 export function layTape(store: DeskStore, tape: TapeState): void {
   const { survey } = store.state();
   const read = tapeReading(survey, tape);
@@ -87,7 +87,7 @@ function pointerUp(store: DeskStore, input: PointerInput, apply: (plan: Plan) =>
     return;
   }
   if (gesture === null) return;
-  // What is committed is what a preview here would have shown.
+  // The result of the commit equals the last preview.
   const last = gesture.moved(input);
   apply(last.commit());
   const snaps = last.guides.flatMap(({ snap }) => (snap === undefined ? [] : [snap]));

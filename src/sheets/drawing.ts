@@ -1,4 +1,4 @@
-/** The drawing of a course on paper: one list of marks from the arena to the labels, none of which cover each other. */
+/** The drawing of a course on paper: one list of marks from the arena to the labels; no label covers another. */
 import type { Mark } from '../core/plane/mark.ts';
 import { pathEnd } from '../core/plane/path.ts';
 import { lerp } from '../core/plane/point.ts';

@@ -4,8 +4,8 @@ import type { Mark } from '../core/plane/mark.ts';
 import { CAP_HEIGHT, textWidth, wrappedLines } from './lettering.ts';
 
 /**
- * A heading, or a paragraph with what hangs before it ("3."). Breaks are kept off the end of a heading. `size`: a letter
- * height of its own, mm.
+ * A heading, or a paragraph with its hanging label ("3."). Headings stay with what follows. `size`: a font size of its
+ * own, mm.
  */
 export type TextItem = { readonly text: string; readonly size?: number } & (
   | { readonly kind: 'heading' }
@@ -39,10 +39,10 @@ interface TextRow {
 
 const LEADING = 1.32;
 const PARAGRAPH_SPACE = 0.42;
-/** Between a hanging number and its text, in ems. */
+/** Between a hanging label and its text, in ems. */
 const AFTER_HANG = 0.55;
 
-/** Room for what hangs before the paragraphs, in ems: the same for all, so that their text stands in line. */
+/** Width of the hanging labels, in ems: the same for all, so that their text lines up. */
 function hangingWidth(items: readonly TextItem[]): number {
   const hangs = items.flatMap((item) => (item.kind === 'paragraph' && item.hang !== undefined ? [item.hang] : []));
   return Math.max(1.2, ...hangs.map((hang) => textWidth(hang, 1, 'bold'))) + AFTER_HANG;

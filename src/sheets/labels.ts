@@ -21,7 +21,7 @@ const NUMBER_SIZE = 3.7;
 const WORD_SIZE = 3.3;
 /** Air round a label, mm. */
 const AIR = 0.5;
-/** A disc farther than this from its obstacle is tied to it by a thin line, mm. */
+/** A disc farther than this from its obstacle gets a leader line, mm. */
 const FAR = 7;
 
 function boundsAround(at: PaperPoint): Bounds {
@@ -84,7 +84,7 @@ function entryOf(survey: Survey, number: number): { readonly x: number; readonly
   return survey.line.elements.find(({ leg, part }) => leg === number - 1 && part === 'obstacle')?.path[0]?.start;
 }
 
-/** The line that ties a disc to its obstacle: to the nearest corner of its pieces. */
+/** The leader line from a disc to its obstacle: to the nearest corner of its pieces. */
 function leaderLine({ rings }: Outlines, at: PaperPoint, radius: number): Mark<'paper'> | undefined {
   const [nearest] = rings.flat().toSorted((a, b) => distance(at, a) - distance(at, b));
   if (nearest === undefined) return undefined;

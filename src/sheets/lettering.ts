@@ -1,6 +1,6 @@
 /**
- * Letters on paper: how wide a text is, where its lines break, and which signs can be printed. Measured from a table
- * of the printing font, so that PDF, SVG and the screen agree to the line. Kerning is left out: it only tightens.
+ * Text on paper: its width, its line breaks, and which signs can be printed. Measured from a table of the printing
+ * font, so that PDF, SVG and the screen break lines alike. Kerning is left out: it only makes text narrower.
  */
 import inter from '../../assets/fonts/inter-widths.json' with { type: 'json' };
 import type { Mark } from '../core/plane/mark.ts';

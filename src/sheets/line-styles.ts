@@ -1,5 +1,5 @@
 /**
- * How each ink looks on paper, in black and white. The gaits are told apart by their strokes alone: dots, long
+ * The style of each ink on paper, in black and white. The gaits are told apart by their strokes alone: dots, long
  * dashes, a solid line, dash-dot, a ladder of bars; nothing depends on a shade of grey that a copier would lose.
  */
 import type { Ink } from '../core/plane/mark.ts';

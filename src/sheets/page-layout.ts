@@ -100,7 +100,7 @@ function columnsOf(area: { x: number; y: number; width: number; height: number }
     x: area.x + index * (width + GUTTER),
     y: area.y,
     width,
-    // A hair more, so that what was measured to fit does fit.
+    // A little more, so that what was measured to fit does fit in spite of rounding.
     height: area.height + 0.001,
   }));
 }

@@ -1,4 +1,4 @@
-/** Inks pages as a vector PDF. The same pages and fonts give the same bytes, on every machine and on every day. */
+/** Writes pages as a vector PDF. The same pages and fonts give the same bytes, on every machine and on every day. */
 import PDFDocument from 'pdfkit';
 import type { Mark } from '../core/plane/mark.ts';
 import { BOX_PADDING, backingRadius, CAP_HEIGHT, printable, wordsBounds } from './lettering.ts';
@@ -16,7 +16,7 @@ type Doc = InstanceType<typeof PDFDocument>;
 /** PDF points in a millimetre. */
 const POINTS = 72 / 25.4;
 
-/** Without these the font would turn `10x12` into `10×12` and `->` into an arrow behind the writer's back. */
+/** Without these the font replaces `10x12` by `10×12` and `->` by an arrow. */
 const PLAIN = { calt: false, liga: false } as const;
 
 function paintLine(doc: Doc, mark: Extract<Mark<'paper'>, { kind: 'line' }>): void {

@@ -1,6 +1,6 @@
 /**
- * sheets/ turns a survey into pages for people, in millimetres on paper, y down from the top-left corner.
- * A sheet is drawn once as marks; pdf, svg and png only ink them.
+ * sheets/ turns a survey into pages for people, in millimetres on paper, y down from the top-left corner. A sheet is
+ * drawn once as marks; pdf, svg and png only paint them.
  */
 import type { Mark } from '../core/plane/mark.ts';
 import type { Survey } from '../core/survey.ts';
@@ -39,7 +39,7 @@ export interface Pages {
   readonly pages: readonly [Page, ...Page[]];
   /** Absent on a sheet of words alone. */
   readonly drawing?: PaperDrawing;
-  /** For the file's own card: ISO date or empty, and who posts it or empty. The clock is never asked. */
+  /** For the file's own metadata: ISO date or empty, and who posts it or empty. The clock is never read. */
   readonly card: { readonly date: string; readonly author: string };
   /** One sentence for each sign that had to be replaced for want of a glyph. */
   readonly substitutions: readonly string[];

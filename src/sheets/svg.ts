@@ -1,4 +1,4 @@
-/** Inks a page as SVG: one picture, in millimetres, the same marks as the PDF. */
+/** Writes a page as SVG: one picture, in millimetres, the same marks as the PDF. */
 import type { Mark } from '../core/plane/mark.ts';
 import { BOX_PADDING, backingRadius, CAP_HEIGHT, printable, textWidth, wordsBounds } from './lettering.ts';
 import { LINE_STYLES, strokeWidth } from './line-styles.ts';
@@ -22,7 +22,7 @@ function wordsElement(given: Extract<Mark<'paper'>, { kind: 'words' }>): string 
   const { stroke } = LINE_STYLES[mark.ink];
   const weight = mark.weight === 'bold' ? ' font-weight="700"' : '';
   const anchor = mark.align === 'start' ? '' : ` text-anchor="${mark.align}"`;
-  // A viewer without the font spreads its own letters over the same width, so that nothing can overlap.
+  // A viewer without the font fits its own letters to the same width, so that nothing can overlap.
   const width = textWidth(mark.text, mark.size, mark.weight);
   const fittedLength = [...mark.text].length > 2 ? ` textLength="${n(width)}" lengthAdjust="spacingAndGlyphs"` : '';
   const letters = `<text x="${n(mark.at.x)}" y="${n(mark.at.y)}" font-size="${n(mark.size)}"${weight}${anchor}${fittedLength} fill="${stroke}">${xmlText(mark.text)}</text>`;

@@ -3,7 +3,7 @@ import type { ErrorMessage } from './failure.ts';
 
 /** A clock that calls back once, later. The browser's is `pageTimer`. */
 export interface Timer {
-  /** Returns how to call it off. */
+  /** Returns a function that cancels it. */
   after(milliseconds: number, call: () => void): () => void;
 }
 
@@ -14,11 +14,11 @@ const pageTimer: Timer = {
   },
 };
 
-/** How much work may be lost when the power goes, milliseconds. */
+/** How much work may be lost when the power fails, milliseconds. */
 const DELAY = 800;
 
 export interface AutosaveOptions {
-  /** Writes the course; answers what went wrong. */
+  /** Writes the course; returns the error, if any. */
   save(course: Course): Promise<ErrorMessage>;
   /** Called after each write with the error, or nothing when all is saved. */
   report?(error: ErrorMessage): void;
@@ -27,11 +27,11 @@ export interface AutosaveOptions {
 }
 
 export interface Autosave {
-  /** Call with the course on the table after every change. */
+  /** Call with the open course after every change. */
   schedule(course: Course): void;
-  /** Writes at once what is not yet written; resolved when the last course is kept or could not be. */
+  /** Writes at once what is not written yet; resolves when the last course is saved or could not be. */
   flush(): Promise<void>;
-  /** Whether everything that was told is kept. */
+  /** Whether everything that was reported is saved. */
   isSaved(): boolean;
   /** No more writes after the one under way. */
   stop(): void;
@@ -58,7 +58,7 @@ export function autosave({ save, report, timer = pageTimer, delay = DELAY }: Aut
   async function write(): Promise<void> {
     cancelTimer?.();
     cancelTimer = undefined;
-    // Whoever asks while a write is under way waits for it, and then for what came since.
+    // A caller during a write waits for it, and then for what came since.
     while (writing !== undefined) await writing;
     if (pending === undefined || isStopped) return;
     const course = pending;

@@ -25,7 +25,7 @@ async function put(db: IDBPDatabase<Shape>, record: SavedRecord): Promise<void> 
     const oldest = version.number - MOST_VERSIONS;
     if (oldest > 0) await versions.delete(IDBKeyRange.bound([record.slot, 0], [record.slot, oldest]));
   };
-  // When the work fails the transaction fails too; both are awaited so that no rejection goes unheard.
+  // When the work fails the transaction fails too; both are awaited so that no rejection is unhandled.
   await Promise.all([work(), change.done]);
 }
 
@@ -38,7 +38,7 @@ export async function databaseStore(): Promise<Store> {
         fresh.createObjectStore('versions');
       },
       blocked: () => reject(new DOMException('another tab holds an older store open', 'InvalidStateError')),
-      // A newer program in another tab waits for this one to let go.
+      // A newer program in another tab waits until this one closes the database.
       blocking: () => void opening.then((held) => held.close()),
     });
     opening.then(resolve, reject);

@@ -1,6 +1,6 @@
 /**
- * storage/ keeps courses in the browser. What the world does to it (no room, private windows, another tab) is caught
- * here and told in a sentence with the next step; nothing in this room throws or leaves a page blank.
+ * storage/ saves courses in the browser. Its failures (no space, private windows, another tab) are caught here and
+ * become a sentence with the next step; nothing in storage/ throws to its caller or leaves a page blank.
  */
 
 /** What went wrong and what to do, or nothing. */

@@ -23,11 +23,11 @@ export interface Library {
   /** `memory`: only as long as the page is open; `note` says why. */
   readonly storedIn: 'browser' | 'memory';
   readonly note: ErrorMessage;
-  /** What went wrong last and what to do; nothing once something has gone right again. */
+  /** The last error and what to do; nothing once an operation has succeeded again. */
   lastError(): ErrorMessage;
   /** The course that was saved last and can be read; where it cannot, an earlier state of it. */
   latest(): Promise<Course | undefined>;
-  /** Keeps a course that can be opened again; one that cannot does not take the place of one that can. */
+  /** Saves a course that can be opened again; one that cannot does not replace one that can. */
   save(course: Course, slot?: string): Promise<ErrorMessage>;
   /** The last saved first. */
   courses(): Promise<readonly SavedCourse[]>;
@@ -38,17 +38,20 @@ export interface Library {
   loadEarlier(slot: string, number: number): Promise<CourseReading>;
 }
 
-/** The slot of the course on the table, for those who keep only one. */
+/** The slot of the open course, for callers that keep only one. */
 export const CURRENT_SLOT = 'table';
 
 export interface LibraryOptions {
   /** Milliseconds since 1970. */
   readonly now?: () => number;
-  /** Asks the browser to spare what is kept when it needs room. Whatever it answers, courses are kept all the same. */
+  /**
+   * Asks the browser not to delete what is saved when it needs space. Whatever it answers, courses are saved all the
+   * same.
+   */
   readonly persist?: () => Promise<unknown>;
 }
 
-/** Asks the browser, where it can be asked: pages that are not secure and old browsers have nobody to ask. */
+/** Asks the browser where it can be asked: insecure pages and old browsers do not offer it. */
 async function browserPersist(): Promise<unknown> {
   return globalThis.navigator?.storage?.persist?.();
 }
@@ -94,14 +97,16 @@ export function libraryOn(
   let lastError: ErrorMessage;
   let hasAskedToPersist = false;
 
-  /** Asked with the first course that is kept, as some browsers ask the person: there is something to lose then. */
+  /**
+   * Asked with the first course that is saved, because some browsers ask the person: then there is something to lose.
+   */
   function askToPersist(): void {
     if (hasAskedToPersist) return;
     hasAskedToPersist = true;
     persist?.().catch(() => undefined);
   }
 
-  /** What the work gives, or the other answer with the failure remembered. */
+  /** The result of the work, or the fallback with the failure recorded. */
   async function attempt<T>(work: () => Promise<T>, otherwise: (why: string) => T): Promise<T> {
     try {
       const result = await work();

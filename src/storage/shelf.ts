@@ -16,7 +16,7 @@ export interface Shelf {
   readonly note: ErrorMessage;
   /** Keeps an obstacle; one that is kept under its id already is replaced. */
   save(item: ShelfItem): Promise<ErrorMessage>;
-  /** By title. What cannot be read is told and stays where it is. */
+  /** By title. An entry that cannot be read is reported and stays where it is. */
   items(): Promise<{
     readonly items: readonly ShelfItem[];
     readonly unreadable: readonly Unreadable[];
@@ -32,7 +32,7 @@ export interface ShelfStore {
   remove(id: string): Promise<unknown>;
 }
 
-/** A database of its own, so that neither it nor the courses' has to wait for the other to be upgraded. */
+/** A database of its own, so that neither waits for the upgrade of the other. */
 const NAME = 'polewright-shelf';
 const OBSTACLES = 'obstacles';
 

@@ -1,4 +1,7 @@
-/** Where the texts of courses lie: the browser's database, or memory where there is none. Methods reject on failure. */
+/**
+ * Where the texts of courses are stored: the browser's database, or memory where there is none. Methods reject on
+ * failure.
+ */
 export interface SavedRecord {
   readonly slot: string;
   readonly title: string;
@@ -24,7 +27,7 @@ export interface Store {
   /** Oldest first. */
   versions(slot: string): Promise<readonly SavedVersion[]>;
   remove(slot: string): Promise<void>;
-  /** Makes room: drops all earlier states, of every slot. */
+  /** Frees space: drops all earlier states, of every slot. */
   dropVersions(): Promise<void>;
 }
 

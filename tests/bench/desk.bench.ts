@@ -35,13 +35,13 @@ function drag(chosen: readonly string[], key: string): number[] {
     times.push(touch('move', from.x + 1.5 * Math.sin(angle), from.y + 1.5 * (1 - Math.cos(angle))));
   }
   touch('up', from.x + 1, from.y + 1);
-  // The first moves warm the machine up: a hand does not feel them.
+  // The first moves are not counted: they warm the machine up.
   return times.slice(20);
 }
 
 const FRAME = { anchor: 1000 / 60, anchorName: 'one frame of a 60 Hz screen' };
 
-/** A pointer move on a course of ten obstacles, from the finger to the findings. */
+/** A pointer move on a course of ten obstacles, from the pointer event to the findings. */
 export async function rows(): Promise<Row[]> {
   const cases = [
     ['drag an obstacle: snap, line, landings, checks', ['fan-1'], 'fan-1/pole-1'],

@@ -11,7 +11,7 @@ const VISITS = 7;
 const KB = 1000;
 
 interface Visit {
-  /** Milliseconds from the start of loading until the arena is inked and its obstacles are there. */
+  /** Milliseconds from the start of loading until the arena is painted and its obstacles are there. */
   readonly usable: number;
   /** Bytes of all that was fetched until then, each file by itself under gzip. */
   readonly bytes: number;

@@ -67,10 +67,10 @@ describe('from a shell', () => {
     const { status, stdout, stderr } = shell('set', 'fan', '--inner-gap', '1 ft', '--json');
     expect([status, stderr]).toEqual([0, '']);
     expect(JSON.parse(stdout).facts.lineRadius).toBeCloseTo(3.0972, 4);
-  }, 20_000);
+  });
 
   test('says the reason on stderr and exits 2', () => {
     const { status, stdout, stderr } = shell('ride', 'no-such.course.json');
     expect([status, stdout, stderr]).toEqual([2, '', 'There is no file no-such.course.json.\n']);
-  }, 20_000);
+  });
 });

@@ -24,7 +24,7 @@ function expectSimple(ring: readonly { x: number; y: number }[], key: string): v
   });
 }
 
-/** What is true of every course that an editor may make, whatever the hand did. */
+/** What is true of every course that an editor may make, whatever the input was. */
 export function expectInvariants(course: Course): void {
   unique(course.layouts.map((layout) => layout.id));
   const layout = currentLayout(course);

@@ -2,7 +2,7 @@ import { point } from '../../src/core/plane/point.ts';
 import type { Desk } from '../../src/desk/desk.ts';
 import type { KeyPress, PointerInput } from '../../src/desk/input.ts';
 
-/** A scripted hand: says where its finger goes, and after each phase `after` looks at the desk. */
+/** A scripted pointer: says where it goes, and after each phase `after` looks at the desk. */
 export interface PointerDriver {
   down(x: number, y: number): PointerDriver;
   move(x: number, y: number): PointerDriver;

@@ -1,4 +1,4 @@
-/** A hand over the arena in a real browser: it finds its way by what the page tells everybody, in metres. */
+/** A pointer over the arena in a real browser: it finds its way by what the page tells everybody, in metres. */
 import { expect, type Locator, type Page } from '@playwright/test';
 
 export interface Place {

@@ -38,7 +38,7 @@ test('a pole dragged inside a fan keeps every measure of the fan', async ({ page
   await opened(page);
   await choose(page, 'Fan');
   await expect(tapes(page).first()).toBeVisible();
-  // What the tapes hold stands in the constraints; what lies on the ground is measured in the rows of gaps.
+  // The values of constraints are in the dimensions; what lies on the ground is measured in the rows of gaps.
   const gaps = page.locator('.gap-rows strong');
   const before = await gaps.allTextContents();
   expect(before.length).toBeGreaterThan(1);

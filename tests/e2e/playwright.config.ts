@@ -17,7 +17,9 @@ export default defineConfig({
   outputDir: '../../out/e2e',
   reporter: [['list'], ['json', { outputFile: '../../out/e2e.json' }]],
   workers: 2,
-  timeout: 60_000,
+  // Far beyond what a slow machine needs: a limit here only ends a run that hangs.
+  timeout: 300_000,
+  expect: { timeout: 60_000 },
   use: {
     baseURL: `http://127.0.0.1:${PORT}/`,
     viewport: { width: 1366, height: 850 },

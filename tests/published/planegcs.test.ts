@@ -217,7 +217,7 @@ test('a clash is a clash for both: two distances for one pair of ends', async ()
   const scene = chain(2);
   const ends = [tie('apart', ['p0', 'p1'], { at: 0, hold: 1 }), tie('apart', ['p0', 'p1'], { at: 0, hold: 2 })];
   const outcome = solve({ bodies: scene.bodies, constraints: ends.map((each, i) => ({ ...each, id: `${i}` })) });
-  expect(outcome).toEqual({ outcome: 'clash', conflicts: [['0', '1']] });
+  expect(outcome).toEqual({ outcome: 'conflict', conflicts: [['0', '1']] });
   const oracle = await planegcs((sketch) => {
     const [a, b] = scene.bodies.map(({ pose }, i) => drawnPole(sketch, pose, { length: LENGTH, fixed: i === 0 }));
     if (a === undefined || b === undefined) return;

@@ -74,7 +74,7 @@ describe('the PDF of a pattern', () => {
       const bare = words.filter((word) => word.text !== '–' && inkIn(picture, word) < 0.03);
       expect(bare.map(({ text }) => text)).toEqual([]);
     });
-  }, 30_000);
+  });
 
   test('prints the words of the instructions, to be searched and read aloud', async () => {
     const [, course] = FIRST;

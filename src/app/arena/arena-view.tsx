@@ -19,7 +19,7 @@ import { ViewButtons } from './overlays/view-buttons.tsx';
 const PIXELS_A_LINE = 16;
 const ZOOM_STEP = 1.25;
 
-/** The arena: one focusable drawing. Everything that is done to it goes through the desk, in metres. */
+/** The arena: one focusable drawing. Every input goes to the desk, in metres. */
 export function ArenaView() {
   const desk = useDesk();
   const view = useView();
@@ -41,10 +41,10 @@ export function ArenaView() {
   }, [view, arena]);
   useWheel(box, view);
 
-  const pointer = (tell: (finger: PointerSample) => void) => (event: PointerEvent<HTMLDivElement>) =>
-    tell(pointerSample(event));
+  const pointer = (send: (sample: PointerSample) => void) => (event: PointerEvent<HTMLDivElement>) =>
+    send(pointerSample(event));
   const down = (event: PointerEvent<HTMLDivElement>) => {
-    // Jumping to the focus would scroll a phone's page away under the finger.
+    // Scrolling to the focus would move a phone's page away under the sample.
     event.currentTarget.focus({ preventScroll: true });
     event.currentTarget.setPointerCapture(event.pointerId);
     if (event.button === 1) event.preventDefault();
@@ -52,12 +52,12 @@ export function ArenaView() {
     controller.down(pointerSample(event));
   };
   const move = (event: PointerEvent<HTMLDivElement>) => {
-    const finger = pointerSample(event);
-    controller.move(finger);
+    const sample = pointerSample(event);
+    controller.move(sample);
     if (event.buttons !== 0 || event.pointerType === 'touch') return;
     const state = desk.state();
     const findings = visibleFindings(state);
-    view.point(pointedAt(finger.at, { survey: state.survey, findings, camera: view.state().camera }));
+    view.point(pointedAt(sample.at, { survey: state.survey, findings, camera: view.state().camera }));
   };
   return (
     <div className="arena">
@@ -137,7 +137,7 @@ function pressKey(
   event.stopPropagation();
 }
 
-/** React listens to the wheel passively; a picture that zooms must keep the page from scrolling. */
+/** React adds wheel listeners as passive; zooming has to stop the page from scrolling. */
 function useWheel(box: { readonly current: HTMLDivElement | null }, view: View): void {
   useEffect(() => {
     const element = box.current;

@@ -1,7 +1,7 @@
 import type { Arena } from '../../core/course/course.ts';
 import type { Point } from '../../core/plane/point.ts';
 
-/** How ground becomes screen: +y up the screen, or turned a quarter so that +x runs up it (tall screens). */
+/** The transform from ground to screen: +y up the screen, or turned a quarter so that +x runs up it (tall screens). */
 export interface Camera {
   /** Pixels a metre. */
   readonly scale: number;
@@ -57,8 +57,8 @@ export function fitCamera(arena: Arena, size: ScreenSize): Camera {
   const middle = centreCamera({ scale, x: 0, y: 0, turned }, { x: arena.length / 2, y: arena.width / 2 }, size);
   // In the middle of the screen where there is room, otherwise in the middle of what the edges leave.
   const tall = (turned ? arena.length : arena.width) * scale;
-  const spare = (size.height - tall) / 2;
-  return panCamera(middle, 0, spare < top ? top - spare : Math.min(0, spare - bottom));
+  const free = (size.height - tall) / 2;
+  return panCamera(middle, 0, free < top ? top - free : Math.min(0, free - bottom));
 }
 
 /** Zoomed so that what is under `about` stays under it. */

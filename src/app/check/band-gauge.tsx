@@ -22,8 +22,8 @@ export function BandGauge({
   if (measured === undefined || allowed === undefined) return null;
   const quantity = quantityOf(finding, behind);
   const print = (value: number) => valueWords(quantity, value, unit);
-  const told = behind === undefined ? print(measured) : measuredWords(behind.limit, measured, unit);
-  const gauge = gaugeLayout(measured, allowed, { print, told });
+  const text = behind === undefined ? print(measured) : measuredWords(behind.limit, measured, unit);
+  const gauge = gaugeLayout(measured, allowed, { print, text });
   if (gauge === undefined) return null;
   const { bands, needle } = gauge;
   const below = TRACK + THICK + ROW;

@@ -13,7 +13,7 @@ import { sweepFor } from './sweep-words.ts';
 import { WaiveForm } from './waive-form.tsx';
 import { WeightSign } from './weight-sign.tsx';
 
-/** One finding: how heavy, what, why it matters, who says so, and what can be done about it. */
+/** One finding: its weight, what it says, why it matters, its source, and its fixes. */
 export function FindingCard({ finding, done }: { readonly finding: Finding; done(): void }) {
   const view = useView();
   const id = useId();

@@ -8,7 +8,7 @@ import { openFindings } from './visible-findings.ts';
 /** Long enough for the browser to say that work is under way. */
 const SOON_MS = 30;
 
-/** Mends everything that can be mended without asking, in one step, and says what it did. */
+/** Applies every fix that is safe, in one step, and lists what it did. */
 export function FixAll({ done }: { done(): void }) {
   const desk = useDesk();
   const course = useDeskState((state) => state.course);
@@ -25,7 +25,7 @@ export function FixAll({ done }: { done(): void }) {
       done();
     }, SOON_MS);
   };
-  // What was done is told for as long as the course is what it made of it.
+  // The list is shown for as long as the course is what the fixes made of it.
   const report = fixed?.course === course ? fixed : undefined;
   if (open.length === 0 && report === undefined) return null;
   return (

@@ -62,7 +62,7 @@ function clampedLabel(text: string, at: number): number {
 export function gaugeLayout(
   measured: number,
   band: Band,
-  { print, told }: { readonly print: (value: number) => string; readonly told: string },
+  { print, text }: { readonly print: (value: number) => string; readonly text: string },
 ): GaugeLayout | undefined {
   if (band.least === undefined && (band.most === undefined || band.most <= 0)) return undefined;
   const ends = endsNear(band, measured);
@@ -94,8 +94,8 @@ export function gaugeLayout(
   return {
     bands,
     needle: place(measured),
-    measured: told,
-    measuredAt: clampedLabel(told, place(measured)),
-    about: `Measured ${told}; allowed ${bands.map(({ label }) => label).join(', or ')}${band.multiples ? ', or another whole multiple' : ''}.`,
+    measured: text,
+    measuredAt: clampedLabel(text, place(measured)),
+    about: `Measured ${text}; allowed ${bands.map(({ label }) => label).join(', or ')}${band.multiples ? ', or another whole multiple' : ''}.`,
   };
 }

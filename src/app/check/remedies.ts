@@ -1,7 +1,7 @@
 import { useEffect, useReducer } from 'react';
 import type { Finding, Remedy } from '../../core/checks/check.ts';
 
-/** Between two trials the browser draws and hears what people do. */
+/** Between two trials the browser can draw and handle input. */
 const BREATH_MS = 8;
 
 const tried = new WeakMap<Finding, readonly Remedy[]>();
@@ -23,7 +23,10 @@ function due(): void {
   setTimeout(next, BREATH_MS);
 }
 
-/** The fixes of a finding, tried one finding after another so that nothing waits for them; undefined until it is its turn. */
+/**
+ * The fixes of a finding, tried one finding after another so that nothing waits for them; undefined until its turn has
+ * come.
+ */
 export function useRemedies(finding: Finding): readonly Remedy[] | undefined {
   const [, again] = useReducer((turn: number) => turn + 1, 0);
   useEffect(() => {

@@ -30,7 +30,7 @@ function sweptObstacle({ check, keys }: Finding): string | undefined {
   return ABOUT_ROOM.has(check) ? keys[0]?.split('/')[0] : undefined;
 }
 
-/** The line in the card: how a horse of the size that is assumed goes round there. */
+/** The sentence in the card: how much room the assumed horse has there. */
 export function sweepFor(finding: Finding, survey: Survey): string | undefined {
   const obstacle = sweptObstacle(finding);
   const sweep = obstacle === undefined ? undefined : narrowestSweep(obstacle, survey);

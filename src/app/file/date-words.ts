@@ -1,4 +1,4 @@
-/** A moment as the person's own calendar and clock have it; `saved` in milliseconds since 1970. */
+/** A time in the person's own calendar; `saved` in milliseconds since 1970. */
 export function savedAtWords(saved: number): string {
   return new Date(saved).toLocaleString(undefined, { dateStyle: 'medium', timeStyle: 'short' });
 }

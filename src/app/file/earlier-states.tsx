@@ -5,7 +5,7 @@ import { useDesk } from '../desk-context.tsx';
 import { Dialog } from '../dialog.tsx';
 import { savedAtWords } from './date-words.ts';
 
-/** The earlier states of the course on the table. Going back to one is a step like any other: undo leads here again. */
+/** The earlier states of the open course. Going back to one is a step in the history: undo returns to here. */
 export function EarlierStates({ close }: { close(): void }) {
   const desk = useDesk();
   const keeper = useCourseSaver();

@@ -13,7 +13,7 @@ export interface Starter {
   read(): Promise<CourseReading>;
 }
 
-/** The starter that a first visitor finds on the table. */
+/** The starter that a first visit opens. */
 const FIRST = 'larkhollow-novice';
 
 /** All starters, by file name. */

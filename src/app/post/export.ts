@@ -3,7 +3,10 @@ import { sheetFileName } from '../../core/text/file-name.ts';
 import type { PageOptions } from '../../sheets/sheet.ts';
 import { saveDownload } from '../file/download.ts';
 
-/** Writes a sheet as a PDF and hands it to the person; says what was written. The writer is loaded when it is needed. */
+/**
+ * Writes a sheet as a PDF and offers it as a download; returns a sentence about what was written. The writer is loaded
+ * on demand.
+ */
 export async function exportSheet(id: string, survey: Survey, ask: PageOptions): Promise<string> {
   const [{ sheetById }, { pdf }, regular, bold] = await Promise.all([
     import('../../sheets/sheets.ts'),

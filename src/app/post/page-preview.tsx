@@ -30,9 +30,9 @@ export function PagePreview() {
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: a box that scrolls must be reachable by keys.
     <section className="preview" tabIndex={0} aria-label={`Preview of the ${sheet.title.toLowerCase()}`}>
-      {drawn.substitutions.map((mend) => (
-        <p key={mend} className="caution">
-          {mend}
+      {drawn.substitutions.map((substitution) => (
+        <p key={substitution} className="caution">
+          {substitution}
         </p>
       ))}
       {drawn.pages.map((page, index) => (

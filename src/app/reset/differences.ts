@@ -8,7 +8,7 @@ import { normalizeAngle } from '../../core/plane/pose.ts';
 const SAME: Metres = 0.01;
 const SAME_ANGLE: Radians = Math.PI / 360;
 
-/** What becomes of an obstacle between two layouts. */
+/** What changed about an obstacle between two layouts. */
 export type LayoutDifference =
   | { readonly kind: 'gone' | 'new' | 'rebuilt'; readonly obstacle: Obstacle; readonly pieces: number }
   | { readonly kind: 'moved'; readonly obstacle: Obstacle; readonly by: Metres; readonly turn: Radians };

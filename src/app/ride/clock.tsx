@@ -48,7 +48,7 @@ function Fact({ name, value, isMain }: { readonly name: string; readonly value: 
   );
 }
 
-/** No more than these are named: nobody shortens four obstacles at once. */
+/** At most this many are named: nobody shortens four obstacles at once. */
 const MOST_NAMED = 3;
 
 /** Which obstacle to shorten first, and by how much a go. */
@@ -105,7 +105,7 @@ function Costs({ clock }: { readonly clock: ClassClock }) {
       <h3>{entries > 0 ? `What each costs the class of ${entries}` : 'What each costs a go'}</h3>
       <ol className="costs">
         {legs.map(({ leg, obstacle, way, own }) => {
-          const told = entries > 0 ? minutes(times * (way + own)) : printDuration(way + own);
+          const text = entries > 0 ? minutes(times * (way + own)) : printDuration(way + own);
           return (
             <li key={leg}>
               <button
@@ -113,12 +113,12 @@ function Costs({ clock }: { readonly clock: ClassClock }) {
                 onClick={() => desk.choose([obstacle])}
                 onPointerEnter={() => view.point({ kind: 'leg', leg })}
                 onPointerLeave={() => view.point(null)}
-                aria-label={`${leg + 1} ${titleOf(leg)}: ${told}; in one go ${printDuration(way)} to it, ${printDuration(own)} at it`}
+                aria-label={`${leg + 1} ${titleOf(leg)}: ${text}; in one go ${printDuration(way)} to it, ${printDuration(own)} at it`}
               >
                 <span className="cost-title">
                   {leg + 1} {titleOf(leg)}
                 </span>
-                <span className="cost-value">{told}</span>
+                <span className="cost-value">{text}</span>
                 <span className="cost-bar">
                   <span className="cost-way" style={{ width: share(way) }} />
                   <span className="cost-own" style={{ width: share(own) }} />

@@ -85,15 +85,15 @@ export function OrderPanel() {
 function NotRidden() {
   const desk = useDesk();
   const { layout } = useDeskState((state) => state.survey);
-  const spare = layout.obstacles.filter(
+  const unridden = layout.obstacles.filter(
     (each) => each.passages.length > 0 && layout.ride.legs.every((leg) => leg.obstacle !== each.id),
   );
-  if (spare.length === 0) return null;
+  if (unridden.length === 0) return null;
   return (
     <>
       <h3>Not in the go</h3>
       <ul className="rows">
-        {spare.map((obstacle) => {
+        {unridden.map((obstacle) => {
           const title = obstacleTitle(obstacle, layout);
           return (
             <li key={obstacle.id}>

@@ -6,7 +6,7 @@ import { RATES } from './player.ts';
 import { usePlayer, usePlayerState } from './player-context.tsx';
 import { momentAt, timelineOf } from './timeline.ts';
 
-/** Finer than a hand puts the slider, seconds. */
+/** Step of the slider, seconds. */
 const SLIDER_STEP = 0.1;
 
 /** Plays the go: the horse in the arena and the cursor on the strip follow. */
@@ -86,19 +86,19 @@ function clockFace(time: Seconds): string {
   return `${Math.floor(whole / 60)}:${String(whole % 60).padStart(2, '0')}`;
 }
 
-/** Follows the player by hand: nothing is rendered anew while it plays. */
+/** Moved by hand, outside React: nothing is rendered while it plays. */
 function TimeSlider({ whole }: { readonly whole: Seconds }) {
   const player = usePlayer();
   const desk = useDesk();
   const slider = useRef<HTMLInputElement>(null);
   const face = useRef<HTMLSpanElement>(null);
   useEffect(() => {
-    let told = '';
+    let announced = '';
     const seen = (time: Seconds) => {
       if (slider.current !== null) slider.current.value = String(time);
       const now = clockFace(time);
-      if (now === told) return;
-      told = now;
+      if (now === announced) return;
+      announced = now;
       if (face.current !== null) face.current.textContent = now;
       const moment = momentAt(desk.state().survey, time);
       const words = moment === undefined ? '' : `: ${moment.going}, ${moment.where}`;
@@ -133,7 +133,7 @@ function Now() {
   const isPlaying = usePlayerState((state) => state.isPlaying);
   const steps = usePlayerState((state) => state.steps);
   const [shown, setShown] = useState('');
-  const [told, setTold] = useState('');
+  const [announced, setAnnounced] = useState('');
   const where = useRef('');
   useEffect(() => {
     const seen = (time: Seconds) => {
@@ -141,7 +141,7 @@ function Now() {
       setShown(moment === undefined ? '' : `${moment.going}, ${moment.where}`);
       if (moment === undefined || moment.where === where.current) return;
       where.current = moment.where;
-      if (player.state().isPlaying) setTold(`${moment.going}, ${moment.where}`);
+      if (player.state().isPlaying) setAnnounced(`${moment.going}, ${moment.where}`);
     };
     seen(player.time());
     return player.watch(seen);
@@ -152,7 +152,7 @@ function Now() {
     const moment = momentAt(survey, time);
     const { cuePoints: stops } = timelineOf(survey.line);
     const place = stops.findIndex((stop) => Math.abs(stop - time) < 1e-6) + 1;
-    if (moment !== undefined) setTold(`Stop ${place} of ${stops.length}: ${moment.going}, ${moment.where}`);
+    if (moment !== undefined) setAnnounced(`Stop ${place} of ${stops.length}: ${moment.going}, ${moment.where}`);
   }, [player, survey, steps, isPlaying]);
   return (
     <>
@@ -160,7 +160,7 @@ function Now() {
         {shown}
       </p>
       <p className="visually-hidden" aria-live="polite" data-ride-told>
-        {told}
+        {announced}
       </p>
     </>
   );

@@ -11,17 +11,17 @@ export interface Timeline {
   readonly cuePoints: readonly Seconds[];
 }
 
-/** What changes seldom. The time itself is told to watchers, frame by frame. */
+/** What changes seldom. The time itself goes to watchers, frame by frame. */
 export interface PlayerState {
   readonly isPlaying: boolean;
   readonly rate: Rate;
   /** Whether the hoof prints are shown. */
   readonly hasPrints: boolean;
-  /** Rises with each step that a person takes: what the horse does there is worth telling. */
+  /** Rises with each step that a person takes: what the horse does there is announced. */
   readonly steps: number;
 }
 
-/** Plays the go. It knows no picture: watchers draw. */
+/** Plays the go. It draws nothing: watchers do. */
 export interface Player {
   state(): PlayerState;
   subscribe(listener: () => void): () => void;
@@ -47,7 +47,7 @@ export interface FrameSource {
 
 /** Two moments nearer than this are one. */
 const MOMENT: Seconds = 1e-6;
-/** A frame that took longer than this was no frame: the page was away. Milliseconds. */
+/** A longer frame was a pause of the page, milliseconds. */
 const LONGEST = 250;
 
 /** The last stop that has come by then. */
@@ -59,7 +59,7 @@ export function createPlayer(frames: FrameSource): Player {
   const store = createStore<PlayerState>()(() => ({ isPlaying: false, rate: 1, hasPrints: false, steps: 0 }));
   const { getState: state, setState: change } = store;
   let timeline: Timeline = { duration: 0, cuePoints: [] };
-  /** How far the playing has come; what is shown may wait at a stop. */
+  /** How far the playing has come; what is shown may still be at a stop. */
   let time: Seconds = 0;
   let shown: Seconds = 0;
   let last: number | null = null;

@@ -9,19 +9,19 @@ import { ConflictResolutions } from '../arena/overlays/conflict-dialog.tsx';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import { TypedField } from './typed-field.tsx';
 
-/** How firmly things hold is worked out once the hand has rested so long. */
+/** The constraint status is worked out this long after the last change, milliseconds. */
 const REST_MS = 120;
 
 interface ConstraintReport {
   readonly course: Course;
-  readonly clashes: readonly Conflict[];
+  readonly conflicts: readonly Conflict[];
   /** Constraints that follow from the others. */
-  readonly spare: ReadonlySet<string>;
+  readonly redundant: ReadonlySet<string>;
   /** What each asked obstacle can still do. */
   readonly says: readonly string[];
 }
 
-/** How firmly the obstacles hold, some time after the last change; null until it is known. */
+/** The constraint status, some time after the last change; null until it is known. */
 function useConstraintReport(ids: readonly string[]): ConstraintReport | null {
   const course = useDeskState((state) => state.course);
   const isBusy = useDeskState((state) => state.gesture !== null);
@@ -30,17 +30,17 @@ function useConstraintReport(ids: readonly string[]): ConstraintReport | null {
   useEffect(() => {
     if (isBusy) return;
     const rest = setTimeout(() => {
-      const { conflicts: clashes, redundant: spare } = constraintStatusOf(course);
+      const { conflicts, redundant } = constraintStatusOf(course);
       const says =
-        clashes.length > 0 || asked === '' ? [] : asked.split(' ').map((id) => freedomDescription(course, id));
-      setKnown({ course, clashes, spare: new Set(spare.map(({ key }) => key)), says });
+        conflicts.length > 0 || asked === '' ? [] : asked.split(' ').map((id) => freedomDescription(course, id));
+      setKnown({ course, conflicts, redundant: new Set(redundant.map(({ key }) => key)), says });
     }, REST_MS);
     return () => clearTimeout(rest);
   }, [course, isBusy, asked]);
   return known;
 }
 
-/** What is kept of what is chosen, what more could be, and what it can still do. */
+/** The constraints of the selection, further suggestions, and what can still move. */
 export function KeptList() {
   const survey = useDeskState((state) => state.survey);
   const chosen = useDeskState((state) => state.chosen);
@@ -50,13 +50,17 @@ export function KeptList() {
   const numbered = kept.filter((each) => each.text !== '');
   const plain = kept.filter((each) => each.text === '');
   const row = (each: KeptConstraint) => (
-    <KeptRow key={each.keys.join(' ')} kept={each} isSpare={each.keys.some((key) => firm?.spare.has(key) === true)} />
+    <KeptRow
+      key={each.keys.join(' ')}
+      kept={each}
+      isRedundant={each.keys.some((key) => firm?.redundant.has(key) === true)}
+    />
   );
   return (
     <section className="inspector" aria-label="What it keeps">
-      {firm?.clashes.map((clash) => (
-        <div key={clash.says} className="conflict" role="alert">
-          <ConflictResolutions clash={clash} />
+      {firm?.conflicts.map((conflict) => (
+        <div key={conflict.says} className="conflict" role="alert">
+          <ConflictResolutions conflict={conflict} />
         </div>
       ))}
       <h3>What it keeps</h3>
@@ -74,13 +78,13 @@ export function KeptList() {
   );
 }
 
-function KeptRow({ kept, isSpare }: { readonly kept: KeptConstraint; readonly isSpare: boolean }) {
+function KeptRow({ kept, isRedundant }: { readonly kept: KeptConstraint; readonly isRedundant: boolean }) {
   const desk = useDesk();
   const { keys, text, holds, says, name } = kept;
   return (
     <li>
       <p>{says}</p>
-      {isSpare && <p className="redundant">Already follows from the others.</p>}
+      {isRedundant && <p className="redundant">Already follows from the others.</p>}
       <div className="kept-tools">
         {text !== '' && (
           <TypedField isLabelHidden label={name} value={text} send={(typed) => desk.setHold(keys, typed)} />
@@ -103,23 +107,23 @@ function KeptRow({ kept, isSpare }: { readonly kept: KeptConstraint; readonly is
   );
 }
 
-/** What more could be kept, each as it is now: adding one moves nothing. */
+/** Further constraints, each at its present value. */
 function KeepSuggestions() {
   const desk = useDesk();
   const survey = useDeskState((state) => state.survey);
   const chosen = useDeskState((state) => state.chosen);
   const isBusy = useDeskState((state) => state.gesture !== null);
-  const offers = isBusy ? [] : keepSuggestions({ survey, chosen });
+  const suggestions = isBusy ? [] : keepSuggestions({ survey, chosen });
   const more = isBusy ? [] : moreSuggestions({ survey, chosen });
-  if (offers.length === 0 && more.length === 0) return null;
+  if (suggestions.length === 0 && more.length === 0) return null;
   return (
     <>
       <h3>Keep more, as it is now</h3>
       <ul className="keep-suggestions">
-        {offers.map((offer) => (
-          <li key={offer.says}>
-            <button type="button" className="button" onClick={() => desk.keep(offer)}>
-              {offer.says}
+        {suggestions.map((suggestion) => (
+          <li key={suggestion.says}>
+            <button type="button" className="button" onClick={() => desk.keep(suggestion)}>
+              {suggestion.says}
             </button>
           </li>
         ))}
@@ -128,10 +132,10 @@ function KeepSuggestions() {
         <details className="kept-more">
           <summary>Other things to keep ({more.length})</summary>
           <ul className="keep-suggestions">
-            {more.map((offer) => (
-              <li key={offer.says}>
-                <button type="button" className="button" onClick={() => desk.keep(offer)}>
-                  {offer.says}
+            {more.map((suggestion) => (
+              <li key={suggestion.says}>
+                <button type="button" className="button" onClick={() => desk.keep(suggestion)}>
+                  {suggestion.says}
                 </button>
               </li>
             ))}

@@ -4,7 +4,7 @@ import type { ShelfItem } from '../../core/course/shelf-item.ts';
 import type { Obstacle } from '../../core/obstacles/obstacle.ts';
 import type { Shelf } from '../../storage/shelf.ts';
 
-/** What is on the designer's own shelf, as far as it is known, and what stood in the way last. */
+/** The designer's own shelf, as far as it is loaded, and the last error. */
 interface OwnShelf {
   readonly items: readonly ShelfItem[];
   readonly errorMessage: string | undefined;

@@ -11,17 +11,17 @@ export function OwnTools() {
   const chosen = useDeskState((state) => state.chosen);
   const id = useId();
   const [title, setTitle] = useState('');
-  const [told, setTold] = useState('');
+  const [announced, setAnnounced] = useState('');
   const pieces = chosenPieces(survey, chosen);
   if (pieces.length === 0) return null;
   const put = async () => {
     const name = title.trim();
     const obstacle = shelfObstacle({ survey, chosen });
     if (obstacle === null) return;
-    if (name === '') return setTold('Give it a name first.');
+    if (name === '') return setAnnounced('Give it a name first.');
     await putOnShelf(name, obstacle, Date.now());
     setTitle('');
-    setTold(`${name} is on your shelf, last in the list of what to add.`);
+    setAnnounced(`${name} is on your shelf, last in the list of what to add.`);
   };
   return (
     <section className="inspector" aria-label="Your own">
@@ -54,7 +54,7 @@ export function OwnTools() {
         </button>
       </form>
       <p className="small" role="status">
-        {told}
+        {announced}
       </p>
     </section>
   );

@@ -42,7 +42,7 @@ export function TypedField({
   };
   const key = (event: KeyboardEvent<HTMLInputElement>) => {
     if (event.key === 'Enter') {
-      // A dialog that opens on it must not take the same stroke as a press of its first button.
+      // A dialog that opens on Enter must not take the same key press for its first button.
       event.preventDefault();
       commit();
     }

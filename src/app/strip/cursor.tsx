@@ -4,7 +4,7 @@ import { useDeskState } from '../desk-context.tsx';
 import { usePlayer } from '../ride/player-context.tsx';
 import { STRIP_EDGE } from './strip-edge.ts';
 
-/** Where the horse is on the strip; moved by hand, so that nothing is rendered while it goes. */
+/** Where the horse is on the strip; moved outside React, so that nothing is rendered while it plays. */
 export function Cursor({ scale }: { readonly scale: number }) {
   const player = usePlayer();
   const line = useDeskState((state) => state.survey.line);

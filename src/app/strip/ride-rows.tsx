@@ -7,7 +7,7 @@ import { bendSpans, changeWords, clockTicks, leadSpans } from './rows.ts';
 import { STRIP_EDGE } from './strip-edge.ts';
 import type { StripGap } from './track.ts';
 
-/** Heights of the lanes, pixels from the top of their own picture. */
+/** Heights of the rows, pixels from the top of their own picture. */
 const STRIDE = 9;
 const CHANGES = 28;
 const LEADS = 45;
@@ -16,7 +16,7 @@ const BEND_HALF = 13;
 const CLOCK = 104;
 export const RIDE_ROWS_HEIGHT = 112;
 
-/** Beside the lanes: what each shows. */
+/** Beside the rows: what each shows. */
 export const RIDE_ROW_NAMES = [
   { name: 'Stride', y: STRIDE },
   { name: 'Changes', y: CHANGES },
@@ -37,7 +37,7 @@ interface Along {
   x(at: number): number;
 }
 
-/** The lanes of the Ride stage under the ribbon: needed stride, changes of gait, leads, bend, clock. */
+/** The rows of the Ride stage under the track: needed stride, changes of gait, leads, bend, clock. */
 export const RideRows = memo(function RideLanes({
   survey,
   gaps,

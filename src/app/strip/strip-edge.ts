@@ -1,2 +1,2 @@
-/** Room before the start and after the end of the ribbon, pixels. */
+/** Space before the start and after the end of the track, pixels. */
 export const STRIP_EDGE = 28;

@@ -18,7 +18,7 @@ const ZOOM_STEP = 1.5;
 /** Pixels a metre of the line. */
 const MOST_SCALE = 90;
 
-/** The ride strip: the line of travel, unrolled and to scale. */
+/** The strip: the line of travel as a straight track, to scale. */
 export function RideStrip() {
   const isRide = useDeskState((state) => state.stage === 'ride');
   return (
@@ -175,9 +175,9 @@ function StripChart({
   );
 }
 
-/** The ribbon is so high, pixels, as in styles/strip.css; the lanes of the Ride stage lie below it. */
+/** Height of the track, pixels, as in styles/strip.css; the rows of the Ride stage lie below it. */
 const CHART_HEIGHT = 96;
-/** Heights of the rows of the ribbon itself that have names. */
+/** Heights of the named rows of the track itself. */
 const ROWS = [
   { name: 'Gait', y: 43 },
   { name: 'Gap', y: 64 },

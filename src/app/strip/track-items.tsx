@@ -5,7 +5,7 @@ import { STRIP_EDGE } from './strip-edge.ts';
 import { gapSentence, type StripGap, type StripLeg } from './track.ts';
 import { numberPlaces } from './track-labels.ts';
 
-/** A leg's number takes so much of the ribbon, pixels; its title about so much a letter. */
+/** Width of a leg's number on the track, and of a letter of its title. Pixels. */
 const NUMBER = 26;
 const LETTER = 8.2;
 

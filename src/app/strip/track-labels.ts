@@ -4,7 +4,7 @@ import type { LineElement } from '../../core/ride/line.ts';
 import { TRAVEL_STYLES, type TravelKind, travelKind } from '../arena/painters/travel-styles.ts';
 import type { StripGap } from './track.ts';
 
-/** Words under the ribbon: of one gap, of all gaps of a leg in one, of a gait, or of an end. Pixels from the left. */
+/** Words under the track: of one gap, of all gaps of a leg in one, of a gait, or of an end. Pixels from the left. */
 export interface StripLabel {
   readonly key: string;
   readonly text: string;
@@ -46,27 +46,27 @@ interface StripLabelRequest {
 
 const halfOf = (text: string): number => (text.length * LETTER) / 2;
 
-/** Remembers which parts of the two rows are taken. */
+/** Which parts of the two rows are taken. */
 function rowPacker() {
   const taken: [number, number][][] = [[], []];
   const span = ({ label, row }: StripLabelRequest): [number, number, number] => {
     const half = halfOf(label.text) + APART / 2;
     return [label.x - half, label.x + half, row];
   };
-  const isFree = (wish: StripLabelRequest): boolean => {
-    const [from, to, row] = span(wish);
+  const isFree = (request: StripLabelRequest): boolean => {
+    const [from, to, row] = span(request);
     return (taken[row] ?? []).every(([left, right]) => to <= left || from >= right);
   };
   return {
-    /** Takes all of the wishes, or none: answers whether there was room for all. */
-    take(wishes: readonly StripLabelRequest[]): boolean {
+    /** Places all of the labels, or none: true when there was room for all. */
+    take(requests: readonly StripLabelRequest[]): boolean {
       const before = taken.map((row) => [...row]);
-      for (const wish of wishes) {
-        if (!isFree(wish)) {
+      for (const request of requests) {
+        if (!isFree(request)) {
           taken.splice(0, 2, ...before);
           return false;
         }
-        const [from, to, row] = span(wish);
+        const [from, to, row] = span(request);
         taken[row]?.push([from, to]);
       }
       return true;
@@ -75,8 +75,8 @@ function rowPacker() {
 }
 
 /**
- * The words that have room under the ribbon, none over another: the ends first, then each leg's gaps one by one, in two
- * rows by turns, or all in one; then the gaits. What has no room is left out; the table and the pointer still tell it.
+ * The words that have room under the track, none over another: the ends first, then each leg's gaps one by one, in two
+ * rows by turns, or all in one; then the gaits. What has no room is left out; the table and the pointer still show it.
  */
 export function stripLabels(
   {
@@ -89,9 +89,9 @@ export function stripLabels(
   const x = (at: Metres) => edge + at * scale;
   const rows = rowPacker();
   const placed: StripLabel[] = [];
-  const put = (wishes: readonly StripLabelRequest[]): boolean => {
-    const fits = rows.take(wishes);
-    if (fits) placed.push(...wishes.map(({ label, row }) => ({ ...label, row })));
+  const put = (requests: readonly StripLabelRequest[]): boolean => {
+    const fits = rows.take(requests);
+    if (fits) placed.push(...requests.map(({ label, row }) => ({ ...label, row })));
     return fits;
   };
   put([{ label: { key: 'start', text: 'Start', x: x(0), about: 'end' }, row: 0 }]);

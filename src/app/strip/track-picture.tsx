@@ -7,7 +7,7 @@ import { STRIP_EDGE } from './strip-edge.ts';
 import type { StripGap } from './track.ts';
 import { type StripLabel, stripLabels, stripWords } from './track-labels.ts';
 
-/** Heights on the ribbon, pixels from its top. */
+/** Heights on the track, pixels from its top. */
 const LINE_Y = 43;
 const HALF = 11;
 const GAUGE_Y = 63;
@@ -139,7 +139,7 @@ export const StripPicture = memo(function RibbonPicture({
   );
 });
 
-/** What is wrong is told by weight too, not by colour alone. */
+/** A fault is shown by stroke weight too, not by colour alone. */
 function wordClass({ about }: StripLabel): string {
   return about !== 'end' && 'fit' in about && about.fit === 'good' ? 'strip-size' : 'strip-word';
 }

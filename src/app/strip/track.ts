@@ -81,7 +81,7 @@ function nearestMultiple(band: Band, value: Metres): Band {
   return { ...band, least: times * least, most: times * most };
 }
 
-/** Less than this is not worth telling twice. */
+/** A smaller difference is not printed twice, metres. */
 const TOLD_APART: Metres = 0.0254;
 
 /** What a gap is and what it should be, in one sentence. */

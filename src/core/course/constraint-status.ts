@@ -66,5 +66,5 @@ export function constraintStatus(
     return [{ key, says, resolution: { does: 'drop', key, says: `Drop: ${says}` } }];
   });
   const rest = solveLayout(layout, arena, new Map(), { unit });
-  return { freedoms, redundant, conflicts: rest.kind === 'clash' ? rest.conflicts : [] };
+  return { freedoms, redundant, conflicts: rest.kind === 'conflict' ? rest.conflicts : [] };
 }

@@ -14,13 +14,13 @@ import { wholeObstacles } from './rigid.ts';
 import { type LayoutProblem, layoutProblem } from './solver-problem.ts';
 
 /**
- * `settled`: the layout with its constraints met. `clash`: conflicts, sets of constraints that cannot all hold, each
+ * `settled`: the layout with its constraints met. `conflict`: conflicts, sets of constraints that cannot all hold, each
  * with what may be dropped. `lost`: no solution was found; `worst` were not met. On a conflict, or when lost, nothing
  * moves.
  */
 export type LayoutOutcome =
   | { readonly kind: 'settled'; readonly layout: Layout }
-  | { readonly kind: 'clash'; readonly conflicts: NonEmpty<Conflict>; readonly says: string }
+  | { readonly kind: 'conflict'; readonly conflicts: NonEmpty<Conflict>; readonly says: string }
   | { readonly kind: 'lost'; readonly worst: NonEmpty<StatedConstraint>; readonly says: string };
 
 /** Pieces that moved together to within this, metres and radians, take the frame of their obstacle along. */
@@ -162,7 +162,7 @@ export function solveLayout(
   const pieces = cachedProblem(start, arena);
   const retried = whole.whole.size === 0 ? outcome : solve(pieces.problem, bodyTargets(start, left, pieces.whole));
   if (retried.outcome === 'met') return { kind: 'settled', layout: withPoses(start, retried.poses, pieces) };
-  return outcome.outcome === 'clash'
+  return outcome.outcome === 'conflict'
     ? failure(outcome, { layout: start, whole: whole.whole, unit })
     : failure(retried, { layout: start, whole: pieces.whole, unit });
 }
@@ -191,5 +191,5 @@ function failure(
     const [first, ...rest] = mapNonEmpty(set, stated).toSorted((a, b) => place(a) - place(b));
     return conflictOf(first === undefined ? [stated(set[0])] : [first, ...rest], { layout, whole });
   });
-  return { kind: 'clash', conflicts, says: conflicts.map(({ says }) => says).join(' ') };
+  return { kind: 'conflict', conflicts, says: conflicts.map(({ says }) => says).join(' ') };
 }

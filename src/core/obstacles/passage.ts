@@ -6,7 +6,7 @@ import type { Pose } from '../plane/pose.ts';
 export type Move = 'ride' | 'back' | 'side-pass' | 'turn' | 'work';
 
 /**
- * A place on a passage, tied to a piece so that it moves with it. The line follows the middle of the hoof base.
+ * A place on a passage, anchored to a piece so that it moves with it. The line follows the middle of the hoof base.
  * `cross`: ridden forward, square over a pole, at a fraction along it (0 at its −x end); way 1 goes towards its +y side.
  * `reach`: the horse stands or passes at a pose in the piece's frame, heading where it faces.
  * `turn`: on the spot, by a signed angle (counter-clockwise positive), after the station before it.

@@ -16,7 +16,7 @@ export interface Waypoint {
 }
 
 interface PlacedWaypoint extends Waypoint {
-  /** Metres from the first knot. */
+  /** Metres from the first waypoint. */
   readonly at: Metres;
   readonly skew: Radians;
 }

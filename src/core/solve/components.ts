@@ -32,7 +32,8 @@ export function connectedComponents(problem: Problem): readonly Component[] {
   const named = problem.constraints.map((constraint) =>
     constraint.bodies.map((id) => {
       const body = bodies.get(id);
-      if (body === undefined) throw new Error(`tie ${constraint.id} names ${id}, which is no body of the problem`);
+      if (body === undefined)
+        throw new Error(`constraint ${constraint.id} names ${id}, which is no body of the problem`);
       return body;
     }),
   );
@@ -50,7 +51,7 @@ export function connectedComponents(problem: Problem): readonly Component[] {
   problem.constraints.forEach((constraint, i) => {
     const members = named[i] ?? [];
     const mover = members.find((body) => !isGrounded(body));
-    const part = partOf(mover === undefined ? `tie ${i}` : `body ${leaderOf(mover.id)}`);
+    const part = partOf(mover === undefined ? `constraint ${i}` : `body ${leaderOf(mover.id)}`);
     part.constraints.push(constraint);
     for (const body of members) if (isGrounded(body)) part.grounded.add(body);
   });

@@ -40,8 +40,8 @@ export function cuthillMcKee(component: Component): Component {
   // By the last body, then by the first: the row then reaches back as little as possible.
   const span = (constraint: ConstraintEquations) => {
     const ranks = (movers.get(constraint) ?? []).map((b) => rank[b] ?? 0);
-    return { tie: constraint, last: Math.max(-1, ...ranks), first: Math.min(component.free.length, ...ranks) };
+    return { constraint, last: Math.max(-1, ...ranks), first: Math.min(component.free.length, ...ranks) };
   };
-  const ties = component.constraints.map(span).sort((a, b) => a.last - b.last || a.first - b.first);
-  return { ...component, constraints: ties.map(({ tie: constraint }) => constraint) };
+  const spans = component.constraints.map(span).sort((a, b) => a.last - b.last || a.first - b.first);
+  return { ...component, constraints: spans.map(({ constraint }) => constraint) };
 }

@@ -41,13 +41,13 @@ export type NonEmpty<Thing> = readonly [Thing, ...Thing[]];
 
 /**
  * `met`: all constraints that were asked about hold within `RESIDUAL_TOLERANCE`; `poses` has every body, and a body
- * that did not move has the same object. `clash`: conflicts, sets of constraints that cannot all hold though they can
+ * that did not move has the same object. `conflict`: conflicts, sets of constraints that cannot all hold though they can
  * when any one is dropped. `lost`: no solution was found from here, though none was shown to be impossible; `left` is
  * the largest residual.
  */
 export type Outcome =
   | { readonly outcome: 'met'; readonly poses: ReadonlyMap<string, Pose> }
-  | { readonly outcome: 'clash'; readonly conflicts: NonEmpty<NonEmpty<string>> }
+  | { readonly outcome: 'conflict'; readonly conflicts: NonEmpty<NonEmpty<string>> }
   | { readonly outcome: 'lost'; readonly worst: NonEmpty<string>; readonly maxResidual: number };
 
 /** A residual no larger than this, in metres or radians, is zero. */

@@ -38,7 +38,7 @@ function isAtTarget({ x, y, angle, at }: DragTarget, start: Float64Array): boole
 }
 
 /** The pose of a body after solving: its very object when it did not move, its very target when it arrived. */
-function finalPose({ id, pose }: Body, q: Float64Array, { b, wishes: targets }: { b: number; wishes: Targets }): Pose {
+function finalPose({ id, pose }: Body, q: Float64Array, { b, targets }: { b: number; targets: Targets }): Pose {
   const x = q[3 * b] as number;
   const y = q[3 * b + 1] as number;
   const angle = q[3 * b + 2] as number;
@@ -90,7 +90,7 @@ export function solve(problem: Problem, targets: Targets = NONE): Outcome {
     if (!isKnownConflict(work.component) && componentResult(work, dragged).maxResidual <= RESIDUAL_TOLERANCE) {
       for (let b = 0; b < work.component.free.length; b++) {
         const body = work.component.free[b] as Body;
-        const pose = finalPose(body, work.q, { b, wishes: targets });
+        const pose = finalPose(body, work.q, { b, targets });
         if (pose !== body.pose) poses.set(body.id, pose);
       }
       continue;
@@ -102,7 +102,7 @@ export function solve(problem: Problem, targets: Targets = NONE): Outcome {
     if (sets.length === 0) lost.push(worst.id);
   }
   const [conflict, ...moreConflicts] = conflicts;
-  if (conflict !== undefined) return { outcome: 'clash', conflicts: [conflict, ...moreConflicts] };
+  if (conflict !== undefined) return { outcome: 'conflict', conflicts: [conflict, ...moreConflicts] };
   const [worst, ...worstToo] = lost;
   if (worst !== undefined) return { outcome: 'lost', worst: [worst, ...worstToo], maxResidual };
   return { outcome: 'met', poses };

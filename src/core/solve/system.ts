@@ -47,7 +47,9 @@ export function systemOf(component: Component): System {
     const movers = [...new Set(indices)].filter((at) => at < free);
     for (const row of constraint.residuals(indices.map((at) => poses[at] as Pose))) {
       if (row.gradient.length !== indices.length) {
-        throw new Error(`tie ${constraint.id} has ${indices.length} bodies, but a gradient for ${row.gradient.length}`);
+        throw new Error(
+          `constraint ${constraint.id} has ${indices.length} bodies, but a gradient for ${row.gradient.length}`,
+        );
       }
       const r = constraintOf.length;
       let firstRow = r;

@@ -1,4 +1,7 @@
-/** What the verbs of the desk make of a state: plans. `create.ts` is the one place that carries them out. */
+/**
+ * The commands of the desk as pure functions: each makes a plan from the state. `editor.ts` is the one place that
+ * applies plans.
+ */
 
 import {
   duplicateObstacles,
@@ -148,7 +151,7 @@ export function valuePlan(
     label: labels.change(name, param.label),
     said: typed.note === undefined ? said : `${said} (${typed.note})`,
   };
-  // What ties it to others and to the walls is brought to hold again with its new shape.
+  // Its constraints to others and to the walls are met again with its new shape.
   return isConstrained(outcome, [obstacle.id])
     ? solvedPlan(outcome, { ...done, staying: null })
     : { ...done, course: outcome };
@@ -171,18 +174,18 @@ export function posePlan(
   if (typed.kind === 'refused') return { refusal: typed.why };
   const name = nameOf(survey, key);
   const value: number = typed.value;
-  const wish = { ...pose, [field]: value };
+  const target = { ...pose, [field]: value };
   const printed = field === 'angle' ? printAngle(value) : printLength(value, course.unit);
   const done = {
     chosen: state.chosen,
     label: labels.change(name, FIELDS[field]),
     said: messages.changed(name, FIELDS[field], printed),
   };
-  if (onRide !== undefined) return { ...done, course: poseRidePoint(course, key, wish) };
+  if (onRide !== undefined) return { ...done, course: poseRidePoint(course, key, target) };
   if (piece?.piece.fixed) return { refusal: messages.pieceIsPinned(name) };
   const outcome =
     piece === undefined
-      ? moveObstacles(course, placeAt(course, key, wish), { ids: [key], name })
-      : movePiece(course, key, { pose: wish, name });
+      ? moveObstacles(course, placeAt(course, key, target), { ids: [key], name })
+      : movePiece(course, key, { pose: target, name });
   return outcome.kind === 'stuck' ? { refusal: outcome.why } : { ...done, course: outcome.course };
 }

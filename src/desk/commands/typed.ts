@@ -10,7 +10,7 @@ export type ParamReading =
   | { readonly kind: 'read'; readonly value: Value; readonly note?: string }
   | { readonly kind: 'refused'; readonly why: string };
 
-/** Slack at the ends of a band, so that a bound typed in inches is not refused for its last bit. */
+/** Tolerance at the ends of a band, so that a bound typed in inches is not rejected for a rounding error. */
 const SLACK = 1e-9;
 
 /** A value as people read it. */

@@ -18,7 +18,7 @@ import type { Keys } from '../selection/selection.ts';
 import type { Guide } from '../snapping/guide.ts';
 import { constraintWords } from './kept-words.ts';
 
-/** By how much a measure would be off if the pieces lay where the hand wants them, the others where they are now. */
+/** How far a constraint would be off if the pieces lay where the pointer asks, and the others where they are now. */
 function deviation(course: Course, holding: ResolvedConstraint, targets: ReadonlyMap<string, Pose>): number {
   const pieces = placedPieces(currentLayout(course));
   const sizes = gripSizes(holding, course.arena, pieces);
@@ -36,8 +36,8 @@ function deviation(course: Course, holding: ResolvedConstraint, targets: Readonl
 }
 
 /**
- * What keeps pieces from where the hand wants them (ground poses by piece), as a guide to show: the measure that would be
- * off most.
+ * The constraint that keeps pieces from where the pointer asks (ground poses by piece): the one that would be off most,
+ * as a guide to show.
  */
 export function blockingGuides(course: Course, targets: ReadonlyMap<string, Pose>): readonly Guide[] {
   const [worst] = resolvedConstraints(currentLayout(course))
@@ -50,7 +50,7 @@ export function blockingGuides(course: Course, targets: ReadonlyMap<string, Pose
   return [{ says: messages.stoppedBy(constraintWords(survey(course), [holding], text).says), marks: [] }];
 }
 
-/** The same for whole obstacles, from the course in which they lie where the hand wants them. */
+/** The same for whole obstacles, from the course in which they lie where the pointer asks. */
 export function obstacleBlockingGuides(course: Course, moved: Course, ids: Keys): readonly Guide[] {
   const wanted = currentLayout(moved).obstacles.filter((each) => ids.includes(each.id));
   const pieces = wanted.flatMap((each) => placedObstacle(each).pieces);

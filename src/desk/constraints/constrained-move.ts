@@ -10,12 +10,12 @@ import type { Keys } from '../selection/selection.ts';
 import { withDisplayNames } from './display-names.ts';
 import { solveKeepingHeadings } from './solve-steady.ts';
 
-/** A course in which things went where they were asked to, or why they cannot. */
+/** A course in which things moved to where they were asked to, or why they cannot. */
 export type MoveOutcome =
   | {
       readonly kind: 'settled';
       readonly course: Course;
-      /** Whether they are exactly where they were asked to be; otherwise what is held kept them from it. */
+      /** Whether they are exactly where they were asked to be; otherwise a constraint kept them from it. */
       readonly exact: boolean;
     }
   | { readonly kind: 'stuck'; readonly why: string };
@@ -32,7 +32,7 @@ function piecePose(layout: Layout, key: string): Pose | undefined {
   return obstacle === undefined || piece === undefined ? undefined : compose(obstacle.pose, piece.pose);
 }
 
-/** Puts one piece at a pose on the ground, with everything that is held still holding. */
+/** Puts one piece at a pose on the ground while every constraint stays met. */
 export function movePiece(course: Course, key: string, asked: { pose: Pose; name: string }): MoveOutcome {
   const layout = currentLayout(course);
   const outcome = solveLayout(layout, course.arena, new Map([[key, asked.pose]]), { unit: course.unit });
@@ -45,7 +45,7 @@ export function movePiece(course: Course, key: string, asked: { pose: Pose; name
   };
 }
 
-/** Whether anything but their own frame holds the obstacles: a tie to others or to a wall, or a fixed piece. */
+/** Whether anything but their own frame holds the obstacles: a constraint to others or to a wall, or a fixed piece. */
 export function isConstrained(course: Course, ids: Keys): boolean {
   const { constraints, obstacles } = currentLayout(course);
   if (obstacles.some((each) => ids.includes(each.id) && each.pieces.some((piece) => piece.fixed))) return true;
@@ -55,8 +55,8 @@ export function isConstrained(course: Course, ids: Keys): boolean {
 }
 
 /**
- * What an edit of whole obstacles' places comes to once what holds them is kept. `moved` is the course as if nothing
- * held them; without ties it is the answer as it is.
+ * An edit of the places of whole obstacles, with their constraints met. `moved` is the course as if nothing held them;
+ * without constraints it is the result.
  */
 export function moveObstacles(course: Course, moved: Course, asked: { ids: Keys; name: string }): MoveOutcome {
   const { ids } = asked;
@@ -67,9 +67,9 @@ export function moveObstacles(course: Course, moved: Course, asked: { ids: Keys;
   const targets = frames(wanted.obstacles);
   const layout = currentLayout(course);
   const before = frames(layout.obstacles);
-  // What is carried keeps its heading; what is turned is asked for another.
+  // Moved obstacles keep their heading; turned ones are asked for another.
   const isTranslated = [...targets].every(
-    ([id, wish]) => Math.abs(normalizeAngle(wish.angle - (before.get(id)?.angle ?? 0))) < TOUCH,
+    ([id, target]) => Math.abs(normalizeAngle(target.angle - (before.get(id)?.angle ?? 0))) < TOUCH,
   );
   const outcome = isTranslated
     ? solveKeepingHeadings(layout, course.arena, targets, course.unit)
@@ -79,8 +79,8 @@ export function moveObstacles(course: Course, moved: Course, asked: { ids: Keys;
   const ends = frames(outcome.layout.obstacles);
   return {
     kind: 'settled',
-    // The bends go along as far as the hand asked: they hang on no constraint.
+    // The bends go along as far as the pointer asked: no constraint holds them.
     course: replaceLayout(moved, () => ({ ...outcome.layout, ride: wanted.ride })),
-    exact: [...targets].every(([id, wish]) => isTogether(ends.get(id), wish)),
+    exact: [...targets].every(([id, target]) => isTogether(ends.get(id), target)),
   };
 }

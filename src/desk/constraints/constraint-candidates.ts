@@ -19,10 +19,10 @@ import { ringDistance } from '../../core/plane/segment.ts';
 import type { Survey } from '../../core/survey.ts';
 import type { DraftConstraint } from './pending.ts';
 
-/** Something that could be kept, as it is now: adding it moves nothing. */
+/** A constraint that could be added as things lie now: adding it moves nothing. */
 export interface ConstraintCandidate {
   readonly draft: DraftConstraint;
-  /** What it is between, for the words: metres or radians, by the kind. */
+  /** What it measures, for the words: metres or radians, by the kind. */
   readonly value: number;
 }
 
@@ -46,7 +46,7 @@ export function offWallCandidate(pieces: readonly PlacedPiece[], wall: Wall, are
         off: offWall.measure([heldAt(piece, at), there], 1),
       })),
     )
-    // Level to the wall the middle is as near as the ends, and holds no turn.
+    // Level with the wall, the middle is as near as the ends, and does not fix the angle.
     .sort((a, b) => (Math.abs(a.off - b.off) < TOUCH ? 0 : a.off - b.off));
   if (nearest === undefined) return null;
   const { piece, at, off } = nearest;
@@ -109,7 +109,7 @@ function clearanceCandidate(first: PlacedPiece, second: PlacedPiece): Constraint
   return value < 0 ? null : { draft: { kind: clearOfMarker.id, grips, hold: value }, value };
 }
 
-/** The distance between two pieces as it can be kept: inside to inside. */
+/** The distance between two pieces as a constraint: inside to inside. */
 export function distanceCandidate(first: PlacedPiece, second: PlacedPiece): ConstraintCandidate | null {
   if (isLong(first) && isLong(second)) return gapCandidate(first, second, [0.5, 0.5]);
   return clearanceCandidate(first, second);
@@ -150,7 +150,7 @@ function gripsKey({ grips }: Pick<ResolvedConstraint | Constraint, 'grips'>): st
     .join(' ');
 }
 
-/** Whether a constraint of the kind takes hold of just these already. */
+/** Whether a constraint of the kind already grips exactly these. */
 export function isKept(survey: Survey, draft: DraftConstraint): boolean {
   return resolvedConstraints(survey.layout).some(
     ({ kind, grips }) => kind.id === draft.kind && gripsKey({ grips }) === gripsKey(draft),

@@ -1,4 +1,4 @@
-/** Plans that change what is kept: type its value, hold it or only measure it, drop it, add one. */
+/** Plans that change constraints: type a value, make one driving or reference, remove one, add one. */
 
 import { type Draft, produce } from 'immer';
 import type { Constraint } from '../../core/constraints/constraint.ts';
@@ -36,30 +36,30 @@ interface ConstraintChange {
   readonly chosen: Keys;
 }
 
-/** The step to a course in which the constraints changed: brought to hold, or a standoff. */
+/** The step to a course in which the constraints changed: solved, or a conflict that waits for the person. */
 export function solvedPlan(asked: Course, { staying, label, said, chosen }: ConstraintChange): Plan {
   const outcome = solveCourse(asked, staying);
   if (outcome.kind === 'solved') return { course: outcome.course, chosen, label, said };
   const survey = surveyOf(asked);
   if (outcome.kind === 'lost') return { refusal: withDisplayNames(outcome.says, survey) };
   const [first, ...rest] = outcome.conflicts;
-  const clashes: NonEmpty<Conflict> = [
+  const conflicts: NonEmpty<Conflict> = [
     conflictWithDisplayNames(first, survey),
     ...rest.map((each) => conflictWithDisplayNames(each, survey)),
   ];
   return {
-    conflict: { says: withDisplayNames(outcome.says, survey), conflicts: clashes, asked, staying, label, said },
+    conflict: { says: withDisplayNames(outcome.says, survey), conflicts: conflicts, asked, staying, label, said },
   };
 }
 
-/** Takes one way out of a standoff and goes on with what was asked. */
+/** Applies one resolution of a pending conflict and goes on with what was asked. */
 export function resolvePendingPlan(
   { chosen }: DeskState,
-  standoff: PendingConflict,
-  offer: Pick<Resolution, 'does' | 'key'>,
+  pending: PendingConflict,
+  resolution: Pick<Resolution, 'does' | 'key'>,
 ): Plan {
-  const asked = replaceLayout(standoff.asked, (layout) => applyResolution(layout, offer));
-  return solvedPlan(asked, { ...standoff, chosen });
+  const asked = replaceLayout(pending.asked, (layout) => applyResolution(layout, resolution));
+  return solvedPlan(asked, { ...pending, chosen });
 }
 
 /** Writes into the constraints that the keys name, wherever they are stored. */
@@ -86,7 +86,7 @@ function piecesIn(grips: Constraint['grips']): Keys {
   return grips.flatMap((grip) => ('piece' in grip ? [grip.piece] : []));
 }
 
-/** Types what a measure holds; the pieces are brought there. */
+/** Types the value of a constraint; the pieces are moved to meet it. */
 export function setHoldPlan(state: DeskState, keys: Keys, text: string): Plan {
   const { course, survey, chosen } = state;
   const holdings = holdingsIn(state, keys);
@@ -108,7 +108,7 @@ export function setHoldPlan(state: DeskState, keys: Keys, text: string): Plan {
   return solvedPlan(asked, { staying, chosen, label: labels.hold(first.kind.title), said });
 }
 
-/** Makes measures hold what they measure now. */
+/** Makes reference dimensions driving, at what they measure now. */
 export function holdPlan(state: DeskState, keys: Keys): Plan {
   const { course, survey, chosen } = state;
   const pieces = placedPieces(survey.layout);
@@ -129,7 +129,7 @@ export function holdPlan(state: DeskState, keys: Keys): Plan {
   return { course: asked, chosen, label: labels.hold(first.kind.title), said: messages.nowHeld(first.kind.title) };
 }
 
-/** Lets measures go: they go on measuring and hold nothing. */
+/** Makes constraints reference dimensions: still measured, no longer enforced. */
 export function measureOnlyPlan(state: DeskState, keys: Keys): Plan {
   const [first] = holdingsIn(state, keys);
   if (first === undefined) return { refusal: messages.noSuchMeasure() };
@@ -151,13 +151,13 @@ export function dropPlan(state: DeskState, keys: Keys): Plan {
   return { course, chosen: state.chosen, label: labels.drop(title), said: messages.dropped(title) };
 }
 
-/** Takes a way out of a clash that the course has had all along. */
-export function resolveExistingPlan(state: DeskState, offer: Pick<Resolution, 'does' | 'key' | 'says'>): Plan {
-  const course = replaceLayout(state.course, (layout) => applyResolution(layout, offer));
-  return { course, chosen: state.chosen, label: offer.says.replace(/\.$/, ''), said: offer.says };
+/** Applies a resolution of a conflict that the course already had. */
+export function resolveExistingPlan(state: DeskState, resolution: Pick<Resolution, 'does' | 'key' | 'says'>): Plan {
+  const course = replaceLayout(state.course, (layout) => applyResolution(layout, resolution));
+  return { course, chosen: state.chosen, label: resolution.says.replace(/\.$/, ''), said: resolution.says };
 }
 
-/** Whether a constraint holds where the pieces lie now. */
+/** Whether a constraint is met where the pieces lie now. */
 export function isSatisfied(course: Course, { kind, grips, hold = 0, side = 1 }: DraftConstraint): boolean {
   const found = constraintKind(kind);
   const held = grippedPoses({ grips }, course.arena, placedPieces(currentLayout(course)));
@@ -165,7 +165,7 @@ export function isSatisfied(course: Course, { kind, grips, hold = 0, side = 1 }:
   return found.residuals(held, hold, side).every(({ value }) => Math.abs(value) < MEASURE_TOLERANCE);
 }
 
-/** Adds a constraint. One that holds already changes nothing else; any other brings the pieces to it. */
+/** Adds a constraint. One that is met already moves nothing; any other moves the pieces to it. */
 export function keepPlan(state: DeskState, draft: DraftConstraint, says: string): Plan {
   const { course, survey, chosen } = state;
   const kind = constraintKind(draft.kind);

@@ -1,4 +1,4 @@
-/** What could be kept of how things lie now: from what is chosen, after a snap, and from the tape. */
+/** Suggested constraints: from the selection, after a snap, and from the tape. */
 
 import { centresLevel } from '../../core/constraints/centres-level.ts';
 import type { Wall } from '../../core/constraints/constraint.ts';
@@ -34,7 +34,7 @@ import type { KeepSuggestion } from './pending.ts';
 
 interface Named {
   readonly unit: LengthUnit;
-  /** What the sentence calls what is kept: "it", "these two". */
+  /** How the sentence names what is gripped: "it", "these two". */
   readonly name: string;
 }
 
@@ -82,7 +82,7 @@ function directionWords({ draft, value }: ConstraintCandidate, name: string): st
   }
 }
 
-/** What can be kept between two pieces: their distance inside to inside, and how they lie to each other. */
+/** Suggestions between two pieces: their distance inside to inside, and their directions. */
 export function pairSuggestions(
   [first, second]: readonly [PlacedPiece, PlacedPiece],
   { unit, name }: Named,
@@ -120,7 +120,7 @@ function partsOf(survey: Survey, chosen: Keys): readonly (readonly PlacedPiece[]
   return chosen.map((key) => chosenPieces(survey, [key])).filter((pieces) => pieces.length > 0);
 }
 
-/** What of what is chosen could be kept as it is now. What is kept already is not offered again. */
+/** The constraints that the selection meets now. One that exists already is not suggested again. */
 export function keepSuggestions({
   survey,
   chosen,
@@ -141,10 +141,7 @@ export function keepSuggestions({
   return all().filter(({ draft }) => !isKept(survey, draft));
 }
 
-/**
- * The other things that could be kept between what is chosen, beyond the usual offers. One that does not hold yet says so:
- * keeping it brings the pieces there.
- */
+/** Further constraints between what is chosen. One that is not met yet says so: adding it moves the pieces there. */
 export function moreSuggestions({
   survey,
   chosen,
@@ -164,16 +161,16 @@ export function moreSuggestions({
     }));
 }
 
-/** The pole of what is chosen by which it is held to a direction or a line. */
+/** The pole of the selection that a direction or a line refers to. */
 function poleOf(survey: Survey, chosen: Keys): PlacedPiece | undefined {
   return chosenPieces(survey, chosen).find(isLong);
 }
 
-/** What the snap that just held would keep; null for one that nothing can keep, or that is kept already. */
+/** A constraint that keeps the snap that just held; null where no constraint can, or one does already. */
 export function snapSuggestion(survey: Survey, chosen: Keys, snaps: readonly Snap[]): KeepSuggestion | null {
   const { arena, unit } = survey.course;
   for (const snap of snaps) {
-    const offer = ((): KeepSuggestion | null => {
+    const suggestion = ((): KeepSuggestion | null => {
       if (snap.to === 'wall') {
         const found = offWallCandidate(chosenPieces(survey, chosen), snap.wall, arena);
         return found === null || found.value < -TOUCH
@@ -192,7 +189,7 @@ export function snapSuggestion(survey: Survey, chosen: Keys, snaps: readonly Sna
       const name = pieceOf(chosen[0] ?? '') === undefined ? 'the two poles' : 'it and its neighbour';
       return found === undefined ? null : { says: directionWords(found, name), draft: found.draft };
     })();
-    if (offer !== null && !isKept(survey, offer.draft)) return offer;
+    if (suggestion !== null && !isKept(survey, suggestion.draft)) return suggestion;
   }
   return null;
 }

@@ -4,20 +4,21 @@ import type { Survey } from '../../core/survey.ts';
 import { capitalized } from '../../core/text/sentence.ts';
 import { nameOf } from '../names.ts';
 
-/*
- * The core tells of clashes by the ids of things, since it knows no go; people know them by their numbers in it.
+/**
+ * The core names things by their ids, because it does not know the numbers of the go; people know them by those
+ * numbers.
  */
 
 function regexLiteral(text: string): string {
   return text.replace(/[.*+?^${}()|[\]\\]/g, '\\$&');
 }
 
-/** The text with pieces and obstacles called what the rest of the desk calls them. */
+/** The text with pieces and obstacles named as in the rest of the desk. */
 export function withDisplayNames(text: string, survey: Survey): string {
   const names = new Map<string, string>();
   for (const { key } of survey.pieces) names.set(gripName({ piece: key }, survey.layout), nameOf(survey, key));
   for (const { id, name } of survey.layout.obstacles) names.set(name ?? id.replaceAll('-', ' '), nameOf(survey, id));
-  // The longest first, so that a piece is not told as its obstacle.
+  // The longest first, so that a piece is not taken for its obstacle.
   const coreNames = [...names.keys()].filter((name) => name !== '').sort((a, b) => b.length - a.length);
   if (coreNames.length === 0) return text;
   const pattern = new RegExp(`(?<![\\w(])(?:${coreNames.map(regexLiteral).join('|')})(?!\\w)`, 'gi');
@@ -29,7 +30,7 @@ export function withDisplayNames(text: string, survey: Survey): string {
   });
 }
 
-/** A clash in the desk's words. */
+/** A conflict in the desk's words. */
 export function conflictWithDisplayNames(conflict: Conflict, survey: Survey): Conflict {
   const named = (text: string) => withDisplayNames(text, survey);
   const [culprit, ...culprits] = conflict.members;

@@ -9,19 +9,19 @@ import { messages } from '../desk-words.ts';
 import { isLong } from './constraint-candidates.ts';
 import { conflictWithDisplayNames } from './display-names.ts';
 
-/** How far an obstacle is pushed to see whether it gives: metres and radians. */
+/** How far an obstacle is pushed to see whether it can move: metres and radians. */
 const PUSH = 0.01;
-/** It gives when it goes along by more than this part of the push. */
+/** It can move when it follows more than this share of the push. */
 const GIVES = 1 / 4;
 
-/** How firmly the layout of a course holds together; worked out when somebody asks, and kept. */
+/** The constraint status of a course's layout; worked out on first access, then cached. */
 export const constraintStatusOf = memoizeByIdentity((course: Course): ConstraintStatus => {
   const found = constraintStatus(currentLayout(course), course.arena, { unit: course.unit });
   const conflicts = found.conflicts.map((conflict) => conflictWithDisplayNames(conflict, survey(course)));
   return { ...found, conflicts };
 });
 
-/** How many small things of an obstacle may turn where they stand, which nobody sees. */
+/** How many small things of an obstacle may turn on the spot, which nobody can see. */
 function idleTurns(layout: Layout, id: string): number {
   const holdings = resolvedConstraints(layout).filter((each) => each.owner === id);
   const pieces = placedPieces(layout);
@@ -35,7 +35,7 @@ function idleTurns(layout: Layout, id: string): number {
   ).length;
 }
 
-/** What an obstacle can still do, in plain words: "Can still slide and turn.", "Held firmly." */
+/** The degrees of freedom of an obstacle in words: "Can still slide and turn.", "Held firmly." */
 export const freedomDescription = memoizeByText((course: Course, id: string): string => {
   const layout = currentLayout(course);
   const obstacle = layout.obstacles.find((each) => each.id === id);

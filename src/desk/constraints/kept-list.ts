@@ -8,7 +8,7 @@ import type { Survey } from '../../core/survey.ts';
 import type { Keys } from '../selection/selection.ts';
 import { constraintWords, fractionWords } from './kept-words.ts';
 
-/** What is kept between the pieces that are chosen: one constraint, or several that are alike and have one value. */
+/** An entry of the list of constraints of the selection: one constraint, or several alike with one value. */
 export interface KeptConstraint {
   /** Constraints by their keys, at least one. */
   readonly keys: Keys;
@@ -16,24 +16,24 @@ export interface KeptConstraint {
   /** The value now, SI units; what it prints as, empty for a kind without a number. */
   readonly value: number;
   readonly text: string;
-  /** It holds; otherwise it only measures. */
+  /** It is enforced; otherwise it is only measured. */
   readonly holds: boolean;
-  /** One sentence, or for several alike what they are and between which. */
+  /** One sentence; for several alike, what they are and between which pieces. */
   readonly says: string;
-  /** Where their tapes lie on the ground, one for each key; empty for a kind without a number. */
+  /** Where their dimension lines lie on the ground, one for each key; empty for a kind without a number. */
   readonly dimensions: readonly (readonly [Point, Point])[];
   /** A short name that nothing else here has. */
   readonly name: string;
 }
 
-/** Whether a holding is one of what is chosen: its own, or one that takes hold of a piece of it. */
+/** Whether a constraint belongs to the selection: it is the obstacle's own, or grips one of its pieces. */
 function isOf(holding: ResolvedConstraint, chosen: Keys): boolean {
   return holding.grips.some(
     (grip) => 'piece' in grip && (chosen.includes(grip.piece) || chosen.includes(obstacleOf(grip.piece))),
   );
 }
 
-/** What tells alike constraints from others: the same kind, value and places along the pieces, in one obstacle. */
+/** What alike constraints have in common: the kind, the value and the places along the pieces, in one obstacle. */
 function likeness(holding: ResolvedConstraint, text: string): string {
   const places = holding.grips.map((grip) => ('wall' in grip ? grip.wall : fractionWords(grip.at)));
   return [holding.owner ?? holding.key, holding.kind.id, text, ...places].join('|');

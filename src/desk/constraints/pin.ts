@@ -8,7 +8,7 @@ import { namesOf } from '../names.ts';
 import type { Plan } from '../plan.ts';
 import { chosenPieces } from '../selection/selection.ts';
 
-/** Fixes the pieces that are chosen, by themselves or with their obstacle; frees them when all are fixed. */
+/** Pins the pieces that are chosen, by themselves or with their obstacle; frees them when all are pinned. */
 export function pinPlan({ course, survey, chosen }: DeskState): Plan {
   const pieces = chosenPieces(survey, chosen);
   if (pieces.length === 0) return { refusal: messages.choseNothing() };

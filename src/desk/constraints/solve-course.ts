@@ -8,12 +8,12 @@ import type { Survey } from '../../core/survey.ts';
 import type { Keys } from '../selection/selection.ts';
 import { solveKeepingHeadings } from './solve-steady.ts';
 
-/** A course in which everything that is to hold does, or what stands in the way. */
+/** A course in which every constraint is met, or the conflict that prevents it. */
 export type CourseOutcome =
   | { readonly kind: 'solved'; readonly course: Course }
   | Exclude<LayoutOutcome, { kind: 'settled' }>;
 
-/** How early in the go a piece is met: by its obstacle's number, then by its place in the passage. */
+/** When the go comes to a piece: by its obstacle's number, then by its place in the passage. */
 function goOrderOf(survey: Survey, key: string): readonly [number, number] {
   const leg = survey.layout.ride.legs.findIndex((each) => each.obstacle === obstacleOf(key));
   const obstacle = survey.layout.obstacles.find((each) => each.id === obstacleOf(key));
@@ -24,8 +24,8 @@ function goOrderOf(survey: Survey, key: string): readonly [number, number] {
 }
 
 /**
- * Of the pieces that a measure takes hold of, the one that stays when the measure changes: none when one of them is fixed
- * (that one stays by itself) or there is only one, otherwise the one that the go comes to first.
+ * Of the pieces that a constraint grips, the one that stays when its value changes: none when one of them is fixed (it
+ * stays anyway) or there is only one, otherwise the one that the go comes to first.
  */
 export function stayingPiece(survey: Survey, pieces: Keys): string | null {
   const pinned = pinnedPieces(survey.layout);
@@ -48,7 +48,9 @@ function setPinned(layout: Layout, key: string, isPinned: boolean): Layout {
   });
 }
 
-/** Brings everything to hold, the `staying` piece kept where it is when that is possible. Nothing moves on a clash. */
+/**
+ * Solves all constraints, with the `staying` piece left where it is when that is possible. On a conflict nothing moves.
+ */
 export function solveCourse(course: Course, staying: string | null): CourseOutcome {
   const layout = currentLayout(course);
   const { arena, unit } = course;

@@ -9,13 +9,12 @@ import type { LengthUnit } from '../../core/measure/quantity.ts';
 import { memoizeByIdentity } from '../../core/memo/by-identity.ts';
 import type { Pose } from '../../core/plane/pose.ts';
 
-/*
- * What is carried, or brought to a distance, should not swing round to it: a run that is to lie 3 ft off a wall goes
- * there as it lies. So whole obstacles that are tied to others or to walls are first asked to keep their heading as
- * well, and only when that cannot be are they let go.
+/**
+ * A run that is to lie 3 ft off a wall should go there as it lies, and not swing round to it. So whole obstacles that
+ * are constrained to others or to walls first keep their headings as well; only where that cannot be met may they turn.
  */
 
-/** Obstacles that a constraint of the layout takes hold of. */
+/** Obstacles that a constraint of the layout grips. */
 function obstaclesInConstraints(layout: Layout): ReadonlySet<string> {
   return new Set(
     layout.constraints.flatMap(({ grips }) =>
@@ -24,7 +23,7 @@ function obstaclesInConstraints(layout: Layout): ReadonlySet<string> {
   );
 }
 
-/** The layout in which tied obstacles also keep their headings; the same object for the same layout. */
+/** The layout in which these obstacles also keep their headings; the same object for the same layout. */
 const withHeadingConstraints = memoizeByIdentity((layout: Layout): Layout => {
   const ids = obstaclesInConstraints(layout);
   const headings = layout.obstacles.flatMap((obstacle): Constraint[] => {
@@ -38,7 +37,7 @@ const withHeadingConstraints = memoizeByIdentity((layout: Layout): Layout => {
   return made;
 });
 
-/** As `settled`, with headings kept where they can be. */
+/** As `solveCourse`, with headings kept where they can be. */
 export function solveKeepingHeadings(
   layout: Layout,
   arena: Arena,

@@ -13,7 +13,7 @@ import type { PointerInput } from '../input.ts';
 import { type BendKey, bendIn, bendKey, RIDE_START } from '../selection/selection.ts';
 import type { Gesture } from './gesture.ts';
 
-/** The line is looked at in steps of this, metres: finer than a hand can point. */
+/** Step of the samples along the line, metres: finer than a pointer. */
 const STEP = 0.25;
 
 function legOf(course: Course, id: string): Leg | undefined {
@@ -121,7 +121,7 @@ export function poseRidePoint(course: Course, key: string, pose: Pose): Course {
   return key === RIDE_START ? turnStart(moved, pose.angle) : moved;
 }
 
-/** Drags a bend that exists, or pulls a new one out of the line. */
+/** Drags a bend that exists, or makes a new one out of the line. */
 export function bendGesture(down: PointerInput, state: DeskState, target: string | BendKey): Gesture {
   const { course } = state;
   const fresh = typeof target !== 'string';

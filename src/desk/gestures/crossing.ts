@@ -17,7 +17,7 @@ import { type CrossKey, crossIn, crossKey, type Keys } from '../selection/select
 import type { Guide } from '../snapping/guide.ts';
 import type { Gesture } from './gesture.ts';
 
-/** Where the line of a leg crosses a pole, as something to take hold of. */
+/** A handle: where the line of a leg crosses a pole. */
 export interface CrossingHandle {
   readonly leg: string;
   /** Its place in the passage, 0 first. */
@@ -28,9 +28,9 @@ export interface CrossingHandle {
   readonly fraction: number;
 }
 
-/** In reaches: with a mouse 12 pixels round the handle, with a finger 26. */
+/** In pick radii: with a mouse 12 pixels round the handle, with a finger 26. */
 const HANDLE_RADIUS = 4 / 3;
-/** Shares of a pole that people name; a dragged crossing is drawn to them. */
+/** Fractions of a pole that people name; a dragged crossing snaps to them. */
 const NAMED_SHARES = [
   { share: 1 / 4, says: 'a quarter' },
   { share: 1 / 3, says: 'a third' },
@@ -59,7 +59,7 @@ export function crossingsOn({ layout, pieces }: Survey, legId: string): readonly
   });
 }
 
-/** The handles that are there to be taken: in the Ride stage, of every way that the chosen obstacle is ridden. */
+/** The handles that can be dragged: at the Ride stage, of every way that the chosen obstacle is ridden. */
 export function crossingHandles({ survey, chosen, stage }: Pick<DeskState, 'survey' | 'chosen' | 'stage'>) {
   const meant = stage === 'ride' ? obstacleOfChoice(survey, chosen) : undefined;
   if (meant === undefined) return [];
@@ -69,7 +69,7 @@ export function crossingHandles({ survey, chosen, stage }: Pick<DeskState, 'surv
     .flatMap(({ id }) => crossingsOn(survey, id));
 }
 
-/** The handle under the finger; null for none. */
+/** The handle under the pointer; null for none. */
 export function crossingAt(state: DeskState, at: Point, pickRadius: Metres): CrossingHandle | null {
   const near = crossingHandles(state)
     .map((handle) => ({ handle, off: distance(handle.at, at) }))
@@ -95,7 +95,7 @@ function moveCrossing(survey: Survey, { leg, index }: CrossKey, by: Metres): Cou
   );
 }
 
-/** Where the line now goes over, told from the nearer end of the pole. */
+/** Where the line now crosses, measured from the nearer end of the pole. */
 function crossingPlace(course: Course, pole: PlacedPiece, fraction: number): string {
   return placeOnPole(pole.figure.length, fraction, course.unit);
 }
@@ -116,7 +116,7 @@ function crossingSentence(course: Course, survey: Survey, asked: CrossKey): stri
   return messages.crossed(name, crossingPlace(course, handle.pole, fraction));
 }
 
-/** Moves what is chosen of the line over an obstacle by an arrow key; the sentence that refuses when it is across. */
+/** Moves the chosen crossings by an arrow key; a sentence when the arrow points across the pole. */
 export function nudgeCrossing(
   survey: Survey,
   asked: CrossKey,
@@ -133,7 +133,7 @@ export function nudgeCrossing(
   return { course, said: crossingSentence(course, survey, asked) };
 }
 
-/** The named share that a fraction is drawn to within the reach. */
+/** The named fraction within the snap distance. */
 function snappedShare(fraction: number, length: Metres, reach: Metres): (typeof NAMED_SHARES)[number] | undefined {
   return NAMED_SHARES.find(({ share }) => Math.abs(share - fraction) * length <= reach / 2);
 }
@@ -155,9 +155,9 @@ export function crossingGesture(down: PointerInput, state: DeskState, handle: Cr
     doing: messages.moving(name),
     moved: (input) => {
       const off = (input.at.x - down.at.x) * Math.cos(angle) + (input.at.y - down.at.y) * Math.sin(angle);
-      const wish = clampToPole(handle.fraction + off / length);
-      const drawn = input.isSnapOff ? undefined : snappedShare(wish, length, input.pickRadius);
-      const fraction = drawn?.share ?? wish;
+      const target = clampToPole(handle.fraction + off / length);
+      const drawn = input.isSnapOff ? undefined : snappedShare(target, length, input.pickRadius);
+      const fraction = drawn?.share ?? target;
       const says = `${placeOnPole(length, fraction, survey.course.unit)}${drawn === undefined ? '' : `: ${drawn.says} of the pole`}`;
       return showing(moveCrossing(survey, asked, (fraction - handle.fraction) * length), [{ says, marks: [] }]);
     },

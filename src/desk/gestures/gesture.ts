@@ -5,8 +5,8 @@ import type { Keys } from '../selection/selection.ts';
 import type { Guide } from '../snapping/guide.ts';
 
 /**
- * One finger's gesture, as a value: what it shows now, and what it becomes. The desk shows it, and puts `done()` into
- * the history; a gesture that is cancelled is forgotten, and nothing has to be put back.
+ * One pointer's gesture, as a value: what it shows now, and what it becomes. The desk shows it, and puts the plan of
+ * `done()` into the history; a gesture that is cancelled is dropped, and nothing has to be restored.
  */
 export interface Gesture {
   /** The preview; null: the course as it was. */

@@ -16,7 +16,7 @@ import { snapContext } from '../snapping/snap-context.ts';
 import { PLACE_SOURCES } from '../snapping/snap-sources.ts';
 import type { Gesture } from './gesture.ts';
 
-/** Drags one piece inside its obstacle: what is held goes on holding, and a fixed piece stays and says so. */
+/** Drags one piece inside its obstacle: constraints stay met, and a fixed piece stays and says so. */
 export function pieceGesture(down: PointerInput, state: DeskState, piece: PlacedPiece): Gesture {
   const { course, survey } = state;
   const chosen = [piece.key];
@@ -24,8 +24,8 @@ export function pieceGesture(down: PointerInput, state: DeskState, piece: Placed
   const bounds = boundsOfPieces([piece]);
   const ground = snapContext(survey, [piece.obstacle]);
 
-  const stuckAt = (there: Course, wish: Pose, why: string): readonly Guide[] => {
-    const stops = blockingGuides(there, new Map([[piece.key, wish]]));
+  const stuckAt = (there: Course, target: Pose, why: string): readonly Guide[] => {
+    const stops = blockingGuides(there, new Map([[piece.key, target]]));
     return stops.length === 0 ? [{ says: why, marks: [] }] : stops;
   };
   const showing = (preview: Course | null, guides: readonly Guide[], stuck?: string): Gesture => ({
@@ -43,16 +43,16 @@ export function pieceGesture(down: PointerInput, state: DeskState, piece: Placed
         reach: { ground: input.pickRadius, angle: 0 },
       });
       const [dx, dy] = [asked.x + drawn.x, asked.y + drawn.y];
-      // Back at its place is the course itself, not a copy of it.
+      // Back at its start it is the same course object, not a copy.
       if (Math.hypot(dx, dy) < TOUCH) return showing(null, drawn.guides);
-      const wish = { ...piece.pose, x: piece.pose.x + dx, y: piece.pose.y + dy };
-      const outcome = movePiece(course, piece.key, { pose: wish, name });
+      const target = { ...piece.pose, x: piece.pose.x + dx, y: piece.pose.y + dy };
+      const outcome = movePiece(course, piece.key, { pose: target, name });
       // Where it cannot go, it stays at the last place where it could.
       return outcome.kind === 'stuck'
-        ? showing(preview, stuckAt(preview ?? course, wish, outcome.why), outcome.why)
+        ? showing(preview, stuckAt(preview ?? course, target, outcome.why), outcome.why)
         : showing(
             outcome.course,
-            outcome.exact ? drawn.guides : blockingGuides(outcome.course, new Map([[piece.key, wish]])),
+            outcome.exact ? drawn.guides : blockingGuides(outcome.course, new Map([[piece.key, target]])),
           );
     },
     commit: () => ({

@@ -17,10 +17,10 @@ import { pieceGesture } from './piece.ts';
 import { turnGesture } from './turn.ts';
 import { type TurnHandle, turnHandle } from './turn-handle.ts';
 
-/** A hand that moved less than this part of the reach has tapped. */
+/** A pointer that moved less than this share of the pick radius has tapped. */
 const TAP = 1 / 4;
 
-/** What lies under the finger when it comes down. */
+/** What lies under the pointer when it goes down. */
 type Target =
   | { readonly kind: 'handle'; readonly handle: TurnHandle }
   | { readonly kind: 'crossing'; readonly crossing: CrossingHandle }
@@ -46,7 +46,7 @@ function targetAt(input: PointerInput, state: DeskState): Target {
   return bend === null ? { kind: 'ground' } : { kind: 'line', bend };
 }
 
-/** The keys that are chosen while the finger is down. */
+/** The keys that are chosen while the pointer is down. */
 function pressedKeys(input: PointerInput, state: DeskState, target: Target): Keys {
   const { chosen } = state;
   if (target.kind === 'ride-point') return [target.key];
@@ -128,7 +128,7 @@ function dragGesture(down: PointerInput, state: DeskState, target: Target): Gest
   }
 }
 
-/** A finger that has come down: a tap until it moves far enough to be a drag of what was under it. */
+/** A press: a tap until the pointer moves far enough to drag what was under it. */
 export function pressGesture(down: PointerInput, state: DeskState): Gesture {
   const target = targetAt(down, state);
   const tapped = tappedKeys(down, state, target);

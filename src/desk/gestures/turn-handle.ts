@@ -6,7 +6,7 @@ import type { Survey } from '../../core/survey.ts';
 import { outlineCentre, outlines } from '../selection/outlines.ts';
 import type { Keys } from '../selection/selection.ts';
 
-/** Where the hand takes hold to turn what is chosen, and the point it turns about. */
+/** The handle that turns the selection, and the point it turns about. */
 export interface TurnHandle {
   readonly about: Point;
   /** Where its stem leaves the outline. */
@@ -14,7 +14,7 @@ export interface TurnHandle {
   readonly at: Point;
 }
 
-/** Length of the stem in reaches: far enough from the outline to be taken on its own. */
+/** Length of the stem in pick radii: far enough from the outline to be picked on its own. */
 const STEM = 2;
 
 /**
@@ -31,7 +31,7 @@ export function turnHandle(
   const { arena } = state.survey.course;
   const stem = STEM * pickRadius;
   if (drawn.length > 1) {
-    // Several pieces keep what is held among them: there is no one turn for them all.
+    // Several pieces keep the constraints between them: there is no one turn for them all.
     if (drawn.some((each) => pieceOf(each.key) !== undefined)) return null;
     const box = drawn.map((each) => ringBounds(each.ring)).reduce<Bounds>(unionBounds, ringBounds(first.ring));
     const x = (box.minX + box.maxX) / 2;

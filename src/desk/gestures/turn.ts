@@ -15,7 +15,7 @@ import { snapContext } from '../snapping/snap-context.ts';
 import { GROUP_TURN_SOURCES, TURN_SOURCES } from '../snapping/snap-sources.ts';
 import type { Gesture } from './gesture.ts';
 
-/** A turn never snaps from farther than this, however near the hand is to the middle: 4°. */
+/** A turn never snaps from farther than this, however near the pointer is to the centre: 4°. */
 const WIDEST = Math.PI / 45;
 
 function bearing(from: Point, to: Point): number {
@@ -74,7 +74,7 @@ export function turnGesture(down: PointerInput, state: DeskState, about: Point):
   return showing(null, [], 0);
 }
 
-/** The course with what is chosen turned about a point; a single piece keeps what it is held by. */
+/** The course with the selection turned about a point; for a single piece its constraints stay met. */
 export function turnChoice(
   state: Pick<DeskState, 'course' | 'survey' | 'chosen'>,
   by: number,

@@ -96,7 +96,7 @@ function bendLine(desk: Desk): boolean {
   return true;
 }
 
-/** Takes hold of the line over the chosen obstacle. */
+/** Chooses the line over the chosen obstacle. */
 function chooseCrossing(desk: Desk): boolean {
   const { survey, chosen, stage } = desk.state();
   const meant = obstacleOfChoice(survey, chosen);
@@ -260,12 +260,12 @@ function nudge(desk: Desk, key: string, size: 'fine' | 'coarse'): void {
 }
 
 function isSameKeyPress(a: KeyPress, b: KeyPress): boolean {
-  // Letters count whatever the shift key makes of them; shift itself is compared on its own.
+  // Letters count with and without shift; shift itself is compared on its own.
   const key = (each: KeyPress) => (each.key.length === 1 ? each.key.toLowerCase() : each.key);
   return key(a) === key(b) && a.mod === b.mod && a.shift === b.shift && a.alt === b.alt;
 }
 
-/** Does what the stroke means on the desk; false when it means nothing here. */
+/** Does what the key press means at the desk; false when it means nothing here. */
 export function runShortcut(desk: Desk, keyPress: KeyPress): boolean {
   return (
     SHORTCUTS.find((shortcut) => shortcut.keyPresses.some((each) => isSameKeyPress(each, keyPress)))?.run(

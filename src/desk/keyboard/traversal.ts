@@ -3,7 +3,7 @@ import type { Desk } from '../desk.ts';
 import { crossingsOn } from '../gestures/crossing.ts';
 import { crossIn, crossKey, goOrder, type Keys } from '../selection/selection.ts';
 
-/* How keys walk through what lies in the arena and add to what is chosen. */
+/** How keys move through what lies in the arena and add to the selection. */
 
 /** What Tab walks through: the pieces while one is chosen, otherwise the obstacles in the order of the go. */
 function tabOrder(desk: Desk): Keys {
@@ -15,7 +15,7 @@ function tabOrder(desk: Desk): Keys {
   return survey.pieces.filter((piece) => piece.obstacle === obstacleOf(owner)).map((piece) => piece.key);
 }
 
-/** Walks one on; at the ends it lets the stroke through, so that the focus can leave the arena. */
+/** Moves one on; at the ends it lets the key press through, so that the focus can leave the arena. */
 export function chooseAdjacent(desk: Desk, by: 1 | -1): boolean {
   const keys = tabOrder(desk);
   const { chosen } = desk.state();

@@ -29,11 +29,11 @@ import { chosenPieces, type Keys } from '../selection/selection.ts';
 import type { TapeEnd, TapeReading, TapeState } from './tape.ts';
 import { EMPTY_TAPE } from './tape.ts';
 
-/** Places along a pole to which the tape is drawn: its ends, its middle, thirds. */
+/** Fractions of a pole to which the tape snaps: its ends, its middle, thirds. */
 const PLACES = [0, 1 / 3, 1 / 2, 2 / 3, 1];
 const WALLS: readonly Wall[] = ['south', 'east', 'north', 'west'];
 
-/** What a finger takes hold of: a piece, a wall, or the bare ground. */
+/** What an end of the tape is attached to: a piece, a wall, or bare ground. */
 export function tapeEndAt(
   survey: Survey,
   { at, pickRadius, isSnapOff }: Pick<PointerInput, 'at' | 'pickRadius' | 'isSnapOff'>,
@@ -142,7 +142,7 @@ function squareTo(survey: Survey, at: Point, { wall }: Extract<TapeEnd, { on: 'w
   return [at, toWorld(pose, { x: toLocal(pose, { ...at, angle: 0 }).x, y: 0 })];
 }
 
-/** What people call what an end of the tape is held to. */
+/** The name of what an end of the tape is attached to. */
 export function tapeEndName(survey: Survey, end: TapeEnd): string {
   if (end.on === 'piece') return nameOf(survey, end.key);
   return end.on === 'wall' ? `the ${end.wall} wall` : 'a place on the ground';
@@ -151,7 +151,7 @@ export function tapeEndName(survey: Survey, end: TapeEnd): string {
 function tapeSuggestion(survey: Survey, from: TapeEnd, to: TapeEnd): KeepSuggestion | null {
   const { arena, unit } = survey.course;
   const [first, second] = [pieceOn(survey, from), pieceOn(survey, to)];
-  const offer = ((): KeepSuggestion | null => {
+  const suggestion = ((): KeepSuggestion | null => {
     if (first !== undefined && second !== undefined && from.on === 'piece' && to.on === 'piece') {
       const isPair = isLong(first) && isLong(second);
       const gap = isPair ? gapCandidate(first, second, [from.at, to.at]) : null;
@@ -164,7 +164,7 @@ function tapeSuggestion(survey: Survey, from: TapeEnd, to: TapeEnd): KeepSuggest
     if (off === null || wall === undefined || off.value < 0) return null;
     return { says: messages.keepOff('it', printLength(off.value, unit), wall), draft: off.draft };
   })();
-  return offer === null || isKept(survey, offer.draft) ? null : offer;
+  return suggestion === null || isKept(survey, suggestion.draft) ? null : suggestion;
 }
 
 /** What the tape reads between its two ends; null while it has only one. */

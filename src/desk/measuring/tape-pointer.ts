@@ -10,7 +10,7 @@ import { EMPTY_TAPE, type TapeEnd, type TapeState } from './tape.ts';
 /** A pointer that moved less than this share of the pick radius has tapped. */
 const TAP = 1 / 4;
 
-/** A pointer that is down while the tape is in the hand. */
+/** A pointer that is down while the tape is on. */
 export interface TapePress {
   readonly at: Point;
   /** What the tape was before, in case this is the first pointer of a pinch. */

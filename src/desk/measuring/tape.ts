@@ -9,7 +9,7 @@ export type TapeEnd =
   | { readonly on: 'wall'; readonly wall: Wall; readonly at: Point }
   | { readonly on: 'ground'; readonly at: Point };
 
-/** The tape in the hand. `isLaid`: both ends are down and it stays. */
+/** The tape while it is on. `isLaid`: both ends are down and it stays. */
 export interface TapeState {
   readonly from: TapeEnd | null;
   readonly to: TapeEnd | null;

@@ -22,7 +22,7 @@ import { PLACE_SOURCES } from '../snapping/snap-sources.ts';
 import { freeShift, inwardShift } from './free-space.ts';
 import { nearWallSentences } from './wall-distances.ts';
 
-/** How near a newly placed obstacle is drawn to a wall or a line. */
+/** The snap distance of a newly placed obstacle. */
 const SNAP_DISTANCE = FOOT;
 
 function collides(there: PlacedObstacle, others: readonly PlacedObstacle[]): boolean {

@@ -1,4 +1,4 @@
-/** Obstacles of the designer's own: gathered from what lies there, put on a shelf and placed again. */
+/** Custom obstacles: grouped from pieces that lie there, put on the shelf and placed again. */
 import type { Constraint } from '../../core/constraints/constraint.ts';
 import { addObstacle, eraseByKeys, freshId } from '../../core/course/edit-obstacles.ts';
 import { freeId } from '../../core/course/ids.ts';
@@ -15,7 +15,7 @@ import type { Plan } from '../plan.ts';
 import { chosenObstacles, chosenPieces, type Keys } from '../selection/selection.ts';
 import { placeBuiltPlan } from './add-obstacle.ts';
 
-/** One obstacle of these pieces as they lie, with what is kept among them. */
+/** One obstacle of these pieces as they lie, with the constraints among them. */
 function gatheredObstacle(survey: Survey, pieces: readonly PlacedPiece[], as: { id: string; name: string }): Obstacle {
   const made = freeObstacle(
     as.id,

@@ -26,8 +26,8 @@ export function inwardShift(bounds: Bounds, arena: Arena): Shift {
 }
 
 /**
- * The nearest shift at which the box is inside the arena and clear of everything there, looked for in growing circles;
- * null when the arena has no such room.
+ * The nearest shift at which the box is inside the arena and clear of everything there, searched in growing circles;
+ * null when there is no such place.
  */
 export function freeShift(bounds: Bounds, arena: Arena, others: readonly PlacedObstacle[]): Shift | null {
   const farthest = Math.hypot(arena.length, arena.width);

@@ -11,7 +11,7 @@ export function pieceUnderPoint(survey: Survey, at: Point, pickRadius: number): 
   let best: PlacedPiece | null = null;
   let least = pickRadius;
   for (const piece of survey.pieces) {
-    // A quick look at the box around the piece spares the exact distance for nearly all of them.
+    // The bounding box rules out nearly all pieces before the exact distance is worked out.
     const half = (piece.figure.length + piece.figure.width) / 2 + pickRadius;
     if (Math.abs(piece.pose.x - at.x) > half || Math.abs(piece.pose.y - at.y) > half) continue;
     const off = ringPointDistance(piece.footprint, at);

@@ -6,7 +6,7 @@ import type { PointerInput } from '../input.ts';
 import { namesOf } from '../names.ts';
 import type { Keys } from './selection.ts';
 
-/** Pulls a rectangle over the ground: what lies wholly inside is chosen. */
+/** Draws a rectangle over the ground: what lies wholly inside is chosen. */
 export function marqueeGesture(down: PointerInput, state: DeskState): Gesture {
   const { survey } = state;
   const before = down.isAdding ? state.chosen : [];

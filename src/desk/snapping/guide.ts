@@ -1,7 +1,7 @@
 import type { Wall } from '../../core/constraints/constraint.ts';
 import type { Mark } from '../../core/plane/mark.ts';
 
-/** A snap that is holding right now: marks to draw, and its sentence. */
+/** A snap that holds now: marks to draw, and its sentence. */
 export interface Guide {
   readonly says: string;
   readonly marks: readonly Mark[];
@@ -9,7 +9,7 @@ export interface Guide {
   readonly snap?: Snap;
 }
 
-/** What a snap drew to, as far as it could be kept for good. */
+/** What a snap aligned to, as far as a constraint could keep it. */
 export type Snap =
   | { readonly to: 'wall'; readonly wall: Wall }
   | { readonly to: 'wall-angle' }

@@ -4,7 +4,7 @@ import { nameOf } from '../names.ts';
 import type { Keys } from '../selection/selection.ts';
 import type { SnapContext } from './snap.ts';
 
-/** What the ground offers to snap to, for everything but the keys. */
+/** What the moving things may snap to: everything but the keys. */
 export function snapContext(survey: Survey, keys: Keys): SnapContext {
   const { course } = survey;
   const limit = limitsOf(course)['wall.clear'];

@@ -153,7 +153,7 @@ const poleLines: SnapSource = (moving, { others }) => {
   return pulls;
 };
 
-/** Where a turned thing shows the direction that it snapped to. */
+/** Where a turned thing shows the direction to which it snapped. */
 function heading(end: Bounds, angle: number): Mark {
   const middle = point((end.minX + end.maxX) / 2, (end.minY + end.maxY) / 2);
   const arm = Math.hypot(end.maxX - end.minX, end.maxY - end.minY) / 2 + OVERSHOOT;
@@ -249,7 +249,7 @@ export const midways: SnapSource = (moving, { others, name }) =>
     ];
   });
 
-/** In the order in which they win a draw. */
+/** In order of priority. */
 export const PLACE_SOURCES: readonly SnapSource[] = [walls, centreLines, neighbours, poleLines, midways];
 /** For several things at once, which have no one heading. */
 export const GROUP_TURN_SOURCES: readonly SnapSource[] = [fifteenths];

@@ -4,7 +4,7 @@ import type { LengthUnit } from '../../core/measure/quantity.ts';
 import type { Bounds } from '../../core/plane/ring.ts';
 import type { Guide } from './guide.ts';
 
-/** What is being placed, where the hand asks for it. */
+/** What is being placed, where the pointer asks for it. */
 export interface SnapSubject {
   readonly bounds: Bounds;
   readonly pieces: readonly PlacedPiece[];
@@ -27,7 +27,7 @@ export interface SnapContext {
 
 type Axis = 'x' | 'y' | 'angle';
 
-/** One offer: by how much to shift along one axis, and what to show when it is taken. */
+/** A snap candidate: the shift along one axis, and what to show when it is taken. */
 export interface SnapCandidate {
   readonly axis: Axis;
   readonly by: number;
@@ -35,10 +35,10 @@ export interface SnapCandidate {
   guide(end: Bounds): Guide;
 }
 
-/** Everything that draws is a source: a pure function from what moves and where, to offers. */
+/** A snap source: a pure function from what moves and where, to candidates. */
 export type SnapSource = (moving: SnapSubject, ground: SnapContext) => readonly SnapCandidate[];
 
-/** The shift to add to what was asked, and the guides of the pulls that hold. */
+/** The shift to add to what was asked, and the guides of the snaps that hold. */
 export interface SnapResult {
   readonly x: number;
   readonly y: number;
@@ -46,19 +46,19 @@ export interface SnapResult {
   readonly guides: readonly Guide[];
 }
 
-/** How near draws: metres on the ground, radians for a turn. */
+/** The snap distance: metres on the ground, radians for a turn. */
 export interface SnapRange {
   readonly ground: number;
   readonly angle: number;
 }
 
 const NO_SNAP: SnapResult = { x: 0, y: 0, angle: 0, guides: [] };
-/** Offers nearer than this to each other are equal, and the earlier source wins. */
+/** Candidates nearer than this to each other are equal, and the earlier source wins. */
 const TIE_TOLERANCE = 1e-9;
 
 /**
- * The one snap of the program. The nearest offer of each axis within reach wins, the earlier source on a draw; the
- * whole shift is never longer than the reach.
+ * All snapping of the program. On each axis the nearest candidate within the snap distance wins, the earlier source on
+ * a tie; the whole shift is never longer than the snap distance.
  */
 export function snap(
   moving: SnapSubject,

@@ -4,7 +4,7 @@ import { GAUGE_WIDTH, gaugeLayout } from '../../../src/app/check/gauge.ts';
 const print = (value: number) => `${value} m`;
 
 function gauge(measured: number, band: Parameters<typeof gaugeLayout>[1]) {
-  const made = gaugeLayout(measured, band, { print, told: print(measured) });
+  const made = gaugeLayout(measured, band, { print, text: print(measured) });
   if (made === undefined) throw new Error('there is no gauge');
   return made;
 }
@@ -63,13 +63,13 @@ describe('a band gauge', () => {
     const wide = gaugeLayout(
       5,
       { least: 2, most: 2.2, multiples: true },
-      { print: (x) => `${x} long words`, told: '5' },
+      { print: (x) => `${x} long words`, text: '5' },
     );
     expect(wide?.bands.map(({ row }) => row)).toEqual([0, 1]);
   });
 
   test('is not drawn where nothing at all is allowed', () => {
-    expect(gaugeLayout(2, { most: 0 }, { print, told: '2' })).toBeUndefined();
-    expect(gaugeLayout(2, {}, { print, told: '2' })).toBeUndefined();
+    expect(gaugeLayout(2, { most: 0 }, { print, text: '2' })).toBeUndefined();
+    expect(gaugeLayout(2, {}, { print, text: '2' })).toBeUndefined();
   });
 });

@@ -1,4 +1,4 @@
-/** Random courses that are right, and single faults to plant in them. One number makes one course: no dice. */
+/** Random courses that are right, and single faults to plant in them. One number determines one course. */
 import { blankCourse } from '../../../src/core/course/blank.ts';
 import type { Course } from '../../../src/core/course/course.ts';
 import { addObstacle, rebuildObstacle, rotateByKeys, shiftByKeys } from '../../../src/core/course/edit-obstacles.ts';

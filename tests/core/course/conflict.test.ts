@@ -143,7 +143,7 @@ const CONFLICTS: readonly Conflict[] = [
 
 function clashes(of: Layout) {
   const answer = solveLayout(of, ARENA, new Map());
-  if (answer.kind !== 'clash') throw new Error(answer.kind);
+  if (answer.kind !== 'conflict') throw new Error(answer.kind);
   return answer;
 }
 
@@ -203,5 +203,5 @@ test('two conflicts that have nothing to do with each other are told one by one'
 test('lengths are told in the unit of the course, obstacles by their own names', () => {
   const of = layout([{ ...run(), name: 'Jog-overs' }], [held('wide', 'gap', [P1, P2], { hold: 1.5, side: -1 })]);
   const answer = solveLayout(of, ARENA, new Map(), { unit: 'm' });
-  expect(answer.kind === 'clash' && answer.says).toContain('pole 2 of Jog-overs is 1.50 m');
+  expect(answer.kind === 'conflict' && answer.says).toContain('pole 2 of Jog-overs is 1.50 m');
 });

@@ -1,4 +1,4 @@
-/** What every drag promises, on five hundred obstacles of all kinds and sizes. */
+/** Properties of every drag, on five hundred obstacles of all kinds and sizes. */
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Arena, Layout } from '../../../src/core/course/course.ts';
@@ -60,7 +60,7 @@ function apart(a: ReadonlyMap<string, Pose>, b: ReadonlyMap<string, Pose>): numb
     }),
   );
 }
-/** A wish for one piece of the obstacle, some way off. */
+/** A target for one piece of the obstacle, some way off. */
 function wished(obstacle: Obstacle, which: number, by: Pose): ReadonlyMap<string, Pose> {
   const piece = obstacle.pieces[which % obstacle.pieces.length];
   if (piece === undefined) throw new Error('an obstacle without pieces');

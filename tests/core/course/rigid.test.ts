@@ -138,7 +138,7 @@ test('an obstacle kept at least so far from two walls goes with the hand and sto
     expect(worst(after)).toBeLessThan(1e-9);
     return compose(first.pose, first.pieces[0]?.pose ?? first.pose);
   };
-  // Free of both, the hand is followed to the bit; beyond them the near end stays 2 m off, the pole's face 3 m.
+  // Free of both, the target is reached to the bit; beyond them the near end stays 2 m off, the pole's face 3 m.
   expect(at(24, 15).y).toBeCloseTo(15, 12);
   expect(at(24, 1).y).toBeCloseTo(2 + 3.6576 / 2, 6);
   expect(at(2, 15).x).toBeCloseTo(3 + 0.1016 / 2, 6);

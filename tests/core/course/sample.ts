@@ -1,4 +1,4 @@
-/** A small course for the tests of this room: a fan, a run and a spoke, ridden in this order, with one constraint. */
+/** A small course for the tests of this module: a fan, a run and a spoke, ridden in this order, with one constraint. */
 import { blankCourse } from '../../../src/core/course/blank.ts';
 import { type Course, currentLayout } from '../../../src/core/course/course.ts';
 import { addObstacle } from '../../../src/core/course/edit-obstacles.ts';

@@ -227,7 +227,7 @@ describe('what cannot hold', () => {
   const grips = [{ piece: 'run-1/pole-1' }, { piece: 'run-1/pole-2' }];
   const clash = (of: Layout) => {
     const answer = solveLayout(of, ARENA, new Map());
-    if (answer.kind !== 'clash') throw new Error(answer.kind);
+    if (answer.kind !== 'conflict') throw new Error(answer.kind);
     return answer;
   };
 
@@ -245,7 +245,7 @@ describe('what cannot hold', () => {
     const named = { ...one, name: 'Jog-overs' };
     const both = layout([named], [{ id: 'wide', kind: 'gap', grips, hold: 1.5, side: -1 }]);
     const answer = solveLayout(both, ARENA, new Map(), { unit: 'm' });
-    expect(answer.kind === 'clash' && answer.says).toContain('pole 2 of Jog-overs is 1.50 m');
+    expect(answer.kind === 'conflict' && answer.says).toContain('pole 2 of Jog-overs is 1.50 m');
   });
 
   test('is told as parallel and square', () => {

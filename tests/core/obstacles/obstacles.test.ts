@@ -73,7 +73,7 @@ describe.each(OBSTACLE_KINDS.map((kind) => [kind.id, kind] as const))('a %s', (i
       fc.property(anyValues(kind), (values) => expectSound(kind, laid(kind, values))),
       { numRuns: 100 },
     );
-  }, 20_000);
+  });
 
   test('is held together by constraints that it meets and that do not repeat each other, also in the mirror', () => {
     fc.assert(
@@ -84,7 +84,7 @@ describe.each(OBSTACLE_KINDS.map((kind) => [kind.id, kind] as const))('a %s', (i
       }),
       { numRuns: 40 },
     );
-  }, 20_000);
+  });
 
   test('refuses each value outside its bounds by name and offers values that build', () => {
     for (const [key, param] of Object.entries(kind.params)) {

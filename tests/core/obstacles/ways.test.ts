@@ -52,7 +52,7 @@ describe.each(OBSTACLE_KINDS.filter(({ id }) => id !== 'scenery').map((kind) => 
         }),
         { numRuns: 12 },
       );
-    }, 20_000);
+    });
   },
 );
 

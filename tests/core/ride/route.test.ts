@@ -42,7 +42,7 @@ describe('the router in 200 random small arenas', () => {
   const arenas = SEEDS.map((seed) => ({ seed, arena: smallArena(seed) }));
   const routes = arenas.map(({ seed, arena }) => ({ seed, arena, route: routeIn(arena) }));
 
-  test('finds a way wherever trying everything finds one, at most 5 % longer than that', { timeout: 120_000 }, () => {
+  test('finds a way wherever trying everything finds one, at most 5 % longer than that', () => {
     let [compared, round] = [0, 0];
     for (const { seed, arena, route } of routes) {
       const { small, begin, finish } = arena;
@@ -58,7 +58,7 @@ describe('the router in 200 random small arenas', () => {
     expect(round).toBeGreaterThan(60);
   });
 
-  test('never crosses a piece, never turns sharper than allowed, and joins the two ends', { timeout: 60_000 }, () => {
+  test('never crosses a piece, never turns sharper than allowed, and joins the two ends', () => {
     for (const { seed, arena, route } of routes) {
       if (route === undefined) continue;
       expect(isFree(route.path, { ...arena.small, ...CLEAR }, 0.03), `arena ${seed}`).toBe(true);
@@ -73,9 +73,7 @@ describe('the router in 200 random small arenas', () => {
     }
   });
 
-  test('serves the ways of the ride: clear where there is one, else blocked, never too sharp', {
-    timeout: 60_000,
-  }, () => {
+  test('serves the ways of the ride: clear where there is one, else blocked, never too sharp', () => {
     for (const { arena, route } of routes.slice(0, 80)) {
       const { begin, finish, small } = arena;
       const ends = { straightAfter: false, straightBefore: false, bends: [] };

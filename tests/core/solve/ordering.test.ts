@@ -14,7 +14,7 @@ function only(problem: Problem): Component {
 function cells(group: Component): number {
   return systemOf(group).matrix.cells.length;
 }
-/** The same group with its ties in an order given by numbers. */
+/** The same component with its constraints in an order given by numbers. */
 function shuffled(group: Component, keys: readonly number[]): Component {
   const order = group.constraints.map((tie, i) => ({ tie, key: keys[i % keys.length] ?? 0 }));
   return { ...group, constraints: order.sort((a, b) => a.key - b.key).map(({ tie }) => tie) };

@@ -1,4 +1,4 @@
-/** Poles and the ties between them, for the tests of the solver. */
+/** Poles and the constraints between them, for the tests of the solver. */
 import type { GrippedPose } from '../../../src/core/constraints/constraint.ts';
 import { constraintKind } from '../../../src/core/constraints/constraints.ts';
 import type { Pose } from '../../../src/core/plane/pose.ts';
@@ -18,7 +18,7 @@ export interface Between {
   readonly side?: 1 | -1;
 }
 
-/** A tie of a constraint kind between equal poles, gripped at the same fraction. */
+/** A constraint of a kind between equal poles, gripped at the same fraction. */
 export function tie(
   kind: string,
   bodies: readonly string[],

@@ -113,7 +113,7 @@ describe.each(SCENES)('%s', (_, scene) => {
       const wish = { x: home.x + 0.03 * way, y: home.y - 0.02 * way, angle: home.angle + 0.01 * way };
       now = at(scene, met(...wishing(now, last.id, wish)).poses);
     }
-    // A linkage with freedoms of its own may come back folded a little differently.
+    // A linkage with degrees of freedom of its own may come back folded a little differently.
     const tolerance = rankReport(scene).degreesOfFreedom > 3 ? 1e-3 : 1e-6;
     for (const body of scene.bodies) {
       const back = now.bodies.find((each) => each.id === body.id);
@@ -237,7 +237,7 @@ describe('what is left over', () => {
 describe('a clash', () => {
   const clashOf = (problem: Problem) => {
     const outcome = solve(problem);
-    if (outcome.outcome !== 'clash') throw new Error(JSON.stringify([outcome.outcome]));
+    if (outcome.outcome !== 'conflict') throw new Error(JSON.stringify([outcome.outcome]));
     return outcome.conflicts;
   };
 

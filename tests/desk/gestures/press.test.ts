@@ -29,7 +29,7 @@ function sure(desk: Desk): Desk {
   return desk;
 }
 
-/** A hand that looks at the whole desk after every phase. */
+/** A pointer after each phase of which the whole desk is checked. */
 function carefulHand(desk: Desk, options: { loose?: true; adding?: true; pointer?: number } = {}) {
   return pointerDriver(desk, { pickRadius: REACH, after: sure, ...options });
 }

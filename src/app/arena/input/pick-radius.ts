@@ -5,7 +5,7 @@ export const PICK_RADIUS = { mouse: 9, finger: 20 } as const;
 
 const COARSE = '(pointer: coarse)';
 
-/** The reach of the pointer that this device has first of all: handles are drawn for it. */
+/** The pick radius of the main pointer of this device: handles are drawn for it. */
 export function usePickRadius(): number {
   const subscribe = useCallback((listener: () => void) => {
     const query = window.matchMedia(COARSE);

@@ -14,7 +14,7 @@ export interface PointerSample {
   readonly alt: boolean;
 }
 
-/** What a hand over the arena can do. */
+/** What pointers over the arena can do. */
 export interface PointerTarget {
   camera(): Camera;
   pointer(touch: PointerInput): void;
@@ -23,17 +23,17 @@ export interface PointerTarget {
 }
 
 export interface PointerController {
-  /** While true, the first button moves the picture instead of the things. */
+  /** While true, the first button pans instead of dragging things. */
   setPanMode(moving: boolean): void;
-  down(finger: PointerSample): void;
-  move(finger: PointerSample): void;
-  up(finger: PointerSample): void;
-  cancel(finger: PointerSample): void;
+  down(sample: PointerSample): void;
+  move(sample: PointerSample): void;
+  up(sample: PointerSample): void;
+  cancel(sample: PointerSample): void;
 }
 
 /**
- * Sorts pointers into touches of the desk and movements of the camera: one pointer touches, the middle button, the
- * space bar and two fingers move. A second finger takes back what the first has begun.
+ * Sends pointers to the desk or to the camera: one pointer edits; the middle button, the space bar and two fingers move
+ * the camera. A second finger cancels what the first has begun.
  */
 export function createPointerController(target: PointerTarget): PointerController {
   const activePointers = new Map<number, PointerSample>();
@@ -41,65 +41,65 @@ export function createPointerController(target: PointerTarget): PointerControlle
   let drawingId: number | null = null;
   let panningId: number | null = null;
 
-  const send = (phase: PointerInput['phase'], finger: PointerSample) => {
+  const send = (phase: PointerInput['phase'], sample: PointerSample) => {
     const camera = target.camera();
     target.pointer({
       phase,
-      pointerId: finger.id,
-      at: groundOf(camera, finger.at),
-      pickRadius: (finger.kind === 'touch' ? PICK_RADIUS.finger : PICK_RADIUS.mouse) / camera.scale,
-      isAdding: finger.shift,
-      isSnapOff: finger.alt,
+      pointerId: sample.id,
+      at: groundOf(camera, sample.at),
+      pickRadius: (sample.kind === 'touch' ? PICK_RADIUS.finger : PICK_RADIUS.mouse) / camera.scale,
+      isAdding: sample.shift,
+      isSnapOff: sample.alt,
     });
   };
-  const pinch = (finger: PointerSample, before: PointerSample) => {
-    const other = [...activePointers.values()].find((each) => each.id !== finger.id);
+  const pinch = (sample: PointerSample, before: PointerSample) => {
+    const other = [...activePointers.values()].find((each) => each.id !== sample.id);
     if (other === undefined) return;
     const middle = (a: Point<'screen'>): Point<'screen'> => ({ x: (a.x + other.at.x) / 2, y: (a.y + other.at.y) / 2 });
     const apart = (a: Point<'screen'>) => Math.hypot(a.x - other.at.x, a.y - other.at.y);
     const was = middle(before.at);
-    const is = middle(finger.at);
+    const is = middle(sample.at);
     target.pan(is.x - was.x, is.y - was.y);
-    if (apart(before.at) > 0) target.zoom(apart(finger.at) / apart(before.at), is);
+    if (apart(before.at) > 0) target.zoom(apart(sample.at) / apart(before.at), is);
   };
-  const release = (finger: PointerSample, phase: 'up' | 'cancel') => {
-    activePointers.delete(finger.id);
-    if (panningId === finger.id) panningId = null;
-    if (drawingId !== finger.id) return;
+  const release = (sample: PointerSample, phase: 'up' | 'cancel') => {
+    activePointers.delete(sample.id);
+    if (panningId === sample.id) panningId = null;
+    if (drawingId !== sample.id) return;
     drawingId = null;
-    send(phase, finger);
+    send(phase, sample);
   };
 
   return {
     setPanMode(now) {
       isPanMode = now;
     },
-    down(finger) {
-      activePointers.set(finger.id, finger);
+    down(sample) {
+      activePointers.set(sample.id, sample);
       if (activePointers.size > 1) {
         const first = drawingId === null ? undefined : activePointers.get(drawingId);
         if (first !== undefined) send('cancel', first);
         drawingId = null;
         panningId = null;
-      } else if (isPanMode || finger.button === 1) {
-        panningId = finger.id;
-      } else if (finger.button === 0) {
-        drawingId = finger.id;
-        send('down', finger);
+      } else if (isPanMode || sample.button === 1) {
+        panningId = sample.id;
+      } else if (sample.button === 0) {
+        drawingId = sample.id;
+        send('down', sample);
       }
     },
-    move(finger) {
-      const before = activePointers.get(finger.id);
+    move(sample) {
+      const before = activePointers.get(sample.id);
       if (before === undefined) {
-        if (finger.kind !== 'touch') send('move', finger);
+        if (sample.kind !== 'touch') send('move', sample);
         return;
       }
-      if (panningId === finger.id) target.pan(finger.at.x - before.at.x, finger.at.y - before.at.y);
-      else if (activePointers.size === 2) pinch(finger, before);
-      else if (drawingId === finger.id) send('move', finger);
-      activePointers.set(finger.id, finger);
+      if (panningId === sample.id) target.pan(sample.at.x - before.at.x, sample.at.y - before.at.y);
+      else if (activePointers.size === 2) pinch(sample, before);
+      else if (drawingId === sample.id) send('move', sample);
+      activePointers.set(sample.id, sample);
     },
-    up: (finger) => release(finger, 'up'),
-    cancel: (finger) => release(finger, 'cancel'),
+    up: (sample) => release(sample, 'up'),
+    cancel: (sample) => release(sample, 'cancel'),
   };
 }

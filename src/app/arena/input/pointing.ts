@@ -9,7 +9,7 @@ import { type Camera, groundOf } from '../camera.ts';
 import { badgeAt } from '../painters/badges.ts';
 import { PICK_RADIUS } from './pick-radius.ts';
 
-/** What lies under a pointer that touches nothing: a badge before a gap before an obstacle of the go. */
+/** What lies under a pointer that hovers: a badge before a gap before an obstacle of the go. */
 export function pointedAt(
   place: Point<'screen'>,
   {

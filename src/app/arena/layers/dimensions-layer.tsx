@@ -5,7 +5,7 @@ import { paintKept, paintPins, paintTapeEnd, paintTapeReading } from '../painter
 import { PaintedLayer } from './painted-layer.tsx';
 import { useTheme } from './use-theme.ts';
 
-/** The tapes of what is kept, the pegs of what is fixed, and the tape in the hand. */
+/** The dimensions of constraints, the pegs of fixed pieces, and the tape. */
 export function DimensionsLayer() {
   const theme = useTheme();
   const camera = useViewState((state) => state.camera);

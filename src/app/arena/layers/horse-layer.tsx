@@ -8,7 +8,9 @@ import { useViewState } from '../../view.ts';
 import { paintHorse } from '../painters/paint-horse.ts';
 import { useTheme } from './use-theme.ts';
 
-/** The horse that rides the go, on a canvas of its own: while it goes, nothing else is drawn and React sleeps. */
+/**
+ * The horse that rides the go, on a canvas of its own: while it plays nothing else is drawn, and React does not render.
+ */
 export function HorseLayer() {
   const player = usePlayer();
   const theme = useTheme();
@@ -24,12 +26,12 @@ export function HorseLayer() {
       context.setTransform(ratio, 0, 0, ratio, 0, 0);
       context.clearRect(0, 0, size.width, size.height);
       const time = player.time();
-      // Before the first step there is only the line: the horse would stand on the start's handle.
+      // Before playing only the line is shown: the horse would cover the handle of the start.
       if (time === 0) return;
       const riding = ridePositionAt(survey.line, time);
       if (riding === undefined) return;
       const { horse } = survey;
-      // A hand that drags a pole does not wait for hooves.
+      // During a drag no prints are worked out.
       const prints = isHeld ? NO_PRINTS : printsOf(survey);
       paintHorse(
         context,

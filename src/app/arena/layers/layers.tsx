@@ -21,7 +21,7 @@ import { PaintedLayer } from './painted-layer.tsx';
 import { PrintsLayer } from './prints-layer.tsx';
 import { useTheme } from './use-theme.ts';
 
-/** One canvas a layer, each inked by one function from the course: nothing in it can be dragged or go astray. */
+/** One canvas a layer, each painted by one function from the course: no node of its own can be dragged. */
 export function Layers() {
   const size = useViewState((state) => state.size);
   if (size.width === 0 || size.height === 0) return null;

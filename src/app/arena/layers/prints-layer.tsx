@@ -6,7 +6,7 @@ import { paintPrints } from '../painters/paint-prints.ts';
 import { PaintedLayer } from './painted-layer.tsx';
 import { useTheme } from './use-theme.ts';
 
-/** The hoof prints, when somebody wants to see them. They are worked out at rest: a drag does not wait for them. */
+/** The hoof prints, when they are wanted. They are worked out at rest and not during a drag. */
 export function PrintsLayer() {
   const theme = useTheme();
   const { camera, size } = useViewState((state) => state);

@@ -2,13 +2,13 @@ import { useEffect, useId, useRef } from 'react';
 import type { Conflict } from '../../../core/course/conflict.ts';
 import { useDesk, useDeskState } from '../../desk-context.tsx';
 
-/** What was asked for and cannot be: the smallest set that stands against it, and what may be dropped. */
+/** A conflict: what was asked for, the smallest set of constraints against it, and what may be dropped. */
 export function ConflictDialog() {
   const conflict = useDeskState((state) => state.pendingConflict);
-  return conflict === null ? null : <OpenConflictDialog clashes={conflict.conflicts} />;
+  return conflict === null ? null : <OpenConflictDialog conflicts={conflict.conflicts} />;
 }
 
-function OpenConflictDialog({ clashes }: { readonly clashes: readonly Conflict[] }) {
+function OpenConflictDialog({ conflicts }: { readonly conflicts: readonly Conflict[] }) {
   const desk = useDesk();
   const id = useId();
   const dialog = useRef<HTMLDialogElement>(null);
@@ -16,7 +16,7 @@ function OpenConflictDialog({ clashes }: { readonly clashes: readonly Conflict[]
   useEffect(() => {
     const element = dialog.current;
     element?.showModal();
-    // The way that changes nothing is the one under the finger.
+    // The button that changes nothing has the focus.
     leave.current?.focus();
     return () => element?.close();
   }, []);
@@ -24,8 +24,8 @@ function OpenConflictDialog({ clashes }: { readonly clashes: readonly Conflict[]
     <dialog ref={dialog} className="dialog conflict-dialog" aria-labelledby={id} onCancel={() => desk.resolve()}>
       <h2 id={id}>That cannot all hold</h2>
       <p>Nothing has moved. Drop one of these and the rest goes on, or leave everything as it was.</p>
-      {clashes.map((clash) => (
-        <ConflictResolutions key={clash.members.map(({ key }) => key).join(' ')} clash={clash} />
+      {conflicts.map((conflict) => (
+        <ConflictResolutions key={conflict.members.map(({ key }) => key).join(' ')} conflict={conflict} />
       ))}
       <div className="dialog-end">
         <button ref={leave} type="button" className="button primary" onClick={() => desk.resolve()}>
@@ -36,17 +36,17 @@ function OpenConflictDialog({ clashes }: { readonly clashes: readonly Conflict[]
   );
 }
 
-/** One set that cannot hold together: what it says, and a button for each way out. */
-export function ConflictResolutions({ clash }: { readonly clash: Conflict }) {
+/** One conflict: its constraints, and a button for each resolution. */
+export function ConflictResolutions({ conflict }: { readonly conflict: Conflict }) {
   const desk = useDesk();
   return (
     <>
-      <p className="conflict-message">{clash.says}</p>
+      <p className="conflict-message">{conflict.says}</p>
       <ul className="conflict-resolutions">
-        {clash.resolutions.map((offer) => (
-          <li key={`${offer.does} ${offer.key}`}>
-            <button type="button" className="button" onClick={() => desk.resolve(offer)}>
-              {offer.says}
+        {conflict.resolutions.map((resolution) => (
+          <li key={`${resolution.does} ${resolution.key}`}>
+            <button type="button" className="button" onClick={() => desk.resolve(resolution)}>
+              {resolution.says}
             </button>
           </li>
         ))}

@@ -12,14 +12,14 @@ function focusArena(): void {
   document.querySelector<HTMLElement>('.arena-ground')?.focus({ preventScroll: true });
 }
 
-/** Puts the focus on the first number of what is kept; false when none is shown. */
+/** Focuses the first number of a constraint; false when none is shown. */
 export function focusDimensions(): boolean {
   const first = document.querySelector<HTMLElement>('.dimension-label button');
   first?.focus();
   return first !== null;
 }
 
-/** The numbers on the tapes of what is chosen. One that is pressed becomes a field in its place. */
+/** The numbers on the dimensions of the selection. One that is pressed becomes a field in its place. */
 export function DimensionLabels() {
   const { labels } = useDimensions();
   const isBusy = useDeskState((state) => state.gesture !== null);
@@ -87,7 +87,7 @@ function LabelField({ label, close }: { readonly label: DimensionLabel; close():
   const key = (event: KeyboardEvent) => {
     event.stopPropagation();
     if (event.key === 'Enter') {
-      // A dialog that opens on it must not take the same stroke as a press of its first button.
+      // A dialog that opens on Enter must not take the same key press for its first button.
       event.preventDefault();
       send();
     }

@@ -3,7 +3,7 @@ import type { Bounds } from '../../../core/plane/ring.ts';
 import type { KeptConstraint } from '../../../desk/constraints/kept-list.ts';
 import { type Camera, type ScreenSize, screenOf } from '../camera.ts';
 
-/** The number on a tape, where it stands on the screen. */
+/** The number of a dimension, where it stands on the screen. */
 export interface DimensionLabel {
   readonly kept: KeptConstraint;
   /** The constraints that a number typed here is for. */
@@ -54,7 +54,7 @@ function middle([from, to]: DimensionLabelRequest['dimension']): Point<'screen'>
   return { x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 };
 }
 
-/** One label for each tape of what is kept, or one for all where they would cover one another. */
+/** One label for each dimension, or one for several where they would cover one another. */
 function labelRequests(kept: KeptConstraint, camera: Camera): readonly DimensionLabelRequest[] {
   const tapes = kept.dimensions.map(([from, to]) => [screenOf(camera, from), screenOf(camera, to)] as const);
   const width = widthOf(kept.text);
@@ -70,7 +70,7 @@ function labelRequests(kept: KeptConstraint, camera: Camera): readonly Dimension
   return [{ kept, keys: kept.keys, text, dimension: centre, width: widthOf(text) }];
 }
 
-/** Places for a label: on its tape, then square to it and along it, farther and farther. */
+/** Positions for a label: on its dimension line, then square to it and along it, farther and farther. */
 function placesFor({ dimension: [from, to], width }: DimensionLabelRequest): readonly Point<'screen'>[] {
   const at = middle([from, to]);
   const long = Math.hypot(to.x - from.x, to.y - from.y);
@@ -88,7 +88,7 @@ function placesFor({ dimension: [from, to], width }: DimensionLabelRequest): rea
 }
 
 /**
- * Where the numbers of what is kept stand: near their tapes, off one another and off what is `taken`, over as few `dots`
+ * Where the numbers of dimensions stand: near their lines, off one another and off what is `taken`, over as few `dots`
  * (samples of the poles) as possible. One that finds no place is left out: it is in the list beside the arena.
  */
 export function dimensionLabels(

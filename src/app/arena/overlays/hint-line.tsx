@@ -4,7 +4,7 @@ import { useDeskState } from '../../desk-context.tsx';
 import { gapSentence, stripGaps } from '../../strip/track.ts';
 import { useViewState } from '../../view.ts';
 
-/** One line over the arena: what is under way and what it snaps to, or what is pointed at. */
+/** One line over the arena: the gesture and its snaps, or what is pointed at. */
 export function HintLine() {
   const gesture = useDeskState((state) => state.gesture);
   const guides = useDeskState((state) => state.guides);

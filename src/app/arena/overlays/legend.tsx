@@ -12,9 +12,9 @@ export function ArenaLegend() {
   const elements = useDeskState((state) => state.survey.line.elements);
   const theme = useTheme();
   const width = useViewState((state) => state.size.width);
-  // Folded in a small picture until somebody asks for it; in a wide one it is in nobody's way.
-  const [wish, setWish] = useState<boolean | null>(null);
-  const isOpen = width >= NARROW || (wish ?? width >= FOLDED);
+  // In a narrow picture it is folded until it is opened.
+  const [isUnfolded, setUnfolded] = useState<boolean | null>(null);
+  const isOpen = width >= NARROW || (isUnfolded ?? width >= FOLDED);
   const used = new Set(elements.filter((each) => each.length > 0 || each.move === 'turn').map(travelKind));
   const shown = (Object.keys(TRAVEL_STYLES) as TravelKind[]).filter((way) => used.has(way));
   if (shown.length === 0) return null;
@@ -26,7 +26,7 @@ export function ArenaLegend() {
           className="legend-fold"
           aria-expanded={isOpen}
           aria-label={isOpen ? 'Fold the legend' : 'Show the legend of the line'}
-          onClick={() => setWish(!isOpen)}
+          onClick={() => setUnfolded(!isOpen)}
         >
           {isOpen ? <ChevronDown aria-hidden="true" /> : <ChevronUp aria-hidden="true" />}
           {!isOpen && 'Legend'}

@@ -1,7 +1,7 @@
 import { X } from 'lucide-react';
 import { useDesk, useDeskState } from '../../desk-context.tsx';
 
-/** What could be kept of what just happened. Leaving it alone does nothing. */
+/** The last suggested constraint. Ignoring it does nothing. */
 export function SuggestionBar() {
   const desk = useDesk();
   const suggestion = useDeskState((state) => state.suggestion);

@@ -4,7 +4,7 @@ import { counted, obstacleTitle, positionWords } from '../../app-words.ts';
 import { openFindings } from '../../check/visible-findings.ts';
 import { useDeskState } from '../../desk-context.tsx';
 
-/** The arena in words, for those who do not see it. */
+/** The arena in words, for a screen reader. */
 export function TextAlternative() {
   const survey = useDeskState((state) => state.survey);
   const chosen = useDeskState((state) => state.chosen);

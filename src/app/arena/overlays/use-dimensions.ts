@@ -11,7 +11,7 @@ import { handleBoxes } from '../painters/handles.ts';
 import { endBoxes } from '../painters/paint-travel.ts';
 import { type DimensionLabel, dimensionLabels, poleDots } from './dimension-places.ts';
 
-/** What the arena shows of what is kept, and where its numbers stand. */
+/** The dimensions that the arena shows, and where their numbers stand. */
 export interface ShownDimensions {
   readonly kept: readonly KeptConstraint[];
   readonly labels: readonly DimensionLabel[];
@@ -21,7 +21,7 @@ export interface ShownDimensions {
 const HEAD = 56;
 const NONE: ShownDimensions = { kept: [], labels: [] };
 
-/** Those of what is chosen, at the Set stage, while no tape is in the hand. */
+/** Those of the selection, at the Set stage, while the tape is off. */
 function shownDimensions(
   state: Pick<DeskState, 'survey' | 'chosen' | 'stage' | 'tape' | 'findings'>,
   { camera, size }: Pick<ViewState, 'camera' | 'size'>,

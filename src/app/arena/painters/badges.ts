@@ -10,7 +10,7 @@ const SIZE = 10;
 /** A badge stands this far above the place it is about, on a stem, and so does not cover it. Pixels. */
 const STEM = 24;
 const HEAVIEST: readonly Weight[] = ['must', 'should', 'note'];
-/** What is open gives a badge its shape before what is waived. */
+/** An open finding decides a badge's shape before a waived one. */
 const ORDER = [false, true].flatMap((isWaived) => HEAVIEST.map((weight) => [weight, isWaived] as const));
 
 /** Findings that would cover one another, drawn as one badge with their number; the heaviest gives it its shape. */
@@ -39,7 +39,10 @@ function badgesOf(findings: readonly Finding[], camera: Camera): readonly Badge[
   return badges;
 }
 
-/** Inks a badge at the place of each finding: octagon, triangle or disc, so that colour is not needed; hollow if waived. */
+/**
+ * Paints a badge at the place of each finding: octagon, triangle or disc, so that colour is not needed; hollow if
+ * waived.
+ */
 export function paintBadges(
   context: CanvasRenderingContext2D,
   findings: readonly Finding[],

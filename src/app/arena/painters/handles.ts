@@ -31,7 +31,7 @@ export function paintChosen(
   }
 }
 
-/** The frame of what is chosen, and the handle that turns it, where the desk will look for it. */
+/** The frame of the selection, and the handle that turns it, where the desk will look for it. */
 export function paintHandles(
   context: CanvasRenderingContext2D,
   state: { readonly survey: Survey; readonly chosen: readonly string[] },
@@ -69,7 +69,7 @@ export function handleBoxes(
   return [{ minX: x - 10, maxX: x + 10, minY: y - 10, maxY: y + 10 }];
 }
 
-/** What of the line can be taken hold of at the Ride stage: its start and its bends. */
+/** The handles of the line at the Ride stage: its start and its bends. */
 export function paintBends(
   context: CanvasRenderingContext2D,
   survey: Survey,
@@ -97,7 +97,7 @@ export function paintBends(
 const CROSSING = 12;
 const LEAST_CROSSING = 5.5;
 
-/** Where the line crosses the poles of what is chosen: a disc to take hold of, with arrows along the pole. */
+/** The handles where the line crosses the poles of the selection: a disc, with arrows along the pole. */
 export function paintCrossings(
   context: CanvasRenderingContext2D,
   state: Pick<DeskState, 'survey' | 'chosen' | 'stage'>,

@@ -1,6 +1,6 @@
 import type { Ink } from '../../../core/plane/mark.ts';
 
-/** The screen's look of each ink, and of the few things that only the screen shows. */
+/** The screen style of each ink, and of the few things that only the screen shows. */
 export interface Theme {
   readonly inks: Readonly<Record<Ink, string>>;
   readonly ground: string;

@@ -28,7 +28,10 @@ function paintDimensionLine(
   context.stroke();
 }
 
-/** Inks the tapes of what is kept, and a thread from each number that stands aside to its tape. What only measures is dashed. */
+/**
+ * Paints the dimensions of constraints, and a leader line from each number that stands aside. Reference dimensions are
+ * dashed.
+ */
 export function paintKept(
   context: CanvasRenderingContext2D,
   kept: readonly KeptConstraint[],
@@ -54,7 +57,7 @@ export function paintKept(
   context.globalAlpha = 1;
 }
 
-/** Where the number of the tape in the hand stands: on it, or beside one that is short. */
+/** Where the number of the tape stands: on it, or beside one that is short. */
 export function tapeReadingPlate({ tape, text }: Pick<TapeReading, 'tape' | 'text'>, camera: Camera): Bounds {
   const [a, b] = [screenOf(camera, tape[0]), screenOf(camera, tape[1])];
   const width = text.length * 8 + 16;
@@ -63,7 +66,7 @@ export function tapeReadingPlate({ tape, text }: Pick<TapeReading, 'tape' | 'tex
   return { minX: x - width / 2, maxX: x + width / 2, minY: y - 11, maxY: y + 11 };
 }
 
-/** The tape in the hand: a broad band with what it reads on a plate. */
+/** The tape: a broad band with its reading on a plate. */
 export function paintTapeReading(
   context: CanvasRenderingContext2D,
   { tape, text }: Pick<TapeReading, 'tape' | 'text'>,
@@ -94,7 +97,7 @@ export function paintTapeReading(
   context.fillText(text, x, y + 0.5);
 }
 
-/** A spot that the tape has hold of while its other end is in the hand. */
+/** A spot to which one end of the tape is attached while the other follows the pointer. */
 export function paintTapeEnd(context: CanvasRenderingContext2D, at: Point, { camera, theme }: DrawContext): void {
   const { x, y } = screenOf(camera, at);
   context.beginPath();

@@ -16,20 +16,20 @@ const STEPS = [AWAY, AWAY + 14, AWAY + 30];
  * before it, the dots (samples of the line) and what is `kept` free. Answers the middle of each label.
  */
 export function labelPlaces(
-  wishes: readonly LabelRequest[],
+  requests: readonly LabelRequest[],
   dots: readonly Point<'screen'>[],
   { room, kept = [] }: { readonly room: Bounds; readonly kept?: readonly Bounds[] },
 ): readonly Point<'screen'>[] {
   const taken: Bounds[] = [...kept];
-  return wishes.map((wish) => {
+  return requests.map((request) => {
     let best: Bounds | undefined;
     let least = Number.POSITIVE_INFINITY;
-    for (const place of placesAround(wish)) {
-      const others = wishes.filter((each) => each !== wish).map((each) => each.box);
+    for (const place of placesAround(request)) {
+      const others = requests.filter((each) => each !== request).map((each) => each.box);
       const price =
         6 * sum(taken, (each) => shared(place.box, each)) +
         2 * sum(others, (each) => shared(place.box, each)) +
-        2.5 * shared(place.box, wish.box) +
+        2.5 * shared(place.box, request.box) +
         70 * dots.filter((dot) => isIn(place.box, dot)).length +
         8 * (area(place.box) - shared(place.box, room)) +
         place.far;
@@ -38,36 +38,36 @@ export function labelPlaces(
         best = place.box;
       }
     }
-    const box = best ?? wish.box;
+    const box = best ?? request.box;
     taken.push(box);
     return { x: (box.minX + box.maxX) / 2, y: (box.minY + box.maxY) / 2 };
   });
 }
 
-function placesAround(wish: LabelRequest): { box: Bounds; far: number }[] {
-  const { box } = wish;
+function placesAround(request: LabelRequest): { box: Bounds; far: number }[] {
+  const { box } = request;
   const midX = (box.minX + box.maxX) / 2;
   const midY = (box.minY + box.maxY) / 2;
   return STEPS.flatMap((away) => {
-    const left = box.minX - away - wish.width / 2;
-    const right = box.maxX + away + wish.width / 2;
-    const above = box.minY - away - wish.height / 2;
-    const below = box.maxY + away + wish.height / 2;
+    const left = box.minX - away - request.width / 2;
+    const right = box.maxX + away + request.width / 2;
+    const above = box.minY - away - request.height / 2;
+    const below = box.maxY + away + request.height / 2;
     const middles: readonly (readonly [number, number])[] = [
       [midX, above],
       [midX, below],
       [left, midY],
       [right, midY],
-      [box.minX + wish.width / 2, above],
-      [box.maxX - wish.width / 2, above],
-      [box.minX + wish.width / 2, below],
-      [box.maxX - wish.width / 2, below],
+      [box.minX + request.width / 2, above],
+      [box.maxX - request.width / 2, above],
+      [box.minX + request.width / 2, below],
+      [box.maxX - request.width / 2, below],
       [left, above],
       [right, above],
       [left, below],
       [right, below],
     ];
-    return middles.map(([x, y], index) => ({ box: boxAbout(x, y, wish), far: away + index }));
+    return middles.map(([x, y], index) => ({ box: boxAbout(x, y, request), far: away + index }));
   });
 }
 

@@ -6,12 +6,12 @@ import type { Theme } from './inks.ts';
 /** Smallest and largest letters on the screen, pixels. */
 const LEAST_LETTER = 11;
 const MOST_LETTER = 30;
-/** Wooden things are never drawn thinner than this, so that a pole stays a pole in a large arena. Pixels. */
+/** Wooden things are never drawn thinner than this, so that a pole stays visible in a large arena. Pixels. */
 const LEAST_TIMBER = 1.6;
 
 export const FONT_FAMILY = 'system-ui, "Segoe UI", Roboto, "Helvetica Neue", sans-serif';
 
-/** Inks marks on the ground through the camera. Words stay upright. */
+/** Paints marks on the ground through the camera. Words stay upright. */
 export function paintMarks(
   context: CanvasRenderingContext2D,
   marks: readonly Mark[],

@@ -9,7 +9,7 @@ import { FONT_FAMILY, trace } from './marks.ts';
 /** Width of the drawn rail, outside the arena. */
 const RAIL: Metres = 0.32;
 
-/** Inks the ground: sand, grid, rail with its posts, the way in, and numbers along two walls. */
+/** Paints the ground: sand, grid, rail with its posts, the way in, and numbers along two walls. */
 export function paintGround(
   context: CanvasRenderingContext2D,
   {

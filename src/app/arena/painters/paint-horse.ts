@@ -20,7 +20,7 @@ const HALF: readonly (readonly [number, number])[] = [
 const NECK = 0.34;
 const HEAD = 0.3;
 
-/** Inks the horse from above, to scale: body, neck, head, and its four feet on the ground. */
+/** Paints the horse from above, to scale: body, neck, head, and its four feet on the ground. */
 export function paintHorse(
   context: CanvasRenderingContext2D,
   { pose, feet, horse }: { readonly pose: Pose; readonly feet: readonly FootPlace[]; readonly horse: Horse },

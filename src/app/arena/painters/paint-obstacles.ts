@@ -6,7 +6,7 @@ import type { DrawContext } from './draw-context.ts';
 import { paintMarks } from './marks.ts';
 import { movedMarks } from './moved-marks.ts';
 
-/** All marks of an obstacle on the ground, decks first, remembered by identity. */
+/** All marks of an obstacle on the ground, decks first; cached by identity. */
 const marksOf = memoizeByIdentity((placed: PlacedObstacle): readonly Mark[] => {
   const decksFirst = [...placed.pieces].sort(
     (a, b) => Number(b.figure.stands === 'deck') - Number(a.figure.stands === 'deck'),

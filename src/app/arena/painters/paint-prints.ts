@@ -8,14 +8,16 @@ import { hoofShape } from './hoof.ts';
 import { FONT_FAMILY } from './marks.ts';
 
 const LEAST_SIZE = 1.7;
-/** Below this many pixels a metre the plates would cover what they tell of: the rings stay, the panel has the words. */
+/** Below this many pixels a metre the plates would cover their own prints: the rings stay, the panel has the words. */
 const PLATES_FROM = 18;
 /** What happens less often than this needs no plate. */
 const LEAST_TOLD = 0.01;
 /** A plate stands this far beside its print, pixels. */
 const ASIDE = 14;
 
-/** Inks the hoof prints: fore round, hind pointed, left full, right hollow; and those that meet a pole, with words. */
+/**
+ * Paints the hoof prints: fore round, hind pointed, left full, right hollow; and those that meet a pole, with words.
+ */
 export function paintPrints(
   context: CanvasRenderingContext2D,
   {

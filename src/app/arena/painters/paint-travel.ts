@@ -12,7 +12,7 @@ import { TRAVEL_STYLES, travelKind } from './travel-styles.ts';
 /** Distance between the arrows on the way to an obstacle, pixels. */
 const ARROWS_APART = 110;
 
-/** Inks the line of travel, each part as it is ridden, with arrows, landings, start and end. */
+/** Paints the line of travel, each part as it is ridden, with arrows, landings, start and end. */
 export function paintTravel(
   context: CanvasRenderingContext2D,
   survey: Survey,

@@ -2,7 +2,7 @@ import type { Point } from '../../../core/plane/point.ts';
 import { type Camera, screenOf } from '../camera.ts';
 import type { Theme } from './inks.ts';
 
-/** Inks the tape laid between two near faces, with a tick at each end. */
+/** Paints the tape between two near faces, with a tick at each end. */
 export function paintGap(
   context: CanvasRenderingContext2D,
   [from, to]: readonly [Point, Point],

@@ -5,7 +5,7 @@ import type { PointerInput } from '../../../../src/desk/input.ts';
 
 const CAMERA: Camera = { scale: 10, x: 0, y: 100, turned: false };
 
-/** A hand whose doings are written down in order. */
+/** Records what the pointer controller does, in order. */
 function written() {
   const deeds: string[] = [];
   const touches: PointerInput[] = [];
