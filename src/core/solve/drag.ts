@@ -16,7 +16,7 @@ const FOLLOWED = 1e-6;
 /** A multiplier below this share of a weight, per metre, is too small to matter for curvature. */
 const SLACK = 0.3;
 /**
- * At most this many rounds after that, in which the others no longer pull, until nothing moves by more than `SETTLED`.
+ * At most this many rounds after that, in which the others no longer pull, until nothing moves by more than `AT_REST`.
  */
 const POLISH = 8;
 const AT_REST = 1e-9;
@@ -48,7 +48,7 @@ function shorten(work: Workspace, { maxStep, restoringStep }: StepState): void {
 }
 
 /**
- * Into `move`: the step from `q` that meets the constraints to first order and is nearest to `desired` by weight. Where
+ * Into `move`: the step from `q` that meets the constraints to first order and is nearest to `desiredStep` by weight. Where
  * constraints resist strongly, the coordinates that they curve are made heavier, and the step is worked out again.
  */
 function constrainedStep(work: Workspace, state: StepState): void {
@@ -83,8 +83,7 @@ function constrainedStep(work: Workspace, state: StepState): void {
 }
 
 /**
- * Writes the step from `q` towards the target into `desired`, at most `reach` metres; returns the whole distance,
- * metres.
+ * Writes the step from `q` towards the target into `desiredStep`, at most `limit` metres; returns the whole distance, metres.
  */
 function stepTowards(
   { x, y, angle, radiusOfGyration, at }: DragTarget,

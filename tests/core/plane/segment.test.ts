@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { point } from '../../../src/core/plane/point.ts';
+import { point, TOUCH } from '../../../src/core/plane/point.ts';
 import { pose } from '../../../src/core/plane/pose.ts';
 import { rectangle, transformRing } from '../../../src/core/plane/ring.ts';
 import {
@@ -10,6 +10,7 @@ import {
   segmentDistance,
   segmentIntersection,
   segmentPointDistance,
+  squaredDistance,
 } from '../../../src/core/plane/segment.ts';
 
 const FLAT = [point(0, 0), point(10, 0)] as const;
@@ -33,6 +34,60 @@ describe('segments', () => {
   test('side by side they are as far as the gap', () => {
     expect(segmentDistance(FLAT, [point(2, 1.5), point(30, 1.5)])).toBe(1.5);
     expect(segmentIntersection(FLAT, [point(2, 1.5), point(30, 1.5)])).toBeUndefined();
+  });
+});
+
+describe('the tolerance of a crossing', () => {
+  // One tolerance on the ground: it must not grow with the length of a segment.
+  test.each([0.3, 3, 3000])(
+    'a segment of %d m that ends short of another by half of TOUCH meets it, by twice TOUCH not',
+    (length) => {
+      const wall = [point(-length, 0), point(length, 0)] as const;
+      const endingAt = (y: number) => [point(0, y + length), point(0, y)] as const;
+      for (const [first, second] of [
+        [wall, endingAt(TOUCH / 2)],
+        [endingAt(TOUCH / 2), wall],
+      ] as const) {
+        expect(segmentIntersection(first, second)).toBeDefined();
+        expect(segmentDistance(first, second)).toBe(0);
+      }
+      for (const [first, second] of [
+        [wall, endingAt(2 * TOUCH)],
+        [endingAt(2 * TOUCH), wall],
+      ] as const) {
+        expect(segmentIntersection(first, second)).toBeUndefined();
+        expect(segmentDistance(first, second)).toBeCloseTo(2 * TOUCH, 9);
+      }
+    },
+  );
+
+  test('the end beyond which it is missed may be either end of either segment', () => {
+    for (const x of [-2 * TOUCH, -TOUCH / 2, 10 + TOUCH / 2, 10 + 2 * TOUCH]) {
+      const upright = [point(x, -1), point(x, 1)] as const;
+      const isNear = x > -TOUCH && x < 10 + TOUCH;
+      expect(segmentIntersection(FLAT, upright) !== undefined, `${x}`).toBe(isNear);
+      expect(segmentIntersection(upright, FLAT) !== undefined, `${x}`).toBe(isNear);
+    }
+  });
+
+  test('segments that lie along each other have no single crossing, at any length', () => {
+    for (const length of [0.3, 3000]) {
+      const one = [point(0, 0), point(length, length / 3)] as const;
+      const shifted = [point(length / 4, length / 12), point(2 * length, (2 * length) / 3)] as const;
+      expect(segmentIntersection(one, shifted)).toBeUndefined();
+      expect(segmentDistance(one, shifted)).toBeLessThan(1e-9);
+    }
+  });
+
+  test('the squared distance is the square of the distance', () => {
+    const coordinate = fc.double({ min: -20, max: 20, noNaN: true });
+    const anywhere = fc.tuple(coordinate, coordinate).map(([x, y]) => point(x, y));
+    fc.assert(
+      fc.property(anywhere, anywhere, anywhere, (at, a, b) => {
+        expect(Math.sqrt(squaredDistance(at, a, b))).toBeCloseTo(segmentPointDistance([a, b], at), 9);
+      }),
+    );
+    expect(squaredDistance(point(3, 4), point(0, 0), point(0, 0))).toBe(25);
   });
 });
 

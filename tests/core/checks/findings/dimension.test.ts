@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { flipObstacles, placeAt } from '../../../../src/core/course/edit-obstacles.ts';
 import { changeLeg } from '../../../../src/core/course/edit-ride.ts';
 import { FOOT, INCH } from '../../../../src/core/measure/quantity.ts';
+import { survey } from '../../../../src/core/survey.ts';
 import { judged, saidBy, scene } from '../scene.ts';
 
 describe('sizes are taken on the ground, not from the parameters', () => {
@@ -60,5 +61,34 @@ describe('sizes are taken on the ground, not from the parameters', () => {
     const [finding] = saidBy(strict, 'bridge-width');
     expect(finding?.says).toBe("The width of the bridge (obstacle 1) is 3' 4\"; the house rule asks for at least 4'.");
     expect(finding?.source).toBe('house rule: young horses');
+  });
+});
+
+// A badge stands where the fault is: a person walks there with the tape.
+describe('the place of a finding about a size', () => {
+  const inFeet = (at: { readonly x: number; readonly y: number } | undefined) => [
+    Number(((at?.x ?? Number.NaN) / FOOT).toFixed(3)),
+    Number(((at?.y ?? Number.NaN) / FOOT).toFixed(3)),
+  ];
+
+  test('a piece: its middle', () => {
+    const bridge = scene([{ kind: 'bridge', at: [60, 50], values: { width: 30 * INCH } }]);
+    expect(inFeet(saidBy(bridge, 'bridge-width')[0]?.at)).toEqual([60, 50]);
+  });
+
+  test.each([0, 90])('two markers of a row turned by %d°: half-way between them', (turn) => {
+    const markers = scene([{ kind: 'serpentine', at: [80, 50, turn], values: { gap: 9.5 * FOOT, gait: 'jog' } }]);
+    const [finding] = saidBy(markers, 'serpentine-spacing');
+    const named = (finding?.keys ?? []).filter((key) => key.includes('/'));
+    const poses = survey(markers).pieces.flatMap(({ key, pose }) => (named.includes(key) ? [pose] : []));
+    expect(poses).toHaveLength(2);
+    expect(finding?.at.x).toBeCloseTo(((poses[0]?.x ?? Number.NaN) + (poses[1]?.x ?? Number.NaN)) / 2, 9);
+    expect(finding?.at.y).toBeCloseTo(((poses[0]?.y ?? Number.NaN) + (poses[1]?.y ?? Number.NaN)) / 2, 9);
+  });
+
+  test('a lane: on its middle line, between the two poles, where it is narrowest', () => {
+    const lane = scene([{ kind: 'back-lane', at: [60, 50], values: { width: 26 * INCH } }]);
+    const [, y] = inFeet(saidBy(lane, 'back-width')[0]?.at);
+    expect(y).toBeCloseTo(50, 3);
   });
 });
