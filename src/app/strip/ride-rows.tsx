@@ -38,7 +38,7 @@ interface Along {
 }
 
 /** The rows of the Ride stage under the track: needed stride, changes of gait, leads, bend, clock. */
-export const RideRows = memo(function RideLanes({
+export const RideRows = memo(function RideRows({
   survey,
   gaps,
   scale,

@@ -15,7 +15,7 @@ const GAUGE_Y = 63;
 const ROWS = [81, 93] as const;
 
 /** The drawn part of the strip: gaits, poles, landings, gauges. Its words are in the items and the table. */
-export const StripPicture = memo(function RibbonPicture({
+export const StripPicture = memo(function StripPicture({
   survey,
   gaps,
   scale,

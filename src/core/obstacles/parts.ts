@@ -8,6 +8,7 @@ import {
   type ChoiceParam,
   choiceValue,
   completeValues,
+  type NumberParam,
   type Param,
   type Params,
   type Values,
@@ -32,6 +33,18 @@ export const POLE_PARAMS = {
   length: { kind: 'length', label: 'Pole length', usual: feet(12), least: feet(4), most: feet(16) },
   thickness: { kind: 'length', label: 'Pole thickness', usual: inches(4), least: inches(2), most: inches(8) },
 } as const satisfies Params;
+
+/** The gap of poles that the line crosses on a curve. */
+export function curveGapParam(usual: Metres, least: Metres): NumberParam {
+  const says = 'Inside to inside, where the line crosses.';
+  return { kind: 'length', label: 'Gap', says, usual, least, most: feet(14) };
+}
+
+/** Where the line of a curve crosses its poles. */
+export function curveLineParam(bounds: Pick<NumberParam, 'usual' | 'least' | 'most'>): NumberParam {
+  const says = 'How far along the poles the horse goes, from their inner ends.';
+  return { kind: 'fraction', label: 'Line at', says, ...bounds };
+}
 
 /** The side of a marker's square foot. 1 ft: common practice, no source. */
 export const MARKER_BASE = {

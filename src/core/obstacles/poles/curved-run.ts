@@ -1,19 +1,10 @@
 import { feet, INCH, inches, type Metres } from '../../measure/quantity.ts';
 import { numberValue, type Values } from '../../pieces/params.ts';
 import type { ObstacleKind } from '../obstacle.ts';
-import {
-  chosenGait,
-  constraintOf,
-  crossStation,
-  gaitParam,
-  gaitsOn,
-  POLE_PARAMS,
-  pairs,
-  pieceOfKind,
-  stockMinTurnRadius,
-} from '../parts.ts';
+import { chosenGait, curveGapParam, curveLineParam, gaitParam, POLE_PARAMS, stockMinTurnRadius } from '../parts.ts';
 import { bracketedLength, infeasible, lengthWords, roughLength } from '../refusal-words.ts';
 import { GAP_ITSELF } from '../traits.ts';
+import { arcOfPoles } from './arc-of-poles.ts';
 import { WIDEST_ANGLE } from './fan.ts';
 
 /** Where the inner ends are nearer than this, inside to inside, the poles cannot be told apart. As at a fan. */
@@ -102,24 +93,10 @@ export const curvedRun: ObstacleKind = {
       least: feet(8),
       most: RADIUS_MOST,
     },
-    gap: {
-      kind: 'length',
-      label: 'Gap',
-      says: 'Inside to inside, where the line crosses.',
-      usual: feet(3),
-      least: inches(12),
-      most: feet(14),
-    },
+    gap: curveGapParam(feet(3), inches(12)),
     ...POLE_PARAMS,
     length: { ...POLE_PARAMS.length, usual: feet(10) },
-    line: {
-      kind: 'fraction',
-      label: 'Line at',
-      says: 'How far along the poles the horse goes, from their inner ends.',
-      usual: 0.5,
-      least: 0.1,
-      most: 0.9,
-    },
+    line: curveLineParam({ usual: 0.5, least: 0.1, most: 0.9 }),
     gait: gaitParam('jog'),
   },
   gapParam: GAP_ITSELF,
@@ -132,47 +109,7 @@ export const curvedRun: ObstacleKind = {
       if (radius === undefined) return infeasible(why, undefined, shape);
       return infeasible(`${why} A radius of ${lengthWords(radius)} makes it right.`, { radius }, shape);
     }
-    const count = numberValue(values, 'poles');
-    const length = numberValue(values, 'length');
-    const line = numberValue(values, 'line');
-    const size = { length, thickness: numberValue(values, 'thickness') };
-    const out = shape.innerRadius + length / 2;
-    const pieces = Array.from({ length: count }, (_, i) => {
-      const angle = Math.PI / 2 + (i - (count - 1) / 2) * shape.angle;
-      const pose = { x: out * Math.cos(angle), y: out * Math.sin(angle) - shape.lineRadius, angle };
-      return pieceOfKind(`pole-${i + 1}`, 'pole', size, pose);
-    });
-    const constraints = pairs(pieces).flatMap(([a, b], i) => {
-      const at = (fraction: number) => [
-        { piece: a.id, at: fraction },
-        { piece: b.id, at: fraction },
-      ];
-      return [
-        constraintOf(`gap-${i + 1}`, 'gap', at(line), { hold: numberValue(values, 'gap'), side: 1 }),
-        constraintOf(`inner-gap-${i + 1}`, 'gap', at(0), { hold: shape.innerGap, side: 1 }),
-        constraintOf(`level-${i + 1}`, 'ends-level', at(line)),
-      ];
-    });
-    const gaits = gaitsOn(values, shape.lineRadius);
-    return {
-      kind: 'built',
-      pieces,
-      constraints,
-      passages: [
-        {
-          id: 'left',
-          title: 'over the curve, turning left',
-          gaits,
-          stations: pieces.map(({ id }) => crossStation(id, line, 1)),
-        },
-        {
-          id: 'right',
-          title: 'over the curve, turning right',
-          gaits,
-          stations: pieces.toReversed().map(({ id }) => crossStation(id, line, -1)),
-        },
-      ],
-      facts: shape,
-    };
+    const laid = arcOfPoles(values, { ...shape, centre: shape.lineRadius, what: 'the curve' });
+    return { kind: 'built', ...laid, facts: shape };
   },
 };

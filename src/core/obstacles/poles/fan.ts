@@ -3,19 +3,16 @@ import { numberValue, type Values } from '../../pieces/params.ts';
 import type { ObstacleKind } from '../obstacle.ts';
 import {
   chosenGait,
-  constraintOf,
-  crossStation,
+  curveGapParam,
+  curveLineParam,
   gaitParam,
-  gaitsOn,
   POLE_PARAMS,
-  pairs,
-  pieceOfKind,
   slowerGaitHint,
   stockMinTurnRadius,
 } from '../parts.ts';
-import type { Passage } from '../passage.ts';
 import { bracketedLength, infeasible, lengthWords, roughLength } from '../refusal-words.ts';
 import { GAP_ITSELF } from '../traits.ts';
+import { arcOfPoles } from './arc-of-poles.ts';
 
 /** Poles that open by less than this count as parallel: nobody can tape a quarter inch finer. */
 const LEAST_OPENING = INCH / 4;
@@ -120,22 +117,8 @@ export const fan: ObstacleKind = {
     poles: { kind: 'count', label: 'Poles', usual: 3, least: 2, most: 8 },
     ...POLE_PARAMS,
     innerGap: { kind: 'length', label: 'Inner gap', usual: feet(1), least: inches(2), most: feet(14) },
-    gap: {
-      kind: 'length',
-      label: 'Gap',
-      says: 'Inside to inside, where the line crosses.',
-      usual: feet(6),
-      least: inches(15),
-      most: feet(14),
-    },
-    line: {
-      kind: 'fraction',
-      label: 'Line at',
-      says: 'How far along the poles the horse goes, from their inner ends.',
-      usual: 2 / 3,
-      least: 0.2,
-      most: 1,
-    },
+    gap: curveGapParam(feet(6), inches(15)),
+    line: curveLineParam({ usual: 2 / 3, least: 0.2, most: 1 }),
     gait: gaitParam('jog'),
   },
   limits: ['fan.inner-gap'],
@@ -151,40 +134,12 @@ export const fan: ObstacleKind = {
       const slower = slowerGaitHint(values, (tried) => fanFault(tried, fanShape(tried)) === undefined);
       return infeasible(`${why} ${cure}${slower}`, { innerGap }, shape);
     }
-    const count = numberValue(values, 'poles');
-    const length = numberValue(values, 'length');
-    const line = numberValue(values, 'line');
-    const out = shape.innerRadius + length / 2;
-    const size = { length, thickness: numberValue(values, 'thickness') };
-    const pieces = Array.from({ length: count }, (_, i) => {
-      const angle = Math.PI / 2 + (i - (count - 1) / 2) * shape.angle;
-      const pose = { x: out * Math.cos(angle), y: out * Math.sin(angle) - out, angle };
-      return pieceOfKind(`pole-${i + 1}`, 'pole', size, pose);
+    const laid = arcOfPoles(values, {
+      ...shape,
+      innerGap: numberValue(values, 'innerGap'),
+      centre: shape.innerRadius + numberValue(values, 'length') / 2,
+      what: 'the fan',
     });
-    const constraints = pairs(pieces).flatMap(([a, b], i) => {
-      const at = (fraction: number) => [
-        { piece: a.id, at: fraction },
-        { piece: b.id, at: fraction },
-      ];
-      return [
-        constraintOf(`gap-${i + 1}`, 'gap', at(line), { hold: numberValue(values, 'gap'), side: 1 }),
-        constraintOf(`inner-gap-${i + 1}`, 'gap', at(0), { hold: numberValue(values, 'innerGap'), side: 1 }),
-        constraintOf(`level-${i + 1}`, 'ends-level', at(line)),
-      ];
-    });
-    const gaits = gaitsOn(values, shape.lineRadius);
-    const left: Passage = {
-      id: 'left',
-      title: 'over the fan, turning left',
-      gaits,
-      stations: pieces.map((piece) => crossStation(piece.id, line, 1)),
-    };
-    const right: Passage = {
-      id: 'right',
-      title: 'over the fan, turning right',
-      gaits,
-      stations: pieces.toReversed().map((piece) => crossStation(piece.id, line, -1)),
-    };
-    return { kind: 'built', pieces, constraints, passages: [left, right], facts: shape };
+    return { kind: 'built', ...laid, facts: shape };
   },
 };
