@@ -31,7 +31,7 @@ export function crossingsOf({ ride, obstacles }: Pick<Layout, 'ride' | 'obstacle
 export function moveCrossings(course: Course, legId: string, fractions: ReadonlyMap<number, number>): Course {
   return editCurrentLayout(course, ({ ride, obstacles }) => {
     const leg = ride.legs.find(({ id }) => id === legId);
-    if (leg === undefined) throw new Error(`crossed: the ride has no leg ${legId}`);
+    if (leg === undefined) throw new Error(`moveCrossings: the ride has no leg ${legId}`);
     const obstacle = obstacles.find(({ id }) => id === leg.obstacle);
     const passage = obstacle?.passages.find(({ id }) => id === leg.passage);
     let place = 0;

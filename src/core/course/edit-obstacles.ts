@@ -37,7 +37,7 @@ function obstacleById<Found extends Obstacle>(obstacles: readonly Found[], id: s
 export function addObstacle(course: Course, obstacle: Obstacle): Course {
   return editCurrentLayout(course, ({ obstacles, ride: { legs } }) => {
     if (obstacles.some(({ id }) => id === obstacle.id)) {
-      throw new Error(`added: an obstacle ${obstacle.id} is in the layout already; take an id from freshId`);
+      throw new Error(`addObstacle: an obstacle ${obstacle.id} is in the layout already; take an id from freshId`);
     }
     obstacles.push(castDraft(obstacle));
     const [passage] = obstacle.passages;
@@ -159,6 +159,6 @@ export function placeAt(course: Course, key: string, pose: Pose): Course {
     const piece = obstacle.pieces.find((each) => each.id === name);
     if (name === undefined) Object.assign(obstacle.pose, pose);
     else if (piece !== undefined) Object.assign(piece.pose, toLocal(obstacle.pose, pose));
-    else throw new Error(`posed: ${obstacle.id} has no piece ${name}`);
+    else throw new Error(`placeAt: ${obstacle.id} has no piece ${name}`);
   });
 }

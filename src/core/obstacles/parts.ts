@@ -89,7 +89,7 @@ export function gaitsOn(values: Values, radius: Metres = Number.POSITIVE_INFINIT
 /** A piece with all its values; what is not given is usual. */
 export function pieceOfKind(id: string, kind: string, given: Values, pose: Pose): Piece {
   const known = pieceKind(kind);
-  if (known === undefined) throw new Error(`pieceAt: there is no piece kind "${kind}"`);
+  if (known === undefined) throw new Error(`pieceOfKind: there is no piece kind "${kind}"`);
   return { id, kind, values: completeValues(known.params, given), pose: withoutNegativeZero(pose) };
 }
 

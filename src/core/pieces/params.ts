@@ -42,7 +42,7 @@ export function completeValues(params: Params, given: Values = {}): Values {
 /** The number under a key. Values that a kind is given are complete, so a missing one is a programmer's mistake. */
 export function numberValue(values: Values, key: string): number {
   const value = values[key];
-  if (typeof value !== 'number') throw new Error(`amount: "${key}" must be a number, got ${JSON.stringify(value)}`);
+  if (typeof value !== 'number') throw new Error(`numberValue: "${key}" must be a number, got ${JSON.stringify(value)}`);
   return value;
 }
 
@@ -50,6 +50,6 @@ export function numberValue(values: Values, key: string): number {
 export function choiceValue(values: Values, key: string): string {
   const value = values[key];
   if (typeof value !== 'string')
-    throw new Error(`option: "${key}" must be an option's id, got ${JSON.stringify(value)}`);
+    throw new Error(`choiceValue: "${key}" must be an option's id, got ${JSON.stringify(value)}`);
   return value;
 }

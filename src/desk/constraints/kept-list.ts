@@ -85,7 +85,7 @@ const constraintsOf = memoizeByText((survey: Survey, keys: string): readonly Kep
 
 function keptConstraint(survey: Survey, rows: readonly ListedHolding[]): KeptConstraint {
   const [first] = rows;
-  if (first === undefined) throw new Error('keptRow: got no constraints');
+  if (first === undefined) throw new Error('keptConstraint: got no constraints');
   const { kind } = first.holding;
   const isHeld = isDriving(first.holding);
   const list = rows.map(({ holding }) => holding);

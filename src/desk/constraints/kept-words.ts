@@ -51,7 +51,7 @@ export function constraintWords(
 ): { readonly says: string; readonly name: string } {
   const isOne = isInside(holdings);
   const [first, second] = holdings;
-  if (first === undefined) throw new Error('heldWords: got no constraints');
+  if (first === undefined) throw new Error('constraintWords: got no constraints');
   const { kind, grips } = first;
   const names = grips.map((grip) => gripWords(survey, grip, isOne));
   const place = placeOf(first);

@@ -74,7 +74,7 @@ function bestAxis(planes: readonly SeparatingAxis[], point: Point): SeparatingAx
   let best = planes[0];
   for (const plane of planes)
     if (best === undefined || axisDistance(plane, point) > axisDistance(best, point)) best = plane;
-  if (best === undefined) throw new Error('highest: a block has at least one side, got none');
+  if (best === undefined) throw new Error('bestAxis: a block has at least one side, got none');
   return best;
 }
 

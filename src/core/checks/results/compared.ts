@@ -29,7 +29,7 @@ export interface BookComparison {
 
 function bookOf(id: string): RuleBook {
   const book = rulebookById(id);
-  if (book === undefined) throw new Error(`compared: there is no rule book ${id}`);
+  if (book === undefined) throw new Error(`bookComparison: there is no rule book ${id}`);
   return book;
 }
 

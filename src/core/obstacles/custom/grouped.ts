@@ -75,7 +75,7 @@ export function passagesThrough(
  * anew by kind in the order given, ridden over its poles in that order. Nothing is held. Throws when there is no piece.
  */
 export function freeObstacle(id: string, lying: readonly PieceOnGround[], name: string): Obstacle {
-  if (lying.length === 0) throw new Error(`gathered: ${id} needs at least one piece`);
+  if (lying.length === 0) throw new Error(`freeObstacle: ${id} needs at least one piece`);
   const { minX, minY, maxX, maxY } = ringBounds(lying.flatMap(({ piece, pose }) => footprintOf({ ...piece, pose })));
   const frame: Pose = { ...ORIGIN, x: (minX + maxX) / 2, y: (minY + maxY) / 2 };
   const counts = new Map<string, number>();
