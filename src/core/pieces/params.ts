@@ -42,7 +42,8 @@ export function completeValues(params: Params, given: Values = {}): Values {
 /** The number under a key. Values that a kind is given are complete, so a missing one is a programmer's mistake. */
 export function numberValue(values: Values, key: string): number {
   const value = values[key];
-  if (typeof value !== 'number') throw new Error(`numberValue: "${key}" must be a number, got ${JSON.stringify(value)}`);
+  if (typeof value !== 'number')
+    throw new Error(`numberValue: "${key}" must be a number, got ${JSON.stringify(value)}`);
   return value;
 }
 
