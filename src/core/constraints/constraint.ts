@@ -58,8 +58,13 @@ export interface ConstraintKind {
   isOnSide?(gripped: readonly GrippedPose[], side: 1 | -1): boolean;
   /** The value now, metres or radians. */
   measure(gripped: readonly GrippedPose[], side: 1 | -1): number;
-  /** All zero when the constraint is met. */
+  /** The equations: all zero when the constraint is met, inside its bounds. */
   residuals(gripped: readonly GrippedPose[], hold: number, side: 1 | -1): readonly Residual[];
+  /**
+   * Inequalities, where there are some: a residual of 0 without a gradient inside, of the shortfall outside. Outside of
+   * them `measure` means nothing on the ground, so the constraint is not met there.
+   */
+  bounds?(gripped: readonly GrippedPose[], side: 1 | -1): readonly Residual[];
   /** The ends of its dimension line on the ground; absent: the gripped points. */
   dimension?(gripped: readonly GrippedPose[], side: 1 | -1): readonly [Point, Point];
   /** One plain sentence; `value` is already printed in the course's unit. */

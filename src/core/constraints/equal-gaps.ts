@@ -1,6 +1,6 @@
 import type { Residual } from '../solve/problem.ts';
 import type { ConstraintKind, GrippedPose } from './constraint.ts';
-import { gapResidual } from './gap.ts';
+import { gapResidual, tapeBounds } from './gap.ts';
 import { type Gradient, isNearlyParallel, residual, threeOf, ZERO_GRADIENT } from './grip.ts';
 
 function minus([ax, ay, at]: Gradient, [bx, by, bt]: Gradient): Gradient {
@@ -14,6 +14,17 @@ function gapDifference(gripped: readonly GrippedPose[], side: 1 | -1): Residual 
   const [b1 = ZERO_GRADIENT, b2 = ZERO_GRADIENT] = before.gradient;
   const [a2 = ZERO_GRADIENT, a3 = ZERO_GRADIENT] = after.gradient;
   return residual(before.value - after.value, b1, minus(b2, a2), minus(ZERO_GRADIENT, a3));
+}
+
+function bothBounds(gripped: readonly GrippedPose[], side: 1 | -1): readonly Residual[] {
+  const [first, second, third] = threeOf(gripped, 'equal-gaps');
+  const before = tapeBounds([first, second], side).map(({ value, gradient: [a = ZERO_GRADIENT, b = ZERO_GRADIENT] }) =>
+    residual(value, a, b, ZERO_GRADIENT),
+  );
+  const after = tapeBounds([second, third], side).map(({ value, gradient: [b = ZERO_GRADIENT, c = ZERO_GRADIENT] }) =>
+    residual(value, ZERO_GRADIENT, b, c),
+  );
+  return [...before, ...after];
 }
 
 /**
@@ -31,6 +42,7 @@ export const equalGaps: ConstraintKind = {
   isOnSide: (gripped, side) => gapResidual(gripped.slice(0, 2), side).value > 0,
   measure: (gripped, side) => gapDifference(gripped, side).value,
   residuals: (gripped, _, side) => [gapDifference(gripped, side)],
+  bounds: bothBounds,
   sentence: ([first, second, third]) =>
     `The gap between ${first} and ${second} is the same as that between ${second} and ${third}.`,
 };

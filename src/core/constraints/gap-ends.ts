@@ -1,6 +1,6 @@
 import type { Residual } from '../solve/problem.ts';
 import type { ConstraintKind, GrippedPose } from './constraint.ts';
-import { gapDimension, gapResidual } from './gap.ts';
+import { gapDimension, gapResidual, tapeBounds } from './gap.ts';
 import { isNearlyParallel, pairOf } from './grip.ts';
 
 /** The poles gripped at their −x ends, then at their +x ends; the second's the other way round when it lies end for end. */
@@ -33,6 +33,7 @@ export const gapEnds: ConstraintKind = {
   measure: firstGap,
   residuals: (gripped, hold, side) =>
     endGaps(gripped, side).map(({ value, gradient }) => ({ value: value - hold, gradient })),
+  bounds: (gripped, side) => endPairs(gripped).flatMap((pair) => tapeBounds(pair, side)),
   dimension: (gripped) => gapDimension(endPairs(gripped)[0] ?? gripped),
   sentence: ([first, second], value) =>
     `The gap between ${first} and ${second} is ${value} at both ends, inside to inside.`,

@@ -2,7 +2,7 @@ import type { Metres, Radians } from '../measure/quantity.ts';
 import type { Point } from '../plane/point.ts';
 import type { Residual } from '../solve/problem.ts';
 import type { ConstraintKind, GrippedPose } from './constraint.ts';
-import { axisPoint, pairOf, pointAlong, pointGradient, residual } from './grip.ts';
+import { axisPoint, pairOf, pointAlong, pointGradient, residual, ZERO_GRADIENT } from './grip.ts';
 
 /**
  * Cosine of the angle between the tape and a pole's normal below which a tape measures no gap (about 75°). Below it the
@@ -84,6 +84,39 @@ export function gapResidual(gripped: readonly GrippedPose[], side: 1 | -1): Resi
   );
 }
 
+/** What a tape along `normal`'s side lacks to the least angle at which it measures: metres, 0 or less. */
+function boundShortfall(normal: Point, d: Point): number {
+  return Math.min(0, normal.x * d.x + normal.y * d.y - FLATTEST * Math.hypot(d.x, d.y));
+}
+
+/**
+ * A tape measures a gap only where it crosses both poles at more than about 15°. One residual a pole: 0 where it does,
+ * else what it lacks, metres. Without them the gap's own equation could be met by poles that lie in line.
+ */
+export function tapeBounds(gripped: readonly GrippedPose[], side: 1 | -1): readonly Residual[] {
+  const [first, second] = pairOf(gripped, 'gap');
+  const a = axisPoint(first);
+  const b = axisPoint(second);
+  const d = { x: b.x - a.x, y: b.y - a.y };
+  const chord = Math.hypot(d.x, d.y);
+  const facing = b.ux * d.y - b.uy * d.x < 0 ? -1 : 1;
+  return ([1, 2] as const).map((which) => {
+    const pole = which === 1 ? a : b;
+    const way = which === 1 ? side : facing;
+    const normal = { x: -pole.uy * way, y: pole.ux * way };
+    const value = boundShortfall(normal, d);
+    if (value === 0 || chord === 0) return { value: 0, gradient: [ZERO_GRADIENT, ZERO_GRADIENT] };
+    const gx = normal.x - (FLATTEST * d.x) / chord;
+    const gy = normal.y - (FLATTEST * d.y) / chord;
+    const spin = -way * (pole.ux * d.x + pole.uy * d.y);
+    return residual(
+      value,
+      pointGradient(a, -gx, -gy, which === 1 ? spin : 0),
+      pointGradient(b, gx, gy, which === 2 ? spin : 0),
+    );
+  });
+}
+
 /** Half of a pole's thickness measured along a tape, from its axis to its face: both headings on the ground. */
 export function halfThickness(thickness: Metres, pole: Radians, tape: Radians): Metres {
   return thickness / 2 / Math.max(FLATTEST, Math.abs(Math.sin(tape - pole)));
@@ -118,6 +151,7 @@ export const gap: ConstraintKind = {
     const now = gapResidual(gripped, side);
     return [{ value: now.value - hold, gradient: now.gradient }];
   },
+  bounds: tapeBounds,
   dimension: gapDimension,
   sentence: ([first, second], value) => `The gap between ${first} and ${second} is ${value}, inside to inside.`,
 };

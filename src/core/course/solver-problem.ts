@@ -1,5 +1,6 @@
 import type { GrippedPose } from '../constraints/constraint.ts';
 import { type Gradient, grippedWall } from '../constraints/grip.ts';
+import { constraintResiduals } from '../constraints/residuals.ts';
 import type { Metres } from '../measure/quantity.ts';
 import type { Obstacle } from '../obstacles/obstacle.ts';
 import { ORIGIN, type Pose } from '../plane/pose.ts';
@@ -70,7 +71,7 @@ function equationsOf(
       if (local === ORIGIN) each.pose = body;
       else writePose(body, local, each.pose);
     });
-    const plain = kind.residuals(gripped as readonly GrippedPose[], hold, side);
+    const plain = constraintResiduals(kind, gripped as readonly GrippedPose[], { hold, side });
     if (!turned) return plain;
     return plain.map(({ value, gradient }) => ({
       value,

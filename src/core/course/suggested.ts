@@ -1,5 +1,6 @@
 import type { Constraint, ConstraintKind, Grip, GrippedPose, Wall } from '../constraints/constraint.ts';
 import { CONSTRAINT_KINDS } from '../constraints/constraints.ts';
+import { constraintResiduals } from '../constraints/residuals.ts';
 import type { LengthUnit } from '../measure/quantity.ts';
 import { distance, TOUCH } from '../plane/point.ts';
 import { toWorld } from '../plane/pose.ts';
@@ -75,7 +76,7 @@ function fractions(kind: ConstraintKind, [a, b]: readonly PlacedPiece[]): readon
 function isWorthSuggesting(kind: ConstraintKind, gripped: readonly GrippedPose[], side: 1 | -1): boolean {
   if (kind.isPlausible?.(gripped, side) === false) return false;
   if (kind.unit !== 'none') return true;
-  return kind.residuals(gripped, 0, side).every(({ value }) => Math.abs(value) <= NEARLY_MET);
+  return constraintResiduals(kind, gripped, { hold: 0, side }).every(({ value }) => Math.abs(value) <= NEARLY_MET);
 }
 
 /**
@@ -116,7 +117,9 @@ export function constraintSuggestions(
       ...(kind.sided === undefined ? {} : { side }),
     };
     const resolved: ResolvedConstraint = { key: constraint.id, constraint, kind, grips };
-    const isMet = kind.residuals(now, value ?? 0, side).every((row) => Math.abs(row.value) <= VALUE_TOLERANCE);
+    const isMet = constraintResiduals(kind, now, { hold: value ?? 0, side }).every(
+      (row) => Math.abs(row.value) <= VALUE_TOLERANCE,
+    );
     return [{ constraint, title: kind.title, says: constraintSentence(resolved, layout, unit), isMet }];
   });
 }

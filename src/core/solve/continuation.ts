@@ -1,3 +1,4 @@
+import type { Metres } from '../measure/quantity.ts';
 import { normalizeAngle } from '../plane/pose.ts';
 import { solveNewton } from './newton.ts';
 import { RESIDUAL_TOLERANCE } from './problem.ts';
@@ -20,8 +21,11 @@ const RATIO = 4;
 const RESIST = 0.05;
 /** Residuals allowed on the way, metres or radians. */
 const SLIP = 0.02;
-/** Newton steps that bring the residuals back to zero at the end; 2 or 3 are usual. */
-const MOST_STEPS = 9;
+/** A prediction that is off by more than this is made again in two halves, metres or radians; so often at the most. */
+const MISS = 0.1;
+const MOST_HALVINGS = 4;
+/** Newton steps that bring the residuals back to zero at the end; 2 or 3 are usual, more where several bounds are met. */
+const MOST_STEPS = 40;
 
 /**
  * Moves the dragged bodies exactly to their targets when the rest can follow: numerical continuation along the straight
@@ -29,7 +33,7 @@ const MOST_STEPS = 9;
  * with `q` left anywhere, when the target is out of reach.
  */
 export function trackToTarget(work: Workspace, targets: readonly DragTarget[]): boolean {
-  const { system, start, q, weight, inverseWeight, desiredStep, move } = work;
+  const { start, q, weight, inverseWeight } = work;
   q.set(start);
   for (let i = 0; i < q.length; i++) inverseWeight[i] = 1 / (weight[i] as number);
   let count = 1;
@@ -45,22 +49,8 @@ export function trackToTarget(work: Workspace, targets: readonly DragTarget[]): 
   // Whole steps and a last one for what is left: a target that moves a little further does not change the steps before.
   const whole = Math.min(count, MOST_GOALS);
   for (let k = 1; k < whole + 1; k++) {
-    if (k > 1) corrector(work);
-    const part = Math.min(1, k / whole);
-    const before = (k - 1) / whole;
-    desiredStep.fill(0);
-    for (const { x, y, angle, at } of targets) {
-      desiredStep[at] = (start[at] as number) + part * (x - (start[at] as number)) - (q[at] as number);
-      desiredStep[at + 1] = (start[at + 1] as number) + part * (y - (start[at + 1] as number)) - (q[at + 1] as number);
-      const turn = normalizeAngle(angle - (start[at + 2] as number));
-      desiredStep[at + 2] = (start[at + 2] as number) + part * turn - (q[at + 2] as number);
-    }
-    evaluate(system, q);
-    prepare(system, inverseWeight, 0);
-    step(system, inverseWeight, desiredStep, move);
-    const gone = distance * (part - before);
-    if (inconsistency(system, move) > RESIST * gone + SLIP || longestMove(work) > RATIO * gone + 0.2) return false;
-    for (let i = 0; i < q.length; i++) q[i] = (q[i] as number) + (move[i] as number);
+    if (!advance(work, { targets, distance, from: (k - 1) / whole, to: Math.min(1, k / whole), halvings: 0 }))
+      return false;
   }
   for (const { x, y, angle, at } of targets) {
     q[at] = x;
@@ -68,6 +58,50 @@ export function trackToTarget(work: Workspace, targets: readonly DragTarget[]): 
     q[at + 2] = (start[at + 2] as number) + normalizeAngle(angle - (start[at + 2] as number));
   }
   return solveNewton(work, { steps: MOST_STEPS }).maxResidual <= RESIDUAL_TOLERANCE;
+}
+
+/** One step of the way: the targets from one fraction of it to another. */
+interface Advance {
+  readonly targets: readonly DragTarget[];
+  /** The whole way, metres. */
+  readonly distance: Metres;
+  readonly from: number;
+  readonly to: number;
+  readonly halvings: number;
+}
+
+/**
+ * A corrector, then a predictor step. Where the prediction misses by more than `MISS` the step is halved: constraints
+ * that curve, or a bound that is met on the way, would otherwise let a body jump to another solution. False when the
+ * constraints cannot follow.
+ */
+function advance(work: Workspace, { targets, distance, from, to, halvings }: Advance): boolean {
+  const { system, start, q, inverseWeight, desiredStep, move } = work;
+  if (from > 0) corrector(work);
+  const before = Float64Array.from(q);
+  desiredStep.fill(0);
+  for (const { x, y, angle, at } of targets) {
+    desiredStep[at] = (start[at] as number) + to * (x - (start[at] as number)) - (q[at] as number);
+    desiredStep[at + 1] = (start[at + 1] as number) + to * (y - (start[at + 1] as number)) - (q[at + 1] as number);
+    const turn = normalizeAngle(angle - (start[at + 2] as number));
+    desiredStep[at + 2] = (start[at + 2] as number) + to * turn - (q[at + 2] as number);
+  }
+  evaluate(system, q);
+  prepare(system, inverseWeight, 0);
+  step(system, inverseWeight, desiredStep, move);
+  const gone = distance * (to - from);
+  const isTaut = inconsistency(system, move) > RESIST * gone + SLIP || longestMove(work) > RATIO * gone + 0.2;
+  if (!isTaut) for (let i = 0; i < q.length; i++) q[i] = (q[i] as number) + (move[i] as number);
+  if (isTaut || evaluate(system, q) > MISS) {
+    if (halvings === MOST_HALVINGS) return !isTaut;
+    q.set(before);
+    const middle = (from + to) / 2;
+    return (
+      advance(work, { targets, distance, from, to: middle, halvings: halvings + 1 }) &&
+      advance(work, { targets, distance, from: middle, to, halvings: halvings + 1 })
+    );
+  }
+  return true;
 }
 
 /**

@@ -1,4 +1,5 @@
 import { grippedWall } from '../../core/constraints/grip.ts';
+import { constraintResiduals } from '../../core/constraints/residuals.ts';
 import type { Course } from '../../core/course/course.ts';
 import { currentLayout } from '../../core/course/course.ts';
 import { placedObstacle } from '../../core/course/placed.ts';
@@ -32,7 +33,7 @@ function deviation(course: Course, holding: ResolvedConstraint, targets: Readonl
     return size === undefined || pose === undefined ? [] : [{ ...size, pose }];
   });
   const { hold = 0, side = 1 } = holding.constraint;
-  return Math.max(0, ...holding.kind.residuals(held, hold, side).map(({ value }) => Math.abs(value)));
+  return Math.max(0, ...constraintResiduals(holding.kind, held, { hold, side }).map(({ value }) => Math.abs(value)));
 }
 
 /**

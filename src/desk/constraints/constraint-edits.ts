@@ -3,6 +3,7 @@
 import { type Draft, produce } from 'immer';
 import type { Constraint } from '../../core/constraints/constraint.ts';
 import { constraintKind } from '../../core/constraints/constraints.ts';
+import { constraintResiduals } from '../../core/constraints/residuals.ts';
 import { applyResolution, type Conflict, type Resolution } from '../../core/course/conflict.ts';
 import { type Course, currentLayout, type Layout } from '../../core/course/course.ts';
 import { freeId, obstacleOf, pieceOf } from '../../core/course/ids.ts';
@@ -162,7 +163,7 @@ export function isSatisfied(course: Course, { kind, grips, hold = 0, side = 1 }:
   const found = constraintKind(kind);
   const held = grippedPoses({ grips }, course.arena, placedPieces(currentLayout(course)));
   if (found === undefined || held === undefined) return false;
-  return found.residuals(held, hold, side).every(({ value }) => Math.abs(value) < MEASURE_TOLERANCE);
+  return constraintResiduals(found, held, { hold, side }).every(({ value }) => Math.abs(value) < MEASURE_TOLERANCE);
 }
 
 /** Adds a constraint. One that is met already moves nothing; any other moves the pieces to it. */

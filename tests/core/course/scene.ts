@@ -1,6 +1,7 @@
 /** A layout of an obstacle or two with constraints between them, for the tests of what holds. */
 import type { Constraint } from '../../../src/core/constraints/constraint.ts';
 import type { Arena, Layout } from '../../../src/core/course/course.ts';
+import { layoutProblem } from '../../../src/core/course/solver-problem.ts';
 import type { Obstacle } from '../../../src/core/obstacles/obstacle.ts';
 import { build } from './sample.ts';
 
@@ -36,4 +37,14 @@ export function held(
     return { piece: each };
   });
   return { id, kind, grips, ...more };
+}
+
+/** How many equations hold the layout where it lies: a bound that is kept has no gradient and counts as none. */
+export function equationCount(of: Layout, arena: Arena): number {
+  const { problem } = layoutProblem(of, arena);
+  const poses = new Map(problem.bodies.map((body) => [body.id, body.pose]));
+  const rows = problem.constraints.flatMap((each) =>
+    each.residuals(each.bodies.map((id) => poses.get(id) ?? { x: 0, y: 0, angle: 0 })),
+  );
+  return rows.filter(({ gradient }) => gradient.some((part) => part.some((slope) => slope !== 0))).length;
 }

@@ -1,0 +1,12 @@
+import type { Residual } from '../solve/problem.ts';
+import type { ConstraintKind, GrippedPose } from './constraint.ts';
+
+/** What has to be zero for a constraint to hold: its equations, and its bounds where it has some. */
+export function constraintResiduals(
+  kind: ConstraintKind,
+  gripped: readonly GrippedPose[],
+  { hold, side }: { readonly hold: number; readonly side: 1 | -1 },
+): readonly Residual[] {
+  const equations = kind.residuals(gripped, hold, side);
+  return kind.bounds === undefined ? equations : [...equations, ...kind.bounds(gripped, side)];
+}
