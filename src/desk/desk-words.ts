@@ -89,6 +89,8 @@ export const messages = {
   unpinned: (name: string) => capitalized(`${name}: free to move again`),
   leftAsItWas: () => 'Left everything as it was',
   stoppedBy: (says: string) => `Held: ${says.replace(/\.$/, '')}`,
+  stoppedShort: (moved: string, stops: readonly string[]) =>
+    [moved, ...stops.map((says) => `It stops there. ${says}.`)].join(' '),
   heldFirmly: () => 'Held firmly.',
   freedom: (can: {
     readonly along: boolean;
@@ -119,6 +121,8 @@ export const messages = {
 
   // Refused.
   crossesOnly: () => 'Where the line crosses moves along the pole only: use the other arrow keys.',
+  nothingToMeasure: (title: string) =>
+    `${title}: as the pieces lie the tape runs along one of them, so there is nothing to keep. Bring them side by side first.`,
   noSuchMeasure: () => 'That is no longer kept here.',
   lessThanNothing: (title: string) => `${title} cannot be less than nothing.`,
   turnOne: () => 'Choose one piece, or whole obstacles, to turn.',

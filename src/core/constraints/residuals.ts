@@ -1,3 +1,4 @@
+import { TOUCH } from '../plane/point.ts';
 import type { Residual } from '../solve/problem.ts';
 import type { ConstraintKind, GrippedPose } from './constraint.ts';
 
@@ -9,4 +10,9 @@ export function constraintResiduals(
 ): readonly Residual[] {
   const equations = kind.residuals(gripped, hold, side);
   return kind.bounds === undefined ? equations : [...equations, ...kind.bounds(gripped, side)];
+}
+
+/** Whether `measure` means something on the ground where the pieces lie now: they are inside the kind's bounds. */
+export function isMeasurable(kind: ConstraintKind, gripped: readonly GrippedPose[], side: 1 | -1): boolean {
+  return kind.bounds?.(gripped, side).every(({ value }) => value > -TOUCH) !== false;
 }

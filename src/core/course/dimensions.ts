@@ -1,5 +1,6 @@
 import type { GrippedPose } from '../constraints/constraint.ts';
 import { axisPoint } from '../constraints/grip.ts';
+import { isMeasurable } from '../constraints/residuals.ts';
 import type { LengthUnit } from '../measure/quantity.ts';
 import { memoizeByIdentity } from '../memo/by-identity.ts';
 import type { Point } from '../plane/point.ts';
@@ -20,7 +21,10 @@ export interface Dimension {
   readonly unit: 'm' | 'rad';
   readonly from: Point;
   readonly to: Point;
-  /** What it holds, or for a reference dimension what it measures now. Metres or radians. */
+  /**
+   * What it holds, or for a reference dimension what it measures now. Metres or radians; NaN where the pieces lie so that
+   * it measures nothing, printed as a dash.
+   */
   readonly value: number;
   readonly printed: string;
   /** False: a reference dimension, measured and not enforced. */
@@ -45,7 +49,7 @@ export const dimensions = memoizeByIdentity((layout: Layout, arena: Arena, unit:
     const gripped = grippedPoses(resolved, arena, pieces);
     if (kind.unit === 'none' || gripped === undefined) return [];
     const { hold, side = 1 } = constraint;
-    const value = hold ?? kind.measure(gripped, side);
+    const value = hold ?? (isMeasurable(kind, gripped, side) ? kind.measure(gripped, side) : Number.NaN);
     const [from, to] = kind.dimension?.(gripped, side) ?? grippedPoints(gripped);
     const says = constraintSentence({ ...resolved, constraint: { ...constraint, hold: value } }, layout, unit);
     const printed = printMeasure(kind, value, unit);

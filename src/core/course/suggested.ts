@@ -1,6 +1,6 @@
 import type { Constraint, ConstraintKind, Grip, GrippedPose, Wall } from '../constraints/constraint.ts';
 import { CONSTRAINT_KINDS } from '../constraints/constraints.ts';
-import { constraintResiduals } from '../constraints/residuals.ts';
+import { constraintResiduals, isMeasurable } from '../constraints/residuals.ts';
 import type { LengthUnit } from '../measure/quantity.ts';
 import { distance, TOUCH } from '../plane/point.ts';
 import { toWorld } from '../plane/pose.ts';
@@ -107,7 +107,7 @@ export function constraintSuggestions(
     const now = grippedPoses({ grips }, arena, pieces);
     if (now === undefined || existing.has(`${kind.id} ${gripKeys(grips)}`)) return [];
     const side = ([1, -1] as const).find((each) => isOnSide(kind, now, each)) ?? 1;
-    if (!isWorthSuggesting(kind, now, side)) return [];
+    if (!isMeasurable(kind, now, side) || !isWorthSuggesting(kind, now, side)) return [];
     const value = kind.unit === 'none' ? undefined : kind.measure(now, side);
     const constraint: Constraint = {
       id: freeId(kind.id, ids),

@@ -3,7 +3,7 @@
 import { type Draft, produce } from 'immer';
 import type { Constraint } from '../../core/constraints/constraint.ts';
 import { constraintKind } from '../../core/constraints/constraints.ts';
-import { constraintResiduals } from '../../core/constraints/residuals.ts';
+import { constraintResiduals, isMeasurable } from '../../core/constraints/residuals.ts';
 import { applyResolution, type Conflict, type Resolution } from '../../core/course/conflict.ts';
 import { type Course, currentLayout, type Layout } from '../../core/course/course.ts';
 import { freeId, obstacleOf, pieceOf } from '../../core/course/ids.ts';
@@ -116,11 +116,15 @@ export function holdPlan(state: DeskState, keys: Keys): Plan {
   const now = new Map(
     holdingsIn(state, keys).flatMap((holding) => {
       const held = grippedPoses(holding, course.arena, pieces);
-      return held === undefined ? [] : [[holding, holding.kind.measure(held, holding.constraint.side ?? 1)] as const];
+      if (held === undefined) return [];
+      const { kind, constraint } = holding;
+      const side = constraint.side ?? 1;
+      return [[holding, isMeasurable(kind, held, side) ? kind.measure(held, side) : Number.NaN] as const];
     }),
   );
   const [first] = now.keys();
   if (first === undefined) return { refusal: messages.noSuchMeasure() };
+  if ([...now.values()].some(Number.isNaN)) return { refusal: messages.nothingToMeasure(first.kind.title) };
   let asked = course;
   for (const [{ key }, value] of now) {
     asked = editConstraints(asked, [key], (constraint) => {

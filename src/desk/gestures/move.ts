@@ -22,7 +22,11 @@ export function moveGesture(down: PointerInput, state: DeskState, keys: Keys): G
   const ground = snapContext(survey, keys);
   const name = namesOf(survey, keys);
 
-  const showing = (preview: Course | null, guides: readonly Guide[], stuck?: string): Gesture => ({
+  const showing = (
+    preview: Course | null,
+    guides: readonly Guide[],
+    { stuck, stops = [] }: { readonly stuck?: string; readonly stops?: readonly Guide[] } = {},
+  ): Gesture => ({
     course: preview,
     chosen: keys,
     guides,
@@ -37,15 +41,21 @@ export function moveGesture(down: PointerInput, state: DeskState, keys: Keys): G
       const moved = shiftByKeys(course, keys, asked.x + drawn.x, asked.y + drawn.y);
       const outcome = moveObstacles(course, moved, { ids: keys, name });
       // Where they cannot go, they stay at the last place where they could.
-      return outcome.kind === 'stuck'
-        ? showing(preview, [{ says: outcome.why, marks: [] }], outcome.why)
-        : showing(outcome.course, outcome.exact ? drawn.guides : obstacleBlockingGuides(outcome.course, moved, keys));
+      if (outcome.kind === 'stuck') return showing(preview, [{ says: outcome.why, marks: [] }], { stuck: outcome.why });
+      if (outcome.exact) return showing(outcome.course, drawn.guides);
+      const stops = obstacleBlockingGuides(outcome.course, moved, keys);
+      return showing(outcome.course, stops, { stops });
     },
     commit: () => ({
       ...(preview === null ? {} : { course: preview }),
       chosen: keys,
       label: labels.move(name),
-      said: stuck ?? messages.moved(name, nearWallSentencesOf(preview ?? course, keys)),
+      said:
+        stuck ??
+        messages.stoppedShort(
+          messages.moved(name, nearWallSentencesOf(preview ?? course, keys)),
+          stops.map(({ says }) => says),
+        ),
     }),
   });
   return showing(null, []);

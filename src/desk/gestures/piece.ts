@@ -28,14 +28,18 @@ export function pieceGesture(down: PointerInput, state: DeskState, piece: Placed
     const stops = blockingGuides(there, new Map([[piece.key, target]]));
     return stops.length === 0 ? [{ says: why, marks: [] }] : stops;
   };
-  const showing = (preview: Course | null, guides: readonly Guide[], stuck?: string): Gesture => ({
+  const showing = (
+    preview: Course | null,
+    guides: readonly Guide[],
+    { stuck, stops = [] }: { readonly stuck?: string; readonly stops?: readonly Guide[] } = {},
+  ): Gesture => ({
     course: preview,
     chosen,
     guides,
     doing: messages.moving(name),
     ...(stuck === undefined ? {} : { said: stuck }),
     moved: (input) => {
-      if (piece.piece.fixed) return showing(null, [], messages.pieceIsPinned(name));
+      if (piece.piece.fixed) return showing(null, [], { stuck: messages.pieceIsPinned(name) });
       const asked = { x: input.at.x - down.at.x, y: input.at.y - down.at.y };
       if (bounds === null) return showing(null, []);
       const drawn = snap({ bounds: shiftBounds(bounds, asked.x, asked.y), pieces: [piece], shift: asked }, ground, {
@@ -48,18 +52,23 @@ export function pieceGesture(down: PointerInput, state: DeskState, piece: Placed
       const target = { ...piece.pose, x: piece.pose.x + dx, y: piece.pose.y + dy };
       const outcome = movePiece(course, piece.key, { pose: target, name });
       // Where it cannot go, it stays at the last place where it could.
-      return outcome.kind === 'stuck'
-        ? showing(preview, stuckAt(preview ?? course, target, outcome.why), outcome.why)
-        : showing(
-            outcome.course,
-            outcome.exact ? drawn.guides : blockingGuides(outcome.course, new Map([[piece.key, target]])),
-          );
+      if (outcome.kind === 'stuck') {
+        return showing(preview, stuckAt(preview ?? course, target, outcome.why), { stuck: outcome.why });
+      }
+      if (outcome.exact) return showing(outcome.course, drawn.guides);
+      const stops = blockingGuides(outcome.course, new Map([[piece.key, target]]));
+      return showing(outcome.course, stops, { stops });
     },
     commit: () => ({
       ...(preview === null ? {} : { course: preview }),
       chosen,
       label: labels.move(name),
-      said: stuck ?? messages.moved(name, nearWallSentencesOf(preview ?? course, chosen)),
+      said:
+        stuck ??
+        messages.stoppedShort(
+          messages.moved(name, nearWallSentencesOf(preview ?? course, chosen)),
+          stops.map(({ says }) => says),
+        ),
     }),
   });
   return showing(null, []);
