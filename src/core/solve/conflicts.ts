@@ -1,12 +1,11 @@
 import type { Component } from './components.ts';
-import { type ConstraintEquations, type NonEmpty, RESIDUAL_TOLERANCE } from './problem.ts';
-import { solveComponent } from './solve-component.ts';
+import type { ConstraintEquations, NonEmpty } from './problem.ts';
+import { solveFromStarts } from './starts.ts';
 import { workspace } from './workspace.ts';
 
 /** More conflicts at once help nobody. */
 const MOST_SETS = 8;
-/** A smaller set is searched for up to this size, in at most this many trials. */
-const SMALLEST = 3;
+/** A smaller set is searched for in at most this many trials. */
 const MOST_TRIES = 600;
 
 /** The constraints, and the bodies that they are about. */
@@ -19,17 +18,9 @@ function subproblem(component: Component, constraints: readonly ConstraintEquati
   };
 }
 
-/** Whether some of the component's constraints can be met, starting where its bodies are. */
+/** Whether some of the component's constraints can be met, from any of several arrangements. */
 function isSatisfiable(component: Component, constraints: readonly ConstraintEquations[]): boolean {
-  return (
-    constraints.length === 0 ||
-    solveComponent(workspace(subproblem(component, constraints))).maxResidual <= RESIDUAL_TOLERANCE
-  );
-}
-
-/** Whether the search ended at a local minimum that is not zero: then they are taken to be infeasible. */
-function isUnsatisfiable(component: Component, constraints: readonly ConstraintEquations[]): boolean {
-  return solveComponent(workspace(subproblem(component, constraints))).stalled;
+  return constraints.length === 0 || solveFromStarts(workspace(subproblem(component, constraints))).isMet;
 }
 
 /**
@@ -88,9 +79,9 @@ function smallestConflict(
 ): readonly ConstraintEquations[] {
   const found = irreducible(component, [], { suspects, baseGrew: false });
   let tries = 0;
-  for (let size = 1; size < found.length && size <= SMALLEST; size++) {
+  for (let size = 1; size < found.length; size++) {
     for (const set of connectedSets(component, suspects, size)) {
-      if (isUnsatisfiable(component, set)) return set;
+      if (!isSatisfiable(component, set)) return set;
       if (++tries === MOST_TRIES) return found;
     }
   }
@@ -98,26 +89,30 @@ function smallestConflict(
 }
 
 /**
- * Disjoint conflicts: sets of constraints that cannot all hold, each as small as could be found and feasible when any
- * one is dropped. Empty when all can hold, or when the search stopped before it came to rest.
+ * `satisfiable`: some arrangement meets all constraints. Else disjoint conflicts: sets of constraints that no arrangement
+ * that was tried can meet, each as small as could be found and met when any one is dropped.
  */
-export function minimalConflicts(component: Component): readonly NonEmpty<string>[] {
+export type Diagnosis =
+  | { readonly satisfiable: true }
+  | { readonly satisfiable: false; readonly conflicts: NonEmpty<NonEmpty<string>> };
+
+/** What is the matter with a component that a search from where its bodies are could not solve. */
+export const diagnose: (component: Component) => Diagnosis = (component) => {
   const cached = cache.get(component);
   if (cached !== undefined) return cached;
-  const sets = conflictSets(component);
-  cache.set(component, sets);
-  return sets;
-}
+  const made = conflictSets(component);
+  cache.set(component, made);
+  return made;
+};
 
-const cache = new WeakMap<Component, readonly NonEmpty<string>[]>();
+const cache = new WeakMap<Component, Diagnosis>();
 
-/** Whether a search found that the component's constraints cannot all hold. */
+/** Whether it was found that the component's constraints cannot all hold. */
 export function isKnownConflict(component: Component): boolean {
-  return (cache.get(component)?.length ?? 0) > 0;
+  return cache.get(component)?.satisfiable === false;
 }
 
-function conflictSets(component: Component): readonly NonEmpty<string>[] {
-  if (!isUnsatisfiable(component, component.constraints)) return [];
+function conflictSets(component: Component): Diagnosis {
   const sets: NonEmpty<string>[] = [];
   let suspects = component.constraints;
   while (sets.length < MOST_SETS && !isSatisfiable(component, suspects)) {
@@ -127,5 +122,6 @@ function conflictSets(component: Component): readonly NonEmpty<string>[] {
     sets.push([first, ...rest]);
     suspects = suspects.filter((constraint) => !found.includes(constraint));
   }
-  return sets;
+  const [first, ...rest] = sets;
+  return first === undefined ? { satisfiable: true } : { satisfiable: false, conflicts: [first, ...rest] };
 }

@@ -18,11 +18,11 @@ function solveWeighted(work: Workspace, weight: Float64Array): SolveResult {
 }
 
 /**
- * Brings the component from its start to where its constraints hold, with the least motion; the coordinates are left in
- * `q`.
+ * Brings the component from its start, or from other coordinates, to where its constraints hold, with the least motion;
+ * the coordinates are left in `q`.
  */
-export function solveComponent(work: Workspace): SolveResult {
-  work.q.set(work.start);
+export function solveComponent(work: Workspace, from: Float64Array = work.start): SolveResult {
+  work.q.set(from);
   return solveWeighted(work, work.weight);
 }
 

@@ -1,10 +1,11 @@
 import { memoizeByIdentity } from '../memo/by-identity.ts';
 import { normalizeAngle, type Pose } from '../plane/pose.ts';
 import { connectedComponents } from './components.ts';
-import { isKnownConflict, minimalConflicts } from './conflicts.ts';
+import { diagnose, isKnownConflict } from './conflicts.ts';
 import type { SolveResult } from './newton.ts';
 import { type Body, type NonEmpty, type Outcome, type Problem, RESIDUAL_TOLERANCE, type Targets } from './problem.ts';
 import { solveComponent, solveWithTargets } from './solve-component.ts';
+import { nearestSolution } from './starts.ts';
 import { evaluate } from './system.ts';
 import { type DragTarget, dragTargets, type Workspace, workspace } from './workspace.ts';
 
@@ -56,6 +57,15 @@ function finalPose({ id, pose }: Body, q: Float64Array, { b, targets }: { b: num
   return { x, y, angle };
 }
 
+/** Writes where the bodies have come to into `poses`. */
+function takeOver(work: Workspace, poses: Map<string, Pose>, targets: Targets): void {
+  for (let b = 0; b < work.component.free.length; b++) {
+    const body = work.component.free[b] as Body;
+    const pose = finalPose(body, work.q, { b, targets });
+    if (pose !== body.pose) poses.set(body.id, pose);
+  }
+}
+
 /** The constraint with the largest residual, and that residual. */
 function worstConstraint({ system, q }: Workspace): { readonly id: string; readonly left: number } {
   const left = evaluate(system, q);
@@ -88,18 +98,17 @@ export function solve(problem: Problem, targets: Targets = NONE): Outcome {
     if (targets.size > 0 && dragged.length === 0) continue;
     // While a conflict stands a drag moves nothing, and the search for it is not repeated.
     if (!isKnownConflict(work.component) && componentResult(work, dragged).maxResidual <= RESIDUAL_TOLERANCE) {
-      for (let b = 0; b < work.component.free.length; b++) {
-        const body = work.component.free[b] as Body;
-        const pose = finalPose(body, work.q, { b, targets });
-        if (pose !== body.pose) poses.set(body.id, pose);
-      }
+      takeOver(work, poses, targets);
       continue;
     }
     const worst = worstConstraint(work);
-    maxResidual = Math.max(maxResidual, worst.left);
-    const sets = minimalConflicts(work.component);
-    conflicts.push(...sets);
-    if (sets.length === 0) lost.push(worst.id);
+    const diagnosis = diagnose(work.component);
+    if (!diagnosis.satisfiable) conflicts.push(...diagnosis.conflicts);
+    else if (dragged.length === 0 && nearestSolution(work)) takeOver(work, poses, targets);
+    else {
+      maxResidual = Math.max(maxResidual, worst.left);
+      lost.push(worst.id);
+    }
   }
   const [conflict, ...moreConflicts] = conflicts;
   if (conflict !== undefined) return { outcome: 'conflict', conflicts: [conflict, ...moreConflicts] };
