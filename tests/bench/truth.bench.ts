@@ -1,8 +1,11 @@
 /** Whether what the program says is kept is so on the ground, measured by other means than its own equations. */
+/** Whether what the program says is kept is so on the ground, measured by other means than its own equations. */
+
 import type { Layout } from '../../src/core/course/course.ts';
 import { placedObstacle } from '../../src/core/course/placed.ts';
 import { grippedPoses, placedPieces, resolvedConstraints } from '../../src/core/course/resolved-constraints.ts';
 import { solveLayout } from '../../src/core/course/solve-layout.ts';
+import { layoutProblem } from '../../src/core/course/solver-problem.ts';
 import { FOOT, INCH } from '../../src/core/measure/quantity.ts';
 import { buildObstacle } from '../../src/core/obstacles/build.ts';
 import type { Obstacle } from '../../src/core/obstacles/obstacle.ts';
@@ -10,10 +13,13 @@ import { OBSTACLE_KINDS } from '../../src/core/obstacles/obstacles.ts';
 import type { Pose } from '../../src/core/plane/pose.ts';
 import { dice } from '../core/ride/small-arenas.ts';
 import { type Row, row } from './row.ts';
+import { canBeMet, smallestUnmet } from './truth/brute-force.ts';
 import { FIELD, layoutOf, looseNet, tapedOnGround } from './truth/nets.ts';
+import { tangle } from './truth/tangles.ts';
 
 const NETS = 60;
 const OBSTACLES = 200;
+const TANGLES = 200;
 const MICROMETRE = 1e-6;
 const DRAG = 20 * FOOT;
 const STEPS = Math.round(DRAG / INCH);
@@ -149,10 +155,37 @@ function randomObstacle(seed: number): Obstacle | undefined {
   return 'why' in built || built.pieces.length < 2 ? undefined : built;
 }
 
+function conflictRows(): Row[] {
+  const count = { conflicts: 0, settled: 0, lost: 0, untrue: 0, larger: 0 };
+  for (let seed = 0; seed < TANGLES; seed += 1) {
+    const layout = tangle(seed);
+    const outcome = solveLayout(layout, FIELD, new Map());
+    if (outcome.kind !== 'conflict') {
+      count[outcome.kind] += 1;
+      continue;
+    }
+    count.conflicts += 1;
+    const { problem } = layoutProblem(layout, FIELD);
+    const sets = outcome.conflicts.map(({ members }) => new Set(members.map(({ key }) => key)));
+    for (const set of sets) {
+      const named = problem.constraints.filter(({ id }) => set.has(id));
+      if (canBeMet(problem, named, seed)) count.untrue += 1;
+    }
+    const size = Math.min(...sets.map((set) => set.size));
+    if (smallestUnmet(problem, size, seed) < size) count.larger += 1;
+  }
+  return [
+    row('layouts whose constraints are said to be in conflict', 'of 200', numbers(count.conflicts, TANGLES)),
+    row('named sets that brute force can meet', 'sets', numbers(count.untrue, 0)),
+    row('conflicts that do not name a smallest set', 'of them', numbers(count.larger, 0)),
+    row('layouts without an answer', 'of 200', numbers(count.lost, 0)),
+  ];
+}
+
 function numbers(ours: number, anchor: number) {
   return { ours, anchor, anchorName: 'wanted' };
 }
 
 export async function rows(): Promise<Row[]> {
-  return [...netRows(), ...obstacleRows()];
+  return [...netRows(), ...obstacleRows(), ...conflictRows()];
 }

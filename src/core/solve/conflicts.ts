@@ -1,6 +1,6 @@
 import type { Component } from './components.ts';
 import type { ConstraintEquations, NonEmpty } from './problem.ts';
-import { solveFromStarts } from './starts.ts';
+import { type Effort, solveFromStarts } from './starts.ts';
 import { workspace } from './workspace.ts';
 
 /** More conflicts at once help nobody. */
@@ -19,8 +19,12 @@ function subproblem(component: Component, constraints: readonly ConstraintEquati
 }
 
 /** Whether some of the component's constraints can be met, from any of several arrangements. */
-function isSatisfiable(component: Component, constraints: readonly ConstraintEquations[]): boolean {
-  return constraints.length === 0 || solveFromStarts(workspace(subproblem(component, constraints))).isMet;
+function isSatisfiable(
+  component: Component,
+  constraints: readonly ConstraintEquations[],
+  effort: Effort = 'usual',
+): boolean {
+  return constraints.length === 0 || solveFromStarts(workspace(subproblem(component, constraints)), effort).isMet;
 }
 
 /**
@@ -31,18 +35,23 @@ function isSatisfiable(component: Component, constraints: readonly ConstraintEqu
 function irreducible(
   component: Component,
   background: readonly ConstraintEquations[],
-  search: { suspects: readonly ConstraintEquations[]; baseGrew: boolean },
+  search: { suspects: readonly ConstraintEquations[]; baseGrew: boolean; effort: Effort },
 ): readonly ConstraintEquations[] {
-  const { suspects, baseGrew: backgroundGrew } = search;
-  if (backgroundGrew && !isSatisfiable(component, background)) return [];
+  const { suspects, baseGrew: backgroundGrew, effort } = search;
+  if (backgroundGrew && !isSatisfiable(component, background, effort)) return [];
   if (suspects.length <= 1) return suspects;
   const half = Math.ceil(suspects.length / 2);
   const early = suspects.slice(0, half);
   const late = suspects.slice(half);
-  const fromLate = irreducible(component, [...background, ...early], { suspects: late, baseGrew: early.length > 0 });
+  const fromLate = irreducible(component, [...background, ...early], {
+    suspects: late,
+    baseGrew: early.length > 0,
+    effort,
+  });
   const fromEarly = irreducible(component, [...background, ...fromLate], {
     suspects: early,
     baseGrew: fromLate.length > 0,
+    effort,
   });
   return [...fromEarly, ...fromLate];
 }
@@ -76,12 +85,13 @@ function* connectedSets(
 function smallestConflict(
   component: Component,
   suspects: readonly ConstraintEquations[],
+  effort: Effort,
 ): readonly ConstraintEquations[] {
-  const found = irreducible(component, [], { suspects, baseGrew: false });
+  const found = irreducible(component, [], { suspects, baseGrew: false, effort });
   let tries = 0;
   for (let size = 1; size < found.length; size++) {
     for (const set of connectedSets(component, suspects, size)) {
-      if (!isSatisfiable(component, set)) return set;
+      if (!isSatisfiable(component, set, effort)) return set;
       if (++tries === MOST_TRIES) return found;
     }
   }
@@ -112,11 +122,21 @@ export function isKnownConflict(component: Component): boolean {
   return cache.get(component)?.satisfiable === false;
 }
 
+function thoroughConflict(
+  component: Component,
+  suspects: readonly ConstraintEquations[],
+): readonly ConstraintEquations[] {
+  return isSatisfiable(component, suspects, 'thorough') ? [] : smallestConflict(component, suspects, 'thorough');
+}
+
 function conflictSets(component: Component): Diagnosis {
   const sets: NonEmpty<string>[] = [];
   let suspects = component.constraints;
   while (sets.length < MOST_SETS && !isSatisfiable(component, suspects)) {
-    const found = smallestConflict(component, suspects);
+    const quick = smallestConflict(component, suspects, 'usual');
+    // A set is named only after a thorough search; where that meets it, all is searched as thoroughly.
+    const isUnmet = !isSatisfiable(component, quick, 'thorough');
+    const found = isUnmet ? quick : thoroughConflict(component, suspects);
     const [first, ...rest] = found.map((constraint) => constraint.id);
     if (first === undefined) break;
     sets.push([first, ...rest]);

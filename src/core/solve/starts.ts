@@ -8,8 +8,12 @@ import type { Workspace } from './workspace.ts';
 const MOST_STARTS = 48;
 const FEWEST_STARTS = 8;
 const SHARED = 160;
+/** How many times more are tried before a set is named as one that cannot be met. */
+const THOROUGH = 3;
 /** Bodies are scattered this far around where they are, metres, beside their own extent. */
 const SCATTER = 6;
+
+export type Effort = 'usual' | 'thorough';
 
 interface Extent {
   readonly x: number;
@@ -24,10 +28,12 @@ function extentOf(bodies: readonly Body[]): Extent {
   return { x, y, radius };
 }
 
-/** The share of one that follows in a Kronecker sequence: spread evenly, and the same every time. */
-function share(k: number, dimension: number): number {
-  const step = [0.7548776662466927, 0.5698402909980532, 0.6180339887498949][dimension] ?? 0.5;
-  return (k * step + 0.5) % 1;
+/** A number from 0 to 1 for a start and a coordinate: an integer hash, so the same every time and nowhere related. */
+function scattered(start: number, coordinate: number): number {
+  let bits = Math.imul(start + 1, 0x9e3779b1) ^ Math.imul(coordinate + 1, 0x85ebca77);
+  bits = Math.imul(bits ^ (bits >>> 15), 0x2c1b3c6d);
+  bits = Math.imul(bits ^ (bits >>> 12), 0x297a2d39);
+  return ((bits ^ (bits >>> 15)) >>> 0) / 2 ** 32;
 }
 
 /** The coordinates with every body placed anew by a function of its present ones. */
@@ -41,12 +47,13 @@ function placed(start: Float64Array, place: (x: number, y: number, angle: number
 
 /**
  * Coordinates to start from, the present ones first: turned on the spot, mirrored about both axes, folded together, drawn
- * apart, each body mirrored by itself, and scattered evenly.
+ * apart, each body mirrored by itself, and scattered.
  */
-export function* starts({ start, component }: Workspace): Generator<Float64Array> {
+export function* starts({ start, component }: Workspace, effort: Effort = 'usual'): Generator<Float64Array> {
   const { x: cx, y: cy, radius } = extentOf([...component.free, ...component.grounded]);
   const count = component.free.length;
-  const most = Math.min(MOST_STARTS, Math.max(FEWEST_STARTS, Math.round(SHARED / Math.max(1, count))));
+  const usual = Math.min(MOST_STARTS, Math.max(FEWEST_STARTS, Math.round(SHARED / Math.max(1, count))));
+  const most = effort === 'thorough' ? THOROUGH * usual : usual;
   let made = 0;
   const next = (q: Float64Array) => {
     made += 1;
@@ -64,7 +71,7 @@ export function* starts({ start, component }: Workspace): Generator<Float64Array
   }
   const reach = radius + SCATTER;
   for (let k = 1; made < most; k += 1) {
-    const at = (b: number, dimension: number) => share(k * (count + 1) + b, dimension);
+    const at = (b: number, dimension: number) => scattered(k, 3 * b + dimension);
     yield next(
       placed(start, (_x, _y, _a, b) => [
         cx + (2 * at(b, 0) - 1) * reach,
@@ -82,9 +89,9 @@ export interface MultiStartResult {
 }
 
 /** Solves the component from one arrangement after the other until one comes to a solution, which is left in `q`. */
-export function solveFromStarts(work: Workspace): MultiStartResult {
+export function solveFromStarts(work: Workspace, effort: Effort = 'usual'): MultiStartResult {
   let tried = 0;
-  for (const from of starts(work)) {
+  for (const from of starts(work, effort)) {
     tried += 1;
     if (solveComponent(work, from).maxResidual <= RESIDUAL_TOLERANCE) return { isMet: true, tried };
   }
