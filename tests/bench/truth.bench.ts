@@ -1,5 +1,4 @@
 /** Whether what the program says is kept is so on the ground, measured by other means than its own equations. */
-/** Whether what the program says is kept is so on the ground, measured by other means than its own equations. */
 
 import type { Layout } from '../../src/core/course/course.ts';
 import { placedObstacle } from '../../src/core/course/placed.ts';

@@ -2,6 +2,8 @@ import { expect } from 'vitest';
 import { type Course, currentLayout } from '../../src/core/course/course.ts';
 import { presentCourse } from '../../src/core/course/history.ts';
 import { placedObstacle } from '../../src/core/course/placed.ts';
+import { readCourse } from '../../src/core/files/read.ts';
+import { writeCourse } from '../../src/core/files/write.ts';
 import { ringArea } from '../../src/core/plane/ring.ts';
 import { segmentDistance } from '../../src/core/plane/segment.ts';
 import type { Desk } from '../../src/desk/desk.ts';
@@ -50,6 +52,9 @@ export function expectInvariants(course: Course): void {
     expect(obstacle, `${leg.id} rides an obstacle that exists`).toBeDefined();
     expect(obstacle?.passages.map((passage) => passage.id)).toContain(leg.passage);
   }
+  // What the desk makes, a file may hold: it is read as it was written, with nothing to repair.
+  const reading = readCourse(writeCourse(course));
+  expect(reading.kind === 'read' ? reading.repairs : reading.why).toEqual([]);
   const pieces = layout.obstacles.flatMap((each) => each.pieces.map((piece) => `${each.id}/${piece.id}`));
   for (const constraint of layout.constraints) {
     for (const grip of constraint.grips) if ('piece' in grip) expect(pieces).toContain(grip.piece);

@@ -49,6 +49,7 @@ export function HouseRuleDialog({ close }: { close(): void }) {
           <PlainField label="Most" text={typed.most} refusal={refusals.most} write={(most) => write({ most })} />
           <PlainField
             wide
+            mostSigns={2000}
             label="Reason"
             hint="who decided it, and why"
             text={typed.reason}

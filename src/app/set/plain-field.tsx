@@ -1,4 +1,5 @@
 import { useId } from 'react';
+import { LONGEST_NAME } from '../../core/course/course.ts';
 
 /** A field of the form that is read when the form is sent. */
 export function PlainField({
@@ -8,6 +9,7 @@ export function PlainField({
   refusal,
   write,
   wide,
+  mostSigns = LONGEST_NAME,
 }: {
   readonly label: string;
   readonly text: string;
@@ -15,6 +17,7 @@ export function PlainField({
   readonly refusal: string | undefined;
   write(text: string): void;
   readonly wide?: true;
+  readonly mostSigns?: number;
 }) {
   const id = useId();
   return (
@@ -26,6 +29,7 @@ export function PlainField({
         value={text}
         placeholder={hint}
         autoComplete="off"
+        maxLength={mostSigns}
         spellCheck={false}
         aria-invalid={refusal !== undefined}
         aria-describedby={refusal === undefined ? undefined : `${id}-why`}

@@ -1,4 +1,5 @@
 import { type KeyboardEvent, useEffect, useId, useRef, useState } from 'react';
+import { LONGEST_NAME } from '../../core/course/course.ts';
 import type { Refusal } from '../../desk/input.ts';
 
 /**
@@ -61,6 +62,7 @@ export function TypedField({
         type="text"
         value={text}
         autoComplete="off"
+        maxLength={LONGEST_NAME}
         spellCheck={false}
         title={hint}
         aria-invalid={refusal !== undefined}

@@ -11,6 +11,9 @@ import type { Point } from '../plane/point.ts';
 import type { Pose } from '../plane/pose.ts';
 
 export const FORMAT = 'polewright-course';
+/** A name or title is no longer than this, signs: what fits on one line of a page. */
+export const LONGEST_NAME = 120;
+
 export const VERSION = 1;
 
 /** A rectangle: x along its long side, y across, origin at its datum corner (south-west). */

@@ -3,7 +3,7 @@
  * does not know is refused and not lost. What a schema cannot say (ids, references, kinds) is asked in files/read.ts.
  */
 import * as z from 'zod/mini';
-import { FORMAT, VERSION } from './course.ts';
+import { FORMAT, LONGEST_NAME, VERSION } from './course.ts';
 
 /** No arena, pole or bend is further out than this, metres. */
 const FARTHEST = 10_000;
@@ -15,6 +15,7 @@ const MOST_COUNT = 10_000;
 const LONGEST_TEXT = 20_000;
 const LONGEST_LIST = 2000;
 
+const name = z.string().check(z.maxLength(LONGEST_NAME));
 const text = z.string().check(z.maxLength(LONGEST_TEXT));
 /** Ids stand in keys such as `fan-1/pole-2`. */
 const id = z.string().check(z.regex(/^[a-z0-9]+(-[a-z0-9]+)*$/), z.maxLength(100));
@@ -42,8 +43,8 @@ const values = z.record(z.string(), z.union([place, text]));
 const piece = z.strictObject({ id, kind: id, values, pose, fixed: z.exactOptional(z.literal(true)) });
 
 /** Points carry no world in a file: they all lie on the ground. */
-function constraintOn<T extends z.core.SomeType>(name: T) {
-  const grip = z.union([z.strictObject({ piece: name, at: z.exactOptional(fraction) }), z.strictObject({ wall })]);
+function constraintOn<T extends z.core.SomeType>(piece: T) {
+  const grip = z.union([z.strictObject({ piece, at: z.exactOptional(fraction) }), z.strictObject({ wall })]);
   return z.strictObject({
     id,
     kind: id,
@@ -66,7 +67,7 @@ const station = z.discriminatedUnion('kind', [
 
 const passage = z.strictObject({
   id,
-  title: text,
+  title: name,
   gaits: list(gait).check(z.minLength(1)),
   stations: list(station).check(z.minLength(1)),
 });
@@ -74,7 +75,7 @@ const passage = z.strictObject({
 const obstacle = z.strictObject({
   id,
   kind: id,
-  name: z.exactOptional(text),
+  name: z.exactOptional(name),
   values,
   pose,
   side: either,
@@ -96,7 +97,7 @@ const leg = z.strictObject({
 
 const layout = z.strictObject({
   id,
-  title: text,
+  title: name,
   obstacles: list(obstacle),
   constraints: list(constraintOn(key)),
   ride: z.strictObject({ start: pose, legs: list(leg), end: z.exactOptional(pose) }),
@@ -105,13 +106,13 @@ const layout = z.strictObject({
 const alongWall = z.number().check(z.minimum(0), z.maximum(ARENA_SIDE.most));
 
 const arena = z.strictObject({
-  title: text,
+  title: name,
   length: side,
   width: side,
   entrance: z.strictObject({ wall, at: alongWall, width: alongWall }),
 });
 
-const stock = z.strictObject({ id, title: text, kind: id, values, count });
+const stock = z.strictObject({ id, title: name, kind: id, values, count });
 
 const houseLimit = z.strictObject({
   least: z.exactOptional(z.number()),
@@ -120,8 +121,8 @@ const houseLimit = z.strictObject({
 });
 
 const classEntry = z.strictObject({
-  show: text,
-  title: text,
+  show: name,
+  title: name,
   level: z.enum(['open', 'amateur', 'youth', 'novice', 'walk-jog', 'led']),
   date: z.string().check(z.regex(/^(\d{4}-\d{2}-\d{2})?$/)),
   entries: count,
@@ -137,7 +138,7 @@ const waiver = z.strictObject({ finding: text.check(z.minLength(1)), reason: tex
 export const courseSchema = z.strictObject({
   format: z.literal(FORMAT),
   version: z.literal(VERSION),
-  title: text,
+  title: name,
   unit: z.enum(['ft', 'm']),
   arena,
   truck: list(stock),

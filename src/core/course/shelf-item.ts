@@ -1,5 +1,6 @@
 import * as z from 'zod/mini';
 import type { Obstacle } from '../obstacles/obstacle.ts';
+import { LONGEST_NAME } from './course.ts';
 import { SCHEMA_PARTS } from './schema.ts';
 
 /** An obstacle that a designer keeps for other courses, with its pieces, what holds them and the ways to ride it. */
@@ -17,6 +18,6 @@ export const shelfItemSchema = z.strictObject({
   format: z.literal(SHELF_FORMAT),
   version: z.literal(SHELF_VERSION),
   id: SCHEMA_PARTS.id,
-  title: z.string().check(z.minLength(1), z.maxLength(200)),
+  title: z.string().check(z.minLength(1), z.maxLength(LONGEST_NAME)),
   obstacle: SCHEMA_PARTS.obstacle,
 });

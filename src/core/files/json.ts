@@ -76,9 +76,18 @@ function scalarEnd(text: string, at: number): number | JsonFault {
 /** What may come next: a value, the first or a later member of a list or group, or what follows a value. */
 type Expectation = 'value' | 'first-item' | 'first-key' | 'key' | 'after';
 
+/** What would be right in place of a name that JSON allows and that would be lost when it is read; adds it to those seen. */
+function nameFault(name: string, seen: Set<string> | undefined): string | undefined {
+  if (name === '__proto__') return 'another field name';
+  if (seen?.has(name)) return 'a field name that does not stand there already';
+  seen?.add(name);
+  return undefined;
+}
+
 /** The first place where the text is not JSON; undefined when it is JSON throughout. */
 export function firstJsonFault(text: string): JsonFault | undefined {
   const open: ('{' | '[')[] = [];
+  const names: Set<string>[] = [];
   let expects: Expectation = 'value';
   let at = 0;
   for (;;) {
@@ -87,17 +96,20 @@ export function firstJsonFault(text: string): JsonFault | undefined {
     const closes = open.at(-1) === '{' ? '}' : ']';
     if (expects === 'after') {
       if (open.length === 0) return sign === '' ? undefined : { at, wanted: 'the end of the file' };
-      if (sign === closes) open.pop();
-      else if (sign === ',') expects = open.at(-1) === '{' ? 'key' : 'value';
+      if (sign === closes) {
+        if (open.pop() === '{') names.pop();
+      } else if (sign === ',') expects = open.at(-1) === '{' ? 'key' : 'value';
       else return { at, wanted: `a comma or ${closes}` };
       at += 1;
     } else if ((expects === 'first-item' || expects === 'first-key') && sign === closes) {
-      open.pop();
+      if (open.pop() === '{') names.pop();
       expects = 'after';
       at += 1;
     } else if (expects === 'key' || expects === 'first-key') {
       const end = sign === '"' ? stringEnd(text, at) : { at, wanted: 'a field name in double quotes' };
       if (typeof end !== 'number') return end;
+      const fault = nameFault(JSON.parse(text.slice(at, end)) as string, names.at(-1));
+      if (fault !== undefined) return { at, wanted: fault };
       at = end;
       while (/[ \t\n\r]/.test(text.charAt(at))) at += 1;
       if (text.charAt(at) !== ':') return { at, wanted: 'a colon' };
@@ -106,6 +118,7 @@ export function firstJsonFault(text: string): JsonFault | undefined {
     } else if (sign === '{' || sign === '[') {
       if (open.length === DEEPEST) return { at, wanted: `nothing nested deeper than ${DEEPEST}` };
       open.push(sign);
+      if (sign === '{') names.push(new Set());
       expects = sign === '{' ? 'first-key' : 'first-item';
       at += 1;
     } else {

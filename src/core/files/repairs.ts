@@ -1,6 +1,7 @@
 import { type Draft, produce } from 'immer';
-import type { Arena, Course } from '../course/course.ts';
-import type { Obstacle } from '../obstacles/obstacle.ts';
+import type { Arena, Course, Layout } from '../course/course.ts';
+import { buildKind } from '../obstacles/build.ts';
+import type { Obstacle, ObstacleKind } from '../obstacles/obstacle.ts';
 import { obstacleKind } from '../obstacles/obstacles.ts';
 import { completeValues, type Params, type Values } from '../pieces/params.ts';
 import { pieceKind } from '../pieces/pieces.ts';
@@ -25,14 +26,60 @@ function repairObstacle(obstacle: Draft<Obstacle>, report: (what: string) => voi
   }
 }
 
-/** Puts the entrance on its wall: a wall that was shortened may have left it behind. */
+/** Puts the entrance on its wall: a wall that was shortened may have left it behind, or be narrower than it. */
 function repairArena({ length, width, entrance }: Draft<Arena>, report: (what: string) => void): void {
   const wall = entrance.wall === 'north' || entrance.wall === 'south' ? length : width;
+  if (entrance.width > wall) {
+    report(
+      `The entrance was ${entrance.width} m wide in the ${entrance.wall} wall, which is ${wall} m long; it takes the whole wall now.`,
+    );
+    entrance.width = wall;
+    entrance.at = wall / 2;
+  }
   if (entrance.at <= wall) return;
   report(
     `The entrance was ${entrance.at} m along the ${entrance.wall} wall, which is ${wall} m long; it is at its end now.`,
   );
   entrance.at = wall;
+}
+
+/** The ids of the pieces that a kind builds from values; empty where they do not build. */
+function builtIds(kind: ObstacleKind, values: Values): string {
+  const built = buildKind(kind, values);
+  return built.kind === 'built' ? built.pieces.map(({ id }) => id).join(' ') : '';
+}
+
+/** Sets a count to the pieces that are there, where just these are what the kind builds for another count. */
+function repairCount(obstacle: Draft<Obstacle>, report: (what: string) => void): void {
+  const kind = obstacleKind(obstacle.kind);
+  if (kind === undefined) return;
+  const there = obstacle.pieces.map(({ id }) => id).join(' ');
+  for (const [key, param] of Object.entries(kind.params)) {
+    if (param.kind !== 'count' || builtIds(kind, obstacle.values) === there) continue;
+    for (let count = param.least; count <= param.most; count += 1) {
+      const values = { ...obstacle.values, [key]: count };
+      if (builtIds(kind, values) !== there) continue;
+      report(
+        `Obstacle "${obstacle.id}" said ${obstacle.values[key]} for ${key} and holds ${count}; it says ${count} now.`,
+      );
+      obstacle.values = values;
+      break;
+    }
+  }
+}
+
+/** Puts legs into a gait that their passage has: its usual one where the file has another. */
+function repairGaits(layout: Draft<Layout>, report: (what: string) => void): void {
+  for (const leg of layout.ride.legs) {
+    const obstacle = layout.obstacles.find(({ id }) => id === leg.obstacle);
+    const passage = obstacle?.passages.find(({ id }) => id === leg.passage);
+    const usual = passage?.gaits[0];
+    if (passage === undefined || usual === undefined || passage.gaits.includes(leg.gait)) continue;
+    report(
+      `Leg "${leg.id}" rode "${leg.obstacle}" at a ${leg.gait}, which its passage "${leg.passage}" does not have; it is a ${usual} now.`,
+    );
+    leg.gait = usual;
+  }
 }
 
 /**
@@ -49,7 +96,13 @@ export function repair(course: Course): { readonly course: Course; readonly repa
       report(`The file shows the layout "${draft.current}", which it does not hold; "${first.id}" is shown.`);
       draft.current = first.id;
     }
-    for (const { obstacles } of draft.layouts) for (const obstacle of obstacles) repairObstacle(obstacle, report);
+    for (const layout of draft.layouts) {
+      for (const obstacle of layout.obstacles) {
+        repairObstacle(obstacle, report);
+        repairCount(obstacle, report);
+      }
+      repairGaits(layout, report);
+    }
   });
   return { course: whole, repairs };
 }

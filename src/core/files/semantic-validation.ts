@@ -1,8 +1,8 @@
 import { LIMITS } from '../checks/rulebooks/limits.ts';
 import { RULEBOOKS, rulebookById } from '../checks/rulebooks/rulebooks.ts';
-import type { Constraint } from '../constraints/constraint.ts';
+import type { Constraint, ConstraintKind } from '../constraints/constraint.ts';
 import { CONSTRAINT_KINDS, constraintKind } from '../constraints/constraints.ts';
-import type { Course, Layout } from '../course/course.ts';
+import type { Arena, Course, Layout } from '../course/course.ts';
 import { pieceKey } from '../course/placed.ts';
 import { HORSES, horseById } from '../horses/horses.ts';
 import type { Obstacle } from '../obstacles/obstacle.ts';
@@ -10,6 +10,15 @@ import { OBSTACLE_KINDS, obstacleKind } from '../obstacles/obstacles.ts';
 import type { Passage } from '../obstacles/passage.ts';
 import type { Params, Values } from '../pieces/params.ts';
 import { PIECE_KINDS, pieceKind } from '../pieces/pieces.ts';
+
+/** A bound that arithmetic reached is still reached, in the parameter's own unit. */
+const ROUNDING = 1e-9;
+/** No angle that is held is more than a whole turn, radians. */
+const MOST_HELD_ANGLE = 2 * Math.PI + ROUNDING;
+
+function printed(value: number): string {
+  return String(Number(value.toFixed(6)));
+}
 
 /** `"a", "b"`: the valid names, for a person who wrote another. */
 function idList(known: readonly { readonly id: string }[]): string {
@@ -41,22 +50,52 @@ function valueErrors(params: Params, values: Values, place: string): readonly st
     if (param.kind === 'count' && !Number.isInteger(value)) {
       return [`${place} has ${value} for ${key}; a whole number would be right.`];
     }
-    return [];
+    if (value >= param.least - ROUNDING && value <= param.most + ROUNDING) return [];
+    const unit = param.kind === 'length' ? ' m' : param.kind === 'angle' ? ' radians' : '';
+    return [
+      `${place} has ${value}${unit} for ${key}; ${printed(param.least)} to ${printed(param.most)}${unit} would be right.`,
+    ];
   });
 }
 
-function constraintErrors(constraint: Constraint, pieces: ReadonlySet<string>, place: string): readonly string[] {
+/** A held length is no longer than the arena is across its corners, and a held angle no more than a whole turn. */
+function holdErrors(
+  { hold }: Constraint,
+  kind: ConstraintKind,
+  { arena, here }: { readonly arena: Arena; readonly here: string },
+): readonly string[] {
+  if (hold === undefined) return [];
+  if (kind.unit === 'none') return [`${here} holds ${hold}; ${kind.id} has no number to hold.`];
+  if (kind.unit === 'rad') {
+    if (Math.abs(hold) <= MOST_HELD_ANGLE) return [];
+    return [`${here} holds ${hold} radians; at most a whole turn, ${printed(2 * Math.PI)}, would be right.`];
+  }
+  const most = Math.hypot(arena.length, arena.width);
+  if (Math.abs(hold) <= most) return [];
+  return [`${here} holds ${hold} m; at most ${printed(most)} m, the arena from corner to corner, would be right.`];
+}
+
+function constraintErrors(
+  constraint: Constraint,
+  pieces: ReadonlySet<string>,
+  { place, arena }: { readonly place: string; readonly arena: Arena },
+): readonly string[] {
   const here = `${place}, constraint "${constraint.id}"`;
   const kind = constraintKind(constraint.kind);
   if (kind === undefined) {
     return [`${here} is of the kind "${constraint.kind}"; known are ${idList(CONSTRAINT_KINDS)}.`];
   }
+  const faults = holdErrors(constraint, kind, { arena, here });
   const missing = constraint.grips.flatMap((grip) =>
     'piece' in grip && !pieces.has(grip.piece) ? [`${here} grips the piece "${grip.piece}", which is not there.`] : [],
   );
   const takes = constraint.grips.map((grip) => ('piece' in grip ? 'piece' : 'wall'));
-  if (takes.join() === kind.takes.join()) return missing;
-  return [...missing, `${here} grips ${takes.join(', ') || 'nothing'}; ${kind.id} takes ${kind.takes.join(', ')}.`];
+  if (takes.join() === kind.takes.join()) return [...faults, ...missing];
+  return [
+    ...faults,
+    ...missing,
+    `${here} grips ${takes.join(', ') || 'nothing'}; ${kind.id} takes ${kind.takes.join(', ')}.`,
+  ];
 }
 
 function passageErrors(passage: Passage, pieces: ReadonlySet<string>, place: string): readonly string[] {
@@ -71,7 +110,7 @@ function passageErrors(passage: Passage, pieces: ReadonlySet<string>, place: str
   return opens ? missing : [...missing, `${here} must begin with a pole to cross or a place to ride to.`];
 }
 
-function obstacleErrors(obstacle: Obstacle, place: string): readonly string[] {
+function obstacleErrors(obstacle: Obstacle, place: string, arena: Arena): readonly string[] {
   const here = `${place}, obstacle "${obstacle.id}"`;
   const pieces = new Set(obstacle.pieces.map((piece) => piece.id));
   const kind = obstacleKind(obstacle.kind);
@@ -85,7 +124,7 @@ function obstacleErrors(obstacle: Obstacle, place: string): readonly string[] {
     ...duplicateErrors(obstacle.constraints, `A constraint of ${here}`),
     ...duplicateErrors(obstacle.passages, `A passage of ${here}`),
     ...obstacle.pieces.flatMap((piece) => pieceErrors(piece.kind, piece.values, `${here}, piece "${piece.id}"`)),
-    ...obstacle.constraints.flatMap((constraint) => constraintErrors(constraint, pieces, here)),
+    ...obstacle.constraints.flatMap((constraint) => constraintErrors(constraint, pieces, { place: here, arena })),
     ...obstacle.passages.flatMap((passage) => passageErrors(passage, pieces, here)),
   ];
 }
@@ -108,15 +147,15 @@ function legErrors(layout: Layout, place: string): readonly string[] {
   });
 }
 
-function layoutErrors(layout: Layout): readonly string[] {
+function layoutErrors(layout: Layout, arena: Arena): readonly string[] {
   const here = `Layout "${layout.id}"`;
   const keys = new Set(layout.obstacles.flatMap((each) => each.pieces.map((piece) => pieceKey(each.id, piece.id))));
   return [
     ...duplicateErrors(layout.obstacles, `An obstacle of ${here}`),
     ...duplicateErrors(layout.constraints, `A constraint of ${here}`),
     ...duplicateErrors(layout.ride.legs, `A leg of ${here}`),
-    ...layout.obstacles.flatMap((obstacle) => obstacleErrors(obstacle, here)),
-    ...layout.constraints.flatMap((constraint) => constraintErrors(constraint, keys, here)),
+    ...layout.obstacles.flatMap((obstacle) => obstacleErrors(obstacle, here, arena)),
+    ...layout.constraints.flatMap((constraint) => constraintErrors(constraint, keys, { place: here, arena })),
     ...legErrors(layout, here),
   ];
 }
@@ -131,6 +170,16 @@ function houseRuleErrors(house: Course['rulebook']['house']): readonly string[] 
   });
 }
 
+/** A date of the form that is no day of the calendar. */
+function dateErrors(date: string): readonly string[] {
+  if (date === '') return [];
+  const day = new Date(`${date}T00:00:00Z`);
+  const isDay = !Number.isNaN(day.getTime()) && day.toISOString().startsWith(date);
+  return isDay
+    ? []
+    : [`Class, date is "${date}", which is no day of the calendar; one such as 2027-05-01 would be right.`];
+}
+
 /** One sentence for each thing in a well-formed course that makes no sense: ids, references, kinds, values. */
 export function semanticErrors(course: Course): readonly string[] {
   return [
@@ -138,10 +187,11 @@ export function semanticErrors(course: Course): readonly string[] {
     ...(rulebookById(course.rulebook.id)
       ? []
       : [`The rule book is "${course.rulebook.id}"; known are ${idList(RULEBOOKS)}.`]),
+    ...dateErrors(course.class.date),
     ...houseRuleErrors(course.rulebook.house),
     ...duplicateErrors(course.truck, 'A line of the truck list'),
     ...course.truck.flatMap((stock) => pieceErrors(stock.kind, stock.values, `Truck line "${stock.id}"`)),
     ...duplicateErrors(course.layouts, 'A layout'),
-    ...course.layouts.flatMap(layoutErrors),
+    ...course.layouts.flatMap((layout) => layoutErrors(layout, course.arena)),
   ];
 }

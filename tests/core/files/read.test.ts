@@ -254,6 +254,146 @@ describe('a field that is wrong is told with its place, what was found, and what
   });
 });
 
+// What the desk never makes and a text editor can: each was once read without a word.
+describe('a file is as strict as the desk', () => {
+  test.each<[string, (file: Loose) => void, RegExp]>([
+    [
+      'a thickness below nothing',
+      (file) => {
+        file.layouts[0].obstacles[0].values.thickness = -0.1;
+      },
+      /obstacle "fan-1" has -0\.1 m for thickness; 0\.0508 to 0\.2032 m would be right/,
+    ],
+    [
+      'a pole as thick as a house',
+      (file) => {
+        file.layouts[0].obstacles[0].pieces[0].values.thickness = 3;
+      },
+      /piece "pole-1" has 3 m for thickness/,
+    ],
+    [
+      'a truck line of a size that no pole has',
+      (file) => {
+        file.truck[0].values.length = 400;
+      },
+      /Truck line "poles-12" has 400 m for length/,
+    ],
+    [
+      'more poles than a kind may have',
+      (file) => {
+        file.layouts[0].obstacles[1].values.poles = 99;
+      },
+      /obstacle "run-1" has 99 for poles; \d+ to 12 would be right/,
+    ],
+    [
+      'a held length of half a kilometre',
+      (file) => {
+        const gap = file.layouts[0].obstacles[1].constraints.find((each: Loose) => each.kind === 'gap');
+        gap.hold = 500;
+      },
+      /constraint "gap-1" holds 500 m; at most .* m, the arena from corner to corner, would be right/,
+    ],
+    [
+      'a held angle of many turns',
+      (file) => {
+        const one = file.layouts[0].obstacles[1].constraints.find((each: Loose) => each.kind === 'gap');
+        one.kind = 'angle-between';
+        one.hold = 40;
+      },
+      /holds 40 radians; at most a whole turn/,
+    ],
+    [
+      'a number for what has none',
+      (file) => {
+        const one = file.layouts[0].obstacles[1].constraints.find((each: Loose) => each.kind === 'parallel');
+        one.hold = 1;
+      },
+      /constraint "parallel-1" holds 1; parallel has no number to hold/,
+    ],
+    [
+      'a month that no year has',
+      (file) => {
+        file.class.date = '2026-99-01';
+      },
+      /Class, date is "2026-99-01", which is no day of the calendar/,
+    ],
+    [
+      'the thirtieth of February',
+      (file) => {
+        file.class.date = '2026-02-30';
+      },
+      /no day of the calendar/,
+    ],
+    [
+      'a name that fits on no page',
+      (file) => {
+        file.title = 'x'.repeat(121);
+      },
+      /^Title is the text .*; at most 120 signs would be right/,
+    ],
+    [
+      'an obstacle with a name without end',
+      (file) => {
+        file.layouts[0].obstacles[0].name = 'fan '.repeat(40);
+      },
+      /obstacle "fan-1", name is the text/,
+    ],
+  ])('%s', (_, change, why) => {
+    expect(whyNot(changed(change))).toMatch(why);
+  });
+
+  test('a name twice in one group, or one that reading would lose', () => {
+    expect(whyNot(OLD.replace('"unit": "ft",', '"unit": "ft", "unit": "m",'))).toMatch(
+      /stands ‘"unit": "m",’, where a field name that does not stand there already would be right/,
+    );
+    expect(whyNot(OLD.replace('"unit": "ft",', '"unit": "ft", "un\\u0069t": "m",'))).toMatch(
+      /does not stand there already/,
+    );
+    expect(whyNot(OLD.replace('"unit": "ft",', '"unit": "ft", "__proto__": {},'))).toMatch(
+      /another field name would be right/,
+    );
+    expect(readCourse(OLD).kind).toBe('read');
+  });
+
+  const mended = (change: (file: Loose) => void) => {
+    const reading = readCourse(changed(change));
+    if (reading.kind === 'refused') throw new Error(reading.why);
+    return reading;
+  };
+
+  test('a count that is not what lies there is set to what lies there, and told', () => {
+    const { course, repairs } = mended((file) => {
+      file.layouts[0].obstacles[1].values.poles = 7;
+    });
+    const there = course.layouts[0].obstacles[1];
+    expect(there?.values.poles).toBe(there?.pieces.length);
+    expect(repairs).toEqual([
+      `Obstacle "run-1" said 7 for poles and holds ${there?.pieces.length}; it says ${there?.pieces.length} now.`,
+    ]);
+  });
+
+  test('a gait that the passage does not have becomes its usual one, and is told', () => {
+    const { course, repairs } = mended((file) => {
+      file.layouts[0].obstacles[1].passages.forEach((passage: Loose) => {
+        passage.gaits = ['walk'];
+      });
+      file.layouts[0].ride.legs.find((leg: Loose) => leg.obstacle === 'run-1').gait = 'lope';
+    });
+    expect(course.layouts[0].ride.legs.find((leg) => leg.obstacle === 'run-1')?.gait).toBe('walk');
+    expect(repairs.join()).toMatch(/rode "run-1" at a lope, which its passage ".*" does not have; it is a walk now/);
+  });
+
+  test('an entrance wider than its wall takes the wall, and is told', () => {
+    const { course, repairs } = mended((file) => {
+      file.arena.entrance.width = 400;
+    });
+    const { entrance, length, width } = course.arena;
+    const wall = entrance.wall === 'north' || entrance.wall === 'south' ? length : width;
+    expect([entrance.width, entrance.at]).toEqual([wall, wall / 2]);
+    expect(repairs).toHaveLength(1);
+  });
+});
+
 describe('a file that makes no sense is refused', () => {
   test.each<[string, (file: Loose) => void, RegExp | string]>([
     [
