@@ -2,13 +2,18 @@ import type { Residual } from '../solve/problem.ts';
 import type { ConstraintKind, GrippedPose } from './constraint.ts';
 import { axisPoint, pairOf, pointGradient, residual } from './grip.ts';
 
+/** Within this of parallel, radians, the directions of two pieces say by themselves whether they lie end for end: 2°. */
+const NEARLY_PARALLEL = Math.PI / 90;
+
 /**
- * Whether the second piece points the other way. Ends tell it: the −x end of one beside the +x end of the other. Centres
- * do not; there the directions tell it, which must not be near a right angle.
+ * Whether the second piece points the other way. Where they are nearly parallel, or gripped at a centre, their directions
+ * tell it. In a corner the ends do: like ends that meet open evenly to both pieces, however wide the corner is.
  */
 function isEndForEnd(first: GrippedPose, second: GrippedPose): boolean {
+  const isOpposite = Math.cos(second.pose.angle - first.pose.angle) < 0;
   const ends = (first.at - 0.5) * (second.at - 0.5);
-  return ends === 0 ? Math.cos(second.pose.angle - first.pose.angle) < 0 : ends < 0;
+  const isParallel = Math.abs(Math.sin(second.pose.angle - first.pose.angle)) < Math.sin(NEARLY_PARALLEL);
+  return ends === 0 || isParallel ? isOpposite : ends < 0;
 }
 
 /** How far the second's gripped point is ahead of the first's along the poles; `way` −1: they lie end for end. */

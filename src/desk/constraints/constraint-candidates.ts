@@ -26,8 +26,9 @@ export interface ConstraintCandidate {
   readonly value: number;
 }
 
-export function isLong({ figure }: PlacedPiece): boolean {
-  return figure.length > 4 * figure.width;
+/** Whether its ends are told apart when it is measured, as its kind says. */
+export function isLong({ kind }: PlacedPiece): boolean {
+  return kind.extent === 'long';
 }
 
 /** A piece as the constraints grip it, at a fraction along it. */

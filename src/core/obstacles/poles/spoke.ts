@@ -136,7 +136,7 @@ export const spoke: ObstacleKind = {
   gapParam: {
     param: 'clear',
     value: (values, taped, wanted) =>
-      numberValue(values, 'clear') + (wanted - taped) * (1 / (2 * Math.sin(Math.PI / numberValue(values, 'arms')))),
+      numberValue(values, 'clear') + (wanted - taped) / (2 * Math.sin(armAngle(values) / 2)),
   },
   crossedTogether: true,
   build(values) {
