@@ -1,11 +1,11 @@
 import type { Command } from 'commander';
 import type { LengthUnit } from '../core/measure/quantity.ts';
 import { readTyped } from '../core/measure/typed.ts';
-import { buildKind } from '../core/obstacles/build.ts';
+import { buildKind, usualValues } from '../core/obstacles/build.ts';
 import type { Built, Infeasible, ObstacleKind } from '../core/obstacles/obstacle.ts';
 import { OBSTACLE_KINDS } from '../core/obstacles/obstacles.ts';
 import { lengthWords } from '../core/obstacles/refusal-words.ts';
-import { completeValues, type Param, type Value, type Values } from '../core/pieces/params.ts';
+import type { Param, Value, Values } from '../core/pieces/params.ts';
 import { baseCommand } from './command.ts';
 import { unknownWord } from './did-you-mean.ts';
 import { BadInput, type Io, printJson } from './io.ts';
@@ -89,7 +89,7 @@ function build(kind: ObstacleKind, options: Readonly<Record<string, unknown>>, i
       return typeof text === 'string' ? [[key, readValue(param, `--${hyphenated(key)}`, { text, unit, io })]] : [];
     }),
   );
-  const params = completeValues(kind.params, given);
+  const params = usualValues(kind, given);
   const result = buildKind(kind, given);
   const asJson = options.json === true;
   if (result.kind === 'infeasible') {

@@ -2,7 +2,7 @@ import type { Wall } from '../core/constraints/constraint.ts';
 import { printAngle } from '../core/measure/angle.ts';
 import { printLength } from '../core/measure/length.ts';
 import type { LengthUnit, Metres, Radians } from '../core/measure/quantity.ts';
-import { capitalized } from '../core/text/sentence.ts';
+import { andList, capitalized } from '../core/text/sentence.ts';
 import type { Stage } from './input.ts';
 
 export const STAGE_NAMES: Readonly<Record<Stage, string>> = {
@@ -57,6 +57,19 @@ export const messages = {
   crossed: (name: string, place: string) => capitalized(`${name}: ${place}`),
   changed: (name: string, label: string, value: string) =>
     capitalized(`${name}: ${label.toLowerCase()} is now ${value}`),
+  changedFrom: (label: string, value: string, was: string) => `${label.toLowerCase()} is now ${value} (was ${was})`,
+  gaitFrom: (place: number, gait: string, was: string) => `number ${place} is ridden at a ${gait} (was ${was})`,
+  changes: (name: string, changes: readonly string[]) =>
+    changes.length === 0 ? `${name}: as it was` : `${name}: ${changes.join('; ')}`,
+  exception: (count: number, value: string) => (count === 1 ? `One is ${value}.` : `${count} are ${value}.`),
+  takenOut: (count: number) => (count === 1 ? 'One is taken out.' : `${count} are taken out.`),
+  lostException: (label: string, hold: string, was: string) =>
+    `one ${label.toLowerCase()} of ${hold}, set by hand where the others are ${was}`,
+  lostChange: (what: string) => `what was set by hand at ${what}`,
+  wouldLose: (losses: readonly string[]) => ({
+    says: `With this change there is no place any more for ${andList(losses)}.`,
+    yes: 'Change it and lose that',
+  }),
   undone: (label: string) => `Undid: ${label}`,
   redone: (label: string) => `Redid: ${label}`,
   nothingToUndo: () => 'There is nothing to undo',

@@ -7,12 +7,13 @@ import type { Finding } from '../core/checks/check.ts';
 import type { Resolution } from '../core/course/conflict.ts';
 import type { Course, Layout } from '../core/course/course.ts';
 import type { History } from '../core/course/history.ts';
+import type { Gait } from '../core/horses/horse.ts';
 import type { Obstacle } from '../core/obstacles/obstacle.ts';
 import type { Values } from '../core/pieces/params.ts';
 import type { Point } from '../core/plane/point.ts';
 import type { Pose } from '../core/plane/pose.ts';
 import type { Survey } from '../core/survey.ts';
-import type { KeepSuggestion, PendingConflict } from './constraints/pending.ts';
+import type { KeepSuggestion, PendingConflict, PendingQuestion } from './constraints/pending.ts';
 import type { KeyPress, PointerInput, Refusal, Stage } from './input.ts';
 import type { TapeReading, TapeState } from './measuring/tape.ts';
 import type { Guide } from './snapping/guide.ts';
@@ -39,6 +40,8 @@ export interface DeskState {
   readonly suggestion: KeepSuggestion | null;
   /** A conflict: what was asked for, and the constraints of which one must go first. */
   readonly pendingConflict: PendingConflict | null;
+  /** A change that would lose something set by hand, and waits for an answer. */
+  readonly pendingQuestion: PendingQuestion | null;
 }
 
 export interface Desk {
@@ -71,6 +74,8 @@ export interface Desk {
 
   /** Types a parameter of an obstacle, as people write it: `6' 3"`. */
   setValue(obstacle: string, param: string, text: string): Refusal;
+  /** Sets the gait over an obstacle in one leg; of an obstacle that is ridden once it is the obstacle's own gait. */
+  setGait(leg: string, gait: Gait): Refusal;
   /** Types where the frame of what is chosen lies. */
   setPose(key: string, field: keyof Pose, text: string): Refusal;
   /** Types the value of constraints, by key: pieces that are not fixed are moved to it. */
@@ -88,6 +93,8 @@ export interface Desk {
    * as it was.
    */
   resolve(resolution?: Resolution): void;
+  /** Answers the question that waits: makes the change, or leaves everything as it was. */
+  answer(yes: boolean): void;
   /** Fixes the pieces that are chosen, or frees them when all are fixed; false when there are none. */
   togglePinned(): boolean;
   /** Turns the tape on, laid between two things that are chosen, or off. */

@@ -2,7 +2,10 @@
 import type { Course } from '../core/course/course.ts';
 import { type History, newHistory, presentCourse, redo, undo, withStep } from '../core/course/history.ts';
 import { replaceLayout } from '../core/course/layouts.ts';
-import { duplicatePlan, erasePlan, mirrorPlan, nudgePlan, posePlan, turnPlan, valuePlan } from './commands/commands.ts';
+import { capitalized } from '../core/text/sentence.ts';
+import { gaitChanges } from './change-words.ts';
+import { duplicatePlan, erasePlan, mirrorPlan, nudgePlan, posePlan, turnPlan } from './commands/commands.ts';
+import { gaitPlan, typedHoldPlan, valuePlan } from './commands/parameters.ts';
 import {
   dropPlan,
   holdPlan,
@@ -10,7 +13,6 @@ import {
   measureOnlyPlan,
   resolveExistingPlan,
   resolvePendingPlan,
-  setHoldPlan,
 } from './constraints/constraint-edits.ts';
 import { pinPlan } from './constraints/pin.ts';
 import type { Desk, DeskState } from './desk.ts';
@@ -37,12 +39,18 @@ function apply(store: DeskStore, plan: Plan): Refusal {
     store.change({ ...NOTHING_PENDING, pendingConflict: plan.conflict, said: plan.conflict.says });
     return messages.conflict();
   }
+  if ('question' in plan) {
+    store.change({ ...NOTHING_PENDING, pendingQuestion: plan.question, said: plan.question.says });
+    return undefined;
+  }
   const model = store.model();
   const { course = presentCourse(model.history), chosen, label, said, join = null } = plan;
   const joins = join !== null && join === model.join;
   const history = withStep(joins ? undo(model.history) : model.history, course, label);
   const tape = validTape(model.tape, course);
-  store.change({ ...NOTHING_PENDING, history, chosen: existingKeys(chosen, course), said, join, tape });
+  const gaits = gaitChanges(presentCourse(model.history), course).filter((change) => !said.includes(change));
+  const told = [said, ...gaits.map(capitalized)].join('. ');
+  store.change({ ...NOTHING_PENDING, history, chosen: existingKeys(chosen, course), said: told, join, tape });
   return undefined;
 }
 
@@ -119,6 +127,7 @@ type ObstacleCommands = Pick<
   | 'mirror'
   | 'turn'
   | 'nudge'
+  | 'setGait'
   | 'setValue'
   | 'setPose'
   | 'gather'
@@ -139,6 +148,7 @@ function obstacleCommands(store: DeskStore): ObstacleCommands {
     mirror: () => void run(mirrorPlan),
     turn: (by) => void run((state) => turnPlan(state, by)),
     nudge: (dx, dy) => void run((state) => nudgePlan(state, dx, dy)),
+    setGait: (leg, gait) => run((state) => gaitPlan(state, { leg, gait })),
     setValue: (obstacle, param, text) => run((state) => valuePlan(state, { obstacle, param, text })),
     setPose: (key, field, text) => run((state) => posePlan(state, { key, field, text })),
     gather: () => run(gatherPlan),
@@ -150,14 +160,14 @@ function obstacleCommands(store: DeskStore): ObstacleCommands {
 
 type ConstraintCommands = Pick<
   Desk,
-  'setHold' | 'hold' | 'measureOnly' | 'drop' | 'keep' | 'dismiss' | 'resolve' | 'togglePinned' | 'measure'
+  'setHold' | 'hold' | 'measureOnly' | 'drop' | 'keep' | 'dismiss' | 'resolve' | 'answer' | 'togglePinned' | 'measure'
 >;
 
 /** The commands about constraints, pins and the tape. */
 function constraintCommands(store: DeskStore): ConstraintCommands {
   const run = (plan: (state: DeskState) => Plan): Refusal => apply(store, plan(atRest(store)));
   return {
-    setHold: (keys, text) => run((state) => setHoldPlan(state, keys, text)),
+    setHold: (keys, text) => run((state) => typedHoldPlan(state, keys, text)),
     hold: (keys) => void run((state) => holdPlan(state, keys)),
     measureOnly: (keys) => void run((state) => measureOnlyPlan(state, keys)),
     drop: (keys) => void run((state) => dropPlan(state, keys)),
@@ -175,6 +185,12 @@ function constraintCommands(store: DeskStore): ConstraintCommands {
             ? resolveExistingPlan(state, resolution)
             : resolvePendingPlan(state, pendingConflict, resolution),
         );
+    },
+    answer(yes) {
+      const { pendingQuestion } = atRest(store);
+      if (pendingQuestion === null) return;
+      if (yes) apply(store, pendingQuestion.step);
+      else store.change({ pendingQuestion: null, said: messages.leftAsItWas() });
     },
     togglePinned: () => run(pinPlan) === undefined,
     measure() {

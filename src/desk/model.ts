@@ -5,7 +5,7 @@ import { findingsOf } from '../core/checks/checks.ts';
 import type { Course } from '../core/course/course.ts';
 import { type History, newHistory, presentCourse } from '../core/course/history.ts';
 import { type Survey, survey } from '../core/survey.ts';
-import type { KeepSuggestion, PendingConflict } from './constraints/pending.ts';
+import type { KeepSuggestion, PendingConflict, PendingQuestion } from './constraints/pending.ts';
 import type { DeskState } from './desk.ts';
 import { messages } from './desk-words.ts';
 import type { Gesture } from './gestures/gesture.ts';
@@ -29,10 +29,17 @@ export interface DeskModel {
   readonly tapePress: TapePress | null;
   readonly suggestion: KeepSuggestion | null;
   readonly pendingConflict: PendingConflict | null;
+  readonly pendingQuestion: PendingQuestion | null;
 }
 
 /** What ends with each step: a gesture, a suggestion, a conflict that waits. */
-export const NOTHING_PENDING = { gesture: null, join: null, suggestion: null, pendingConflict: null } as const;
+export const NOTHING_PENDING = {
+  gesture: null,
+  join: null,
+  suggestion: null,
+  pendingConflict: null,
+  pendingQuestion: null,
+} as const;
 
 /** The stored model and the state derived from it, which change together. */
 export interface DeskStore {
@@ -70,6 +77,7 @@ function stateOf(model: DeskModel): DeskState {
     },
     suggestion: model.suggestion,
     pendingConflict: model.pendingConflict,
+    pendingQuestion: model.pendingQuestion,
   };
 }
 

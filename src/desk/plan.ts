@@ -1,6 +1,6 @@
 /** What a command or a gesture leaves behind, as data. `editor.ts` is the one place that applies it. */
 import type { Course } from '../core/course/course.ts';
-import type { PendingConflict } from './constraints/pending.ts';
+import type { PendingConflict, PendingQuestion } from './constraints/pending.ts';
 import type { Keys } from './selection/selection.ts';
 
 /** What letting go here leaves behind. */
@@ -18,4 +18,5 @@ export interface Commit {
 export type Plan =
   | (Commit & { readonly join?: string })
   | { readonly refusal: string }
-  | { readonly conflict: PendingConflict };
+  | { readonly conflict: PendingConflict }
+  | { readonly question: PendingQuestion };

@@ -12,6 +12,7 @@ import { ConflictDialog } from './overlays/conflict-dialog.tsx';
 import { DimensionLabels, focusDimensions } from './overlays/dimension-labels.tsx';
 import { HintLine } from './overlays/hint-line.tsx';
 import { ArenaLegend } from './overlays/legend.tsx';
+import { QuestionDialog } from './overlays/question-dialog.tsx';
 import { SuggestionBar } from './overlays/suggestion-bar.tsx';
 import { TextAlternative } from './overlays/text-alternative.tsx';
 import { ViewButtons } from './overlays/view-buttons.tsx';
@@ -92,6 +93,7 @@ export function ArenaView() {
         <SuggestionBar />
       </div>
       <ConflictDialog />
+      <QuestionDialog />
       <ArenaLegend />
       <ViewButtons />
     </div>

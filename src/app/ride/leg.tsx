@@ -69,7 +69,7 @@ export function LegPanel() {
                 label="Gait over it"
                 value={leg.gait}
                 options={gaits}
-                choose={(gait) => change(leg, { gait: gait as Gait })}
+                choose={(gait) => desk.setGait(leg.id, gait as Gait)}
               />
               {(leg.gait === 'lope' || leg.approach === 'lope') && (
                 <ChoiceField

@@ -3,6 +3,7 @@ import { printLength } from '../../core/measure/length.ts';
 import type { Obstacle } from '../../core/obstacles/obstacle.ts';
 import { obstacleKind } from '../../core/obstacles/obstacles.ts';
 import { completeValues } from '../../core/pieces/params.ts';
+import { exceptionsInWords } from '../../desk/change-words.ts';
 import { obstacleTitle } from '../app-words.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import { useView } from '../view.ts';
@@ -76,6 +77,7 @@ function ObstacleInspector({ obstacle }: { readonly obstacle: Obstacle }) {
   const layout = useDeskState((state) => state.survey.layout);
   const kind = obstacleKind(obstacle.kind);
   const { pose } = obstacle;
+  const notes = exceptionsInWords(obstacle, unit);
   const rename = (text: string) => {
     const name = text.trim();
     desk.editLayout(`Name ${obstacleTitle(obstacle, layout)}`, (now) => ({
@@ -108,6 +110,7 @@ function ObstacleInspector({ obstacle }: { readonly obstacle: Obstacle }) {
                 key={param}
                 label={about.label}
                 hint={about.says}
+                note={notes[param]}
                 value={paramText(about, value, unit)}
                 send={(text) => desk.setValue(obstacle.id, param, text)}
               />

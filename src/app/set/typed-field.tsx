@@ -13,6 +13,7 @@ export function TypedField({
   send,
   wide,
   isLabelHidden,
+  note,
 }: {
   readonly label: string;
   readonly value: string;
@@ -21,6 +22,8 @@ export function TypedField({
   readonly wide?: true;
   /** The label is for those who do not see the row that the field stands in. */
   readonly isLabelHidden?: true;
+  /** One short sentence below the field. */
+  readonly note?: string | undefined;
 }) {
   const id = useId();
   const [text, setText] = useState(value);
@@ -52,6 +55,7 @@ export function TypedField({
     setRefusal(undefined);
     event.stopPropagation();
   };
+  const describedBy = refusal !== undefined ? `${id}-why` : note !== undefined ? `${id}-note` : undefined;
   return (
     <div className={wide ? 'field wide' : 'field'}>
       <label htmlFor={id} className={isLabelHidden ? 'visually-hidden' : undefined}>
@@ -66,12 +70,17 @@ export function TypedField({
         spellCheck={false}
         title={hint}
         aria-invalid={refusal !== undefined}
-        aria-describedby={refusal === undefined ? undefined : `${id}-why`}
+        aria-describedby={describedBy}
         onChange={(event) => setText(event.target.value)}
         onFocus={(event) => event.target.select()}
         onBlur={commit}
         onKeyDown={key}
       />
+      {note !== undefined && refusal === undefined && (
+        <p id={`${id}-note`} className="field-note">
+          {note}
+        </p>
+      )}
       {refusal !== undefined && (
         <p id={`${id}-why`} className="refusal" role="alert">
           {refusal}

@@ -2,6 +2,7 @@
  * Edits of the obstacles in the current layout. Keys name obstacles (`fan-1`) and pieces (`fan-1/pole-2`); a key that
  * names nothing is passed over.
  */
+
 import { castDraft, type Draft, produce } from 'immer';
 import type { Grip } from '../constraints/constraint.ts';
 import type { Metres, Radians } from '../measure/quantity.ts';
@@ -11,12 +12,16 @@ import type { Values } from '../pieces/params.ts';
 import type { Point } from '../plane/point.ts';
 import { type Pose, toLocal } from '../plane/pose.ts';
 import { type Course, currentLayout, type Layout } from './course.ts';
+import { departuresOf, withDepartures } from './departures.ts';
 import { withMovedLine } from './edit-crossings.ts';
 import { freeId, obstacleOf, pieceOf } from './ids.ts';
 import { editCurrentLayout, replaceLayout } from './layouts.ts';
 import { adoptRebuilt, usualLeg } from './legs.ts';
 import { mirrorObstacles } from './mirror.ts';
+import { countThere } from './piece-count.ts';
 import { eraseFrom, tidy } from './prune.ts';
+import { isConsistent } from './rigid.ts';
+import { solveLayout } from './solve-layout.ts';
 import { roundToNanometre, transformChosen } from './transform.ts';
 
 /** An id that no obstacle of the current layout has: `fan-1`, `fan-2` … */
@@ -45,11 +50,20 @@ export function addObstacle(course: Course, obstacle: Obstacle): Course {
   });
 }
 
+/** As `tidy`; an obstacle that lost its last pole has one pole less by its values too. */
+function tidyCounts(layout: Draft<Layout>): void {
+  tidy(layout);
+  for (const obstacle of layout.obstacles) {
+    const there = countThere(obstacle);
+    if (there !== undefined) obstacle.values = { ...obstacle.values, [there.param]: there.count };
+  }
+}
+
 /** The course without what the keys name, and without the legs and constraints that hung on it. */
 export function eraseByKeys(course: Course, keys: readonly string[]): Course {
   return replaceLayout(course, (layout) => {
     const left = produce(layout, (draft) => eraseFrom(draft, keys));
-    return left === layout ? layout : produce(left, tidy);
+    return left === layout ? layout : produce(left, tidyCounts);
   });
 }
 
@@ -128,11 +142,20 @@ function copyConstraints({ constraints, ride: { legs } }: Draft<Layout>, names: 
   }
 }
 
-/**
- * Builds an obstacle anew with changed values. Its place, side, name, fixed pieces and its legs stay; a leg in the
- * usual gait follows the usual gait. Infeasible as the kind says. Throws when there is no such obstacle.
- */
-export function rebuildObstacle(course: Course, id: string, values: Values): Course | Infeasible {
+/** What a rebuild does with what departs from the obstacle's values. */
+export interface RebuildOptions {
+  /** Parameters whose own exceptions go, or `all`: nothing that was changed by hand is kept. Absent: all is kept. */
+  readonly reset?: readonly string[] | 'all';
+}
+
+/** The obstacle built from changed values, with what departs from them; its constraints are met where that is possible. */
+export function rebuilt(
+  course: Course,
+  id: string,
+  values: Values,
+  options: RebuildOptions = {},
+): Obstacle | Infeasible {
+  const { reset = [] } = options;
   const old = obstacleById(currentLayout(course).obstacles, id);
   const built = buildObstacle(id, old.kind, { ...old.values, ...values }, old.pose, old.side);
   if ('why' in built) return built;
@@ -140,10 +163,53 @@ export function rebuildObstacle(course: Course, id: string, values: Values): Cou
   // A line that was moved by hand stays where it was put, unless it is the line that is typed.
   const usual = 'line' in values ? built : buildObstacle(id, old.kind, old.values, old.pose, old.side);
   const withLine = 'why' in usual || usual === built ? built : withMovedLine(built, old, usual);
-  const next = produce(withLine, (draft) => {
+  const departed = reset === 'all' ? withLine : withDepartures(withLine, departuresOf(old), reset);
+  const named = produce(departed, (draft) => {
     if (old.name !== undefined) draft.name = old.name;
     for (const piece of draft.pieces) if (pinned.has(piece.id)) piece.fixed = true;
   });
+  return isConsistent(named) ? named : consistent(named, course);
+}
+
+/** The obstacle with its own constraints met, its pieces free to move; infeasible with the reason where they cannot be. */
+function consistent(obstacle: Obstacle, { arena, unit }: Course): Obstacle | Infeasible {
+  const loose = produce(obstacle, (draft) => {
+    for (const piece of draft.pieces) delete piece.fixed;
+  });
+  const alone: Layout = {
+    id: '',
+    title: '',
+    obstacles: [loose],
+    constraints: [],
+    ride: { start: obstacle.pose, legs: [] },
+  };
+  const outcome = solveLayout(alone, arena, new Map(), { unit });
+  if (outcome.kind !== 'settled') return { kind: 'infeasible', why: outcome.says, facts: {} };
+  const [solved] = outcome.layout.obstacles;
+  if (solved === undefined) return obstacle;
+  return produce(obstacle, (draft) => {
+    draft.pose = castDraft(solved.pose);
+    draft.pieces.forEach((piece, i) => {
+      const there = solved.pieces[i];
+      if (there !== undefined) piece.pose = castDraft(there.pose);
+    });
+  });
+}
+
+/**
+ * Builds an obstacle anew with changed values. Its place, side, name, fixed pieces, its legs and what departs from its
+ * values stay; a leg in the usual gait follows the usual gait. Infeasible as the kind says, or when what departs cannot
+ * be met with the new values. Throws when there is no such obstacle.
+ */
+export function rebuildObstacle(
+  course: Course,
+  id: string,
+  values: Values,
+  options: RebuildOptions = {},
+): Course | Infeasible {
+  const old = obstacleById(currentLayout(course).obstacles, id);
+  const next = rebuilt(course, id, values, options);
+  if ('why' in next) return next;
   return editCurrentLayout(course, (layout) => {
     layout.obstacles = layout.obstacles.map((obstacle) => (obstacle.id === id ? castDraft(next) : obstacle));
     for (const leg of layout.ride.legs) if (leg.obstacle === id) adoptRebuilt(leg, old, next);

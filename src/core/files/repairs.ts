@@ -1,7 +1,7 @@
 import { type Draft, produce } from 'immer';
 import type { Arena, Course, Layout } from '../course/course.ts';
-import { buildKind } from '../obstacles/build.ts';
-import type { Obstacle, ObstacleKind } from '../obstacles/obstacle.ts';
+import { countThere } from '../course/piece-count.ts';
+import type { Obstacle } from '../obstacles/obstacle.ts';
 import { obstacleKind } from '../obstacles/obstacles.ts';
 import { completeValues, type Params, type Values } from '../pieces/params.ts';
 import { pieceKind } from '../pieces/pieces.ts';
@@ -43,29 +43,15 @@ function repairArena({ length, width, entrance }: Draft<Arena>, report: (what: s
   entrance.at = wall;
 }
 
-/** The ids of the pieces that a kind builds from values; empty where they do not build. */
-function builtIds(kind: ObstacleKind, values: Values): string {
-  const built = buildKind(kind, values);
-  return built.kind === 'built' ? built.pieces.map(({ id }) => id).join(' ') : '';
-}
-
 /** Sets a count to the pieces that are there, where just these are what the kind builds for another count. */
 function repairCount(obstacle: Draft<Obstacle>, report: (what: string) => void): void {
-  const kind = obstacleKind(obstacle.kind);
-  if (kind === undefined) return;
-  const there = obstacle.pieces.map(({ id }) => id).join(' ');
-  for (const [key, param] of Object.entries(kind.params)) {
-    if (param.kind !== 'count' || builtIds(kind, obstacle.values) === there) continue;
-    for (let count = param.least; count <= param.most; count += 1) {
-      const values = { ...obstacle.values, [key]: count };
-      if (builtIds(kind, values) !== there) continue;
-      report(
-        `Obstacle "${obstacle.id}" said ${obstacle.values[key]} for ${key} and holds ${count}; it says ${count} now.`,
-      );
-      obstacle.values = values;
-      break;
-    }
-  }
+  const there = countThere(obstacle);
+  if (there === undefined) return;
+  const { param, count } = there;
+  report(
+    `Obstacle "${obstacle.id}" said ${obstacle.values[param]} for ${param} and holds ${count}; it says ${count} now.`,
+  );
+  obstacle.values = { ...obstacle.values, [param]: count };
 }
 
 /** Puts legs into a gait that their passage has: its usual one where the file has another. */

@@ -51,11 +51,24 @@ function boundsFault(params: Params, values: Values): Infeasible | undefined {
 }
 
 /**
+ * The given values, and for the rest what is usual with them, such as a gap for the gait. Where nothing but a gait is given
+ * and the usual numbers cannot be ridden in it, the nearest that can. A value that is given is never changed.
+ */
+export function usualValues(kind: ObstacleKind, given: Values): Values {
+  const values = { ...completeValues(kind.params, given), ...kind.usual?.(given), ...given };
+  if (boundsFault(kind.params, values) !== undefined) return values;
+  const result = kind.build(values);
+  if (result.kind === 'built' || result.nearest === undefined) return values;
+  const isOnlyGait = Object.keys(given).every((key) => key === 'gait') && !Object.hasOwn(result.nearest, 'gait');
+  return isOnlyGait ? { ...values, ...result.nearest } : values;
+}
+
+/**
  * Builds a kind from some of its values; the rest are usual. Every value is looked at first, and one outside its bounds
  * is refused by its label; the nearest values are always such that they build.
  */
 export function buildKind(kind: ObstacleKind, given: Values): Built | Infeasible {
-  const values = completeValues(kind.params, given);
+  const values = usualValues(kind, given);
   const fault = boundsFault(kind.params, values);
   if (fault === undefined) return kind.build(values);
   const inside = kind.build({ ...values, ...fault.nearest });
@@ -119,5 +132,5 @@ export function buildObstacle(
   const result = buildKind(known, given);
   if (result.kind === 'infeasible') return result;
   const { pieces, constraints, passages } = side === 1 ? result : mirroredBuilt(result);
-  return { id, kind, values: completeValues(known.params, given), pose, side, pieces, constraints, passages };
+  return { id, kind, values: usualValues(known, given), pose, side, pieces, constraints, passages };
 }

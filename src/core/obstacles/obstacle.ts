@@ -77,6 +77,8 @@ export interface ObstacleKind {
   readonly gapParam?: GapParam;
   /** Present when its poles are crossed on one line: the crossings move together along their poles. */
   readonly crossedTogether?: true;
+  /** What is usual for these values and not for all, such as a gap that suits the gait; absent: nothing is. */
+  usual?(given: Values): Values;
   /** Values are complete and inside the bounds of `params`. */
   build(values: Values): Built | Infeasible;
 }

@@ -61,6 +61,16 @@ export function gaitParam(usual: Gait): ChoiceParam {
   return { kind: 'choice', label: 'Gait', says, usual, options: { walk: 'Walk', jog: 'Jog', lope: 'Lope' } };
 }
 
+/**
+ * The usual gap of a row of poles for the gait that is given. American Mule Association, rule 216: walk-overs 20 to 24 in,
+ * jog-overs 3 to 3 ft 6 in, lope-overs 6 to 7 ft.
+ */
+export function gapForGait(given: Values): Values {
+  const gaps: Readonly<Record<string, Metres>> = { walk: feet(2), jog: feet(3), lope: feet(6) };
+  const gap = gaps[String(given.gait)];
+  return gap === undefined ? {} : { gap };
+}
+
 export function chosenGait(values: Values): Gait {
   const chosen = choiceValue(values, 'gait');
   const gait = GAITS.find((each) => each === chosen);

@@ -8,18 +8,16 @@ import {
   eraseByKeys,
   flipObstacles,
   placeAt,
-  rebuildObstacle,
   shiftByKeys,
 } from '../../core/course/edit-obstacles.ts';
 import { obstacleOf, pieceOf } from '../../core/course/ids.ts';
 import { printAngle, readAngle } from '../../core/measure/angle.ts';
 import { printLength, readLength } from '../../core/measure/length.ts';
 import type { Infeasible } from '../../core/obstacles/obstacle.ts';
-import { obstacleKind } from '../../core/obstacles/obstacles.ts';
 import type { Params } from '../../core/pieces/params.ts';
 import { normalizeAngle, type Pose } from '../../core/plane/pose.ts';
-import { isConstrained, moveObstacles, movePiece } from '../constraints/constrained-move.ts';
-import { solvedPlan } from '../constraints/constraint-edits.ts';
+import { valueChanges } from '../change-words.ts';
+import { moveObstacles, movePiece } from '../constraints/constrained-move.ts';
 import type { DeskState } from '../desk.ts';
 import { labels, messages } from '../desk-words.ts';
 import { moveRidePoint, poseRidePoint, removeBend, ridePoint, ridePose, turnStart } from '../gestures/bend.ts';
@@ -31,7 +29,7 @@ import { freeShift } from '../placing/free-space.ts';
 import { nearWallSentencesOf } from '../placing/wall-distances.ts';
 import type { Plan } from '../plan.ts';
 import { bendIn, boundsOfPieces, chosenPieces, crossIn, RIDE_START } from '../selection/selection.ts';
-import { printValue, readValue } from './typed.ts';
+import { printValue } from './typed.ts';
 
 function isObstacleKey(key: string): boolean {
   return pieceOf(key) === undefined && !key.includes(':');
@@ -49,7 +47,7 @@ export function erasePlan({ course, survey, chosen }: DeskState): Plan {
     course: next,
     chosen: [],
     label: onlyBends ? labels.unbend() : labels.erase(name),
-    said: onlyBends ? messages.unbent() : messages.erased(name),
+    said: [onlyBends ? messages.unbent() : messages.erased(name), ...valueChanges(course, next)].join('. '),
   };
 }
 
@@ -128,33 +126,6 @@ export function infeasibleSentence(infeasible: Infeasible, params: Params, unit:
     return param === undefined ? [] : [`${param.label.toLowerCase()} ${printValue(value, param, unit)}`];
   });
   return nearest.length === 0 ? infeasible.why : messages.nearest(infeasible.why, nearest);
-}
-
-export function valuePlan(
-  state: DeskState,
-  asked: { readonly obstacle: string; readonly param: string; readonly text: string },
-): Plan {
-  const { course, survey } = state;
-  const obstacle = survey.layout.obstacles.find((each) => each.id === asked.obstacle);
-  if (obstacle === undefined) return { refusal: messages.noSuchObstacle(asked.obstacle) };
-  const name = nameOf(survey, obstacle.id);
-  const params = obstacleKind(obstacle.kind)?.params ?? {};
-  const param = params[asked.param];
-  if (param === undefined) return { refusal: messages.noSuchParam(asked.param, name) };
-  const typed = readValue(asked.text, param, course.unit);
-  if (typed.kind === 'refused') return { refusal: typed.why };
-  const outcome = rebuildObstacle(course, obstacle.id, { [asked.param]: typed.value });
-  if ('why' in outcome) return { refusal: infeasibleSentence(outcome, params, course.unit) };
-  const said = messages.changed(name, param.label, printValue(typed.value, param, course.unit));
-  const done = {
-    chosen: state.chosen,
-    label: labels.change(name, param.label),
-    said: typed.note === undefined ? said : `${said} (${typed.note})`,
-  };
-  // Its constraints to others and to the walls are met again with its new shape.
-  return isConstrained(outcome, [obstacle.id])
-    ? solvedPlan(outcome, { ...done, staying: null })
-    : { ...done, course: outcome };
 }
 
 const FIELDS: Readonly<Record<keyof Pose, string>> = { x: 'Place along', y: 'Place across', angle: 'Heading' };

@@ -87,23 +87,34 @@ function piecesIn(grips: Constraint['grips']): Keys {
   return grips.flatMap((grip) => ('piece' in grip ? [grip.piece] : []));
 }
 
-/** Types the value of a constraint; the pieces are moved to meet it. */
-export function setHoldPlan(state: DeskState, keys: Keys, text: string): Plan {
-  const { course, survey, chosen } = state;
+/** What was typed for measures, SI, with the pieces that they grip; or why it cannot be read. */
+export function readHold(
+  state: DeskState,
+  keys: Keys,
+  text: string,
+): { readonly value: number; readonly pieces: Keys } | { readonly refusal: string } {
   const holdings = holdingsIn(state, keys);
   const [first] = holdings;
   if (first === undefined) return { refusal: messages.noSuchMeasure() };
-  const typed = first.kind.unit === 'rad' ? readAngle(text) : readLength(text, course.unit);
+  const typed = first.kind.unit === 'rad' ? readAngle(text) : readLength(text, state.course.unit);
   if (typed.kind === 'refused') return { refusal: typed.why };
-  const value: number = typed.value;
-  if (value < 0) return { refusal: messages.lessThanNothing(first.kind.title) };
+  if (typed.value < 0) return { refusal: messages.lessThanNothing(first.kind.title) };
+  return { value: typed.value, pieces: holdings.flatMap(({ grips }) => piecesIn(grips)) };
+}
+
+/** Types the value of a constraint; the pieces are moved to meet it. */
+export function setHoldPlan(state: DeskState, keys: Keys, text: string): Plan {
+  const { course, survey, chosen } = state;
+  const typed = readHold(state, keys, text);
+  if ('refusal' in typed) return typed;
+  const { value } = typed;
+  const holdings = holdingsIn(state, keys);
+  const [first] = holdings;
+  if (first === undefined) return { refusal: messages.noSuchMeasure() };
   const asked = editConstraints(course, keys, (constraint) => {
     constraint.hold = value;
   });
-  const staying = stayingPiece(
-    survey,
-    holdings.flatMap(({ grips }) => piecesIn(grips)),
-  );
+  const staying = stayingPiece(survey, typed.pieces);
   const row = keptConstraints({ survey: surveyOf(asked), chosen }).find((each) => each.keys.includes(first.key));
   const said = row === undefined ? first.kind.title : row.holds ? row.says : row.name;
   return solvedPlan(asked, { staying, chosen, label: labels.hold(first.kind.title), said });

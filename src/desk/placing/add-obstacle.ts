@@ -20,6 +20,7 @@ import { snap } from '../snapping/snap.ts';
 import { snapContext } from '../snapping/snap-context.ts';
 import { PLACE_SOURCES } from '../snapping/snap-sources.ts';
 import { freeShift, inwardShift } from './free-space.ts';
+import { usualForBook } from './usual-for-book.ts';
 import { nearWallSentences } from './wall-distances.ts';
 
 /** The snap distance of a newly placed obstacle. */
@@ -42,7 +43,7 @@ export function placePlan(
   const kind = obstacleKind(asked.kind);
   if (kind === undefined) return { refusal: messages.noSuchKind(asked.kind) };
   const id = freshId(course, kind.id);
-  const built = buildObstacle(id, kind.id, asked.values, pose(asked.at.x, asked.at.y));
+  const built = buildObstacle(id, kind.id, usualForBook(course, kind, asked.values), pose(asked.at.x, asked.at.y));
   if ('why' in built) return { refusal: infeasibleSentence(built, kind.params, course.unit) };
   return placeBuiltPlan(state, built);
 }

@@ -81,5 +81,5 @@ export function straighten(course: Course, id: string): Course | Infeasible {
 
 /** The obstacle built again from its values, at its place. */
 export function layOutAgain(course: Course, id: string): Course | Infeasible {
-  return rebuildObstacle(course, id, {});
+  return rebuildObstacle(course, id, {}, { reset: 'all' });
 }

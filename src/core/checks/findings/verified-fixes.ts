@@ -74,7 +74,8 @@ export function verifiedRemedies(
 
 /** The obstacle built again with the given values; where that is refused, with the nearest values that build. */
 export function rebuildNear(course: Course, obstacle: string, values: Values): Course | Infeasible {
-  const outcome = rebuildObstacle(course, obstacle, values);
+  const outcome = rebuildObstacle(course, obstacle, values, { reset: Object.keys(values) });
   if (isCourse(outcome) || outcome.nearest === undefined) return outcome;
-  return rebuildObstacle(course, obstacle, { ...values, ...outcome.nearest });
+  const nearest = { ...values, ...outcome.nearest };
+  return rebuildObstacle(course, obstacle, nearest, { reset: Object.keys(nearest) });
 }

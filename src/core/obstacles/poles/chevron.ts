@@ -10,6 +10,7 @@ import {
   degrees,
   gaitParam,
   gaitsOn,
+  gapForGait,
   POLE_PARAMS,
   pairs,
   pieceOfKind,
@@ -63,6 +64,7 @@ export const chevron: ObstacleKind = {
     gait: gaitParam('jog'),
   },
   gapParam: GAP_ITSELF,
+  usual: gapForGait,
   build(values) {
     const count = numberValue(values, 'arrows');
     const gap = numberValue(values, 'gap');

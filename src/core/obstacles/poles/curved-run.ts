@@ -1,7 +1,15 @@
 import { feet, INCH, inches, type Metres } from '../../measure/quantity.ts';
 import { numberValue, type Values } from '../../pieces/params.ts';
 import type { ObstacleKind } from '../obstacle.ts';
-import { chosenGait, curveGapParam, curveLineParam, gaitParam, POLE_PARAMS, stockMinTurnRadius } from '../parts.ts';
+import {
+  chosenGait,
+  curveGapParam,
+  curveLineParam,
+  gaitParam,
+  gapForGait,
+  POLE_PARAMS,
+  stockMinTurnRadius,
+} from '../parts.ts';
 import { bracketedLength, infeasible, lengthWords, roughLength } from '../refusal-words.ts';
 import { GAP_ITSELF } from '../traits.ts';
 import { arcOfPoles } from './arc-of-poles.ts';
@@ -100,6 +108,7 @@ export const curvedRun: ObstacleKind = {
     gait: gaitParam('jog'),
   },
   gapParam: GAP_ITSELF,
+  usual: gapForGait,
   crossedTogether: true,
   build(values) {
     const shape = curveShape(values, numberValue(values, 'radius'));

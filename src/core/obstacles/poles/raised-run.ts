@@ -1,7 +1,7 @@
 import { INCH, inches, wholeInches } from '../../measure/quantity.ts';
 import { choiceValue, numberValue, type Values } from '../../pieces/params.ts';
 import type { ObstacleKind } from '../obstacle.ts';
-import { gaitParam } from '../parts.ts';
+import { gaitParam, gapForGait } from '../parts.ts';
 import { infeasible, lengthWords } from '../refusal-words.ts';
 import { GAP_ITSELF } from '../traits.ts';
 import { buildRun, ROW_PARAMS } from './run.ts';
@@ -39,6 +39,7 @@ export const raisedRun: ObstacleKind = {
     gait: gaitParam('walk'),
   },
   gapParam: GAP_ITSELF,
+  usual: gapForGait,
   crossedTogether: true,
   build(values) {
     const height = numberValue(values, 'height');

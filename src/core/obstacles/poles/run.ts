@@ -1,7 +1,16 @@
 import { feet, inches } from '../../measure/quantity.ts';
 import { numberValue, type Params, type Values } from '../../pieces/params.ts';
 import type { Built, ObstacleKind } from '../obstacle.ts';
-import { constraintOf, crossStation, gaitParam, gaitsOn, POLE_PARAMS, pairs, pieceOfKind } from '../parts.ts';
+import {
+  constraintOf,
+  crossStation,
+  gaitParam,
+  gaitsOn,
+  gapForGait,
+  POLE_PARAMS,
+  pairs,
+  pieceOfKind,
+} from '../parts.ts';
 import { GAP_ITSELF } from '../traits.ts';
 
 /** Poles in a row, from the first to the last, and the fraction along them at which they are ridden. */
@@ -97,6 +106,7 @@ export const run: ObstacleKind = {
   about: 'Parallel poles in a row: walk-overs, jog-overs or lope-overs, by the gap and the gait.',
   params: ROW_PARAMS,
   gapParam: GAP_ITSELF,
+  usual: gapForGait,
   crossedTogether: true,
   build: (values) => buildRun(values),
 };

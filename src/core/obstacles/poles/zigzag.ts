@@ -8,6 +8,7 @@ import {
   degrees,
   gaitParam,
   gaitsOn,
+  gapForGait,
   POLE_PARAMS,
   pairs,
   pieceOfKind,
@@ -58,6 +59,7 @@ export const zigzag: ObstacleKind = {
     gait: gaitParam('jog'),
   },
   gapParam: GAP_ITSELF,
+  usual: gapForGait,
   build(values) {
     const gap = numberValue(values, 'gap');
     const thickness = numberValue(values, 'thickness');

@@ -1,0 +1,29 @@
+/** What is usual for a new obstacle under the rule book of the course. */
+import { isInBand } from '../../core/checks/rulebooks/band.ts';
+import { bandOf, limitsOf } from '../../core/checks/rulebooks/rulebooks.ts';
+import type { Course } from '../../core/course/course.ts';
+import { INCH } from '../../core/measure/quantity.ts';
+import { buildKind, usualValues } from '../../core/obstacles/build.ts';
+import type { ObstacleKind } from '../../core/obstacles/obstacle.ts';
+import type { Values } from '../../core/pieces/params.ts';
+
+/**
+ * The values that were asked for, with a gap inside the band that the book prints for the obstacle's gait, where nobody
+ * asked for a gap and the usual one is outside: the nearest whole inch or two centimetres inside.
+ */
+export function usualForBook(course: Course, kind: ObstacleKind, asked: Values): Values {
+  const key = kind.gapParam?.param;
+  if (key === undefined || Object.hasOwn(asked, key)) return asked;
+  const values = usualValues(kind, asked);
+  const gap = values[key];
+  const limits = limitsOf(course);
+  const limit = limits[`gap.${values.gait}.recommended`] ?? limits[`gap.${values.gait}`];
+  if (limit === undefined || typeof gap !== 'number' || kind.params[key]?.label !== 'Gap') return asked;
+  const band = bandOf(limit);
+  if (isInBand(band, gap)) return asked;
+  const step = course.unit === 'ft' ? INCH : 0.02;
+  const { least = 0, most = Number.POSITIVE_INFINITY } = band;
+  const inside = gap < least ? Math.ceil(least / step - 1e-9) * step : Math.floor(most / step + 1e-9) * step;
+  const suited = { ...asked, [key]: inside };
+  return isInBand(band, inside) && buildKind(kind, suited).kind === 'built' ? suited : asked;
+}
