@@ -13,6 +13,7 @@ import type { Pose } from '../../src/core/plane/pose.ts';
 import { dice } from '../core/ride/small-arenas.ts';
 import { type Row, row } from './row.ts';
 import { canBeMet, smallestUnmet } from './truth/brute-force.ts';
+import { laneRows } from './truth/lanes.ts';
 import { FIELD, layoutOf, looseNet, tapedOnGround } from './truth/nets.ts';
 import { tangle } from './truth/tangles.ts';
 
@@ -186,5 +187,5 @@ function numbers(ours: number, anchor: number) {
 }
 
 export async function rows(): Promise<Row[]> {
-  return [...netRows(), ...obstacleRows(), ...conflictRows()];
+  return [...netRows(), ...obstacleRows(), ...conflictRows(), ...laneRows()];
 }

@@ -1,5 +1,6 @@
 /** The lane round a right-angled corner, laid as poles for the sweep, and what is published about it: for tests and bench. */
-import { type BlockedRegion, turnPlacements } from '../../src/core/checks/geometry/max-clearance.ts';
+import type { BlockedRegion } from '../../src/core/checks/geometry/max-clearance.ts';
+import { turnMotion } from '../../src/core/checks/geometry/turn-motion.ts';
 import type { Ring } from '../../src/core/plane/ring.ts';
 
 /** Poles as thick as a hand and as long as it takes, metres. */
@@ -28,9 +29,11 @@ export function corner(a: number, b: number): readonly Ring[] {
 /** The least room that the rectangle has on its best way round. */
 export function room(rings: readonly Ring[], length: number, width: number, [a, b]: readonly [number, number]): number {
   const blocks = rings.map((ring): BlockedRegion => ({ ring, base: { length, width } }));
-  const into = { x: b - length / 2, y: a / 2, angle: 0 };
-  const outOf = { x: b / 2, y: length / 2, angle: Math.PI / 2 };
-  return Math.min(...turnPlacements(blocks, into, outOf).map(({ clear }) => clear));
+  const into = { x: b / 2 - length / 2, y: a / 2, angle: 0 };
+  const middle = { x: b / 2, y: a / 2 };
+  const outOf = { x: b / 2, y: a / 2 + length / 2, angle: Math.PI / 2 };
+  const poses = [into, { ...middle, angle: 0 }, { ...middle, angle: Math.PI / 2 }, outOf];
+  return Math.min(...turnMotion(blocks, poses).map(({ clear }) => clear));
 }
 
 /** Where something that grows with the value turns from not passing to passing, or the other way round. */

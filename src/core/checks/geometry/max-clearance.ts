@@ -23,7 +23,7 @@ export interface Placement {
 }
 
 /** A distance that is linear in where the middle of the rectangle is: `ax x + ay y + b`. */
-interface SeparatingAxis {
+export interface SeparatingAxis {
   readonly ax: number;
   readonly ay: number;
   readonly b: number;
@@ -34,7 +34,7 @@ const STEP: Metres = 0.12;
 const LAST_STEP: Metres = 0.0005;
 const MOST_STEPS = 60;
 /** With this much clearance the search stops, metres. */
-const PLENTY: Metres = 0.3;
+export const PLENTY: Metres = 0.3;
 /** A gain below this counts as none, metres. */
 const GAIN: Metres = 1e-7;
 
@@ -45,7 +45,7 @@ const axisDistance = ({ ax, ay, b }: SeparatingAxis, { x, y }: Point): number =>
  * largest is the signed distance of the two outlines: exact where they touch or overlap, too small where a corner faces
  * a corner (separating axis theorem).
  */
-function separatingAxes({ ring, base }: BlockedRegion, angle: Radians): readonly SeparatingAxis[] {
+export function separatingAxes({ ring, base }: BlockedRegion, angle: Radians): readonly SeparatingAxis[] {
   const [ux, uy] = [Math.cos(angle), Math.sin(angle)];
   const [l, w] = [base.length / 2, base.width / 2];
   const own = [
@@ -140,6 +140,14 @@ function hillClimbStep(
   return best;
 }
 
+/** The clearance of the rectangle at a pose: the least over the blocks, negative where it overlaps one. */
+export function clearanceAt(blocks: readonly BlockedRegion[], pose: Pose): Metres {
+  return blocks.reduce((low, block) => {
+    const axes = separatingAxes(block, pose.angle);
+    return Math.min(low, axisDistance(bestAxis(axes, pose), pose));
+  }, Number.POSITIVE_INFINITY);
+}
+
 /**
  * The placement near `start`, at its heading, with the largest clearance; `slide` restricts the motion to across the
  * heading. Hill climbing: for each block take its best separating axis, move to the best point of a small square,
@@ -180,54 +188,4 @@ export function maxClearancePlacement(
     }
   }
   return { pose: { ...point, angle: start.angle }, clear, block };
-}
-
-/** Placements for one heading after the other; each search starts at the last placement. */
-function placementsByHeading(
-  blocks: readonly BlockedRegion[],
-  start: Pose,
-  headings: readonly Radians[],
-): readonly Placement[] {
-  let pose = start;
-  return headings.map((angle) => {
-    const stand = maxClearancePlacement(blocks, { ...pose, angle }, 'anywhere');
-    pose = stand.pose;
-    return stand;
-  });
-}
-
-/** Headings that differ by more than this belong to a turn on the spot, not to a way from one leg into the next. */
-const CORNER: Radians = (5 * Math.PI) / 6;
-/** The step of the headings through a turn, and the finer step around the narrowest one, radians. */
-const COARSE: Radians = Math.PI / 30;
-const FINE: Radians = Math.PI / 240;
-
-/**
- * Placements through a turn from one pose to another, on the side with the most room, with a finer search around the
- * narrowest heading. The poses lie in the legs before and after the corner, or both in its middle; their angles give
- * amount and direction of the turn.
- */
-export function turnPlacements(blocks: readonly BlockedRegion[], from: Pose, to: Pose): readonly Placement[] {
-  const by = to.angle - from.angle;
-  const steps = Math.max(1, Math.ceil(Math.abs(by) / COARSE));
-  const headings = Array.from({ length: steps + 1 }, (_, i) => from.angle + (by * i) / steps);
-  const ahead = placementsByHeading(blocks, from, headings);
-  // Started from one leg the climb may end where the horse cannot go on; started from the other it finds where it had
-  // to stand.
-  const back = Math.abs(by) > CORNER ? [] : [...placementsByHeading(blocks, to, [...headings].reverse())].reverse();
-  const stands = ahead.map((stand, i) => {
-    const other = back[i];
-    return other !== undefined && other.clear > stand.clear ? other : stand;
-  });
-  const narrowest = stands.reduce((low, stand, i) => (stand.clear < (stands[low]?.clear ?? 0) ? i : low), 0);
-  const middle = stands[narrowest];
-  if (middle === undefined) return stands;
-  const half = Math.max(1, Math.round(Math.abs(by) / steps / FINE));
-  const near = Array.from({ length: half }, (_, i) => FINE * (i + 1));
-  const fine = [1, -1].flatMap((way) => {
-    const angles = near.map((off) => middle.pose.angle + way * off);
-    const inside = angles.filter((angle) => (angle - from.angle) * (to.angle - angle) >= 0);
-    return placementsByHeading(blocks, middle.pose, inside);
-  });
-  return [...stands, ...fine].sort((a, b) => (a.pose.angle - b.pose.angle) * Math.sign(by || 1));
 }

@@ -8,16 +8,12 @@ import { hull } from '../../plane/hull.ts';
 import { poseOn } from '../../plane/path.ts';
 import { distance } from '../../plane/point.ts';
 import { compose, normalizeAngle, type Pose, toLocal } from '../../plane/pose.ts';
-import { boundsIntersect, type Ring, rectangle, ringBounds, transformRing } from '../../plane/ring.ts';
+import { type Ring, rectangle, transformRing } from '../../plane/ring.ts';
 import type { LineElement } from '../../ride/line.ts';
 import type { Survey } from '../../survey.ts';
-import {
-  type BlockedRegion,
-  maxClearancePlacement,
-  type Placement,
-  type Rectangle,
-  turnPlacements,
-} from './max-clearance.ts';
+import { type BlockedRegion, maxClearancePlacement, type Placement, type Rectangle } from './max-clearance.ts';
+import { turnMotion } from './turn-motion.ts';
+import { facingPose, isInLane, nearbyRegions, posesOfTurn } from './turn-poses.ts';
 
 /** Distance between two placements along a lane, metres. */
 const STEP: Metres = 0.2;
@@ -70,14 +66,6 @@ function blockedRegions({ pieces }: PlacedObstacle, horse: Horse): readonly Bloc
   });
 }
 
-/** Where the horse faces at the start of an element, in the obstacle's frame. */
-function facingPose(frame: Pose, { path, facing: by }: LineElement, along: 'start' | 'end'): Pose | undefined {
-  const stretch = along === 'start' ? path[0] : path.at(-1);
-  if (stretch === undefined) return undefined;
-  const pose = along === 'start' ? stretch.start : poseOn(stretch, stretch.length);
-  return toLocal(frame, { ...pose, angle: pose.angle + by });
-}
-
 /** Placements along a straight stretch backwards, without those that the turn at its end places better. */
 function posesAlongBack(frame: Pose, element: LineElement, ends: readonly [number, number]): readonly Pose[] {
   const poses: Pose[] = [];
@@ -95,12 +83,6 @@ function posesAlongBack(frame: Pose, element: LineElement, ends: readonly [numbe
   return poses;
 }
 
-/** Only blocks within reach can limit it; leaving out the others saves time. */
-function nearbyRegions(blocks: readonly BlockedRegion[], poses: readonly Pose[]): readonly number[] {
-  const box = ringBounds(poses);
-  return blocks.flatMap(({ ring, base }, i) => (boundsIntersect(box, ringBounds(ring), base.length) ? [i] : []));
-}
-
 function elementPlacements(
   blocks: readonly BlockedRegion[],
   frame: Pose,
@@ -116,14 +98,38 @@ function elementPlacements(
   const turns = (neighbour: LineElement | undefined): number =>
     neighbour !== undefined && neighbour.turn !== 0 ? half : 0;
   const poses = posesAlongBack(frame, element, [turns(elements[index - 1]), turns(elements[index + 1])]);
-  const nearby = nearbyRegions(blocks, element.turn === 0 ? [...poses, from] : [from]);
+  const turn = element.turn === 0 ? [] : posesOfTurn(frame, elements, index, { blocks, from, half });
+  // Over a pole, as in a side pass, the feet stand on both sides of it: no rectangle says whether they clear it.
+  const isOver = [elements[index - 1], elements[index + 1]].some((each) => each?.move === 'side-pass');
+  if (isOver || (turn.length === 2 && !isInLane(blocks, from))) return [];
+  const nearby = nearbyRegions(blocks, element.turn === 0 ? [...poses, from] : turn);
   const own = nearby.flatMap((i) => blocks[i] ?? []);
   if (own.length === 0) return [];
   const placements =
-    element.turn === 0
-      ? poses.map((pose) => maxClearancePlacement(own, pose, 'across'))
-      : turnPlacements(own, from, { ...from, angle: from.angle + element.turn });
+    element.turn === 0 ? poses.map((pose) => maxClearancePlacement(own, pose, 'across')) : turnMotion(own, turn);
   return placements.map((stand) => ({ ...stand, block: nearby[stand.block] ?? -1 }));
+}
+
+/** One turn of a way through an obstacle, in the obstacle's frame: what limits it, what it passes, and how it goes. */
+export interface SweptTurn {
+  readonly blocks: readonly BlockedRegion[];
+  readonly poses: readonly Pose[];
+  readonly placements: readonly Placement[];
+}
+
+/** The turns on a leg between two lanes of its obstacle, as the sweep takes them. */
+export function sweptTurns(survey: Survey, leg: number): readonly SweptTurn[] {
+  const obstacle = survey.obstacles.find((each) => each.obstacle.id === survey.layout.ride.legs[leg]?.obstacle);
+  if (obstacle === undefined) return [];
+  const blocks = blockedRegions(obstacle, survey.horse);
+  const elements = survey.line.elements.filter((each) => each.leg === leg && each.part === 'obstacle');
+  const frame = obstacle.obstacle.pose;
+  return elements.flatMap((element, i) => {
+    const from = element.turn === 0 ? undefined : facingPose(frame, element, 'start');
+    if (from === undefined) return [];
+    const poses = posesOfTurn(frame, elements, i, { blocks, from, half: hoofLength(blocks) / 2 });
+    return poses.length < 4 ? [] : [{ blocks, poses, placements: elementPlacements(blocks, frame, elements, i) }];
+  });
 }
 
 function hoofLength(blocks: readonly BlockedRegion[]): number {

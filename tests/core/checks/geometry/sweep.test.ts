@@ -5,6 +5,8 @@ import { STOCK_HORSE } from '../../../../src/core/horses/horses.ts';
 import { FOOT, INCH } from '../../../../src/core/measure/quantity.ts';
 import { ringArea, ringContains } from '../../../../src/core/plane/ring.ts';
 import { survey } from '../../../../src/core/survey.ts';
+import { roomThrough } from '../../../bench/truth/lane-search.ts';
+import { roomOf, turnsOf } from '../../../bench/truth/lanes.ts';
 import { scene, type Thing } from '../scene.ts';
 
 const only = (thing: Thing) => {
@@ -61,5 +63,40 @@ describe('what a horse sweeps over', () => {
 
   test('is nothing where the horse neither backs nor turns', () => {
     expect(sweepsOf(survey(scene([{ kind: 'run', at: [60, 50] }])))).toEqual([]);
+  });
+});
+
+// The same by a flood over place and heading on one fine grid; `npm run bench -- truth` compares some 400 lanes.
+describe('the room in a turn is that of a motion that is connected', () => {
+  const lane = (degrees: number) => ({ kind: 'back-v', values: { angle: (degrees * Math.PI) / 180 } });
+  test.each([
+    ['an L', { kind: 'back-l', values: {} }, 28, 'stock-horse'],
+    ['a U', { kind: 'back-u', values: {} }, 32, 'pony'],
+    ['a T', { kind: 'back-t', values: {} }, 34, 'large-horse'],
+    ['a sharp V', lane(60), 30, 'mule'],
+    ['a wide V', lane(125), 26, 'large-horse'],
+    ['a zigzag', { kind: 'back-zigzag', values: {} }, 30, 'stock-horse'],
+  ] as const)('%s of %s', (_, shape, width, horse) => {
+    const turns = turnsOf(shape, width * INCH, horse);
+    expect(turns.length).toBeGreaterThan(0);
+    for (const turn of turns) {
+      const [first] = turn.blocks;
+      if (first === undefined) throw new Error('nothing is in the way');
+      const rings = turn.blocks.map(({ ring }) => ring);
+      const flood = roomThrough(rings, first.base, turn.poses);
+      expect(Math.abs(Math.min(roomOf(turn), 0.3) - flood)).toBeLessThan(INCH / 2);
+    }
+  });
+
+  test('a narrow V for a long horse is too narrow, by more than one in which it fits', () => {
+    const [turn] = turnsOf(lane(80), 24 * INCH, 'large-horse');
+    const [wider] = turnsOf(lane(80), 34 * INCH, 'large-horse');
+    if (turn === undefined || wider === undefined) throw new Error('no turn');
+    expect(roomOf(turn)).toBeLessThan(0);
+    expect(roomOf(wider)).toBeGreaterThan(roomOf(turn));
+  });
+
+  test('in a side pass the horse stands over the pole: no rectangle says what room it has', () => {
+    expect(sweepsOf(survey(scene([{ kind: 'side-pass-v', at: [60, 50] }])))).toEqual([]);
   });
 });
