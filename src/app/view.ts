@@ -13,12 +13,20 @@ export type Pointed =
   | { readonly kind: 'finding'; readonly id: string }
   | null;
 
+/** A place on the motion of a sweep, by its index. */
+export interface SweepStep {
+  readonly obstacle: string;
+  readonly step: number;
+}
+
 export interface ViewState {
   readonly camera: Camera;
   readonly size: ScreenSize;
   readonly pointed: Pointed;
   /** How the findings are put together at Check. */
   readonly grouping: Grouping;
+  /** Where on its way through an obstacle a backing horse is shown at Check; null: not shown. */
+  readonly sweepStep: SweepStep | null;
   /** The sheet that is shown and posted, by id, and its paper. */
   readonly sheet: string;
   readonly pageOptions: PageOptions;
@@ -36,6 +44,7 @@ export interface View {
   /** Brings a place on the ground to the middle. */
   show(at: Point): void;
   point(pointed: Pointed): void;
+  showSweepStep(step: SweepStep | null): void;
   group(grouping: Grouping): void;
   showSheet(sheet: string): void;
   setPageOptions(ask: PageOptions): void;
@@ -53,6 +62,7 @@ export function createView(arena: Arena): View {
     size: NO_SIZE,
     pointed: null,
     grouping: 'obstacle',
+    sweepStep: null,
     sheet: DEFAULT_SHEET,
     pageOptions: DEFAULT_PAGE_OPTIONS,
   }));
@@ -88,6 +98,9 @@ export function createView(arena: Arena): View {
     },
     point(pointed) {
       if (JSON.stringify(pointed) !== JSON.stringify(state().pointed)) change({ pointed });
+    },
+    showSweepStep(sweepStep) {
+      change({ sweepStep });
     },
     group(grouping) {
       change({ grouping });

@@ -10,7 +10,7 @@ export interface Row {
 }
 
 export function row(name: string, unit: string, numbers: { ours: number; anchor: number; anchorName: string }): Row {
-  return { case: name, unit, ...numbers, ratio: numbers.anchor / numbers.ours };
+  return { case: name, unit, ...numbers, ratio: numbers.anchor === numbers.ours ? 1 : numbers.anchor / numbers.ours };
 }
 
 /** The value below which the share of the samples lies: 0.5 is the median. */

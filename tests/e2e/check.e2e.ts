@@ -214,3 +214,18 @@ test('another horse is chosen, and what is assumed of it is told with sources', 
   await page.keyboard.press('Escape');
   await expect(dialog).toBeHidden();
 });
+
+test('the horse is shown going through a lane, place after place, by a button or by the slider', async ({ page }) => {
+  await opened(page);
+  await stage(page, 'Check').click();
+  const section = page.getByRole('region', { name: 'Will a horse go round it?' });
+  await section.getByRole('button', { name: /Back-through/ }).click();
+  const slider = section.getByRole('slider', { name: 'Where the horse is on its way through' });
+  await expect(slider).toHaveValue('0');
+  await slider.focus();
+  await page.keyboard.press('ArrowRight');
+  await expect(slider).toHaveAttribute('aria-valuetext', /^Place 2 of \d+$/);
+  const most = await slider.getAttribute('max');
+  await section.getByRole('button', { name: 'Show it going through' }).click();
+  await expect(slider).toHaveValue(most ?? '');
+});

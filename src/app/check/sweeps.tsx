@@ -3,6 +3,7 @@ import { sweepsOf } from '../../core/checks/geometry/sweep.ts';
 import { obstacleTitle } from '../app-words.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import { useView } from '../view.ts';
+import { SweepPlayer } from './sweep-player.tsx';
 import { clearanceWords, narrowestSweep } from './sweep-words.ts';
 
 /** Every place where the horse backs or turns, with the room that is left; choosing one shows the ground it sweeps. */
@@ -14,6 +15,8 @@ export function Sweeps() {
   const chosen = useDeskState((state) => state.chosen);
   const ids = [...new Set(sweepsOf(survey).map(({ obstacle }) => obstacle))];
   if (ids.length === 0) return null;
+  const chosenId = ids.find((each) => chosen.some((key) => key.split('/')[0] === each));
+  const shown = chosenId === undefined ? undefined : narrowestSweep(chosenId, survey);
   return (
     <section className="sweeps" aria-labelledby={id}>
       <h3 id={id}>Will a horse go round it?</h3>
@@ -44,6 +47,7 @@ export function Sweeps() {
           );
         })}
       </ul>
+      {shown !== undefined && <SweepPlayer key={shown.obstacle} sweep={shown} />}
     </section>
   );
 }

@@ -11,7 +11,7 @@ const STAGE_HELP: readonly (readonly [string, string])[] = [
   ],
   [
     'Check',
-    'Read what does not fit, go to it, and mend it with one click where there is a fix, or waive it with your reason. Hold the course against a second rule book, and see the ground that a backing horse sweeps.',
+    'Read what does not fit, go to it, and mend it with one click where there is a fix, or waive it with your reason. Hold the course against a second rule book, see the ground that a backing horse sweeps, and watch it going through.',
   ],
   [
     'Post',
@@ -57,9 +57,10 @@ export function Help() {
         <h3 id="help-kept">What is kept</h3>
         <p>
           A chosen obstacle shows its tapes: the measures that it keeps while you drag a pole of it. Press a number to
-          type another; the pole that the horse comes to first stays, a fixed one always does. The Tape panel lists all
-          that is kept, lets you drop it or only measure it, and offers more to keep as it is now. When two things
-          cannot both be kept, nothing moves until you drop one of them.
+          type another; the pole that the horse comes to first stays, a fixed one always does. A number that all the
+          tapes share is the number in the Tape panel; one of its own is an exception, told under the field. The panel
+          lists all that is kept, lets you drop it or only measure it, and offers more to keep as it is now. When two
+          things cannot both be kept, nothing moves until you drop one of them.
         </p>
         <p>
           After a snap you may keep what it found; leave the offer alone and nothing is kept. <strong>Measure</strong>{' '}

@@ -14,7 +14,7 @@ import { paintMarks } from '../painters/marks.ts';
 import { paintGround } from '../painters/paint-ground.ts';
 import { paintObstacles } from '../painters/paint-obstacles.ts';
 import { endBoxes, paintTravel } from '../painters/paint-travel.ts';
-import { paintNarrowest, paintSweep } from '../painters/sweep-mark.ts';
+import { paintNarrowest, paintSweep, paintSweepStep } from '../painters/sweep-mark.ts';
 import { paintGap } from '../painters/tape-mark.ts';
 import { DimensionsLayer } from './dimensions-layer.tsx';
 import { PaintedLayer } from './painted-layer.tsx';
@@ -73,7 +73,7 @@ function ObstaclesLayer() {
 
 function OverlayLayer() {
   const theme = useTheme();
-  const { camera, pointed } = useViewState((state) => state);
+  const { camera, pointed, sweepStep } = useViewState((state) => state);
   const survey = useDeskState((state) => state.survey);
   const chosen = useDeskState((state) => state.chosen);
   const findings = useDeskState(visibleFindings);
@@ -92,7 +92,11 @@ function OverlayLayer() {
         const gap = pointed?.kind === 'gap' ? survey.line.gaps[pointed.gap] : undefined;
         if (gap !== undefined) paintGap(context, gap.ends, { camera, theme });
         paintBadges(context, findings, { camera, theme, pointed });
-        for (const sweep of sweeps) paintNarrowest(context, survey, { camera, theme, sweep });
+        for (const sweep of sweeps) {
+          paintNarrowest(context, survey, { camera, theme, sweep });
+          if (sweepStep?.obstacle !== sweep.obstacle) continue;
+          paintSweepStep(context, survey, { camera, theme, sweep, step: sweepStep.step });
+        }
         const drawing = { ...theme, inks: { ...theme.inks, measure: theme.guide, faint: theme.guide } };
         for (const guide of guides) paintMarks(context, guide.marks, { camera, theme: drawing });
       }}

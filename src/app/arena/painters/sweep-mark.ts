@@ -1,6 +1,7 @@
 import type { Sweep } from '../../../core/checks/geometry/sweep.ts';
 import { printLength } from '../../../core/measure/length.ts';
 import { distance, lerp, type Point } from '../../../core/plane/point.ts';
+import { toWorld } from '../../../core/plane/pose.ts';
 import { edges, type Ring, rectangle, transformRing } from '../../../core/plane/ring.ts';
 import { nearestFraction } from '../../../core/plane/segment.ts';
 import type { Survey } from '../../../core/survey.ts';
@@ -79,6 +80,39 @@ export function paintNarrowest(
     ],
     { camera, theme },
   );
+}
+
+/** The horse on its way through: the rectangle of its hooves, its body dashed, and a line to where it faces. */
+export function paintSweepStep(
+  context: CanvasRenderingContext2D,
+  survey: Survey,
+  {
+    camera,
+    theme,
+    sweep,
+    step,
+  }: { readonly camera: Camera; readonly theme: Theme; readonly sweep: Sweep; readonly step: number },
+): void {
+  const pose = sweep.motion[Math.min(step, sweep.motion.length - 1)];
+  if (pose === undefined) return;
+  const { bodyLength, bodyWidth } = survey.horse;
+  const outlines = [
+    { ring: rectangle(sweep.base.length, sweep.base.width), dash: [], width: 3 },
+    { ring: rectangle(bodyLength.value, bodyWidth.value), dash: [6, 4], width: 1.5 },
+  ];
+  context.strokeStyle = theme.inks.words;
+  for (const { ring, dash, width } of outlines) {
+    trace(context, transformRing(ring, pose), camera);
+    context.closePath();
+    context.lineWidth = width;
+    context.setLineDash(dash);
+    context.stroke();
+  }
+  context.setLineDash([]);
+  const nose = toWorld(pose, { x: bodyLength.value / 2 + 0.35, y: 0 });
+  trace(context, [pose, nose], camera);
+  context.lineWidth = 3;
+  context.stroke();
 }
 
 /** A place beyond the piece, as seen from the horse; upright under the tape where both are in one place. */

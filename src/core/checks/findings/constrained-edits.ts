@@ -5,6 +5,7 @@ import { obstacleOf, pieceOf } from '../../course/ids.ts';
 import { editCurrentLayout, replaceLayout } from '../../course/layouts.ts';
 import { placedObstacle } from '../../course/placed.ts';
 import { solveLayout } from '../../course/solve-layout.ts';
+import { derivedHolds } from '../../obstacles/derived-holds.ts';
 import type { Infeasible } from '../../obstacles/obstacle.ts';
 import type { Pose } from '../../plane/pose.ts';
 
@@ -59,7 +60,36 @@ export function resizeGap(course: Course, { keys, far, taped, pose }: GapTarget)
     }
   });
   if (!isConstrained) return movePieceTo(course, far, pose);
+  const whole = asParameter(course, { id, names: [a, b], taped });
+  if (whole !== undefined) return whole;
   return solveTowards(changed, new Map([[far, pose]]));
+}
+
+/**
+ * The same by the obstacle's own parameter, where the gap between the two is all that follows it: a number has one home.
+ * Undefined where other gaps follow it too, or none does.
+ */
+function asParameter(
+  course: Course,
+  {
+    id,
+    names,
+    taped,
+  }: { readonly id: string; readonly names: readonly (string | undefined)[]; readonly taped: number },
+): Course | Infeasible | undefined {
+  const obstacle = currentLayout(course).obstacles.find((each) => each.id === id);
+  if (obstacle === undefined) return undefined;
+  const derived = derivedHolds(obstacle);
+  const followers = obstacle.constraints.filter(({ id: own, hold }) => hold !== undefined && derived.has(own));
+  const gapOf = followers.find(
+    ({ kind, grips }) => kind === gap.id && grips.every((grip) => 'piece' in grip && names.includes(grip.piece)),
+  );
+  const found = gapOf === undefined ? undefined : derived.get(gapOf.id);
+  const now = found === undefined ? undefined : obstacle.values[found.param];
+  if (found === undefined || typeof now !== 'number') return undefined;
+  if (followers.filter(({ id: own }) => derived.get(own)?.param === found.param).length > 1) return undefined;
+  const value = now + (taped - found.hold) / found.slope;
+  return rebuildObstacle(course, id, { [found.param]: value }, { reset: [found.param] });
 }
 
 export interface GapTarget {

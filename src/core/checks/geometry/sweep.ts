@@ -35,6 +35,8 @@ export interface Sweep {
   readonly key: string;
   /** From the outer edges of the hooves. */
   readonly base: Rectangle;
+  /** Where the middle of the horse goes, pose after pose: the proof of `clear`. */
+  readonly motion: readonly Pose[];
   /** The ground that the hooves' rectangle passes over, for drawing; worked out when it is first read. */
   readonly area: readonly Ring[];
   /** The same for the body, which only meets what stands up. */
@@ -222,6 +224,9 @@ function sweepOf(survey: Survey, obstacle: PlacedObstacle, leg: number): Sweep |
     at: compose(pose, local.narrowest.pose),
     key: `${id}/${local.keys[local.narrowest.block] ?? ''}`,
     base,
+    get motion() {
+      return local.placements.map((placement) => compose(pose, placement.pose));
+    },
     get area() {
       return swept(base);
     },
