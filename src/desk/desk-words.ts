@@ -57,6 +57,7 @@ export const messages = {
   crossed: (name: string, place: string) => capitalized(`${name}: ${place}`),
   changed: (name: string, label: string, value: string) =>
     capitalized(`${name}: ${label.toLowerCase()} is now ${value}`),
+  withWas: (says: string, was: string) => `${says.replace(/\.$/, '')} (was ${was})`,
   changedFrom: (label: string, value: string, was: string) => `${label.toLowerCase()} is now ${value} (was ${was})`,
   gaitFrom: (place: number, gait: string, was: string) => `number ${place} is ridden at a ${gait} (was ${was})`,
   changes: (name: string, changes: readonly string[]) =>

@@ -146,11 +146,11 @@ export function posePlan(
   const name = nameOf(survey, key);
   const value: number = typed.value;
   const target = { ...pose, [field]: value };
-  const printed = field === 'angle' ? printAngle(value) : printLength(value, course.unit);
+  const print = (each: number) => (field === 'angle' ? printAngle(each) : printLength(each, course.unit));
   const done = {
     chosen: state.chosen,
     label: labels.change(name, FIELDS[field]),
-    said: messages.changed(name, FIELDS[field], printed),
+    said: messages.withWas(messages.changed(name, FIELDS[field], print(value)), print(pose[field])),
   };
   if (onRide !== undefined) return { ...done, course: poseRidePoint(course, key, target) };
   if (piece?.piece.fixed) return { refusal: messages.pieceIsPinned(name) };

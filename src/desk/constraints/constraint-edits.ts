@@ -11,6 +11,7 @@ import { replaceLayout } from '../../core/course/layouts.ts';
 import {
   grippedPoses,
   placedPieces,
+  printMeasure,
   type ResolvedConstraint,
   resolvedConstraints,
 } from '../../core/course/resolved-constraints.ts';
@@ -116,7 +117,12 @@ export function setHoldPlan(state: DeskState, keys: Keys, text: string): Plan {
   });
   const staying = stayingPiece(survey, typed.pieces);
   const row = keptConstraints({ survey: surveyOf(asked), chosen }).find((each) => each.keys.includes(first.key));
-  const said = row === undefined ? first.kind.title : row.holds ? row.says : row.name;
+  const now = row === undefined ? first.kind.title : row.holds ? row.says : row.name;
+  const before = first.constraint.hold;
+  const said =
+    before === undefined || before === value
+      ? now
+      : messages.withWas(now, printMeasure(first.kind, before, course.unit));
   return solvedPlan(asked, { staying, chosen, label: labels.hold(first.kind.title), said });
 }
 
