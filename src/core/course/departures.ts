@@ -50,9 +50,16 @@ function ownValues(piece: Piece, like: Piece): Piece['values'] {
   return Object.fromEntries(Object.entries(piece.values).filter(([key, value]) => like.values[key] !== value));
 }
 
+const ORIGIN: Pose = { x: 0, y: 0, angle: 0 };
+
+/** The obstacle as its values build it, wherever it lies: the same object while a piece of it is dragged. */
+const usualOf = memoizeByIdentity((values: Obstacle['values'], kind: string, side: 1 | -1) =>
+  buildObstacle(kind, kind, values, ORIGIN, side),
+);
+
 /** What departs from the values of an obstacle; nothing where its values do not build, as for one made by hand. */
 export const departuresOf = memoizeByIdentity((obstacle: Obstacle): Departures => {
-  const usual = buildObstacle(obstacle.id, obstacle.kind, obstacle.values, obstacle.pose, obstacle.side);
+  const usual = usualOf(obstacle.values, obstacle.kind, obstacle.side);
   if ('why' in usual || Object.keys(obstacle.values).length === 0) return NONE;
   const derived = derivedHolds(obstacle);
   const pieces = new Map(obstacle.pieces.map((piece) => [piece.id, piece]));

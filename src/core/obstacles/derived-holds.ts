@@ -3,7 +3,7 @@ import { INCH } from '../measure/quantity.ts';
 import { memoizeByIdentity } from '../memo/by-identity.ts';
 import type { Param, Values } from '../pieces/params.ts';
 import { buildKind } from './build.ts';
-import type { Built, Obstacle } from './obstacle.ts';
+import type { Built, Obstacle, ObstacleKind } from './obstacle.ts';
 import { obstacleKind } from './obstacles.ts';
 
 /** A held measure that follows one parameter: `hold` is what the values give, and changes by `slope` with the parameter. */
@@ -17,10 +17,9 @@ export interface DerivedHold {
 const SAME = 1e-9;
 const DEGREE = Math.PI / 180;
 
-function built(obstacle: Obstacle, values: Values): Built | undefined {
-  const kind = obstacleKind(obstacle.kind);
-  const result = kind === undefined ? undefined : buildKind(kind, values);
-  return result?.kind === 'built' ? result : undefined;
+function built(kind: ObstacleKind, values: Values): Built | undefined {
+  const result = buildKind(kind, values);
+  return result.kind === 'built' ? result : undefined;
 }
 
 function holdsOf({ constraints }: Built): ReadonlyMap<string, number> {
@@ -35,14 +34,17 @@ function stepOf(param: Param): number {
 }
 
 /** By constraint id, how fast each hold changes with the parameter; undefined where neither way builds. */
-function slopesOf(obstacle: Obstacle, key: string, param: Param): ReadonlyMap<string, number> | undefined {
-  const { values } = obstacle;
+function slopesOf(
+  kind: ObstacleKind,
+  values: Values,
+  { key, param }: { readonly key: string; readonly param: Param },
+): ReadonlyMap<string, number> | undefined {
   const value = values[key];
-  const base = built(obstacle, values);
+  const base = built(kind, values);
   if (base === undefined || typeof value !== 'number') return undefined;
   const before = holdsOf(base);
   for (const step of [stepOf(param), -stepOf(param)]) {
-    const next = step === 0 ? undefined : built(obstacle, { ...values, [key]: value + step });
+    const next = step === 0 ? undefined : built(kind, { ...values, [key]: value + step });
     if (next === undefined) continue;
     const after = holdsOf(next);
     return new Map([...before].map(([id, hold]) => [id, ((after.get(id) ?? hold) - hold) / step]));
@@ -50,16 +52,11 @@ function slopesOf(obstacle: Obstacle, key: string, param: Param): ReadonlyMap<st
   return undefined;
 }
 
-/**
- * The held measures that follow one length or angle of the obstacle and nothing else, by constraint id, as its values
- * give them. Found by building: each number is moved a little, and what moves with it is its.
- */
-export const derivedHolds = memoizeByIdentity((obstacle: Obstacle): ReadonlyMap<string, DerivedHold> => {
-  const base = built(obstacle, obstacle.values);
-  const kind = obstacleKind(obstacle.kind);
-  if (base === undefined || kind === undefined) return new Map();
+const byValues = memoizeByIdentity((values: Values, kind: ObstacleKind): ReadonlyMap<string, DerivedHold> => {
+  const base = built(kind, values);
+  if (base === undefined) return new Map();
   const slopes = Object.entries(kind.params).flatMap(([key, param]) => {
-    const found = slopesOf(obstacle, key, param);
+    const found = slopesOf(kind, values, { key, param });
     return found === undefined ? [] : [{ key, kind: param.kind, found }];
   });
   const derived = new Map<string, DerivedHold>();
@@ -71,3 +68,15 @@ export const derivedHolds = memoizeByIdentity((obstacle: Obstacle): ReadonlyMap<
   }
   return derived;
 });
+
+const NONE: ReadonlyMap<string, DerivedHold> = new Map();
+
+/**
+ * The held measures that follow one length or angle of the obstacle and nothing else, by constraint id, as its values
+ * give them. Found by building: each number is moved a little, and what moves with it is its. The same map while the
+ * obstacle's values are the same, so a drag does not build again.
+ */
+export function derivedHolds({ kind, values }: Obstacle): ReadonlyMap<string, DerivedHold> {
+  const known = obstacleKind(kind);
+  return known === undefined ? NONE : byValues(values, known);
+}
