@@ -1,4 +1,44 @@
-import { type ReactNode, useEffect, useId, useRef } from 'react';
+import { type ReactNode, type RefObject, useEffect, useId, useRef } from 'react';
+
+/** Opens the dialog over everything while it is there. */
+function useModal(dialog: RefObject<HTMLDialogElement | null>, focus?: RefObject<HTMLButtonElement | null>): void {
+  useEffect(() => {
+    const element = dialog.current;
+    element?.showModal();
+    focus?.current?.focus();
+    return () => element?.close();
+  }, [dialog, focus]);
+}
+
+/** A choice that waits: what it is about, and a button that leaves everything as it was, which has the focus. */
+export function ChoiceDialog({
+  title,
+  leave,
+  children,
+  actions,
+}: {
+  readonly title: string;
+  leave(): void;
+  readonly children: ReactNode;
+  readonly actions?: ReactNode;
+}) {
+  const id = useId();
+  const dialog = useRef<HTMLDialogElement>(null);
+  const button = useRef<HTMLButtonElement>(null);
+  useModal(dialog, button);
+  return (
+    <dialog ref={dialog} className="dialog conflict-dialog" aria-labelledby={id} onCancel={leave}>
+      <h2 id={id}>{title}</h2>
+      {children}
+      <div className="dialog-end">
+        {actions}
+        <button ref={button} type="button" className="button primary" onClick={leave}>
+          Leave it as it was
+        </button>
+      </div>
+    </dialog>
+  );
+}
 
 /** A modal dialog of the browser: focus stays in it, Escape closes it, and the focus goes back. */
 export function Dialog({
@@ -17,11 +57,7 @@ export function Dialog({
 }) {
   const id = useId();
   const dialog = useRef<HTMLDialogElement>(null);
-  useEffect(() => {
-    const element = dialog.current;
-    element?.showModal();
-    return () => element?.close();
-  }, []);
+  useModal(dialog);
   return (
     <dialog ref={dialog} className={wide ? 'dialog wide' : 'dialog'} aria-labelledby={id} onClose={close}>
       <h2 id={id}>{title}</h2>

@@ -20,6 +20,8 @@ export function changesInWords(before: Values, after: Values, params: Params, un
 
 /** The gaits over obstacles that changed, leg by leg; of one obstacle where it is named. */
 export function gaitChanges(before: Course, after: Course, obstacle?: string): readonly string[] {
+  // Another layout has legs of its own, though their ids may be the same.
+  if (before.current !== after.current) return [];
   const legs = new Map(currentLayout(before).ride.legs.map((leg) => [leg.id, leg]));
   return currentLayout(after).ride.legs.flatMap((leg, place) => {
     const was = legs.get(leg.id);

@@ -13,9 +13,10 @@ import type { Values } from '../core/pieces/params.ts';
 import type { Point } from '../core/plane/point.ts';
 import type { Pose } from '../core/plane/pose.ts';
 import type { Survey } from '../core/survey.ts';
-import type { KeepSuggestion, PendingConflict, PendingQuestion } from './constraints/pending.ts';
+import type { KeepSuggestion, PendingConflict } from './constraints/pending.ts';
 import type { KeyPress, PointerInput, Refusal, Stage } from './input.ts';
 import type { TapeReading, TapeState } from './measuring/tape.ts';
+import type { PendingQuestion } from './plan.ts';
 import type { Guide } from './snapping/guide.ts';
 
 export interface DeskState {

@@ -48,7 +48,8 @@ function apply(store: DeskStore, plan: Plan): Refusal {
   const joins = join !== null && join === model.join;
   const history = withStep(joins ? undo(model.history) : model.history, course, label);
   const tape = validTape(model.tape, course);
-  const gaits = gaitChanges(presentCourse(model.history), course).filter((change) => !said.includes(change));
+  const heard = said.toLowerCase();
+  const gaits = gaitChanges(presentCourse(model.history), course).filter((change) => !heard.includes(change));
   const told = [said, ...gaits.map(capitalized)].join('. ');
   store.change({ ...NOTHING_PENDING, history, chosen: existingKeys(chosen, course), said: told, join, tape });
   return undefined;

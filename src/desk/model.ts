@@ -1,11 +1,12 @@
 /** What the desk stores, and the state that is derived from it. Everything else in desk/ is a function of these two. */
+
 import { createStore } from 'zustand/vanilla';
 import type { Finding } from '../core/checks/check.ts';
-import { findingsOf } from '../core/checks/checks.ts';
+import { dragFindingsOf, findingsOf } from '../core/checks/checks.ts';
 import type { Course } from '../core/course/course.ts';
 import { type History, newHistory, presentCourse } from '../core/course/history.ts';
 import { type Survey, survey } from '../core/survey.ts';
-import type { KeepSuggestion, PendingConflict, PendingQuestion } from './constraints/pending.ts';
+import type { KeepSuggestion, PendingConflict } from './constraints/pending.ts';
 import type { DeskState } from './desk.ts';
 import { messages } from './desk-words.ts';
 import type { Gesture } from './gestures/gesture.ts';
@@ -13,6 +14,7 @@ import type { Stage } from './input.ts';
 import { tapeReading } from './measuring/measuring.ts';
 import type { TapeReading, TapeState } from './measuring/tape.ts';
 import type { TapePress } from './measuring/tape-pointer.ts';
+import type { PendingQuestion } from './plan.ts';
 import type { Keys } from './selection/selection.ts';
 
 /** What the desk stores. */
@@ -63,7 +65,7 @@ function stateOf(model: DeskModel): DeskState {
       return survey(course);
     },
     get findings(): readonly Finding[] {
-      return findingsOf(survey(course));
+      return gesture === null ? findingsOf(survey(course)) : dragFindingsOf(survey(course));
     },
     chosen: gesture?.chosen ?? model.chosen,
     stage: model.stage,

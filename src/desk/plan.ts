@@ -1,6 +1,6 @@
 /** What a command or a gesture leaves behind, as data. `editor.ts` is the one place that applies it. */
 import type { Course } from '../core/course/course.ts';
-import type { PendingConflict, PendingQuestion } from './constraints/pending.ts';
+import type { PendingConflict } from './constraints/pending.ts';
 import type { Keys } from './selection/selection.ts';
 
 /** What letting go here leaves behind. */
@@ -20,3 +20,13 @@ export type Plan =
   | { readonly refusal: string }
   | { readonly conflict: PendingConflict }
   | { readonly question: PendingQuestion };
+
+/** A change that would lose something that was set by hand: it waits for a yes, and nothing has changed. */
+export interface PendingQuestion {
+  /** What would be lost, with old and new. */
+  readonly says: string;
+  /** What going on does: `Change it and lose that`. */
+  readonly yes: string;
+  /** What is done then; it may be a conflict that waits in its turn. */
+  readonly step: Plan;
+}

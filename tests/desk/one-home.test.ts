@@ -5,6 +5,8 @@ import { type Course, currentLayout } from '../../src/core/course/course.ts';
 import { departuresOf } from '../../src/core/course/departures.ts';
 import { dimensions } from '../../src/core/course/dimensions.ts';
 import { addObstacle } from '../../src/core/course/edit-obstacles.ts';
+import { addLeg } from '../../src/core/course/edit-ride.ts';
+import { copyLayout } from '../../src/core/course/layouts.ts';
 import { resolvedConstraints } from '../../src/core/course/resolved-constraints.ts';
 import { FOOT, INCH } from '../../src/core/measure/quantity.ts';
 import { buildObstacle } from '../../src/core/obstacles/build.ts';
@@ -49,6 +51,9 @@ const HELD = OBSTACLE_KINDS.flatMap((kind) => {
   const derived = derivedHolds(built);
   return [...new Set([...derived.values()].map(({ param }) => param))].map((param) => [kind.id, param] as const);
 });
+
+/** How many measures were tried as an exception: a test that tries none would show nothing. */
+let exceptionsTried = 0;
 
 test('most kinds that hold a number hold one of their parameters', () => {
   expect(HELD.length).toBeGreaterThan(20);
@@ -105,6 +110,7 @@ describe.each(HELD)('the %s: %s', (kind, param) => {
       const ground = onGround(on).get(one.key);
       return found !== undefined && ground !== undefined && Math.abs(ground - typed) < 1e-6;
     };
+    exceptionsTried += 1;
     expect(carried(desk)).toBe(true);
     expect(exceptionsInWords(obstacleOn(desk), 'ft')[param]).toContain('One is ');
     for (const [other, its] of Object.entries(about)) {
@@ -123,6 +129,10 @@ describe.each(HELD)('the %s: %s', (kind, param) => {
       }
     }
   });
+});
+
+test('at one place of several, nearly every measure can be an exception', () => {
+  expect(exceptionsTried).toBeGreaterThanOrEqual(20);
 });
 
 describe('a run of four', () => {
@@ -205,6 +215,46 @@ describe('a run of four', () => {
     expect(desk.state().said).toContain('number 1 is ridden at a walk (was jog)');
     desk.setValue('run-1', 'gait', 'jog');
     expect(currentLayout(desk.state().course).ride.legs[0]?.gait).toBe('jog');
+  });
+
+  test('ridden twice, each way over it has a gait of its own, told once', () => {
+    const desk = run();
+    desk.edit('Ride it again', (course) => addLeg(course, 'run-1'));
+    const [first, second] = currentLayout(desk.state().course).ride.legs;
+    desk.setGait(second?.id ?? '', 'walk');
+    expect(currentLayout(desk.state().course).ride.legs.map(({ gait }) => gait)).toEqual(['jog', 'walk']);
+    expect(obstacleOn(desk).values.gait).toBe('jog');
+    expect(first?.gait).toBe('jog');
+    expect(desk.state().said).toBe('Number 2 is ridden at a walk (was jog)');
+  });
+
+  test('another layout with other gaits is no change of a gait', () => {
+    const desk = run();
+    desk.edit('Copy the layout', (course) => copyLayout(course));
+    const [leg] = currentLayout(desk.state().course).ride.legs;
+    desk.setGait(leg?.id ?? '', 'walk');
+    const [other] = desk.state().course.layouts;
+    desk.edit('Show the other', (course) => ({ ...course, current: other.id }));
+    expect(desk.state().said).toBe('Show the other');
+  });
+
+  test('a number typed on the tapes is the number in the file, with no rounding error', () => {
+    const desk = run();
+    desk.setHold(['run-1/gap-1', 'run-1/gap-2', 'run-1/gap-3'], '3\' 7"');
+    expect(String(obstacleOn(desk).values.gap)).toBe('1.0922');
+  });
+
+  test('a constraint that was added to a pole is asked about before the pole goes', () => {
+    const desk = run();
+    const constraint = { id: 'own-1', kind: 'parallel', grips: [{ piece: 'pole-1' }, { piece: 'pole-4' }] };
+    desk.editLayout('Add one', (layout) => ({
+      ...layout,
+      obstacles: layout.obstacles.map((each) => ({ ...each, constraints: [...each.constraints, constraint] })),
+    }));
+    desk.setValue('run-1', 'poles', '3');
+    expect(desk.state().pendingQuestion?.says).toContain('what was set by hand at own 1');
+    desk.answer(true);
+    expect(obstacleOn(desk).pieces).toHaveLength(3);
   });
 
   test('no gait changes without a word, whatever changed it', () => {

@@ -10,6 +10,7 @@ import { BandGauge } from './band-gauge.tsx';
 import { type Behind, limitBehind, SOURCE_WORDS } from './limit-behind.ts';
 import { useRemedies } from './remedies.ts';
 import { sweepFor } from './sweep-words.ts';
+import { useRestingSurvey } from './use-resting-survey.ts';
 import { WaiveForm } from './waive-form.tsx';
 import { WeightSign } from './weight-sign.tsx';
 
@@ -18,11 +19,10 @@ export function FindingCard({ finding, done }: { readonly finding: Finding; done
   const view = useView();
   const id = useId();
   const course = useDeskState((state) => state.course);
-  const survey = useDeskState((state) => state.survey);
   const isPointed = useViewState(({ pointed }) => pointed?.kind === 'finding' && pointed.id === finding.id);
   const behind = limitBehind(finding, limitsOf(course));
   const isWaived = finding.waived !== undefined;
-  const sweep = sweepFor(finding, survey);
+  const sweep = sweepFor(finding, useRestingSurvey());
   const point = () => view.point({ kind: 'finding', id: finding.id });
   return (
     <li

@@ -5,13 +5,14 @@ import { useDesk, useDeskState } from '../desk-context.tsx';
 import { useView } from '../view.ts';
 import { SweepPlayer } from './sweep-player.tsx';
 import { clearanceWords, narrowestSweep } from './sweep-words.ts';
+import { useRestingSurvey } from './use-resting-survey.ts';
 
 /** Every place where the horse backs or turns, with the room that is left; choosing one shows the ground it sweeps. */
 export function Sweeps() {
   const desk = useDesk();
   const view = useView();
   const id = useId();
-  const survey = useDeskState((state) => state.survey);
+  const survey = useRestingSurvey();
   const chosen = useDeskState((state) => state.chosen);
   const ids = [...new Set(sweepsOf(survey).map(({ obstacle }) => obstacle))];
   if (ids.length === 0) return null;

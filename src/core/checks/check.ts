@@ -117,8 +117,8 @@ export interface Check {
   readonly weight: Weight;
   /** Names looked up in the rule book. */
   readonly limits: readonly string[];
-  /** Too slow to run on every pointer move: run only when a closer look is asked for. */
-  readonly closer?: true;
+  /** `rest`: too slow for every pointer move, run when nothing is dragged. `closer`: run only for a closer look. */
+  readonly runs?: 'rest' | 'closer';
   findings(survey: Survey, limits: Limits): readonly RawFinding[];
 }
 

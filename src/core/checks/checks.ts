@@ -118,14 +118,16 @@ function byWeightThenLeg(a: RawFinding, b: RawFinding): number {
   return ORDER[a.weight] - ORDER[b.weight] || (a.leg ?? -1) - (b.leg ?? -1) || (a.id < b.id ? -1 : 1);
 }
 
-type CheckDepth = 'usual' | 'closer';
+/** Which checks are run: those that a drag has time for, all but the closest, or all. */
+const DEPTHS = ['drag', 'rest', 'closer'] as const;
+type CheckDepth = (typeof DEPTHS)[number];
 
 /** The findings with their fixes untried: by weight, the most severe first, then by leg. */
 function rawFindings(survey: Survey, depth: CheckDepth): readonly RawFinding[] {
   const limits = limitsOf(survey.course);
   const found = new Map<string, RawFinding>();
   for (const check of CHECKS) {
-    if (check.closer === true && depth === 'usual') continue;
+    if (DEPTHS.indexOf(check.runs ?? 'drag') > DEPTHS.indexOf(depth)) continue;
     // An obstacle that is ridden twice would have the same finding twice; one is enough.
     for (const each of check.findings(survey, limits)) if (!found.has(each.id)) found.set(each.id, each);
   }
@@ -136,7 +138,11 @@ function rawFindings(survey: Survey, depth: CheckDepth): readonly RawFinding[] {
 function cachedBySurvey<Answer>(
   work: (survey: Survey, depth: CheckDepth) => Answer,
 ): (survey: Survey, depth: CheckDepth) => Answer {
-  const answers = { usual: new WeakMap<Survey, Answer>(), closer: new WeakMap<Survey, Answer>() };
+  const answers = {
+    drag: new WeakMap<Survey, Answer>(),
+    rest: new WeakMap<Survey, Answer>(),
+    closer: new WeakMap<Survey, Answer>(),
+  };
   return (survey, depth) => {
     const known = answers[depth].get(survey);
     if (known !== undefined) return known;
@@ -167,9 +173,14 @@ const findings = cachedBySurvey((survey, depth) =>
   cachedRawFindings(survey, depth).map((found) => findingOf(survey, found, depth)),
 );
 
-/** The findings about a survey: musts first, then shoulds and notes, each by leg. Fast enough to run during a drag. */
+/** The findings about a survey: musts first, then shoulds and notes, each by leg. */
 export function findingsOf(survey: Survey): readonly Finding[] {
-  return findings(survey, 'usual');
+  return findings(survey, 'rest');
+}
+
+/** The same without the checks that a pointer move has no time for. */
+export function dragFindingsOf(survey: Survey): readonly Finding[] {
+  return findings(survey, 'drag');
 }
 
 /** The same, with the checks that look hoof by hoof: for when nothing is being dragged. */

@@ -100,12 +100,23 @@ export const departuresOf = memoizeByIdentity((obstacle: Obstacle): Departures =
   };
 });
 
-/** The departures that mean nothing on an obstacle that was built from other values: what they are about is gone. */
-export function lostDepartures({ holds, changed }: Departures, next: Obstacle): readonly HoldException[] {
+/**
+ * The departures that mean nothing on the obstacle as it was built from other values, because what they are about is gone:
+ * held measures, and by id the constraints that were added and the pieces that were changed.
+ */
+export function lostDepartures(
+  { holds, added, changed }: Departures,
+  next: Obstacle,
+): { readonly holds: readonly HoldException[]; readonly others: readonly string[] } {
   const ids = new Set(next.constraints.map(({ id }) => id));
   const pieces = new Set(next.pieces.map(({ id }) => id));
-  const gone = [...changed.keys()].filter((id) => !pieces.has(id));
-  return [...holds.filter(({ id }) => !ids.has(id)), ...gone.map((id) => ({ id, hold: Number.NaN }))];
+  return {
+    holds: holds.filter(({ id }) => !ids.has(id)),
+    others: [
+      ...added.flatMap(({ id }) => (ids.has(id) ? [] : [id])),
+      ...[...changed.keys()].filter((id) => !pieces.has(id)),
+    ],
+  };
 }
 
 function withoutKeys(values: Piece['values'] | undefined, keys: readonly string[]): Piece['values'] | undefined {

@@ -20,7 +20,7 @@ import { adoptRebuilt, usualLeg } from './legs.ts';
 import { mirrorObstacles } from './mirror.ts';
 import { countThere } from './piece-count.ts';
 import { eraseFrom, tidy } from './prune.ts';
-import { isConsistent } from './rigid.ts';
+import { isConsistent, layoutOfOne } from './rigid.ts';
 import { solveLayout } from './solve-layout.ts';
 import { roundToNanometre, transformChosen } from './transform.ts';
 
@@ -176,14 +176,7 @@ function consistent(obstacle: Obstacle, { arena, unit }: Course): Obstacle | Inf
   const loose = produce(obstacle, (draft) => {
     for (const piece of draft.pieces) delete piece.fixed;
   });
-  const alone: Layout = {
-    id: '',
-    title: '',
-    obstacles: [loose],
-    constraints: [],
-    ride: { start: obstacle.pose, legs: [] },
-  };
-  const outcome = solveLayout(alone, arena, new Map(), { unit });
+  const outcome = solveLayout(layoutOfOne(loose), arena, new Map(), { unit });
   if (outcome.kind !== 'settled') return { kind: 'infeasible', why: outcome.says, facts: {} };
   const [solved] = outcome.layout.obstacles;
   if (solved === undefined) return obstacle;

@@ -11,16 +11,14 @@ const VALUE_TOLERANCE = 1e-9;
 
 const NOWHERE: Arena = { title: '', length: 0, width: 0, entrance: { wall: 'south', at: 0, width: 0 } };
 
+/** A layout that holds one obstacle and nothing else. */
+export function layoutOfOne(obstacle: Obstacle): Layout {
+  return { id: '', title: '', obstacles: [obstacle], constraints: [], ride: { start: obstacle.pose, legs: [] } };
+}
+
 /** Whether the constraints inside the obstacle are met as its pieces lie; where the obstacle lies does not matter. */
 export const isConsistent = memoizeByIdentity((obstacle: Obstacle): boolean => {
-  const alone: Layout = {
-    id: '',
-    title: '',
-    obstacles: [obstacle],
-    constraints: [],
-    ride: { start: obstacle.pose, legs: [] },
-  };
-  const { problem } = layoutProblem(alone, NOWHERE);
+  const { problem } = layoutProblem(layoutOfOne(obstacle), NOWHERE);
   const poses = new Map(problem.bodies.map((body) => [body.id, body.pose]));
   const consistent = problem.constraints.every((equation) =>
     equation

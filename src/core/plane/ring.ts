@@ -79,7 +79,7 @@ export function unionBounds(a: Bounds, b: Bounds): Bounds {
   };
 }
 
-/** Whether the boxes come within `reach` metres of each other, measured along the axes. */
+/** Whether the boxes come within `margin` metres of each other, measured along the axes. */
 export function boundsIntersect(a: Bounds, b: Bounds, margin = TOUCH): boolean {
   return (
     a.minX <= b.maxX + margin && b.minX <= a.maxX + margin && a.minY <= b.maxY + margin && b.minY <= a.maxY + margin

@@ -28,7 +28,7 @@ function isSatisfiable(
 }
 
 /**
- * A minimal set among `suspects` that is infeasible together with `base` (an irreducible infeasible subset): any one
+ * A minimal set among `suspects` that is infeasible together with `background` (an irreducible infeasible subset): any one
  * dropped, the rest can be met. Divide and conquer rather than one by one, so that few of many constraints are found in
  * few trials.
  */

@@ -20,7 +20,7 @@ export interface SolveResult {
 }
 
 /**
- * The share of a step that is short enough: no body turns by more than `TURN` or moves further than `maxStep` metres.
+ * The share of a step that is short enough: no body turns by more than `MAX_TURN` or moves further than `maxStep` metres.
  */
 export function stepScale(move: Float64Array, maxStep: number): number {
   let most = 1;

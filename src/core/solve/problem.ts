@@ -42,7 +42,7 @@ export type NonEmpty<Thing> = readonly [Thing, ...Thing[]];
 /**
  * `met`: all constraints that were asked about hold within `RESIDUAL_TOLERANCE`; `poses` has every body, and a body
  * that did not move has the same object. `conflict`: conflicts, sets of constraints that cannot all hold though they can
- * when any one is dropped. `lost`: no solution was found from here, though none was shown to be impossible; `left` is
+ * when any one is dropped. `lost`: no solution was found from here, though none was shown to be impossible; `maxResidual` is
  * the largest residual.
  */
 export type Outcome =

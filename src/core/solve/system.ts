@@ -151,8 +151,8 @@ export function prepare(system: System, inverseWeight: Float64Array, damping: nu
 }
 
 /**
- * The step that meets the rows to first order and is otherwise nearest to `desired`: p = desired − M·Jᵀ·λ with J·M·Jᵀ·λ
- * = F + J·desired. Call `prepare` first. Written into `into`.
+ * The step that meets the rows to first order and is otherwise nearest to `desiredStep` d: p = d − M·Jᵀ·λ with J·M·Jᵀ·λ
+ * = F + J·d. Call `prepare` first. Written into `into`.
  */
 export function step(system: System, inverseWeight: Float64Array, desiredStep: Float64Array, into: Float64Array): void {
   const { residuals, starts, bodies, jacobian } = system;

@@ -6,9 +6,9 @@ import { changeLeg } from '../../core/course/edit-ride.ts';
 import { obstacleOf, pieceOf } from '../../core/course/ids.ts';
 import { placedObstacle } from '../../core/course/placed.ts';
 import { isDriving, resolvedConstraints } from '../../core/course/resolved-constraints.ts';
+import { roundToNanometre } from '../../core/course/transform.ts';
 import { GAITS, type Gait } from '../../core/horses/horse.ts';
 import type { LengthUnit } from '../../core/measure/quantity.ts';
-import { buildObstacle } from '../../core/obstacles/build.ts';
 import { type DerivedHold, derivedHolds } from '../../core/obstacles/derived-holds.ts';
 import type { Obstacle } from '../../core/obstacles/obstacle.ts';
 import { obstacleKind } from '../../core/obstacles/obstacles.ts';
@@ -21,7 +21,7 @@ import { stayingPiece } from '../constraints/solve-course.ts';
 import type { DeskState } from '../desk.ts';
 import { labels, messages } from '../desk-words.ts';
 import { nameOf } from '../names.ts';
-import type { Commit, Plan } from '../plan.ts';
+import type { Plan } from '../plan.ts';
 import type { Keys } from '../selection/selection.ts';
 import { infeasibleSentence } from './commands.ts';
 import { printValue, readValue } from './typed.ts';
@@ -29,12 +29,13 @@ import { printValue, readValue } from './typed.ts';
 /** What would be lost by the change, in words; empty when nothing is. */
 function lossesInWords(old: Obstacle, next: Obstacle, unit: LengthUnit): readonly string[] {
   const params = obstacleKind(old.kind)?.params ?? {};
-  return lostDepartures(departuresOf(old), next).map(({ id, param, hold }) => {
-    const about = param === undefined ? undefined : params[param];
-    const was = about === undefined || param === undefined ? undefined : old.values[param];
+  const { holds, others } = lostDepartures(departuresOf(old), next);
+  const lost = holds.map(({ id, param = '', hold }) => {
+    const [about, was] = [params[param], old.values[param]];
     if (about === undefined || was === undefined) return messages.lostChange(id.replaceAll('-', ' '));
     return messages.lostException(about.label, printValue(hold, about, unit), printValue(was, about, unit));
   });
+  return [...lost, ...others.map((id) => messages.lostChange(id.replaceAll('-', ' ')))];
 }
 
 interface ParameterChange {
@@ -90,18 +91,8 @@ function parameterPlan(state: DeskState, change: ParameterChange): Plan {
   const plan: Plan = isConstrained(moved, [obstacle.id])
     ? solvedPlan(moved, { ...done, staying })
     : { ...done, course: moved };
-  const losses = next === undefined ? [] : lossesInWords(obstacle, unkept(obstacle, values), course.unit);
-  return losses.length > 0 && isCommit(plan) ? { question: { ...messages.wouldLose(losses), step: plan } } : plan;
-}
-
-/** The obstacle as its kind builds it with the values, with nothing that departs from them. */
-function unkept(old: Obstacle, values: Values): Obstacle {
-  const built = buildObstacle(old.id, old.kind, { ...old.values, ...values }, old.pose, old.side);
-  return 'why' in built ? old : built;
-}
-
-function isCommit(plan: Plan): plan is Commit & { readonly course: Course } {
-  return 'chosen' in plan && plan.course !== undefined;
+  const losses = next === undefined ? [] : lossesInWords(obstacle, next, course.unit);
+  return losses.length > 0 && !('refusal' in plan) ? { question: { ...messages.wouldLose(losses), step: plan } } : plan;
 }
 
 /** Types a parameter of an obstacle. */
@@ -182,13 +173,12 @@ export function typedHoldPlan(state: DeskState, keys: Keys, text: string): Plan 
   const { obstacle, derived } = found;
   const now = obstacle.values[derived.param];
   if (typeof now !== 'number') return setHoldPlan(state, keys, text);
-  const value = now + (typed.value - derived.hold) / derived.slope;
-  const plan = parameterPlan(state, {
+  const value = roundToNanometre(now + (typed.value - derived.hold) / derived.slope);
+  return parameterPlan(state, {
     obstacle,
     values: { [derived.param]: value },
     param: derived.param,
     reset: [derived.param],
     staying: stayingPiece(state.survey, typed.pieces),
   });
-  return plan;
 }

@@ -23,18 +23,3 @@ export interface KeepSuggestion {
   readonly says: string;
   readonly draft: DraftConstraint;
 }
-
-/** A change that would lose something that was set by hand: it waits for a yes, and nothing has changed. */
-export interface PendingQuestion {
-  /** What would be lost, with old and new. */
-  readonly says: string;
-  /** What going on does: `Change it and lose that`. */
-  readonly yes: string;
-  /** The step to take then. */
-  readonly step: {
-    readonly course: Course;
-    readonly chosen: readonly string[];
-    readonly label: string;
-    readonly said: string;
-  };
-}

@@ -18,7 +18,7 @@ export interface TurnHandle {
 const STEM = 2;
 
 /**
- * The turn handle of what is chosen; null when nothing that can turn is. `reach` is metres at the present zoom. It
+ * The turn handle of what is chosen; null when nothing that can turn is. `pickRadius` is metres at the present zoom. It
  * stands on the side of the outline that has the most ground left inside the arena.
  */
 export function turnHandle(

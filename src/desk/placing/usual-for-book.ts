@@ -5,6 +5,7 @@ import type { Course } from '../../core/course/course.ts';
 import { INCH } from '../../core/measure/quantity.ts';
 import { buildKind, usualValues } from '../../core/obstacles/build.ts';
 import type { ObstacleKind } from '../../core/obstacles/obstacle.ts';
+import { GAP_ITSELF } from '../../core/obstacles/traits.ts';
 import type { Values } from '../../core/pieces/params.ts';
 
 /**
@@ -12,13 +13,14 @@ import type { Values } from '../../core/pieces/params.ts';
  * asked for a gap and the usual one is outside: the nearest whole inch or two centimetres inside.
  */
 export function usualForBook(course: Course, kind: ObstacleKind, asked: Values): Values {
-  const key = kind.gapParam?.param;
+  // Only where the parameter is the taped gap itself can a band for gaps be set.
+  const key = kind.gapParam === GAP_ITSELF ? kind.gapParam.param : undefined;
   if (key === undefined || Object.hasOwn(asked, key)) return asked;
   const values = usualValues(kind, asked);
   const gap = values[key];
   const limits = limitsOf(course);
   const limit = limits[`gap.${values.gait}.recommended`] ?? limits[`gap.${values.gait}`];
-  if (limit === undefined || typeof gap !== 'number' || kind.params[key]?.label !== 'Gap') return asked;
+  if (limit === undefined || typeof gap !== 'number') return asked;
   const band = bandOf(limit);
   if (isInBand(band, gap)) return asked;
   const step = course.unit === 'ft' ? INCH : 0.02;

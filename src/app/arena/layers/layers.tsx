@@ -78,12 +78,13 @@ function OverlayLayer() {
   const chosen = useDeskState((state) => state.chosen);
   const findings = useDeskState(visibleFindings);
   const guides = useDeskState((state) => state.guides);
+  const isDragging = useDeskState((state) => state.gesture !== null);
   const stage = useDeskState((state) => state.stage);
   const reach = usePickRadius();
   return (
     <PaintedLayer
       draw={(context) => {
-        const sweeps = stage === 'check' ? sweepsShown(survey, { chosen, pointed, findings }) : [];
+        const sweeps = stage === 'check' && !isDragging ? sweepsShown(survey, { chosen, pointed, findings }) : [];
         for (const sweep of sweeps) paintSweep(context, { camera, theme, sweep });
         paintChosen(context, survey, { camera, theme, chosen });
         paintHandles(context, { survey, chosen }, { camera, theme, reach: reach / camera.scale });

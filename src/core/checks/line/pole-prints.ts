@@ -44,7 +44,7 @@ export const polePrints: Check = {
   because: 'A hoof on a round pole rolls: the horse stumbles or falls.',
   weight: 'note',
   limits: [],
-  closer: true,
+  runs: 'closer',
   findings(survey) {
     // A pole that is only in the way is reported by the check of what the line crosses.
     const crossed = new Set(survey.line.crossings.map(({ key, leg }) => `${leg} ${key}`));

@@ -71,6 +71,7 @@ export const backClearance: Check = {
     'A backing or turning horse does not see its hind feet: where its hooves do not fit, a careful rider is hit with a careless one.',
   weight: 'should',
   limits: ['sweep.clear'],
+  runs: 'rest',
   findings(survey, limits) {
     const limit = limits['sweep.clear'];
     return limit === undefined ? [] : sweepsOf(survey).flatMap((sweep) => backClearanceFindings(survey, sweep, limit));
