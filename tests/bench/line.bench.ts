@@ -6,7 +6,7 @@ import { readCourse } from '../../src/core/files/read.ts';
 import { STOCK_HORSE } from '../../src/core/horses/horses.ts';
 import { minTurnRadius, preferredTurnRadius } from '../../src/core/horses/turns.ts';
 import { FOOT } from '../../src/core/measure/quantity.ts';
-import { type Path, pathLength, totalTurn } from '../../src/core/plane/path.ts';
+import { type Path, pathLength } from '../../src/core/plane/path.ts';
 import { approach } from '../../src/core/ride/approach.ts';
 import { tightestRadius } from '../../src/core/ride/connection.ts';
 import { survey } from '../../src/core/survey.ts';
@@ -17,13 +17,12 @@ import { percentile, type Row, row } from './row.ts';
 const ARENAS = 200;
 const EASY = preferredTurnRadius(STOCK_HORSE, 'jog');
 const LEAST = minTurnRadius(STOCK_HORSE, 'jog');
-/** The price of a way as approach.ts states it: metres, missing radius, circling. */
-const PRICE = { radius: 1.5, circling: 3, from: 1.25 * Math.PI };
+/** The price of a metre of radius that is missing, as approach.ts states it. The oracle does not say how far it turns, so that price is left out on both sides. */
+const RADIUS_PRICE = 1.5;
 
 function priced(path: Path): number {
   const radius = Math.min(EASY, Math.max(LEAST, tightestRadius(path)));
-  const circling = PRICE.circling * Math.max(0, totalTurn(path) - PRICE.from);
-  return pathLength(path) + PRICE.radius * (EASY - radius) + circling;
+  return pathLength(path) + RADIUS_PRICE * (EASY - radius);
 }
 
 function arenas(): Row[] {
@@ -43,7 +42,7 @@ function arenas(): Row[] {
     if (best === undefined) continue;
     compared += 1;
     if (way.blocked !== undefined) givenUp += 1;
-    const most = best + PRICE.radius * (EASY - LEAST);
+    const most = best + RADIUS_PRICE * (EASY - LEAST);
     const over = priced(way.path) - most;
     if (over > 1 && over > 0.05 * most) longer += 1;
     worst = Math.max(worst, over);

@@ -5,15 +5,16 @@ import { candidatePath } from '../plane/dubins.ts';
 import { type Path, reversedPath } from '../plane/path.ts';
 import type { Pose } from '../plane/pose.ts';
 import { type Bounds, unionBounds } from '../plane/ring.ts';
+import { aStar } from './a-star.ts';
 import { type CandidatePose, candidatePose, posesNearEnds, tangentPoses } from './candidate-poses.ts';
 import { cornerArcs } from './corner-arcs.ts';
-import { aStar, type DetourQuery, dubinsPathsByLength, edgeCost, isUsable, type RouteSearch } from './search.ts';
+import { type DetourQuery, dubinsPathsByLength, edgeCost, isUsable, type RouteSearch } from './search.ts';
 
 /** Steps of the refinement of the best way's poses. */
 const REFINE_ROUNDS = 6;
 const FIRST_STEP = 0.25;
 
-interface Route {
+export interface Route {
   /** Length in metres, and penalty beside it. */
   readonly length: Metres;
   readonly cost: Metres;
