@@ -25,9 +25,9 @@ interface Reached {
 }
 
 /** The edges that leave a node and were not measured yet, by the least that a way through them costs. */
-interface Fan {
+interface Outgoing {
   readonly from: Reached;
-  /** What the node cost when they were put in order; a cheaper way to it makes a new fan. */
+  /** What the node cost when they were put in order; a cheaper way to it puts them in order anew. */
   readonly cost: Metres;
   readonly edges: readonly { readonly to: Reached; readonly bound: Metres }[];
   next: number;
@@ -41,11 +41,11 @@ interface Edge {
   readonly tried: number;
 }
 
-/** What waits for its turn: a measured edge, a node that was reached, or the next edge of a fan. */
+/** What waits for its turn: a measured edge, a node that was reached, or the next edge that leaves a node. */
 type Waiting =
   | { readonly kind: 'edge'; readonly edge: Edge }
   | { readonly kind: 'reached'; readonly node: Reached }
-  | { readonly kind: 'fan'; readonly fan: Fan };
+  | { readonly kind: 'outgoing'; readonly outgoing: Outgoing };
 
 /** The poses of a way; none when there is no way; undecided when the search used what it was given. */
 export type SearchResult =
@@ -82,9 +82,9 @@ export function aStar(search: RouteSearch, added: () => readonly CandidatePose[]
     const cost = from.cost + Math.max(turn, Math.hypot(b.x - a.x, b.y - a.y));
     return cost >= to.cost - SAME_COST ? Number.POSITIVE_INFINITY : cost + to.candidate.heuristic;
   };
-  const waitForNext = (fan: Fan): void => {
-    const edge = fan.edges[fan.next];
-    if (edge !== undefined && edge.bound < goal.cost - SAME_COST) open.add(edge.bound, { kind: 'fan', fan });
+  const waitForNext = (outgoing: Outgoing): void => {
+    const edge = outgoing.edges[outgoing.next];
+    if (edge !== undefined && edge.bound < goal.cost - SAME_COST) open.add(edge.bound, { kind: 'outgoing', outgoing });
   };
   const spread = (from: Reached, targets: readonly Reached[]): void => {
     const edges: { readonly to: Reached; readonly bound: Metres }[] = [];
@@ -124,12 +124,12 @@ export function aStar(search: RouteSearch, added: () => readonly CandidatePose[]
     const into = to === goal ? intoGoal : undefined;
     return all.filter((each) => !isPrefixBlocked(each, query.radius, out, into));
   };
-  const takeNext = (fan: Fan): void => {
-    const { from, cost, edges, next } = fan;
+  const takeNext = (outgoing: Outgoing): void => {
+    const { from, cost, edges, next } = outgoing;
     const edge = edges[next];
     if (edge === undefined || cost !== from.cost) return;
-    fan.next += 1;
-    waitForNext(fan);
+    outgoing.next += 1;
+    waitForNext(outgoing);
     const { to } = edge;
     if (boundTo(from, to) < Number.POSITIVE_INFINITY) waitForPath({ from, to, paths: openPaths(from, to), tried: 0 });
   };
@@ -156,7 +156,7 @@ export function aStar(search: RouteSearch, added: () => readonly CandidatePose[]
     const { item } = next;
     if (search.count > budget) return { kind: 'undecided' };
     if (item.kind === 'edge') tryPath(item.edge);
-    else if (item.kind === 'fan') takeNext(item.fan);
+    else if (item.kind === 'outgoing') takeNext(item.outgoing);
     else if (item.node === goal) break;
     else if (!item.node.isSettled) settle(item.node);
   }
