@@ -1,4 +1,4 @@
-/** What a way between obstacles comes too near to: the walls, and pieces that do not belong to its two ends. */
+/** What a way between obstacles comes too near to: the walls, and pieces; those of its two ends too, once it is off them. */
 
 import type { Arena } from '../course/course.ts';
 import { type PlacedObstacle, type PlacedPiece, pieceBounds } from '../course/placed.ts';
@@ -12,18 +12,13 @@ import { nearsRing, type Reach, reachOf } from '../plane/stretch-distance.ts';
 const WALL_CLEARANCE: Metres = 0.5;
 /** A hoof passes a thing on the ground at least this far from the line: half a stance and half a hoof. Estimate. */
 const HOOF_CLEARANCE: Metres = 0.25;
-/** The body passes a standing thing at least this far from the line. Estimate. */
-const BODY_CLEARANCE: Metres = 0.4;
+/** The rider's stirrup passes a standing thing at least this far from the line: 18 in. Common practice, no source. */
+const BODY_CLEARANCE: Metres = 0.4572;
 /**
- * The pieces of the obstacles at its two ends may be passed closely but not crossed: nearer than this is on them,
- * metres.
+ * Penalties in metres of way: coming near the wall, stepping on what lies in the way, going through what stands there,
+ * or leaving the arena (for each metre outside, and once). Estimates.
  */
-const BRUSHED: Metres = 0.01;
-/**
- * Penalties in metres of way: passing a piece of one's own obstacle too closely, coming near the wall, stepping on what
- * lies in the way, going through what stands there, or leaving the arena (for each metre outside, and once). Estimates.
- */
-const PENALTY = { brushing: 4, wall: 15, lying: 40, standing: 80, outside: 400 };
+const PENALTY = { wall: 15, lying: 40, standing: 80, outside: 400 };
 
 export interface RouteContext {
   readonly arena: Arena;
@@ -132,16 +127,11 @@ export function pathCost(path: Path, { arena, obstacles, horse, fromEnd, toEnd }
   let first: PlacedPiece | undefined;
   for (const obstacle of obstacles) {
     if (!boundsIntersect(obstacle.bounds, bounds, BODY_CLEARANCE)) continue;
-    const own = [fromEnd?.obstacle, toEnd?.obstacle].includes(obstacle.obstacle.id);
     for (const piece of obstacle.pieces) {
       const near = pieceClearance(piece);
       if (!boundsIntersect(pieceBounds(piece), bounds, near)) continue;
       const ends = { first: exemptLength(fromEnd, piece, horse), last: exemptLength(toEnd, piece, horse) };
       if (!hitsPiece(way, piece, { near, ...ends })) continue;
-      if (own && !hitsPiece(way, piece, { near: BRUSHED, ...ends })) {
-        penalty += PENALTY.brushing;
-        continue;
-      }
       penalty += piece.figure.stands === 'standing' ? PENALTY.standing : PENALTY.lying;
       first ??= piece;
       if (hits.at(-1) !== obstacle) hits.push(obstacle);
