@@ -77,8 +77,8 @@ function bends(all: readonly Curve[]): { readonly curve: Curve; readonly bend: L
   });
 }
 
-/** A stretch, and how much it turns, radians; positive to the left. */
-interface BentStretch extends LeadStretch {
+/** A stretch of one lope, and how much it turns, radians; positive to the left. */
+interface BentStretch extends Omit<LeadStretch, 'lope'> {
   readonly turn: Radians;
 }
 
@@ -113,14 +113,19 @@ function isBrief(stretch: BentStretch, run: readonly BentStretch[], horse: Horse
 
 /** The lead of every part of the line that is loped, in order. */
 export function leadStretches(elements: readonly LineElement[], legs: readonly Leg[], horse: Horse): LeadStretch[] {
-  return lopedRuns(elements).flatMap((run) => {
+  return lopedRuns(elements).flatMap((run, lope) => {
     const found = bentStretches(run, legs);
     const brief = found.map((each) => isBrief(each, found, horse));
-    const asked = found.map(({ chosen, lead }, i) => (brief[i] && !chosen ? null : lead));
+    const all = found.map(({ lead }) => lead);
+    const lasting = found.map(({ chosen, lead }, i) => (brief[i] && !chosen ? null : lead));
+    // Where every bend is brief, each of them asks after all.
+    const asked = lasting.some((lead) => lead !== null) ? lasting : all;
     return found.map(({ turn: _, ...each }, i): LeadStretch => {
       const next = asked.slice(i).find((lead) => lead !== null);
-      const lead = next ?? asked.slice(0, i).findLast((before) => before !== null) ?? each.lead;
-      return brief[i] && lead !== each.bend ? { ...each, bend: null, radius: null, lead } : { ...each, lead };
+      const lead = next ?? asked.slice(0, i).findLast((before) => before !== null) ?? null;
+      return brief[i] && lead !== each.bend
+        ? { ...each, lope, bend: null, radius: null, lead }
+        : { ...each, lope, lead };
     });
   });
 }
@@ -158,22 +163,13 @@ export interface LeadContext {
   readonly how?: LeadChange | undefined;
 }
 
-/** Stretches that follow each other without a break. */
-function isNext(a: LeadStretch | undefined, b: LeadStretch): boolean {
-  return a !== undefined && Math.abs(b.from - a.to) < 1e-6;
-}
-
 /** A lope whose lead nothing says. */
 function openNotes(stretches: readonly LeadStretch[], elements: readonly LineElement[]): LeadNote[] {
-  return stretches.flatMap((stretch, i): LeadNote[] => {
-    const { leg, from, lead } = stretch;
-    if (lead !== null || isNext(stretches[i - 1], stretch)) return [];
-    let last = i;
-    for (let next = stretches[last + 1]; next !== undefined && isNext(stretches[last], next); next = stretches[last + 1]) {
-      last += 1;
-    }
+  return stretches.flatMap(({ leg, lope, from, lead }, i): LeadNote[] => {
+    if (lead !== null || stretches[i - 1]?.lope === lope) return [];
+    const to = stretches.findLast((each) => each.lope === lope)?.to ?? from;
     const { x, y } = linePose(elements, from);
-    return [{ kind: 'open', leg, from, to: stretches[last]?.to ?? stretch.to, at: { x, y } }];
+    return [{ kind: 'open', leg, from, to, at: { x, y } }];
   });
 }
 
@@ -195,7 +191,7 @@ export function leadNotes(
     }
     const next = stretches[i + 1];
     if (next === undefined || lead === null || next.lead === null || next.lead === lead) continue;
-    if (!isNext(stretch, next)) continue;
+    if (next.lope !== stretch.lope) continue;
     // From the straight before the bend up to the bend that needs the other lead: the change may be made anywhere on
     // it.
     const begins = bend === null ? from : to;

@@ -171,7 +171,11 @@ export function lineOfTravel(inputs: LineInputs): Line {
     journey.breaks.push({ leg: 0, at: ride.start, why: 'The arena has no length or no width.' });
   }
   const { crossings, gaps, breaks, along } = journey;
-  const { elements, transitions } = riddenElements({ elements: journey.elements, poles: crossings.map(({ at }) => at), horse });
+  const { elements, transitions } = riddenElements({
+    elements: journey.elements,
+    poles: crossings.map(({ at }) => at),
+    horse,
+  });
   const leads = leadStretches(elements, ride.legs, horse);
   return {
     elements,

@@ -113,6 +113,8 @@ export interface Transition {
 export interface LeadStretch {
   /** The leg whose lead it is: what is loped on beyond an obstacle belongs to that obstacle's leg. */
   readonly leg: number;
+  /** Which lope it is part of, from 0: the parts of one follow each other without a break. */
+  readonly lope: number;
   readonly part: LineElement['part'];
   readonly from: Metres;
   readonly to: Metres;

@@ -192,7 +192,10 @@ function isSamePath(a: Path, b: Path): boolean {
     a.every(({ start, length, curvature }, i) => {
       const other = b[i];
       return (
-        other !== undefined && isSamePose(start, other.start) && length === other.length && curvature === other.curvature
+        other !== undefined &&
+        isSamePose(start, other.start) &&
+        length === other.length &&
+        curvature === other.curvature
       );
     })
   );

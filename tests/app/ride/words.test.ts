@@ -42,7 +42,7 @@ test.each([
 });
 
 describe('leads and changes in words', () => {
-  const stretch = { leg: 0, part: 'approach', from: 0, to: 9, bend: 'left', radius: 5 } as const;
+  const stretch = { leg: 0, lope: 0, part: 'approach', from: 0, to: 9, bend: 'left', radius: 5 } as const;
 
   test('say the lead and whence it is', () => {
     expect(leadWords([{ ...stretch, lead: 'left', chosen: false }])).toBe('left lead, from the bend');

@@ -217,6 +217,22 @@ describe('notes about leads', () => {
     expect(told([a, { part: 'obstacle', curves: [[6, 0]], gait: 'jog' }, b]).notes).toEqual([]);
   });
 
+  test('a halt between two lopes takes it away too, though the line goes on where it stood', () => {
+    const [before, halt, after] = ridden([
+      { part: 'approach', curves: [[8, 1 / 6]] },
+      { part: 'obstacle', curves: [[0, 0]] },
+      { part: 'finish', curves: [[8, -1 / 6]] },
+    ]);
+    if (before === undefined || halt === undefined || after === undefined) throw new Error('three elements');
+    const elements = [before, { ...halt, move: 'turn', turn: 1 } as const, after];
+    const leads = leadStretches(elements, [leg('run-1', { approach: 'lope' })], STOCK_HORSE);
+    expect(leads.map(({ lead, lope }) => [lead, lope])).toEqual([
+      ['left', 0],
+      ['right', 1],
+    ]);
+    expect(leadNotes(leads, elements, { horse: STOCK_HORSE })).toEqual([]);
+  });
+
   test('of a course: a fan loped on its outside lead is wrong, on the inside one it is not', () => {
     const lead = (chosen: Leg['lead']): Course =>
       course([fan('fan-1', pose(30, 15, 0), { radius: 4 })], {
