@@ -81,8 +81,11 @@ function leadSentence(note: LeadNote, length: LengthPrinter): string {
       return `Number ${number}: a counter-lope, ${note.lead} lead on a bend to the ${note.bend} of ${length(note.radius)}.`;
     case 'change': {
       const room = `${length(note.room)} for it; it wants ${length(note.wants)}`;
-      return `Number ${number}: a change of lead, ${note.before} to ${note.after}, with ${room}.`;
+      const how = note.how === undefined ? 'a change' : `a ${note.how} change`;
+      return `Number ${number}: ${how} of lead, ${note.before} to ${note.after}, at ${length(note.place)}, with ${room}.`;
     }
+    case 'open':
+      return `Number ${number}: the lead of the lope is open; no bend gives one and none is chosen.`;
   }
 }
 

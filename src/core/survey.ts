@@ -81,7 +81,7 @@ export const survey = memoizeByIdentity((course: Course): Survey => {
   const horse = horseById(course.horse) ?? STOCK_HORSE;
   const obstacles = layout.obstacles.map(placedObstacle);
   const pieces = obstacles.flatMap((obstacle) => obstacle.pieces);
-  const line = lineOfTravel({ arena: course.arena, horse, layout, obstacles });
+  const line = lineOfTravel({ arena: course.arena, horse, layout, obstacles, leadChange: course.class.leadChange });
   const made: Survey = {
     course,
     layout,

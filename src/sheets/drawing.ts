@@ -10,6 +10,7 @@ import { discMarks, wordBeside } from './labels.ts';
 import { strokeWidth } from './line-styles.ts';
 import { blockLine, blockRing, emptyGrid, type OccupancyGrid } from './occupancy-grid.ts';
 import { headingOnPaper, onPaper, type PaperPoint, type PaperTransform } from './paper-transform.ts';
+import { blockTicks, placeTicks, tickMarks, tickWords } from './places.ts';
 import { arrowhead, arrowMarks, runMarks, runsOf, turnMarks, turnsOf } from './travel.ts';
 
 /** Air between a thing and a label, mm. */
@@ -69,7 +70,9 @@ export function drawing(survey: Survey, transform: PaperTransform, bounds: Bound
   const grid = emptyGrid(bounds);
   const runs = runsOf(transform, survey.line.elements);
   const turns = turnsOf(transform, survey.line.elements);
+  const ticks = placeTicks(survey, transform);
   blockGround(grid, survey, transform);
+  blockTicks(grid, ticks, AIR);
   const arrows = arrowMarks(runs, grid);
   for (const run of runs) blockLine(grid, run.points, strokeWidth(run.ink, undefined) / 2 + AIR);
   const spins = turns.flatMap((turn) => turnMarks(turn));
@@ -77,7 +80,7 @@ export function drawing(survey: Survey, transform: PaperTransform, bounds: Bound
 
   const marks: Mark<'paper'>[] = [...railMarks(transform, survey.course.arena)];
   marks.push(...survey.pieces.flatMap((piece) => pieceMarks(transform, piece)));
-  marks.push(...runMarks(runs), ...spins, ...arrows);
+  marks.push(...runMarks(runs), ...spins, ...arrows, ...tickMarks(ticks));
 
   const hasRide = survey.layout.ride.legs.length > 0;
   const end = hasRide ? endOf(survey) : undefined;
@@ -101,5 +104,6 @@ export function drawing(survey: Survey, transform: PaperTransform, bounds: Bound
   for (const { at, by } of turns) {
     marks.push(wordBeside(grid, `${Math.round((Math.abs(by) * 180) / Math.PI)}°`, at));
   }
+  marks.push(...tickWords(grid, ticks));
   return marks;
 }

@@ -5,7 +5,15 @@ import { distance } from '../core/plane/point.ts';
 import type { Bounds } from '../core/plane/ring.ts';
 import type { Survey } from '../core/survey.ts';
 import { footprintOnPaper } from './ground.ts';
-import { ASCENT, backingRadius, CAP_HEIGHT, DESCENT, textWidth, type WordsMark } from './lettering.ts';
+import {
+  ASCENT,
+  backingRadius,
+  CAP_HEIGHT,
+  DESCENT,
+  SMALLEST_FONT_SIZE,
+  textWidth,
+  type WordsMark,
+} from './lettering.ts';
 import {
   bestLabelPlace,
   blockBox,
@@ -126,12 +134,14 @@ export function discMarks(survey: Survey, transform: PaperTransform, grid: Occup
   });
 }
 
-/** A word beside a place, as near as it finds room. */
-export function wordBeside(grid: OccupancyGrid, text: string, near: PaperPoint): Mark<'paper'> {
-  const width = textWidth(text, WORD_SIZE, 'bold');
+/** How a word is set. */
+type Lettering = Required<Pick<WordsMark, 'text' | 'size' | 'weight'>>;
+
+function setBeside(grid: OccupancyGrid, { text, size, weight }: Lettering, near: PaperPoint): WordsMark {
+  const width = textWidth(text, size, weight);
   const { at } = bestLabelPlace(grid, {
     width: width + 2 * AIR,
-    height: WORD_SIZE * (ASCENT + DESCENT) + 2 * AIR,
+    height: size * (ASCENT + DESCENT) + 2 * AIR,
     around: boundsAround(near),
     within: 30,
     cost: (middle) => {
@@ -139,8 +149,8 @@ export function wordBeside(grid: OccupancyGrid, text: string, near: PaperPoint):
       return Math.hypot(aside, middle.y - near.y) + 0.05 * Math.abs(middle.x - near.x);
     },
   });
-  const halfHeight = (WORD_SIZE * (ASCENT + DESCENT)) / 2;
-  const baseline = at.y + halfHeight - DESCENT * WORD_SIZE;
+  const halfHeight = (size * (ASCENT + DESCENT)) / 2;
+  const baseline = at.y + halfHeight - DESCENT * size;
   blockBox(grid, {
     minX: at.x - width / 2 - AIR,
     maxX: at.x + width / 2 + AIR,
@@ -151,9 +161,19 @@ export function wordBeside(grid: OccupancyGrid, text: string, near: PaperPoint):
     kind: 'words',
     at: { x: at.x, y: baseline },
     text,
-    size: WORD_SIZE,
-    weight: 'bold',
+    size,
+    weight,
     ink: 'words',
     align: 'middle',
   };
+}
+
+/** A word beside a place, as near as it finds room. */
+export function wordBeside(grid: OccupancyGrid, text: string, near: PaperPoint): WordsMark {
+  return setBeside(grid, { text, size: WORD_SIZE, weight: 'bold' }, near);
+}
+
+/** The same in small letters, for what is said at many places. */
+export function smallWordBeside(grid: OccupancyGrid, text: string, near: PaperPoint): WordsMark {
+  return setBeside(grid, { text, size: SMALLEST_FONT_SIZE, weight: 'regular' }, near);
 }

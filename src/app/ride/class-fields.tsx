@@ -4,12 +4,15 @@ import type { Seconds } from '../../core/measure/quantity.ts';
 import { USUAL_CLASS } from '../../core/ride/class-clock.ts';
 import type { Refusal } from '../../desk/input.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
+import { ChoiceField } from '../set/choice-field.tsx';
 import { TypedField } from '../set/typed-field.tsx';
 
 const MOST_ENTRIES = 500;
 
 /** What of a class is typed as a time; empty puts the usual back. */
 type Times = 'changeover' | 'drag' | 'allotted';
+
+const LEAD_CHANGES = { either: 'Simple or flying', simple: 'Simple', flying: 'Flying' } as const;
 
 function readWhole(text: string): number | undefined {
   const value = text.trim() === '' ? 0 : Number(text);
@@ -20,10 +23,10 @@ function readWhole(text: string): number | undefined {
 export function ClassFields() {
   const desk = useDesk();
   const about = useDeskState((state) => state.course.class);
-  const put = (label: string, next: Partial<ClassEntry>, absent?: keyof ClassEntry) =>
+  const put = (label: string, next: Partial<ClassEntry>, absent?: Times | 'leadChange') =>
     desk.edit(label, (course) => {
       const made = { ...course.class, ...next };
-      if (absent !== undefined) delete made[absent as Times];
+      if (absent !== undefined) delete made[absent];
       return { ...course, class: made };
     });
   const time =
@@ -82,6 +85,16 @@ export function ClassFields() {
         hint="With what has to be set again; empty for the usual"
         value={shown(about.drag, USUAL_CLASS.drag)}
         send={time('drag', 'Change how long a drag takes', 'min')}
+      />
+      <ChoiceField
+        label="Change of lead"
+        value={about.leadChange ?? 'either'}
+        options={LEAD_CHANGES}
+        choose={(how) =>
+          how === 'simple' || how === 'flying'
+            ? put('Change how leads are changed', { leadChange: how })
+            : put('Change how leads are changed', {}, 'leadChange')
+        }
       />
     </div>
   );

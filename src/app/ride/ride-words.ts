@@ -17,8 +17,10 @@ export function leadWords(stretches: readonly LeadStretch[]): string | null {
 export function leadSentence(note: LeadNote, unit: LengthUnit): string {
   if (note.kind === 'change') {
     const has = `${printLength(note.room, unit)} for it, and it wants ${printLength(note.wants, unit)}`;
-    return `The lead changes from ${note.before} to ${note.after}; there are ${has}.`;
+    const how = note.how === undefined ? 'The lead changes' : `A ${note.how} change of lead`;
+    return `${how} from ${note.before} to ${note.after}; there are ${has}.`;
   }
+  if (note.kind === 'open') return 'The lead is open: the line does not bend, and none is chosen.';
   const bend = `the bend to the ${note.bend} of ${printLength(note.radius, unit)}`;
   return note.kind === 'wrong-lead'
     ? `Wrong lead: ${bend} is loped on the ${note.lead} lead.`

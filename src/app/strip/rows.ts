@@ -57,13 +57,17 @@ export interface LeadSpan {
   readonly fault: Extract<LeadNote['kind'], 'wrong-lead' | 'counter-lope'> | null;
 }
 
+function isFault(note: LeadNote): note is Extract<LeadNote, { kind: 'wrong-lead' | 'counter-lope' }> {
+  return note.kind === 'wrong-lead' || note.kind === 'counter-lope';
+}
+
 /** The leads along the line: those alike that follow each other as one. */
 export function leadSpans({ leads, leadNotes }: Pick<Line, 'leads' | 'leadNotes'>): readonly LeadSpan[] {
   const found: LeadSpan[] = [];
   for (const { from, to, lead } of leads) {
     if (lead === null) continue;
-    const note = leadNotes.find((each) => each.kind !== 'change' && each.from < to - 1e-6 && each.to > from + 1e-6);
-    const fault = note === undefined || note.kind === 'change' ? null : note.kind;
+    const note = leadNotes.find((each) => isFault(each) && each.from < to - 1e-6 && each.to > from + 1e-6);
+    const fault = note !== undefined && isFault(note) ? note.kind : null;
     const last = found.at(-1);
     const goesOn = last !== undefined && last.lead === lead && last.fault === fault && from - last.to < 1e-6;
     if (goesOn) found[found.length - 1] = { ...last, to };

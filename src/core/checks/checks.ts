@@ -16,6 +16,7 @@ import { lead, leadStated } from './line/lead.ts';
 import { lean } from './line/lean.ts';
 import { lineCrosses } from './line/line-crosses.ts';
 import { lineInArena } from './line/line-in-arena.ts';
+import { oneLead } from './line/one-lead.ts';
 import { polePrints } from './line/pole-prints.ts';
 import { skew } from './line/skew.ts';
 import { turn } from './line/turn.ts';
@@ -64,6 +65,7 @@ export const CHECKS: readonly Check[] = [
   lean,
   lead,
   leadStated,
+  oneLead,
   gapBand,
   landings,
   polePrints,

@@ -37,6 +37,9 @@ export interface Stock {
 
 export type Lead = 'left' | 'right';
 
+/** How the lead is changed: through a slower gait for a few strides, or at the lope in one stride. */
+export type LeadChange = 'simple' | 'flying';
+
 /** One obstacle in the order of the go. */
 export interface Leg {
   readonly id: string;
@@ -90,6 +93,8 @@ export interface ClassEntry {
   readonly drag?: Seconds;
   /** How long the class may take; absent: as long as it takes. */
   readonly allotted?: Seconds;
+  /** How a change of lead is to be made; absent: either way. */
+  readonly leadChange?: LeadChange;
 }
 
 /** The rule book in force by id, and the limits that the show overrides, by limit name. */

@@ -130,6 +130,7 @@ const classEntry = z.strictObject({
   dragEvery: z.exactOptional(count),
   drag: z.exactOptional(duration),
   allotted: z.exactOptional(duration),
+  leadChange: z.exactOptional(z.enum(['simple', 'flying'])),
 });
 
 /** Ids of findings name a check, obstacles and pieces; a reason is what makes it a waiver. */

@@ -9,7 +9,7 @@ const COLUMNS = 100;
  */
 const FIELDS: readonly string[] = [
   ...['format', 'version', 'id', 'show', 'title', 'level', 'date', 'entries'],
-  ...['changeover', 'dragEvery', 'drag', 'allotted', 'kind', 'name', 'unit'],
+  ...['changeover', 'dragEvery', 'drag', 'allotted', 'leadChange', 'kind', 'name', 'unit'],
   ...['arena', 'truck', 'horse', 'rulebook', 'class', 'waived', 'layouts', 'current', 'notes'],
   ...['x', 'y', 'angle', 'wall', 'piece', 'at', 'fraction', 'way', 'length', 'width', 'entrance'],
   ...['values', 'count', 'pose', 'move', 'by', 'fixed', 'grips', 'hold', 'side'],

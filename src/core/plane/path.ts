@@ -1,4 +1,5 @@
 import type { Metres } from '../measure/quantity.ts';
+import { memoizeByIdentity } from '../memo/by-identity.ts';
 import type { Point } from './point.ts';
 import type { Pose } from './pose.ts';
 import type { Bounds } from './ring.ts';
@@ -83,6 +84,33 @@ export function pathFrom(from: Pose, parts: readonly { readonly length: Metres; 
   }
   return path.length > 0 ? path : [{ start: from, length: 0, curvature: 0 }];
 }
+
+/** A cut so near to the end of a stretch is at its end, metres: the lengths before it may not add up to the last bit. */
+const CUT_ROUNDING: Metres = 1e-9;
+
+/**
+ * The path in two, cut `along` metres from its start; the parts have the path's stretches where those are whole. A cut at
+ * an end leaves one part with a stretch of length 0. Cached by path, so that the same cut gives the same two paths.
+ */
+export const cutPath = memoizeByIdentity((path: Path, along: Metres): readonly [Path, Path] => {
+  const before: Stretch[] = [];
+  const after: Stretch[] = [];
+  let rest = along;
+  for (const stretch of path) {
+    const { length, curvature } = stretch;
+    if (rest >= length - CUT_ROUNDING) before.push(stretch);
+    else if (rest <= CUT_ROUNDING) after.push(stretch);
+    else {
+      before.push({ ...stretch, length: rest });
+      after.push({ start: poseOn(stretch, rest), length: length - rest, curvature });
+    }
+    rest -= length;
+  }
+  return [
+    before.length > 0 ? before : pathFrom(poseAt(path, 0), []),
+    after.length > 0 ? after : pathFrom(pathEnd(path), []),
+  ];
+});
 
 /** How much the path turns altogether, left and right added up, radians. */
 export function totalTurn(path: Path): number {

@@ -1,5 +1,5 @@
 /** The line of travel: approach and obstacle, leg by leg, joined along one line. */
-import type { Arena, Layout, Leg, Ride } from '../course/course.ts';
+import type { Arena, Layout, LeadChange, Leg, Ride } from '../course/course.ts';
 import type { PlacedObstacle } from '../course/placed.ts';
 import { type Gait, type Horse, speed } from '../horses/horse.ts';
 import type { Metres, Radians, Seconds } from '../measure/quantity.ts';
@@ -8,13 +8,12 @@ import type { Point } from '../plane/point.ts';
 import type { Pose } from '../plane/pose.ts';
 import type { Blockage, RouteQuery } from './approach.ts';
 import { cachedApproach, cachedPassage, turnedApproach } from './cached-ways.ts';
-import { allowance, goingOf } from './clock.ts';
 import type { RouteEnd } from './collision-cost.ts';
 import { leadNotes, leadStretches } from './leads.ts';
-import type { Crossing, Gap, Going, Line, LineElement, RideBreak } from './line.ts';
+import type { Crossing, Gap, Line, LineElement, RideBreak } from './line.ts';
 import type { PassageLine } from './passage-line.ts';
-import { shownGaits } from './shown.ts';
-import { transitionsOn } from './transitions.ts';
+import { shownGaits, shownLeads } from './shown.ts';
+import { riddenElements } from './transitions.ts';
 
 /** What a line of travel depends on. */
 export interface LineInputs {
@@ -23,6 +22,8 @@ export interface LineInputs {
   readonly layout: Layout;
   /** The layout's obstacles, in its order. */
   readonly obstacles: readonly PlacedObstacle[];
+  /** How the class asks for a change of lead; absent: either way. */
+  readonly leadChange?: LeadChange | undefined;
 }
 
 /** The state while the line is put together: where the horse is, and what was added so far. */
@@ -33,7 +34,6 @@ interface Journey {
   readonly gaps: Gap[];
   readonly breaks: RideBreak[];
   along: Metres;
-  going: Going;
   here: Pose;
   /** Whether the horse left the last obstacle over a pole, and wants to be straight before it turns. */
   straightAfter: boolean;
@@ -42,11 +42,7 @@ interface Journey {
 
 function addElements(journey: Journey, elements: readonly LineElement[], leg: number): void {
   const offset = journey.along;
-  for (const element of elements) {
-    const seconds = element.seconds + allowance(element, journey.going, journey.inputs.horse);
-    journey.elements.push({ ...element, leg, from: element.from + offset, seconds });
-    journey.going = goingOf(element);
-  }
+  for (const element of elements) journey.elements.push({ ...element, leg, from: element.from + offset });
 }
 
 function placedGap(gap: Gap, leg: number, offset: Metres): Gap {
@@ -185,7 +181,6 @@ export function lineOfTravel(inputs: LineInputs): Line {
     gaps: [],
     breaks: [],
     along: 0,
-    going: 'standing',
     here: ride.start,
     straightAfter: false,
     fromEnd: undefined,
@@ -200,17 +195,23 @@ export function lineOfTravel(inputs: LineInputs): Line {
   } else {
     journey.breaks.push({ leg: 0, at: ride.start, why: 'The arena has no length or no width.' });
   }
-  const { elements, crossings, gaps, breaks, along } = journey;
-  const leads = leadStretches(elements, ride.legs);
+  const { crossings, gaps, breaks, along } = journey;
+  const { elements, transitions } = riddenElements({
+    elements: journey.elements,
+    poles: crossings.map(({ at }) => at),
+    horse,
+  });
+  const leads = leadStretches(elements, ride.legs, horse);
   return {
     elements,
     crossings,
     gaps,
     breaks,
-    transitions: transitionsOn(elements, horse),
+    transitions,
     leads,
-    leadNotes: leadNotes(leads, elements, horse),
+    leadNotes: leadNotes(leads, elements, { horse, how: inputs.leadChange }),
     shown: shownGaits(elements),
+    shownLeads: shownLeads(leads),
     length: along,
     clock: clockOf(elements, ride),
   };

@@ -2,7 +2,7 @@
  * ride/ joins passages into the line of travel and works out what the horse does on it: gaits, landings, time. All
  * distances are along the line, in metres from its start.
  */
-import type { Lead } from '../course/course.ts';
+import type { Lead, LeadChange } from '../course/course.ts';
 import type { Gait } from '../horses/horse.ts';
 import type { Metres, Radians, Seconds } from '../measure/quantity.ts';
 import type { Move } from '../obstacles/passage.ts';
@@ -10,7 +10,10 @@ import type { Path } from '../plane/path.ts';
 import type { Point } from '../plane/point.ts';
 import type { Pose } from '../plane/pose.ts';
 
-/** A part of the line ridden in one way. A turn on the spot has length 0 and a `turn`. */
+/**
+ * A part of the line ridden in one way: the way to an obstacle has a part for each gait that is ridden on it. A turn on the
+ * spot has length 0 and a `turn`.
+ */
 export interface LineElement {
   /** Index into the ride's legs; the way to the end belongs to the last leg. */
   readonly leg: number;
@@ -88,23 +91,36 @@ export interface Transition {
   readonly leg: number;
   readonly before: Going;
   readonly after: Going;
+  /**
+   * Its place, metres along the line: where one element ends in the one gait and the next begins in the other. The middle
+   * of the transition; of a halt, where the horse stands.
+   */
+  readonly at: Metres;
+  /** The line there. */
+  readonly pose: Pose;
+  /** Where it begins, metres along the line. */
   readonly from: Metres;
   /** Metres it takes: its time at the mean of both speeds. */
   readonly length: Metres;
   /** Metres of the line that there are for it; shared evenly by all in one stretch. */
   readonly room: Metres;
   readonly fits: boolean;
+  /** Whether the line turns no more tightly than the gait beside the obstacle can over the length that it takes. */
+  readonly steady: boolean;
 }
 
 /** A part of the line that is loped on one lead. */
 export interface LeadStretch {
+  /** The leg whose lead it is: what is loped on beyond an obstacle belongs to that obstacle's leg. */
   readonly leg: number;
+  /** Which lope it is part of, from 0: the parts of one follow each other without a break. */
+  readonly lope: number;
   readonly part: LineElement['part'];
   readonly from: Metres;
   readonly to: Metres;
-  /** The way it bends; null on a straight. */
+  /** The way it bends; null on a straight, and on a bend at either end of a lope that is too brief to ask for a lead. */
   readonly bend: Lead | null;
-  /** The tightest radius, metres; null on a straight. */
+  /** The tightest radius, metres; null where `bend` is. */
   readonly radius: Metres | null;
   /** Chosen, else the inside of the bend, else of the next bend; null where the line never bends and nothing is chosen. */
   readonly lead: Lead | null;
@@ -113,9 +129,17 @@ export interface LeadStretch {
 
 /**
  * What is reported about leads. `wrong-lead`: the outside lead over an obstacle or on a bend tighter than the preferred
- * radius; `counter-lope`: the outside lead on a wide bend; `change`: another lead is needed further on.
+ * radius; `counter-lope`: the outside lead on a wide bend; `change`: another lead is needed further on; `open`: a lope on a
+ * line that never bends, and nobody chose its lead.
  */
 export type LeadNote =
+  | {
+      readonly kind: 'open';
+      readonly leg: number;
+      readonly from: Metres;
+      readonly to: Metres;
+      readonly at: Point;
+    }
   | {
       readonly kind: 'wrong-lead' | 'counter-lope';
       readonly leg: number;
@@ -132,8 +156,13 @@ export type LeadNote =
       readonly from: Metres;
       readonly to: Metres;
       readonly at: Point;
+      /** Where it is made, metres along the line, and the line there. */
+      readonly place: Metres;
+      readonly pose: Pose;
       readonly before: Lead;
       readonly after: Lead;
+      /** As the class asks; absent: either way. */
+      readonly how?: LeadChange;
       /** Metres between the bends, and metres that a change wants. */
       readonly room: Metres;
       readonly wants: Metres;
@@ -146,6 +175,12 @@ export interface ShownGait {
   readonly total: Metres;
   readonly longest: Span;
   readonly between: Span;
+}
+
+/** How much is loped on a lead, metres. */
+export interface ShownLead {
+  readonly lead: Lead;
+  readonly total: Metres;
 }
 
 /** A part of the line; from and to are the same when there is none. */
@@ -165,6 +200,8 @@ export interface Line {
   readonly leadNotes: readonly LeadNote[];
   /** By gait, slow to fast. */
   readonly shown: readonly ShownGait[];
+  /** Both leads, left first. */
+  readonly shownLeads: readonly ShownLead[];
   readonly length: Metres;
   /** Seconds of each leg, approach included, and of the whole go. */
   readonly clock: { readonly legs: readonly Seconds[]; readonly go: Seconds };

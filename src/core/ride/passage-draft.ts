@@ -121,7 +121,9 @@ export function addRide(draft: PassageDraft): void {
   addCrossings(draft, line.path, line.waypoints);
   draft.here = line.waypoints.at(-1)?.pose ?? first.pose;
   draft.waypoints = [];
+  // One pole alone has no length, but a gait in which it is ridden over.
   if (line.waypoints.length > 1) addElement(draft, 'ride', line.path);
+  else if (first.over !== undefined) addElement(draft, 'ride', pathFrom(draft.here, []));
 }
 
 /** Turns on the spot by a signed angle. `time`: where it is not the horse's own. */

@@ -6,7 +6,7 @@ import type { Metres, Radians, Seconds } from '../measure/quantity.ts';
 import { memoizeByIdentity } from '../memo/by-identity.ts';
 import { type Path, pathEnd, poseAt } from '../plane/path.ts';
 import type { Point } from '../plane/point.ts';
-import { type Pose, toWorld } from '../plane/pose.ts';
+import { isSamePose, type Pose, toWorld } from '../plane/pose.ts';
 import { beats, type Foot, footOffset, sideOf } from './footfall.ts';
 import type { Crossing, Gap, Line, LineElement } from './line.ts';
 import { secondsAt } from './playing.ts';
@@ -46,6 +46,7 @@ interface GaitStretch {
 type LocalPrint = Omit<HoofPrint, 'time' | 'leg'>;
 
 interface CachedPrints {
+  readonly paths: readonly Path[];
   readonly inputs: readonly unknown[];
   readonly horse: Horse;
   readonly prints: readonly LocalPrint[];
@@ -180,11 +181,31 @@ function backedPrints({ path, length }: GaitStretch, horse: Horse): LocalPrint[]
   );
 }
 
-/** What the prints of a stretch depend on: the same objects and numbers give the same prints. */
+/**
+ * Whether two paths are the same to the bit. After an edit further on, the part of a way that is ridden in the gait before
+ * it is a new path in the old place.
+ */
+function isSamePath(a: Path, b: Path): boolean {
+  if (a === b) return true;
+  return (
+    a.length === b.length &&
+    a.every(({ start, length, curvature }, i) => {
+      const other = b[i];
+      return (
+        other !== undefined &&
+        isSamePose(start, other.start) &&
+        length === other.length &&
+        curvature === other.curvature
+      );
+    })
+  );
+}
+
+/** What the prints of a stretch depend on beside its paths: the same objects and numbers give the same prints. */
 function inputsOf(stretch: GaitStretch): readonly unknown[] {
   const { elements, crossings, gaps, leads } = stretch;
   return [
-    ...elements.flatMap(({ path, gait, move }) => [path, gait, move]),
+    ...elements.flatMap(({ gait, move }) => [gait, move]),
     ...crossings.flatMap(({ pose, key }) => [pose, key]),
     ...gaps.map(({ ends }) => ends),
     ...leads.map(({ lead }) => lead),
@@ -194,13 +215,15 @@ function inputsOf(stretch: GaitStretch): readonly unknown[] {
 function localPrints(stretch: GaitStretch, horse: Horse): readonly LocalPrint[] {
   const owner = stretch.elements[0]?.path ?? stretch.path;
   const inputs = inputsOf(stretch);
+  const paths = stretch.elements.map(({ path }) => path);
   const cached = stretchCache.get(owner);
-  if (cached !== undefined && cached.horse === horse && cached.inputs.length === inputs.length) {
-    if (cached.inputs.every((each, i) => each === inputs[i])) return cached.prints;
+  if (cached?.horse === horse && cached.paths.length === paths.length && cached.inputs.length === inputs.length) {
+    const isSame = cached.inputs.every((each, i) => each === inputs[i]);
+    if (isSame && paths.every((path, i) => isSamePath(path, cached.paths[i] ?? []))) return cached.prints;
   }
   const back = stretch.elements[0]?.move === 'back';
   const prints = back ? backedPrints(stretch, horse) : riddenPrints(stretch, horse);
-  stretchCache.set(owner, { inputs, horse, prints });
+  stretchCache.set(owner, { paths, inputs, horse, prints });
   return prints;
 }
 

@@ -1,6 +1,6 @@
 import { GAITS } from '../horses/horse.ts';
 import type { Metres } from '../measure/quantity.ts';
-import type { LineElement, ShownGait, Span } from './line.ts';
+import type { LeadStretch, LineElement, ShownGait, ShownLead, Span } from './line.ts';
 
 /** The longest run of consecutive elements that are all wanted. */
 function longest(elements: readonly LineElement[], wanted: (element: LineElement) => boolean): Span {
@@ -29,4 +29,12 @@ export function shownGaits(elements: readonly LineElement[]): ShownGait[] {
       between: longest(elements, (element) => inGait(element) && element.part !== 'obstacle'),
     };
   });
+}
+
+/** How much is loped on each lead; a lope whose lead is open counts on neither. */
+export function shownLeads(stretches: readonly LeadStretch[]): ShownLead[] {
+  return (['left', 'right'] as const).map((lead) => ({
+    lead,
+    total: stretches.filter((each) => each.lead === lead).reduce((sum, { from, to }) => sum + to - from, 0),
+  }));
 }

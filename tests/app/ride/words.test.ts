@@ -42,7 +42,7 @@ test.each([
 });
 
 describe('leads and changes in words', () => {
-  const stretch = { leg: 0, part: 'approach', from: 0, to: 9, bend: 'left', radius: 5 } as const;
+  const stretch = { leg: 0, lope: 0, part: 'approach', from: 0, to: 9, bend: 'left', radius: 5 } as const;
 
   test('say the lead and whence it is', () => {
     expect(leadWords([{ ...stretch, lead: 'left', chosen: false }])).toBe('left lead, from the bend');
@@ -56,9 +56,12 @@ describe('leads and changes in words', () => {
     expect(leadSentence({ ...note, kind: 'wrong-lead', lead: 'left', bend: 'right', radius: 3.048 }, 'ft')).toBe(
       "Wrong lead: the bend to the right of 10' is loped on the left lead.",
     );
-    const change = { ...note, kind: 'change', before: 'left', after: 'right', fits: false } as const;
+    const where = { place: 4.5, pose: { x: 0, y: 0, angle: 0 } };
+    const change = { ...note, ...where, kind: 'change', before: 'left', after: 'right', fits: false } as const;
     expect(leadSentence({ ...change, room: 2, wants: 4 }, 'm')).toContain('2.00 m for it, and it wants 4.00 m');
-    const room = { leg: 0, before: 'walk', after: 'lope', from: 0, length: 3.048, room: 1.524, fits: false } as const;
+    const place = { at: 1.524, pose: { x: 0, y: 0, angle: 0 }, from: 0 };
+    const up = { leg: 0, before: 'walk', after: 'lope', ...place, steady: true } as const;
+    const room = { ...up, length: 3.048, room: 1.524, fits: false } as const;
     expect(changeSentence(room, 'ft')).toBe("Up to lope: has no room, it wants 10' of the 5' that there are.");
   });
 });

@@ -36,7 +36,7 @@ describe('the bend of the line', () => {
 
 describe('the lane of leads', () => {
   const stretch = (from: number, to: number, lead: LeadStretch['lead']): LeadStretch => ({
-    ...{ leg: 0, part: 'approach', from, to, bend: null, radius: null, lead, chosen: false },
+    ...{ leg: 0, lope: 0, part: 'approach', from, to, bend: null, radius: null, lead, chosen: false },
   });
 
   test('joins what is alike and follows on, and leaves out what is on no lead', () => {

@@ -29,6 +29,16 @@ const rode = (course: Course, change: Partial<Ride>): Course =>
 const named = (course: Course, name: string): Course =>
   replaceLayout(course, (layout) => ({ ...layout, obstacles: layout.obstacles.map((each) => ({ ...each, name })) }));
 const entered = (entries: number): Course => scene([RUN], blankCourse({ class: { entries } }));
+const lopedRuns = (leads: readonly ('left' | 'right')[]): Course =>
+  scene(
+    leads.map((lead, i) => ({
+      kind: 'run',
+      at: [60 + 80 * i, 50],
+      values: { gap: 6 * FOOT, gait: 'lope' },
+      // Between them the horse jogs, so that it takes up the other lead without a change.
+      leg: { gait: 'lope', approach: 'jog', lead },
+    })),
+  );
 const lopedFan = (lead: 'left' | 'right'): Course =>
   changeLeg(scene([{ kind: 'fan', at: [80, 40], values: { gait: 'lope' } }]), 'leg-1', { lead, approach: 'jog' });
 
@@ -89,6 +99,13 @@ export const MORE_FAULTS: readonly Fault[] = [
       { lead: 'left' },
     ),
     says: 'The lope to the run of poles (obstacle 1) has no lead, and no bend that gives one; the book asks for the lead to be stated.',
+    cured: true,
+  },
+  {
+    check: 'one-lead',
+    wrong: lopedRuns(['left', 'left']),
+    right: lopedRuns(['left', 'right']),
+    says: 'All lope of the course, ',
     cured: true,
   },
   {

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import {
+  cutPath,
   pathBounds,
   pathEnd,
   pathFrom,
@@ -96,5 +97,50 @@ describe('a path', () => {
       ),
       { numRuns: 100 },
     );
+  });
+});
+
+describe('a path cut in two', () => {
+  const PATH = pathFrom(pose(1, 2, 0.3), [
+    { length: 2, curvature: 0 },
+    { length: 3, curvature: 0.4 },
+    { length: 1, curvature: -0.2 },
+  ]);
+
+  test('has the same poses, the second part from the cut on', () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: 0, max: 6, noNaN: true }),
+        fc.double({ min: 0, max: 1, noNaN: true }),
+        (cut, share) => {
+          const [before, after] = cutPath(PATH, cut);
+          expect(pathLength(before) + pathLength(after)).toBeCloseTo(6, 9);
+          for (const [part, from] of [
+            [before, 0],
+            [after, cut],
+          ] as const) {
+            const along = share * pathLength(part);
+            const [there, here] = [poseAt(part, along), poseAt(PATH, from + along)];
+            expect(distance(there, here)).toBeLessThan(1e-8);
+            expect(there.angle).toBeCloseTo(here.angle, 8);
+          }
+        },
+      ),
+    );
+  });
+
+  test('where two stretches meet has those stretches, and none of length 0', () => {
+    const [before, after] = cutPath(PATH, 2 + 3);
+    expect([...before, ...after]).toEqual([...PATH]);
+    expect([...before, ...after].every((stretch, i) => stretch === PATH[i])).toBe(true);
+  });
+
+  test('at an end has one part without length, with the pose of that end', () => {
+    expect(cutPath(PATH, 0)[0]).toEqual([{ start: PATH[0]?.start, length: 0, curvature: 0 }]);
+    expect(cutPath(PATH, 6)[1]).toEqual([{ start: pathEnd(PATH), length: 0, curvature: 0 }]);
+  });
+
+  test('at the same place again is the same two paths', () => {
+    expect(cutPath(PATH, 2.5)).toBe(cutPath(PATH, 2.5));
   });
 });

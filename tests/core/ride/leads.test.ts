@@ -46,9 +46,10 @@ function told(parts: readonly Part[], legs: readonly Partial<Leg>[] = [{}]) {
   const elements = ridden(parts);
   const leads = leadStretches(
     elements,
-    legs.map((each) => leg('run-1', each)),
+    legs.map((each) => leg('run-1', { approach: 'lope', gait: 'lope', ...each })),
+    STOCK_HORSE,
   );
-  return { leads, notes: leadNotes(leads, elements, STOCK_HORSE) };
+  return { leads, notes: leadNotes(leads, elements, { horse: STOCK_HORSE }) };
 }
 
 const SERPENTINE: readonly Part[] = [
@@ -141,6 +142,72 @@ describe('notes about leads', () => {
     }
   });
 
+  test('a change has its place in the middle of its room, off the poles', () => {
+    const [change] = told(SERPENTINE).notes;
+    expect(change).toMatchObject({ place: 16 });
+    const [over] = told([
+      { part: 'approach', curves: [[8, 1 / 6]] },
+      { part: 'obstacle', curves: [[6, 0]] },
+      {
+        part: 'finish',
+        curves: [
+          [4, 0],
+          [8, -1 / 6],
+        ],
+      },
+    ]).notes;
+    expect(over).toMatchObject({ kind: 'change', from: 8, to: 18, place: 16 });
+    expect(over?.kind === 'change' && Math.hypot(over.pose.x - over.at.x, over.pose.y - over.at.y)).toBe(0);
+  });
+
+  test('a simple change wants both transitions and a stride of the jog between them', () => {
+    const elements = ridden(SERPENTINE);
+    const leads = leadStretches(elements, [leg('run-1', { approach: 'lope' })], STOCK_HORSE);
+    const [change] = leadNotes(leads, elements, { horse: STOCK_HORSE, how: 'simple' });
+    const { jog, lope } = STOCK_HORSE.gaits;
+    const mean = (jog.stride.value / jog.period.value + lope.stride.value / lope.period.value) / 2;
+    const seconds = STOCK_HORSE.transition.up.value + STOCK_HORSE.transition.down.value;
+    expect(change).toMatchObject({ how: 'simple', wants: expect.closeTo(seconds * mean + jog.stride.value, 9) });
+  });
+
+  test('a lope that never bends has an open lead, once for all of it', () => {
+    const straight: readonly Part[] = [
+      { part: 'approach', curves: [[20, 0]] },
+      { part: 'obstacle', curves: [[6, 0]] },
+    ];
+    expect(told(straight).notes).toMatchObject([{ kind: 'open', leg: 0, from: 0, to: 26 }]);
+    expect(told(straight, [{ lead: 'left' }]).notes).toEqual([]);
+  });
+
+  test('the lead is picked up that is needed next, where a small bend is over before a change could be made', () => {
+    const parts = (turn: number): readonly Part[] => [
+      {
+        part: 'approach',
+        curves: [
+          [turn * 6, 1 / 6],
+          [1.5, 0],
+        ],
+      },
+      { part: 'obstacle', curves: [[8, -1 / 4]] },
+    ];
+    const small = told(parts(0.3), [{ approach: 'jog' }]);
+    expect(small.leads.map(({ lead }) => lead)).toEqual(['right', 'right', 'right']);
+    expect(small.notes).toEqual([]);
+    expect(told(parts(0.9), [{ approach: 'jog' }]).notes).toMatchObject([{ kind: 'change', fits: false }]);
+  });
+
+  test('what is loped on beyond an obstacle is on its lead, whatever lead the next one is ridden on', () => {
+    const elements = ridden([
+      { part: 'obstacle', curves: [[8, -1 / 4]] },
+      { part: 'approach', curves: [[3, 0]] },
+    ]).map((each, i) => ({ ...each, leg: i }));
+    const legs = [leg('run-1', { approach: 'lope', gait: 'lope' }), leg('run-2', { approach: 'jog', lead: 'left' })];
+    expect(leadStretches(elements, legs, STOCK_HORSE).map((each) => [each.leg, each.lead])).toEqual([
+      [0, 'right'],
+      [0, 'right'],
+    ]);
+  });
+
   test('a gait between two lopes takes away the need to change', () => {
     const [a, b] = [
       { part: 'approach', curves: [[8, 1 / 6]] },
@@ -148,6 +215,22 @@ describe('notes about leads', () => {
     ] as const;
     expect(told([a, b]).notes.map(({ kind }) => kind)).toEqual(['change']);
     expect(told([a, { part: 'obstacle', curves: [[6, 0]], gait: 'jog' }, b]).notes).toEqual([]);
+  });
+
+  test('a halt between two lopes takes it away too, though the line goes on where it stood', () => {
+    const [before, halt, after] = ridden([
+      { part: 'approach', curves: [[8, 1 / 6]] },
+      { part: 'obstacle', curves: [[0, 0]] },
+      { part: 'finish', curves: [[8, -1 / 6]] },
+    ]);
+    if (before === undefined || halt === undefined || after === undefined) throw new Error('three elements');
+    const elements = [before, { ...halt, move: 'turn', turn: 1 } as const, after];
+    const leads = leadStretches(elements, [leg('run-1', { approach: 'lope' })], STOCK_HORSE);
+    expect(leads.map(({ lead, lope }) => [lead, lope])).toEqual([
+      ['left', 0],
+      ['right', 1],
+    ]);
+    expect(leadNotes(leads, elements, { horse: STOCK_HORSE })).toEqual([]);
   });
 
   test('of a course: a fan loped on its outside lead is wrong, on the inside one it is not', () => {
@@ -176,8 +259,8 @@ describe('how much of a gait is shown', () => {
   test('is measured over its longest stretch without a break, and between obstacles', () => {
     const jogged = line.elements.filter(({ gait }) => gait === 'jog');
     const lengths = jogged.map(({ length }) => length);
-    expect(jogged.map(({ part }) => part)).toEqual(['approach', 'obstacle']);
-    expect(of('jog')?.total).toBeCloseTo((lengths[0] ?? 0) + (lengths[1] ?? 0), 9);
+    expect(jogged.map(({ part }) => part)).toEqual(['approach', 'obstacle', 'approach']);
+    expect(of('jog')?.total).toBeCloseTo(line.transitions[1]?.at ?? 0, 9);
     expect(of('jog')?.longest).toEqual({ from: 0, to: expect.closeTo(of('jog')?.total ?? 0, 9) });
     expect(of('jog')?.between).toEqual({ from: 0, to: expect.closeTo(lengths[0] ?? 0, 9) });
     expect(of('lope')?.longest.to).toBeCloseTo(line.length, 9);

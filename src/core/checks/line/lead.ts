@@ -17,7 +17,8 @@ function leadProposals(survey: Survey, index: number, lead: 'left' | 'right'): r
 
 function leadFinding(survey: Survey, note: LeadNote): RawFinding | undefined {
   const leg = survey.layout.ride.legs[note.leg];
-  if (leg === undefined) return undefined;
+  // A lope whose lead is open has a check of its own.
+  if (leg === undefined || note.kind === 'open') return undefined;
   const { unit } = survey.course;
   const common = {
     check: 'lead',
@@ -69,25 +70,23 @@ export const leadStated: Check = {
   limits: ['lead.stated'],
   findings(survey, limits) {
     const limit = limits['lead.stated'];
-    if (limit === undefined) return [];
-    return survey.layout.ride.legs.flatMap((leg, index): RawFinding[] => {
-      const first = survey.line.leads.find((stretch) => stretch.leg === index);
-      // The bend already shows which lead is meant, and the pattern prints it.
-      if (first === undefined || first.lead !== null) return [];
-      const at =
-        survey.line.elements.find((element) => element.leg === index)?.path[0]?.start ?? survey.layout.ride.start;
+    return survey.line.leadNotes.flatMap((note): RawFinding[] => {
+      const leg = survey.layout.ride.legs[note.leg];
+      // Where it bends, the bend shows which lead is meant, and the pattern prints it.
+      if (note.kind !== 'open' || leg === undefined) return [];
+      const asks = limit === undefined ? '' : '; the book asks for the lead to be stated';
       return [
         {
           id: `lead-stated:${leg.id}`,
           check: 'lead-stated',
-          weight: limit.weight ?? leadStated.weight,
-          says: `The lope to ${obstacleWords(survey, leg.obstacle)} has no lead, and no bend that gives one; the book asks for the lead to be stated.`,
+          weight: limit === undefined ? 'note' : (limit.weight ?? leadStated.weight),
+          says: `The lope to ${obstacleWords(survey, leg.obstacle)} has no lead, and no bend that gives one${asks}.`,
           because: leadStated.because,
-          at: { x: at.x, y: at.y },
-          leg: index,
+          at: note.at,
+          leg: note.leg,
           keys: [leg.obstacle],
-          source: limit.source,
-          proposals: [...leadProposals(survey, index, 'right'), ...leadProposals(survey, index, 'left')],
+          source: limit?.source ?? 'the pattern says which lead: common practice, no source',
+          proposals: [...leadProposals(survey, note.leg, 'right'), ...leadProposals(survey, note.leg, 'left')],
         },
       ];
     });

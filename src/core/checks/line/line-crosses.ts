@@ -66,8 +66,10 @@ function ownsOf(survey: Survey, { part, leg }: LineElement): readonly (string | 
 function contactExemption(survey: Survey, element: LineElement, id: string): ContactExemption {
   const { legs } = survey.layout.ride;
   const before = element.part === 'finish' ? element.leg : element.leg - 1;
-  const atEnd = element.part === 'approach' && legs[element.leg]?.obstacle === id;
-  const atStart = legs[before]?.obstacle === id;
+  // A way has an element for each gait on it; only its ends lie at obstacles.
+  const way = survey.line.elements.filter(({ leg, part }) => leg === element.leg && part === element.part);
+  const atEnd = element.part === 'approach' && way.at(-1) === element && legs[element.leg]?.obstacle === id;
+  const atStart = way[0] === element && legs[before]?.obstacle === id;
   return {
     atStart,
     atEnd,

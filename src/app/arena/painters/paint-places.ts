@@ -1,0 +1,72 @@
+import type { Bounds } from '../../../core/plane/ring.ts';
+import { type LinePlace, linePlaces } from '../../../core/ride/line-places.ts';
+import type { Survey } from '../../../core/survey.ts';
+import { type Camera, screenAngle, screenOf } from '../camera.ts';
+import type { DrawContext } from './draw-context.ts';
+import { FONT_FAMILY } from './marks.ts';
+
+/** Half the length of a tick, pixels. */
+const HALF_TICK = 7;
+/** Below this many pixels a metre the words would lie over one another: the ticks stand alone. */
+const WORDS_FROM = 9;
+/** About the width of a letter and the height of a line, pixels. */
+const LETTER = 6.4;
+const LINE = 14;
+
+/** Where a word stands: beside its tick, to the right of the line as it is ridden. */
+function wordBox({ pose, words }: LinePlace, camera: Camera): Bounds {
+  const at = screenOf(camera, pose);
+  const aside = screenAngle(camera, pose.angle) + Math.PI / 2;
+  const width = words.join(', ').length * LETTER;
+  const off = HALF_TICK + 4;
+  const x = at.x + Math.cos(aside) * (off + width / 2);
+  const y = at.y + Math.sin(aside) * (off + LINE / 2);
+  return { minX: x - width / 2, maxX: x + width / 2, minY: y - LINE / 2, maxY: y + LINE / 2 };
+}
+
+/** The places whose words are shown, each clear of those before it. */
+function worded(survey: Survey, camera: Camera): readonly { readonly place: LinePlace; readonly box: Bounds }[] {
+  if (camera.scale < WORDS_FROM) return [];
+  const shown: { place: LinePlace; box: Bounds }[] = [];
+  for (const place of linePlaces(survey.line)) {
+    const box = wordBox(place, camera);
+    const isFree = shown.every(
+      ({ box: other }) =>
+        box.maxX < other.minX || box.minX > other.maxX || box.maxY < other.minY || box.minY > other.maxY,
+    );
+    if (isFree) shown.push({ place, box });
+  }
+  return shown;
+}
+
+/** The room that the words at the ticks take on the screen. */
+export function placeBoxes(survey: Survey, camera: Camera): readonly Bounds[] {
+  return worded(survey, camera).map(({ box }) => box);
+}
+
+/** A tick across the line where the gait or the lead changes, with its word where the picture is large enough. */
+export function paintPlaces(context: CanvasRenderingContext2D, survey: Survey, { camera, theme }: DrawContext): void {
+  context.strokeStyle = theme.inks.words;
+  context.lineWidth = 2;
+  context.lineCap = 'butt';
+  for (const { pose } of linePlaces(survey.line)) {
+    const at = screenOf(camera, pose);
+    const across = screenAngle(camera, pose.angle) + Math.PI / 2;
+    const [x, y] = [HALF_TICK * Math.cos(across), HALF_TICK * Math.sin(across)];
+    context.beginPath();
+    context.moveTo(at.x - x, at.y - y);
+    context.lineTo(at.x + x, at.y + y);
+    context.stroke();
+  }
+  context.font = `500 11px ${FONT_FAMILY}`;
+  context.textAlign = 'center';
+  context.textBaseline = 'middle';
+  for (const { place, box } of worded(survey, camera)) {
+    context.fillStyle = theme.plate;
+    context.beginPath();
+    context.roundRect(box.minX - 2, box.minY, box.maxX - box.minX + 4, LINE, 3);
+    context.fill();
+    context.fillStyle = theme.inks.words;
+    context.fillText(place.words.join(', '), (box.minX + box.maxX) / 2, (box.minY + box.maxY) / 2);
+  }
+}
