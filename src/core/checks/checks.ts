@@ -18,7 +18,9 @@ import { lineCrosses } from './line/line-crosses.ts';
 import { lineInArena } from './line/line-in-arena.ts';
 import { oneLead } from './line/one-lead.ts';
 import { polePrints } from './line/pole-prints.ts';
+import { roomBeyond } from './line/room-beyond.ts';
 import { skew } from './line/skew.ts';
+import { transitionRoom } from './line/transition-room.ts';
 import { turn } from './line/turn.ts';
 import { alignment } from './placing/alignment.ts';
 import { entranceClear, startEnd } from './placing/entrance.ts';
@@ -66,6 +68,8 @@ export const CHECKS: readonly Check[] = [
   lead,
   leadStated,
   oneLead,
+  transitionRoom,
+  roomBeyond,
   gapBand,
   landings,
   polePrints,
