@@ -71,7 +71,7 @@ describe('the designer’s copy', () => {
   });
 
   test('says so when nothing is open', () => {
-    expect(textOf(seed('larkhollow-indoor'))).toContain('Nothing is open.');
+    expect(textOf(seed('larkhollow-amateur'))).toContain('Nothing is open.');
   });
 
   test.each(Object.keys(SEEDS))('%s keeps every word inside the margins on both papers', (name) => {
