@@ -61,7 +61,7 @@ export const StripPicture = memo(function StripPicture({
               className="strip-turn"
               textAnchor="middle"
             >
-              {element.turn > 0 ? '↺' : '↻'}
+              {(element.turn || (element.path[0]?.curvature ?? 0)) > 0 ? '↺' : '↻'}
             </text>
           );
         }

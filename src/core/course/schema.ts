@@ -62,7 +62,7 @@ const station = z.discriminatedUnion('kind', [
     pose,
     move: z.enum(['ride', 'back', 'side-pass', 'work']),
   }),
-  z.strictObject({ kind: z.literal('turn'), by: angle }),
+  z.strictObject({ kind: z.literal('turn'), by: angle, about: z.exactOptional(z.enum(['forehand', 'haunches'])) }),
 ]);
 
 const passage = z.strictObject({

@@ -12,7 +12,7 @@ const FIELDS: readonly string[] = [
   ...['changeover', 'dragEvery', 'drag', 'allotted', 'leadChange', 'kind', 'name', 'unit'],
   ...['arena', 'truck', 'horse', 'rulebook', 'class', 'waived', 'layouts', 'current', 'notes'],
   ...['x', 'y', 'angle', 'wall', 'piece', 'at', 'fraction', 'way', 'length', 'width', 'entrance'],
-  ...['values', 'count', 'pose', 'move', 'by', 'fixed', 'grips', 'hold', 'side'],
+  ...['values', 'count', 'pose', 'move', 'by', 'about', 'fixed', 'grips', 'hold', 'side'],
   ...['pieces', 'obstacles', 'constraints', 'passages', 'gaits', 'stations'],
   ...['ride', 'start', 'legs', 'end', 'obstacle', 'passage', 'gait', 'approach', 'lead', 'bends', 'words'],
   ...['house', 'least', 'most', 'finding', 'reason'],

@@ -17,7 +17,7 @@ import type { Piece } from '../pieces/piece.ts';
 import { pieceKind } from '../pieces/pieces.ts';
 import { type Pose, toLocal, toWorld } from '../plane/pose.ts';
 import { type Ring, ringBounds } from '../plane/ring.ts';
-import type { Move, Station } from './passage.ts';
+import type { Move, Pivot, Station } from './passage.ts';
 
 /** How far before a mouth or an edge the middle of the hoof base stands when all four feet are clear of it. Estimate. */
 export const CLEAR_DISTANCE: Metres = 1;
@@ -130,8 +130,8 @@ export function poseStationOn(piece: Piece, pose: Pose, move: Exclude<Move, 'tur
   return poseStation(piece.id, toLocal(piece.pose, pose), move);
 }
 
-export function turnStation(by: number): Station {
-  return { kind: 'turn', by: by + 0 };
+export function turnStation(by: number, about?: Pivot): Station {
+  return { kind: 'turn', by: by + 0, ...(about === undefined ? {} : { about }) };
 }
 
 /** Each item with the one after it. */

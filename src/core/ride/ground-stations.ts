@@ -1,14 +1,14 @@
 /** Stations of a passage brought from their pieces onto the ground. */
 import type { PlacedObstacle, PlacedPiece } from '../course/placed.ts';
 import type { Radians } from '../measure/quantity.ts';
-import type { Move, Passage, Station } from '../obstacles/passage.ts';
+import type { Move, Passage, Pivot, Station } from '../obstacles/passage.ts';
 import { compose, type Pose, toWorld } from '../plane/pose.ts';
 
 /** A station where it lies. `cross` carries its pole and the fraction along it. */
 export type GroundStation =
   | { readonly kind: 'cross'; readonly pose: Pose; readonly pole: PlacedPiece; readonly fraction: number }
   | { readonly kind: 'reach'; readonly pose: Pose; readonly move: Exclude<Move, 'turn'>; readonly piece: PlacedPiece }
-  | { readonly kind: 'turn'; readonly by: Radians }
+  | { readonly kind: 'turn'; readonly by: Radians; readonly about?: Pivot }
   | { readonly kind: 'missing'; readonly piece: string };
 
 /** Where a line square to the pole goes over it: at the fraction along its axis, towards its +y side for way 1. */

@@ -12,7 +12,7 @@ import type { Pose } from '../plane/pose.ts';
 
 /**
  * A part of the line ridden in one way: the way to an obstacle has a part for each gait that is ridden on it. A turn on the
- * spot has length 0 and a `turn`.
+ * spot about the middle of the horse has length 0 and a `turn`; one about its front or hind feet is an arc round them.
  */
 export interface LineElement {
   /** Index into the ride's legs; the way to the end belongs to the last leg. */
@@ -25,7 +25,7 @@ export interface LineElement {
   readonly length: Metres;
   /** Added to the path's heading it gives where the horse faces: 0 forwards, π backwards, ±π/2 sideways. */
   readonly facing: Radians;
-  /** Signed turn on the spot; 0 for the rest. */
+  /** Signed turn about the middle of the horse; 0 for the rest. */
   readonly turn: Radians;
   readonly seconds: Seconds;
   /** Of those, what goes with its length and turn; the rest is transition and settling. */

@@ -2,8 +2,8 @@
 import { type Gait, type Horse, speed } from '../horses/horse.ts';
 import { minTurnRadius } from '../horses/turns.ts';
 import type { Metres, Radians, Seconds } from '../measure/quantity.ts';
-import type { Move, Passage } from '../obstacles/passage.ts';
-import { type Path, pathFrom, pathLength } from '../plane/path.ts';
+import type { Move, Passage, Pivot } from '../obstacles/passage.ts';
+import { type Path, pathEnd, pathFrom, pathLength } from '../plane/path.ts';
 import { distance, TOUCH } from '../plane/point.ts';
 import { normalizeAngle, type Pose } from '../plane/pose.ts';
 import { biarc, connection } from './connection.ts';
@@ -132,6 +132,25 @@ export function addTurn(draft: PassageDraft, by: Radians, time?: Seconds): void 
   if (here === undefined) return;
   addElement(draft, 'turn', pathFrom(here, []), { turn: by, time });
   draft.here = { ...here, angle: here.angle + by };
+}
+
+/**
+ * Turns about the front or the hind feet by a signed angle: the middle of the hoof base goes round them sideways, on an arc
+ * of half the wheelbase.
+ */
+export function addPivot(draft: PassageDraft, by: Radians, about: Pivot): void {
+  const { here } = draft;
+  if (here === undefined || by === 0) return;
+  const radius = draft.ride.horse.wheelbase.value / 2;
+  const hand = Math.sign(by);
+  // About feet in front a turn to the left takes the middle to the right; about those behind, to the left.
+  const facing = (about === 'forehand' ? hand : -hand) * (Math.PI / 2);
+  const start = { ...here, angle: here.angle - facing };
+  const path = pathFrom(start, [{ length: Math.abs(by) * radius, curvature: hand / radius }]);
+  const time = (Math.abs(by) / (2 * Math.PI)) * draft.ride.horse.turn.value;
+  addElement(draft, 'turn', path, { facing, time });
+  const end = pathEnd(path);
+  draft.here = { ...end, angle: end.angle + facing };
 }
 
 /** Goes straight to a place with the heading kept. */

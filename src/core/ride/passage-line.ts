@@ -3,7 +3,7 @@ import type { Metres } from '../measure/quantity.ts';
 import type { Pose } from '../plane/pose.ts';
 import { type GroundStation, groundStations } from './ground-stations.ts';
 import type { Crossing, Gap, LineElement, RideBreak } from './line.ts';
-import { addMove, addRide, addTurn, type PassageDraft, type PassageRide } from './passage-draft.ts';
+import { addMove, addPivot, addRide, addTurn, type PassageDraft, type PassageRide } from './passage-draft.ts';
 import type { Waypoint } from './pole-headings.ts';
 
 /**
@@ -82,7 +82,8 @@ export function passageLine(obstacle: PlacedObstacle, ride: PassageRide): Passag
     if (station.kind === 'missing') continue;
     if (station.kind === 'turn') {
       addRide(draft);
-      addTurn(draft, station.by);
+      if (station.about === undefined) addTurn(draft, station.by);
+      else addPivot(draft, station.by, station.about);
     } else addStation(draft, station);
   }
   const leavesOver = draft.waypoints.at(-1)?.over !== undefined;

@@ -34,7 +34,7 @@ export function paintTravel(
   for (const element of survey.line.elements) {
     const look = TRAVEL_STYLES[travelKind(element)];
     const colour = theme.inks[look.ink];
-    if (element.move === 'turn') {
+    if (element.turn !== 0) {
       spot(context, element.path, { camera, colour, way: Math.sign(element.turn) });
       continue;
     }

@@ -2,10 +2,13 @@
 import { STOCK_HORSE } from '../../horses/horses.ts';
 import type { Metres, Radians } from '../../measure/quantity.ts';
 import type { Piece } from '../../pieces/piece.ts';
-import type { Point } from '../../plane/point.ts';
+import { distance, type Point, TOUCH } from '../../plane/point.ts';
+import type { Pose } from '../../plane/pose.ts';
 import { poseStationOn, turnStation } from '../parts.ts';
-import type { Passage, Station } from '../passage.ts';
+import type { Passage, Pivot, Station } from '../passage.ts';
 import { PAST_END } from './side-pass.ts';
+
+const PIVOTS: readonly Pivot[] = ['forehand', 'haunches'];
 
 /** A pole as one leaves the corner along it. */
 export interface CornerPole {
@@ -20,22 +23,16 @@ export interface CornerPole {
  * Along the first leg to the corner, over which the axes cross, and along the second away from it. `counter-clockwise`:
  * the second leg lies that way round from the first, by `angle`.
  *
- * On the forehand the front feet are inside the angle and stay at one place, as far from both poles as a foot stands from
- * the horse's middle, while the quarters go round; on the haunches the hind feet do. The middle of the horse goes half of
- * the turn, sideways across the corner, and the other half.
+ * On the forehand the front feet are inside the angle and tread at one place, as far from both poles as a foot stands from
+ * the horse's middle, while the quarters go round; on the haunches the hind feet do. In a corner wider than square that
+ * place would be at the very tip, and the turn over the end of the other pole: the horse turns half, goes across the
+ * corner, and turns the other half.
  */
 function cornerStations(
   at: Point,
-  {
-    from,
-    to,
-    angle,
-    turn,
-    on,
-  }: { from: CornerPole; to: CornerPole; angle: Radians; turn: 1 | -1; on: 'forehand' | 'haunches' },
+  { from, to, angle, turn, on }: { from: CornerPole; to: CornerPole; angle: Radians; turn: 1 | -1; on: Pivot },
 ): readonly Station[] {
   const foot = STOCK_HORSE.wheelbase.value / 2;
-  // In a wide corner the fixed foot would be at the very tip, and the turn over the end of the other pole.
   const reachOut = Math.max(foot / Math.tan(angle / 2), foot);
   const place = ({ pole, heading }: CornerPole, far: Metres, facing: Radians, move: 'ride' | 'side-pass'): Station =>
     poseStationOn(pole, { x: at.x + far * Math.cos(heading), y: at.y + far * Math.sin(heading), angle: facing }, move);
@@ -43,12 +40,27 @@ function cornerStations(
   const inwards = from.heading + (turn * Math.PI) / 2;
   const facing = on === 'forehand' ? inwards : inwards + Math.PI;
   const by = -turn * (Math.PI - angle);
+  const ahead = on === 'forehand' ? foot : -foot;
+  const beside = ({ heading }: CornerPole, angled: Radians): Pose => ({
+    x: at.x + reachOut * Math.cos(heading),
+    y: at.y + reachOut * Math.sin(heading),
+    angle: angled,
+  });
+  /** Where the feet stand about which the horse turns. */
+  const feet = ({ x, y, angle: heading }: Pose, far: Metres): Point => ({
+    x: x + far * Math.cos(heading),
+    y: y + far * Math.sin(heading),
+  });
+  const [before, after] = [feet(beside(from, facing), ahead), feet(beside(to, facing + by), ahead)];
+  const half = { ...feet({ ...after, angle: facing + by / 2 }, -ahead), angle: facing + by / 2 };
+  const turned =
+    distance(before, after) < TOUCH
+      ? [turnStation(by, on)]
+      : [turnStation(by / 2, on), poseStationOn(to.pole, half, 'side-pass'), turnStation(by / 2, on)];
   return [
     place(from, from.length + PAST_END, facing, 'ride'),
     place(from, reachOut, facing, 'side-pass'),
-    turnStation(by / 2),
-    place(to, reachOut, facing + by / 2, 'side-pass'),
-    turnStation(by / 2),
+    ...turned,
     place(to, to.length + PAST_END, facing + by, 'side-pass'),
   ];
 }
@@ -60,7 +72,7 @@ export function cornerPassages(
   { angle, what, id }: { readonly angle: Radians; readonly what: string; readonly id: string },
 ): Passage[] {
   return ([1, -1] as const).flatMap((turn) =>
-    (['forehand', 'haunches'] as const).map((on): Passage => {
+    PIVOTS.map((on): Passage => {
       const [from, to] = turn === 1 ? [first, second] : [second, first];
       // Facing into the angle from the first leg, the corner is on the left.
       const hand = (turn === 1) === (on === 'forehand') ? 'left' : 'right';
