@@ -51,6 +51,7 @@ import { waterBoxLength, waterBoxWidth } from './sizes/water-box-size.ts';
 import { fanInnerGap } from './spacing/fan-inner-gap.ts';
 import { gapBand } from './spacing/gap-band.ts';
 import { landings } from './spacing/landings.ts';
+import { rhythm } from './spacing/rhythm.ts';
 import { serpentineMarkers, serpentineSpacing, serpentineWalk } from './spacing/serpentine-spacing.ts';
 import { unevenGap } from './spacing/uneven-gap.ts';
 
@@ -71,6 +72,7 @@ export const CHECKS: readonly Check[] = [
   transitionRoom,
   roomBeyond,
   gapBand,
+  rhythm,
   landings,
   polePrints,
   unevenGap,

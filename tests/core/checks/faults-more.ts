@@ -107,6 +107,14 @@ export const MORE_FAULTS: readonly Fault[] = [
     cured: true,
   },
   {
+    check: 'rhythm',
+    wrong: shiftByKeys(scene([lopeOversAt(80)]), ['run-1/pole-4'], 10 * INCH, 0),
+    right: scene([lopeOversAt(80)]),
+    says: "Between pole 3 of the run of poles (obstacle 1) and pole 4 of the run of poles (obstacle 1) a step at a lope is 6' 10\", and 6' in the others.",
+    cured: true,
+    measured: 82 * INCH,
+  },
+  {
     check: 'transition-room',
     wrong: scene([RUN, lopeOversAt(90, { approach: 'jog' })]),
     right: scene([RUN, lopeOversAt(100, { approach: 'jog' })]),
