@@ -4,10 +4,11 @@ import type { Horse } from './horses/horse.ts';
 import { horseById, STOCK_HORSE } from './horses/horses.ts';
 import { memoizeByIdentity } from './memo/by-identity.ts';
 import { type ClassClock, classClock } from './ride/class-clock.ts';
+import type { HoofPrint } from './ride/hoof-print.ts';
 import type { Line } from './ride/line.ts';
 import { lineOfTravel } from './ride/line-of-travel.ts';
 import { type PrintNote, printNotes } from './ride/print-notes.ts';
-import { type HoofPrint, printsOn } from './ride/prints.ts';
+import { printsOn } from './ride/prints.ts';
 
 /** How many pieces of one line of the truck list the layout uses. `stock` is null for pieces that no line provides. */
 export interface TruckUse {

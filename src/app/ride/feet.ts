@@ -4,7 +4,7 @@ import { memoizeByIdentity } from '../../core/memo/by-identity.ts';
 import { distance, type Point } from '../../core/plane/point.ts';
 import { type Pose, toWorld } from '../../core/plane/pose.ts';
 import { type Foot, footOffset, sideOf } from '../../core/ride/footfall.ts';
-import type { HoofPrint } from '../../core/ride/prints.ts';
+import type { HoofPrint } from '../../core/ride/hoof-print.ts';
 
 const FEET: readonly Foot[] = ['LH', 'LF', 'RH', 'RF'];
 
@@ -18,7 +18,10 @@ export interface FootPlace {
 }
 
 /** How much of its stride a foot is on the ground, for the picture only. Estimates. */
-const DOWN: Readonly<Record<HoofPrint['gait'], number>> = { walk: 0.62, jog: 0.48, lope: 0.4, back: 0.62 };
+const DOWN: Readonly<Record<HoofPrint['gait'], number>> = {
+  ...{ walk: 0.62, jog: 0.48, lope: 0.4 },
+  ...{ back: 0.62, 'side-pass': 0.5, turn: 0.5, halt: 0.62 },
+};
 /** A foot further than this from where it stands at rest is no foot of this stride, in wheelbases. */
 const FAR = 1.1;
 

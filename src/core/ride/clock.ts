@@ -11,12 +11,12 @@ export function transitionTime(before: Going, after: Going, horse: Horse): Secon
 }
 
 /** How the horse moves in an element: at a gait, or starting from a halt for everything that is not ridden forward. */
-export function goingOf(element: LineElement): Going {
+export function goingOf(element: Pick<LineElement, 'move' | 'gait'>): Going {
   return element.move === 'ride' ? element.gait : 'standing';
 }
 
 /** Seconds that an element takes beside moving along it: the transition into it, and the time to settle. */
-export function allowance(element: LineElement, before: Going, horse: Horse): Seconds {
+export function allowance(element: Pick<LineElement, 'move' | 'gait'>, before: Going, horse: Horse): Seconds {
   const settle =
     element.move === 'back' ? horse.back.settle.value : element.move === 'side-pass' ? horse.sidePass.settle.value : 0;
   return transitionTime(before, goingOf(element), horse) + settle;

@@ -3,7 +3,7 @@ import type { Horse } from '../horses/horse.ts';
 import type { Metres } from '../measure/quantity.ts';
 import { ringBounds } from '../plane/ring.ts';
 import { ringPointDistance } from '../plane/segment.ts';
-import type { HoofPrint } from './prints.ts';
+import type { HoofPrint } from './hoof-print.ts';
 
 /** A hoof that comes down on a pole, or within its own width of one. */
 export interface PrintNote {
@@ -22,13 +22,13 @@ const SAMPLES = 161;
 const WIDEST_DEVIATION = 4;
 
 /** The share of all strides in which the hoof meets the pole, when its print is spread along its way. */
-function likelihoodOf({ point, heading, spread }: HoofPrint, pole: PlacedPiece, radius: Metres): number {
+function likelihoodOf({ point, carried, spread }: HoofPrint, pole: PlacedPiece, radius: Metres): number {
   let [met, all] = [0, 0];
   for (let i = 0; i < SAMPLES; i += 1) {
     const z = WIDEST_DEVIATION * ((2 * i + 1) / SAMPLES - 1);
     const weight = Math.exp((-z * z) / 2);
     const off = z * spread;
-    const at = { x: point.x + off * Math.cos(heading), y: point.y + off * Math.sin(heading) };
+    const at = { x: point.x + off * Math.cos(carried), y: point.y + off * Math.sin(carried) };
     all += weight;
     if (ringPointDistance(pole.footprint, at) <= radius) met += weight;
   }

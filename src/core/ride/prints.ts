@@ -1,35 +1,18 @@
 /** The hoof prints of a ride. Worked out on demand and not with the line, so that a drag need not wait for them. */
 
 import type { Lead } from '../course/course.ts';
-import type { Gait, Horse } from '../horses/horse.ts';
-import type { Metres, Radians, Seconds } from '../measure/quantity.ts';
+import type { Horse } from '../horses/horse.ts';
+import type { Metres } from '../measure/quantity.ts';
 import { memoizeByIdentity } from '../memo/by-identity.ts';
-import { type Path, pathEnd, poseAt } from '../plane/path.ts';
-import type { Point } from '../plane/point.ts';
-import { isSamePose, type Pose, toWorld } from '../plane/pose.ts';
-import { beats, type Foot, footOffset, sideOf } from './footfall.ts';
+import type { Path } from '../plane/path.ts';
+import { isSamePose, toWorld } from '../plane/pose.ts';
+import { transitionTime } from './clock.ts';
+import { beats, footOffset, sideOf } from './footfall.ts';
+import type { HoofPrint, LocalPrint } from './hoof-print.ts';
 import type { Crossing, Gap, Line, LineElement } from './line.ts';
 import { secondsAt } from './playing.ts';
+import { backedPrints, haltPrints, poseBeyond, steppedPrints } from './stepped-prints.ts';
 import { type PoleCrossing, positionAfter, type StrideKnot, stridePlan } from './stride-plan.ts';
-
-/** Where a hoof comes down. */
-export interface HoofPrint {
-  readonly leg: number;
-  readonly gait: Gait | 'back';
-  /** On which lead a lope comes down so. */
-  readonly lead: Lead | null;
-  readonly foot: Foot;
-  readonly point: Point;
-  /** Where the hoof points. */
-  readonly heading: Radians;
-  /** Metres along the line at which the middle of the horse is, and when that is. */
-  readonly at: Metres;
-  readonly time: Seconds;
-  /** Metres from one print of this foot to the next, as the horse goes there. */
-  readonly stride: Metres;
-  /** How far along its way the hoof may come down elsewhere, as a standard deviation, metres. */
-  readonly spread: Metres;
-}
 
 /** Elements that follow each other and are gone in one way. */
 interface GaitStretch {
@@ -41,9 +24,6 @@ interface GaitStretch {
   readonly gaps: readonly Gap[];
   readonly leads: readonly { readonly from: Metres; readonly to: Metres; readonly lead: Lead | null }[];
 }
-
-/** A print before it has its place in the go: metres from the beginning of its stretch. */
-type LocalPrint = Omit<HoofPrint, 'time' | 'leg'>;
 
 interface CachedPrints {
   readonly paths: readonly Path[];
@@ -59,7 +39,7 @@ const USUAL_LEAD: Lead = 'left';
 function gaitStretches(line: Line): GaitStretch[] {
   const groups: LineElement[][] = [];
   for (const element of line.elements) {
-    if (element.move !== 'ride' && element.move !== 'back') continue;
+    if (element.move === 'work') continue;
     const before = groups.at(-1)?.at(-1);
     const goesOn =
       before !== undefined &&
@@ -89,13 +69,6 @@ function gaitStretches(line: Line): GaitStretch[] {
         .map((each) => ({ from: each.from - from, to: each.to - from, lead: each.lead })),
     };
   });
-}
-
-/** The path's pose, straight on before its beginning and after its end. */
-function poseBeyond(path: Path, along: Metres, length: Metres): Pose {
-  const over = along < 0 ? along : Math.max(0, along - length);
-  const at = along < 0 ? (path[0]?.start ?? pathEnd(path)) : along > length ? pathEnd(path) : poseAt(path, along);
-  return over === 0 ? at : { ...toWorld(at, { x: over, y: 0 }), angle: at.angle };
 }
 
 function poleCrossings({ crossings, gaps, from }: GaitStretch): PoleCrossing[] {
@@ -144,6 +117,7 @@ function riddenPrints(stretch: GaitStretch, horse: Horse): LocalPrint[] {
         foot,
         point: toWorld(under, { x: 0, y: (sideOf(foot) * horse.stance.value) / 2 }),
         heading: under.angle,
+        carried: under.angle,
         at,
         stride,
         spread: horse.spread.value * stride * Math.sqrt(stridesSincePole(knots, strides)),
@@ -151,34 +125,6 @@ function riddenPrints(stretch: GaitStretch, horse: Horse): LocalPrint[] {
     }
   }
   return found.sort((a, b) => a.at - b.at);
-}
-
-/** Diagonal pairs in turn, the hind feet leading; each step as long as makes them even. */
-function backedPrints({ path, length }: GaitStretch, horse: Horse): LocalPrint[] {
-  const step = horse.back.step.value;
-  const count = Math.max(1, Math.round(length / step));
-  const pairs: readonly (readonly Foot[])[] = [
-    ['LH', 'RF'],
-    ['RH', 'LF'],
-  ];
-  return Array.from({ length: count }, (_, i) => (pairs[i % 2] ?? []).map((foot) => ({ foot, i }))).flatMap((pair) =>
-    pair.map(({ foot, i }): LocalPrint => {
-      const at = ((i + 1) * length) / count;
-      // The path runs backwards: the hind end is in front on it, and left is right.
-      const under = poseBeyond(path, at - footOffset(foot, horse.wheelbase.value), length);
-      const stride = (2 * length) / count;
-      return {
-        gait: 'back',
-        lead: null,
-        foot,
-        point: toWorld(under, { x: 0, y: (-sideOf(foot) * horse.stance.value) / 2 }),
-        heading: under.angle + Math.PI,
-        at,
-        stride,
-        spread: horse.spread.value * stride,
-      };
-    }),
-  );
 }
 
 /**
@@ -212,6 +158,20 @@ function inputsOf(stretch: GaitStretch): readonly unknown[] {
   ];
 }
 
+function newPrints(stretch: GaitStretch, horse: Horse): readonly LocalPrint[] {
+  const [first] = stretch.elements;
+  if (first === undefined) return [];
+  switch (first.move) {
+    case 'back':
+      return backedPrints(stretch.path, stretch.length, horse);
+    case 'side-pass':
+    case 'turn':
+      return steppedPrints(first, horse);
+    default:
+      return riddenPrints(stretch, horse);
+  }
+}
+
 function localPrints(stretch: GaitStretch, horse: Horse): readonly LocalPrint[] {
   const owner = stretch.elements[0]?.path ?? stretch.path;
   const inputs = inputsOf(stretch);
@@ -221,20 +181,39 @@ function localPrints(stretch: GaitStretch, horse: Horse): readonly LocalPrint[] 
     const isSame = cached.inputs.every((each, i) => each === inputs[i]);
     if (isSame && paths.every((path, i) => isSamePath(path, cached.paths[i] ?? []))) return cached.prints;
   }
-  const back = stretch.elements[0]?.move === 'back';
-  const prints = back ? backedPrints(stretch, horse) : riddenPrints(stretch, horse);
+  const prints = newPrints(stretch, horse);
   stretchCache.set(owner, { paths, inputs, horse, prints });
   return prints;
 }
 
+/** The element that follows, where the horse halts at the end of this stretch. */
+function halted(
+  stretch: GaitStretch,
+  line: Line,
+): { readonly last: LineElement; readonly next: LineElement } | undefined {
+  const last = stretch.elements.at(-1);
+  const next = last === undefined ? undefined : line.elements[line.elements.indexOf(last) + 1];
+  if (last?.move !== 'ride' || next === undefined || next.move === 'ride') return undefined;
+  return { last, next };
+}
+
 /** Every print of the go, in order. Cached by line; what an edit did not touch keeps the same prints. */
 export const printsOn = memoizeByIdentity((line: Line, horse: Horse): readonly HoofPrint[] =>
-  gaitStretches(line).flatMap((stretch) =>
-    localPrints(stretch, horse).map((print): HoofPrint => {
+  gaitStretches(line).flatMap((stretch) => {
+    const gone = localPrints(stretch, horse).map(({ share = 0, ...print }): HoofPrint => {
       const element =
         stretch.elements.findLast(({ from }) => from - stretch.from <= print.at + 1e-9) ?? stretch.elements[0];
       const at = print.at + stretch.from;
-      return { ...print, leg: element?.leg ?? 0, at, time: secondsAt(line, at, element) };
-    }),
-  ),
+      const standing = element !== undefined && element.length === 0 ? share * element.seconds : 0;
+      return { ...print, leg: element?.leg ?? 0, at, time: secondsAt(line, at, element) + standing };
+    });
+    const halt = halted(stretch, line);
+    if (halt === undefined) return gone;
+    // It stands square when what comes after the halt begins: the time to stop belongs to that.
+    const time = secondsAt(line, halt.next.from, halt.next) + transitionTime(halt.last.gait, 'standing', horse);
+    const square = haltPrints(halt.last.path, horse).map(({ share: _, ...print }): HoofPrint => {
+      return { ...print, leg: halt.last.leg, at: print.at + halt.last.from, time };
+    });
+    return [...gone, ...square];
+  }),
 );

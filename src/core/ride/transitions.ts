@@ -148,29 +148,30 @@ function cutAt(change: PlacedChange | undefined): Metres | undefined {
   return change === undefined || change.before === 'standing' || change.after === 'standing' ? undefined : change.at;
 }
 
-function inGait(element: LineElement, gait: Going, horse: Horse): LineElement {
-  if (gait === 'standing' || element.move !== 'ride') return element;
-  return { ...element, gait, moving: element.length / speed(horse, gait) };
-}
+/** A part of an element in one gait. */
+type Part = Pick<LineElement, 'gait' | 'path' | 'from' | 'length'>;
 
 /** A ridden element as its parts in one gait each. The paths are cached by the element's, and so shared between lines. */
-function partsOf(element: LineElement, { first, last }: Changed, horse: Horse): LineElement[] {
-  const parts: LineElement[] = [];
-  let rest = element;
-  const cut = (along: Metres | undefined, gait: Gait): void => {
-    if (along === undefined) return;
-    const [path, beyond] = cutPath(rest.path, along);
-    parts.push(inGait({ ...rest, path, length: along }, gait, horse));
-    rest = { ...rest, path: beyond, from: rest.from + along, length: rest.length - along };
-  };
-  if (first !== undefined && first.before !== 'standing') cut(cutAt(first), first.before);
-  const done = rest.from - element.from;
-  const end = cutAt(last);
-  cut(end === undefined ? undefined : end - done, element.gait);
-  const gait = end === undefined ? element.gait : (last?.after ?? element.gait);
-  parts.push(inGait(rest, gait, horse));
+function partsOf(element: LineElement, { first, last }: Changed): readonly Part[] {
+  const { gait, path, from, length } = element;
+  const begins = cutAt(first) ?? 0;
+  const ends = cutAt(last) ?? length;
+  const parts: Part[] = [];
+  let rest = path;
+  if (first !== undefined && first.before !== 'standing' && begins > 0) {
+    const [before, beyond] = cutPath(rest, begins);
+    parts.push({ gait: first.before, path: before, from, length: begins });
+    rest = beyond;
+  }
+  const own = { gait, from: from + begins, length: ends - begins };
+  if (last === undefined || last.after === 'standing' || ends === length) parts.push({ ...own, path: rest });
+  else {
+    const [before, beyond] = cutPath(rest, ends - begins);
+    parts.push({ ...own, path: before });
+    parts.push({ gait: last.after, path: beyond, from: from + ends, length: length - ends });
+  }
   // A change right at an end leaves nothing on one side of it.
-  const kept = parts.filter(({ length }) => length > 1e-9);
+  const kept = parts.filter((part) => part.length > 1e-9);
   return kept.length > 0 ? kept : [element];
 }
 
@@ -209,18 +210,21 @@ export function riddenElements(line: ChosenLine): RiddenElements {
   }
   const transitions: Transition[] = [];
   let going: Going = 'standing';
-  const ridden = elements.flatMap((element, i) => {
+  const ridden: LineElement[] = [];
+  for (const [i, element] of elements.entries()) {
     const own = byElement.get(i);
     const changed = own === undefined ? undefined : placedChanges(line, i, own);
     for (const each of [changed?.first, changed?.last]) {
       if (each !== undefined) transitions.push(transitionOf(element, each));
     }
-    const parts = changed === undefined ? [element] : partsOf(element, changed, horse);
-    return parts.map((part): LineElement => {
-      const seconds = part.moving + allowance(part, going, horse);
-      going = goingOf(part);
-      return { ...part, seconds };
-    });
-  });
+    const { leg, part, move, facing, turn } = element;
+    for (const { gait, path, from, length } of changed === undefined ? [element] : partsOf(element, changed)) {
+      const moving = gait === element.gait && length === element.length ? element.moving : length / speed(horse, gait);
+      const way = { move, gait };
+      const seconds = moving + allowance(way, going, horse);
+      going = goingOf(way);
+      ridden.push({ leg, part, move, gait, path, from, length, facing, turn, seconds, moving });
+    }
+  }
   return { elements: ridden, transitions };
 }

@@ -4,8 +4,8 @@ import { STOCK_HORSE } from '../../../src/core/horses/horses.ts';
 import { completeValues } from '../../../src/core/pieces/params.ts';
 import { PIECE_KINDS, pieceKind } from '../../../src/core/pieces/pieces.ts';
 import { transformRing } from '../../../src/core/plane/ring.ts';
+import type { HoofPrint } from '../../../src/core/ride/hoof-print.ts';
 import { printNotes } from '../../../src/core/ride/print-notes.ts';
-import type { HoofPrint } from '../../../src/core/ride/prints.ts';
 
 /** A piece with its usual sizes, along the y axis about (`x`, 0). */
 function lying(id: string, x: number): PlacedPiece {
@@ -31,6 +31,7 @@ function print(x: number, more: Partial<HoofPrint> = {}): HoofPrint {
     foot: 'left fore',
     point: { x, y: 0.2 },
     heading: 0,
+    carried: 0,
     at: 0,
     time: 0,
     stride: 2,
@@ -90,7 +91,7 @@ describe('how likely it is', () => {
   );
 
   test('the spread is along the way of the hoof: along the pole it changes nothing', () => {
-    const note = noteOf(HALF + HOOF / 2 + 0.01, { heading: Math.PI / 2, spread: 0.1 });
+    const note = noteOf(HALF + HOOF / 2 + 0.01, { carried: Math.PI / 2, spread: 0.1 });
     expect(note?.likelihood).toBe(0);
   });
 });

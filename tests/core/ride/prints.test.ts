@@ -5,7 +5,7 @@ import { buildObstacle } from '../../../src/core/obstacles/build.ts';
 import { distance } from '../../../src/core/plane/point.ts';
 import { pose, toLocal } from '../../../src/core/plane/pose.ts';
 import { isFore, overtrack } from '../../../src/core/ride/footfall.ts';
-import type { HoofPrint } from '../../../src/core/ride/prints.ts';
+import type { HoofPrint } from '../../../src/core/ride/hoof-print.ts';
 import { printNotesOf, printsOf, type Survey, survey } from '../../../src/core/survey.ts';
 import { course, fan, leg, obstacle, pole, run } from './hand-laid.ts';
 

@@ -1,6 +1,6 @@
 import { isFore, sideOf } from '../../../core/ride/footfall.ts';
+import type { HoofPrint } from '../../../core/ride/hoof-print.ts';
 import type { PrintNote } from '../../../core/ride/print-notes.ts';
-import type { HoofPrint } from '../../../core/ride/prints.ts';
 import { plateWords, worstNotes } from '../../ride/print-words.ts';
 import { screenAngle, screenOf } from '../camera.ts';
 import type { DrawContext } from './draw-context.ts';
