@@ -45,8 +45,9 @@ const PENALTY = { radius: 1.5, circling: 3 };
 const CIRCLING_TURN = 1.25 * Math.PI;
 /** How many horse's lengths are kept straight at an end: one is wanted. */
 const SHARES = [1, 0.5, 0];
-/** A saving below this is not sought, metres of way: nobody rides to less. */
-const WORTHWHILE: Metres = 0.25;
+/** A saving below both of these is not sought, metres of way and a share of it: a rider would not see it. */
+const WORTHWHILE: Metres = 1;
+const WORTHWHILE_SHARE = 0.05;
 
 /** A candidate way. Most are never laid out, so it only says how to make the path. */
 interface PathCandidate {
@@ -216,7 +217,7 @@ function bestDetour(
   take(least, shortest);
   for (const manner of others) {
     // The others are sorted by their penalty.
-    if (shortest.length + manner.penalty >= best.cost - WORTHWHILE) break;
+    if (shortest.length + manner.penalty >= best.cost - Math.max(WORTHWHILE, WORTHWHILE_SHARE * best.cost)) break;
     const route = detour(manner, best.cost - manner.base);
     if (route !== undefined) take(manner, route);
   }
@@ -225,6 +226,18 @@ function bestDetour(
 
 function isClear({ pathCost: { hits, leavesArena } }: BestPath): boolean {
   return hits.length === 0 && !leavesArena;
+}
+
+/** The cheapest plain way, whether it meets nothing, and its price in metres of way. */
+export interface PlainWay extends Approach {
+  readonly isClear: boolean;
+  readonly cost: Metres;
+}
+
+/** The best way without a detour. It takes a small part of the time of `approach`. */
+export function plainWay(query: RouteQuery, context: RouteContext): PlainWay {
+  const { best, exploredBounds } = bestPath(pathCandidates(query, SHARES), context);
+  return { path: best.path, cost: best.cost, isClear: isClear(best), exploredBounds };
 }
 
 /**
@@ -239,7 +252,8 @@ export function approach(query: RouteQuery, context: RouteContext): Approach {
   const bound = Math.min(...candidates.map(({ cost }) => cost));
   const plain = bestPath(candidates, context);
   const { path, cost } = plain.best;
-  if (isClear(plain.best) && cost <= bound + WORTHWHILE) return { path, exploredBounds: plain.exploredBounds };
+  const isEnough = cost <= bound + Math.max(WORTHWHILE, WORTHWHILE_SHARE * bound);
+  if (isClear(plain.best) && isEnough) return { path, exploredBounds: plain.exploredBounds };
   const { best, exploredBounds } = bestDetour(query, context, plain.best);
   const result = { path: best.path, exploredBounds: unionBounds(plain.exploredBounds, exploredBounds) };
   return isClear(best) ? result : { ...result, blocked: { piece: best.pathCost.piece } };

@@ -4,22 +4,22 @@ import type { Leg } from '../course/course.ts';
 import type { PlacedObstacle } from '../course/placed.ts';
 import type { Gait, Horse } from '../horses/horse.ts';
 import type { Metres, Radians } from '../measure/quantity.ts';
-import { pathLength } from '../plane/path.ts';
 import { isSamePose } from '../plane/pose.ts';
-import { boundsIntersect } from '../plane/ring.ts';
-import { type Approach, approach, type RouteQuery } from './approach.ts';
+import { type Bounds, boundsIntersect, unionBounds } from '../plane/ring.ts';
+import { type Approach, approach, plainWay, type RouteQuery } from './approach.ts';
 import type { RouteContext } from './collision-cost.ts';
 import { type PassageLine, passageLine } from './passage-line.ts';
 
 /** More than every clearance of the search, metres: a change further away cannot change an approach. */
 const WATCH_MARGIN: Metres = 0.6;
 
-interface CachedApproach {
+/** What was found for a query, and the box of all that was looked at for it. */
+interface CachedWay<T extends { readonly exploredBounds: Bounds }> {
   readonly query: RouteQuery;
   readonly context: RouteContext;
-  readonly approach: Approach;
+  readonly found: T;
 }
-const approachCache = new WeakMap<object, CachedApproach>();
+const approachCache = new WeakMap<object, CachedWay<Approach>>();
 
 function isSameQuery(a: RouteQuery, b: RouteQuery): boolean {
   return (
@@ -34,7 +34,10 @@ function isSameQuery(a: RouteQuery, b: RouteQuery): boolean {
 }
 
 /** Whether no obstacle that came, went or changed lies within the bounds that the search explored. */
-function isUnaffected({ context: before, approach: { exploredBounds } }: CachedApproach, now: RouteContext): boolean {
+function isUnaffected(
+  { context: before, found: { exploredBounds } }: CachedWay<{ readonly exploredBounds: Bounds }>,
+  now: RouteContext,
+): boolean {
   if (before.arena !== now.arena || before.horse !== now.horse) return false;
   if (before.fromEnd?.piece !== now.fromEnd?.piece || before.toEnd?.piece !== now.toEnd?.piece) return false;
   if (before.obstacles === now.obstacles) return true;
@@ -47,61 +50,72 @@ function isUnaffected({ context: before, approach: { exploredBounds } }: CachedA
   return !changed.some(({ bounds }) => boundsIntersect(bounds, exploredBounds, WATCH_MARGIN));
 }
 
-/**
- * The approach of a leg or to the end, cached under `owner`; searched again only when something that it depends on has
- * changed.
- */
-export function cachedApproach(owner: object, query: RouteQuery, context: RouteContext): Approach {
-  const cached = approachCache.get(owner);
+/** What `find` says of the query, found again only when something that it depends on has changed. */
+function cachedWay<T extends { readonly exploredBounds: Bounds }>(
+  cache: WeakMap<object, CachedWay<T>>,
+  owner: object,
+  {
+    query,
+    context,
+    find,
+  }: { query: RouteQuery; context: RouteContext; find(query: RouteQuery, context: RouteContext): T },
+): T {
+  const cached = cache.get(owner);
   if (cached !== undefined && isSameQuery(cached.query, query) && isUnaffected(cached, context)) {
-    approachCache.set(owner, { ...cached, context });
-    return cached.approach;
+    cache.set(owner, { ...cached, context });
+    return cached.found;
   }
-  const found = approach(query, context);
-  approachCache.set(owner, { query, context, approach: found });
+  const found = find(query, context);
+  cache.set(owner, { query, context, found });
   return found;
 }
 
-/** The turns on the spot that are tried after backing out: the smallest that leaves a clear way is taken. */
-const TURNS: readonly Radians[] = [1, 2, 3, 4].map((n) => (n * Math.PI) / 4);
-const turnOwners = new WeakMap<object, ReadonlyMap<Radians, object>>();
-
-/** One owner more for each turn, so that each way has its own place in the cache. */
-function turnOwner(owner: object, by: Radians): object {
-  let owners = turnOwners.get(owner);
-  if (owners === undefined) {
-    owners = new Map(
-      TURNS.flatMap((turn): [Radians, object][] => [
-        [turn, {}],
-        [-turn, {}],
-      ]),
-    );
-    turnOwners.set(owner, owners);
-  }
-  return owners.get(by) ?? owner;
+/** The approach of a leg or to the end, cached under `owner`. */
+export function cachedApproach(owner: object, query: RouteQuery, context: RouteContext): Approach {
+  return cachedWay(approachCache, owner, { query, context, find: approach });
 }
 
-/** A way that begins with a turn on the spot, to the left where `by` is above 0. */
-interface TurnedApproach {
+/** The turns on the spot that are tried after backing out. */
+const TURNS: readonly Radians[] = [1, 2, 3, 4].flatMap((n) => [(n * Math.PI) / 4, (-n * Math.PI) / 4]);
+/** The price of a turn, metres of way a radian: about the time that it takes at a walk. Estimate. */
+const TURN_PRICE: Metres = 1.5;
+
+/** A way that begins with a turn on the spot, to the left where `by` is above 0; without one where it is 0. */
+export interface TurnedApproach {
   readonly by: Radians;
-  readonly found: Approach;
+  readonly approach: Approach;
 }
+
+/** The turns by which it leaves the cheapest way, and that way; undefined when no turn leaves a plain one. */
+interface TurnChoice {
+  readonly best: TurnedApproach | undefined;
+  readonly exploredBounds: Bounds;
+}
+
+function bestTurn(query: RouteQuery, context: RouteContext): TurnChoice {
+  const onwards = plainWay(query, context);
+  let { exploredBounds } = onwards;
+  if (onwards.isClear) return { best: undefined, exploredBounds };
+  let [best, least]: [TurnedApproach | undefined, Metres] = [undefined, Number.POSITIVE_INFINITY];
+  for (const by of TURNS) {
+    const way = plainWay({ ...query, from: { ...query.from, angle: query.from.angle + by } }, context);
+    exploredBounds = unionBounds(exploredBounds, way.exploredBounds);
+    const cost = way.cost + TURN_PRICE * Math.abs(by);
+    if (!way.isClear || cost >= least) continue;
+    [best, least] = [{ by, approach: way }, cost];
+  }
+  return { best, exploredBounds };
+}
+
+const turnCache = new WeakMap<object, CachedWay<TurnChoice>>();
 
 /**
- * The way after a turn on the spot, for a horse that has backed out and faces what it backed out of; undefined when no
- * turn leaves a clear way.
+ * The way of a horse that has backed out and faces what it backed out of: straight on where a plain way is clear; else
+ * with the turn on the spot from which a plain way is cheapest; else around what is in the way.
  */
-export function turnedApproach(owner: object, query: RouteQuery, context: RouteContext): TurnedApproach | undefined {
-  for (const turn of TURNS) {
-    const clear = [turn, -turn].flatMap((by): TurnedApproach[] => {
-      const from = { ...query.from, angle: query.from.angle + by };
-      const found = cachedApproach(turnOwner(owner, by), { ...query, from }, context);
-      return found.blocked === undefined ? [{ by, found }] : [];
-    });
-    const [best] = clear.sort((a, b) => pathLength(a.found.path) - pathLength(b.found.path));
-    if (best !== undefined) return best;
-  }
-  return undefined;
+export function turnedApproach(owner: object, query: RouteQuery, context: RouteContext): TurnedApproach {
+  const chosen = query.bends.length > 0 ? undefined : cachedWay(turnCache, owner, { query, context, find: bestTurn });
+  return chosen?.best ?? { by: 0, approach: cachedApproach(owner, query, context) };
 }
 
 interface CachedPassage {

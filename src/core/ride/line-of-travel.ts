@@ -125,11 +125,11 @@ function addWay(journey: Journey, { owner, part, leg, query, toEnd }: Way): void
   const { arena, horse, obstacles } = inputs;
   const context = { arena, horse, obstacles, fromEnd, toEnd };
   const whole = { ...query, from: here, horse, straightAfter };
-  const plain = cachedApproach(owner, whole, context);
   const backedOut = journey.elements.at(-1)?.move === 'back';
-  const turned = plain.blocked !== undefined && backedOut ? turnedApproach(owner, whole, context) : undefined;
-  if (turned !== undefined) addElements(journey, [turnElement(here, turned.by, { part, horse })], leg);
-  const found = turned?.found ?? plain;
+  const { by, approach: found } = backedOut
+    ? turnedApproach(owner, whole, context)
+    : { by: 0, approach: cachedApproach(owner, whole, context) };
+  if (by !== 0) addElements(journey, [turnElement(here, by, { part, horse })], leg);
   const element = wayElement(found.path, part, { gait: query.gait, horse });
   // An end outside the arena is reported by a break of its own.
   const inside = inArena(here, arena) && inArena(query.to, arena);
