@@ -27,6 +27,7 @@ function route({ small, obstacles, begin, finish }: SmallArena) {
     radius: RADIUS,
     avoid: [],
     most: 200,
+    isRefinement: false,
     pathCost: (path) => pathCost(path, around),
   }).route;
 }

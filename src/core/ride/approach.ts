@@ -165,9 +165,9 @@ interface Manner {
 /** The manners of a detour, the least asking one first, the others by their penalty. */
 function manners(query: RouteQuery): Manner[] {
   const choices = radii(query);
-  const widest = choices[0] ?? 0;
+  const [widest = 0, least = 0] = [choices[0], choices.at(-1)];
   const all = straightChoices(query, [1, 0]).flatMap((straights) =>
-    choices.map((radius): Manner => {
+    [...new Set([widest, least])].map((radius): Manner => {
       const base = straights.cost + PENALTY.radius * (widest - radius);
       return { straights, radius, base, penalty: base - pathLength(straights.opening) - pathLength(straights.closing) };
     }),
@@ -188,13 +188,14 @@ function bestDetour(
   const { fromEnd, toEnd } = context;
   const { hits, bounds } = plain.pathCost;
   let [best, exploredBounds] = [plain, bounds];
-  const detour = ({ straights, radius }: Manner, most: Metres) => {
+  const detour = ({ straights, radius }: Manner, most: Metres, isRefinement: boolean) => {
     const found = shortestRoute({
       begin: straights.begin,
       finish: straights.finish,
       radius,
       avoid: hits,
       most,
+      isRefinement,
       pathCost: (path, ends) =>
         pathCost(withStraights(straights, path, ends), {
           ...context,
@@ -212,13 +213,13 @@ function bestDetour(
     exploredBounds = unionBounds(exploredBounds, now.exploredBounds);
   };
   const [least, ...others] = manners(query);
-  const shortest = least === undefined ? undefined : detour(least, plain.cost);
+  const shortest = least === undefined ? undefined : detour(least, plain.cost, false);
   if (least === undefined || shortest === undefined) return { best, exploredBounds };
   take(least, shortest);
   for (const manner of others) {
     // The others are sorted by their penalty.
     if (shortest.length + manner.penalty >= best.cost - Math.max(WORTHWHILE, WORTHWHILE_SHARE * best.cost)) break;
-    const route = detour(manner, best.cost - manner.base);
+    const route = detour(manner, best.cost - manner.base, true);
     if (route !== undefined) take(manner, route);
   }
   return { best, exploredBounds };

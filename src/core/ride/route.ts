@@ -71,6 +71,8 @@ function refinedRoute(search: RouteSearch, found: readonly CandidatePose[]): Rou
 
 /** How many paths are held against the obstacles, turn by turn: from the start, from the end, from the start … */
 const BUDGETS = [250, 500, 1000, 2000, 4000];
+/** The same where a way is known, and only a better one is sought. */
+const SMALL_BUDGETS = [300];
 
 /** The same question asked from the end. */
 function reversedQuery(query: DetourQuery): DetourQuery {
@@ -114,7 +116,8 @@ function poseSource(search: RouteSearch): () => readonly CandidatePose[] {
 export function shortestRoute(query: DetourQuery): RouteResult {
   const hits = new Set(query.avoid);
   let exploredBounds: Bounds | undefined;
-  for (const [turn, budget] of BUDGETS.entries()) {
+  const budgets = query.isRefinement ? SMALL_BUDGETS : BUDGETS;
+  for (const [turn, budget] of budgets.entries()) {
     const search = newSearch(turn % 2 === 0 ? query : reversedQuery(query), hits);
     const result = aStar(search, poseSource(search), budget);
     const route = result.kind === 'found' ? refinedRoute(search, result.way) : undefined;

@@ -21,6 +21,8 @@ export interface DetourQuery {
   readonly avoid: readonly PlacedObstacle[];
   /** The most that the way may cost, metres; anything dearer is of no use. */
   readonly most: Metres;
+  /** Whether a way is known already, so that little is spent on a better one. */
+  readonly isRefinement: boolean;
   /** What an edge meets; `first` and `last` when it begins or ends the way. */
   pathCost(path: Path, ends: EdgeEnds): PathCost;
 }

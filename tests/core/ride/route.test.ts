@@ -32,6 +32,7 @@ function routeIn(small: SmallArena) {
     radius: RADIUS,
     avoid: [],
     most: 200,
+    isRefinement: false,
     pathCost: (path) => pathCost(path, around),
   }).route;
 }
