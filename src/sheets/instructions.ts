@@ -1,10 +1,12 @@
 /** The pattern in words: one sentence or two for each number of the go, unless the designer wrote their own. */
 
 import type { Leg } from '../core/course/course.ts';
+import type { PlacedObstacle } from '../core/course/placed.ts';
 import type { Gait } from '../core/horses/horse.ts';
-import type { Passage, Station } from '../core/obstacles/passage.ts';
+import type { Passage } from '../core/obstacles/passage.ts';
 import type { Survey } from '../core/survey.ts';
 import { capitalized } from '../core/text/sentence.ts';
+import { isHandled, passageWords } from './passage-words.ts';
 
 export interface Instruction {
   readonly leg: string;
@@ -23,57 +25,28 @@ function inGait(gait: Gait, leg: Leg): string {
   return gait === 'lope' && leg.lead !== undefined ? `lope on the ${leg.lead} lead` : gait;
 }
 
-function degrees(by: number): string {
-  return `${Math.round((Math.abs(by) * 180) / Math.PI)}°`;
-}
-
-const TURNS: Readonly<Record<string, string>> = {
-  'a full turn': '360°',
-  'half a turn': '180°',
-  'a quarter turn': '90°',
-};
-
-/** Which end or side is a designer's word: on a pattern the line shows it. */
-const ENDS = /,? (from|at) the (other end|far side)|, facing the other way/g;
-
-/**
- * The passage as it is told on a pattern: turns in degrees with their direction. The end is named only where the
- * obstacle has been ridden before.
- */
-function passageWords(passage: Passage, before: boolean): string {
-  const turn = passage.stations.find((station) => station.kind === 'turn');
-  return passage.title
-    .replace(ENDS, (end) => (before ? end : ''))
-    .replace(/^ride /, '')
-    .replace(/\b(a full turn|half a turn|a quarter turn)( to the)? (left|right)\b/g, (_, turned: string, _to, hand) => {
-      return `turn ${TURNS[turned]} to the ${hand}`;
-    })
-    .replace(/\bturn and back\b/g, (plain) => {
-      if (turn === undefined) return plain;
-      return `turn ${degrees(turn.by)} to the ${turn.by > 0 ? 'left' : 'right'}, and back`;
-    });
-}
-
-function isHandled(station: Station): boolean {
-  return station.kind === 'reach' ? station.move !== 'ride' : station.kind === 'turn';
-}
-
 /** Where the horse is not ridden forwards at once, it stops first. */
 function stopsFirst(passage: Passage): boolean {
   const [, second] = passage.stations;
   return second !== undefined && isHandled(second) && !/^(halt|stop)\b/.test(passage.title);
 }
 
-/** "the bridge" in "over the bridge", and the same words with "it" in its place. */
+/** A thing with its article, and with what it is a part of: no side, end or foot of something. */
+const NOUN =
+  /\bthe (?!left\b|right\b|first\b|same\b|other\b|far\b|forefeet\b|hind\b|(?:left|right) )(?:(?:[\w-]+ )?[\w-]+ of the [\w-]+|raised [\w-]+|[\w-]+)/;
+
+/** "the bridge" in "over the bridge", "the whole bar of the T" in "over the whole bar of the T"; and the rest with "it" in its place. */
 function thingNamed(what: string): { readonly thing: string; readonly rest: string } | undefined {
-  const found = /\bthe (?!left|right|first|same|other|far)([\w-]+)/.exec(what);
+  const found = NOUN.exec(what);
   if (found === null) return undefined;
-  const pronoun = found[1]?.endsWith('s') ? 'them' : 'it';
-  return { thing: found[0], rest: what.replace(found[0], pronoun) };
+  const [head = ''] = found[0].split(' of the ');
+  const pronoun = head.endsWith('s') ? 'them' : 'it';
+  const rest = what.replace(found[0], pronoun);
+  return { thing: found[0], rest: rest.replace(/the (left|right) half of it and its/, 'its $1 half and its') };
 }
 
-function legWords(leg: Leg, passage: Passage, before: boolean): string {
-  const what = passageWords(passage, before);
+function legWords(leg: Leg, passage: Passage, obstacle: PlacedObstacle, before: boolean): string {
+  const what = passageWords(passage, obstacle, before);
   const [first = ''] = what.split(' ');
   const approach = inGait(leg.approach, leg);
   const gait = inGait(leg.gait, leg);
@@ -103,11 +76,12 @@ export function instructions(survey: Survey): readonly Instruction[] {
   return legs.map((leg, index) => {
     const number = index + 1;
     if (leg.words !== undefined && leg.words.trim() !== '') return { leg: leg.id, number, text: leg.words.trim() };
-    const obstacle = survey.layout.obstacles.find(({ id }) => id === leg.obstacle);
-    const passage = obstacle?.passages.find(({ id }) => id === leg.passage);
-    if (passage === undefined) return { leg: leg.id, number, text: 'This obstacle is no longer in the course.' };
+    const obstacle = survey.obstacles.find((each) => each.obstacle.id === leg.obstacle);
+    const passage = obstacle?.obstacle.passages.find(({ id }) => id === leg.passage);
+    if (obstacle === undefined || passage === undefined)
+      return { leg: leg.id, number, text: 'This obstacle is no longer in the course.' };
     const before = legs.slice(0, index).some((other) => other.obstacle === leg.obstacle);
-    const way = legWords(leg, passage, before);
+    const way = legWords(leg, passage, obstacle, before);
     const sentence = index === 0 ? `From START, ${way}.` : `${capitalized(way)}.`;
     return { leg: leg.id, number, text: `${sentence}${index === legs.length - 1 ? finish(survey) : ''}` };
   });

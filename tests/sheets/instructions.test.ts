@@ -52,7 +52,7 @@ const SAID: readonly (readonly [string, Change, string])[] = [
   [
     'mailbox',
     { approach: 'walk', gait: 'walk' },
-    'From START, walk to the mailbox, halt with it on the left and open it.',
+    'From START, walk to the mailbox, halt with it on the left, open it, take out the mail and show it, put it back, and close it.',
   ],
   [
     'serpentine',

@@ -18,7 +18,9 @@ import { lineCrosses } from './line/line-crosses.ts';
 import { lineInArena } from './line/line-in-arena.ts';
 import { oneLead } from './line/one-lead.ts';
 import { polePrints } from './line/pole-prints.ts';
+import { roomBeyond } from './line/room-beyond.ts';
 import { skew } from './line/skew.ts';
+import { transitionRoom } from './line/transition-room.ts';
 import { turn } from './line/turn.ts';
 import { alignment } from './placing/alignment.ts';
 import { entranceClear, startEnd } from './placing/entrance.ts';
@@ -49,6 +51,7 @@ import { waterBoxLength, waterBoxWidth } from './sizes/water-box-size.ts';
 import { fanInnerGap } from './spacing/fan-inner-gap.ts';
 import { gapBand } from './spacing/gap-band.ts';
 import { landings } from './spacing/landings.ts';
+import { rhythm } from './spacing/rhythm.ts';
 import { serpentineMarkers, serpentineSpacing, serpentineWalk } from './spacing/serpentine-spacing.ts';
 import { unevenGap } from './spacing/uneven-gap.ts';
 
@@ -66,7 +69,10 @@ export const CHECKS: readonly Check[] = [
   lead,
   leadStated,
   oneLead,
+  transitionRoom,
+  roomBeyond,
   gapBand,
+  rhythm,
   landings,
   polePrints,
   unevenGap,

@@ -143,3 +143,11 @@ export function pathBounds(path: Path): Bounds {
   }
   return { minX, minY, maxX, maxY };
 }
+
+/** The same way ridden from its end to its start. */
+export function reversedPath(path: Path): Path {
+  return path.toReversed().map((stretch): Stretch => {
+    const end = poseOn(stretch, stretch.length);
+    return { start: { ...end, angle: end.angle + Math.PI }, length: stretch.length, curvature: -stretch.curvature };
+  });
+}

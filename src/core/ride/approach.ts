@@ -4,13 +4,13 @@ import { minTurnRadius, preferredTurnRadius } from '../horses/turns.ts';
 import type { Metres } from '../measure/quantity.ts';
 import { candidatePath, type DubinsCandidate, dubinsCandidates } from '../plane/dubins.ts';
 import { dubinsThroughWaypoints } from '../plane/dubins-waypoints.ts';
-import { type Path, totalTurn } from '../plane/path.ts';
+import { type Path, pathLength, totalTurn } from '../plane/path.ts';
 import type { Point } from '../plane/point.ts';
 import type { Pose } from '../plane/pose.ts';
 import { type Bounds, unionBounds } from '../plane/ring.ts';
 import { type PathCost, pathCost, type RouteContext } from './collision-cost.ts';
 import { type EndStraights, endStraightChoices, withStraights } from './end-straights.ts';
-import { shortestRoute } from './route.ts';
+import { type Route, shortestRoute } from './route.ts';
 
 /** A query for the way between two obstacles. */
 export interface RouteQuery {
@@ -45,8 +45,8 @@ const PENALTY = { radius: 1.5, circling: 3 };
 const CIRCLING_TURN = 1.25 * Math.PI;
 /** How many horse's lengths are kept straight at an end: one is wanted. */
 const SHARES = [1, 0.5, 0];
-/** At most this many candidates are checked for collisions. */
-const MOST_TRIED = 60;
+/** A saving below this is not sought, metres of way: nobody rides to less. */
+const WORTHWHILE: Metres = 0.25;
 
 /** A candidate way. Most are never laid out, so it only says how to make the path. */
 interface PathCandidate {
@@ -112,7 +112,7 @@ function bestPath(
 ): { best: BestPath; exploredBounds: Bounds } {
   let best = already;
   let exploredBounds = already?.pathCost.bounds;
-  const sorted = options.sort((a, b) => a.cost - b.cost).slice(0, MOST_TRIED);
+  const sorted = options.sort((a, b) => a.cost - b.cost);
   for (const candidate of sorted) {
     if (best !== undefined && candidate.cost >= best.cost) break;
     const path = approachPath(candidate);
@@ -152,45 +152,75 @@ function throughBends(query: RouteQuery, context: RouteContext): Approach {
   return { path: found.best.path, exploredBounds: found.exploredBounds };
 }
 
+/** How straight and how wide a way is asked to be, and what it costs beside its length in metres of way. */
+interface Manner {
+  readonly straights: EndStraights;
+  readonly radius: Metres;
+  readonly base: Metres;
+  /** Of the base, what is no length: the penalties. */
+  readonly penalty: Metres;
+}
+
+/** The manners of a detour, the least asking one first, the others by their penalty. */
+function manners(query: RouteQuery): Manner[] {
+  const choices = radii(query);
+  const widest = choices[0] ?? 0;
+  const all = straightChoices(query, [1, 0]).flatMap((straights) =>
+    choices.map((radius): Manner => {
+      const base = straights.cost + PENALTY.radius * (widest - radius);
+      return { straights, radius, base, penalty: base - pathLength(straights.opening) - pathLength(straights.closing) };
+    }),
+  );
+  const sorted = all.sort((x, y) => x.penalty - y.penalty);
+  return [...sorted.slice(-1), ...sorted.slice(0, -1)];
+}
+
 /**
- * Ways around what the best plain way meets, below its cost. First with the least radius and without straights: where
- * no such way exists, no other does. Then with the straights that the horse wants.
+ * The best way around what plain ways meet, if it is cheaper than the best of these. The first search takes the least
+ * radius and no straights: every other way is one of its ways too, so its length bounds them all from below.
  */
-function detourCandidates(
+function bestDetour(
   query: RouteQuery,
   context: RouteContext,
-  { cost, pathCost: { hits, bounds } }: BestPath,
-): { readonly options: PathCandidate[]; readonly exploredBounds: Bounds } {
-  const choices = radii(query);
-  const [widest = 0, least = 0] = [choices[0], choices.at(-1)];
+  plain: BestPath,
+): { best: BestPath; exploredBounds: Bounds } {
   const { fromEnd, toEnd } = context;
-  let exploredBounds = bounds;
-  const detour = (each: EndStraights, radius: Metres): PathCandidate[] => {
-    const base = each.cost + PENALTY.radius * (widest - radius);
+  const { hits, bounds } = plain.pathCost;
+  let [best, exploredBounds] = [plain, bounds];
+  const detour = ({ straights, radius }: Manner, most: Metres) => {
     const found = shortestRoute({
-      begin: each.begin,
-      finish: each.finish,
+      begin: straights.begin,
+      finish: straights.finish,
       radius,
       avoid: hits,
-      most: cost - base,
+      most,
       pathCost: (path, ends) =>
-        pathCost(withStraights(each, path, ends), {
+        pathCost(withStraights(straights, path, ends), {
           ...context,
           fromEnd: ends.first ? fromEnd : undefined,
           toEnd: ends.last ? toEnd : undefined,
         }),
     });
     if (found.exploredBounds !== undefined) exploredBounds = unionBounds(exploredBounds, found.exploredBounds);
-    if (found.route === undefined) return [];
-    const { length, path } = found.route;
-    return [{ cost: length + base + circling(totalTurn(path)), straights: each, middle: path }];
+    return found.route;
   };
-  const all = straightChoices(query, [1, 0]);
-  const [straight, bare] = [all[0], all.at(-1)];
-  if (straight === undefined || bare === undefined) return { options: [], exploredBounds };
-  const options = detour(bare, least);
-  if (options.length > 0) options.push(...detour(straight, widest), ...detour(straight, least));
-  return { options, exploredBounds };
+  const take = ({ straights, base }: Manner, { length, path }: Route): void => {
+    const candidate = { cost: length + base + circling(totalTurn(path)), straights, middle: path };
+    const now = bestPath([candidate], context, best);
+    best = now.best;
+    exploredBounds = unionBounds(exploredBounds, now.exploredBounds);
+  };
+  const [least, ...others] = manners(query);
+  const shortest = least === undefined ? undefined : detour(least, plain.cost);
+  if (least === undefined || shortest === undefined) return { best, exploredBounds };
+  take(least, shortest);
+  for (const manner of others) {
+    // The others are sorted by their penalty.
+    if (shortest.length + manner.penalty >= best.cost - WORTHWHILE) break;
+    const route = detour(manner, best.cost - manner.base);
+    if (route !== undefined) take(manner, route);
+  }
+  return { best, exploredBounds };
 }
 
 function isClear({ pathCost: { hits, leavesArena } }: BestPath): boolean {
@@ -199,16 +229,18 @@ function isClear({ pathCost: { hits, leavesArena } }: BestPath): boolean {
 
 /**
  * The way from one pose to another at a gait. Candidates are all Dubins words at the gait's preferred radius, its least
- * radius and one between, with and without straights at the ends; when they all meet something, the shortest way around
- * it (A*). Collision-free ways come first; when there is none, the least bad one is returned, marked as blocked.
+ * radius and one between, with and without straights at the ends. When the cheapest of them meets something, the
+ * cheapest way around it is sought too (A*). Collision-free ways come first; when there is none, the least bad one is
+ * returned, marked as blocked.
  */
 export function approach(query: RouteQuery, context: RouteContext): Approach {
   if (query.bends.length > 0) return throughBends(query, context);
-  const plain = bestPath(pathCandidates(query, SHARES), context);
-  if (isClear(plain.best)) return { path: plain.best.path, exploredBounds: plain.exploredBounds };
-  const detours = detourCandidates(query, context, plain.best);
-  const { best, exploredBounds } = bestPath(detours.options, context, plain.best);
-  const all = unionBounds(plain.exploredBounds, unionBounds(detours.exploredBounds, exploredBounds));
-  const result = { path: best.path, exploredBounds: all };
+  const candidates = pathCandidates(query, SHARES);
+  const bound = Math.min(...candidates.map(({ cost }) => cost));
+  const plain = bestPath(candidates, context);
+  const { path, cost } = plain.best;
+  if (isClear(plain.best) && cost <= bound + WORTHWHILE) return { path, exploredBounds: plain.exploredBounds };
+  const { best, exploredBounds } = bestDetour(query, context, plain.best);
+  const result = { path: best.path, exploredBounds: unionBounds(plain.exploredBounds, exploredBounds) };
   return isClear(best) ? result : { ...result, blocked: { piece: best.pathCost.piece } };
 }

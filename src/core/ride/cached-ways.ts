@@ -3,7 +3,8 @@
 import type { Leg } from '../course/course.ts';
 import type { PlacedObstacle } from '../course/placed.ts';
 import type { Gait, Horse } from '../horses/horse.ts';
-import type { Metres } from '../measure/quantity.ts';
+import type { Metres, Radians } from '../measure/quantity.ts';
+import { pathLength } from '../plane/path.ts';
 import { isSamePose } from '../plane/pose.ts';
 import { boundsIntersect } from '../plane/ring.ts';
 import { type Approach, approach, type RouteQuery } from './approach.ts';
@@ -59,6 +60,48 @@ export function cachedApproach(owner: object, query: RouteQuery, context: RouteC
   const found = approach(query, context);
   approachCache.set(owner, { query, context, approach: found });
   return found;
+}
+
+/** The turns on the spot that are tried after backing out: the smallest that leaves a clear way is taken. */
+const TURNS: readonly Radians[] = [1, 2, 3, 4].map((n) => (n * Math.PI) / 4);
+const turnOwners = new WeakMap<object, ReadonlyMap<Radians, object>>();
+
+/** One owner more for each turn, so that each way has its own place in the cache. */
+function turnOwner(owner: object, by: Radians): object {
+  let owners = turnOwners.get(owner);
+  if (owners === undefined) {
+    owners = new Map(
+      TURNS.flatMap((turn): [Radians, object][] => [
+        [turn, {}],
+        [-turn, {}],
+      ]),
+    );
+    turnOwners.set(owner, owners);
+  }
+  return owners.get(by) ?? owner;
+}
+
+/** A way that begins with a turn on the spot, to the left where `by` is above 0. */
+interface TurnedApproach {
+  readonly by: Radians;
+  readonly found: Approach;
+}
+
+/**
+ * The way after a turn on the spot, for a horse that has backed out and faces what it backed out of; undefined when no
+ * turn leaves a clear way.
+ */
+export function turnedApproach(owner: object, query: RouteQuery, context: RouteContext): TurnedApproach | undefined {
+  for (const turn of TURNS) {
+    const clear = [turn, -turn].flatMap((by): TurnedApproach[] => {
+      const from = { ...query.from, angle: query.from.angle + by };
+      const found = cachedApproach(turnOwner(owner, by), { ...query, from }, context);
+      return found.blocked === undefined ? [{ by, found }] : [];
+    });
+    const [best] = clear.sort((a, b) => pathLength(a.found.path) - pathLength(b.found.path));
+    if (best !== undefined) return best;
+  }
+  return undefined;
 }
 
 interface CachedPassage {

@@ -5,8 +5,8 @@ import { pathEnd, pathFrom } from '../plane/path.ts';
 import { type Pose, toWorld } from '../plane/pose.ts';
 import { arcPose, type CornerArc } from './corner-arcs.ts';
 
-/** Where on a corner's rounded edge a line is tried first. */
-const TANGENT_SHARES = [0, 0.2, 0.4, 0.6, 0.8, 1];
+/** On a corner's rounded edge a line is first tried at headings this far apart, or nearer. */
+const TANGENT_STEP: Radians = Math.PI / 10;
 /** Near an end the way may turn by these angles before it goes straight; the straights, in radii. */
 const TURNS: readonly Radians[] = [-3, -2, -1, 0, 1, 2, 3].map((n) => (n * Math.PI) / 4);
 const STRAIGHTS = [0.5, 1, 2];
@@ -42,7 +42,8 @@ function tangentPose(corner: CornerArc, share: number, goal: Goal): CandidatePos
 }
 
 export function tangentPoses(corner: CornerArc, goal: Goal): readonly CandidatePose[] {
-  return TANGENT_SHARES.map((share) => tangentPose(corner, share, goal));
+  const steps = Math.max(1, Math.ceil(corner.sweep / TANGENT_STEP - 1e-9));
+  return Array.from({ length: steps + 1 }, (_, i) => tangentPose(corner, i / steps, goal));
 }
 
 function freePose(pose: Pose, goal: Goal): CandidatePose {

@@ -1,32 +1,24 @@
-/** What a way between obstacles comes too near to: the walls, and pieces that do not belong to its two ends. */
+/** What a way between obstacles comes too near to: the walls, and pieces; those of its two ends too, once it is off them. */
 
 import type { Arena } from '../course/course.ts';
 import { type PlacedObstacle, type PlacedPiece, pieceBounds } from '../course/placed.ts';
 import type { Horse } from '../horses/horse.ts';
 import type { Metres } from '../measure/quantity.ts';
-import { type Path, pathBounds, pathEnd, poseOn } from '../plane/path.ts';
-import { distance, lerp, type Point } from '../plane/point.ts';
-import { type Bounds, boundsIntersect, type Ring, ringContains } from '../plane/ring.ts';
-import { squaredDistance } from '../plane/segment.ts';
+import { type Path, pathLength } from '../plane/path.ts';
+import { type Bounds, boundsIntersect } from '../plane/ring.ts';
+import { nearsRing, type Reach, reachOf } from '../plane/stretch-distance.ts';
 
 /** Half the width a horse takes beside a wall: body and the rider's knee. Estimate. */
 const WALL_CLEARANCE: Metres = 0.5;
 /** A hoof passes a thing on the ground at least this far from the line: half a stance and half a hoof. Estimate. */
 const HOOF_CLEARANCE: Metres = 0.25;
-/** The body passes a standing thing at least this far from the line. Estimate. */
-const BODY_CLEARANCE: Metres = 0.4;
+/** The rider's stirrup passes a standing thing at least this far from the line: 18 in. Common practice, no source. */
+const BODY_CLEARANCE: Metres = 0.4572;
 /**
- * The pieces of the obstacles at its two ends may be passed closely but not crossed: nearer than this is on them,
- * metres.
+ * Penalties in metres of way: coming near the wall, stepping on what lies in the way, going through what stands there,
+ * or leaving the arena (for each metre outside, and once). Estimates.
  */
-const BRUSHED: Metres = 0.01;
-/**
- * Penalties in metres of way: passing a piece of one's own obstacle too closely, coming near the wall, stepping on what
- * lies in the way, going through what stands there, or leaving the arena (for each metre outside, and once). Estimates.
- */
-const PENALTY = { brushing: 4, wall: 15, lying: 40, standing: 80, outside: 400 };
-/** Step of the samples along the way, metres. */
-const CHORD_LENGTH: Metres = 0.4;
+const PENALTY = { wall: 15, lying: 40, standing: 80, outside: 400 };
 
 export interface RouteContext {
   readonly arena: Arena;
@@ -66,80 +58,54 @@ function exemptLength(end: RouteEnd | undefined, piece: PlacedPiece, horse: Hors
   return end.piece === piece.key ? horse.bodyLength.value : horse.wheelbase.value / 2;
 }
 
-function crossProduct(a: Point, b: Point, at: Point): number {
-  return (b.x - a.x) * (at.y - a.y) - (b.y - a.y) * (at.x - a.x);
+/** A way as stretches that can be held against pieces, each with its distance from the beginning. */
+interface PathReach {
+  readonly path: Path;
+  readonly reaches: readonly Reach[];
+  readonly length: Metres;
 }
 
-/** What a piece covers, and the box around it. */
-interface Covered {
-  readonly ring: Ring;
-  readonly bounds: Bounds;
-}
-
-/**
- * Whether a chord comes as near as `near` to what the ring covers. Asked for every chord of every candidate, so it
- * allocates nothing.
- */
-function comesNear({ ring, bounds }: Covered, [a, b]: readonly [Point, Point], near: Metres): boolean {
-  const most = near * near;
-  let c = ring.at(-1);
-  for (const d of ring) {
-    if (c === undefined) return false;
-    if (squaredDistance(a, c, d) <= most || squaredDistance(b, c, d) <= most) return true;
-    if (squaredDistance(c, a, b) <= most || squaredDistance(d, a, b) <= most) return true;
-    const crosses =
-      crossProduct(a, b, c) * crossProduct(a, b, d) < 0 && crossProduct(c, d, a) * crossProduct(c, d, b) < 0;
-    if (crosses) return true;
-    c = d;
-  }
-  return a.x >= bounds.minX && a.x <= bounds.maxX && a.y >= bounds.minY && a.y <= bounds.maxY && ringContains(ring, a);
+function pathReach(path: Path): PathReach {
+  return { path, reaches: path.map((stretch) => reachOf(stretch)), length: pathLength(path) };
 }
 
 /** Whether the way, without the lengths at its ends that are exempt, comes nearer to the piece than `near`. */
 function hitsPiece(
-  { points, along }: SampledPath,
+  { path, reaches, length }: PathReach,
   piece: PlacedPiece,
   { near, first, last }: Record<'near' | 'first' | 'last', Metres>,
 ): boolean {
-  const bounds = pieceBounds(piece);
-  const covered = { ring: piece.footprint, bounds };
-  const end = (along.at(-1) ?? 0) - last;
-  for (let i = 1; i < points.length; i += 1) {
-    const a = points[i - 1];
-    const b = points[i];
-    const from = along[i - 1] ?? 0;
-    const to = along[i] ?? 0;
-    if (a === undefined || b === undefined || to <= first || from >= end || misses(bounds, a, b, near)) continue;
-    const begins = from < first ? lerp(a, b, (first - from) / (to - from)) : a;
-    const ends = to > end ? lerp(a, b, (end - from) / (to - from)) : b;
-    if (comesNear(covered, [begins, ends], near)) return true;
+  const box = pieceBounds(piece);
+  const end = length - last;
+  let from = 0;
+  for (const [i, stretch] of path.entries()) {
+    const to = from + stretch.length;
+    const whole = reaches[i];
+    if (whole !== undefined && to > first && from < end && boundsIntersect(box, whole.bounds, near)) {
+      const part =
+        from >= first && to <= end
+          ? whole
+          : reachOf(stretch, Math.max(0, first - from), Math.min(stretch.length, end - from));
+      if (nearsRing(part, piece.footprint, near)) return true;
+    }
+    from = to;
   }
-  return false;
+  return length === 0 && first === 0 && last === 0 && reaches[0] !== undefined
+    ? nearsRing(reaches[0], piece.footprint, near)
+    : false;
 }
 
-interface SampledPath {
-  readonly points: readonly Point[];
-  /** Metres along the chords at each point. */
-  readonly along: readonly Metres[];
-}
-
-/** The way in chords: one for a straight, several for an arc. */
-function sampledPath(path: Path): SampledPath {
-  const points: Point[] = [];
-  const along: Metres[] = [];
-  let total = 0;
-  const take = (at: Point): void => {
-    const before = points.at(-1);
-    if (before !== undefined) total += distance(before, at);
-    points.push(at);
-    along.push(total);
-  };
-  for (const stretch of path) {
-    const pieces = stretch.curvature === 0 ? 1 : Math.max(1, Math.ceil(stretch.length / CHORD_LENGTH));
-    for (let i = 0; i < pieces; i += 1) take(poseOn(stretch, (stretch.length * i) / pieces));
+/** The smallest box around all stretches. */
+function reachBounds(reaches: readonly Reach[]): Bounds {
+  let [minX, minY] = [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY];
+  let [maxX, maxY] = [Number.NEGATIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  for (const { bounds } of reaches) {
+    minX = Math.min(minX, bounds.minX);
+    minY = Math.min(minY, bounds.minY);
+    maxX = Math.max(maxX, bounds.maxX);
+    maxY = Math.max(maxY, bounds.maxY);
   }
-  if (path.length > 0) take(pathEnd(path));
-  return { points, along };
+  return { minX, minY, maxX, maxY };
 }
 
 function wallPenalty(bounds: Bounds, arena: Arena): Metres {
@@ -152,36 +118,20 @@ function isOutside(bounds: Bounds, arena: Arena): boolean {
   return Math.min(bounds.minX, bounds.minY, arena.length - bounds.maxX, arena.width - bounds.maxY) < 0;
 }
 
-/** Whether the segment from `a` to `b` stays further than `near` from the box along an axis. */
-function misses(bounds: Bounds, a: Point, b: Point, near: Metres): boolean {
-  return (
-    (a.x < bounds.minX - near && b.x < bounds.minX - near) ||
-    (a.x > bounds.maxX + near && b.x > bounds.maxX + near) ||
-    (a.y < bounds.minY - near && b.y < bounds.minY - near) ||
-    (a.y > bounds.maxY + near && b.y > bounds.maxY + near)
-  );
-}
-
 /** The collision cost of a way; 0 is collision-free. */
 export function pathCost(path: Path, { arena, obstacles, horse, fromEnd, toEnd }: RouteContext): PathCost {
-  const bounds = pathBounds(path);
+  const way = pathReach(path);
+  const bounds = reachBounds(way.reaches);
   let penalty = wallPenalty(bounds, arena);
   const hits: PlacedObstacle[] = [];
-  let sampled: SampledPath | undefined;
   let first: PlacedPiece | undefined;
   for (const obstacle of obstacles) {
     if (!boundsIntersect(obstacle.bounds, bounds, BODY_CLEARANCE)) continue;
-    const own = [fromEnd?.obstacle, toEnd?.obstacle].includes(obstacle.obstacle.id);
     for (const piece of obstacle.pieces) {
       const near = pieceClearance(piece);
       if (!boundsIntersect(pieceBounds(piece), bounds, near)) continue;
-      sampled ??= sampledPath(path);
       const ends = { first: exemptLength(fromEnd, piece, horse), last: exemptLength(toEnd, piece, horse) };
-      if (!hitsPiece(sampled, piece, { near, ...ends })) continue;
-      if (own && !hitsPiece(sampled, piece, { near: BRUSHED, ...ends })) {
-        penalty += PENALTY.brushing;
-        continue;
-      }
+      if (!hitsPiece(way, piece, { near, ...ends })) continue;
       penalty += piece.figure.stands === 'standing' ? PENALTY.standing : PENALTY.lying;
       first ??= piece;
       if (hits.at(-1) !== obstacle) hits.push(obstacle);

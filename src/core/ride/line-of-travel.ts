@@ -2,12 +2,12 @@
 import type { Arena, Layout, LeadChange, Leg, Ride } from '../course/course.ts';
 import type { PlacedObstacle } from '../course/placed.ts';
 import { type Gait, type Horse, speed } from '../horses/horse.ts';
-import type { Metres, Seconds } from '../measure/quantity.ts';
-import { type Path, pathLength } from '../plane/path.ts';
+import type { Metres, Radians, Seconds } from '../measure/quantity.ts';
+import { type Path, pathFrom, pathLength } from '../plane/path.ts';
 import type { Point } from '../plane/point.ts';
 import type { Pose } from '../plane/pose.ts';
 import type { Blockage, RouteQuery } from './approach.ts';
-import { cachedApproach, cachedPassage } from './cached-ways.ts';
+import { cachedApproach, cachedPassage, turnedApproach } from './cached-ways.ts';
 import type { RouteEnd } from './collision-cost.ts';
 import { leadNotes, leadStretches } from './leads.ts';
 import type { Crossing, Gap, Line, LineElement, RideBreak } from './line.ts';
@@ -69,6 +69,29 @@ function wayElement(
   return { leg: 0, part, move: 'ride', gait, path, from: 0, length, facing: 0, turn: 0, seconds, moving: seconds };
 }
 
+/** A turn on the spot between two obstacles. */
+function turnElement(
+  at: Pose,
+  by: Radians,
+  { part, horse }: { part: 'approach' | 'finish'; horse: Horse },
+): LineElement {
+  const seconds = (Math.abs(by) / (2 * Math.PI)) * horse.turn.value;
+  const path = pathFrom(at, []);
+  return {
+    leg: 0,
+    part,
+    move: 'turn',
+    gait: 'walk',
+    path,
+    from: 0,
+    length: 0,
+    facing: 0,
+    turn: by,
+    seconds,
+    moving: seconds,
+  };
+}
+
 function clockOf(elements: readonly LineElement[], ride: Ride): Line['clock'] {
   const legs: Seconds[] = ride.legs.map(() => 0);
   for (const { leg, seconds } of elements) legs[leg] = (legs[leg] ?? 0) + seconds;
@@ -100,11 +123,13 @@ interface Way {
 function addWay(journey: Journey, { owner, part, leg, query, toEnd }: Way): void {
   const { here, straightAfter, fromEnd, inputs } = journey;
   const { arena, horse, obstacles } = inputs;
-  const found = cachedApproach(
-    owner,
-    { ...query, from: here, horse, straightAfter },
-    { arena, horse, obstacles, fromEnd, toEnd },
-  );
+  const context = { arena, horse, obstacles, fromEnd, toEnd };
+  const whole = { ...query, from: here, horse, straightAfter };
+  const plain = cachedApproach(owner, whole, context);
+  const backedOut = journey.elements.at(-1)?.move === 'back';
+  const turned = plain.blocked !== undefined && backedOut ? turnedApproach(owner, whole, context) : undefined;
+  if (turned !== undefined) addElements(journey, [turnElement(here, turned.by, { part, horse })], leg);
+  const found = turned?.found ?? plain;
   const element = wayElement(found.path, part, { gait: query.gait, horse });
   // An end outside the arena is reported by a break of its own.
   const inside = inArena(here, arena) && inArena(query.to, arena);

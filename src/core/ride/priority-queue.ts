@@ -1,53 +1,56 @@
 /** What is waiting, the cheapest first; among equals the one that came first. */
 export interface PriorityQueue<T> {
   add(cost: number, item: T): void;
+  /** The cheapest, taken out. */
   next(): { readonly cost: number; readonly item: T } | undefined;
 }
 
-interface HeapEntry<T> {
-  readonly cost: number;
-  readonly order: number;
-  readonly item: T;
-}
-
-function sooner<T>(a: HeapEntry<T> | undefined, b: HeapEntry<T> | undefined): boolean {
-  if (a === undefined || b === undefined) return a !== undefined;
-  return a.cost < b.cost || (a.cost === b.cost && a.order < b.order);
-}
-
-/** An empty queue: a binary heap. */
+/** An empty queue: a binary heap in plain arrays, because a search adds many thousands. */
 export function priorityQueue<T>(): PriorityQueue<T> {
-  const heap: HeapEntry<T>[] = [];
-  let order = 0;
-  const swap = (i: number, k: number): void => {
-    const [a, b] = [heap[i], heap[k]];
-    if (a === undefined || b === undefined) return;
-    heap[i] = b;
-    heap[k] = a;
+  const costs: number[] = [];
+  const orders: number[] = [];
+  const items: T[] = [];
+  let size = 0;
+  let count = 0;
+  const isSooner = (i: number, cost: number, order: number): boolean => {
+    const other = costs[i] ?? 0;
+    return other < cost || (other === cost && (orders[i] ?? 0) < order);
+  };
+  const move = (from: number, to: number): void => {
+    costs[to] = costs[from] ?? 0;
+    orders[to] = orders[from] ?? 0;
+    items[to] = items[from] as T;
+  };
+  const put = (at: number, cost: number, order: number, item: T): void => {
+    costs[at] = cost;
+    orders[at] = order;
+    items[at] = item;
   };
   return {
     add(cost, item) {
-      heap.push({ cost, order, item });
-      order += 1;
-      for (let i = heap.length - 1; i > 0; ) {
-        const parent = (i - 1) >> 1;
-        if (!sooner(heap[i], heap[parent])) break;
-        swap(i, parent);
-        i = parent;
+      let at = size;
+      for (let parent = (at - 1) >> 1; at > 0 && !isSooner(parent, cost, count); parent = (at - 1) >> 1) {
+        move(parent, at);
+        at = parent;
       }
+      put(at, cost, count, item);
+      size += 1;
+      count += 1;
     },
     next() {
-      const [first] = heap;
-      const last = heap.pop();
-      if (first === undefined || last === undefined) return undefined;
-      if (heap.length > 0) heap[0] = last;
-      for (let i = 0; ; ) {
-        let least = i;
-        for (const child of [2 * i + 1, 2 * i + 2]) if (sooner(heap[child], heap[least])) least = child;
-        if (least === i) break;
-        swap(i, least);
-        i = least;
+      if (size === 0) return undefined;
+      const first = { cost: costs[0] ?? 0, item: items[0] as T };
+      size -= 1;
+      const [cost, order, item] = [costs[size] ?? 0, orders[size] ?? 0, items[size] as T];
+      let at = 0;
+      for (let child = 1; child < size; child = 2 * at + 1) {
+        const right = child + 1;
+        if (right < size && isSooner(right, costs[child] ?? 0, orders[child] ?? 0)) child = right;
+        if (!isSooner(child, cost, order)) break;
+        move(child, at);
+        at = child;
       }
+      if (size > 0) put(at, cost, order, item);
       return first;
     },
   };

@@ -2,25 +2,19 @@
 import type { PlacedObstacle } from '../course/placed.ts';
 import type { Metres } from '../measure/quantity.ts';
 import { candidatePath } from '../plane/dubins.ts';
-import type { Path } from '../plane/path.ts';
-import type { Bounds } from '../plane/ring.ts';
+import { type Path, reversedPath } from '../plane/path.ts';
+import type { Pose } from '../plane/pose.ts';
+import { type Bounds, unionBounds } from '../plane/ring.ts';
+import { aStar } from './a-star.ts';
 import { type CandidatePose, candidatePose, posesNearEnds, tangentPoses } from './candidate-poses.ts';
 import { cornerArcs } from './corner-arcs.ts';
-import {
-  aStar,
-  type DetourQuery,
-  dubinsPathsByLength,
-  edgeCost,
-  isUsable,
-  type RouteSearch,
-  type SearchNode,
-} from './search.ts';
+import { type DetourQuery, dubinsPathsByLength, edgeCost, isUsable, type RouteSearch } from './search.ts';
 
 /** Steps of the refinement of the best way's poses. */
 const REFINE_ROUNDS = 6;
 const FIRST_STEP = 0.25;
 
-interface Route {
+export interface Route {
   /** Length in metres, and penalty beside it. */
   readonly length: Metres;
   readonly cost: Metres;
@@ -31,12 +25,6 @@ interface Route {
 export interface RouteResult {
   readonly route: Route | undefined;
   readonly exploredBounds: Bounds | undefined;
-}
-
-function nodesTo(last: SearchNode | undefined): SearchNode[] {
-  const found: SearchNode[] = [];
-  for (let at = last; at?.parent !== undefined; at = at.parent) found.unshift(at);
-  return found;
 }
 
 /** The shortest way from node to node that meets nothing. */
@@ -62,8 +50,8 @@ function routeThrough(search: RouteSearch, poses: readonly CandidatePose[]): Rou
 }
 
 /** The way with each of its poses moved to where the whole is cheapest (coordinate descent). */
-function refinedRoute(search: RouteSearch, last: SearchNode): Route | undefined {
-  let poses: readonly CandidatePose[] = [search.start, ...nodesTo(last).map(({ candidate }) => candidate)];
+function refinedRoute(search: RouteSearch, found: readonly CandidatePose[]): Route | undefined {
+  let poses = found;
   let best = routeThrough(search, poses);
   let step = FIRST_STEP;
   for (let round = 0; round < REFINE_ROUNDS && poses.length > 2; round += 1) {
@@ -81,32 +69,62 @@ function refinedRoute(search: RouteSearch, last: SearchNode): Route | undefined 
   return best;
 }
 
-/**
- * The shortest way at a radius that goes clear around everything; no route when none is cheaper than the given cost.
- * What the edges meet is added to the obstacles and searched again, until nothing new is met.
- */
-export function shortestRoute(query: DetourQuery): RouteResult {
-  const avoid = new Set(query.avoid);
+/** How many paths are held against the obstacles, turn by turn: from the start, from the end, from the start … */
+const BUDGETS = [250, 500, 1000, 2000, 4000];
+
+/** The same question asked from the end. */
+function reversedQuery(query: DetourQuery): DetourQuery {
+  const opposite = ({ x, y, angle }: Pose): Pose => ({ x, y, angle: angle + Math.PI });
+  return {
+    ...query,
+    begin: opposite(query.finish),
+    finish: opposite(query.begin),
+    pathCost: (path, { first, last }) => query.pathCost(reversedPath(path), { first: last, last: first }),
+  };
+}
+
+function newSearch(query: DetourQuery, hits: Set<PlacedObstacle>): RouteSearch {
   const start = candidatePose(query.begin, query);
   const goal = { ...candidatePose(query.finish, query), heuristic: 0 };
-  const search: RouteSearch = { query, start, goal, hits: new Set(), exploredBounds: undefined, count: 0 };
+  return { query, start, goal, hits, exploredBounds: undefined, isBlocked: false, count: 0 };
+}
+
+/** Gives the poses for what a search has met since it was asked last. */
+function poseSource(search: RouteSearch): () => readonly CandidatePose[] {
+  const { query, hits } = search;
   const usable = (all: readonly CandidatePose[]): CandidatePose[] => all.filter((place) => isUsable(search, place));
-  const near = usable(posesNearEnds(query.begin, query));
-  const corners = new Map<PlacedObstacle, readonly CandidatePose[]>();
-  for (;;) {
-    for (const obstacle of avoid) {
-      if (corners.has(obstacle)) continue;
-      const all = cornerArcs(obstacle).flatMap((corner) => tangentPoses(corner, query));
-      corners.set(obstacle, usable(all));
-    }
-    search.count = 0;
-    const last = aStar(search, [...corners.values(), near].flat());
-    const fresh = [...search.hits].filter((obstacle) => !avoid.has(obstacle));
-    for (const obstacle of fresh) avoid.add(obstacle);
-    if (fresh.length > 0) continue;
+  const known = new Set<PlacedObstacle>();
+  let nearEnds = false;
+  return () => {
+    if (nearEnds === search.isBlocked && hits.size === known.size) return [];
+    const fresh = [...hits].filter((obstacle) => !known.has(obstacle));
+    for (const obstacle of fresh) known.add(obstacle);
+    const corners = fresh.flatMap((obstacle) => cornerArcs(obstacle).flatMap((corner) => tangentPoses(corner, query)));
+    const near = search.isBlocked && !nearEnds ? posesNearEnds(query.begin, query) : [];
+    nearEnds = search.isBlocked;
+    return usable([...near, ...corners]);
+  };
+}
+
+/**
+ * The shortest way at a radius that goes clear around everything; no route when none is cheaper than the given cost.
+ * It is sought from the start and from the end by turns, each time longer: where one of them is shut in, the search
+ * from there says so soon.
+ */
+export function shortestRoute(query: DetourQuery): RouteResult {
+  const hits = new Set(query.avoid);
+  let exploredBounds: Bounds | undefined;
+  for (const [turn, budget] of BUDGETS.entries()) {
+    const search = newSearch(turn % 2 === 0 ? query : reversedQuery(query), hits);
+    const result = aStar(search, poseSource(search), budget);
+    const route = result.kind === 'found' ? refinedRoute(search, result.way) : undefined;
+    const { exploredBounds: now } = search;
+    if (now !== undefined) exploredBounds = exploredBounds === undefined ? now : unionBounds(exploredBounds, now);
+    if (result.kind === 'undecided') continue;
     return {
-      route: last === undefined ? undefined : refinedRoute(search, last),
-      exploredBounds: search.exploredBounds,
+      route: route === undefined || turn % 2 === 0 ? route : { ...route, path: reversedPath(route.path) },
+      exploredBounds,
     };
   }
+  return { route: undefined, exploredBounds };
 }

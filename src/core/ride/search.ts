@@ -1,19 +1,15 @@
-/**
- * A* over poses. Every edge is a Dubins path at the radius asked for; the heuristic is the length of the Dubins path to
- * the end without obstacles.
- */
+/** What a search for a way is asked and what it has met; its edges are Dubins paths at the radius asked for. */
 import type { PlacedObstacle } from '../course/placed.ts';
 import type { Metres } from '../measure/quantity.ts';
-import { candidatePath, type DubinsCandidate, dubinsCandidates } from '../plane/dubins.ts';
-import type { Path } from '../plane/path.ts';
+import { type DubinsCandidate, dubinsCandidates } from '../plane/dubins.ts';
+import { type Path, poseOn } from '../plane/path.ts';
 import type { Pose } from '../plane/pose.ts';
 import { type Bounds, unionBounds } from '../plane/ring.ts';
 import type { CandidatePose } from './candidate-poses.ts';
 import type { PathCost } from './collision-cost.ts';
-import { priorityQueue } from './priority-queue.ts';
 
-/** At most this many edges are checked for collisions: a query that needs more has no way that a horse would take. */
-const MOST_EDGES = 1500;
+/** A blocked arc is halved so many times to find how far it is clear. */
+const HALVINGS = 5;
 /** Ways shorter than this have no direction, metres. */
 const STUB: Metres = 0.01;
 
@@ -34,33 +30,22 @@ interface EdgeEnds {
   readonly last: boolean;
 }
 
-export interface SearchNode {
-  readonly candidate: CandidatePose;
-  readonly cost: Metres;
-  readonly length: Metres;
-  readonly path: Path;
-  readonly parent?: SearchNode;
-}
-
-/** An entry of the open list: an edge that was not measured yet, its next path, or a node that an edge has reached. */
-type OpenEntry =
-  | { readonly kind: 'edge'; readonly from: SearchNode; readonly to: CandidatePose }
-  | {
-      readonly kind: 'paths';
-      readonly from: SearchNode;
-      readonly to: CandidatePose;
-      readonly paths: readonly DubinsCandidate[];
-    }
-  | { readonly kind: 'node'; readonly node: SearchNode };
-
-/** The state of one search: its two ends, the costs of edges, and what was met. */
+/** The state of one search: its two ends, what was met, and how much was held against the obstacles. */
 export interface RouteSearch {
   readonly query: DetourQuery;
   readonly start: CandidatePose;
   readonly goal: CandidatePose;
   readonly hits: Set<PlacedObstacle>;
   exploredBounds: Bounds | undefined;
+  /** Whether any edge was blocked: then the two ends alone are not enough. */
+  isBlocked: boolean;
   count: number;
+}
+
+/** How far, at the most, the horse can go on either arc, metres: infinite where the whole circle is clear. */
+export interface ArcRoom {
+  readonly L: Metres;
+  readonly R: Metres;
 }
 
 /** The penalty of a path; undefined when it meets something or leaves the arena. */
@@ -74,8 +59,55 @@ export function edgeCost(
   const { penalty, hits, bounds, leavesArena } = search.query.pathCost(path, ends);
   search.exploredBounds = search.exploredBounds === undefined ? bounds : unionBounds(search.exploredBounds, bounds);
   for (const obstacle of hits) search.hits.add(obstacle);
-  return hits.length > 0 || leavesArena ? undefined : penalty;
+  if (hits.length === 0 && !leavesArena) return penalty;
+  search.isBlocked = true;
+  return undefined;
 }
+
+/** The room on one arc that leaves a node, or that comes in to it when `incoming`. */
+function arcRoom(
+  search: RouteSearch,
+  node: CandidatePose,
+  { curvature, incoming }: { readonly curvature: number; readonly incoming: boolean },
+): Metres {
+  const isClear = (length: Metres): boolean => {
+    const forward = { start: node.pose, length, curvature };
+    const start = incoming ? poseOn(forward, -length) : node.pose;
+    const ends = incoming ? ([NOWHERE, node] as const) : ([node, NOWHERE] as const);
+    return edgeCost(search, [{ start, length, curvature }], ends) !== undefined;
+  };
+  let [low, high] = [0, (2 * Math.PI) / Math.abs(curvature)];
+  if (isClear(high)) return Number.POSITIVE_INFINITY;
+  for (let halving = 0; halving < HALVINGS; halving += 1) {
+    const middle = (low + high) / 2;
+    if (isClear(middle)) low = middle;
+    else high = middle;
+  }
+  return high;
+}
+
+export function roomAt(search: RouteSearch, node: CandidatePose, incoming: boolean): ArcRoom {
+  const curvature = 1 / search.query.radius;
+  return {
+    L: arcRoom(search, node, { curvature, incoming }),
+    R: arcRoom(search, node, { curvature: -curvature, incoming }),
+  };
+}
+
+/** Whether an arc of the path is longer than the room that its node has on that side. */
+export function isPrefixBlocked(
+  { word, parts }: DubinsCandidate,
+  radius: Metres,
+  out: ArcRoom | undefined,
+  into: ArcRoom | undefined,
+): boolean {
+  const [first, , last] = parts;
+  const [begin, end] = [word[0] === 'L' ? 'L' : 'R', word[2] === 'L' ? 'L' : 'R'] as const;
+  return (out !== undefined && first * radius > out[begin]) || (into !== undefined && last * radius > into[end]);
+}
+
+/** The far end of an arc that is looked at alone. */
+const NOWHERE: CandidatePose = { pose: { x: 0, y: 0, angle: 0 }, heuristic: 0, neighbours: () => [] };
 
 /** Whether a horse can be at this pose at all. */
 export function isUsable({ query }: RouteSearch, { pose }: CandidatePose): boolean {
@@ -88,65 +120,4 @@ export function isUsable({ query }: RouteSearch, { pose }: CandidatePose): boole
 
 export function dubinsPathsByLength(from: Pose, to: Pose, radius: Metres): DubinsCandidate[] {
   return dubinsCandidates(from, to, radius).sort((a, b) => a.length - b.length);
-}
-
-/** The cheapest path of an edge that is left, checked for collisions: its node is reached at that cost. */
-function successor(
-  search: RouteSearch,
-  from: SearchNode,
-  to: CandidatePose,
-  dubins: DubinsCandidate,
-): SearchNode | undefined {
-  const path = candidatePath(from.candidate.pose, dubins, search.query.radius);
-  const penalty = edgeCost(search, path, [from.candidate, to]);
-  if (penalty === undefined) return undefined;
-  return {
-    candidate: to,
-    cost: from.cost + dubins.length + penalty,
-    length: from.length + dubins.length,
-    path,
-    parent: from,
-  };
-}
-
-/** The cheapest way through the given nodes. Entries are expanded in the order of their lower bound. */
-export function aStar(search: RouteSearch, candidates: readonly CandidatePose[]): SearchNode | undefined {
-  const { query, start, goal } = search;
-  const open = priorityQueue<OpenEntry>();
-  const settled = new Set<CandidatePose>();
-  const push = (cost: Metres, item: OpenEntry): void => {
-    if (cost < query.most) open.add(cost, item);
-  };
-  const pushPaths = (from: SearchNode, to: CandidatePose, paths: readonly DubinsCandidate[]): void => {
-    const [shortest] = paths;
-    if (shortest !== undefined) push(from.cost + shortest.length + to.heuristic, { kind: 'paths', from, to, paths });
-  };
-  const settle = (from: SearchNode): void => {
-    settled.add(from.candidate);
-    const { x, y } = from.candidate.pose;
-    for (const to of candidates) {
-      // The straight is a lower bound of every path.
-      const straight = Math.hypot(to.pose.x - x, to.pose.y - y);
-      if (!settled.has(to)) push(from.cost + straight + to.heuristic, { kind: 'edge', from, to });
-    }
-    pushPaths(from, goal, dubinsPathsByLength(from.candidate.pose, goal.pose, query.radius));
-  };
-  settle({ candidate: start, cost: 0, length: 0, path: [] });
-  for (let next = open.next(); next !== undefined && search.count <= MOST_EDGES; next = open.next()) {
-    const { item } = next;
-    const to = item.kind === 'node' ? item.node.candidate : item.to;
-    if (settled.has(to)) continue;
-    if (item.kind === 'node') {
-      if (to === goal) return item.node;
-      settle(item.node);
-    } else if (item.kind === 'edge') {
-      pushPaths(item.from, to, dubinsPathsByLength(item.from.candidate.pose, to.pose, query.radius));
-    } else {
-      const [dubins, ...others] = item.paths;
-      pushPaths(item.from, to, others);
-      const node = dubins === undefined ? undefined : successor(search, item.from, to, dubins);
-      if (node !== undefined) push(node.cost + to.heuristic, { kind: 'node', node });
-    }
-  }
-  return undefined;
 }

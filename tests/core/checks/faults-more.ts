@@ -59,6 +59,11 @@ function barrels(inches: number): Course {
   }));
 }
 
+/** Lope-overs whose middle lies so many feet along the arena, on the left lead. */
+function lopeOversAt(x: number, leg: Partial<Leg> = {}): Thing {
+  return { kind: 'run', at: [x, 50], values: { gap: 6 * FOOT, gait: 'lope' }, leg: { lead: 'left', ...leg } };
+}
+
 export const MORE_FAULTS: readonly Fault[] = [
   {
     check: 'start-end',
@@ -99,6 +104,50 @@ export const MORE_FAULTS: readonly Fault[] = [
       { lead: 'left' },
     ),
     says: 'The lope to the run of poles (obstacle 1) has no lead, and no bend that gives one; the book asks for the lead to be stated.',
+    cured: true,
+  },
+  {
+    check: 'rhythm',
+    wrong: shiftByKeys(scene([lopeOversAt(80)]), ['run-1/pole-4'], 10 * INCH, 0),
+    right: scene([lopeOversAt(80)]),
+    says: "Between pole 3 of the run of poles (obstacle 1) and pole 4 of the run of poles (obstacle 1) a step at a lope is 6' 10\", and 6' in the others.",
+    cured: true,
+    measured: 82 * INCH,
+  },
+  {
+    check: 'transition-room',
+    wrong: scene([RUN, lopeOversAt(90, { approach: 'jog' })]),
+    right: scene([RUN, lopeOversAt(100, { approach: 'jog' })]),
+    says: 'From a jog to a lope at the run of poles (obstacle 2) takes a horse ',
+    cured: true,
+  },
+  {
+    check: 'transition-room',
+    wrong: scene([lopeOversAt(60), { kind: 'back-lane', at: [90, 50], leg: { approach: 'lope' } }]),
+    right: scene([lopeOversAt(60), { kind: 'back-lane', at: [100, 50], leg: { approach: 'lope' } }]),
+    says: 'From a lope to a halt at the back-through lane (obstacle 2) takes a horse ',
+    cured: true,
+  },
+  {
+    check: 'transition-room',
+    wrong: scene([{ kind: 'bridge', at: [60, 50] }, lopeOversAt(80)]),
+    right: scene([{ kind: 'bridge', at: [60, 50] }, lopeOversAt(100)]),
+    says: 'From a walk to a lope at the run of poles (obstacle 2) takes a horse ',
+    cured: true,
+  },
+  {
+    check: 'room-beyond',
+    wrong: scene([lopeOversAt(183)]),
+    right: scene([lopeOversAt(175)]),
+    says: 'After the last pole of the run of poles (obstacle 1) the wall is 7\' 6" away; a horse at a lope wants ',
+    cured: true,
+    measured: 7.5 * FOOT,
+  },
+  {
+    check: 'room-beyond',
+    wrong: scene([lopeOversAt(17)]),
+    right: scene([lopeOversAt(40)]),
+    says: 'Before the first pole of the run of poles (obstacle 1) the wall is ',
     cured: true,
   },
   {

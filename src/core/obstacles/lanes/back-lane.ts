@@ -59,7 +59,7 @@ export const backLane: ObstacleKind = {
       return [
         {
           id: `turn-and-back${suffix}`,
-          title: `turn and back through the lane${where}`,
+          title: `turn and back through the chute${where}`,
           gaits: ['walk'],
           stations: [
             poseStation('pole-1', on(-mouth, inwards)),
@@ -69,7 +69,7 @@ export const backLane: ObstacleKind = {
         },
         {
           id: `in-and-back${suffix}`,
-          title: `ride into the lane${where} and back out`,
+          title: `ride into the chute${where} and back out`,
           gaits: ['walk'],
           stations: [
             poseStation('pole-1', on(-mouth, inwards)),
@@ -79,7 +79,7 @@ export const backLane: ObstacleKind = {
         },
         {
           id: `through${suffix}`,
-          title: `through the lane${where}`,
+          title: `through the chute${where}`,
           gaits: ['walk', 'jog', 'lope'],
           stations: [poseStation('pole-1', on(-mouth, inwards)), poseStation('pole-1', on(mouth, inwards))],
         },

@@ -23,7 +23,7 @@ export const mailbox: ObstacleKind = {
         const pose = { x: 0, y, angle: way === 1 ? 0 : Math.PI };
         return {
           id: `${hand}${way === 1 ? '' : '-return'}`,
-          title: `halt with the mailbox on the ${hand} and open it${way === 1 ? '' : ', from the other end'}`,
+          title: `halt with the mailbox on the ${hand}${way === 1 ? '' : ' from the other end'}, open it, take out the mail and show it, put it back, and close it`,
           gaits: ['walk'],
           stations: [poseStation('mailbox', pose), poseStation('mailbox', pose, 'work')],
         };

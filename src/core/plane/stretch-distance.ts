@@ -1,0 +1,98 @@
+/** Whether a straight or an arc comes near to what a ring covers: exact, and without allocations, for the search's inner loop. */
+import type { Metres } from '../measure/quantity.ts';
+import { poseOn, type Stretch } from './path.ts';
+import type { Point } from './point.ts';
+import { type Bounds, type Ring, ringContains } from './ring.ts';
+import { squaredDistance } from './segment.ts';
+
+const TURN = 2 * Math.PI;
+
+/** A stretch with what the test needs of it, worked out once for many rings. */
+export interface Reach {
+  readonly a: Point;
+  readonly b: Point;
+  readonly bounds: Bounds;
+  /** Absent for a straight. */
+  readonly arc?: {
+    readonly center: Point;
+    readonly radius: Metres;
+    /** The direction from the centre at which it begins, counter-clockwise, and how far it goes from there. */
+    readonly first: number;
+    readonly sweep: number;
+  };
+}
+
+/** Whether the arc covers the direction (x, y) from its centre. */
+function covers({ first, sweep }: NonNullable<Reach['arc']>, x: number, y: number): boolean {
+  const past = Math.atan2(y, x) - first;
+  return past - TURN * Math.floor(past / TURN) <= sweep;
+}
+
+/** The part of a stretch between two distances from its start, metres. */
+export function reachOf(stretch: Stretch, from: Metres = 0, to: Metres = stretch.length): Reach {
+  const { curvature } = stretch;
+  const a = from === 0 ? stretch.start : poseOn(stretch, from);
+  const b = poseOn(stretch, to);
+  let [minX, maxX] = a.x < b.x ? [a.x, b.x] : [b.x, a.x];
+  let [minY, maxY] = a.y < b.y ? [a.y, b.y] : [b.y, a.y];
+  const turned = Math.abs(curvature) * (to - from);
+  if (turned < 1e-9) return { a, b, bounds: { minX, minY, maxX, maxY } };
+  const radius = 1 / Math.abs(curvature);
+  const center = { x: a.x - Math.sin(a.angle) / curvature, y: a.y + Math.cos(a.angle) / curvature };
+  // Counter-clockwise from the one end or the other.
+  const begin = curvature > 0 ? a : b;
+  const arc = {
+    center,
+    radius,
+    first: Math.atan2(begin.y - center.y, begin.x - center.x),
+    sweep: Math.min(turned, TURN),
+  };
+  if (covers(arc, 1, 0)) maxX = center.x + radius;
+  if (covers(arc, -1, 0)) minX = center.x - radius;
+  if (covers(arc, 0, 1)) maxY = center.y + radius;
+  if (covers(arc, 0, -1)) minY = center.y - radius;
+  return { a, b, arc, bounds: { minX, minY, maxX, maxY } };
+}
+
+function crossProduct(a: Point, b: Point, at: Point): number {
+  return (b.x - a.x) * (at.y - a.y) - (b.y - a.y) * (at.x - a.x);
+}
+
+function segmentNears({ a, b }: Reach, c: Point, d: Point, square: number): boolean {
+  if (squaredDistance(c, a, b) <= square) return true;
+  return crossProduct(a, b, c) * crossProduct(a, b, d) < 0 && crossProduct(c, d, a) * crossProduct(c, d, b) < 0;
+}
+
+/** Beside its ends, an arc is nearest to an edge at a corner, at the foot from its centre, or where it crosses. */
+function arcNears(arc: NonNullable<Reach['arc']>, c: Point, d: Point, near: Metres): boolean {
+  const { center, radius } = arc;
+  const cx = c.x - center.x;
+  const cy = c.y - center.y;
+  if (Math.abs(Math.hypot(cx, cy) - radius) <= near && covers(arc, cx, cy)) return true;
+  const dx = d.x - c.x;
+  const dy = d.y - c.y;
+  const length = Math.hypot(dx, dy);
+  if (length === 0) return false;
+  const foot = -(cx * dx + cy * dy) / length;
+  const far = Math.abs(cx * dy - cy * dx) / length;
+  if (far > radius + near) return false;
+  const on = (along: number): boolean =>
+    along >= 0 && along <= length && covers(arc, cx + (dx * along) / length, cy + (dy * along) / length);
+  if (far >= radius) return on(foot);
+  const half = Math.sqrt(radius * radius - far * far);
+  return on(foot - half) || on(foot + half);
+}
+
+/** Whether the stretch comes as near as `near` metres to what the ring covers. */
+export function nearsRing(reach: Reach, ring: Ring, near: Metres): boolean {
+  const { a, b, arc } = reach;
+  const square = near * near;
+  let c = ring.at(-1);
+  for (const d of ring) {
+    if (c === undefined) return false;
+    if (squaredDistance(a, c, d) <= square || squaredDistance(b, c, d) <= square) return true;
+    if (arc === undefined ? segmentNears(reach, c, d, square) : arcNears(arc, c, d, near)) return true;
+    c = d;
+  }
+  return ringContains(ring, a);
+}

@@ -1,0 +1,164 @@
+/**
+ * A* over poses. The heuristic is the length of the Dubins path to the end without obstacles. An edge is measured, and
+ * then held against the obstacles, only when nothing cheaper is left. Poses may be added while the search runs: what
+ * was reached before is reached anew where that is cheaper.
+ */
+import type { Metres } from '../measure/quantity.ts';
+import { candidatePath, type DubinsCandidate } from '../plane/dubins.ts';
+import { normalizeAngle } from '../plane/pose.ts';
+import type { CandidatePose } from './candidate-poses.ts';
+import { priorityQueue } from './priority-queue.ts';
+import { type ArcRoom, dubinsPathsByLength, edgeCost, isPrefixBlocked, type RouteSearch, roomAt } from './search.ts';
+
+/** Costs nearer than this are equal, metres. */
+const SAME_COST: Metres = 1e-9;
+const GOAL = 1;
+
+/** A node with the cheapest way to it that is known. */
+interface Reached {
+  readonly index: number;
+  readonly candidate: CandidatePose;
+  cost: Metres;
+  parent: Reached | undefined;
+  isSettled: boolean;
+  out: ArcRoom | undefined;
+}
+
+/** The edges that leave a node and were not measured yet, by the least that a way through them costs. */
+interface Outgoing {
+  readonly from: Reached;
+  /** What the node cost when they were put in order; a cheaper way to it puts them in order anew. */
+  readonly cost: Metres;
+  readonly edges: readonly { readonly to: Reached; readonly bound: Metres }[];
+  next: number;
+}
+
+/** An edge that was measured: its paths, shortest first, and which of them is tried next. */
+interface Edge {
+  readonly from: Reached;
+  readonly to: Reached;
+  readonly paths: readonly DubinsCandidate[];
+  readonly tried: number;
+}
+
+/** What waits for its turn: a measured edge, a node that was reached, or the next edge that leaves a node. */
+type Waiting =
+  | { readonly kind: 'edge'; readonly edge: Edge }
+  | { readonly kind: 'reached'; readonly node: Reached }
+  | { readonly kind: 'outgoing'; readonly outgoing: Outgoing };
+
+/** The poses of a way; none when there is no way; undecided when the search used what it was given. */
+export type SearchResult =
+  | { readonly kind: 'found'; readonly way: readonly CandidatePose[] }
+  | { readonly kind: 'none' | 'undecided' };
+
+function nodeOf(candidate: CandidatePose, index: number, cost: Metres): Reached {
+  return { index, candidate, cost, parent: undefined, isSettled: false, out: undefined };
+}
+
+function wayTo(goal: Reached): readonly CandidatePose[] {
+  const way: CandidatePose[] = [];
+  for (let at: Reached | undefined = goal; at !== undefined; at = at.parent) way.unshift(at.candidate);
+  return way;
+}
+
+/**
+ * The cheapest way below the query's most. `added` gives the poses for what was met since it was asked last; `budget`
+ * is how many paths may be held against the obstacles.
+ */
+export function aStar(search: RouteSearch, added: () => readonly CandidatePose[], budget: number): SearchResult {
+  const { query } = search;
+  const start = nodeOf(search.start, 0, 0);
+  const goal = nodeOf(search.goal, GOAL, query.most);
+  const nodes = [start, goal];
+  const open = priorityQueue<Waiting>();
+  let intoGoal: ArcRoom | undefined;
+
+  /** No path is shorter than the straight, nor than the arc that turns from the one heading to the other. */
+  const boundTo = (from: Reached, to: Reached): Metres => {
+    const [a, b] = [from.candidate.pose, to.candidate.pose];
+    if (from === to || to === start) return Number.POSITIVE_INFINITY;
+    const turn = query.radius * Math.abs(normalizeAngle(b.angle - a.angle));
+    const cost = from.cost + Math.max(turn, Math.hypot(b.x - a.x, b.y - a.y));
+    return cost >= to.cost - SAME_COST ? Number.POSITIVE_INFINITY : cost + to.candidate.heuristic;
+  };
+  const waitForNext = (outgoing: Outgoing): void => {
+    const edge = outgoing.edges[outgoing.next];
+    if (edge !== undefined && edge.bound < goal.cost - SAME_COST) open.add(edge.bound, { kind: 'outgoing', outgoing });
+  };
+  const spread = (from: Reached, targets: readonly Reached[]): void => {
+    const edges: { readonly to: Reached; readonly bound: Metres }[] = [];
+    for (const to of targets) {
+      const bound = boundTo(from, to);
+      if (bound < goal.cost - SAME_COST) edges.push({ to, bound });
+    }
+    waitForNext({ from, cost: from.cost, edges: edges.sort((a, b) => a.bound - b.bound), next: 0 });
+  };
+  const settle = (node: Reached): void => {
+    node.isSettled = true;
+    spread(node, nodes);
+  };
+  const grow = (): void => {
+    const fresh = added().map((candidate, i) => nodeOf(candidate, nodes.length + i, Number.POSITIVE_INFINITY));
+    if (fresh.length === 0) return;
+    const before = [...nodes];
+    nodes.push(...fresh);
+    for (const node of before) if (node.isSettled) spread(node, fresh);
+  };
+  const waitForPath = (edge: Edge): void => {
+    const path = edge.paths[edge.tried];
+    if (path === undefined) return;
+    const cost = edge.from.cost + path.length;
+    const bound = cost + edge.to.candidate.heuristic;
+    if (cost >= edge.to.cost - SAME_COST || bound >= goal.cost - SAME_COST) return;
+    open.add(bound, { kind: 'edge', edge });
+  };
+  const openPaths = (from: Reached, to: Reached): readonly DubinsCandidate[] => {
+    const all = dubinsPathsByLength(from.candidate.pose, to.candidate.pose, query.radius);
+    // Two ends without anything in between: not worth a look at their arcs.
+    if (!search.isBlocked) return all;
+    from.out ??= roomAt(search, from.candidate, false);
+    if (to === goal) intoGoal ??= roomAt(search, goal.candidate, true);
+    grow();
+    const { out } = from;
+    const into = to === goal ? intoGoal : undefined;
+    return all.filter((each) => !isPrefixBlocked(each, query.radius, out, into));
+  };
+  const takeNext = (outgoing: Outgoing): void => {
+    const { from, cost, edges, next } = outgoing;
+    const edge = edges[next];
+    if (edge === undefined || cost !== from.cost) return;
+    outgoing.next += 1;
+    waitForNext(outgoing);
+    const { to } = edge;
+    if (boundTo(from, to) < Number.POSITIVE_INFINITY) waitForPath({ from, to, paths: openPaths(from, to), tried: 0 });
+  };
+  const tryPath = (edge: Edge): void => {
+    const { from, to, paths, tried } = edge;
+    const dubins = paths[tried];
+    if (dubins === undefined || from.cost + dubins.length >= to.cost - SAME_COST) return;
+    waitForPath({ ...edge, tried: tried + 1 });
+    const path = candidatePath(from.candidate.pose, dubins, query.radius);
+    const penalty = edgeCost(search, path, [from.candidate, to.candidate]);
+    grow();
+    if (penalty === undefined) return;
+    const cost = from.cost + dubins.length + penalty;
+    if (cost >= to.cost - SAME_COST) return;
+    to.cost = cost;
+    to.parent = from;
+    to.isSettled = false;
+    open.add(cost + to.candidate.heuristic, { kind: 'reached', node: to });
+  };
+
+  grow();
+  settle(start);
+  for (let next = open.next(); next !== undefined; next = open.next()) {
+    const { item } = next;
+    if (search.count > budget) return { kind: 'undecided' };
+    if (item.kind === 'edge') tryPath(item.edge);
+    else if (item.kind === 'outgoing') takeNext(item.outgoing);
+    else if (item.node === goal) break;
+    else if (!item.node.isSettled) settle(item.node);
+  }
+  return goal.parent === undefined ? { kind: 'none' } : { kind: 'found', way: wayTo(goal) };
+}
