@@ -2,7 +2,9 @@ import type { Command } from 'commander';
 import { printDuration } from '../core/measure/duration.ts';
 import { printLength } from '../core/measure/length.ts';
 import { obstacleKind } from '../core/obstacles/obstacles.ts';
+import { PRINT_WORDS } from '../core/ride/hoof-print.ts';
 import type { LeadNote } from '../core/ride/line.ts';
+import { linePlaces } from '../core/ride/line-places.ts';
 import { printNotesOf, printsOf, type Survey, survey } from '../core/survey.ts';
 import { baseCommand } from './command.ts';
 import { courseFrom } from './course-file.ts';
@@ -103,7 +105,7 @@ function remarks(surveyed: Survey, length: LengthPrinter): string[] {
     ),
     ...met.map(
       ({ key, likelihood, print: { leg, gait, foot } }) =>
-        `Number ${leg + 1}: at a ${gait} the ${FEET[foot]} comes down on ${key}, ${Math.round(100 * likelihood)} times in 100.`,
+        `Number ${leg + 1}: ${PRINT_WORDS[gait]} the ${FEET[foot]} comes down on ${key}, ${Math.round(100 * likelihood)} times in 100.`,
     ),
   ];
 }
@@ -142,6 +144,8 @@ function printRide(io: Io, surveyed: Survey): void {
       ...[total, longest.to - longest.from, between.to - between.from].map(length),
     ]);
   if (shown.length > 0) io.out(`\n${table(['gait', 'in all', 'longest', 'between obstacles'], shown)}`);
+  const places = linePlaces(line).map(({ at, words }) => [length(at), words.join(', ')]);
+  if (places.length > 0) io.out(`\n${table(['at', 'the gait or the lead changes'], places)}`);
   const notes = remarks(surveyed, length);
   if (notes.length > 0) io.out(`\n${notes.join('\n')}\n`);
 }

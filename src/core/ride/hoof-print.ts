@@ -31,3 +31,14 @@ export type LocalPrint = Omit<HoofPrint, 'time' | 'leg'> & {
   /** How much of the time of its element is over, 0 … 1, where the horse makes no way. */
   readonly share?: number;
 };
+
+/** How the horse goes where a hoof comes down, for a sentence: "at a jog", "while backing". */
+export const PRINT_WORDS: Readonly<Record<HoofPrint['gait'], string>> = {
+  walk: 'at a walk',
+  jog: 'at a jog',
+  lope: 'at a lope',
+  back: 'while backing',
+  'side-pass': 'while side passing',
+  turn: 'in the turn',
+  halt: 'at the halt',
+};

@@ -11,7 +11,7 @@ import { beats, footOffset, sideOf } from './footfall.ts';
 import type { HoofPrint, LocalPrint } from './hoof-print.ts';
 import type { Crossing, Gap, Line, LineElement } from './line.ts';
 import { secondsAt } from './playing.ts';
-import { backedPrints, haltPrints, poseBeyond, steppedPrints } from './stepped-prints.ts';
+import { backedPrints, haltPrints, isCorner, poseBeyond, steppedPrints } from './stepped-prints.ts';
 import { type PoleCrossing, positionAfter, type StrideKnot, stridePlan } from './stride-plan.ts';
 
 /** Elements that follow each other and are gone in one way. */
@@ -39,7 +39,7 @@ const USUAL_LEAD: Lead = 'left';
 function gaitStretches(line: Line): GaitStretch[] {
   const groups: LineElement[][] = [];
   for (const element of line.elements) {
-    if (element.move === 'work') continue;
+    if (element.move === 'work' || isCorner(element)) continue;
     const before = groups.at(-1)?.at(-1);
     const goesOn =
       before !== undefined &&
@@ -193,7 +193,7 @@ function halted(
 ): { readonly last: LineElement; readonly next: LineElement } | undefined {
   const last = stretch.elements.at(-1);
   const next = last === undefined ? undefined : line.elements[line.elements.indexOf(last) + 1];
-  if (last?.move !== 'ride' || next === undefined || next.move === 'ride') return undefined;
+  if (last?.move !== 'ride' || next === undefined || next.move === 'ride' || isCorner(next)) return undefined;
   return { last, next };
 }
 

@@ -149,7 +149,12 @@ function cutAt(change: PlacedChange | undefined): Metres | undefined {
 }
 
 /** A part of an element in one gait. */
-type Part = Pick<LineElement, 'gait' | 'path' | 'from' | 'length'>;
+interface Part {
+  readonly gait: Gait;
+  readonly path: Path;
+  readonly from: Metres;
+  readonly length: Metres;
+}
 
 /** A ridden element as its parts in one gait each. The paths are cached by the element's, and so shared between lines. */
 function partsOf(element: LineElement, { first, last }: Changed): readonly Part[] {

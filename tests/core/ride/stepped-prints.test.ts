@@ -142,6 +142,11 @@ test('the prints of a turn about the middle go round it, one after the other in 
   expect((times.at(-1) ?? 0) - (times[0] ?? 0)).toBeGreaterThan(0.8 * STOCK_HORSE.turn.value);
 });
 
+test('in a corner from one lane into the next no prints are claimed: the horse goes round as it finds room', () => {
+  const surveyed = onPole([reach(0, 0, 0, 'ride'), { kind: 'turn', by: Math.PI / 2 }]);
+  expect(printsOf(surveyed).some(({ gait }) => gait === 'turn' || gait === 'halt')).toBe(false);
+});
+
 describe('the prints of a halt', () => {
   const lane = buildObstacle('lane', 'back-lane', {}, pose(25, 12, 0));
   if (lane.kind === 'infeasible' || !('passages' in lane)) throw new Error('the lane is feasible as usual');
@@ -163,7 +168,7 @@ describe('the prints of a halt', () => {
   });
 
   test('meet the pole on which the horse would have to stand', () => {
-    const stands = onPole([reach(0, -BASE / 2, Math.PI / 2, 'ride'), { kind: 'turn', by: 0.5 }]);
+    const stands = onPole([reach(0, -BASE / 2, Math.PI / 2, 'ride'), { kind: 'turn', by: 0.5, about: 'haunches' }]);
     const local = printsOfKind(stands, 'halt').map(({ point }) => toLocal(pose(30, 12, 0), { ...point, angle: 0 }).y);
     expect(local.filter((y) => Math.abs(y) < 1e-9).length).toBe(2);
     const notes = printNotesOf(stands).filter(({ print, kind }) => print.gait === 'halt' && kind === 'meets');

@@ -69,7 +69,7 @@ export function paintLabels(
   });
 }
 
-function screenBox(bounds: Bounds, camera: Camera): Bounds {
+export function screenBox(bounds: Bounds, camera: Camera): Bounds {
   const a = screenOf(camera, { x: bounds.minX, y: bounds.minY });
   const b = screenOf(camera, { x: bounds.maxX, y: bounds.maxY });
   return {

@@ -1,9 +1,12 @@
-import type { Bounds } from '../../../core/plane/ring.ts';
+import { pieceBounds } from '../../../core/course/placed.ts';
+import { type Bounds, boundsIntersect } from '../../../core/plane/ring.ts';
 import { type LinePlace, linePlaces } from '../../../core/ride/line-places.ts';
 import type { Survey } from '../../../core/survey.ts';
 import { type Camera, screenAngle, screenOf } from '../camera.ts';
 import type { DrawContext } from './draw-context.ts';
+import { screenBox } from './labels.ts';
 import { FONT_FAMILY } from './marks.ts';
+import { endBoxes } from './paint-travel.ts';
 
 /** Half the length of a tick, pixels. */
 const HALF_TICK = 7;
@@ -13,10 +16,10 @@ const WORDS_FROM = 9;
 const LETTER = 6.4;
 const LINE = 14;
 
-/** Where a word stands: beside its tick, to the right of the line as it is ridden. */
-function wordBox({ pose, words }: LinePlace, camera: Camera): Bounds {
+/** Where a word stands: beside its tick, right or left of the line as it is ridden. */
+function wordBox({ pose, words }: LinePlace, camera: Camera, side: 1 | -1): Bounds {
   const at = screenOf(camera, pose);
-  const aside = screenAngle(camera, pose.angle) + Math.PI / 2;
+  const aside = screenAngle(camera, pose.angle) + (side * Math.PI) / 2;
   const width = words.join(', ').length * LETTER;
   const off = HALF_TICK + 4;
   const x = at.x + Math.cos(aside) * (off + width / 2);
@@ -24,19 +27,20 @@ function wordBox({ pose, words }: LinePlace, camera: Camera): Bounds {
   return { minX: x - width / 2, maxX: x + width / 2, minY: y - LINE / 2, maxY: y + LINE / 2 };
 }
 
-/** The places whose words are shown, each clear of those before it. */
+/** The places whose words are shown: clear of the start, the end and each other, and where it can be of the pieces. */
 function worded(survey: Survey, camera: Camera): readonly { readonly place: LinePlace; readonly box: Bounds }[] {
   if (camera.scale < WORDS_FROM) return [];
-  const shown: { place: LinePlace; box: Bounds }[] = [];
-  for (const place of linePlaces(survey.line)) {
-    const box = wordBox(place, camera);
-    const isFree = shown.every(
-      ({ box: other }) =>
-        box.maxX < other.minX || box.minX > other.maxX || box.maxY < other.minY || box.minY > other.maxY,
-    );
-    if (isFree) shown.push({ place, box });
-  }
-  return shown;
+  const taken = [...endBoxes(survey, camera)];
+  const pieces = survey.pieces.map((piece) => screenBox(pieceBounds(piece), camera));
+  return linePlaces(survey.line).flatMap((place) => {
+    const free = ([1, -1] as const)
+      .map((side) => wordBox(place, camera, side))
+      .filter((box) => !taken.some((other) => boundsIntersect(box, other, 0)));
+    const box = free.find((each) => !pieces.some((piece) => boundsIntersect(each, piece, 0))) ?? free[0];
+    if (box === undefined) return [];
+    taken.push(box);
+    return [{ place, box }];
+  });
 }
 
 /** The room that the words at the ticks take on the screen. */

@@ -1,3 +1,4 @@
+import { PRINT_WORDS } from '../../ride/hoof-print.ts';
 import type { PrintNote } from '../../ride/print-notes.ts';
 import { printNotesOf, type Survey } from '../../survey.ts';
 import { capitalized } from '../../text/sentence.ts';
@@ -27,7 +28,7 @@ function polePrintsFinding(survey: Survey, { key, print, clear, likelihood }: Pr
     id: `pole-prints:${key}:${print.gait}`,
     check: 'pole-prints',
     weight: 'note',
-    says: `${capitalized(pieceWords(survey, key))} is where a ${FEET[print.foot]} comes down at a ${print.gait}, in about ${Math.round(likelihood * 100)} of 100 goes; hooves should come down between poles.`,
+    says: `${capitalized(pieceWords(survey, key))} is where a ${FEET[print.foot]} comes down ${PRINT_WORDS[print.gait]}, in about ${Math.round(likelihood * 100)} of 100 goes; hooves should come down between poles.`,
     because: polePrints.because,
     at: print.point,
     leg: print.leg,
