@@ -26,8 +26,10 @@ export function isCorner({ turn }: LineElement): boolean {
   return turn !== 0 && Math.abs(turn) <= ABOUT_TURN;
 }
 
-/** How the horse goes in each of the elements: a corner that it is ridden up to and on from is no halt (common
- * practice, no source). */
+/**
+ * How the horse goes in each of the elements: a corner that it is ridden up to and on from is no halt (common practice, no
+ * source).
+ */
 export function goings(elements: readonly LineElement[]): readonly Going[] {
   return elements.map((element, i) => {
     const [before, after] = [elements[i - 1], elements[i + 1]];

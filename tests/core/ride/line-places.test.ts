@@ -82,6 +82,15 @@ function expectLeads({ line }: Survey): void {
     const isOpen = open.some((note) => note.from <= from + 1e-6 && to <= note.to + 1e-6);
     expect(isOpen).toBe(lead === null);
   }
+  // Where the lope is taken up, its words have the lead.
+  for (const { events, words } of linePlaces(line)) {
+    for (const [i, event] of events.entries()) {
+      if (event.kind !== 'transition' || event.transition.after !== 'lope') continue;
+      const { at } = event.transition;
+      const isOpen = open.some((note) => note.from <= at + 1e-6 && at < note.to - 1e-6);
+      expect(words[i]).toMatch(isOpen ? /^lope$/ : /^lope, (left|right) lead$/);
+    }
+  }
   const known = sum(line.shownLeads.map(({ total }) => total)) + sum(open.map(({ from, to }) => to - from));
   expect(known).toBeCloseTo(sum(loped.map(({ length }) => length)), 6);
 }
