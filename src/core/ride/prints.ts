@@ -6,12 +6,12 @@ import type { Metres } from '../measure/quantity.ts';
 import { memoizeByIdentity } from '../memo/by-identity.ts';
 import type { Path } from '../plane/path.ts';
 import { isSamePose, toWorld } from '../plane/pose.ts';
-import { transitionTime } from './clock.ts';
+import { isCorner, transitionTime } from './clock.ts';
 import { beats, footOffset, sideOf } from './footfall.ts';
 import type { HoofPrint, LocalPrint } from './hoof-print.ts';
 import type { Crossing, Gap, Line, LineElement } from './line.ts';
 import { secondsAt } from './playing.ts';
-import { backedPrints, haltPrints, isCorner, poseBeyond, steppedPrints } from './stepped-prints.ts';
+import { backedPrints, haltPrints, poseBeyond, steppedPrints } from './stepped-prints.ts';
 import { type PoleCrossing, positionAfter, type StrideKnot, stridePlan } from './stride-plan.ts';
 
 /** Elements that follow each other and are gone in one way. */

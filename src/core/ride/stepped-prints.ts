@@ -22,17 +22,6 @@ const PAIRS: Readonly<Record<'left' | 'right', readonly (readonly Foot[])[]>> = 
   ],
 };
 
-/** A larger turn about the middle goes about on the spot, radians: 150°, estimate. */
-const ABOUT_TURN: Radians = (5 * Math.PI) / 6;
-
-/**
- * Whether an element is a corner between two lanes. The line turns there about the middle of the horse, but the horse goes
- * round it as it finds room: where its feet come down is not known, and whether it gets round is what the sweep says.
- */
-export function isCorner({ turn }: LineElement): boolean {
-  return turn !== 0 && Math.abs(turn) <= ABOUT_TURN;
-}
-
 /** Where a foot stands under a horse that stands square. */
 function underBody(body: Pose, foot: Foot, horse: Horse): Point {
   return toWorld(body, { x: footOffset(foot, horse.wheelbase.value), y: (sideOf(foot) * horse.stance.value) / 2 });

@@ -6,7 +6,7 @@ import { type Gait, type Horse, speed } from '../horses/horse.ts';
 import { minTurnRadius } from '../horses/turns.ts';
 import type { Metres } from '../measure/quantity.ts';
 import { cutPath, type Path, poseAt } from '../plane/path.ts';
-import { allowance, goingOf, transitionTime } from './clock.ts';
+import { allowance, goings, transitionTime } from './clock.ts';
 import type { Going, LineElement, Transition } from './line.ts';
 
 function speedOf(going: Going, horse: Horse): number {
@@ -29,18 +29,17 @@ interface Change {
 }
 
 /** Before an obstacle the change is made on the way to it, after an obstacle on the way from it. */
-function isEarly(before: LineElement | undefined, element: LineElement): boolean {
+function isEarly(before: LineElement | undefined, element: LineElement, going: Going): boolean {
   if (before === undefined || element.part !== 'obstacle') return false;
-  return before.part !== 'obstacle' || goingOf(element) === 'standing';
+  return before.part !== 'obstacle' || going === 'standing';
 }
 
-function changes(elements: readonly LineElement[], horse: Horse): Change[] {
+function changes({ elements, horse }: ChosenLine, all: readonly Going[]): Change[] {
   return elements.flatMap((element, i): Change[] => {
-    const previous = elements[i - 1];
-    const before = previous === undefined ? 'standing' : goingOf(previous);
-    const after = goingOf(element);
+    const before = all[i - 1] ?? 'standing';
+    const after = all[i] ?? 'standing';
     if (before === after) return [];
-    const early = isEarly(previous, element);
+    const early = isEarly(elements[i - 1], element, after);
     const length = transitionLength(before, after, horse);
     return [{ before, after, inside: early ? i - 1 : i, end: early ? 'last' : 'first', length }];
   });
@@ -210,7 +209,8 @@ export interface RiddenElements {
 export function riddenElements(line: ChosenLine): RiddenElements {
   const { elements, horse } = line;
   const byElement = new Map<number, Change[]>();
-  for (const change of changes(elements, horse)) {
+  const all = goings(elements);
+  for (const change of changes(line, all)) {
     byElement.set(change.inside, [...(byElement.get(change.inside) ?? []), change]);
   }
   const transitions: Transition[] = [];
@@ -225,9 +225,9 @@ export function riddenElements(line: ChosenLine): RiddenElements {
     const { leg, part, move, facing, turn } = element;
     for (const { gait, path, from, length } of changed === undefined ? [element] : partsOf(element, changed)) {
       const moving = gait === element.gait && length === element.length ? element.moving : length / speed(horse, gait);
-      const way = { move, gait };
-      const seconds = moving + allowance(way, going, horse);
-      going = goingOf(way);
+      const after = move === 'ride' ? gait : (all[i] ?? 'standing');
+      const seconds = moving + allowance(element, [going, after], horse);
+      going = after;
       ridden.push({ leg, part, move, gait, path, from, length, facing, turn, seconds, moving });
     }
   }

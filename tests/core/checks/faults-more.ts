@@ -151,6 +151,14 @@ export const MORE_FAULTS: readonly Fault[] = [
     cured: true,
   },
   {
+    // No book asks: it is only noted.
+    check: 'lead-stated',
+    wrong: scene([{ kind: 'run', at: [60, 50], values: { gap: 6 * FOOT, gait: 'lope' } }]),
+    right: lopedRuns(['left', 'right']),
+    says: 'The lope to the run of poles (obstacle 1) has no lead, and no bend that gives one.',
+    cured: true,
+  },
+  {
     check: 'one-lead',
     wrong: lopedRuns(['left', 'left']),
     right: lopedRuns(['left', 'right']),

@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { STOCK_HORSE } from '../../../src/core/horses/horses.ts';
 import { pathFrom } from '../../../src/core/plane/path.ts';
 import { pose } from '../../../src/core/plane/pose.ts';
-import { allowance } from '../../../src/core/ride/clock.ts';
+import { allowance, goings } from '../../../src/core/ride/clock.ts';
 import type { Going, LineElement } from '../../../src/core/ride/line.ts';
 
 function element(move: LineElement['move'], gait: LineElement['gait']): LineElement {
@@ -22,5 +22,15 @@ test.each<[Going, LineElement['move'], LineElement['gait'], number]>([
   ['walk', 'back', 'walk', halt.value + back.settle.value],
   ['standing', 'side-pass', 'walk', sidePass.settle.value],
 ])('from %s into a %s at a %s takes %f s beside the moving', (before, move, gait, seconds) => {
-  expect(allowance(element(move, gait), before, STOCK_HORSE)).toBeCloseTo(seconds, 12);
+  const into = element(move, gait);
+  const [after = 'standing'] = goings([into]);
+  expect(allowance(into, [before, after], STOCK_HORSE)).toBeCloseTo(seconds, 12);
+});
+
+test('a corner that is ridden up to and on from is no halt; one before a back is, and a turn about', () => {
+  const turned = (turn: number): LineElement => ({ ...element('turn', 'walk'), length: 0, turn });
+  const [walk, back] = [element('ride', 'walk'), element('back', 'walk')];
+  expect(goings([walk, turned(1), walk])).toEqual(['walk', 'walk', 'walk']);
+  expect(goings([walk, turned(1), back])).toEqual(['walk', 'standing', 'standing']);
+  expect(goings([walk, turned(Math.PI), walk])).toEqual(['walk', 'standing', 'walk']);
 });

@@ -3,7 +3,7 @@ import type { Course } from '../../../src/core/course/course.ts';
 import { speed } from '../../../src/core/horses/horse.ts';
 import { poseAt } from '../../../src/core/plane/path.ts';
 import { distance } from '../../../src/core/plane/point.ts';
-import { goingOf, transitionTime } from '../../../src/core/ride/clock.ts';
+import { goings, transitionTime } from '../../../src/core/ride/clock.ts';
 import type { LineElement } from '../../../src/core/ride/line.ts';
 import { linePlaces } from '../../../src/core/ride/line-places.ts';
 import { type Survey, survey } from '../../../src/core/survey.ts';
@@ -36,10 +36,10 @@ function expectSeconds({ line, horse }: Survey): void {
 }
 
 function expectPlaces({ line, horse }: Survey): void {
+  const all = goings(line.elements);
   const changes = line.elements.flatMap((element, i) => {
-    const previous = line.elements[i - 1];
-    const before = previous === undefined ? 'standing' : goingOf(previous);
-    const after = goingOf(element);
+    const before = all[i - 1] ?? 'standing';
+    const after = all[i] ?? 'standing';
     return before === after ? [] : [{ before, after, at: element.from }];
   });
   expect(line.transitions.map(({ before, after }) => [before, after])).toEqual(
@@ -81,6 +81,15 @@ function expectLeads({ line }: Survey): void {
   for (const { from, to, lead } of line.leads) {
     const isOpen = open.some((note) => note.from <= from + 1e-6 && to <= note.to + 1e-6);
     expect(isOpen).toBe(lead === null);
+  }
+  // Where the lope is taken up, its words have the lead.
+  for (const { events, words } of linePlaces(line)) {
+    for (const [i, event] of events.entries()) {
+      if (event.kind !== 'transition' || event.transition.after !== 'lope') continue;
+      const { at } = event.transition;
+      const isOpen = open.some((note) => note.from <= at + 1e-6 && at < note.to - 1e-6);
+      expect(words[i]).toMatch(isOpen ? /^lope$/ : /^lope, (left|right) lead$/);
+    }
   }
   const known = sum(line.shownLeads.map(({ total }) => total)) + sum(open.map(({ from, to }) => to - from));
   expect(known).toBeCloseTo(sum(loped.map(({ length }) => length)), 6);

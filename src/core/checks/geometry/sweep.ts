@@ -68,7 +68,10 @@ function blockedRegions({ pieces }: PlacedObstacle, horse: Horse): readonly Bloc
   });
 }
 
-/** Placements along a straight stretch backwards, without those that the turn at its end places better. */
+/**
+ * Poses along a stretch backwards, without those that the turn at its end places better, or round the feet about which the
+ * horse turns.
+ */
 function posesAlongBack(frame: Pose, element: LineElement, ends: readonly [number, number]): readonly Pose[] {
   const poses: Pose[] = [];
   let done = 0;
@@ -146,12 +149,12 @@ function localSweep(obstacle: PlacedObstacle, horse: Horse, elements: readonly L
   let narrowest: Placement | undefined;
   let move: LocalSweep['move'] = 'back';
   for (const [i, element] of elements.entries()) {
-    if (element.move !== 'back' && element.turn === 0) continue;
+    if (element.move !== 'back' && element.move !== 'turn') continue;
     for (const stand of elementPlacements(blocks, obstacle.obstacle.pose, elements, i)) {
       placements.push(stand);
       if (narrowest !== undefined && stand.clear >= narrowest.clear) continue;
       narrowest = stand;
-      move = element.turn === 0 ? 'back' : 'turn';
+      move = element.move;
     }
   }
   return narrowest === undefined ? undefined : { placements, keys, narrowest, move };

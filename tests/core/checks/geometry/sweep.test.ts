@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { hoofRectangle, sweepsOf } from '../../../../src/core/checks/geometry/sweep.ts';
 import { rotateByKeys, shiftByKeys } from '../../../../src/core/course/edit-obstacles.ts';
+import { replaceLayout } from '../../../../src/core/course/layouts.ts';
 import { STOCK_HORSE } from '../../../../src/core/horses/horses.ts';
 import { FOOT, INCH } from '../../../../src/core/measure/quantity.ts';
 import { ringArea, ringContains } from '../../../../src/core/plane/ring.ts';
@@ -29,6 +30,27 @@ describe('what a horse sweeps over', () => {
     expect(box.move).toBe('turn');
     // Turning about the middle, the furthest that a corner comes out is half the diagonal.
     expect(box.clear).toBeCloseTo((5 * FOOT - Math.hypot(length, width)) / 2, 3);
+  });
+
+  test('on the haunches in a box goes round the hind feet, and needs the room behind them', () => {
+    const course = scene([{ kind: 'box', at: [60, 50], values: { side: 14 * FOOT, length: 16 * FOOT } }]);
+    const onHaunches = replaceLayout(course, (layout) => ({
+      ...layout,
+      obstacles: layout.obstacles.map((each) => ({
+        ...each,
+        passages: each.passages.map((passage) => ({
+          ...passage,
+          stations: passage.stations.map((station) =>
+            station.kind === 'turn' ? ({ ...station, about: 'haunches' } as const) : station,
+          ),
+        })),
+      })),
+    }));
+    const [sweep] = sweepsOf(survey(onHaunches));
+    expect(sweep?.move).toBe('turn');
+    // Half round, its front stands a whole base and half a hoof behind the hind feet, which are half a base off the middle.
+    const base = STOCK_HORSE.wheelbase.value;
+    expect(sweep?.clear).toBeCloseTo((14 * FOOT) / 2 - base - length / 2, 2);
   });
 
   test('in a lane that is too narrow for the hooves overlaps the poles by what is missing', () => {
