@@ -1,8 +1,8 @@
 import type { Metres } from '../measure/quantity.ts';
 import { memoizeByIdentity } from '../memo/by-identity.ts';
 import type { Point } from './point.ts';
-import type { Pose } from './pose.ts';
-import type { Bounds } from './ring.ts';
+import { oppositePose, type Pose } from './pose.ts';
+import { type Bounds, unionBounds } from './ring.ts';
 
 /** A piece of a path with constant curvature: 0 is straight, positive turns left. Curvature in 1/m. */
 export interface Stretch {
@@ -117,37 +117,38 @@ export function totalTurn(path: Path): number {
   return path.reduce((sum, stretch) => sum + Math.abs(stretch.curvature) * stretch.length, 0);
 }
 
-/** The smallest box around the path, exact on arcs. */
-export function pathBounds(path: Path): Bounds {
-  let minX = Number.POSITIVE_INFINITY;
-  let minY = Number.POSITIVE_INFINITY;
-  let maxX = Number.NEGATIVE_INFINITY;
-  let maxY = Number.NEGATIVE_INFINITY;
-  const take = ({ x, y }: Point): void => {
+/** The smallest box around a stretch, exact on arcs. */
+export function stretchBounds(stretch: Stretch): Bounds {
+  const { start, length, curvature } = stretch;
+  const end = poseOn(stretch, length);
+  let [minX, maxX] = start.x < end.x ? [start.x, end.x] : [end.x, start.x];
+  let [minY, maxY] = start.y < end.y ? [start.y, end.y] : [end.y, start.y];
+  if (curvature === 0) return { minX, minY, maxX, maxY };
+  // The arc is furthest out where it runs along an axis: at headings that are whole quarter turns.
+  const a = start.angle;
+  const b = a + curvature * length;
+  const quarter = Math.PI / 2;
+  for (let k = Math.ceil(Math.min(a, b) / quarter); k * quarter <= Math.max(a, b); k += 1) {
+    const { x, y } = poseOn(stretch, (k * quarter - a) / curvature);
     minX = Math.min(minX, x);
     minY = Math.min(minY, y);
     maxX = Math.max(maxX, x);
     maxY = Math.max(maxY, y);
-  };
-  for (const stretch of path) {
-    take(stretch.start);
-    take(poseOn(stretch, stretch.length));
-    if (stretch.curvature === 0) continue;
-    // The arc is furthest out where it runs along an axis: at headings that are whole quarter turns.
-    const a = stretch.start.angle;
-    const b = a + stretch.curvature * stretch.length;
-    const quarter = Math.PI / 2;
-    for (let k = Math.ceil(Math.min(a, b) / quarter); k * quarter <= Math.max(a, b); k += 1) {
-      take(poseOn(stretch, (k * quarter - a) / stretch.curvature));
-    }
   }
   return { minX, minY, maxX, maxY };
+}
+
+/** The smallest box around the path, exact on arcs. */
+export function pathBounds(path: Path): Bounds {
+  const [first, ...others] = path;
+  if (first === undefined) throw new Error('pathBounds: a path has at least one stretch, got none');
+  return others.reduce((all, stretch) => unionBounds(all, stretchBounds(stretch)), stretchBounds(first));
 }
 
 /** The same way ridden from its end to its start. */
 export function reversedPath(path: Path): Path {
   return path.toReversed().map((stretch): Stretch => {
     const end = poseOn(stretch, stretch.length);
-    return { start: { ...end, angle: end.angle + Math.PI }, length: stretch.length, curvature: -stretch.curvature };
+    return { start: oppositePose(end), length: stretch.length, curvature: -stretch.curvature };
   });
 }

@@ -51,3 +51,8 @@ export function normalizeAngle(angle: Radians): Radians {
 export function isSamePose(a: Pose, b: Pose): boolean {
   return a.x === b.x && a.y === b.y && a.angle === b.angle;
 }
+
+/** The same place, facing the other way. */
+export function oppositePose({ x, y, angle }: Pose): Pose {
+  return { x, y, angle: angle + Math.PI };
+}

@@ -1,6 +1,6 @@
 /** Whether a straight or an arc comes near to what a ring covers: exact, and without allocations, for the search's inner loop. */
 import type { Metres } from '../measure/quantity.ts';
-import { poseOn, type Stretch } from './path.ts';
+import { poseOn, type Stretch, stretchBounds } from './path.ts';
 import type { Point } from './point.ts';
 import { type Bounds, type Ring, ringContains } from './ring.ts';
 import { squaredDistance } from './segment.ts';
@@ -31,27 +31,17 @@ function covers({ first, sweep }: NonNullable<Reach['arc']>, x: number, y: numbe
 /** The part of a stretch between two distances from its start, metres. */
 export function reachOf(stretch: Stretch, from: Metres = 0, to: Metres = stretch.length): Reach {
   const { curvature } = stretch;
-  const a = from === 0 ? stretch.start : poseOn(stretch, from);
-  const b = poseOn(stretch, to);
-  let [minX, maxX] = a.x < b.x ? [a.x, b.x] : [b.x, a.x];
-  let [minY, maxY] = a.y < b.y ? [a.y, b.y] : [b.y, a.y];
-  const turned = Math.abs(curvature) * (to - from);
-  if (turned < 1e-9) return { a, b, bounds: { minX, minY, maxX, maxY } };
-  const radius = 1 / Math.abs(curvature);
+  const start = from === 0 ? stretch.start : poseOn(stretch, from);
+  const part = { start, length: to - from, curvature };
+  const [a, b] = [start, poseOn(part, part.length)];
+  const bounds = stretchBounds(part);
+  const turned = Math.abs(curvature) * part.length;
+  if (turned < 1e-9) return { a, b, bounds };
   const center = { x: a.x - Math.sin(a.angle) / curvature, y: a.y + Math.cos(a.angle) / curvature };
   // Counter-clockwise from the one end or the other.
   const begin = curvature > 0 ? a : b;
-  const arc = {
-    center,
-    radius,
-    first: Math.atan2(begin.y - center.y, begin.x - center.x),
-    sweep: Math.min(turned, TURN),
-  };
-  if (covers(arc, 1, 0)) maxX = center.x + radius;
-  if (covers(arc, -1, 0)) minX = center.x - radius;
-  if (covers(arc, 0, 1)) maxY = center.y + radius;
-  if (covers(arc, 0, -1)) minY = center.y - radius;
-  return { a, b, arc, bounds: { minX, minY, maxX, maxY } };
+  const first = Math.atan2(begin.y - center.y, begin.x - center.x);
+  return { a, b, bounds, arc: { center, radius: 1 / Math.abs(curvature), first, sweep: Math.min(turned, TURN) } };
 }
 
 function crossProduct(a: Point, b: Point, at: Point): number {

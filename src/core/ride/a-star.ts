@@ -12,11 +12,9 @@ import { type ArcRoom, dubinsPathsByLength, edgeCost, isPrefixBlocked, type Rout
 
 /** Costs nearer than this are equal, metres. */
 const SAME_COST: Metres = 1e-9;
-const GOAL = 1;
 
 /** A node with the cheapest way to it that is known. */
 interface Reached {
-  readonly index: number;
   readonly candidate: CandidatePose;
   cost: Metres;
   parent: Reached | undefined;
@@ -47,16 +45,21 @@ type Waiting =
   | { readonly kind: 'reached'; readonly node: Reached }
   | { readonly kind: 'outgoing'; readonly outgoing: Outgoing };
 
-/** The poses of a way; none when there is no way; undecided when the search used what it was given. */
+/**
+ * The poses of the cheapest way; none when there is no way. Undecided when the search used what it was given: with a way
+ * where one was reached, though a cheaper one may exist.
+ */
 export type SearchResult =
   | { readonly kind: 'found'; readonly way: readonly CandidatePose[] }
-  | { readonly kind: 'none' | 'undecided' };
+  | { readonly kind: 'undecided'; readonly way: readonly CandidatePose[] | undefined }
+  | { readonly kind: 'none' };
 
-function nodeOf(candidate: CandidatePose, index: number, cost: Metres): Reached {
-  return { index, candidate, cost, parent: undefined, isSettled: false, out: undefined };
+function nodeOf(candidate: CandidatePose, cost: Metres): Reached {
+  return { candidate, cost, parent: undefined, isSettled: false, out: undefined };
 }
 
-function wayTo(goal: Reached): readonly CandidatePose[] {
+function wayTo(goal: Reached): readonly CandidatePose[] | undefined {
+  if (goal.parent === undefined) return undefined;
   const way: CandidatePose[] = [];
   for (let at: Reached | undefined = goal; at !== undefined; at = at.parent) way.unshift(at.candidate);
   return way;
@@ -68,8 +71,8 @@ function wayTo(goal: Reached): readonly CandidatePose[] {
  */
 export function aStar(search: RouteSearch, added: () => readonly CandidatePose[], budget: number): SearchResult {
   const { query } = search;
-  const start = nodeOf(search.start, 0, 0);
-  const goal = nodeOf(search.goal, GOAL, query.most);
+  const start = nodeOf(search.start, 0);
+  const goal = nodeOf(search.goal, query.most);
   const nodes = [start, goal];
   const open = priorityQueue<Waiting>();
   let intoGoal: ArcRoom | undefined;
@@ -99,7 +102,7 @@ export function aStar(search: RouteSearch, added: () => readonly CandidatePose[]
     spread(node, nodes);
   };
   const grow = (): void => {
-    const fresh = added().map((candidate, i) => nodeOf(candidate, nodes.length + i, Number.POSITIVE_INFINITY));
+    const fresh = added().map((candidate) => nodeOf(candidate, Number.POSITIVE_INFINITY));
     if (fresh.length === 0) return;
     const before = [...nodes];
     nodes.push(...fresh);
@@ -117,11 +120,14 @@ export function aStar(search: RouteSearch, added: () => readonly CandidatePose[]
     const all = dubinsPathsByLength(from.candidate.pose, to.candidate.pose, query.radius);
     // Two ends without anything in between: not worth a look at their arcs.
     if (!search.isBlocked) return all;
-    from.out ??= roomAt(search, from.candidate, false);
-    if (to === goal) intoGoal ??= roomAt(search, goal.candidate, true);
+    // Near the start and near the goal a way may meet what it may not meet elsewhere: the room on an arc holds only where
+    // the other end of the edge is neither.
+    const isLast = to === goal;
+    if (isLast && from === start) return all;
+    if (isLast) intoGoal ??= roomAt(search, goal.candidate, true);
+    else from.out ??= roomAt(search, from.candidate, false);
     grow();
-    const { out } = from;
-    const into = to === goal ? intoGoal : undefined;
+    const [out, into] = isLast ? [undefined, intoGoal] : [from.out, undefined];
     return all.filter((each) => !isPrefixBlocked(each, query.radius, out, into));
   };
   const takeNext = (outgoing: Outgoing): void => {
@@ -154,11 +160,12 @@ export function aStar(search: RouteSearch, added: () => readonly CandidatePose[]
   settle(start);
   for (let next = open.next(); next !== undefined; next = open.next()) {
     const { item } = next;
-    if (search.count > budget) return { kind: 'undecided' };
+    if (search.count > budget) return { kind: 'undecided', way: wayTo(goal) };
     if (item.kind === 'edge') tryPath(item.edge);
     else if (item.kind === 'outgoing') takeNext(item.outgoing);
     else if (item.node === goal) break;
     else if (!item.node.isSettled) settle(item.node);
   }
-  return goal.parent === undefined ? { kind: 'none' } : { kind: 'found', way: wayTo(goal) };
+  const way = wayTo(goal);
+  return way === undefined ? { kind: 'none' } : { kind: 'found', way };
 }

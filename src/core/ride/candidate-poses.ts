@@ -2,7 +2,7 @@
 import type { Metres, Radians } from '../measure/quantity.ts';
 import { shortestDubinsLength } from '../plane/dubins.ts';
 import { pathEnd, pathFrom } from '../plane/path.ts';
-import { type Pose, toWorld } from '../plane/pose.ts';
+import { oppositePose, type Pose, toWorld } from '../plane/pose.ts';
 import { arcPose, type CornerArc } from './corner-arcs.ts';
 
 /** On a corner's rounded edge a line is first tried at headings this far apart, or nearer. */
@@ -62,10 +62,6 @@ function posesAside(end: Pose, radius: Metres): Pose[] {
     const arc = pathEnd(pathFrom(end, [{ length: Math.abs(turn) * radius, curvature: Math.sign(turn) / radius }]));
     return STRAIGHTS.map((straight) => ({ ...toWorld(arc, { x: straight * radius, y: 0 }), angle: arc.angle }));
   });
-}
-
-function oppositePose({ x, y, angle }: Pose): Pose {
-  return { x, y, angle: angle + Math.PI };
 }
 
 /** Poses near both ends, for ways that cannot go straight from one to the other. */

@@ -5,7 +5,7 @@ import { type PlacedObstacle, type PlacedPiece, pieceBounds } from '../course/pl
 import type { Horse } from '../horses/horse.ts';
 import type { Metres } from '../measure/quantity.ts';
 import { type Path, pathLength } from '../plane/path.ts';
-import { type Bounds, boundsIntersect } from '../plane/ring.ts';
+import { type Bounds, boundsIntersect, unionBounds } from '../plane/ring.ts';
 import { nearsRing, type Reach, reachOf } from '../plane/stretch-distance.ts';
 
 /** Half the width a horse takes beside a wall: body and the rider's knee. Estimate. */
@@ -63,10 +63,13 @@ interface PathReach {
   readonly path: Path;
   readonly reaches: readonly Reach[];
   readonly length: Metres;
+  readonly bounds: Bounds;
 }
 
 function pathReach(path: Path): PathReach {
-  return { path, reaches: path.map((stretch) => reachOf(stretch)), length: pathLength(path) };
+  const reaches = path.map((stretch) => reachOf(stretch));
+  const bounds = reaches.map((each) => each.bounds).reduce(unionBounds);
+  return { path, reaches, length: pathLength(path), bounds };
 }
 
 /** Whether the way, without the lengths at its ends that are exempt, comes nearer to the piece than `near`. */
@@ -77,35 +80,19 @@ function hitsPiece(
 ): boolean {
   const box = pieceBounds(piece);
   const end = length - last;
+  if (first > end) return false;
   let from = 0;
   for (const [i, stretch] of path.entries()) {
     const to = from + stretch.length;
     const whole = reaches[i];
-    if (whole !== undefined && to > first && from < end && boundsIntersect(box, whole.bounds, near)) {
-      const part =
-        from >= first && to <= end
-          ? whole
-          : reachOf(stretch, Math.max(0, first - from), Math.min(stretch.length, end - from));
+    if (whole !== undefined && to >= first && from <= end && boundsIntersect(box, whole.bounds, near)) {
+      const isWhole = from >= first && to <= end;
+      const part = isWhole ? whole : reachOf(stretch, Math.max(0, first - from), Math.min(stretch.length, end - from));
       if (nearsRing(part, piece.footprint, near)) return true;
     }
     from = to;
   }
-  return length === 0 && first === 0 && last === 0 && reaches[0] !== undefined
-    ? nearsRing(reaches[0], piece.footprint, near)
-    : false;
-}
-
-/** The smallest box around all stretches. */
-function reachBounds(reaches: readonly Reach[]): Bounds {
-  let [minX, minY] = [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY];
-  let [maxX, maxY] = [Number.NEGATIVE_INFINITY, Number.NEGATIVE_INFINITY];
-  for (const { bounds } of reaches) {
-    minX = Math.min(minX, bounds.minX);
-    minY = Math.min(minY, bounds.minY);
-    maxX = Math.max(maxX, bounds.maxX);
-    maxY = Math.max(maxY, bounds.maxY);
-  }
-  return { minX, minY, maxX, maxY };
+  return false;
 }
 
 function wallPenalty(bounds: Bounds, arena: Arena): Metres {
@@ -121,7 +108,7 @@ function isOutside(bounds: Bounds, arena: Arena): boolean {
 /** The collision cost of a way; 0 is collision-free. */
 export function pathCost(path: Path, { arena, obstacles, horse, fromEnd, toEnd }: RouteContext): PathCost {
   const way = pathReach(path);
-  const bounds = reachBounds(way.reaches);
+  const { bounds } = way;
   let penalty = wallPenalty(bounds, arena);
   const hits: PlacedObstacle[] = [];
   let first: PlacedPiece | undefined;

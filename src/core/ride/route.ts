@@ -3,7 +3,7 @@ import type { PlacedObstacle } from '../course/placed.ts';
 import type { Metres } from '../measure/quantity.ts';
 import { candidatePath } from '../plane/dubins.ts';
 import { type Path, reversedPath } from '../plane/path.ts';
-import type { Pose } from '../plane/pose.ts';
+import { oppositePose } from '../plane/pose.ts';
 import { type Bounds, unionBounds } from '../plane/ring.ts';
 import { aStar } from './a-star.ts';
 import { type CandidatePose, candidatePose, posesNearEnds, tangentPoses } from './candidate-poses.ts';
@@ -76,11 +76,10 @@ const SMALL_BUDGETS = [300];
 
 /** The same question asked from the end. */
 function reversedQuery(query: DetourQuery): DetourQuery {
-  const opposite = ({ x, y, angle }: Pose): Pose => ({ x, y, angle: angle + Math.PI });
   return {
     ...query,
-    begin: opposite(query.finish),
-    finish: opposite(query.begin),
+    begin: oppositePose(query.finish),
+    finish: oppositePose(query.begin),
     pathCost: (path, { first, last }) => query.pathCost(reversedPath(path), { first: last, last: first }),
   };
 }
@@ -116,18 +115,18 @@ function poseSource(search: RouteSearch): () => readonly CandidatePose[] {
 export function shortestRoute(query: DetourQuery): RouteResult {
   const hits = new Set(query.avoid);
   let exploredBounds: Bounds | undefined;
+  let route: Route | undefined;
   const budgets = query.isRefinement ? SMALL_BUDGETS : BUDGETS;
   for (const [turn, budget] of budgets.entries()) {
     const search = newSearch(turn % 2 === 0 ? query : reversedQuery(query), hits);
     const result = aStar(search, poseSource(search), budget);
-    const route = result.kind === 'found' ? refinedRoute(search, result.way) : undefined;
+    const found = result.kind === 'none' || result.way === undefined ? undefined : refinedRoute(search, result.way);
     const { exploredBounds: now } = search;
     if (now !== undefined) exploredBounds = exploredBounds === undefined ? now : unionBounds(exploredBounds, now);
-    if (result.kind === 'undecided') continue;
-    return {
-      route: route === undefined || turn % 2 === 0 ? route : { ...route, path: reversedPath(route.path) },
-      exploredBounds,
-    };
+    if (found !== undefined && found.cost < (route?.cost ?? Number.POSITIVE_INFINITY)) {
+      route = turn % 2 === 0 ? found : { ...found, path: reversedPath(found.path) };
+    }
+    if (result.kind !== 'undecided') break;
   }
-  return { route: undefined, exploredBounds };
+  return { route, exploredBounds };
 }

@@ -7,6 +7,7 @@ import { distance } from '../../../src/core/plane/point.ts';
 import { normalizeAngle, pose } from '../../../src/core/plane/pose.ts';
 import { approach } from '../../../src/core/ride/approach.ts';
 import { pathCost, type RouteContext } from '../../../src/core/ride/collision-cost.ts';
+import { squarePose } from '../../../src/core/ride/ground-stations.ts';
 import { shortestRoute } from '../../../src/core/ride/route.ts';
 import { survey } from '../../../src/core/survey.ts';
 import { course, leg, obstacle, pole, run } from './hand-laid.ts';
@@ -123,5 +124,29 @@ describe('a way round a wall of poles', () => {
     const bent = leg('run-1', { bends: [{ x: 32, y: 10 }] });
     const { line } = survey(course([run('run-1', pose(45, 8, 0)), fence(20)], { start: pose(10, 8, 0), legs: [bent] }));
     expect(line.breaks).toEqual([]);
+  });
+});
+
+describe('a way that ends over a pole', () => {
+  // Found by comparing random arenas: the room on an arc once counted the pole itself, which the way may meet at its end.
+  test.each([
+    { seed: 246, way: 1, most: 23.5 },
+    { seed: 278, way: -1, most: 13 },
+    { seed: 598, way: -1, most: 10 },
+  ] as const)('comes to it on an arc in arena $seed', ({ seed, way, most }) => {
+    const arena = smallArena(seed);
+    const end = arena.obstacles.flatMap(({ pieces }) => pieces).find(({ kind }) => kind.id === 'pole');
+    if (end === undefined) throw new Error('there is no pole');
+    const ends = { straightAfter: false, straightBefore: false, bends: [] };
+    const query = {
+      from: arena.begin,
+      to: squarePose(end, 0.5, way),
+      gait: 'jog' as const,
+      horse: STOCK_HORSE,
+      ...ends,
+    };
+    const found = approach(query, { ...surroundings(arena), toEnd: { obstacle: end.obstacle, piece: end.key } });
+    expect(found.blocked).toBeUndefined();
+    expect(pathLength(found.path)).toBeLessThan(most);
   });
 });

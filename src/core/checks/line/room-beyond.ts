@@ -2,7 +2,7 @@ import type { Arena } from '../../course/course.ts';
 import type { Gait, Horse } from '../../horses/horse.ts';
 import { minTurnRadius } from '../../horses/turns.ts';
 import type { Metres } from '../../measure/quantity.ts';
-import type { Pose } from '../../plane/pose.ts';
+import { oppositePose, type Pose } from '../../plane/pose.ts';
 import type { Crossing, LineElement } from '../../ride/line.ts';
 import { transitionLength } from '../../ride/transitions.ts';
 import type { Survey } from '../../survey.ts';
@@ -52,7 +52,7 @@ export const roomBeyond: Check = {
       const ends = endCrossings(survey, index);
       if (ends === undefined || leg.gait === 'walk' || !isRidden(survey.line.elements, index, leg.gait)) return [];
       const isEnd = index === survey.layout.ride.legs.length - 1;
-      const backwards = { ...ends[0].pose, angle: ends[0].pose.angle + Math.PI };
+      const backwards = oppositePose(ends[0].pose);
       const sides = [
         { side: 'before' as const, pose: backwards, want: wanted(survey.horse, leg.gait, false) },
         { side: 'after' as const, pose: ends[1].pose, want: wanted(survey.horse, leg.gait, isEnd) },

@@ -1,7 +1,8 @@
 import { capitalized } from '../../text/sentence.ts';
 import type { Check } from '../check.ts';
-import { layOutAgain, movePieceTo, straighten } from '../findings/constrained-edits.ts';
-import { bandWords, obstacleWords, pieceWords, valueWords } from '../findings/finding-words.ts';
+import { movePieceTo } from '../findings/constrained-edits.ts';
+import { bandWords, pieceWords, valueWords } from '../findings/finding-words.ts';
+import { restoreProposals } from '../findings/restore-proposals.ts';
 import { isInBand } from '../rulebooks/band.ts';
 import { bandOf } from '../rulebooks/rulebooks.ts';
 
@@ -45,16 +46,7 @@ export const skew: Check = {
                   : movePieceTo(course, crossing.key, { ...piece.pose, angle: piece.pose.angle + crossing.skew });
               },
             },
-            {
-              idea: 'straighten',
-              says: `Bring the pieces of ${obstacleWords(survey, crossing.obstacle)} back to what holds them`,
-              edit: (course) => straighten(course, crossing.obstacle),
-            },
-            {
-              idea: 'again',
-              says: `Lay ${obstacleWords(survey, crossing.obstacle)} out again`,
-              edit: (course) => layOutAgain(course, crossing.obstacle),
-            },
+            ...restoreProposals(survey, crossing.obstacle),
           ],
         },
       ];

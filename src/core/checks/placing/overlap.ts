@@ -9,8 +9,8 @@ import { boundsIntersect, edges, type Ring, ringArea, ringBounds } from '../../p
 import type { Survey } from '../../survey.ts';
 import { capitalized } from '../../text/sentence.ts';
 import type { Check, Proposal, RawFinding } from '../check.ts';
-import { layOutAgain, straighten } from '../findings/constrained-edits.ts';
 import { obstacleWords, pieceWords } from '../findings/finding-words.ts';
+import { restoreProposals } from '../findings/restore-proposals.ts';
 
 /** An overlap below this is only touching, which is allowed, m²: a tenth of a millimetre along a pole. */
 const TOUCHING = 4e-4;
@@ -103,19 +103,6 @@ function overlapFindings(survey: Survey, pairs: readonly Pair[], proposals: read
   ];
 }
 
-/** Pieces of one obstacle lie where its constraints or values put them. */
-function untangleProposals(survey: Survey, id: string): readonly Proposal[] {
-  const name = obstacleWords(survey, id);
-  return [
-    {
-      idea: 'straighten',
-      says: `Bring the pieces of ${name} back to what holds them`,
-      edit: (course) => straighten(course, id),
-    },
-    { idea: 'again', says: `Lay ${name} out again`, edit: (course) => layOutAgain(course, id) },
-  ];
-}
-
 export const overlap: Check = {
   id: 'overlap',
   says: 'No two pieces lie in one place.',
@@ -124,9 +111,7 @@ export const overlap: Check = {
   limits: [],
   findings: (survey) =>
     survey.obstacles.flatMap((one, i) => [
-      ...pairsWithin(one).flatMap((pair) =>
-        overlapFindings(survey, [pair], untangleProposals(survey, one.obstacle.id)),
-      ),
+      ...pairsWithin(one).flatMap((pair) => overlapFindings(survey, [pair], restoreProposals(survey, one.obstacle.id))),
       ...survey.obstacles.slice(i + 1).flatMap((other) => {
         if (!boundsIntersect(one.bounds, other.bounds)) return [];
         const pairs = pairsOf(one.pieces, other.pieces);

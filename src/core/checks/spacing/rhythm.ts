@@ -1,8 +1,8 @@
 import type { Gap } from '../../ride/line.ts';
 import type { Survey } from '../../survey.ts';
-import type { Check, Proposal, RawFinding } from '../check.ts';
-import { layOutAgain, straighten } from '../findings/constrained-edits.ts';
-import { obstacleWords, pieceWords, valueWords } from '../findings/finding-words.ts';
+import type { Check, RawFinding } from '../check.ts';
+import { pieceWords, valueWords } from '../findings/finding-words.ts';
+import { restoreProposals } from '../findings/restore-proposals.ts';
 
 /** Steps that differ by more than so many standard deviations of a horse's own strides are another step. Estimate. */
 const FELT = 4;
@@ -18,18 +18,6 @@ function gapsOfLegs({ line }: Survey): readonly (readonly Gap[])[] {
 function median(values: readonly number[]): number {
   const sorted = values.toSorted((a, b) => a - b);
   return sorted[Math.floor((sorted.length - 1) / 2)] ?? 0;
-}
-
-function proposals(survey: Survey, obstacle: string): readonly Proposal[] {
-  const name = obstacleWords(survey, obstacle);
-  return [
-    {
-      idea: 'straighten',
-      says: `Bring the pieces of ${name} back to what holds them`,
-      edit: (course) => straighten(course, obstacle),
-    },
-    { idea: 'again', says: `Lay ${name} out again`, edit: (course) => layOutAgain(course, obstacle) },
-  ];
 }
 
 export const rhythm: Check = {
@@ -65,7 +53,7 @@ export const rhythm: Check = {
           keys: off.flatMap(({ keys }) => keys),
           measured: worst.landings.each,
           source: `poles are spaced for one even stride: common practice, no source; how far strides differ: ${survey.horse.spread.source}`,
-          proposals: proposals(survey, leg.obstacle),
+          proposals: restoreProposals(survey, leg.obstacle),
         },
       ];
     }),

@@ -2,9 +2,10 @@ import { parallel } from '../../constraints/parallel.ts';
 import type { PlacedObstacle, PlacedPiece } from '../../course/placed.ts';
 import type { Survey } from '../../survey.ts';
 import type { Check, Limit, Proposal, RawFinding } from '../check.ts';
-import { layOutAgain, movePieceTo, straighten } from '../findings/constrained-edits.ts';
+import { movePieceTo } from '../findings/constrained-edits.ts';
 import { middleOfPieces } from '../findings/dimension.ts';
-import { askerWords, bandWords, measuredWords, obstacleWords, pieceWords } from '../findings/finding-words.ts';
+import { askerWords, bandWords, measuredWords, pieceWords } from '../findings/finding-words.ts';
+import { restoreProposals } from '../findings/restore-proposals.ts';
 import { isInBand } from '../rulebooks/band.ts';
 import { bandOf } from '../rulebooks/rulebooks.ts';
 
@@ -34,17 +35,7 @@ function parallelProposals(
             edit: (course) => movePieceTo(course, piece.key, { ...piece.pose, angle: piece.pose.angle + by }),
           },
         ];
-  const name = obstacleWords(survey, obstacle);
-  return [
-    ...turn(b, a, -off),
-    ...turn(a, b, off),
-    {
-      idea: 'straighten',
-      says: `Bring the pieces of ${name} back to what holds them`,
-      edit: (course) => straighten(course, obstacle),
-    },
-    { idea: 'again', says: `Lay ${name} out again`, edit: (course) => layOutAgain(course, obstacle) },
-  ];
+  return [...turn(b, a, -off), ...turn(a, b, off), ...restoreProposals(survey, obstacle)];
 }
 
 function unevenGapFindings(survey: Survey, placed: PlacedObstacle, limit: Limit): RawFinding[] {
