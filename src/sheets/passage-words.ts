@@ -47,7 +47,7 @@ function cornerTurn(obstacle: PlacedObstacle, { stations }: Passage): CornerTurn
   const last = stations.findLastIndex(({ kind }) => kind === 'turn');
   const [here, next] = [poseAt(obstacle, stations[first - 1]), poseAt(obstacle, stations[last + 1])];
   if (first === -1 || here === undefined || next === undefined) return undefined;
-  // About one end of the horse the turn is made in parts, with steps aside between them.
+  // Round a corner wider than square the turn is made in two halves.
   const by = stations.reduce((sum, station) => sum + (station.kind === 'turn' ? station.by : 0), 0);
   const [dx, dy] = [next.x - here.x, next.y - here.y];
   const ahead = dx * Math.cos(here.angle) + dy * Math.sin(here.angle);

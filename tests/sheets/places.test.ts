@@ -61,6 +61,11 @@ function expectTold(of: Survey): void {
     // After a halt at the obstacle the horse goes on as it came: that is not told again.
     const over = line.elements.find((each) => each.leg === leg && each.part === 'obstacle')?.from ?? line.length;
     for (const { after } of taken.filter(({ at }) => at < over - 1e-6)) expect([...named], text).toContain(after);
+    const leads = new Set(line.leads.filter((each) => each.leg === leg).map(({ lead }) => lead));
+    const told = [...text.matchAll(/\b(left|right) lead\b/g)].map(([, lead]) => lead);
+    for (const lead of told) expect([...leads], text).toContain(lead);
+    const departs = taken.some(({ at, after }) => after === 'lope' && at < over - 1e-6);
+    if (departs && !leads.has(null)) expect(told.length, text).toBeGreaterThan(0);
     const ridden = new Set(line.elements.filter((each) => each.leg === leg).map(goingOf));
     for (const gait of named) expect([...ridden], text).toContain(gait);
   }

@@ -1,27 +1,24 @@
 /** A way keeps its room from the pieces of its own two obstacles too, once the horse is off them. */
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { currentLayout } from '../../../src/core/course/course.ts';
+import { type Course, currentLayout } from '../../../src/core/course/course.ts';
 import { readCourse } from '../../../src/core/files/read.ts';
 import { poseAt } from '../../../src/core/plane/path.ts';
 import { ringPointDistance } from '../../../src/core/plane/segment.ts';
 import { pieceClearance } from '../../../src/core/ride/collision-cost.ts';
 import { type Survey, survey } from '../../../src/core/survey.ts';
+import { STARTERS } from './courses.ts';
 
 const STEP = 0.02;
-const FOLDERS = ['starters', 'fixtures/obstacles'].map((name) => new URL(`../../../seeds/${name}/`, import.meta.url));
+const FIXTURES = 'seeds/fixtures/obstacles';
 
-function surveyed(): { readonly name: string; readonly of: Survey }[] {
-  return FOLDERS.flatMap((folder) =>
-    readdirSync(folder)
-      .filter((name) => name.endsWith('.course.json'))
-      .map((name) => {
-        const reading = readCourse(readFileSync(new URL(name, folder), 'utf8'));
-        if (reading.kind !== 'read') throw new Error(`${name} is refused: ${reading.why}`);
-        return { name, of: survey(reading.course) };
-      }),
-  );
+function fixture(name: string): Course {
+  const reading = readCourse(readFileSync(`${FIXTURES}/${name}`, 'utf8'));
+  if (reading.kind !== 'read') throw new Error(`${name} is refused: ${reading.why}`);
+  return reading.course;
 }
+
+const COURSES = [...STARTERS, ...readdirSync(FIXTURES).map((name): readonly [string, Course] => [name, fixture(name)])];
 
 /** The nearest that a way comes to a piece, less the room it wants; beyond a horse's length from its end. */
 function missing({ line, obstacles, layout, horse }: Survey): string[] {
@@ -48,16 +45,16 @@ function missing({ line, obstacles, layout, horse }: Survey): string[] {
 }
 
 describe('beyond a horse’s length from its end', () => {
-  test.each(surveyed())('the ways of $name keep clear of their own obstacles', ({ of }) => {
-    expect(missing(of)).toEqual([]);
+  test.each(COURSES)('the ways of %s keep clear of their own obstacles', (_, course) => {
+    expect(missing(survey(course))).toEqual([]);
   });
 });
 
 test('a horse that has backed out where its way is shut turns on the spot before it goes on', () => {
-  const open = surveyed().find(({ name }) => name === 'larkhollow-open.course.json');
+  const open = STARTERS.find(([name]) => name === 'larkhollow-open.course.json')?.[1];
   if (open === undefined) throw new Error('the starter is not there');
-  const { line } = open.of;
-  const leg = currentLayout(open.of.course).ride.legs.findIndex(({ obstacle }) => obstacle === 'back-l-1') + 1;
+  const { line } = survey(open);
+  const leg = currentLayout(open).ride.legs.findIndex(({ obstacle }) => obstacle === 'back-l-1') + 1;
   const turns = line.elements.filter((each) => each.move === 'turn' && each.part === 'approach');
   expect(turns.map((each) => each.leg)).toEqual([leg]);
   expect(line.breaks).toEqual([]);

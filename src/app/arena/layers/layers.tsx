@@ -13,7 +13,7 @@ import { paintLabels } from '../painters/labels.ts';
 import { paintMarks } from '../painters/marks.ts';
 import { paintGround } from '../painters/paint-ground.ts';
 import { paintObstacles } from '../painters/paint-obstacles.ts';
-import { paintPlaces, placeBoxes } from '../painters/paint-places.ts';
+import { paintPlaces, placeWords } from '../painters/paint-places.ts';
 import { endBoxes, paintTravel } from '../painters/paint-travel.ts';
 import { paintNarrowest, paintSweep, paintSweepStep } from '../painters/sweep-mark.ts';
 import { paintGap } from '../painters/tape-mark.ts';
@@ -59,11 +59,12 @@ function ObstaclesLayer() {
       draw={(context) => {
         paintObstacles(context, survey, { camera, theme });
         paintTravel(context, survey, { camera, theme, pointed });
-        paintPlaces(context, survey, { camera, theme });
+        const words = placeWords(survey, camera);
+        paintPlaces(context, { survey, words }, { camera, theme });
         const kept = [
           ...badgeBoxes(findings, camera),
           ...endBoxes(survey, camera),
-          ...placeBoxes(survey, camera),
+          ...words.map(({ box }) => box),
           ...handleBoxes({ survey, chosen }, { camera, reach: reach / camera.scale }),
           ...tapes.labels.map(labelBox),
           ...(measured === null ? [] : [tapeReadingPlate(measured, camera)]),

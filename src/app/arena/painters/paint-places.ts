@@ -27,8 +27,14 @@ function wordBox({ pose, words }: LinePlace, camera: Camera, side: 1 | -1): Boun
   return { minX: x - width / 2, maxX: x + width / 2, minY: y - LINE / 2, maxY: y + LINE / 2 };
 }
 
+/** The words at a tick, and the room that they take on the screen. */
+export interface PlaceWords {
+  readonly place: LinePlace;
+  readonly box: Bounds;
+}
+
 /** The places whose words are shown: clear of the start, the end and each other, and where it can be of the pieces. */
-function worded(survey: Survey, camera: Camera): readonly { readonly place: LinePlace; readonly box: Bounds }[] {
+export function placeWords(survey: Survey, camera: Camera): readonly PlaceWords[] {
   if (camera.scale < WORDS_FROM) return [];
   const taken = [...endBoxes(survey, camera)];
   const pieces = survey.pieces.map((piece) => screenBox(pieceBounds(piece), camera));
@@ -43,13 +49,12 @@ function worded(survey: Survey, camera: Camera): readonly { readonly place: Line
   });
 }
 
-/** The room that the words at the ticks take on the screen. */
-export function placeBoxes(survey: Survey, camera: Camera): readonly Bounds[] {
-  return worded(survey, camera).map(({ box }) => box);
-}
-
 /** A tick across the line where the gait or the lead changes, with its word where the picture is large enough. */
-export function paintPlaces(context: CanvasRenderingContext2D, survey: Survey, { camera, theme }: DrawContext): void {
+export function paintPlaces(
+  context: CanvasRenderingContext2D,
+  { survey, words }: { readonly survey: Survey; readonly words: readonly PlaceWords[] },
+  { camera, theme }: DrawContext,
+): void {
   context.strokeStyle = theme.inks.words;
   context.lineWidth = 2;
   context.lineCap = 'butt';
@@ -65,7 +70,7 @@ export function paintPlaces(context: CanvasRenderingContext2D, survey: Survey, {
   context.font = `500 11px ${FONT_FAMILY}`;
   context.textAlign = 'center';
   context.textBaseline = 'middle';
-  for (const { place, box } of worded(survey, camera)) {
+  for (const { place, box } of words) {
     context.fillStyle = theme.plate;
     context.beginPath();
     context.roundRect(box.minX - 2, box.minY, box.maxX - box.minX + 4, LINE, 3);
