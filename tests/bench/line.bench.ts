@@ -1,15 +1,14 @@
 /** The line of travel: ways against a search that tries everything, and how quick and steady it is while things are moved. */
-import { readFileSync } from 'node:fs';
 import { type Course, currentLayout } from '../../src/core/course/course.ts';
 import { replaceLayout } from '../../src/core/course/layouts.ts';
-import { readCourse } from '../../src/core/files/read.ts';
 import { STOCK_HORSE } from '../../src/core/horses/horses.ts';
 import { minTurnRadius, preferredTurnRadius } from '../../src/core/horses/turns.ts';
 import { FOOT } from '../../src/core/measure/quantity.ts';
 import { type Path, pathLength } from '../../src/core/plane/path.ts';
-import { approach } from '../../src/core/ride/approach.ts';
+import { approach, PENALTY } from '../../src/core/ride/approach.ts';
 import { tightestRadius } from '../../src/core/ride/connection.ts';
 import { survey } from '../../src/core/survey.ts';
+import { STARTERS } from '../core/ride/courses.ts';
 import { latticeLength } from '../core/ride/lattice.ts';
 import { dice, smallArena } from '../core/ride/small-arenas.ts';
 import { percentile, type Row, row } from './row.ts';
@@ -17,12 +16,10 @@ import { percentile, type Row, row } from './row.ts';
 const ARENAS = 200;
 const EASY = preferredTurnRadius(STOCK_HORSE, 'jog');
 const LEAST = minTurnRadius(STOCK_HORSE, 'jog');
-/** The price of a metre of radius that is missing, as approach.ts states it. The oracle does not say how far it turns, so that price is left out on both sides. */
-const RADIUS_PRICE = 1.5;
-
+/** Length and missing radius at their price. The oracle does not say how far it turns: circling is left out on both sides. */
 function priced(path: Path): number {
   const radius = Math.min(EASY, Math.max(LEAST, tightestRadius(path)));
-  return pathLength(path) + RADIUS_PRICE * (EASY - radius);
+  return pathLength(path) + PENALTY.radius * (EASY - radius);
 }
 
 function arenas(): Row[] {
@@ -42,7 +39,7 @@ function arenas(): Row[] {
     if (best === undefined) continue;
     compared += 1;
     if (way.blocked !== undefined) givenUp += 1;
-    const most = best + RADIUS_PRICE * (EASY - LEAST);
+    const most = best + PENALTY.radius * (EASY - LEAST);
     const over = priced(way.path) - most;
     if (over > 1 && over > 0.05 * most) longer += 1;
     worst = Math.max(worst, over);
@@ -58,14 +55,6 @@ function arenas(): Row[] {
   ];
 }
 
-function starter(name: string): Course {
-  const reading = readCourse(
-    readFileSync(new URL(`../../seeds/starters/${name}.course.json`, import.meta.url), 'utf8'),
-  );
-  if (reading.kind !== 'read') throw new Error(`${name} is refused: ${reading.why}`);
-  return reading.course;
-}
-
 function movedBy(course: Course, which: number, by: { x: number; y: number; angle: number }): Course {
   return replaceLayout(course, (layout) => ({
     ...layout,
@@ -78,9 +67,9 @@ function movedBy(course: Course, which: number, by: { x: number; y: number; angl
 }
 
 /** Random moves and turns of whole obstacles, one after the other: things come to lie across each other. */
-function walk(name: string): Row[] {
+function walk(name: string, of: Course): Row[] {
   const roll = dice(11);
-  let course = starter(name);
+  let course = of;
   survey(course);
   const took: number[] = [];
   for (let step = 0; step < 400; step += 1) {
@@ -107,9 +96,9 @@ function walk(name: string): Row[] {
 }
 
 /** Drags of 20 ft in inches: how often the line jumps by more than 5 ft though both sides are clear. */
-function drags(name: string): Row[] {
+function drags(name: string, of: Course): Row[] {
   const roll = dice(5);
-  const begun = starter(name);
+  const begun = of;
   let [jumps, back] = [0, 0];
   const took: number[] = [];
   for (let drag = 0; drag < 20; drag += 1) {
@@ -151,8 +140,12 @@ function drags(name: string): Row[] {
   ];
 }
 
-const STARTERS = ['larkhollow-open', 'larkhollow-novice'];
-
 export async function rows(): Promise<Row[]> {
-  return [...arenas(), ...STARTERS.flatMap((name) => [...walk(name), ...drags(name)])];
+  return [
+    ...arenas(),
+    ...STARTERS.flatMap(([file, of]) => {
+      const name = file.replace('.course.json', '');
+      return [...walk(name, of), ...drags(name, of)];
+    }),
+  ];
 }

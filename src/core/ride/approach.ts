@@ -40,7 +40,7 @@ export interface Approach {
 /**
  * Penalties, in metres of way: for each metre of radius that is missing, and for each radian of circling. Estimates.
  */
-const PENALTY = { radius: 1.5, circling: 3 };
+export const PENALTY = { radius: 1.5, circling: 3 };
 /** A way turns this much before it counts as circling. */
 const CIRCLING_TURN = 1.25 * Math.PI;
 /** How many horse's lengths are kept straight at an end: one is wanted. */
