@@ -4,6 +4,7 @@ import { readCourse } from '../../src/core/files/read.ts';
 import { STOCK_HORSE } from '../../src/core/horses/horses.ts';
 import { minTurnRadius } from '../../src/core/horses/turns.ts';
 import { pathCost } from '../../src/core/ride/collision-cost.ts';
+import { bareEnd } from '../../src/core/ride/end-straights.ts';
 import { shortestRoute } from '../../src/core/ride/route.ts';
 import { printNotesOf, printsOf, survey } from '../../src/core/survey.ts';
 import { latticeLength } from '../core/ride/lattice.ts';
@@ -22,8 +23,8 @@ function route({ small, obstacles, begin, finish }: SmallArena) {
   };
   const around = { arena, obstacles, horse: STOCK_HORSE, fromEnd: undefined, toEnd: undefined };
   return shortestRoute({
-    begin,
-    finish,
+    begins: [bareEnd(begin)],
+    finishes: [bareEnd(finish)],
     radius: RADIUS,
     avoid: [],
     most: 200,

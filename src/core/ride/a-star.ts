@@ -20,6 +20,7 @@ interface Reached {
   parent: Reached | undefined;
   isSettled: boolean;
   out: ArcRoom | undefined;
+  into: ArcRoom | undefined;
 }
 
 /** The edges that leave a node and were not measured yet, by the least that a way through them costs. */
@@ -55,11 +56,11 @@ export type SearchResult =
   | { readonly kind: 'none' };
 
 function nodeOf(candidate: CandidatePose, cost: Metres): Reached {
-  return { candidate, cost, parent: undefined, isSettled: false, out: undefined };
+  return { candidate, cost, parent: undefined, isSettled: false, out: undefined, into: undefined };
 }
 
-function wayTo(goal: Reached): readonly CandidatePose[] | undefined {
-  if (goal.parent === undefined) return undefined;
+function wayTo(goal: Reached | undefined): readonly CandidatePose[] | undefined {
+  if (goal === undefined) return undefined;
   const way: CandidatePose[] = [];
   for (let at: Reached | undefined = goal; at !== undefined; at = at.parent) way.unshift(at.candidate);
   return way;
@@ -71,29 +72,30 @@ function wayTo(goal: Reached): readonly CandidatePose[] | undefined {
  */
 export function aStar(search: RouteSearch, added: () => readonly CandidatePose[], budget: number): SearchResult {
   const { query } = search;
-  const start = nodeOf(search.start, 0);
-  const goal = nodeOf(search.goal, query.most);
-  const nodes = [start, goal];
+  const starts = search.starts.map((candidate) => nodeOf(candidate, candidate.end?.cost ?? 0));
+  const goals = search.goals.map((candidate) => nodeOf(candidate, Number.POSITIVE_INFINITY));
+  const nodes = [...starts, ...goals];
   const open = priorityQueue<Waiting>();
-  let intoGoal: ArcRoom | undefined;
+  /** The cheapest way that was reached, and what it costs. */
+  let [best, most]: [Reached | undefined, Metres] = [undefined, query.most];
 
   /** No path is shorter than the straight, nor than the arc that turns from the one heading to the other. */
   const boundTo = (from: Reached, to: Reached): Metres => {
     const [a, b] = [from.candidate.pose, to.candidate.pose];
-    if (from === to || to === start) return Number.POSITIVE_INFINITY;
+    if (from === to) return Number.POSITIVE_INFINITY;
     const turn = query.radius * Math.abs(normalizeAngle(b.angle - a.angle));
     const cost = from.cost + Math.max(turn, Math.hypot(b.x - a.x, b.y - a.y));
     return cost >= to.cost - SAME_COST ? Number.POSITIVE_INFINITY : cost + to.candidate.heuristic;
   };
   const waitForNext = (outgoing: Outgoing): void => {
     const edge = outgoing.edges[outgoing.next];
-    if (edge !== undefined && edge.bound < goal.cost - SAME_COST) open.add(edge.bound, { kind: 'outgoing', outgoing });
+    if (edge !== undefined && edge.bound < most - SAME_COST) open.add(edge.bound, { kind: 'outgoing', outgoing });
   };
   const spread = (from: Reached, targets: readonly Reached[]): void => {
     const edges: { readonly to: Reached; readonly bound: Metres }[] = [];
     for (const to of targets) {
       const bound = boundTo(from, to);
-      if (bound < goal.cost - SAME_COST) edges.push({ to, bound });
+      if (bound < most - SAME_COST) edges.push({ to, bound });
     }
     waitForNext({ from, cost: from.cost, edges: edges.sort((a, b) => a.bound - b.bound), next: 0 });
   };
@@ -113,7 +115,7 @@ export function aStar(search: RouteSearch, added: () => readonly CandidatePose[]
     if (path === undefined) return;
     const cost = edge.from.cost + path.length;
     const bound = cost + edge.to.candidate.heuristic;
-    if (cost >= edge.to.cost - SAME_COST || bound >= goal.cost - SAME_COST) return;
+    if (cost >= edge.to.cost - SAME_COST || bound >= most - SAME_COST) return;
     open.add(bound, { kind: 'edge', edge });
   };
   const openPaths = (from: Reached, to: Reached): readonly DubinsCandidate[] => {
@@ -122,12 +124,12 @@ export function aStar(search: RouteSearch, added: () => readonly CandidatePose[]
     if (!search.isBlocked) return all;
     // Near the start and near the goal a way may meet what it may not meet elsewhere: the room on an arc holds only where
     // the other end of the edge is neither.
-    const isLast = to === goal;
-    if (isLast && from === start) return all;
-    if (isLast) intoGoal ??= roomAt(search, goal.candidate, true);
+    const isLast = to.candidate.end !== undefined;
+    if (isLast && from.candidate.end !== undefined) return all;
+    if (isLast) to.into ??= roomAt(search, to.candidate, true);
     else from.out ??= roomAt(search, from.candidate, false);
     grow();
-    const [out, into] = isLast ? [undefined, intoGoal] : [from.out, undefined];
+    const [out, into] = isLast ? [undefined, to.into] : [from.out, undefined];
     return all.filter((each) => !isPrefixBlocked(each, query.radius, out, into));
   };
   const takeNext = (outgoing: Outgoing): void => {
@@ -153,19 +155,21 @@ export function aStar(search: RouteSearch, added: () => readonly CandidatePose[]
     to.cost = cost;
     to.parent = from;
     to.isSettled = false;
-    open.add(cost + to.candidate.heuristic, { kind: 'reached', node: to });
+    const total = cost + to.candidate.heuristic;
+    if (to.candidate.end !== undefined && total < most) [best, most] = [to, total];
+    open.add(total, { kind: 'reached', node: to });
   };
 
   grow();
-  settle(start);
+  for (const start of starts) settle(start);
   for (let next = open.next(); next !== undefined; next = open.next()) {
     const { item } = next;
-    if (search.count > budget) return { kind: 'undecided', way: wayTo(goal) };
+    if (search.count > budget) return { kind: 'undecided', way: wayTo(best) };
     if (item.kind === 'edge') tryPath(item.edge);
     else if (item.kind === 'outgoing') takeNext(item.outgoing);
-    else if (item.node === goal) break;
+    else if (item.node.candidate.end !== undefined && !starts.includes(item.node)) break;
     else if (!item.node.isSettled) settle(item.node);
   }
-  const way = wayTo(goal);
+  const way = wayTo(best);
   return way === undefined ? { kind: 'none' } : { kind: 'found', way };
 }

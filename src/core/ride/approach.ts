@@ -4,13 +4,14 @@ import { minTurnRadius, preferredTurnRadius } from '../horses/turns.ts';
 import type { Metres } from '../measure/quantity.ts';
 import { candidatePath, type DubinsCandidate, dubinsCandidates } from '../plane/dubins.ts';
 import { dubinsThroughWaypoints } from '../plane/dubins-waypoints.ts';
-import { type Path, pathLength, totalTurn } from '../plane/path.ts';
+import { type Path, totalTurn } from '../plane/path.ts';
 import type { Point } from '../plane/point.ts';
 import type { Pose } from '../plane/pose.ts';
 import { type Bounds, unionBounds } from '../plane/ring.ts';
 import { type PathCost, pathCost, type RouteContext } from './collision-cost.ts';
-import { type EndStraights, endStraightChoices, withStraights } from './end-straights.ts';
-import { type Route, shortestRoute } from './route.ts';
+import { mergedPath } from './connection.ts';
+import { closings, openings, type WayEnd } from './end-straights.ts';
+import { shortestRoute } from './route.ts';
 
 /** A query for the way between two obstacles. */
 export interface RouteQuery {
@@ -52,12 +53,21 @@ const WORTHWHILE_SHARE = 0.05;
 /** A candidate way. Most are never laid out, so it only says how to make the path. */
 interface PathCandidate {
   readonly cost: Metres;
-  readonly straights: EndStraights;
-  readonly middle: Path | { readonly dubins: DubinsCandidate; readonly radius: Metres };
+  readonly path: Path | PlainPath;
 }
 
-function straightChoices(query: RouteQuery, shares: readonly number[]): EndStraights[] {
-  return endStraightChoices({ ...query, unit: query.horse.bodyLength.value }, shares);
+/** A path of one Dubins word between the straights of its ends. */
+interface PlainPath {
+  readonly opening: WayEnd;
+  readonly closing: WayEnd;
+  readonly dubins: DubinsCandidate;
+  readonly radius: Metres;
+}
+
+/** What may be kept straight at either end, in shares of a horse's length. */
+function endChoices(query: RouteQuery, shares: readonly number[]): { begins: WayEnd[]; finishes: WayEnd[] } {
+  const wanted = { ...query, unit: query.horse.bodyLength.value };
+  return { begins: openings(wanted, shares), finishes: closings(wanted, shares) };
 }
 
 /** The radii a way may turn on, easy first. */
@@ -75,25 +85,27 @@ function pathCandidates(query: RouteQuery, shares: readonly number[]): PathCandi
   const choices = radii(query);
   const widest = choices[0] ?? 0;
   const found: PathCandidate[] = [];
-  for (const each of straightChoices(query, shares)) {
-    const { begin, finish } = each;
-    for (const radius of choices) {
-      const base = each.cost + PENALTY.radius * (widest - radius);
-      for (const dubins of dubinsCandidates(begin, finish, radius)) {
-        const [first, middle, last] = dubins.parts;
-        const turn = first + last + (dubins.word[1] === 'S' ? 0 : middle);
-        found.push({ cost: dubins.length + base + circling(turn), straights: each, middle: { dubins, radius } });
+  const { begins, finishes } = endChoices(query, shares);
+  for (const opening of begins) {
+    for (const closing of finishes) {
+      for (const radius of choices) {
+        const base = opening.cost + closing.cost + PENALTY.radius * (widest - radius);
+        for (const dubins of dubinsCandidates(opening.pose, closing.pose, radius)) {
+          const [first, middle, last] = dubins.parts;
+          const turn = first + last + (dubins.word[1] === 'S' ? 0 : middle);
+          const cost = dubins.length + base + circling(turn);
+          found.push({ cost, path: { opening, closing, dubins, radius } });
+        }
       }
     }
   }
   return found;
 }
 
-function approachPath({ straights, middle }: PathCandidate): Path {
-  return withStraights(
-    straights,
-    'dubins' in middle ? candidatePath(straights.begin, middle.dubins, middle.radius) : middle,
-  );
+function approachPath({ path }: PathCandidate): Path {
+  if (!('dubins' in path)) return mergedPath(path);
+  const { opening, closing, dubins, radius } = path;
+  return mergedPath([...opening.straight, ...candidatePath(opening.pose, dubins, radius), ...closing.straight]);
 }
 
 interface BestPath {
@@ -132,14 +144,15 @@ function bestPath(
  */
 function throughBends(query: RouteQuery, context: RouteContext): Approach {
   let found: { best: BestPath; exploredBounds: Bounds } | undefined;
-  const all = straightChoices(query, [1, 0]);
-  const [straight, bare] = [all[0], all.at(-1)];
+  const { begins, finishes } = endChoices(query, [1, 0]);
   const choices = radii(query);
-  for (const each of new Set([straight, bare])) {
+  for (const i of new Set([0, Math.max(begins.length, finishes.length) - 1])) {
+    const [opening, closing] = [begins[i] ?? begins[0], finishes[i] ?? finishes[0]];
     for (const radius of new Set([choices[0], choices.at(-1)])) {
-      if (each === undefined || radius === undefined) continue;
-      const { length, path } = dubinsThroughWaypoints(each.begin, query.bends, each.finish, radius);
-      const candidate = { cost: length + each.cost + circling(totalTurn(path)), straights: each, middle: path };
+      if (opening === undefined || closing === undefined || radius === undefined) continue;
+      const { length, path } = dubinsThroughWaypoints(opening.pose, query.bends, closing.pose, radius);
+      const whole = [...opening.straight, ...path, ...closing.straight];
+      const candidate = { cost: length + opening.cost + closing.cost + circling(totalTurn(path)), path: whole };
       const now = bestPath([candidate], context, found?.best);
       found = {
         best: now.best,
@@ -153,75 +166,46 @@ function throughBends(query: RouteQuery, context: RouteContext): Approach {
   return { path: found.best.path, exploredBounds: found.exploredBounds };
 }
 
-/** How straight and how wide a way is asked to be, and what it costs beside its length in metres of way. */
-interface Manner {
-  readonly straights: EndStraights;
-  readonly radius: Metres;
-  readonly base: Metres;
-  /** Of the base, what is no length: the penalties. */
-  readonly penalty: Metres;
-}
-
-/** The manners of a detour, the least asking one first, the others by their penalty. */
-function manners(query: RouteQuery): Manner[] {
-  const choices = radii(query);
-  const [widest = 0, least = 0] = [choices[0], choices.at(-1)];
-  const all = straightChoices(query, [1, 0]).flatMap((straights) =>
-    [...new Set([widest, least])].map((radius): Manner => {
-      const base = straights.cost + PENALTY.radius * (widest - radius);
-      return { straights, radius, base, penalty: base - pathLength(straights.opening) - pathLength(straights.closing) };
-    }),
-  );
-  const sorted = all.sort((x, y) => x.penalty - y.penalty);
-  return [...sorted.slice(-1), ...sorted.slice(0, -1)];
-}
-
 /**
- * The best way around what plain ways meet, if it is cheaper than the best of these. The first search takes the least
- * radius and no straights: every other way is one of its ways too, so its length bounds them all from below.
+ * The best way around what plain ways meet, if it is cheaper than the best of these. The first search turns on the least
+ * radius: a way on a wider one is one of its ways too, so its length bounds the other from below.
  */
 function bestDetour(
   query: RouteQuery,
   context: RouteContext,
   plain: BestPath,
 ): { best: BestPath; exploredBounds: Bounds } {
-  const { fromEnd, toEnd } = context;
   const { hits, bounds } = plain.pathCost;
   let [best, exploredBounds] = [plain, bounds];
-  const detour = ({ straights, radius }: Manner, most: Metres, isRefinement: boolean) => {
+  const ends = endChoices(query, [1, 0]);
+  const choices = radii(query);
+  const [widest = 0, least = 0] = [choices[0], choices.at(-1)];
+  const detour = (radius: Metres, isRefinement: boolean): Metres | undefined => {
+    const base = PENALTY.radius * (widest - radius);
     const found = shortestRoute({
-      begin: straights.begin,
-      finish: straights.finish,
+      ...ends,
       radius,
       avoid: hits,
-      most,
+      most: best.cost - base,
       isRefinement,
-      pathCost: (path, ends) =>
-        pathCost(withStraights(straights, path, ends), {
+      pathCost: (path, { first, last }) =>
+        pathCost(path, {
           ...context,
-          fromEnd: ends.first ? fromEnd : undefined,
-          toEnd: ends.last ? toEnd : undefined,
+          fromEnd: first ? context.fromEnd : undefined,
+          toEnd: last ? context.toEnd : undefined,
         }),
     });
     if (found.exploredBounds !== undefined) exploredBounds = unionBounds(exploredBounds, found.exploredBounds);
-    return found.route;
-  };
-  const take = ({ straights, base }: Manner, { length, path }: Route): void => {
-    const candidate = { cost: length + base + circling(totalTurn(path)), straights, middle: path };
-    const now = bestPath([candidate], context, best);
+    if (found.route === undefined) return undefined;
+    const { length, path } = found.route;
+    const now = bestPath([{ cost: length + base + circling(totalTurn(path)), path }], context, best);
     best = now.best;
     exploredBounds = unionBounds(exploredBounds, now.exploredBounds);
+    return length;
   };
-  const [least, ...others] = manners(query);
-  const shortest = least === undefined ? undefined : detour(least, plain.cost, false);
-  if (least === undefined || shortest === undefined) return { best, exploredBounds };
-  take(least, shortest);
-  for (const manner of others) {
-    // The others are sorted by their penalty.
-    if (shortest.length + manner.penalty >= best.cost - Math.max(WORTHWHILE, WORTHWHILE_SHARE * best.cost)) break;
-    const route = detour(manner, best.cost - manner.base, true);
-    if (route !== undefined) take(manner, route);
-  }
+  const bound = detour(least, false);
+  const worthwhile = best.cost - Math.max(WORTHWHILE, WORTHWHILE_SHARE * best.cost);
+  if (bound !== undefined && widest > least && bound < worthwhile) detour(widest, true);
   return { best, exploredBounds };
 }
 

@@ -4,6 +4,7 @@ import { shortestDubinsLength } from '../plane/dubins.ts';
 import { pathEnd, pathFrom } from '../plane/path.ts';
 import { oppositePose, type Pose, toWorld } from '../plane/pose.ts';
 import { arcPose, type CornerArc } from './corner-arcs.ts';
+import type { WayEnd } from './end-straights.ts';
 
 /** On a corner's rounded edge a line is first tried at headings this far apart, or nearer. */
 const TANGENT_STEP: Radians = Math.PI / 10;
@@ -14,20 +15,42 @@ const STRAIGHTS = [0.5, 1, 2];
 /** A node: the start, the end, a pose on a corner's arc, or one near an end. */
 export interface CandidatePose {
   readonly pose: Pose;
-  /** The heuristic: the least length that is left from here. */
+  /** The heuristic: the least cost that is left from here. */
   readonly heuristic: Metres;
+  /** Of a node where the way begins or ends. */
+  readonly end?: WayEnd;
   /** Nearby poses, `step` away: 1 is a corner's whole arc, or a radius and a radian. */
   neighbours(step: number): readonly CandidatePose[];
 }
 
-/** The end that the nodes lead to, at the radius of the way. */
+/** The ends that the nodes lead to, one of them to be reached, at the radius of the way. */
 export interface Goal {
-  readonly finish: Pose;
+  readonly finishes: readonly WayEnd[];
   readonly radius: Metres;
 }
 
-export function candidatePose(pose: Pose, { finish, radius }: Goal): CandidatePose {
-  return { pose, heuristic: shortestDubinsLength(pose, finish, radius), neighbours: () => [] };
+const noNeighbours = (): readonly CandidatePose[] => [];
+
+function leastCost(pose: Pose, { finishes, radius }: Goal): Metres {
+  let least = Number.POSITIVE_INFINITY;
+  for (const finish of finishes) {
+    least = Math.min(least, shortestDubinsLength(pose, finish.pose, radius) + finish.cost);
+  }
+  return least;
+}
+
+function candidatePose(pose: Pose, goal: Goal): CandidatePose {
+  return { pose, heuristic: leastCost(pose, goal), neighbours: noNeighbours };
+}
+
+/** The node where a way may begin. */
+export function startPose(end: WayEnd, goal: Goal): CandidatePose {
+  return { ...candidatePose(end.pose, goal), end };
+}
+
+/** The node where a way may end. */
+export function goalPose(end: WayEnd): CandidatePose {
+  return { pose: end.pose, heuristic: end.cost, end, neighbours: noNeighbours };
 }
 
 function tangentPose(corner: CornerArc, share: number, goal: Goal): CandidatePose {
@@ -64,10 +87,10 @@ function posesAside(end: Pose, radius: Metres): Pose[] {
   });
 }
 
-/** Poses near both ends, for ways that cannot go straight from one to the other. */
-export function posesNearEnds(begin: Pose, goal: Goal): readonly CandidatePose[] {
-  const { finish, radius } = goal;
-  const after = posesAside(begin, radius);
-  const before = posesAside(oppositePose(finish), radius).map(oppositePose);
+/** Poses near all ends, for ways that cannot go straight from one to the other. */
+export function posesNearEnds(begins: readonly WayEnd[], goal: Goal): readonly CandidatePose[] {
+  const { finishes, radius } = goal;
+  const after = begins.flatMap(({ pose }) => posesAside(pose, radius));
+  const before = finishes.flatMap(({ pose }) => posesAside(oppositePose(pose), radius).map(oppositePose));
   return [...after, ...before].map((pose) => freePose(pose, goal));
 }

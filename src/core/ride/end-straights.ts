@@ -1,22 +1,25 @@
 import type { Metres } from '../measure/quantity.ts';
-import { type Path, pathFrom } from '../plane/path.ts';
-import type { Pose } from '../plane/pose.ts';
-import { mergedPath } from './connection.ts';
+import { type Path, pathFrom, reversedPath } from '../plane/path.ts';
+import { oppositePose, type Pose } from '../plane/pose.ts';
 
 /** The penalty for each metre of straight that is wanted at an end and missing, in metres of way. Estimate. */
 const MISSING_PENALTY = 3;
 
-/** A way between the inner ends of the straights that are kept at either end. */
-export interface EndStraights {
-  readonly begin: Pose;
-  readonly finish: Pose;
-  /** The cost of the straights: their length, and the penalty for what is missing of them. */
+/** One choice for an end of a way: how far it is kept straight there. */
+export interface WayEnd {
+  /** The inner end of the straight, where the search takes over. */
+  readonly pose: Pose;
+  readonly straight: Path;
+  /** The length of the straight, and the penalty for what is missing of it. */
   readonly cost: Metres;
-  readonly opening: Path;
-  readonly closing: Path;
 }
 
-/** The two ends, and whether the horse wants to be straight at them for its own length, metres. */
+/** An end without a straight. */
+export function bareEnd(pose: Pose): WayEnd {
+  return { pose, straight: [], cost: 0 };
+}
+
+/** What is wanted of the ends: straight after the one obstacle and before the other for `unit` metres, a horse's length. */
 export interface EndStraightsQuery {
   readonly from: Pose;
   readonly to: Pose;
@@ -29,33 +32,29 @@ function ahead(pose: Pose, by: Metres): Pose {
   return { ...pose, x: pose.x + by * Math.cos(pose.angle), y: pose.y + by * Math.sin(pose.angle) };
 }
 
-function endStraights(
-  { from, to, straightAfter, straightBefore, unit }: EndStraightsQuery,
-  [after, before]: readonly [number, number],
-): EndStraights {
-  const missing = (straightAfter ? Math.max(0, 1 - after) : 0) + (straightBefore ? Math.max(0, 1 - before) : 0);
-  const finish = ahead(to, -before * unit);
-  return {
-    begin: ahead(from, after * unit),
-    finish,
-    cost: (after + before + MISSING_PENALTY * missing) * unit,
-    opening: pathFrom(from, [{ length: after * unit, curvature: 0 }]),
-    closing: pathFrom(finish, [{ length: before * unit, curvature: 0 }]),
-  };
+function straightCost(share: number, isWanted: boolean, unit: Metres): Metres {
+  return (share + (isWanted ? MISSING_PENALTY * Math.max(0, 1 - share) : 0)) * unit;
 }
 
-/** Every choice of straights, in lengths of the horse, the wanted ones first. */
-export function endStraightChoices(query: EndStraightsQuery, shares: readonly number[]): EndStraights[] {
-  const first = query.straightAfter ? shares : [0];
-  const last = query.straightBefore ? shares : [0];
-  return first.flatMap((after) => last.map((before) => endStraights(query, [after, before])));
+/** The choices at the beginning of a way, in shares of the unit; none is kept straight where none is wanted. */
+export function openings({ from, straightAfter, unit }: EndStraightsQuery, shares: readonly number[]): WayEnd[] {
+  return (straightAfter ? shares : [0]).map((share) => ({
+    pose: ahead(from, share * unit),
+    straight: pathFrom(from, [{ length: share * unit, curvature: 0 }]),
+    cost: straightCost(share, straightAfter, unit),
+  }));
 }
 
-/** A part of the way with the straights that belong to it: the opening to the first, the closing to the last. */
-export function withStraights(
-  { opening, closing }: EndStraights,
-  middle: Path,
-  ends = { first: true, last: true },
-): Path {
-  return mergedPath([...(ends.first ? opening : []), ...middle, ...(ends.last ? closing : [])]);
+/** The choices at the end of a way. */
+export function closings({ to, straightBefore, unit }: EndStraightsQuery, shares: readonly number[]): WayEnd[] {
+  return (straightBefore ? shares : [0]).map((share) => {
+    const pose = ahead(to, -share * unit);
+    const straight = pathFrom(pose, [{ length: share * unit, curvature: 0 }]);
+    return { pose, straight, cost: straightCost(share, straightBefore, unit) };
+  });
+}
+
+/** The end as one of the way ridden the other way round. */
+export function reversedEnd({ pose, straight, cost }: WayEnd): WayEnd {
+  return { pose: oppositePose(pose), straight: reversedPath(straight), cost };
 }

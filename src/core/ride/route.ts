@@ -3,21 +3,22 @@ import type { PlacedObstacle } from '../course/placed.ts';
 import type { Metres } from '../measure/quantity.ts';
 import { candidatePath } from '../plane/dubins.ts';
 import { type Path, reversedPath } from '../plane/path.ts';
-import { oppositePose } from '../plane/pose.ts';
 import { type Bounds, unionBounds } from '../plane/ring.ts';
 import { aStar } from './a-star.ts';
-import { type CandidatePose, candidatePose, posesNearEnds, tangentPoses } from './candidate-poses.ts';
+import { type CandidatePose, goalPose, posesNearEnds, startPose, tangentPoses } from './candidate-poses.ts';
 import { cornerArcs } from './corner-arcs.ts';
-import { type DetourQuery, dubinsPathsByLength, edgeCost, isUsable, type RouteSearch } from './search.ts';
+import { reversedEnd } from './end-straights.ts';
+import { type DetourQuery, dubinsPathsByLength, edgeCost, edgePath, isUsable, type RouteSearch } from './search.ts';
 
 /** Steps of the refinement of the best way's poses. */
 const REFINE_ROUNDS = 6;
 const FIRST_STEP = 0.25;
 
 export interface Route {
-  /** Length in metres, and penalty beside it. */
+  /** Its length with the cost of its ends, and the same with what it costs to come near things, metres. */
   readonly length: Metres;
   readonly cost: Metres;
+  /** From end to end, with the straights. */
   readonly path: Path;
 }
 
@@ -29,10 +30,12 @@ export interface RouteResult {
 
 /** The shortest way from node to node that meets nothing. */
 function routeThrough(search: RouteSearch, poses: readonly CandidatePose[]): Route | undefined {
-  let [length, cost] = [0, 0];
+  const ends = (poses[0]?.end?.cost ?? 0) + (poses.at(-1)?.end?.cost ?? 0);
+  let [length, cost] = [ends, ends];
   const path: Path[number][] = [];
   for (const [i, to] of poses.slice(1).entries()) {
-    const from = poses[i] ?? search.start;
+    const from = poses[i];
+    if (from === undefined) return undefined;
     let found = false;
     for (const dubins of dubinsPathsByLength(from.pose, to.pose, search.query.radius)) {
       const edge = candidatePath(from.pose, dubins, search.query.radius);
@@ -40,7 +43,7 @@ function routeThrough(search: RouteSearch, poses: readonly CandidatePose[]): Rou
       if (penalty === undefined) continue;
       length += dubins.length;
       cost += dubins.length + penalty;
-      path.push(...edge);
+      path.push(...edgePath(edge, from.end, to.end));
       found = true;
       break;
     }
@@ -78,16 +81,16 @@ const SMALL_BUDGETS = [300];
 function reversedQuery(query: DetourQuery): DetourQuery {
   return {
     ...query,
-    begin: oppositePose(query.finish),
-    finish: oppositePose(query.begin),
+    begins: query.finishes.map(reversedEnd),
+    finishes: query.begins.map(reversedEnd),
     pathCost: (path, { first, last }) => query.pathCost(reversedPath(path), { first: last, last: first }),
   };
 }
 
 function newSearch(query: DetourQuery, hits: Set<PlacedObstacle>): RouteSearch {
-  const start = candidatePose(query.begin, query);
-  const goal = { ...candidatePose(query.finish, query), heuristic: 0 };
-  return { query, start, goal, hits, exploredBounds: undefined, isBlocked: false, count: 0 };
+  const starts = query.begins.map((end) => startPose(end, query));
+  const goals = query.finishes.map(goalPose);
+  return { query, starts, goals, hits, exploredBounds: undefined, isBlocked: false, count: 0 };
 }
 
 /** Gives the poses for what a search has met since it was asked last. */
@@ -101,7 +104,7 @@ function poseSource(search: RouteSearch): () => readonly CandidatePose[] {
     const fresh = [...hits].filter((obstacle) => !known.has(obstacle));
     for (const obstacle of fresh) known.add(obstacle);
     const corners = fresh.flatMap((obstacle) => cornerArcs(obstacle).flatMap((corner) => tangentPoses(corner, query)));
-    const near = search.isBlocked && !nearEnds ? posesNearEnds(query.begin, query) : [];
+    const near = search.isBlocked && !nearEnds ? posesNearEnds(query.begins, query) : [];
     nearEnds = search.isBlocked;
     return usable([...near, ...corners]);
   };
@@ -118,7 +121,8 @@ export function shortestRoute(query: DetourQuery): RouteResult {
   let route: Route | undefined;
   const budgets = query.isRefinement ? SMALL_BUDGETS : BUDGETS;
   for (const [turn, budget] of budgets.entries()) {
-    const search = newSearch(turn % 2 === 0 ? query : reversedQuery(query), hits);
+    const bounded = { ...query, most: route?.cost ?? query.most };
+    const search = newSearch(turn % 2 === 0 ? bounded : reversedQuery(bounded), hits);
     const result = aStar(search, poseSource(search), budget);
     const found = result.kind === 'none' || result.way === undefined ? undefined : refinedRoute(search, result.way);
     const { exploredBounds: now } = search;

@@ -7,6 +7,7 @@ import type { Pose } from '../plane/pose.ts';
 import { type Bounds, unionBounds } from '../plane/ring.ts';
 import type { CandidatePose } from './candidate-poses.ts';
 import type { PathCost } from './collision-cost.ts';
+import type { WayEnd } from './end-straights.ts';
 
 /** A blocked arc is halved so many times to find how far it is clear. */
 const HALVINGS = 5;
@@ -14,8 +15,9 @@ const HALVINGS = 5;
 const STUB: Metres = 0.01;
 
 export interface DetourQuery {
-  readonly begin: Pose;
-  readonly finish: Pose;
+  /** The choices for its beginning and for its end. */
+  readonly begins: readonly WayEnd[];
+  readonly finishes: readonly WayEnd[];
   readonly radius: Metres;
   /** What the way has to go around, as far as is known; more is added when edges meet it. */
   readonly avoid: readonly PlacedObstacle[];
@@ -32,11 +34,11 @@ interface EdgeEnds {
   readonly last: boolean;
 }
 
-/** The state of one search: its two ends, what was met, and how much was held against the obstacles. */
+/** The state of one search: its ends, what was met, and how much was held against the obstacles. */
 export interface RouteSearch {
   readonly query: DetourQuery;
-  readonly start: CandidatePose;
-  readonly goal: CandidatePose;
+  readonly starts: readonly CandidatePose[];
+  readonly goals: readonly CandidatePose[];
   readonly hits: Set<PlacedObstacle>;
   exploredBounds: Bounds | undefined;
   /** Whether any edge was blocked: then the two ends alone are not enough. */
@@ -50,6 +52,12 @@ export interface ArcRoom {
   readonly R: Metres;
 }
 
+/** The path of an edge with the straights of the ends it has. */
+export function edgePath(path: Path, from: WayEnd | undefined, to: WayEnd | undefined): Path {
+  if (from === undefined && to === undefined) return path;
+  return [...(from?.straight ?? []), ...path, ...(to?.straight ?? [])];
+}
+
 /** The penalty of a path; undefined when it meets something or leaves the arena. */
 export function edgeCost(
   search: RouteSearch,
@@ -57,8 +65,8 @@ export function edgeCost(
   [from, to]: readonly [CandidatePose, CandidatePose],
 ): Metres | undefined {
   search.count += 1;
-  const ends = { first: from === search.start, last: to === search.goal };
-  const { penalty, hits, bounds, leavesArena } = search.query.pathCost(path, ends);
+  const ends = { first: from.end !== undefined, last: to.end !== undefined };
+  const { penalty, hits, bounds, leavesArena } = search.query.pathCost(edgePath(path, from.end, to.end), ends);
   search.exploredBounds = search.exploredBounds === undefined ? bounds : unionBounds(search.exploredBounds, bounds);
   for (const obstacle of hits) search.hits.add(obstacle);
   if (hits.length === 0 && !leavesArena) return penalty;

@@ -7,6 +7,7 @@ import { distance } from '../../../src/core/plane/point.ts';
 import { normalizeAngle, pose } from '../../../src/core/plane/pose.ts';
 import { approach } from '../../../src/core/ride/approach.ts';
 import { pathCost, type RouteContext } from '../../../src/core/ride/collision-cost.ts';
+import { bareEnd } from '../../../src/core/ride/end-straights.ts';
 import { squarePose } from '../../../src/core/ride/ground-stations.ts';
 import { shortestRoute } from '../../../src/core/ride/route.ts';
 import { survey } from '../../../src/core/survey.ts';
@@ -28,8 +29,8 @@ function routeIn(small: SmallArena) {
   const around = surroundings(small);
   const { begin, finish } = small;
   return shortestRoute({
-    begin,
-    finish,
+    begins: [bareEnd(begin)],
+    finishes: [bareEnd(finish)],
     radius: RADIUS,
     avoid: [],
     most: 200,
