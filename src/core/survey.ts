@@ -73,17 +73,14 @@ function numbersOf(layout: Layout): ReadonlyMap<string, readonly number[]> {
   return numbers;
 }
 
-/**
- * Everything measurable about a course. The same course object gives the same survey object; obstacles and ways that an
- * edit did not touch are reused. A horse that is not known is replaced by the stock horse.
- */
-export const survey = memoizeByIdentity((course: Course): Survey => {
+function surveyOf(course: Course, before?: Line): Survey {
   const layout = currentLayout(course);
   const horse = horseById(course.horse) ?? STOCK_HORSE;
   const obstacles = layout.obstacles.map(placedObstacle);
   const pieces = obstacles.flatMap((obstacle) => obstacle.pieces);
-  const line = lineOfTravel({ arena: course.arena, horse, layout, obstacles, leadChange: course.class.leadChange });
-  const made: Survey = {
+  const { arena, truck } = course;
+  const line = lineOfTravel({ arena, horse, layout, obstacles, leadChange: course.class.leadChange }, before);
+  return {
     course,
     layout,
     horse,
@@ -92,10 +89,23 @@ export const survey = memoizeByIdentity((course: Course): Survey => {
     numbers: numbersOf(layout),
     line,
     classClock: classClock(line, layout.ride, course.class),
-    truck: truckUse(course.truck, pieces),
+    truck: truckUse(truck, pieces),
   };
-  return made;
-});
+}
+
+/**
+ * Everything measurable about a course. The same course object gives the same survey object; obstacles and ways that an
+ * edit did not touch are reused. A horse that is not known is replaced by the stock horse.
+ */
+export const survey = memoizeByIdentity((course: Course): Survey => surveyOf(course));
+
+/**
+ * The survey of a course during a drag, from the survey before: every way keeps its side unless another is better by a
+ * margin, and the best way is sought only where that is needed. At rest ask for `survey`.
+ */
+export function dragSurvey(course: Course, before: Survey): Survey {
+  return course === before.course ? before : surveyOf(course, before.line);
+}
 
 /** Every hoof print of the go; worked out on first access, then cached. */
 export function printsOf({ line, horse }: Survey): readonly HoofPrint[] {

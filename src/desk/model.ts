@@ -5,7 +5,7 @@ import type { Finding } from '../core/checks/check.ts';
 import { dragFindingsOf, findingsOf } from '../core/checks/checks.ts';
 import type { Course } from '../core/course/course.ts';
 import { type History, newHistory, presentCourse } from '../core/course/history.ts';
-import { type Survey, survey } from '../core/survey.ts';
+import { dragSurvey, type Survey, survey } from '../core/survey.ts';
 import type { KeepSuggestion, PendingConflict } from './constraints/pending.ts';
 import type { DeskState } from './desk.ts';
 import { messages } from './desk-words.ts';
@@ -53,19 +53,30 @@ export interface DeskStore {
   subscribe(listener: () => void): () => void;
 }
 
+/** The last survey that was read. During a gesture the next one keeps the sides of its ways. */
+interface LastSurvey {
+  survey: Survey | null;
+}
+
 /** The state of a model. What costs time (survey, findings, the tape's reading) is worked out when it is first read. */
-function stateOf(model: DeskModel): DeskState {
+function stateOf(model: DeskModel, last: LastSurvey): DeskState {
   const { gesture, history } = model;
   const course = gesture?.course ?? presentCourse(history);
   let read: TapeReading | null | undefined;
+  let surveyed: Survey | undefined;
+  const currentSurvey = (): Survey => {
+    surveyed ??= gesture === null ? survey(course) : dragSurvey(course, last.survey ?? survey(presentCourse(history)));
+    last.survey = surveyed;
+    return surveyed;
+  };
   return {
     history,
     course,
     get survey(): Survey {
-      return survey(course);
+      return currentSurvey();
     },
     get findings(): readonly Finding[] {
-      return gesture === null ? findingsOf(survey(course)) : dragFindingsOf(survey(course));
+      return gesture === null ? findingsOf(currentSurvey()) : dragFindingsOf(currentSurvey());
     },
     chosen: gesture?.chosen ?? model.chosen,
     stage: model.stage,
@@ -74,7 +85,7 @@ function stateOf(model: DeskModel): DeskState {
     said: gesture?.said ?? model.said,
     tape: model.tape,
     get tapeReading(): TapeReading | null {
-      read ??= model.tape === null ? null : tapeReading(survey(course), model.tape);
+      read ??= model.tape === null ? null : tapeReading(currentSurvey(), model.tape);
       return read;
     },
     suggestion: model.suggestion,
@@ -94,16 +105,17 @@ export function createDeskStore(first: Course): DeskStore {
     tape: null,
     tapePress: null,
   };
+  const last: LastSurvey = { survey: null };
   const store = createStore<{ readonly model: DeskModel; readonly state: DeskState }>()(() => ({
     model,
-    state: stateOf(model),
+    state: stateOf(model, last),
   }));
   return {
     model: () => store.getState().model,
     state: () => store.getState().state,
     change(next) {
       const changed = { ...store.getState().model, ...next };
-      store.setState({ model: changed, state: stateOf(changed) });
+      store.setState({ model: changed, state: stateOf(changed, last) });
     },
     subscribe: (listener) => store.subscribe(() => listener()),
   };

@@ -28,7 +28,7 @@ function route({ small, obstacles, begin, finish }: SmallArena) {
     radius: RADIUS,
     avoid: [],
     most: 200,
-    isRefinement: false,
+    budgets: [250, 500, 1000, 2000, 4000],
     pathCost: (path) => pathCost(path, around),
   }).route;
 }

@@ -10,8 +10,10 @@ import type { Pose } from '../plane/pose.ts';
 import { type Bounds, unionBounds } from '../plane/ring.ts';
 import { type PathCost, pathCost, type RouteContext } from './collision-cost.ts';
 import { mergedPath } from './connection.ts';
+import type { Detour } from './detour.ts';
 import { closings, openings, type WayEnd } from './end-straights.ts';
-import { shortestRoute } from './route.ts';
+import { laidAnew, type Route, shortestRoute } from './route.ts';
+import type { DetourQuery } from './search.ts';
 
 /** A query for the way between two obstacles. */
 export interface RouteQuery {
@@ -34,6 +36,11 @@ export interface Blockage {
 export interface Approach {
   readonly path: Path;
   readonly exploredBounds: Bounds;
+  /** Its price in metres of way, and by how much it is above that of the cheapest way if nothing lay about. */
+  readonly cost: Metres;
+  readonly excess: Metres;
+  /** What it goes around; absent for a plain way. */
+  readonly detour?: Detour;
   /** Absent for a clear way, and for one with bends that the designer has placed. */
   readonly blocked?: Blockage;
 }
@@ -46,6 +53,13 @@ export const PENALTY = { radius: 1.5, circling: 3 };
 const CIRCLING_TURN = 1.25 * Math.PI;
 /** How many horse's lengths are kept straight at an end: one is wanted. */
 const SHARES = [1, 0.5, 0];
+const DETOUR_SHARES = [1, 0];
+/**
+ * How many paths of a detour are held against the obstacles: until a way is found or disproved; during a drag, where a
+ * frame must not wait; and where a way is known and only a better one is sought.
+ */
+const BUDGETS = { full: [250, 500, 1000, 2000, 4000], brief: [250, 250], refinement: [300] };
+export type Effort = 'full' | 'brief';
 /** A saving below both of these is not sought, metres of way and a share of it: a rider would not see it. */
 const WORTHWHILE: Metres = 1;
 const WORTHWHILE_SHARE = 0.05;
@@ -54,6 +68,7 @@ const WORTHWHILE_SHARE = 0.05;
 interface PathCandidate {
   readonly cost: Metres;
   readonly path: Path | PlainPath;
+  readonly detour?: Detour;
 }
 
 /** A path of one Dubins word between the straights of its ends. */
@@ -109,10 +124,16 @@ function approachPath({ path }: PathCandidate): Path {
 }
 
 interface BestPath {
+  /** With the surcharge. */
   readonly cost: Metres;
+  readonly surcharge: Metres;
   readonly path: Path;
   readonly pathCost: PathCost;
+  readonly detour: Detour | undefined;
 }
+
+/** What a path costs beside its price, metres of way, for a caller who would rather not have it. */
+type Surcharge = (path: Path) => Metres;
 
 /**
  * The best of the candidates and an incumbent: a candidate is checked for collisions only while its lower bound is
@@ -121,7 +142,7 @@ interface BestPath {
 function bestPath(
   options: PathCandidate[],
   context: RouteContext,
-  already?: BestPath,
+  { already, surcharge }: { already?: BestPath | undefined; surcharge?: Surcharge | undefined } = {},
 ): { best: BestPath; exploredBounds: Bounds } {
   let best = already;
   let exploredBounds = already?.pathCost.bounds;
@@ -131,12 +152,29 @@ function bestPath(
     const path = approachPath(candidate);
     const found = pathCost(path, context);
     exploredBounds = exploredBounds === undefined ? found.bounds : unionBounds(exploredBounds, found.bounds);
-    const cost = candidate.cost + found.penalty;
-    if (best === undefined || cost < best.cost) best = { cost, path, pathCost: found };
+    const more = surcharge?.(path) ?? 0;
+    const cost = candidate.cost + found.penalty + more;
+    if (best !== undefined && cost >= best.cost) continue;
+    best = { cost, surcharge: more, path, pathCost: found, detour: candidate.detour };
   }
   if (best === undefined || exploredBounds === undefined)
     throw new Error('approach: no way was found, which geometry forbids');
   return { best, exploredBounds };
+}
+
+function approachOf({ best, exploredBounds }: { best: BestPath; exploredBounds: Bounds }, bound: Metres): Approach {
+  const { path, pathCost, detour } = best;
+  const cost = best.cost - best.surcharge;
+  const isClear = pathCost.hits.length === 0 && !pathCost.leavesArena;
+  return {
+    ...{ path, exploredBounds, cost, excess: cost - bound },
+    ...(detour === undefined ? {} : { detour }),
+    ...(isClear ? {} : { blocked: { piece: pathCost.piece } }),
+  };
+}
+
+function leastCost(candidates: readonly PathCandidate[]): Metres {
+  return candidates.reduce((least, { cost }) => Math.min(least, cost), Number.POSITIVE_INFINITY);
 }
 
 /**
@@ -153,17 +191,36 @@ function throughBends(query: RouteQuery, context: RouteContext): Approach {
       const { length, path } = dubinsThroughWaypoints(opening.pose, query.bends, closing.pose, radius);
       const whole = [...opening.straight, ...path, ...closing.straight];
       const candidate = { cost: length + opening.cost + closing.cost + circling(totalTurn(path)), path: whole };
-      const now = bestPath([candidate], context, found?.best);
-      found = {
-        best: now.best,
-        exploredBounds:
-          found === undefined ? now.exploredBounds : unionBounds(found.exploredBounds, now.exploredBounds),
-      };
-      if (now.best.pathCost.penalty === 0) return { path: now.best.path, exploredBounds: found.exploredBounds };
+      const { best, exploredBounds } = bestPath([candidate], context, { already: found?.best });
+      const before = found?.exploredBounds;
+      found = { best, exploredBounds: before === undefined ? exploredBounds : unionBounds(before, exploredBounds) };
+      if (best.pathCost.penalty === 0) break;
     }
+    if (found?.best.pathCost.penalty === 0) break;
   }
   if (found === undefined) throw new Error('approach: no way was found, which geometry forbids');
-  return { path: found.best.path, exploredBounds: found.exploredBounds };
+  const { best, exploredBounds } = found;
+  return { path: best.path, cost: best.cost, excess: 0, exploredBounds };
+}
+
+function detourQuery(
+  query: RouteQuery,
+  context: RouteContext,
+  of: Pick<DetourQuery, 'radius' | 'avoid' | 'most' | 'budgets'>,
+): DetourQuery {
+  const { fromEnd, toEnd } = context;
+  return {
+    ...of,
+    ...endChoices(query, DETOUR_SHARES),
+    pathCost: (path, { first, last }) =>
+      pathCost(path, { ...context, fromEnd: first ? fromEnd : undefined, toEnd: last ? toEnd : undefined }),
+  };
+}
+
+function detourCandidate({ length, path, detour }: Route, query: RouteQuery): PathCandidate {
+  const [widest = 0] = radii(query);
+  const cost = length + PENALTY.radius * (widest - detour.radius) + circling(totalTurn(path));
+  return { cost, path, detour };
 }
 
 /**
@@ -174,55 +231,44 @@ function bestDetour(
   query: RouteQuery,
   context: RouteContext,
   plain: BestPath,
+  budgets: readonly number[],
 ): { best: BestPath; exploredBounds: Bounds } {
   const { hits, bounds } = plain.pathCost;
   let [best, exploredBounds] = [plain, bounds];
-  const ends = endChoices(query, [1, 0]);
   const choices = radii(query);
   const [widest = 0, least = 0] = [choices[0], choices.at(-1)];
-  const detour = (radius: Metres, isRefinement: boolean): Metres | undefined => {
-    const base = PENALTY.radius * (widest - radius);
-    const found = shortestRoute({
-      ...ends,
-      radius,
-      avoid: hits,
-      most: best.cost - base,
-      isRefinement,
-      pathCost: (path, { first, last }) =>
-        pathCost(path, {
-          ...context,
-          fromEnd: first ? context.fromEnd : undefined,
-          toEnd: last ? context.toEnd : undefined,
-        }),
-    });
+  const detour = (radius: Metres, budgets: readonly number[]): Metres | undefined => {
+    const most = best.cost - PENALTY.radius * (widest - radius);
+    const found = shortestRoute(detourQuery(query, context, { radius, avoid: hits, most, budgets }));
     if (found.exploredBounds !== undefined) exploredBounds = unionBounds(exploredBounds, found.exploredBounds);
     if (found.route === undefined) return undefined;
-    const { length, path } = found.route;
-    const now = bestPath([{ cost: length + base + circling(totalTurn(path)), path }], context, best);
+    const now = bestPath([detourCandidate(found.route, query)], context, { already: best });
     best = now.best;
     exploredBounds = unionBounds(exploredBounds, now.exploredBounds);
-    return length;
+    return found.route.length;
   };
-  const bound = detour(least, false);
+  const bound = detour(least, budgets);
   const worthwhile = best.cost - Math.max(WORTHWHILE, WORTHWHILE_SHARE * best.cost);
-  if (bound !== undefined && widest > least && bound < worthwhile) detour(widest, true);
+  if (bound !== undefined && widest > least && bound < worthwhile) detour(widest, BUDGETS.refinement);
   return { best, exploredBounds };
 }
 
-function isClear({ pathCost: { hits, leavesArena } }: BestPath): boolean {
-  return hits.length === 0 && !leavesArena;
-}
-
-/** The cheapest plain way, whether it meets nothing, and its price in metres of way. */
-export interface PlainWay extends Approach {
-  readonly isClear: boolean;
-  readonly cost: Metres;
-}
-
 /** The best way without a detour. It takes a small part of the time of `approach`. */
-export function plainWay(query: RouteQuery, context: RouteContext): PlainWay {
-  const { best, exploredBounds } = bestPath(pathCandidates(query, SHARES), context);
-  return { path: best.path, cost: best.cost, isClear: isClear(best), exploredBounds };
+export function plainWay(query: RouteQuery, context: RouteContext, surcharge?: Surcharge): Approach {
+  const candidates = pathCandidates(query, SHARES);
+  const bound = leastCost(candidates);
+  return approachOf(bestPath(candidates, context, { surcharge }), bound);
+}
+
+/** A way around the same corners as a detour, where they are now; undefined when it is not clear so. */
+export function sameDetour(query: RouteQuery, context: RouteContext, detour: Detour): Approach | undefined {
+  const { radius } = detour;
+  const asked = detourQuery(query, context, { radius, avoid: [], most: Number.POSITIVE_INFINITY, budgets: [] });
+  const route = laidAnew(asked, detour, context.obstacles);
+  if (route === undefined) return undefined;
+  const bound = leastCost(pathCandidates(query, SHARES));
+  const found = approachOf(bestPath([detourCandidate(route, query)], context), bound);
+  return found.blocked === undefined ? found : undefined;
 }
 
 /**
@@ -231,15 +277,14 @@ export function plainWay(query: RouteQuery, context: RouteContext): PlainWay {
  * cheapest way around it is sought too (A*). Collision-free ways come first; when there is none, the least bad one is
  * returned, marked as blocked.
  */
-export function approach(query: RouteQuery, context: RouteContext): Approach {
+export function approach(query: RouteQuery, context: RouteContext, effort: Effort = 'full'): Approach {
   if (query.bends.length > 0) return throughBends(query, context);
   const candidates = pathCandidates(query, SHARES);
-  const bound = Math.min(...candidates.map(({ cost }) => cost));
+  const bound = leastCost(candidates);
   const plain = bestPath(candidates, context);
-  const { path, cost } = plain.best;
-  const isEnough = cost <= bound + Math.max(WORTHWHILE, WORTHWHILE_SHARE * bound);
-  if (isClear(plain.best) && isEnough) return { path, exploredBounds: plain.exploredBounds };
-  const { best, exploredBounds } = bestDetour(query, context, plain.best);
-  const result = { path: best.path, exploredBounds: unionBounds(plain.exploredBounds, exploredBounds) };
-  return isClear(best) ? result : { ...result, blocked: { piece: best.pathCost.piece } };
+  const found = approachOf(plain, bound);
+  const isEnough = found.excess <= Math.max(WORTHWHILE, WORTHWHILE_SHARE * bound);
+  if (found.blocked === undefined && isEnough) return found;
+  const { best, exploredBounds } = bestDetour(query, context, plain.best, BUDGETS[effort]);
+  return approachOf({ best, exploredBounds: unionBounds(plain.exploredBounds, exploredBounds) }, bound);
 }

@@ -4,55 +4,17 @@ import type { Leg } from '../course/course.ts';
 import type { PlacedObstacle } from '../course/placed.ts';
 import type { Gait, Horse } from '../horses/horse.ts';
 import type { Metres, Radians } from '../measure/quantity.ts';
-import { isSamePose } from '../plane/pose.ts';
-import { type Bounds, boundsIntersect, unionBounds } from '../plane/ring.ts';
+import { type Bounds, unionBounds } from '../plane/ring.ts';
 import { type Approach, approach, plainWay, type RouteQuery } from './approach.ts';
 import type { RouteContext } from './collision-cost.ts';
+import { type FoundWay, stillHolds } from './found-way.ts';
 import { type PassageLine, passageLine } from './passage-line.ts';
 
-/** More than every clearance of the search, metres: a change further away cannot change an approach. */
-const WATCH_MARGIN: Metres = 0.6;
-
-/** What was found for a query, and the box of all that was looked at for it. */
-interface CachedWay<T extends { readonly exploredBounds: Bounds }> {
-  readonly query: RouteQuery;
-  readonly context: RouteContext;
-  readonly found: T;
-}
-const approachCache = new WeakMap<object, CachedWay<Approach>>();
-
-function isSameQuery(a: RouteQuery, b: RouteQuery): boolean {
-  return (
-    isSamePose(a.from, b.from) &&
-    isSamePose(a.to, b.to) &&
-    a.gait === b.gait &&
-    a.horse === b.horse &&
-    a.bends === b.bends &&
-    a.straightAfter === b.straightAfter &&
-    a.straightBefore === b.straightBefore
-  );
-}
-
-/** Whether no obstacle that came, went or changed lies within the bounds that the search explored. */
-function isUnaffected(
-  { context: before, found: { exploredBounds } }: CachedWay<{ readonly exploredBounds: Bounds }>,
-  now: RouteContext,
-): boolean {
-  if (before.arena !== now.arena || before.horse !== now.horse) return false;
-  if (before.fromEnd?.piece !== now.fromEnd?.piece || before.toEnd?.piece !== now.toEnd?.piece) return false;
-  if (before.obstacles === now.obstacles) return true;
-  const old = new Set(before.obstacles);
-  const present = new Set(now.obstacles);
-  const changed = [
-    ...before.obstacles.filter((each) => !present.has(each)),
-    ...now.obstacles.filter((each) => !old.has(each)),
-  ];
-  return !changed.some(({ bounds }) => boundsIntersect(bounds, exploredBounds, WATCH_MARGIN));
-}
+const approachCache = new WeakMap<object, FoundWay<Approach>>();
 
 /** What `find` says of the query, found again only when something that it depends on has changed. */
 function cachedWay<T extends { readonly exploredBounds: Bounds }>(
-  cache: WeakMap<object, CachedWay<T>>,
+  cache: WeakMap<object, FoundWay<T>>,
   owner: object,
   {
     query,
@@ -61,7 +23,7 @@ function cachedWay<T extends { readonly exploredBounds: Bounds }>(
   }: { query: RouteQuery; context: RouteContext; find(query: RouteQuery, context: RouteContext): T },
 ): T {
   const cached = cache.get(owner);
-  if (cached !== undefined && isSameQuery(cached.query, query) && isUnaffected(cached, context)) {
+  if (cached !== undefined && stillHolds(cached, query, context)) {
     cache.set(owner, { ...cached, context });
     return cached.found;
   }
@@ -86,6 +48,11 @@ export interface TurnedApproach {
   readonly approach: Approach;
 }
 
+/** The query as it is after a turn. */
+export function turnedQuery(query: RouteQuery, by: Radians): RouteQuery {
+  return by === 0 ? query : { ...query, from: { ...query.from, angle: query.from.angle + by } };
+}
+
 /** The turns by which it leaves the cheapest way, and that way; undefined when no turn leaves a plain one. */
 interface TurnChoice {
   readonly best: TurnedApproach | undefined;
@@ -95,19 +62,19 @@ interface TurnChoice {
 function bestTurn(query: RouteQuery, context: RouteContext): TurnChoice {
   const onwards = plainWay(query, context);
   let { exploredBounds } = onwards;
-  if (onwards.isClear) return { best: undefined, exploredBounds };
+  if (onwards.blocked === undefined) return { best: undefined, exploredBounds };
   let [best, least]: [TurnedApproach | undefined, Metres] = [undefined, Number.POSITIVE_INFINITY];
   for (const by of TURNS) {
-    const way = plainWay({ ...query, from: { ...query.from, angle: query.from.angle + by } }, context);
+    const way = plainWay(turnedQuery(query, by), context);
     exploredBounds = unionBounds(exploredBounds, way.exploredBounds);
     const cost = way.cost + TURN_PRICE * Math.abs(by);
-    if (!way.isClear || cost >= least) continue;
+    if (way.blocked !== undefined || cost >= least) continue;
     [best, least] = [{ by, approach: way }, cost];
   }
   return { best, exploredBounds };
 }
 
-const turnCache = new WeakMap<object, CachedWay<TurnChoice>>();
+const turnCache = new WeakMap<object, FoundWay<TurnChoice>>();
 
 /**
  * The way of a horse that has backed out and faces what it backed out of: straight on where a plain way is clear; else

@@ -19,6 +19,8 @@ export interface CandidatePose {
   readonly heuristic: Metres;
   /** Of a node where the way begins or ends. */
   readonly end?: WayEnd;
+  /** Of a pose on a corner's arc, and how far along the arc it is. */
+  readonly on?: { readonly corner: CornerArc; readonly share: number };
   /** Nearby poses, `step` away: 1 is a corner's whole arc, or a radius and a radian. */
   neighbours(step: number): readonly CandidatePose[];
 }
@@ -53,9 +55,10 @@ export function goalPose(end: WayEnd): CandidatePose {
   return { pose: end.pose, heuristic: end.cost, end, neighbours: noNeighbours };
 }
 
-function tangentPose(corner: CornerArc, share: number, goal: Goal): CandidatePose {
+export function tangentPose(corner: CornerArc, share: number, goal: Goal): CandidatePose {
   return {
     ...candidatePose(arcPose(corner, share), goal),
+    on: { corner, share },
     neighbours: (step) =>
       [share - step, share + step]
         .map((each) => Math.min(1, Math.max(0, each)))
@@ -69,7 +72,7 @@ export function tangentPoses(corner: CornerArc, goal: Goal): readonly CandidateP
   return Array.from({ length: steps + 1 }, (_, i) => tangentPose(corner, i / steps, goal));
 }
 
-function freePose(pose: Pose, goal: Goal): CandidatePose {
+export function freePose(pose: Pose, goal: Goal): CandidatePose {
   return {
     ...candidatePose(pose, goal),
     neighbours: (step) =>

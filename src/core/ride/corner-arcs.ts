@@ -13,6 +13,9 @@ const MARGIN: Metres = 0.03;
 
 /** A corner that is passed on one side: the headings at which a line may touch its rounded edge. */
 export interface CornerArc {
+  readonly obstacle: string;
+  /** Which corner of the obstacle's pieces it is: the same one after the obstacle has moved. */
+  readonly vertex: number;
   readonly at: Point;
   readonly clearance: Metres;
   /** 1: the corner is on the left of the line, −1: on the right. */
@@ -29,27 +32,29 @@ export function arcPose({ at, clearance, side, first, sweep }: CornerArc, share:
 }
 
 interface Vertex extends Point {
+  readonly vertex: number;
   readonly clearance: Metres;
 }
 
 /** Each corner of the obstacle's outline twice: passed on the left and on the right. */
 export const cornerArcs = memoizeByIdentity((obstacle: PlacedObstacle): readonly CornerArc[] => {
-  const ring = hull(
-    obstacle.pieces.flatMap((piece) =>
-      piece.footprint.map(({ x, y }): Vertex => ({ x, y, clearance: pieceClearance(piece) + MARGIN })),
-    ),
+  const corners = obstacle.pieces.flatMap((piece) =>
+    piece.footprint.map(({ x, y }) => ({ x, y, clearance: pieceClearance(piece) + MARGIN })),
   );
+  const ring = hull(corners.map((corner, vertex): Vertex => ({ ...corner, vertex })));
+  const { id } = obstacle.obstacle;
   const found = ring.flatMap((at, i): CornerArc[] => {
     const [a, b] = [ring.at(i - 1), ring[(i + 1) % ring.length]];
     if (a === undefined || b === undefined) return [];
     const incoming = Math.atan2(at.y - a.y, at.x - a.x);
     const outgoing = Math.atan2(b.y - at.y, b.x - at.x);
     const sweep = Math.abs(normalizeAngle(outgoing - incoming));
-    const { clearance } = at;
+    const { clearance, vertex } = at;
+    const of = { obstacle: id, vertex, at, clearance, sweep };
     // Counter-clockwise around the outline the corner is on the left of the line; clockwise all headings are reversed.
     return [
-      { at, clearance, side: 1, first: incoming, sweep },
-      { at, clearance, side: -1, first: outgoing + Math.PI, sweep },
+      { ...of, side: 1, first: incoming },
+      { ...of, side: -1, first: outgoing + Math.PI },
     ];
   });
   return found;

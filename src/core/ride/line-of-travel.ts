@@ -7,10 +7,11 @@ import { type Path, pathFrom, pathLength } from '../plane/path.ts';
 import type { Point } from '../plane/point.ts';
 import type { Pose } from '../plane/pose.ts';
 import type { Blockage, RouteQuery } from './approach.ts';
-import { cachedApproach, cachedPassage, turnedApproach } from './cached-ways.ts';
-import type { RouteEnd } from './collision-cost.ts';
+import { cachedApproach, cachedPassage, turnedApproach, turnedQuery } from './cached-ways.ts';
+import type { RouteContext, RouteEnd } from './collision-cost.ts';
+import { keptWay, soughtWay } from './kept-way.ts';
 import { leadNotes, leadStretches } from './leads.ts';
-import type { Crossing, Gap, Line, LineElement, RideBreak } from './line.ts';
+import type { Crossing, Gap, LegWay, Line, LineElement, RideBreak } from './line.ts';
 import type { PassageLine } from './passage-line.ts';
 import { shownGaits, shownLeads } from './shown.ts';
 import { riddenElements } from './transitions.ts';
@@ -29,6 +30,9 @@ export interface LineInputs {
 /** The state while the line is put together: where the horse is, and what was added so far. */
 interface Journey {
   readonly inputs: LineInputs;
+  /** The ways of the line before, by leg; empty where the best ones are wanted. */
+  readonly before: ReadonlyMap<LegWay['leg'], LegWay>;
+  readonly ways: LegWay[];
   readonly elements: LineElement[];
   readonly crossings: Crossing[];
   readonly gaps: Gap[];
@@ -114,21 +118,43 @@ function blockedBreak({ piece }: Blockage, { to, gait }: Pick<RouteQuery, 'to' |
 interface Way {
   /** Whose way it is: the key under which it is cached. */
   readonly owner: Leg | Pose;
+  readonly of: LegWay['leg'];
   readonly part: 'approach' | 'finish';
   readonly leg: number;
   readonly query: Pick<RouteQuery, 'to' | 'gait' | 'bends' | 'straightBefore'>;
   readonly toEnd?: RouteEnd;
 }
 
-function addWay(journey: Journey, { owner, part, leg, query, toEnd }: Way): void {
+/** The best way, with a turn on the spot where the horse faces what it has backed out of and a plain way is shut. */
+function bestWay({ owner, of }: Way, query: RouteQuery, context: RouteContext, backedOut: boolean): LegWay {
+  const { by, approach: found } = backedOut
+    ? turnedApproach(owner, query, context)
+    : { by: 0, approach: cachedApproach(owner, query, context) };
+  return { leg: of, by, kept: soughtWay({ query: turnedQuery(query, by), context, found }) };
+}
+
+/** The way that keeps the side of the way before; the best one where that is shut. */
+function wayLike(before: LegWay, way: Way, query: RouteQuery, context: RouteContext, backedOut: boolean): LegWay {
+  const { by } = before;
+  if (by !== 0 && !backedOut) return bestWay(way, query, context, backedOut);
+  const kept = keptWay(before.kept, turnedQuery(query, by), context);
+  const isShut = backedOut && kept.found.blocked !== undefined;
+  return isShut ? bestWay(way, query, context, backedOut) : { ...before, kept };
+}
+
+function addWay(journey: Journey, way: Way): void {
+  const { of, part, leg, query, toEnd } = way;
   const { here, straightAfter, fromEnd, inputs } = journey;
   const { arena, horse, obstacles } = inputs;
   const context = { arena, horse, obstacles, fromEnd, toEnd };
   const whole = { ...query, from: here, horse, straightAfter };
   const backedOut = journey.elements.at(-1)?.move === 'back';
-  const { by, approach: found } = backedOut
-    ? turnedApproach(owner, whole, context)
-    : { by: 0, approach: cachedApproach(owner, whole, context) };
+  const before = journey.before.get(of);
+  const legWay =
+    before === undefined ? bestWay(way, whole, context, backedOut) : wayLike(before, way, whole, context, backedOut);
+  journey.ways.push(legWay);
+  const { by } = legWay;
+  const { found } = legWay.kept;
   if (by !== 0) addElements(journey, [turnElement(here, by, { part, horse })], leg);
   const element = wayElement(found.path, part, { gait: query.gait, horse });
   // An end outside the arena is reported by a break of its own.
@@ -157,7 +183,7 @@ function addLeg(journey: Journey, leg: Leg, index: number): void {
   const { id } = obstacle.obstacle;
   const query = { to: line.start, gait: leg.approach, bends: leg.bends, straightBefore: line.entersOver };
   const toEnd = { obstacle: id, piece: line.firstPiece };
-  addWay(journey, { owner: leg, part: 'approach', leg: index, query, toEnd });
+  addWay(journey, { owner: leg, of: leg.id, part: 'approach', leg: index, query, toEnd });
   if (!inArena(line.start, arena)) breakAt(line.start, `Number ${index + 1} begins outside the arena.`);
   addPassage(journey, line, index);
   journey.here = line.end;
@@ -169,13 +195,15 @@ const NO_BENDS: readonly Point[] = [];
 
 /**
  * The line of travel of the layout's ride. Where a part cannot be ridden there is a break; the rest of the line is
- * still made.
+ * still made. With a line `before`, as during a drag, its ways keep their sides; without one they are the best.
  */
-export function lineOfTravel(inputs: LineInputs): Line {
+export function lineOfTravel(inputs: LineInputs, before?: Line): Line {
   const { arena, horse, layout } = inputs;
   const { ride } = layout;
   const journey: Journey = {
     inputs,
+    before: new Map(before?.ways.map((each) => [each.leg, each])),
+    ways: [],
     elements: [],
     crossings: [],
     gaps: [],
@@ -190,7 +218,7 @@ export function lineOfTravel(inputs: LineInputs): Line {
     const last = ride.legs.at(-1);
     if (ride.end !== undefined && last !== undefined) {
       const query = { to: ride.end, gait: last.gait, bends: NO_BENDS, straightBefore: false };
-      addWay(journey, { owner: ride.end, part: 'finish', leg: ride.legs.length - 1, query });
+      addWay(journey, { owner: ride.end, of: null, part: 'finish', leg: ride.legs.length - 1, query });
     }
   } else {
     journey.breaks.push({ leg: 0, at: ride.start, why: 'The arena has no length or no width.' });
@@ -203,6 +231,7 @@ export function lineOfTravel(inputs: LineInputs): Line {
   });
   const leads = leadStretches(elements, ride.legs, horse);
   return {
+    ways: journey.ways,
     elements,
     crossings,
     gaps,

@@ -9,6 +9,7 @@ import type { Move } from '../obstacles/passage.ts';
 import type { Path } from '../plane/path.ts';
 import type { Point } from '../plane/point.ts';
 import type { Pose } from '../plane/pose.ts';
+import type { KeptWay } from './kept-way.ts';
 
 /**
  * A part of the line ridden in one way: the way to an obstacle has a part for each gait that is ridden on it. A turn on the
@@ -189,8 +190,17 @@ export interface Span {
   readonly to: Metres;
 }
 
+/** A way between two obstacles as it was found: what it was asked, and the turn on the spot before it. */
+export interface LegWay {
+  /** The id of the leg that it leads to; null for the way to the end. */
+  readonly leg: string | null;
+  readonly by: Radians;
+  readonly kept: KeptWay;
+}
+
 /** The line of travel of one go. */
 export interface Line {
+  readonly ways: readonly LegWay[];
   readonly elements: readonly LineElement[];
   readonly crossings: readonly Crossing[];
   readonly gaps: readonly Gap[];

@@ -7,12 +7,18 @@ import { type Bounds, unionBounds } from '../plane/ring.ts';
 import { aStar } from './a-star.ts';
 import { type CandidatePose, goalPose, posesNearEnds, startPose, tangentPoses } from './candidate-poses.ts';
 import { cornerArcs } from './corner-arcs.ts';
+import { type Detour, detourPoses, detourThrough, reversedDetour } from './detour.ts';
 import { reversedEnd } from './end-straights.ts';
 import { type DetourQuery, dubinsPathsByLength, edgeCost, edgePath, isUsable, type RouteSearch } from './search.ts';
 
-/** Steps of the refinement of the best way's poses. */
-const REFINE_ROUNDS = 6;
-const FIRST_STEP = 0.25;
+/** How a way's poses are refined: the first step, halved in each round. */
+interface Refinement {
+  readonly rounds: number;
+  readonly firstStep: number;
+}
+const AFTER_SEARCH: Refinement = { rounds: 6, firstStep: 0.25 };
+/** A way that is laid anew is near its best already. */
+const LAID_ANEW: Refinement = { rounds: 3, firstStep: 0.08 };
 
 export interface Route {
   /** Its length with the cost of its ends, and the same with what it costs to come near things, metres. */
@@ -20,6 +26,7 @@ export interface Route {
   readonly cost: Metres;
   /** From end to end, with the straights. */
   readonly path: Path;
+  readonly detour: Detour;
 }
 
 /** The result, and the box of all that the search looked at. */
@@ -28,8 +35,10 @@ export interface RouteResult {
   readonly exploredBounds: Bounds | undefined;
 }
 
+type LaidRoute = Omit<Route, 'detour'>;
+
 /** The shortest way from node to node that meets nothing. */
-function routeThrough(search: RouteSearch, poses: readonly CandidatePose[]): Route | undefined {
+function routeThrough(search: RouteSearch, poses: readonly CandidatePose[]): LaidRoute | undefined {
   const ends = (poses[0]?.end?.cost ?? 0) + (poses.at(-1)?.end?.cost ?? 0);
   let [length, cost] = [ends, ends];
   const path: Path[number][] = [];
@@ -53,11 +62,15 @@ function routeThrough(search: RouteSearch, poses: readonly CandidatePose[]): Rou
 }
 
 /** The way with each of its poses moved to where the whole is cheapest (coordinate descent). */
-function refinedRoute(search: RouteSearch, found: readonly CandidatePose[]): Route | undefined {
+function refinedRoute(
+  search: RouteSearch,
+  found: readonly CandidatePose[],
+  { rounds, firstStep }: Refinement,
+): Route | undefined {
   let poses = found;
   let best = routeThrough(search, poses);
-  let step = FIRST_STEP;
-  for (let round = 0; round < REFINE_ROUNDS && poses.length > 2; round += 1) {
+  let step = firstStep;
+  for (let round = 0; round < rounds && poses.length > 2; round += 1) {
     for (const i of poses.keys()) {
       for (const pose of poses[i]?.neighbours(step) ?? []) {
         const tried = poses.with(i, pose);
@@ -69,13 +82,19 @@ function refinedRoute(search: RouteSearch, found: readonly CandidatePose[]): Rou
     }
     step /= 2;
   }
-  return best;
+  return best === undefined ? undefined : { ...best, detour: detourThrough(search, poses) };
 }
 
-/** How many paths are held against the obstacles, turn by turn: from the start, from the end, from the start … */
-const BUDGETS = [250, 500, 1000, 2000, 4000];
-/** The same where a way is known, and only a better one is sought. */
-const SMALL_BUDGETS = [300];
+function reversedRoute(route: Route): Route {
+  return { ...route, path: reversedPath(route.path), detour: reversedDetour(route.detour) };
+}
+
+/** A way laid around the same corners as it was, where they are now; undefined when it is not clear so. */
+export function laidAnew(query: DetourQuery, detour: Detour, obstacles: readonly PlacedObstacle[]): Route | undefined {
+  const search = newSearch(query, new Set());
+  const poses = detourPoses(search, detour, obstacles);
+  return poses === undefined ? undefined : refinedRoute(search, poses, LAID_ANEW);
+}
 
 /** The same question asked from the end. */
 function reversedQuery(query: DetourQuery): DetourQuery {
@@ -119,16 +138,16 @@ export function shortestRoute(query: DetourQuery): RouteResult {
   const hits = new Set(query.avoid);
   let exploredBounds: Bounds | undefined;
   let route: Route | undefined;
-  const budgets = query.isRefinement ? SMALL_BUDGETS : BUDGETS;
-  for (const [turn, budget] of budgets.entries()) {
+  for (const [turn, budget] of query.budgets.entries()) {
     const bounded = { ...query, most: route?.cost ?? query.most };
     const search = newSearch(turn % 2 === 0 ? bounded : reversedQuery(bounded), hits);
     const result = aStar(search, poseSource(search), budget);
-    const found = result.kind === 'none' || result.way === undefined ? undefined : refinedRoute(search, result.way);
+    const found =
+      result.kind === 'none' || result.way === undefined ? undefined : refinedRoute(search, result.way, AFTER_SEARCH);
     const { exploredBounds: now } = search;
     if (now !== undefined) exploredBounds = exploredBounds === undefined ? now : unionBounds(exploredBounds, now);
     if (found !== undefined && found.cost < (route?.cost ?? Number.POSITIVE_INFINITY)) {
-      route = turn % 2 === 0 ? found : { ...found, path: reversedPath(found.path) };
+      route = turn % 2 === 0 ? found : reversedRoute(found);
     }
     if (result.kind !== 'undecided') break;
   }

@@ -23,8 +23,8 @@ export interface DetourQuery {
   readonly avoid: readonly PlacedObstacle[];
   /** The most that the way may cost, metres; anything dearer is of no use. */
   readonly most: Metres;
-  /** Whether a way is known already, so that little is spent on a better one. */
-  readonly isRefinement: boolean;
+  /** How many paths are held against the obstacles, turn by turn: from the start, from the end, from the start … */
+  readonly budgets: readonly number[];
   /** What an edge meets; `first` and `last` when it begins or ends the way. */
   pathCost(path: Path, ends: EdgeEnds): PathCost;
 }

@@ -34,7 +34,7 @@ function routeIn(small: SmallArena) {
     radius: RADIUS,
     avoid: [],
     most: 200,
-    isRefinement: false,
+    budgets: [250, 500, 1000, 2000, 4000],
     pathCost: (path) => pathCost(path, around),
   }).route;
 }
