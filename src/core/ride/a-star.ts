@@ -66,18 +66,21 @@ function wayTo(goal: Reached | undefined): readonly CandidatePose[] | undefined 
   return way;
 }
 
-/**
- * The cheapest way below the query's most. `added` gives the poses for what was met since it was asked last; `budget`
- * is how many paths may be held against the obstacles.
- */
-export function aStar(search: RouteSearch, added: () => readonly CandidatePose[], budget: number): SearchResult {
+/** A search that can be stopped and continued. */
+export interface AStar {
+  /** Goes on until `budget` paths have been held against the obstacles in all; ways of `most` metres or more are of no use. */
+  run(budget: number, most: Metres): SearchResult;
+}
+
+/** A search for the cheapest way. `added` gives the poses for what was met since it was asked last. */
+export function aStar(search: RouteSearch, added: () => readonly CandidatePose[]): AStar {
   const { query } = search;
   const starts = search.starts.map((candidate) => nodeOf(candidate, candidate.end?.cost ?? 0));
   const goals = search.goals.map((candidate) => nodeOf(candidate, Number.POSITIVE_INFINITY));
   const nodes = [...starts, ...goals];
   const open = priorityQueue<Waiting>();
   /** The cheapest way that was reached, and what it costs. */
-  let [best, most]: [Reached | undefined, Metres] = [undefined, query.most];
+  let [best, most]: [Reached | undefined, Metres] = [undefined, Number.POSITIVE_INFINITY];
 
   /** No path is shorter than the straight, nor than the arc that turns from the one heading to the other. */
   const boundTo = (from: Reached, to: Reached): Metres => {
@@ -160,16 +163,28 @@ export function aStar(search: RouteSearch, added: () => readonly CandidatePose[]
     open.add(total, { kind: 'reached', node: to });
   };
 
-  grow();
-  for (const start of starts) settle(start);
-  for (let next = open.next(); next !== undefined; next = open.next()) {
-    const { item } = next;
-    if (search.count > budget) return { kind: 'undecided', way: wayTo(best) };
-    if (item.kind === 'edge') tryPath(item.edge);
-    else if (item.kind === 'outgoing') takeNext(item.outgoing);
-    else if (item.node.candidate.end !== undefined && !starts.includes(item.node)) break;
-    else if (!item.node.isSettled) settle(item.node);
-  }
-  const way = wayTo(best);
-  return way === undefined ? { kind: 'none' } : { kind: 'found', way };
+  const isGoal = ({ candidate }: Reached): boolean => goals.some((goal) => goal.candidate === candidate);
+  let isBegun = false;
+  return {
+    run(budget, bound) {
+      most = Math.min(most, bound);
+      if (!isBegun) {
+        grow();
+        for (const start of starts) settle(start);
+        isBegun = true;
+      }
+      for (;;) {
+        if (search.count > budget) return { kind: 'undecided', way: wayTo(best) };
+        const next = open.next();
+        if (next === undefined) break;
+        const { item } = next;
+        if (item.kind === 'edge') tryPath(item.edge);
+        else if (item.kind === 'outgoing') takeNext(item.outgoing);
+        else if (isGoal(item.node)) break;
+        else if (!item.node.isSettled) settle(item.node);
+      }
+      const way = wayTo(best);
+      return way === undefined ? { kind: 'none' } : { kind: 'found', way };
+    },
+  };
 }

@@ -58,8 +58,8 @@ const DETOUR_SHARES = [1, 0];
  * How many paths of a detour are held against the obstacles: until a way is found or disproved; during a drag, where a
  * frame must not wait; and where a way is known and only a better one is sought.
  */
-const BUDGETS = { full: [250, 500, 1000, 2000, 4000], brief: [250, 250], refinement: [300] };
-export type Effort = 'full' | 'brief';
+const BUDGETS = { full: [150, 150, 600, 600, 2400], brief: [150, 150], refinement: [200] };
+export type SearchEffort = 'full' | 'brief';
 /** A saving below both of these is not sought, metres of way and a share of it: a rider would not see it. */
 const WORTHWHILE: Metres = 1;
 const WORTHWHILE_SHARE = 0.05;
@@ -212,8 +212,13 @@ function detourQuery(
   return {
     ...of,
     ...endChoices(query, DETOUR_SHARES),
-    pathCost: (path, { first, last }) =>
-      pathCost(path, { ...context, fromEnd: first ? fromEnd : undefined, toEnd: last ? toEnd : undefined }),
+    pathCost: (path, { first, last }, among = context.obstacles) =>
+      pathCost(path, {
+        ...context,
+        obstacles: among,
+        fromEnd: first ? fromEnd : undefined,
+        toEnd: last ? toEnd : undefined,
+      }),
   };
 }
 
@@ -277,7 +282,7 @@ export function sameDetour(query: RouteQuery, context: RouteContext, detour: Det
  * cheapest way around it is sought too (A*). Collision-free ways come first; when there is none, the least bad one is
  * returned, marked as blocked.
  */
-export function approach(query: RouteQuery, context: RouteContext, effort: Effort = 'full'): Approach {
+export function approach(query: RouteQuery, context: RouteContext, effort: SearchEffort = 'full'): Approach {
   if (query.bends.length > 0) return throughBends(query, context);
   const candidates = pathCandidates(query, SHARES);
   const bound = leastCost(candidates);

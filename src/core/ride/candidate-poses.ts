@@ -7,7 +7,7 @@ import { arcPose, type CornerArc } from './corner-arcs.ts';
 import type { WayEnd } from './end-straights.ts';
 
 /** On a corner's rounded edge a line is first tried at headings this far apart, or nearer. */
-const TANGENT_STEP: Radians = Math.PI / 10;
+const TANGENT_STEP: Radians = Math.PI / 8;
 /** Near an end the way may turn by these angles before it goes straight; the straights, in radii. */
 const TURNS: readonly Radians[] = [-3, -2, -1, 0, 1, 2, 3].map((n) => (n * Math.PI) / 4);
 const STRAIGHTS = [0.5, 1, 2];

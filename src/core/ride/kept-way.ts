@@ -5,7 +5,7 @@
 import type { Metres } from '../measure/quantity.ts';
 import { distance } from '../plane/point.ts';
 import type { Bounds } from '../plane/ring.ts';
-import { type Approach, approach, type Effort, plainWay, type RouteQuery, sameDetour } from './approach.ts';
+import { type Approach, approach, plainWay, type RouteQuery, type SearchEffort, sameDetour } from './approach.ts';
 import type { RouteContext } from './collision-cost.ts';
 import { type FoundWay, stillHolds } from './found-way.ts';
 import { isSameSide } from './same-side.ts';
@@ -62,7 +62,11 @@ function laidOnSameSide(before: FoundWay<Approach>, query: RouteQuery, context: 
 export function keptWay(before: KeptWay, query: RouteQuery, context: RouteContext): KeptWay {
   if (stillHolds(before, query, context)) return { ...before, context };
   const { searched } = before;
-  const seek = (effort: Effort): FoundWay<Approach> => ({ query, context, found: approach(query, context, effort) });
+  const seek = (effort: SearchEffort): FoundWay<Approach> => ({
+    query,
+    context,
+    found: approach(query, context, effort),
+  });
   if (query.bends.length > 0) return soughtWay(seek('full'));
   const found = laidOnSameSide(before, query, context);
   const kept: KeptWay = { query, context, found, searched };

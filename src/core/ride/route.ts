@@ -102,7 +102,7 @@ function reversedQuery(query: DetourQuery): DetourQuery {
     ...query,
     begins: query.finishes.map(reversedEnd),
     finishes: query.begins.map(reversedEnd),
-    pathCost: (path, { first, last }) => query.pathCost(reversedPath(path), { first: last, last: first }),
+    pathCost: (path, { first, last }, among) => query.pathCost(reversedPath(path), { first: last, last: first }, among),
   };
 }
 
@@ -131,25 +131,29 @@ function poseSource(search: RouteSearch): () => readonly CandidatePose[] {
 
 /**
  * The shortest way at a radius that goes clear around everything; no route when none is cheaper than the given cost.
- * It is sought from the start and from the end by turns, each time longer: where one of them is shut in, the search
- * from there says so soon.
+ * It is sought from the start and from the end by turns: where one of them is shut in, the search from there says so soon.
  */
 export function shortestRoute(query: DetourQuery): RouteResult {
   const hits = new Set(query.avoid);
-  let exploredBounds: Bounds | undefined;
+  const searches = [query, reversedQuery(query)].map((each) => newSearch(each, hits));
+  const runs = searches.map((search) => aStar(search, poseSource(search)));
   let route: Route | undefined;
   for (const [turn, budget] of query.budgets.entries()) {
-    const bounded = { ...query, most: route?.cost ?? query.most };
-    const search = newSearch(turn % 2 === 0 ? bounded : reversedQuery(bounded), hits);
-    const result = aStar(search, poseSource(search), budget);
+    const [search, run] = [searches[turn % 2], runs[turn % 2]];
+    const result = run?.run(budget, route?.cost ?? query.most);
+    if (search === undefined || result === undefined) break;
     const found =
       result.kind === 'none' || result.way === undefined ? undefined : refinedRoute(search, result.way, AFTER_SEARCH);
-    const { exploredBounds: now } = search;
-    if (now !== undefined) exploredBounds = exploredBounds === undefined ? now : unionBounds(exploredBounds, now);
     if (found !== undefined && found.cost < (route?.cost ?? Number.POSITIVE_INFINITY)) {
       route = turn % 2 === 0 ? found : reversedRoute(found);
     }
     if (result.kind !== 'undecided') break;
   }
-  return { route, exploredBounds };
+  return { route, exploredBounds: combinedBounds(searches) };
+}
+
+/** The box of all that the searches have looked at. */
+function combinedBounds(searches: readonly RouteSearch[]): Bounds | undefined {
+  const explored = searches.flatMap(({ exploredBounds }) => exploredBounds ?? []);
+  return explored.length === 0 ? undefined : explored.reduce(unionBounds);
 }

@@ -23,10 +23,10 @@ export interface DetourQuery {
   readonly avoid: readonly PlacedObstacle[];
   /** The most that the way may cost, metres; anything dearer is of no use. */
   readonly most: Metres;
-  /** How many paths are held against the obstacles, turn by turn: from the start, from the end, from the start … */
+  /** How many paths each search may hold against the obstacles in all, turn by turn: from the start, from the end … */
   readonly budgets: readonly number[];
-  /** What an edge meets; `first` and `last` when it begins or ends the way. */
-  pathCost(path: Path, ends: EdgeEnds): PathCost;
+  /** What an edge meets `among` some obstacles, or all; `first` and `last` when it begins or ends the way. */
+  pathCost(path: Path, ends: EdgeEnds, among?: readonly PlacedObstacle[]): PathCost;
 }
 
 interface EdgeEnds {
@@ -58,20 +58,30 @@ export function edgePath(path: Path, from: WayEnd | undefined, to: WayEnd | unde
   return [...(from?.straight ?? []), ...path, ...(to?.straight ?? [])];
 }
 
+/** What a path meets, noted in the search. */
+function edgeResult(search: RouteSearch, path: Path, [from, to]: readonly [CandidatePose, CandidatePose]): PathCost {
+  search.count += 1;
+  const ends = { first: from.end !== undefined, last: to.end !== undefined };
+  const result = search.query.pathCost(edgePath(path, from.end, to.end), ends);
+  const { hits, bounds } = result;
+  search.exploredBounds = search.exploredBounds === undefined ? bounds : unionBounds(search.exploredBounds, bounds);
+  for (const obstacle of hits) search.hits.add(obstacle);
+  if (!isClear(result)) search.isBlocked = true;
+  return result;
+}
+
+function isClear({ hits, leavesArena }: PathCost): boolean {
+  return hits.length === 0 && !leavesArena;
+}
+
 /** The penalty of a path; undefined when it meets something or leaves the arena. */
 export function edgeCost(
   search: RouteSearch,
   path: Path,
-  [from, to]: readonly [CandidatePose, CandidatePose],
+  ends: readonly [CandidatePose, CandidatePose],
 ): Metres | undefined {
-  search.count += 1;
-  const ends = { first: from.end !== undefined, last: to.end !== undefined };
-  const { penalty, hits, bounds, leavesArena } = search.query.pathCost(edgePath(path, from.end, to.end), ends);
-  search.exploredBounds = search.exploredBounds === undefined ? bounds : unionBounds(search.exploredBounds, bounds);
-  for (const obstacle of hits) search.hits.add(obstacle);
-  if (hits.length === 0 && !leavesArena) return penalty;
-  search.isBlocked = true;
-  return undefined;
+  const result = edgeResult(search, path, ends);
+  return isClear(result) ? result.penalty : undefined;
 }
 
 /** The room on one arc that leaves a node, or that comes in to it when `incoming`. */
@@ -80,17 +90,19 @@ function arcRoom(
   node: CandidatePose,
   { curvature, incoming }: { readonly curvature: number; readonly incoming: boolean },
 ): Metres {
-  const isClear = (length: Metres): boolean => {
-    const forward = { start: node.pose, length, curvature };
-    const start = incoming ? poseOn(forward, -length) : node.pose;
-    const ends = incoming ? ([NOWHERE, node] as const) : ([node, NOWHERE] as const);
-    return edgeCost(search, [{ start, length, curvature }], ends) !== undefined;
+  const arc = (length: Metres): Path => {
+    const start = incoming ? poseOn({ start: node.pose, length, curvature }, -length) : node.pose;
+    return [{ start, length, curvature }];
   };
+  const [from, to] = incoming ? [NOWHERE, node] : [node, NOWHERE];
   let [low, high] = [0, (2 * Math.PI) / Math.abs(curvature)];
-  if (isClear(high)) return Number.POSITIVE_INFINITY;
+  const circle = edgeResult(search, arc(high), [from, to]);
+  if (isClear(circle)) return Number.POSITIVE_INFINITY;
+  // A part of the circle meets nothing that the circle does not.
+  const ends = { first: from.end !== undefined, last: to.end !== undefined };
   for (let halving = 0; halving < HALVINGS; halving += 1) {
     const middle = (low + high) / 2;
-    if (isClear(middle)) low = middle;
+    if (isClear(search.query.pathCost(edgePath(arc(middle), from.end, to.end), ends, circle.hits))) low = middle;
     else high = middle;
   }
   return high;
@@ -121,11 +133,7 @@ const NOWHERE: CandidatePose = { pose: { x: 0, y: 0, angle: 0 }, heuristic: 0, n
 
 /** Whether a horse can be at this pose at all. */
 export function isUsable({ query }: RouteSearch, { pose }: CandidatePose): boolean {
-  const { hits, leavesArena } = query.pathCost([{ start: pose, length: STUB, curvature: 0 }], {
-    first: false,
-    last: false,
-  });
-  return hits.length === 0 && !leavesArena;
+  return isClear(query.pathCost([{ start: pose, length: STUB, curvature: 0 }], { first: false, last: false }));
 }
 
 export function dubinsPathsByLength(from: Pose, to: Pose, radius: Metres): DubinsCandidate[] {
