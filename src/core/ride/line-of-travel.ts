@@ -6,14 +6,22 @@ import type { Metres, Radians, Seconds } from '../measure/quantity.ts';
 import { type Path, pathFrom, pathLength } from '../plane/path.ts';
 import type { Point } from '../plane/point.ts';
 import type { Pose } from '../plane/pose.ts';
-import type { Blockage, RouteQuery } from './approach.ts';
-import { cachedApproach, cachedPassage, turnedApproach } from './cached-ways.ts';
-import type { RouteEnd } from './collision-cost.ts';
+import type { Blockage } from './approach.ts';
+import { cachedPassage } from './cached-ways.ts';
 import { leadNotes, leadStretches } from './leads.ts';
 import type { Crossing, Gap, Line, LineElement, RideBreak } from './line.ts';
 import type { PassageLine } from './passage-line.ts';
 import { shownGaits, shownLeads } from './shown.ts';
 import { riddenElements } from './transitions.ts';
+import {
+  arrivalAt,
+  arrivalAtEnd,
+  type Departure,
+  departureAtStart,
+  departureFrom,
+  type WayQuery,
+  wayBetween,
+} from './way-between.ts';
 
 /** What a line of travel depends on. */
 export interface LineInputs {
@@ -34,10 +42,7 @@ interface Journey {
   readonly gaps: Gap[];
   readonly breaks: RideBreak[];
   along: Metres;
-  here: Pose;
-  /** Whether the horse left the last obstacle over a pole, and wants to be straight before it turns. */
-  straightAfter: boolean;
-  fromEnd: RouteEnd | undefined;
+  departure: Departure;
 }
 
 function addElements(journey: Journey, elements: readonly LineElement[], leg: number): void {
@@ -103,9 +108,9 @@ function inArena({ x, y }: Point, arena: Arena): boolean {
 }
 
 /** What stands in the way where every approach meets something. */
-function blockedBreak({ piece }: Blockage, { to, gait }: Pick<RouteQuery, 'to' | 'gait'>, leg: number): RideBreak {
+function blockedBreak({ piece }: Blockage, { to, gait }: Pick<WayQuery, 'to' | 'gait'>, leg: number): RideBreak {
   const where = `No way to number ${leg + 1} that a horse can ${gait}`;
-  if (piece === undefined) return { leg, at: { x: to.x, y: to.y }, why: `${where} stays inside the arena.` };
+  if (piece === undefined) return { leg, at: { x: to.at.x, y: to.at.y }, why: `${where} stays inside the arena.` };
   const { x, y } = piece.pose;
   return { leg, at: { x, y }, why: `${where} goes clear of "${piece.key}".` };
 }
@@ -116,23 +121,17 @@ interface Way {
   readonly owner: Leg | Pose;
   readonly part: 'approach' | 'finish';
   readonly leg: number;
-  readonly query: Pick<RouteQuery, 'to' | 'gait' | 'bends' | 'straightBefore'>;
-  readonly toEnd?: RouteEnd;
+  readonly query: Pick<WayQuery, 'to' | 'gait' | 'bends'>;
 }
 
-function addWay(journey: Journey, { owner, part, leg, query, toEnd }: Way): void {
-  const { here, straightAfter, fromEnd, inputs } = journey;
-  const { arena, horse, obstacles } = inputs;
-  const context = { arena, horse, obstacles, fromEnd, toEnd };
-  const whole = { ...query, from: here, horse, straightAfter };
-  const backedOut = journey.elements.at(-1)?.move === 'back';
-  const { by, approach: found } = backedOut
-    ? turnedApproach(owner, whole, context)
-    : { by: 0, approach: cachedApproach(owner, whole, context) };
-  if (by !== 0) addElements(journey, [turnElement(here, by, { part, horse })], leg);
+function addWay(journey: Journey, { owner, part, leg, query }: Way): void {
+  const { departure: from, inputs } = journey;
+  const { arena, horse } = inputs;
+  const { by, approach: found } = wayBetween(owner, { ...query, from }, inputs);
+  if (by !== 0) addElements(journey, [turnElement(from.at, by, { part, horse })], leg);
   const element = wayElement(found.path, part, { gait: query.gait, horse });
   // An end outside the arena is reported by a break of its own.
-  const inside = inArena(here, arena) && inArena(query.to, arena);
+  const inside = inArena(from.at, arena) && inArena(query.to.at, arena);
   if (found.blocked !== undefined && (inside || found.blocked.piece !== undefined)) {
     journey.breaks.push(blockedBreak(found.blocked, query, leg));
   }
@@ -147,25 +146,23 @@ function addLeg(journey: Journey, leg: Leg, index: number): void {
   const line = obstacle === undefined ? undefined : cachedPassage(obstacle, leg, horse);
   const breakAt = ({ x, y }: Point, why: string) => journey.breaks.push({ leg: index, at: { x, y }, why });
   if (obstacle === undefined) {
-    breakAt(journey.here, `Number ${index + 1} of the ride is "${leg.obstacle}", which is not in the layout.`);
+    breakAt(journey.departure.at, `Number ${index + 1} of the ride is "${leg.obstacle}", which is not in the layout.`);
     return;
   }
   if (line === undefined) {
-    breakAt(journey.here, `"${leg.obstacle}" cannot be ridden as "${leg.passage}".`);
+    breakAt(journey.departure.at, `"${leg.obstacle}" cannot be ridden as "${leg.passage}".`);
     return;
   }
   const { id } = obstacle.obstacle;
-  const query = { to: line.start, gait: leg.approach, bends: leg.bends, straightBefore: line.entersOver };
-  const toEnd = { obstacle: id, piece: line.firstPiece };
-  addWay(journey, { owner: leg, part: 'approach', leg: index, query, toEnd });
+  const query = { to: arrivalAt(id, line), gait: leg.approach, bends: leg.bends };
+  addWay(journey, { owner: leg, part: 'approach', leg: index, query });
   if (!inArena(line.start, arena)) breakAt(line.start, `Number ${index + 1} begins outside the arena.`);
   addPassage(journey, line, index);
-  journey.here = line.end;
-  journey.straightAfter = line.leavesOver;
-  journey.fromEnd = { obstacle: id, piece: line.lastPiece };
+  journey.departure = departureFrom(id, line);
 }
 
-const NO_BENDS: readonly Point[] = [];
+/** The way to the end has none. */
+export const NO_BENDS: readonly Point[] = [];
 
 /**
  * The line of travel of the layout's ride. Where a part cannot be ridden there is a break; the rest of the line is
@@ -181,15 +178,13 @@ export function lineOfTravel(inputs: LineInputs): Line {
     gaps: [],
     breaks: [],
     along: 0,
-    here: ride.start,
-    straightAfter: false,
-    fromEnd: undefined,
+    departure: departureAtStart(ride.start),
   };
   if (arena.length > 0 && arena.width > 0) {
     for (const [index, leg] of ride.legs.entries()) addLeg(journey, leg, index);
     const last = ride.legs.at(-1);
     if (ride.end !== undefined && last !== undefined) {
-      const query = { to: ride.end, gait: last.gait, bends: NO_BENDS, straightBefore: false };
+      const query = { to: arrivalAtEnd(ride.end), gait: last.gait, bends: NO_BENDS };
       addWay(journey, { owner: ride.end, part: 'finish', leg: ride.legs.length - 1, query });
     }
   } else {
