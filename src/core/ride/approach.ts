@@ -67,7 +67,8 @@ function radii({ gait, horse }: RouteQuery): Metres[] {
   return [...new Set([easy, (easy + least) / 2, least])];
 }
 
-function circling(turn: number): Metres {
+/** The penalty of a way that turns so far in all, radians: only what is beyond a usual turn counts. */
+export function circling(turn: number): Metres {
   return PENALTY.circling * Math.max(0, turn - CIRCLING_TURN);
 }
 

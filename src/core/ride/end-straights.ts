@@ -4,7 +4,7 @@ import type { Pose } from '../plane/pose.ts';
 import { mergedPath } from './connection.ts';
 
 /** The penalty for each metre of straight that is wanted at an end and missing, in metres of way. Estimate. */
-const MISSING_PENALTY = 3;
+export const MISSING_PENALTY = 3;
 
 /** A way between the inner ends of the straights that are kept at either end. */
 export interface EndStraights {

@@ -1,0 +1,165 @@
+/** The ways of all legs chosen together, so that the whole ride costs least. */
+import type { Leg } from '../course/course.ts';
+import type { PlacedObstacle } from '../course/placed.ts';
+import type { Radians, Seconds } from '../measure/quantity.ts';
+import type { Passage } from '../obstacles/passage.ts';
+import { sameWork } from '../obstacles/same-work.ts';
+import { cachedPassage } from './cached-ways.ts';
+import { type LayeredGraph, shortestLayeredPath } from './layered-graph.ts';
+import { type LineInputs, NO_BENDS } from './line-of-travel.ts';
+import type { PassageLine } from './passage-line.ts';
+import { arrivalAt, arrivalAtEnd, departureAtStart, departureFrom, type WayQuery, wayBetween } from './way-between.ts';
+import { leastWayPrice, passagePrice, wayPrice } from './way-price.ts';
+
+/**
+ * What a leg has to save before it is ridden another way: equal ways stay as they are, and nobody changes a way for less.
+ * Estimate.
+ */
+const TRIFLE: Seconds = 0.5;
+/** A line that bends less than this over an obstacle asks for no lead, radians: 15°. Estimate. */
+const ASKS_LEAD: Radians = Math.PI / 12;
+
+/** A way in which a leg may be ridden. */
+interface State {
+  readonly passage: string;
+  readonly line: PassageLine;
+  /** Whether the leg is ridden so now. */
+  readonly isKept: boolean;
+}
+
+/** A leg that can be ridden, with the ways in which it may be. */
+interface Layer {
+  readonly index: number;
+  readonly leg: Leg;
+  readonly obstacle: PlacedObstacle;
+  readonly states: readonly State[];
+}
+
+/** The signed turn of the ridden line over an obstacle, radians, to the left above 0. */
+function bendOf({ elements }: PassageLine): Radians {
+  return elements
+    .filter(({ move }) => move === 'ride')
+    .flatMap(({ path }) => path)
+    .reduce((sum, { length, curvature }) => sum + length * curvature, 0);
+}
+
+/** Whether the line can be ridden on the lead that the designer has chosen for the leg. */
+function suitsLead({ lead, gait }: Leg, line: PassageLine): boolean {
+  if (lead === undefined || gait !== 'lope') return true;
+  return (lead === 'left' ? 1 : -1) * bendOf(line) > -ASKS_LEAD;
+}
+
+/** The passages that keep what the leg is; words of the designer's own tell how it is ridden, so that only that is left. */
+function passagesFor(leg: Leg, { obstacle }: PlacedObstacle): readonly Passage[] {
+  const ridden = obstacle.passages.find(({ id }) => id === leg.passage);
+  if (ridden === undefined) return [];
+  if (leg.words !== undefined) return [ridden];
+  return sameWork(obstacle, ridden).filter((each) => each === ridden || each.gaits.includes(leg.gait));
+}
+
+function layerOf(leg: Leg, index: number, { obstacles, horse }: LineInputs): Layer | undefined {
+  const obstacle = obstacles.find((each) => each.obstacle.id === leg.obstacle);
+  if (obstacle === undefined) return undefined;
+  const states = passagesFor(leg, obstacle).flatMap(({ id: passage }): State[] => {
+    const line = cachedPassage(obstacle, { ...leg, passage }, horse);
+    const isKept = passage === leg.passage;
+    if (line === undefined) return [];
+    return isKept || (line.breaks.length === 0 && suitsLead(leg, line)) ? [{ passage, line, isKept }] : [];
+  });
+  return states.some(({ isKept }) => isKept) ? { index, leg, obstacle, states } : undefined;
+}
+
+/** What a way between two lines is cached under: the same object for the same two ends. */
+const owners = new WeakMap<object, WeakMap<object, object>>();
+
+function pairOwner(from: object, to: object): object {
+  const known = owners.get(from) ?? new WeakMap<object, object>();
+  owners.set(from, known);
+  const owner = known.get(to) ?? {};
+  known.set(to, owner);
+  return owner;
+}
+
+/** An edge of the graph: the way that is sought, and what it is cached under. */
+interface Edge {
+  readonly way: WayQuery;
+  readonly owner: object;
+}
+
+/** The ride as a graph: a layer for each leg that can be ridden, and an edge for each way between two of their states. */
+function rideGraph(inputs: LineInputs, layers: readonly Layer[]): LayeredGraph {
+  const { start, legs, end } = inputs.layout.ride;
+  const last = legs.at(-1);
+  const edge = (to: number, fromState: number, toState: number): Edge | undefined => {
+    const [before, layer] = [layers[to - 1], layers[to]];
+    const [left, reached] = [before?.states[fromState], layer?.states[toState]];
+    const from =
+      before === undefined || left === undefined
+        ? departureAtStart(start)
+        : departureFrom(before.obstacle.obstacle.id, left.line);
+    // A way that the line takes as it is ridden now is known already, by its leg or the end.
+    const isRidden = (left?.isKept ?? true) && (reached?.isKept ?? true);
+    if (layer !== undefined && reached !== undefined) {
+      const { leg, obstacle } = layer;
+      const way = { from, to: arrivalAt(obstacle.obstacle.id, reached.line), gait: leg.approach, bends: leg.bends };
+      return { way, owner: isRidden ? leg : pairOwner(left?.line ?? start, reached.line) };
+    }
+    if (end === undefined || last === undefined) return undefined;
+    const way = { from, to: arrivalAtEnd(end), gait: last.gait, bends: NO_BENDS };
+    return { way, owner: isRidden ? end : pairOwner(left?.line ?? start, end) };
+  };
+  const stateOf = (layer: number, state: number) => layers[layer]?.states[state];
+  return {
+    layers: layers.map(({ states }) => states.length),
+    stateCost(layer, state) {
+      const [of, its] = [layers[layer], stateOf(layer, state)];
+      if (of === undefined || its === undefined) return 0;
+      return passagePrice(of.obstacle, its.line, inputs) + (its.isKept ? 0 : TRIFLE);
+    },
+    leastEdgeCost(...at) {
+      const its = edge(...at);
+      return its === undefined ? 0 : leastWayPrice(its.way, inputs);
+    },
+    edgeCost(...at) {
+      const its = edge(...at);
+      return its === undefined ? 0 : wayPrice(wayBetween(its.owner, its.way, inputs), its.way, inputs);
+    },
+  };
+}
+
+/** A leg that is better ridden another way. */
+export interface BetterWay {
+  readonly leg: number;
+  readonly passage: string;
+}
+
+/** The best ways of a ride. */
+export interface BestWays {
+  /** The legs that are ridden otherwise, in the order of the go; every other leg keeps its way. */
+  readonly changes: readonly BetterWay[];
+  /** How many ways were sought, of how many there are. */
+  readonly sought: number;
+  readonly edges: number;
+}
+
+/**
+ * The ways in which the legs are ridden best, chosen together: a shortest path through the graph of the legs and their
+ * passages. A leg keeps its obstacle, gait, approach, bends, chosen lead and the kind of its work (`sameWork`); a leg with
+ * words of the designer's own keeps its passage. A way is charged by the seconds that it takes and the router's penalties,
+ * and by `TRIFLE` where it is not the one that is ridden now. The choice is exact for that price, because a way depends on
+ * nothing but its two ends. The clock of the whole line may differ by a little: where a gait changes on a way depends on
+ * the room there, and a change of lead on the bends further on.
+ */
+export function bestWays(inputs: LineInputs): BestWays {
+  const { ride } = inputs.layout;
+  const layers = ride.legs.flatMap((leg, index) => layerOf(leg, index, inputs) ?? []);
+  const counts = [1, ...layers.map(({ states }) => states.length), 1];
+  const edges = counts.slice(1).reduce((sum, count, i) => sum + count * (counts[i] ?? 1), 0);
+  if (layers.every(({ states }) => states.length === 1)) return { changes: [], sought: 0, edges };
+  const { states, edgesSought } = shortestLayeredPath(rideGraph(inputs, layers));
+  const changes = layers.flatMap(({ index, states: of }, i): BetterWay[] => {
+    const chosen = of[states[i] ?? 0];
+    return chosen === undefined || chosen.isKept ? [] : [{ leg: index, passage: chosen.passage }];
+  });
+  return { changes, sought: edgesSought, edges };
+}
