@@ -10,6 +10,7 @@ import { obstacleCount } from './class/obstacle-count.ts';
 import { obstacleTime } from './class/obstacle-time.ts';
 import { poleCount } from './class/pole-count.ts';
 import { verifiedRemedies } from './findings/verified-fixes.ts';
+import { betterWay } from './line/better-way.ts';
 import { breaks } from './line/breaks.ts';
 import { crossingEnd } from './line/crossing-end.ts';
 import { lead, leadStated } from './line/lead.ts';
@@ -78,6 +79,7 @@ export const CHECKS: readonly Check[] = [
   unevenGap,
   skew,
   crossingEnd,
+  betterWay,
   truck,
   poleLength,
   backClearance,

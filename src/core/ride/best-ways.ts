@@ -135,8 +135,11 @@ export interface BetterWay {
 
 /** The best ways of a ride. */
 export interface BestWays {
-  /** The legs that are ridden otherwise, in the order of the go; every other leg keeps its way. */
-  readonly changes: readonly BetterWay[];
+  /**
+   * The legs that are ridden otherwise, in the order of the go; every other leg keeps its way. Legs that follow each other
+   * are one group: their saving is one. Groups do not depend on each other, because a leg between them keeps its ends.
+   */
+  readonly groups: readonly (readonly BetterWay[])[];
   /** How many ways were sought, of how many there are. */
   readonly sought: number;
   readonly edges: number;
@@ -155,11 +158,16 @@ export function bestWays(inputs: LineInputs): BestWays {
   const layers = ride.legs.flatMap((leg, index) => layerOf(leg, index, inputs) ?? []);
   const counts = [1, ...layers.map(({ states }) => states.length), 1];
   const edges = counts.slice(1).reduce((sum, count, i) => sum + count * (counts[i] ?? 1), 0);
-  if (layers.every(({ states }) => states.length === 1)) return { changes: [], sought: 0, edges };
+  if (layers.every(({ states }) => states.length === 1)) return { groups: [], sought: 0, edges };
   const { states, edgesSought } = shortestLayeredPath(rideGraph(inputs, layers));
-  const changes = layers.flatMap(({ index, states: of }, i): BetterWay[] => {
+  const groups: BetterWay[][] = [];
+  let isGroupOpen = false;
+  for (const [i, { index, states: of }] of layers.entries()) {
     const chosen = of[states[i] ?? 0];
-    return chosen === undefined || chosen.isKept ? [] : [{ leg: index, passage: chosen.passage }];
-  });
-  return { changes, sought: edgesSought, edges };
+    const isChanged = chosen !== undefined && !chosen.isKept;
+    if (isChanged && !isGroupOpen) groups.push([]);
+    if (isChanged) groups.at(-1)?.push({ leg: index, passage: chosen.passage });
+    isGroupOpen = isChanged;
+  }
+  return { groups, sought: edgesSought, edges };
 }

@@ -34,7 +34,7 @@ function riddenBy(course: Course, passages: readonly string[]): Course {
 
 function bestOf(course: Course): readonly string[] {
   const { legs } = survey(course).layout.ride;
-  const { changes } = bestWaysOf(survey(course));
+  const changes = bestWaysOf(survey(course)).groups.flat();
   return legs.map(({ passage }, i) => changes.find(({ leg }) => leg === i)?.passage ?? passage);
 }
 
@@ -135,7 +135,7 @@ describe('the best ways of a ride', () => {
   test('ridden so, nothing is better any more', () => {
     for (const course of [...STARTERS.map(([, each]) => each), ...RANDOM_COURSES.slice(0, 25)]) {
       const best = riddenBy(course, bestOf(course));
-      expect(bestWaysOf(survey(best)).changes).toEqual([]);
+      expect(bestWaysOf(survey(best)).groups).toEqual([]);
     }
   });
 
@@ -184,8 +184,30 @@ describe('the best ways of a ride', () => {
     const { layouts } = course;
     const legs = layouts[0].ride.legs.map((leg, i) => (i === 1 ? { ...leg, obstacle: 'nowhere' } : leg));
     const broken: Course = { ...course, layouts: [{ ...layouts[0], ride: { ...layouts[0].ride, legs } }] };
-    expect(bestWaysOf(survey(broken)).changes.every(({ leg }) => leg !== 1)).toBe(true);
-    expect(bestWaysOf(survey(EMPTY))).toEqual({ changes: [], sought: 0, edges: 1 });
+    expect(
+      bestWaysOf(survey(broken))
+        .groups.flat()
+        .every(({ leg }) => leg !== 1),
+    ).toBe(true);
+    expect(bestWaysOf(survey(EMPTY))).toEqual({ groups: [], sought: 0, edges: 1 });
+  });
+
+  test('legs that change one after the other are one group; a group alone saves what it says', () => {
+    for (const course of RANDOM_COURSES.slice(0, 40)) {
+      const { groups } = bestWaysOf(survey(course));
+      const indexes = groups.map((group) => group.map(({ leg }) => leg));
+      for (const [i, group] of indexes.entries()) {
+        expect(group).toEqual(group.map((_, n) => (group[0] ?? 0) + n));
+        expect(group[0]).toBeGreaterThan((indexes[i - 1]?.at(-1) ?? -2) + 1);
+      }
+      const { legs } = course.layouts[0].ride;
+      const change = (passages: readonly { leg: number; passage: string }[]) =>
+        passages.reduce((now, { leg, passage }) => changeLeg(now, legs[leg]?.id ?? '', { passage }), course);
+      const saved = groups.map((group) => priceOf(course) - priceOf(change(group)));
+      const whole = priceOf(course) - priceOf(change(groups.flat()));
+      expect(saved.reduce((sum, each) => sum + each, 0)).toBeCloseTo(whole, 6);
+      for (const each of saved) expect(each).toBeGreaterThan(TRIFLE - 1e-6);
+    }
   });
 
   test('few of the ways are sought, and the answer belongs to its survey', () => {
