@@ -1,6 +1,6 @@
 /** The ways of every starter and of 50 random courses: as they are ridden, and ridden best. */
 import type { Course } from '../../src/core/course/course.ts';
-import { changeLeg } from '../../src/core/course/edit-ride.ts';
+import { takeWays } from '../../src/core/course/edit-ride.ts';
 import { type BestWays, bestWays } from '../../src/core/ride/best-ways.ts';
 import { type Survey, survey } from '../../src/core/survey.ts';
 import { RANDOM_COURSES, STARTERS } from '../core/ride/courses.ts';
@@ -35,10 +35,7 @@ function ridden(course: Course): Ridden {
   const [first] = rounds;
   if (first === undefined) throw new Error('ways: there are no rounds');
   const { before, found } = first;
-  const { legs } = before.layout.ride;
-  const better = found.groups
-    .flat()
-    .reduce((now, { leg, passage }) => changeLeg(now, legs[leg]?.id ?? '', { passage }), before.course);
+  const better = takeWays(before.course, found.groups.flat());
   const median = (of: 'ways' | 'cold') =>
     percentile(
       rounds.map((each) => each[of]),

@@ -12,8 +12,8 @@ import { arrivalAt, arrivalAtEnd, departureAtStart, departureFrom, type WayQuery
 import { leastWayPrice, passagePrice, wayPrice } from './way-price.ts';
 
 /**
- * What a leg has to save before it is ridden another way: equal ways stay as they are, and nobody changes a way for less.
- * Estimate.
+ * What a leg has to save before it is ridden otherwise than it is chosen, or, where nothing is chosen, than by the first of
+ * its passages: equal ways stay as they are, and nobody changes a way for less. Estimate.
  */
 const TRIFLE: Seconds = 0.5;
 /** A line that bends less than this over an obstacle asks for no lead, radians: 15°. Estimate. */
@@ -25,6 +25,8 @@ interface State {
   readonly line: PassageLine;
   /** Whether the leg is ridden so now. */
   readonly isKept: boolean;
+  /** What it is charged beside what it costs. */
+  readonly charge: Seconds;
 }
 
 /** A leg that can be ridden, with the ways in which it may be. */
@@ -49,22 +51,34 @@ function suitsLead({ lead, gait }: Leg, line: PassageLine): boolean {
   return (lead === 'left' ? 1 : -1) * bendOf(line) > -ASKS_LEAD;
 }
 
-/** The passages that keep what the leg is; words of the designer's own tell how it is ridden, so that only that is left. */
-function passagesFor(leg: Leg, { obstacle }: PlacedObstacle): readonly Passage[] {
+/** Which legs may be ridden another way: all, or those only whose way the designer left open. */
+export type Choosing = 'all' | 'open';
+
+/** The passages that keep what the leg is. Words and bends of the designer's own are made for one passage: it is kept. */
+function passagesFor(leg: Leg, { obstacle }: PlacedObstacle, choosing: Choosing): readonly Passage[] {
   const ridden = obstacle.passages.find(({ id }) => id === leg.passage);
   if (ridden === undefined) return [];
-  if (leg.words !== undefined) return [ridden];
+  const isKept = leg.words !== undefined || leg.bends.length > 0 || (choosing === 'open' && leg.openWay === undefined);
+  if (isKept) return [ridden];
   return sameWork(obstacle, ridden).filter((each) => each === ridden || each.gaits.includes(leg.gait));
 }
 
-function layerOf(leg: Leg, index: number, { obstacles, horse }: LineInputs): Layer | undefined {
+function layerOf(
+  [index, leg]: readonly [number, Leg],
+  { obstacles, horse }: LineInputs,
+  choosing: Choosing,
+): Layer | undefined {
   const obstacle = obstacles.find((each) => each.obstacle.id === leg.obstacle);
   if (obstacle === undefined) return undefined;
-  const states = passagesFor(leg, obstacle).flatMap(({ id: passage }): State[] => {
+  const passages = passagesFor(leg, obstacle, choosing);
+  // An open way does not depend on the one that was taken before: the same layout always has the same ways.
+  const preferred = leg.openWay === true ? passages[0]?.id : leg.passage;
+  const states = passages.flatMap(({ id: passage }): State[] => {
     const line = cachedPassage(obstacle, { ...leg, passage }, horse);
     const isKept = passage === leg.passage;
     if (line === undefined) return [];
-    return isKept || (line.breaks.length === 0 && suitsLead(leg, line)) ? [{ passage, line, isKept }] : [];
+    const charge = passage === preferred ? 0 : TRIFLE;
+    return isKept || (line.breaks.length === 0 && suitsLead(leg, line)) ? [{ passage, line, isKept, charge }] : [];
   });
   return states.some(({ isKept }) => isKept) ? { index, leg, obstacle, states } : undefined;
 }
@@ -114,7 +128,7 @@ function rideGraph(inputs: LineInputs, layers: readonly Layer[]): LayeredGraph {
     stateCost(layer, state) {
       const [of, its] = [layers[layer], stateOf(layer, state)];
       if (of === undefined || its === undefined) return 0;
-      return passagePrice(of.obstacle, its.line, inputs) + (its.isKept ? 0 : TRIFLE);
+      return passagePrice(of.obstacle, its.line, inputs) + its.charge;
     },
     leastEdgeCost(...at) {
       const its = edge(...at);
@@ -129,7 +143,9 @@ function rideGraph(inputs: LineInputs, layers: readonly Layer[]): LayeredGraph {
 
 /** A leg that is better ridden another way. */
 export interface BetterWay {
-  readonly leg: number;
+  /** The leg's id, and its place in the go, 0 first. */
+  readonly leg: string;
+  readonly index: number;
   readonly passage: string;
 }
 
@@ -147,26 +163,26 @@ export interface BestWays {
 
 /**
  * The ways in which the legs are ridden best, chosen together: a shortest path through the graph of the legs and their
- * passages. A leg keeps its obstacle, gait, approach, bends, chosen lead and the kind of its work (`sameWork`); a leg with
+ * passages. A leg keeps its obstacle, gait, approach, chosen lead and the kind of its work (`sameWork`); a leg with bends or
  * words of the designer's own keeps its passage. A way is charged by the seconds that it takes and the router's penalties,
- * and by `TRIFLE` where it is not the one that is ridden now. The choice is exact for that price, because a way depends on
+ * and by `TRIFLE` where it is not the one that is chosen. The choice is exact for that price, because a way depends on
  * nothing but its two ends. The clock of the whole line may differ by a little: where a gait changes on a way depends on
  * the room there, and a change of lead on the bends further on.
  */
-export function bestWays(inputs: LineInputs): BestWays {
+export function bestWays(inputs: LineInputs, choosing: Choosing = 'all'): BestWays {
   const { ride } = inputs.layout;
-  const layers = ride.legs.flatMap((leg, index) => layerOf(leg, index, inputs) ?? []);
+  const layers = [...ride.legs.entries()].flatMap((leg) => layerOf(leg, inputs, choosing) ?? []);
   const counts = [1, ...layers.map(({ states }) => states.length), 1];
   const edges = counts.slice(1).reduce((sum, count, i) => sum + count * (counts[i] ?? 1), 0);
   if (layers.every(({ states }) => states.length === 1)) return { groups: [], sought: 0, edges };
   const { states, edgesSought } = shortestLayeredPath(rideGraph(inputs, layers));
   const groups: BetterWay[][] = [];
   let isGroupOpen = false;
-  for (const [i, { index, states: of }] of layers.entries()) {
+  for (const [i, { index, leg, states: of }] of layers.entries()) {
     const chosen = of[states[i] ?? 0];
     const isChanged = chosen !== undefined && !chosen.isKept;
     if (isChanged && !isGroupOpen) groups.push([]);
-    if (isChanged) groups.at(-1)?.push({ leg: index, passage: chosen.passage });
+    if (isChanged) groups.at(-1)?.push({ leg: leg.id, index, passage: chosen.passage });
     isGroupOpen = isChanged;
   }
   return { groups, sought: edgesSought, edges };

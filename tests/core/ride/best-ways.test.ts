@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { blankCourse } from '../../../src/core/course/blank.ts';
 import type { Course } from '../../../src/core/course/course.ts';
-import { changeLeg } from '../../../src/core/course/edit-ride.ts';
+import { changeLeg, takeWays } from '../../../src/core/course/edit-ride.ts';
 import { replaceLayout } from '../../../src/core/course/layouts.ts';
 import { speed } from '../../../src/core/horses/horse.ts';
 import { sameWork } from '../../../src/core/obstacles/same-work.ts';
@@ -35,7 +35,7 @@ function riddenBy(course: Course, passages: readonly string[]): Course {
 function bestOf(course: Course): readonly string[] {
   const { legs } = survey(course).layout.ride;
   const changes = bestWaysOf(survey(course)).groups.flat();
-  return legs.map(({ passage }, i) => changes.find(({ leg }) => leg === i)?.passage ?? passage);
+  return legs.map(({ passage }, i) => changes.find(({ index }) => index === i)?.passage ?? passage);
 }
 
 /** Every way of the ride as it is, sought anew. */
@@ -187,7 +187,7 @@ describe('the best ways of a ride', () => {
     expect(
       bestWaysOf(survey(broken))
         .groups.flat()
-        .every(({ leg }) => leg !== 1),
+        .every(({ index }) => index !== 1),
     ).toBe(true);
     expect(bestWaysOf(survey(EMPTY))).toEqual({ groups: [], sought: 0, edges: 1 });
   });
@@ -195,16 +195,13 @@ describe('the best ways of a ride', () => {
   test('legs that change one after the other are one group; a group alone saves what it says', () => {
     for (const course of RANDOM_COURSES.slice(0, 40)) {
       const { groups } = bestWaysOf(survey(course));
-      const indexes = groups.map((group) => group.map(({ leg }) => leg));
+      const indexes = groups.map((group) => group.map(({ index }) => index));
       for (const [i, group] of indexes.entries()) {
         expect(group).toEqual(group.map((_, n) => (group[0] ?? 0) + n));
         expect(group[0]).toBeGreaterThan((indexes[i - 1]?.at(-1) ?? -2) + 1);
       }
-      const { legs } = course.layouts[0].ride;
-      const change = (passages: readonly { leg: number; passage: string }[]) =>
-        passages.reduce((now, { leg, passage }) => changeLeg(now, legs[leg]?.id ?? '', { passage }), course);
-      const saved = groups.map((group) => priceOf(course) - priceOf(change(group)));
-      const whole = priceOf(course) - priceOf(change(groups.flat()));
+      const saved = groups.map((group) => priceOf(course) - priceOf(takeWays(course, group)));
+      const whole = priceOf(course) - priceOf(takeWays(course, groups.flat()));
       expect(saved.reduce((sum, each) => sum + each, 0)).toBeCloseTo(whole, 6);
       for (const each of saved) expect(each).toBeGreaterThan(TRIFLE - 1e-6);
     }

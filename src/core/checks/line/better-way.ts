@@ -1,5 +1,4 @@
-import type { Course } from '../../course/course.ts';
-import { changeLeg } from '../../course/edit-ride.ts';
+import { takeWays } from '../../course/edit-ride.ts';
 import { FOOT, type LengthUnit, type Metres, type Seconds } from '../../measure/quantity.ts';
 import type { BetterWay } from '../../ride/best-ways.ts';
 import { bestWaysOf, type Survey, survey } from '../../survey.ts';
@@ -35,17 +34,9 @@ function savingWords({ length, time }: Saving, unit: LengthUnit): string {
   return long === noTime ? `${far} less` : `${far} and ${long} less`;
 }
 
-/** The course with the legs of one group ridden the better way. Legs are found by their ids: others may have come since. */
-function riddenBetter(course: Course, { layout }: Survey, group: readonly BetterWay[]): Course {
-  return group.reduce((now, { leg, passage }) => {
-    const id = layout.ride.legs[leg]?.id;
-    return id === undefined ? now : changeLeg(now, id, { passage });
-  }, course);
-}
-
 /** `the fan (obstacle 3) ridden "over the fan, turning right"`. */
-function changeWords(surveyed: Survey, { leg, passage }: BetterWay): string {
-  const obstacle = surveyed.layout.ride.legs[leg]?.obstacle ?? '';
+function changeWords(surveyed: Survey, { index, passage }: BetterWay): string {
+  const obstacle = surveyed.layout.ride.legs[index]?.obstacle ?? '';
   const passages = surveyed.layout.obstacles.find(({ id }) => id === obstacle)?.passages ?? [];
   const title = passages.find(({ id }) => id === passage)?.title ?? passage;
   return `${obstacleWords(surveyed, obstacle)} ridden "${title}"`;
@@ -53,13 +44,13 @@ function changeWords(surveyed: Survey, { leg, passage }: BetterWay): string {
 
 function groupFinding(surveyed: Survey, group: readonly BetterWay[]): RawFinding | undefined {
   const { course, layout, line } = surveyed;
-  const better = riddenBetter(course, surveyed, group);
+  const better = takeWays(course, group);
   const { line: after } = survey(better);
   const saving = { length: line.length - after.length, time: line.clock.go - after.clock.go };
   const [first] = group;
   if (first === undefined || !isWorthwhile(saving) || after.breaks.length > line.breaks.length) return undefined;
-  const legs = group.flatMap(({ leg }) => layout.ride.legs[leg] ?? []);
-  const start = line.elements.find(({ leg, part }) => leg === first.leg && part === 'obstacle')?.path[0]?.start;
+  const legs = group.flatMap(({ index }) => layout.ride.legs[index] ?? []);
+  const start = line.elements.find(({ leg, part }) => leg === first.index && part === 'obstacle')?.path[0]?.start;
   const saved = savingWords(saving, course.unit);
   const changes = andList(group.map((each) => changeWords(surveyed, each)));
   return {
@@ -69,7 +60,7 @@ function groupFinding(surveyed: Survey, group: readonly BetterWay[]): RawFinding
     says: `The whole ride is ${saved} with ${changes}.`,
     because: betterWay.because,
     at: start === undefined ? layout.ride.start : { x: start.x, y: start.y },
-    leg: first.leg,
+    leg: first.index,
     keys: [...new Set(legs.map(({ obstacle }) => obstacle))],
     measured: saving.time,
     source: 'the line of travel and its clock, before and after; a saving is told from 5 ft or 2 s on: estimate',
@@ -77,7 +68,7 @@ function groupFinding(surveyed: Survey, group: readonly BetterWay[]): RawFinding
       {
         says: `Ride it the better way: ${saved}`,
         meant: true,
-        edit: (now) => (now === course ? better : riddenBetter(now, surveyed, group)),
+        edit: (now) => (now === course ? better : takeWays(now, group)),
       },
     ],
   };

@@ -3,7 +3,7 @@ import { closerFindingsOf, findingsOf } from '../../../../src/core/checks/checks
 import { applySafeRemedies } from '../../../../src/core/checks/results/safe-fixes.ts';
 import { blankCourse } from '../../../../src/core/course/blank.ts';
 import type { Course } from '../../../../src/core/course/course.ts';
-import { changeLeg } from '../../../../src/core/course/edit-ride.ts';
+import { takeWays } from '../../../../src/core/course/edit-ride.ts';
 import { FOOT } from '../../../../src/core/measure/quantity.ts';
 import { bestWaysOf, survey } from '../../../../src/core/survey.ts';
 import { RANDOM_COURSES, STARTERS } from '../../ride/courses.ts';
@@ -13,9 +13,7 @@ const told = (course: Course) => closerFindingsOf(survey(course)).filter(({ chec
 
 /** The course ridden by the best ways. */
 function ridBest(course: Course): Course {
-  const { legs } = survey(course).layout.ride;
-  const changes = bestWaysOf(survey(course)).groups.flat();
-  return changes.reduce((now, { leg, passage }) => changeLeg(now, legs[leg]?.id ?? '', { passage }), course);
+  return takeWays(course, bestWaysOf(survey(course)).groups.flat());
 }
 
 const LOPED = { gait: 'lope', approach: 'lope' } as const;
