@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { closerFindingsOf } from '../../src/core/checks/checks.ts';
 import { blankCourse } from '../../src/core/course/blank.ts';
 import { type Course, currentLayout, type Leg } from '../../src/core/course/course.ts';
+import { moveCrossings } from '../../src/core/course/edit-crossings.ts';
 import { addLeg, changeLeg, reorderLeg } from '../../src/core/course/edit-ride.ts';
 import { readCourse } from '../../src/core/files/read.ts';
 import { writeCourse } from '../../src/core/files/write.ts';
@@ -84,6 +85,8 @@ describe('a way that the designer left open', () => {
     expect(waysOf(settled(open))[1]).toBe('right');
     expect(waysOf(settled(changeLeg(open, 'leg-2', { words: 'Jog over the fan' })))[1]).toBe('left');
     expect(waysOf(settled(changeLeg(open, 'leg-2', { bends: [{ x: 20, y: 15 }] })))[1]).toBe('left');
+    // The line over the poles is moved on one passage only.
+    expect(waysOf(settled(moveCrossings(open, 'leg-2', new Map([[0, 0.4]]))))[1]).toBe('left');
   });
 
   test('is opened by riding once more and by a copy, and follows the order of the go', () => {

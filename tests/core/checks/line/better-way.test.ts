@@ -105,7 +105,10 @@ describe('a way that is better', () => {
   test('of less than 5 ft and 2 s is not told, and what is told saves as much and has its fix', () => {
     for (const course of [...STARTERS.map(([, each]) => each), ...RANDOM_COURSES.slice(0, 40)]) {
       const { line } = survey(course);
-      for (const { remedies, measured } of told(course)) {
+      for (const { remedies, measured, says } of told(course)) {
+        expect(says).toMatch(
+          /^The whole ride is (\d+' and \d+ s less|\d+' less|\d+ s less(, though \d+' longer)?) with /,
+        );
         const { line: after } = survey(remedies[0]?.apply(course) ?? course);
         expect(line.clock.go - after.clock.go).toBeCloseTo(measured ?? Number.NaN, 9);
         expect(line.length - after.length >= 5 * FOOT || line.clock.go - after.clock.go >= 2).toBe(true);
