@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { closerFindingsOf, findingsOf } from '../../../../src/core/checks/checks.ts';
+import { CHECKS, closerFindingsOf, findingsOf } from '../../../../src/core/checks/checks.ts';
 import { applySafeRemedies } from '../../../../src/core/checks/results/safe-fixes.ts';
 import { blankCourse } from '../../../../src/core/course/blank.ts';
 import type { Course } from '../../../../src/core/course/course.ts';
@@ -88,6 +88,12 @@ describe('a way that is better', () => {
     expect(told(course)[0]?.remedies[0]?.safe).toBeUndefined();
     expect(applySafeRemedies(course).course.layouts[0].ride).toEqual(course.layouts[0].ride);
     expect(findingsOf(survey(course)).map(({ check }) => check)).not.toContain('better-way');
+  });
+
+  test('is only a note, as all that takes a closer look: so no other fix has to wait for it', () => {
+    const closer = CHECKS.filter(({ runs }) => runs === 'closer');
+    expect(closer.map(({ id }) => id)).toContain('better-way');
+    expect(closer.filter(({ weight }) => weight !== 'note')).toEqual([]);
   });
 
   test('is waived like anything else', () => {
