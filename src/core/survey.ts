@@ -3,6 +3,7 @@ import { type PlacedObstacle, type PlacedPiece, placedObstacle } from './course/
 import type { Horse } from './horses/horse.ts';
 import { horseById, STOCK_HORSE } from './horses/horses.ts';
 import { memoizeByIdentity } from './memo/by-identity.ts';
+import { type BestWays, bestWays } from './ride/best-ways.ts';
 import { type ClassClock, classClock } from './ride/class-clock.ts';
 import type { HoofPrint } from './ride/hoof-print.ts';
 import type { Line } from './ride/line.ts';
@@ -115,6 +116,12 @@ export function printsOf({ line, horse }: Survey): readonly HoofPrint[] {
 /** Prints that meet a pole or come within a hoof's width of one; worked out on first access, then cached. */
 export const printNotesOf = memoizeByIdentity((of: Survey): readonly PrintNote[] => {
   const made = printNotes(printsOf(of), of.pieces, of.horse);
+  return made;
+});
+
+/** The ways in which the legs are ridden best together; worked out on first access, then cached. */
+export const bestWaysOf = memoizeByIdentity(({ course, layout, horse, obstacles }: Survey): BestWays => {
+  const made = bestWays({ arena: course.arena, horse, layout, obstacles });
   return made;
 });
 

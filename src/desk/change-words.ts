@@ -30,6 +30,20 @@ export function gaitChanges(before: Course, after: Course, obstacle?: string): r
   });
 }
 
+/** The legs whose open way was taken otherwise than before: after an edit that `planned` other ways for them. */
+export function wayChanges(before: Course, after: Course, planned: Course): readonly string[] {
+  if (before.current !== after.current || planned === after) return [];
+  const legs = new Map(currentLayout(before).ride.legs.map((leg) => [leg.id, leg]));
+  const { obstacles, ride } = currentLayout(after);
+  return ride.legs.flatMap(({ id, obstacle, passage }, place) => {
+    const was = legs.get(id);
+    const isTaken = currentLayout(planned).ride.legs[place]?.passage !== passage;
+    if (was?.obstacle !== obstacle || was.passage === passage || !isTaken) return [];
+    const passages = obstacles.find((each) => each.id === obstacle)?.passages ?? [];
+    return [messages.wayTaken(place + 1, passages.find((each) => each.id === passage)?.title ?? passage)];
+  });
+}
+
 /** Parameters of obstacles that are still there and have other values, each as a sentence. */
 export function valueChanges(before: Course, after: Course): readonly string[] {
   const old = new Map(currentLayout(before).obstacles.map((obstacle) => [obstacle.id, obstacle]));

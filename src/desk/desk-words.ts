@@ -60,6 +60,7 @@ export const messages = {
   withWas: (says: string, was: string) => `${says.replace(/\.$/, '')} (was ${was})`,
   changedFrom: (label: string, value: string, was: string) => `${label.toLowerCase()} is now ${value} (was ${was})`,
   gaitFrom: (place: number, gait: string, was: string) => `number ${place} is ridden at a ${gait} (was ${was})`,
+  wayTaken: (place: number, title: string) => `number ${place} goes another way now: ${title}`,
   changes: (name: string, changes: readonly string[]) =>
     changes.length === 0 ? `${name}: as it was` : `${name}: ${changes.join('; ')}`,
   exception: (count: number, value: string) => (count === 1 ? `One is ${value}.` : `${count} are ${value}.`),

@@ -1,6 +1,7 @@
 /**
  * desk/ is the headless editor: what a pointer, a key or a typed number does to a course. It knows neither React nor
- * Konva nor the DOM. One place applies every edit, and a preview is the same result as the commit.
+ * Konva nor the DOM. One place applies every edit, and a preview is the same result as the commit; only the ways that the
+ * designer left open wait until a gesture is let go, because to choose them takes longer than a pointer move.
  */
 
 import type { Finding } from '../core/checks/check.ts';

@@ -2,8 +2,10 @@
 import type { Course } from '../core/course/course.ts';
 import { type History, newHistory, presentCourse, redo, undo, withStep } from '../core/course/history.ts';
 import { replaceLayout } from '../core/course/layouts.ts';
+import { takeOpenWays } from '../core/ride/open-ways.ts';
+import { survey } from '../core/survey.ts';
 import { capitalized } from '../core/text/sentence.ts';
-import { gaitChanges } from './change-words.ts';
+import { gaitChanges, wayChanges } from './change-words.ts';
 import { duplicatePlan, erasePlan, mirrorPlan, nudgePlan, posePlan, turnPlan } from './commands/commands.ts';
 import { gaitPlan, typedHoldPlan, valuePlan } from './commands/parameters.ts';
 import {
@@ -29,6 +31,11 @@ import type { Plan } from './plan.ts';
 import { cancelGesture, createPointers, layTape, type Pointers } from './pointers.ts';
 import { existingKeys } from './selection/selection.ts';
 
+/** The course with its open ways taken anew; the same course when they stay. */
+function withOpenWays(course: Course): Course {
+  return takeOpenWays(course, { ...survey(course), arena: course.arena });
+}
+
 /** Applies a plan: a step in the history, or the reason why there is none. Returns the reason. */
 function apply(store: DeskStore, plan: Plan): Refusal {
   if ('refusal' in plan) {
@@ -44,13 +51,15 @@ function apply(store: DeskStore, plan: Plan): Refusal {
     return undefined;
   }
   const model = store.model();
-  const { course = presentCourse(model.history), chosen, label, said, join = null } = plan;
+  const before = presentCourse(model.history);
+  const { course: planned = before, chosen, label, said, join = null } = plan;
+  const course = planned === before ? before : withOpenWays(planned);
   const joins = join !== null && join === model.join;
   const history = withStep(joins ? undo(model.history) : model.history, course, label);
   const tape = validTape(model.tape, course);
   const heard = said.toLowerCase();
-  const gaits = gaitChanges(presentCourse(model.history), course).filter((change) => !heard.includes(change));
-  const told = [said, ...gaits.map(capitalized)].join('. ');
+  const changes = [...gaitChanges(before, course), ...wayChanges(before, course, planned)];
+  const told = [said, ...changes.filter((change) => !heard.includes(change)).map(capitalized)].join('. ');
   store.change({ ...NOTHING_PENDING, history, chosen: existingKeys(chosen, course), said: told, join, tape });
   return undefined;
 }

@@ -87,7 +87,7 @@ function pointerUp(store: DeskStore, input: PointerInput, apply: (plan: Plan) =>
     return;
   }
   if (gesture === null) return;
-  // The result of the commit equals the last preview.
+  // The result of the commit equals the last preview, but for the open ways.
   const last = gesture.moved(input);
   apply(last.commit());
   const snaps = last.guides.flatMap(({ snap }) => (snap === undefined ? [] : [snap]));

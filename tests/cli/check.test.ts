@@ -1,5 +1,7 @@
 import { describe, expect, test } from 'vitest';
+import { changeLeg } from '../../src/core/course/edit-ride.ts';
 import { replaceLayout } from '../../src/core/course/layouts.ts';
+import { STARTERS } from '../core/ride/courses.ts';
 import { courseFile, runCli, smallCourse } from './run-cli.ts';
 
 /** Jog-overs 4 ft 6 in apart: a must under every book. */
@@ -21,6 +23,18 @@ describe('check', () => {
     const gap = told.findings.find((finding: { check: string }) => finding.check === 'gap-band');
     expect(gap.measured).toBeCloseTo(1.3716, 6);
     expect(gap.remedies.every((says: unknown) => typeof says === 'string')).toBe(true);
+  });
+
+  test('prints what the ride saves another way round, and the fix', async () => {
+    const course = STARTERS.find(([name]) => name === 'larkhollow-open.course.json')?.[1];
+    if (course === undefined) throw new Error('there is no open starter');
+    const against = changeLeg(course, 'leg-7', { passage: 'turn-and-back' });
+    const { code, out } = await runCli('check', courseFile(against));
+    expect(code).toBe(0);
+    expect(out).toMatch(
+      /NOTE {2}7: The whole ride is \d+' and \d+ s less with the back-through L \(obstacle 7\) ridden "turn and back through the L from the other end"\./,
+    );
+    expect(out).toMatch(/Fix \(look first\): Ride it the better way: \d+' and \d+ s less/);
   });
 
   test('exits 0 on a course without a must', async () => {

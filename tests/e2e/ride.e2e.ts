@@ -194,3 +194,28 @@ for (const scheme of ['light', 'dark'] as const) {
     }
   });
 }
+
+test('a way is left to the whole ride, chosen against it, and the better way is taken back at Check', async ({
+  page,
+}) => {
+  await opened(page);
+  await stage(page, 'Ride').click();
+  await order(page)
+    .getByRole('button', { name: /Side pass/ })
+    .first()
+    .click();
+  const way = page.getByLabel('Which way');
+  await expect(way).toHaveValue('right-return');
+  await way.selectOption('left');
+  await stage(page, 'Check').click();
+  const offer = page.getByRole('button', { name: /^Ride it the better way: / });
+  await offer.click();
+  await expect(offer).toHaveCount(0);
+  await stage(page, 'Ride').click();
+  await expect(way).toHaveValue('right-return');
+  await way.selectOption({ label: 'Best for the whole ride: side pass right over the pole, facing the other way' });
+  await expect(way).toHaveValue('*');
+  await expect(way.getByRole('option')).toHaveCount(5);
+  await page.getByRole('button', { name: /^Undo: / }).click();
+  await expect(way).toHaveValue('right-return');
+});

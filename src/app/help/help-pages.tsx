@@ -67,6 +67,16 @@ export function Help() {
           lays a tape between any two things or places, near face to near face.
         </p>
       </section>
+      <section aria-labelledby="help-ways">
+        <h3 id="help-ways">Which way round</h3>
+        <p>
+          An obstacle that you add is ridden the way that is best for the whole ride: from which end, over which pole
+          first, on which hand. The ways of all such obstacles are taken together, and anew after each change. Choose
+          one at <em>Ride → Which way</em> and it stays. Where the whole ride would be shorter another way, a note at
+          Check says by how much, and one click rides it so; the work, the gaits and the chosen leads stay what they
+          are.
+        </p>
+      </section>
       <section aria-labelledby="help-keys">
         <h3 id="help-keys">Keys in the arena</h3>
         <table>

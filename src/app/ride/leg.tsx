@@ -3,6 +3,8 @@ import { useRef } from 'react';
 import type { Lead, Leg } from '../../core/course/course.ts';
 import { changeLeg, type LegChange, removeLeg } from '../../core/course/edit-ride.ts';
 import { GAITS, type Gait } from '../../core/horses/horse.ts';
+import type { Obstacle } from '../../core/obstacles/obstacle.ts';
+import { sameWork } from '../../core/obstacles/same-work.ts';
 import type { Survey } from '../../core/survey.ts';
 import { capitalized } from '../../core/text/sentence.ts';
 import { obstacleOfChoice } from '../../desk/gestures/crossing.ts';
@@ -16,6 +18,17 @@ import { LegCrossings } from './leg-crossings.tsx';
 import { LegFacts } from './leg-facts.tsx';
 
 const LEADS = { bend: 'From the bend', left: 'Left', right: 'Right' } as const;
+
+/** The choice that leaves the way open; no passage has such an id. */
+const OPEN = '*';
+
+/** The ways to choose from. Where several ask the same of the horse, the choice may be left to the whole ride. */
+function wayOptions(obstacle: Obstacle, leg: Leg): Readonly<Record<string, string>> {
+  const ways = Object.fromEntries(obstacle.passages.map((each) => [each.id, capitalized(each.title)]));
+  const ridden = obstacle.passages.find(({ id }) => id === leg.passage);
+  if (leg.openWay !== true && (ridden === undefined || sameWork(obstacle, ridden).length < 2)) return ways;
+  return { [OPEN]: `Best for the whole ride: ${ridden?.title ?? leg.passage}`, ...ways };
+}
 
 /** How the chosen obstacle is ridden: passage, gaits, lead. */
 export function LegPanel() {
@@ -53,9 +66,9 @@ export function LegPanel() {
             {obstacle.passages.length > 1 && (
               <ChoiceField
                 label="Which way"
-                value={leg.passage}
-                options={Object.fromEntries(obstacle.passages.map((each) => [each.id, capitalized(each.title)]))}
-                choose={(to) => change(leg, { passage: to })}
+                value={leg.openWay === true ? OPEN : leg.passage}
+                options={wayOptions(obstacle, leg)}
+                choose={(to) => change(leg, to === OPEN ? { openWay: true } : { passage: to })}
               />
             )}
             <div className="fields">

@@ -10,6 +10,7 @@ import { obstacleCount } from './class/obstacle-count.ts';
 import { obstacleTime } from './class/obstacle-time.ts';
 import { poleCount } from './class/pole-count.ts';
 import { verifiedRemedies } from './findings/verified-fixes.ts';
+import { betterWay } from './line/better-way.ts';
 import { breaks } from './line/breaks.ts';
 import { crossingEnd } from './line/crossing-end.ts';
 import { lead, leadStated } from './line/lead.ts';
@@ -78,6 +79,7 @@ export const CHECKS: readonly Check[] = [
   unevenGap,
   skew,
   crossingEnd,
+  betterWay,
   truck,
   poleLength,
   backClearance,
@@ -162,6 +164,15 @@ function cachedBySurvey<Answer>(
 
 const cachedRawFindings = cachedBySurvey(rawFindings);
 
+/**
+ * Which checks are run on a copy to try a fix. What takes a closer look is only a note, and a note never speaks against a
+ * fix: it is run only where the fix is for such a finding.
+ */
+function fixDepth({ check }: RawFinding, depth: CheckDepth): CheckDepth {
+  const isCloser = CHECKS.some(({ id, runs }) => id === check && runs === 'closer');
+  return depth === 'closer' && !isCloser ? 'rest' : depth;
+}
+
 /** The finding with its fixes: they are tried on first access, because each costs a survey of its own. */
 function findingOf(survey: Survey, found: RawFinding, depth: CheckDepth): Finding {
   const { proposals, ...rest } = found;
@@ -171,7 +182,10 @@ function findingOf(survey: Survey, found: RawFinding, depth: CheckDepth): Findin
     ...rest,
     ...(waiver === undefined ? {} : { waived: waiver.reason }),
     get remedies() {
-      tried ??= proposals.length === 0 ? [] : verifiedRemedies(survey, found, (each) => cachedRawFindings(each, depth));
+      tried ??=
+        proposals.length === 0
+          ? []
+          : verifiedRemedies(survey, found, (each) => cachedRawFindings(each, fixDepth(found, depth)));
       return tried;
     },
   };

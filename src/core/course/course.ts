@@ -45,6 +45,8 @@ export interface Leg {
   readonly id: string;
   readonly obstacle: string;
   readonly passage: string;
+  /** The designer has not chosen a passage: this one is taken for the whole ride's sake, and anew after each change. */
+  readonly openWay?: true;
   /** Over the obstacle. */
   readonly gait: Gait;
   /** From the obstacle before it to this one. */

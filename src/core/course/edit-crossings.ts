@@ -25,7 +25,8 @@ export function crossingsOf({ ride, obstacles }: Pick<Layout, 'ride' | 'obstacle
 
 /**
  * The course with the line of a leg's passage over its poles at other fractions, by the place of the crossing in the
- * passage, 0 first. Fractions are brought onto the poles. Other passages of the obstacle stay.
+ * passage, 0 first. Fractions are brought onto the poles. Other passages of the obstacle stay, and so the leg's passage is
+ * chosen by this.
  * Throws when there is no such leg.
  */
 export function moveCrossings(course: Course, legId: string, fractions: ReadonlyMap<number, number>): Course {
@@ -34,6 +35,7 @@ export function moveCrossings(course: Course, legId: string, fractions: Readonly
     if (leg === undefined) throw new Error(`moveCrossings: the ride has no leg ${legId}`);
     const obstacle = obstacles.find(({ id }) => id === leg.obstacle);
     const passage = obstacle?.passages.find(({ id }) => id === leg.passage);
+    delete leg.openWay;
     let place = 0;
     for (const station of passage?.stations ?? []) {
       if (station.kind !== 'cross') continue;

@@ -16,7 +16,7 @@ import { departuresOf, withDepartures } from './departures.ts';
 import { withMovedLine } from './edit-crossings.ts';
 import { freeId, obstacleOf, pieceOf } from './ids.ts';
 import { editCurrentLayout, replaceLayout } from './layouts.ts';
-import { adoptRebuilt, usualLeg } from './legs.ts';
+import { adoptRebuilt, openLeg } from './legs.ts';
 import { mirrorObstacles } from './mirror.ts';
 import { countThere } from './piece-count.ts';
 import { eraseFrom, tidy } from './prune.ts';
@@ -38,7 +38,7 @@ function obstacleById<Found extends Obstacle>(obstacles: readonly Found[], id: s
   return found;
 }
 
-/** The course with the obstacle, ridden last by its first passage. Throws when its id is taken. */
+/** The course with the obstacle, ridden last by its first passage, with its way open. Throws when its id is taken. */
 export function addObstacle(course: Course, obstacle: Obstacle): Course {
   return editCurrentLayout(course, ({ obstacles, ride: { legs } }) => {
     if (obstacles.some(({ id }) => id === obstacle.id)) {
@@ -46,7 +46,7 @@ export function addObstacle(course: Course, obstacle: Obstacle): Course {
     }
     obstacles.push(castDraft(obstacle));
     const [passage] = obstacle.passages;
-    if (passage !== undefined) legs.push(castDraft(usualLeg(legs, obstacle, passage)));
+    if (passage !== undefined) legs.push(castDraft(openLeg(legs, obstacle, passage)));
   });
 }
 
@@ -125,6 +125,7 @@ function copyConstraints({ constraints, ride: { legs } }: Draft<Layout>, names: 
     const leg = legs.find((each) => each.obstacle === copy);
     if (like === undefined || leg === undefined) continue;
     leg.passage = like.passage;
+    if (like.openWay === undefined) delete leg.openWay;
     leg.gait = like.gait;
     leg.approach = like.approach;
   }

@@ -2,7 +2,7 @@
 import { castDraft, type Draft } from 'immer';
 import type { Course, Lead, Leg } from './course.ts';
 import { editCurrentLayout } from './layouts.ts';
-import { adaptLeg, usualLeg } from './legs.ts';
+import { adaptLeg, openLeg, usualLeg } from './legs.ts';
 
 function legById(legs: readonly Draft<Leg>[], id: string): Draft<Leg> {
   const found = legs.find((leg) => leg.id === id);
@@ -19,7 +19,7 @@ export function reorderLeg(course: Course, legId: string, to: number): Course {
   });
 }
 
-/** What of a leg is to change; `undefined` takes a lead or words away. */
+/** What of a leg is to change; `undefined` takes a lead or words away. To give a passage is to choose it. */
 export interface LegChange extends Partial<Omit<Leg, 'id' | 'lead' | 'words'>> {
   readonly lead?: Lead | undefined;
   readonly words?: string | undefined;
@@ -32,13 +32,14 @@ export function changeLeg(course: Course, legId: string, change: LegChange): Cou
     Object.assign(leg, Object.fromEntries(Object.entries(change).filter(([, value]) => value !== undefined)));
     if ('lead' in change && change.lead === undefined) delete leg.lead;
     if ('words' in change && change.words === undefined) delete leg.words;
+    if (change.passage !== undefined && change.openWay === undefined) delete leg.openWay;
     adaptLeg(leg, obstacles.find((obstacle) => obstacle.id === leg.obstacle)?.passages ?? []);
   });
 }
 
 /**
- * Rides an obstacle once more, at the end of the go, by the named passage or its first, as it is usually ridden. Throws
- * when there is no such obstacle or passage, and for an obstacle that nobody rides.
+ * Rides an obstacle once more, at the end of the go, as it is usually ridden: by the named passage, or by its first with
+ * its way open. Throws when there is no such obstacle or passage, and for an obstacle that nobody rides.
  */
 export function addLeg(course: Course, obstacleId: string, passageId?: string): Course {
   return editCurrentLayout(course, ({ obstacles, ride: { legs } }) => {
@@ -47,7 +48,17 @@ export function addLeg(course: Course, obstacleId: string, passageId?: string): 
     const passage =
       passageId === undefined ? obstacle.passages[0] : obstacle.passages.find(({ id }) => id === passageId);
     if (passage === undefined) throw new Error(`${obstacleId} has no passage ${passageId ?? 'to ride'}`);
-    legs.push(castDraft(usualLeg(legs, obstacle, passage)));
+    legs.push(castDraft((passageId === undefined ? openLeg : usualLeg)(legs, obstacle, passage)));
+  });
+}
+
+/** Rides legs by other passages; an open way stays open. A leg that is not there is passed over. */
+export function takeWays(course: Course, ways: readonly { readonly leg: string; readonly passage: string }[]): Course {
+  return editCurrentLayout(course, ({ ride: { legs } }) => {
+    for (const { leg: id, passage } of ways) {
+      const leg = legs.find((each) => each.id === id);
+      if (leg !== undefined) leg.passage = passage;
+    }
   });
 }
 

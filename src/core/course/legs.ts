@@ -1,6 +1,7 @@
 import type { Draft } from 'immer';
 import type { Obstacle } from '../obstacles/obstacle.ts';
 import type { Passage, Station } from '../obstacles/passage.ts';
+import { sameWork } from '../obstacles/same-work.ts';
 import type { Leg } from './course.ts';
 import { freeId } from './ids.ts';
 
@@ -23,6 +24,12 @@ export function usualLeg(legs: readonly Leg[], obstacle: Obstacle, passage: Pass
     approach: passage.stations.every(isForward) ? gait : 'walk',
     bends: [],
   };
+}
+
+/** One leg more, by the obstacle's first passage; where others ask the same of the horse, its way stays open. */
+export function openLeg(legs: readonly Leg[], obstacle: Obstacle, first: Passage): Leg {
+  const leg = usualLeg(legs, obstacle, first);
+  return sameWork(obstacle, first).length > 1 ? { ...leg, openWay: true } : leg;
 }
 
 /** Puts a leg on a passage that exists, the first for one that does not, in a gait that the passage allows. */

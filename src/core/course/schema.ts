@@ -88,6 +88,7 @@ const leg = z.strictObject({
   id,
   obstacle: id,
   passage: id,
+  openWay: z.exactOptional(z.literal(true)),
   gait,
   approach: gait,
   lead: z.exactOptional(z.enum(['left', 'right'])),

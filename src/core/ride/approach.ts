@@ -92,6 +92,7 @@ function radii({ gait, horse }: RouteQuery): Metres[] {
   return [...new Set([easy, (easy + least) / 2, least])];
 }
 
+/** The penalty of a way that turns so far in all, radians: only what is beyond a usual turn counts. */
 function circling(turn: number): Metres {
   return PENALTY.circling * Math.max(0, turn - CIRCLING_TURN);
 }

@@ -6,15 +6,23 @@ import type { Metres, Radians, Seconds } from '../measure/quantity.ts';
 import { type Path, pathFrom, pathLength } from '../plane/path.ts';
 import type { Point } from '../plane/point.ts';
 import type { Pose } from '../plane/pose.ts';
-import type { Blockage, RouteQuery } from './approach.ts';
-import { cachedApproach, cachedPassage, turnedApproach, turnedQuery } from './cached-ways.ts';
-import type { RouteContext, RouteEnd } from './collision-cost.ts';
-import { keptWay, soughtWay } from './kept-way.ts';
+import type { Blockage } from './approach.ts';
+import { cachedPassage } from './cached-ways.ts';
 import { leadNotes, leadStretches } from './leads.ts';
 import type { Crossing, Gap, LegWay, Line, LineElement, RideBreak } from './line.ts';
 import type { PassageLine } from './passage-line.ts';
 import { shownGaits, shownLeads } from './shown.ts';
 import { riddenElements } from './transitions.ts';
+import {
+  arrivalAt,
+  arrivalAtEnd,
+  type Departure,
+  departureAtStart,
+  departureFrom,
+  keptWayBetween,
+  soughtWayBetween,
+  type WayQuery,
+} from './way-between.ts';
 
 /** What a line of travel depends on. */
 export interface LineInputs {
@@ -38,10 +46,7 @@ interface Journey {
   readonly gaps: Gap[];
   readonly breaks: RideBreak[];
   along: Metres;
-  here: Pose;
-  /** Whether the horse left the last obstacle over a pole, and wants to be straight before it turns. */
-  straightAfter: boolean;
-  fromEnd: RouteEnd | undefined;
+  departure: Departure;
 }
 
 function addElements(journey: Journey, elements: readonly LineElement[], leg: number): void {
@@ -107,9 +112,9 @@ function inArena({ x, y }: Point, arena: Arena): boolean {
 }
 
 /** What stands in the way where every approach meets something. */
-function blockedBreak({ piece }: Blockage, { to, gait }: Pick<RouteQuery, 'to' | 'gait'>, leg: number): RideBreak {
+function blockedBreak({ piece }: Blockage, { to, gait }: Pick<WayQuery, 'to' | 'gait'>, leg: number): RideBreak {
   const where = `No way to number ${leg + 1} that a horse can ${gait}`;
-  if (piece === undefined) return { leg, at: { x: to.x, y: to.y }, why: `${where} stays inside the arena.` };
+  if (piece === undefined) return { leg, at: { x: to.at.x, y: to.at.y }, why: `${where} stays inside the arena.` };
   const { x, y } = piece.pose;
   return { leg, at: { x, y }, why: `${where} goes clear of "${piece.key}".` };
 }
@@ -121,46 +126,24 @@ interface Way {
   readonly of: LegWay['leg'];
   readonly part: 'approach' | 'finish';
   readonly leg: number;
-  readonly query: Pick<RouteQuery, 'to' | 'gait' | 'bends' | 'straightBefore'>;
-  readonly toEnd?: RouteEnd;
+  readonly query: Pick<WayQuery, 'to' | 'gait' | 'bends'>;
 }
 
-/** The best way, with a turn on the spot where the horse faces what it has backed out of and a plain way is shut. */
-function bestWay({ owner, of }: Way, query: RouteQuery, context: RouteContext, backedOut: boolean): LegWay {
-  const { by, approach: found } = backedOut
-    ? turnedApproach(owner, query, context)
-    : { by: 0, approach: cachedApproach(owner, query, context) };
-  return { leg: of, by, kept: soughtWay({ query: turnedQuery(query, by), context, found }) };
-}
-
-/** The way that keeps the side of the way before; the best one where that is shut. */
-function wayLike(before: LegWay, way: Way, query: RouteQuery, context: RouteContext, backedOut: boolean): LegWay {
-  const { by } = before;
-  if (by !== 0 && !backedOut) return bestWay(way, query, context, backedOut);
-  const kept = keptWay(before.kept, turnedQuery(query, by), context);
-  const isShut = backedOut && kept.found.blocked !== undefined;
-  return isShut ? bestWay(way, query, context, backedOut) : { ...before, kept };
-}
-
-function addWay(journey: Journey, way: Way): void {
-  const { of, part, leg, query, toEnd } = way;
-  const { here, straightAfter, fromEnd, inputs } = journey;
-  const { arena, horse, obstacles } = inputs;
-  const context = { arena, horse, obstacles, fromEnd, toEnd };
-  const whole = { ...query, from: here, horse, straightAfter };
-  const backedOut = journey.elements.at(-1)?.move === 'back';
+function addWay(journey: Journey, { owner, of, part, leg, query }: Way): void {
+  const { departure: from, inputs } = journey;
+  const { arena, horse } = inputs;
+  const way = { ...query, from };
   const before = journey.before.get(of);
-  const legWay =
-    before === undefined ? bestWay(way, whole, context, backedOut) : wayLike(before, way, whole, context, backedOut);
-  journey.ways.push(legWay);
-  const { by } = legWay;
-  const { found } = legWay.kept;
-  if (by !== 0) addElements(journey, [turnElement(here, by, { part, horse })], leg);
-  const element = wayElement(found.path, part, { gait: query.gait, horse });
+  const found = before === undefined ? undefined : keptWayBetween(before, way, inputs);
+  const { by, kept } = found ?? soughtWayBetween(owner, way, inputs);
+  journey.ways.push({ leg: of, by, kept });
+  const { path, blocked } = kept.found;
+  if (by !== 0) addElements(journey, [turnElement(from.at, by, { part, horse })], leg);
+  const element = wayElement(path, part, { gait: query.gait, horse });
   // An end outside the arena is reported by a break of its own.
-  const inside = inArena(here, arena) && inArena(query.to, arena);
-  if (found.blocked !== undefined && (inside || found.blocked.piece !== undefined)) {
-    journey.breaks.push(blockedBreak(found.blocked, query, leg));
+  const inside = inArena(from.at, arena) && inArena(query.to.at, arena);
+  if (blocked !== undefined && (inside || blocked.piece !== undefined)) {
+    journey.breaks.push(blockedBreak(blocked, query, leg));
   }
   addElements(journey, [element], leg);
   journey.along += element.length;
@@ -173,25 +156,23 @@ function addLeg(journey: Journey, leg: Leg, index: number): void {
   const line = obstacle === undefined ? undefined : cachedPassage(obstacle, leg, horse);
   const breakAt = ({ x, y }: Point, why: string) => journey.breaks.push({ leg: index, at: { x, y }, why });
   if (obstacle === undefined) {
-    breakAt(journey.here, `Number ${index + 1} of the ride is "${leg.obstacle}", which is not in the layout.`);
+    breakAt(journey.departure.at, `Number ${index + 1} of the ride is "${leg.obstacle}", which is not in the layout.`);
     return;
   }
   if (line === undefined) {
-    breakAt(journey.here, `"${leg.obstacle}" cannot be ridden as "${leg.passage}".`);
+    breakAt(journey.departure.at, `"${leg.obstacle}" cannot be ridden as "${leg.passage}".`);
     return;
   }
   const { id } = obstacle.obstacle;
-  const query = { to: line.start, gait: leg.approach, bends: leg.bends, straightBefore: line.entersOver };
-  const toEnd = { obstacle: id, piece: line.firstPiece };
-  addWay(journey, { owner: leg, of: leg.id, part: 'approach', leg: index, query, toEnd });
+  const query = { to: arrivalAt(id, line), gait: leg.approach, bends: leg.bends };
+  addWay(journey, { owner: leg, of: leg.id, part: 'approach', leg: index, query });
   if (!inArena(line.start, arena)) breakAt(line.start, `Number ${index + 1} begins outside the arena.`);
   addPassage(journey, line, index);
-  journey.here = line.end;
-  journey.straightAfter = line.leavesOver;
-  journey.fromEnd = { obstacle: id, piece: line.lastPiece };
+  journey.departure = departureFrom(id, line);
 }
 
-const NO_BENDS: readonly Point[] = [];
+/** The way to the end has none. */
+export const NO_BENDS: readonly Point[] = [];
 
 /**
  * The line of travel of the layout's ride. Where a part cannot be ridden there is a break; the rest of the line is
@@ -209,15 +190,13 @@ export function lineOfTravel(inputs: LineInputs, before?: Line): Line {
     gaps: [],
     breaks: [],
     along: 0,
-    here: ride.start,
-    straightAfter: false,
-    fromEnd: undefined,
+    departure: departureAtStart(ride.start),
   };
   if (arena.length > 0 && arena.width > 0) {
     for (const [index, leg] of ride.legs.entries()) addLeg(journey, leg, index);
     const last = ride.legs.at(-1);
     if (ride.end !== undefined && last !== undefined) {
-      const query = { to: ride.end, gait: last.gait, bends: NO_BENDS, straightBefore: false };
+      const query = { to: arrivalAtEnd(ride.end), gait: last.gait, bends: NO_BENDS };
       addWay(journey, { owner: ride.end, of: null, part: 'finish', leg: ride.legs.length - 1, query });
     }
   } else {

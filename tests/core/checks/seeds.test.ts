@@ -18,6 +18,10 @@ describe('starter courses', () => {
     expect(told(name).flatMap(({ weight, says }) => (weight === 'note' ? [] : [says]))).toEqual([]);
   });
 
+  test.each(SEEDS)('%s is ridden the best way', (name) => {
+    expect(told(name).flatMap(({ check, says }) => (check === 'better-way' ? [says] : []))).toEqual([]);
+  });
+
   test('the course with faults keeps them, and has a fix for most', () => {
     const heavy = told(FAULTY).filter(({ weight }) => weight !== 'note');
     expect(new Set(heavy.map(({ check }) => check)).size).toBeGreaterThanOrEqual(5);

@@ -43,6 +43,21 @@ function keepsPieces(before: Course, after: Course): boolean {
   });
 }
 
+/** What a finding is about. Ridden from the other end, a gap is named from its other pole, and is the same gap. */
+function subject({ id, check, keys }: RawFinding): string {
+  return keys.length < 2 ? id : `${check} ${[...keys].sort().join(' ')}`;
+}
+
+/** Whether a must came that was not there: by its id, and not only because the same place is named the other way round. */
+function hasNewMust(before: readonly RawFinding[], after: readonly RawFinding[]): boolean {
+  const musts = (of: readonly RawFinding[]) => of.filter(({ weight }) => weight === 'must');
+  const known = new Set(musts(before).map(({ id }) => id));
+  const count = (of: readonly RawFinding[], about: string) => of.filter((each) => subject(each) === about).length;
+  return musts(after).some(
+    (each) => !known.has(each.id) && count(musts(after), subject(each)) > count(musts(before), subject(each)),
+  );
+}
+
 /**
  * The proposals that work: each is applied to a copy of the course, and kept only if its finding is gone and no new
  * must came. `foundOf` answers the findings of a survey.
@@ -52,7 +67,8 @@ export function verifiedRemedies(
   found: RawFinding,
   foundOf: (survey: Survey) => readonly RawFinding[],
 ): readonly Remedy[] {
-  const known = new Map(foundOf(before).map(({ id, weight }) => [id, weight]));
+  const earlier = foundOf(before);
+  const known = new Map(earlier.map(({ id, weight }) => [id, weight]));
   const remedies: Remedy[] = [];
   const ideas = new Set<string>();
   for (const proposal of found.proposals) {
@@ -62,7 +78,7 @@ export function verifiedRemedies(
     if (!isCourse(outcome) || outcome === before.course) continue;
     const after = foundOf(survey(outcome));
     if (after.some(({ id }) => id === found.id)) continue;
-    if (after.some(({ id, weight }) => weight === 'must' && known.get(id) !== 'must')) continue;
+    if (hasNewMust(earlier, after)) continue;
     const isQuiet = after.every(
       ({ id, weight }) => weight === 'note' || known.get(id) === weight || known.get(id) === 'must',
     );
