@@ -1,5 +1,6 @@
 /** A way among markers in words: which it goes between, which it goes around, and on which side it begins. */
 import type { PlacedPiece } from '../core/course/placed.ts';
+import type { Radians } from '../core/measure/quantity.ts';
 import { lerp, type Point } from '../core/plane/point.ts';
 import { normalizeAngle, type Pose, toLocal } from '../core/plane/pose.ts';
 import { nearestFraction } from '../core/plane/segment.ts';
@@ -23,6 +24,8 @@ interface Gate {
 
 /** A way that sweeps more than this about a marker goes around it; past it, less. Radians. */
 const AROUND = (200 * Math.PI) / 180;
+/** From here on a way goes all around a lone marker, radians: 270°. */
+const ALL_AROUND = (3 * Math.PI) / 2;
 
 /** Positive to the left of the line from a to b. */
 function sideOf(a: Point, b: Point, point: Point): number {
@@ -71,11 +74,16 @@ function gatesOf(line: readonly Point[], markers: readonly LetteredMarker[]): re
   return gates.toSorted((one, other) => one.along - other.along);
 }
 
+/** How far round a place a line goes, counter-clockwise positive. */
+function sweptAngle(line: readonly Point[], about: Point): Radians {
+  const bearings = line.map((point) => Math.atan2(point.y - about.y, point.x - about.x));
+  return bearings.slice(1).reduce((sum, bearing, i) => sum + normalizeAngle(bearing - (bearings[i] ?? 0)), 0);
+}
+
 /** How far round a marker the line goes from one place to another, signed. */
 function sweep(line: readonly Point[], { at }: LetteredMarker, from: Gate, to: Gate): number {
   const between = line.filter((_, i) => i > from.along && i < to.along);
-  const bearings = [from.at, ...between, to.at].map((point) => Math.atan2(point.y - at.y, point.x - at.x));
-  return bearings.slice(1).reduce((sum, bearing, i) => sum + normalizeAngle(bearing - (bearings[i] ?? 0)), 0);
+  return sweptAngle([from.at, ...between, to.at], at);
 }
 
 /** The markers in the order in which the line comes nearest to them, each with the hand on which it is then. */
@@ -144,6 +152,15 @@ export function markerWords(line: readonly Pose[], markers: readonly LetteredMar
     return on.length === 0 ? [] : [`${andList(on)} on your ${hand}`];
   });
   return `past ${sides.join(', and ')}`;
+}
+
+/** "once around the marker to the left"; undefined where the way does not go all around it. */
+export function roundsWords(line: readonly Pose[], about: Point, name: string): string | undefined {
+  const round = sweptAngle(line, about);
+  const rounds = Math.round(Math.abs(round) / (2 * Math.PI));
+  if (Math.abs(round) < ALL_AROUND) return undefined;
+  const times = rounds < 2 ? 'once' : rounds === 2 ? 'twice' : `${rounds} times`;
+  return `${times} around ${name} to the ${round > 0 ? 'left' : 'right'}`;
 }
 
 /** The markers with their letters; those without one are left out. */

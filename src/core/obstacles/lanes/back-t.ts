@@ -4,11 +4,22 @@ import { TOUCH } from '../../plane/point.ts';
 import type { Pose } from '../../plane/pose.ts';
 import type { ObstacleKind } from '../obstacle.ts';
 import { centredPieces, constraintOf, POLE_PARAMS, pieceOfKind } from '../parts.ts';
-import type { Passage } from '../passage.ts';
+import type { Passage, Station } from '../passage.ts';
 import { infeasible, lengthWords } from '../refusal-words.ts';
 import { BACKING_LIMITS } from '../traits.ts';
 import { LANE_WIDTH } from './back-lane.ts';
 import { inAndOut, type Lane, reversedLane, turnAndBack } from './lane-ways.ts';
+
+/** The lane on which stations lie: anchored to its stem, else along the pole across, left or right of the middle. */
+function partOfLanes(stations: readonly Station[]): string {
+  const last = stations.at(-1);
+  if (last?.kind === 'reach' && last.piece !== 'across') return 'its stem';
+  const along = stations.reduce(
+    (sum, each) => sum + (each.kind === 'reach' && each.piece === 'across' ? each.pose.x : 0),
+    0,
+  );
+  return along < 0 ? 'its left arm' : 'its right arm';
+}
 
 /**
  * A stem between two poles that opens into a lane across its end. Frame: origin at the middle, the stem at −y; `across`
@@ -28,6 +39,7 @@ export const backT: ObstacleKind = {
   title: 'Back-through T',
   family: 'backing',
   about: 'Back up the stem, turn the quarters to one side and back out through that arm.',
+  words: { noun: 'T', isEntered: true, part: partOfLanes },
   params: {
     // With more, no pole would be long enough to lie across.
     width: { ...LANE_WIDTH, most: feet(6) },
