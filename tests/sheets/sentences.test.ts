@@ -16,8 +16,10 @@ import { swappedHands } from '../../src/core/obstacles/wording.ts';
 import type { Values } from '../../src/core/pieces/params.ts';
 import { survey } from '../../src/core/survey.ts';
 import { instructions } from '../../src/sheets/instructions.ts';
+import { STARTERS } from '../core/ride/courses.ts';
 
 const PAGE = new URL('./sentences.txt', import.meta.url);
+const STARTER_PAGE = new URL('./starter-sentences.txt', import.meta.url);
 
 /** The sentence of one way at one gait, come to at a walk or in the same gait, the first time or again. */
 function sentence(course: Course, ride: { passage: string; gait: Gait; approach: Gait; again: boolean }): string {
@@ -75,7 +77,21 @@ function page(): string {
   return lines.join('\n');
 }
 
+/** The starters as they are stored: their stations are those of the kinds when they were made. */
+function starterPage(): string {
+  return STARTERS.map(([name, course]) => {
+    const told = instructions(survey(course)).map(({ number, text }) => `${number}. ${text}`);
+    return [`# ${name}`, ...told, ''].join('\n');
+  }).join('\n');
+}
+
 const PAGE_NOW = page();
+
+test('every sentence of the starters is as it was when a person last read them', () => {
+  const now = starterPage();
+  if (process.env.POLEWRIGHT_UPDATE === '1') writeFileSync(STARTER_PAGE, now);
+  expect(now).toBe(readFileSync(STARTER_PAGE, 'utf8'));
+});
 
 test('every sentence is as it was when a person last read the page', () => {
   if (process.env.POLEWRIGHT_UPDATE === '1') writeFileSync(PAGE, PAGE_NOW);

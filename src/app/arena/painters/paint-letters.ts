@@ -1,4 +1,5 @@
 import { pieceBounds } from '../../../core/course/placed.ts';
+import { distance } from '../../../core/plane/point.ts';
 import { type Bounds, boundsIntersect } from '../../../core/plane/ring.ts';
 import type { Survey } from '../../../core/survey.ts';
 import { type Camera, screenOf } from '../camera.ts';
@@ -12,35 +13,46 @@ const AIR = 3;
 /** Below this many pixels a metre the letters would hide their markers. */
 const LETTERS_FROM = 9;
 
+/** Where a letter may stand about its marker, the best first: at the corners, then beside. */
+const SIDES = [
+  [1, -1],
+  [-1, -1],
+  [1, 1],
+  [-1, 1],
+  [1, 0],
+  [-1, 0],
+  [0, -1],
+  [0, 1],
+] as const;
+
 /** A marker's letter, and the room that it takes on the screen. */
 export interface LetterPlace {
   readonly letter: string;
   readonly box: Bounds;
 }
 
-/** Beside each lettered marker, where it can be clear of other pieces and letters. */
+/** Beside each lettered marker and nearer to it than to any other, where it can be clear of pieces and other letters. */
 export function letterPlaces(survey: Survey, camera: Camera): readonly LetterPlace[] {
   if (camera.scale < LETTERS_FROM) return [];
   const taken = survey.pieces.map((piece) => screenBox(pieceBounds(piece), camera));
-  return survey.pieces.flatMap((piece): LetterPlace[] => {
+  const markers = survey.pieces.flatMap((piece) => {
     const letter = survey.letters.get(piece.key);
-    if (letter === undefined) return [];
-    const at = screenOf(camera, piece.pose);
-    const own = screenBox(pieceBounds(piece), camera);
-    const [x, y] = [(own.maxX - own.minX) / 2 + HALF + AIR, (own.maxY - own.minY) / 2 + HALF + AIR];
-    const boxes = [
-      [x, -y],
-      [-x, -y],
-      [x, y],
-      [-x, y],
-    ].map(([dx = 0, dy = 0]): Bounds => {
-      const middle = { x: at.x + dx, y: at.y + dy };
-      return { minX: middle.x - HALF, maxX: middle.x + HALF, minY: middle.y - HALF, maxY: middle.y + HALF };
+    return letter === undefined ? [] : [{ letter, at: screenOf(camera, piece.pose), own: pieceBounds(piece) }];
+  });
+  return markers.map(({ letter, at, own }): LetterPlace => {
+    const { minX, maxX } = screenBox(own, camera);
+    const off = (maxX - minX) / 2 + HALF + AIR;
+    const rated = SIDES.map(([x, y]) => {
+      const middle = { x: at.x + x * off, y: at.y + y * off };
+      const box = { minX: middle.x - HALF, maxX: middle.x + HALF, minY: middle.y - HALF, maxY: middle.y + HALF };
+      const isStrange = markers.some((other) => distance(other.at, middle) < distance(at, middle));
+      const covered = taken.filter((other) => boundsIntersect(box, other, 0)).length;
+      return { box, cost: covered + (isStrange ? 1.5 : 0) };
     });
-    const box = boxes.find((each) => !taken.some((other) => boundsIntersect(each, other, 0))) ?? boxes[0];
-    if (box === undefined) return [];
-    taken.push(box);
-    return [{ letter, box }];
+    const [best] = rated.toSorted((a, b) => a.cost - b.cost);
+    if (best === undefined) throw new Error('letterPlaces: there are sides');
+    taken.push(best.box);
+    return { letter, box: best.box };
   });
 }
 

@@ -10,15 +10,17 @@ import { BACKING_LIMITS } from '../traits.ts';
 import { LANE_WIDTH } from './back-lane.ts';
 import { inAndOut, type Lane, reversedLane, turnAndBack } from './lane-ways.ts';
 
-/** The lane on which stations lie: anchored to its stem, else along the pole across, left or right of the middle. */
+/** The lane that a move is in: an arm, left or right of the middle, where a station lies out along it; else the stem. */
 function partOfLanes(stations: readonly Station[]): string {
   const last = stations.at(-1);
-  if (last?.kind === 'reach' && last.piece !== 'across') return 'its stem';
-  const along = stations.reduce(
+  const out = stations.reduce(
     (sum, each) => sum + (each.kind === 'reach' && each.piece === 'across' ? each.pose.x : 0),
     0,
   );
-  return along < 0 ? 'its left arm' : 'its right arm';
+  // The stations of the corner are in the middle, on whichever pole they are anchored.
+  if (Math.abs(out) < LANE_WIDTH.least / 2 || (last?.kind === 'reach' && last.piece.startsWith('stem')))
+    return 'its stem';
+  return out < 0 ? 'its left arm' : 'its right arm';
 }
 
 /**
