@@ -1,10 +1,11 @@
 /** What a rider does with a horse that is not ridden forwards: turns, side passes, and work by hand, in words. */
 import type { PlacedPiece } from '../core/course/placed.ts';
 import type { Gait } from '../core/horses/horse.ts';
-import type { Radians } from '../core/measure/quantity.ts';
+import type { Metres, Radians } from '../core/measure/quantity.ts';
 import type { Wording } from '../core/obstacles/wording.ts';
-import { toLocal } from '../core/plane/pose.ts';
-import type { MoveStep, Step } from './steps.ts';
+import { toLocal, toWorld } from '../core/plane/pose.ts';
+import { type Ring, ringContains } from '../core/plane/ring.ts';
+import type { MoveStep, Step, TurnStep } from './steps.ts';
 
 /** What the words of each step are made with. */
 export interface Phrasing {
@@ -13,6 +14,10 @@ export interface Phrasing {
   readonly letters: ReadonlyMap<string, string>;
   /** The markers that the way passes. */
   readonly markers: readonly PlacedPiece[];
+  /** The ground that the horse goes into, convex; undefined where it goes into none. */
+  readonly inside: Ring | undefined;
+  /** From the horse's front feet to its hind feet. */
+  readonly wheelbase: Metres;
   /** The part of the obstacle on which a move lies; undefined where it has no parts. */
   partOf(step: MoveStep): string | undefined;
 }
@@ -36,12 +41,20 @@ function isCorner(steps: readonly Step[], index: number): boolean {
   return steps[index - 1]?.kind === 'side-pass' && steps[index + 1]?.kind === 'side-pass';
 }
 
+/** " with the hind feet inside", where one pair of feet treads in place and one pair only is inside. */
+function feetWords({ at, about }: TurnStep, { inside, wheelbase }: Phrasing): string {
+  if (inside === undefined || about === undefined) return '';
+  const [front, hind] = [1, -1].map((end) => ringContains(inside, toWorld(at, { x: (end * wheelbase) / 2, y: 0 })));
+  return front === hind ? '' : ` with the ${front ? 'front' : 'hind'} feet inside`;
+}
+
 /** A turn on the spot with the feet that tread in place, where it has such feet. */
-export function turning(steps: readonly Step[], index: number): string {
+export function turning(steps: readonly Step[], index: number, phrasing: Phrasing): string {
   const turn = steps[index];
   if (turn?.kind !== 'turn') return '';
   const about = turn.about === undefined ? '' : ` on the ${turn.about}`;
-  return `turn${about} ${turnWords(turn.by)}${isCorner(steps, index) ? ' at the corner' : ''}`;
+  const where = isCorner(steps, index) ? ' at the corner' : feetWords(turn, phrasing);
+  return `turn${about} ${turnWords(turn.by)}${where}`;
 }
 
 /** The hand to which a horse goes sideways: the other one than that on which it then has where it began. */

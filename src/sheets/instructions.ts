@@ -96,7 +96,9 @@ export function instructions(survey: Survey): readonly Instruction[] {
       return obstacle.obstacle.passages.filter(({ id }) => id === other.passage);
     });
     const crossings = survey.line.crossings.filter((crossing) => crossing.leg === index);
-    const words = passageWords(passage, { obstacle, gait: leg.gait, letters: survey.letters, crossings, before });
+    const wheelbase = survey.horse.wheelbase.value;
+    const { letters } = survey;
+    const words = passageWords(passage, { obstacle, gait: leg.gait, wheelbase, letters, crossings, before });
     if (words === undefined) return { leg: leg.id, number, text: 'This obstacle has lost the pieces of its way.' };
     const way = legWords(survey, { index, leg, words });
     const sentence = index === 0 ? `From START, ${way}.` : `${capitalized(way)}.`;

@@ -1,10 +1,12 @@
 /** A way over an obstacle as a rider is told it. The sentence comes from the stations; the kind gives its nouns. */
 import type { PlacedObstacle, PlacedPiece } from '../core/course/placed.ts';
 import type { Gait } from '../core/horses/horse.ts';
+import type { Metres } from '../core/measure/quantity.ts';
 import { mirroredStation } from '../core/obstacles/build.ts';
 import { obstacleKind } from '../core/obstacles/obstacles.ts';
 import type { Passage } from '../core/obstacles/passage.ts';
 import { swappedHands, type Wording } from '../core/obstacles/wording.ts';
+import { hull } from '../core/plane/hull.ts';
 import { distance } from '../core/plane/point.ts';
 import { normalizeAngle, type Pose } from '../core/plane/pose.ts';
 import type { Crossing } from '../core/ride/line.ts';
@@ -17,6 +19,8 @@ import { type MoveStep, type Step, stepsOf, withoutInnerTurns } from './steps.ts
 interface WayContext {
   readonly obstacle: PlacedObstacle;
   readonly gait: Gait;
+  /** From the horse's front feet to its hind feet. */
+  readonly wheelbase: Metres;
   readonly letters: ReadonlyMap<string, string>;
   /** Where the line goes over its poles on this way. */
   readonly crossings: readonly Crossing[];
@@ -104,7 +108,7 @@ function deedOf(steps: readonly Step[], index: number, phrasing: Phrasing): stri
   const later = steps.slice(index + 1);
   switch (step.kind) {
     case 'turn':
-      return turning(steps, index);
+      return turning(steps, index, phrasing);
     case 'side-pass':
       return sidePassing(steps, index, phrasing);
     case 'work':
@@ -188,7 +192,7 @@ function stopsFirst(steps: readonly Step[], isRidden: boolean, deeds: readonly s
 
 /** What is said of a way, without its gait and lead; undefined when none of its stations lies on the ground. */
 export function passageWords(passage: Passage, context: WayContext): PassageWords | undefined {
-  const { obstacle, gait, letters } = context;
+  const { obstacle, gait, letters, wheelbase } = context;
   const wording = obstacleKind(obstacle.obstacle.kind)?.words ?? {};
   const all = stepsOf(obstacle, passage, context.crossings);
   const steps = wording.isLane ? withoutInnerTurns(all) : all;
@@ -201,7 +205,8 @@ export function passageWords(passage: Passage, context: WayContext): PassageWord
     const part = wording.part?.(on.map(mirroredStation));
     return part === undefined ? undefined : swappedHands(part);
   };
-  const phrasing: Phrasing = { wording, gait, letters, markers, partOf };
+  const inside = wording.isEntered ? hull(obstacle.pieces.flatMap(({ footprint }) => footprint)) : undefined;
+  const phrasing: Phrasing = { wording, gait, letters, markers, inside, wheelbase, partOf };
   const isRidden = isRiddenOn(first);
   const forward = isRidden ? wayForward(steps, phrasing) : undefined;
   const deeds = [...(forward?.onwards ?? []), ...others.map((_, i) => deedOf(steps, i + 1, phrasing))].filter(

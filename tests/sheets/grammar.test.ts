@@ -109,6 +109,29 @@ describe('a way that nobody has words for', () => {
     expect(told(laid(pieces, stations))).toBe(text);
   });
 
+  test.each([
+    [0, 'forehand', 1, 'turn on the forehand 360° to the left with the front feet inside'],
+    [0, 'haunches', -1, 'turn on the haunches 360° to the right with the front feet inside'],
+    [1, 'haunches', -1, 'turn on the haunches 360° to the right'],
+  ] as const)('in a box %d m beyond its pole, on the %s, names the feet that are inside', (y, about, way, words) => {
+    const box = buildObstacle('it', 'box', {}, { x: 30, y: 15, angle: 0.4 });
+    if ('why' in box) throw new Error(box.why);
+    const stations = [poseStation('south', { x: 0.3, y, angle: QUARTER }), turnStation(way * 2 * HALF, about)];
+    const own = { ...box, passages: [{ id: 'own', title: 'own', gaits: ['walk'] as const, stations }] };
+    expect(told(addObstacle(blankCourse(), own))).toBe(`walk to the box, stop, and ${words}.`);
+  });
+
+  test('names a fan raised where one of its poles is', () => {
+    const fan = buildObstacle('it', 'fan', {}, { x: 30, y: 15, angle: 0 });
+    if ('why' in fan) throw new Error(fan.why);
+    const pieces = fan.pieces.map((piece, i) =>
+      i === 1 ? { ...piece, values: { ...piece.values, raisedEnd: 0.2 } } : piece,
+    );
+    expect(told(addObstacle(blankCourse(), { ...fan, pieces }), { passage: 'right' })).toBe(
+      'walk to and over the raised fan, turning right.',
+    );
+  });
+
   test('has its other gait where that begins', () => {
     expect(told(laid([pole('a', 0), pole('b', 1)], OVER), { approach: 'jog' })).toBe(
       'jog to the poles, then walk over them.',
