@@ -1,7 +1,7 @@
 /** A way among markers in words: which it goes between, which it goes around, and on which side it begins. */
 import type { PlacedPiece } from '../core/course/placed.ts';
 import type { Radians } from '../core/measure/quantity.ts';
-import { lerp, type Point } from '../core/plane/point.ts';
+import { distance, lerp, type Point } from '../core/plane/point.ts';
 import { normalizeAngle, type Pose, toLocal } from '../core/plane/pose.ts';
 import { nearestFraction } from '../core/plane/segment.ts';
 import { andList } from '../core/text/sentence.ts';
@@ -86,29 +86,60 @@ function sweep(line: readonly Point[], { at }: LetteredMarker, from: Gate, to: G
   return sweptAngle([from.at, ...between, to.at], at);
 }
 
-/** The markers in the order in which the line comes nearest to them, each with the hand on which it is then. */
-function passed(line: readonly Pose[], markers: readonly LetteredMarker[]) {
-  const nearest = markers.map((marker) => {
-    const distances = line.map((pose) => Math.hypot(pose.x - marker.at.x, pose.y - marker.at.y));
-    const index = distances.indexOf(Math.min(...distances));
-    const hand = toLocal(line[index] as Pose, { ...marker.at, angle: 0 }).y > 0 ? 'left' : 'right';
-    return { marker, index, hand };
+/** Where the line comes nearest to a marker: the place, how far along, and the rider's hand on which the marker is then. */
+interface Passing {
+  readonly marker: LetteredMarker;
+  readonly at: Point;
+  /** Stations from the first, with the fraction. */
+  readonly along: number;
+  readonly hand: 'left' | 'right';
+}
+
+function passingOf(line: readonly Pose[], marker: LetteredMarker): Passing {
+  const places = line.map((from, i) => {
+    const to = line[i + 1] ?? from;
+    const fraction = nearestFraction([from, to], marker.at);
+    const at = lerp(from, to, fraction);
+    const { angle } = fraction > 0.5 ? to : from;
+    const hand = toLocal({ ...at, angle }, { ...marker.at, angle: 0 }).y > 0 ? ('left' as const) : ('right' as const);
+    return { marker, at, along: i + fraction, hand };
   });
-  return nearest.toSorted((a, b) => a.index - b.index);
+  const [nearest] = places.toSorted((a, b) => distance(a.at, marker.at) - distance(b.at, marker.at));
+  if (nearest === undefined) throw new Error('markerWords: expected a line of one pose or more, got none');
+  return nearest;
 }
 
-/** "A and B", "A, B and C", "A to D". */
+/** The markers in the order in which the line passes them. */
+function passed(line: readonly Pose[], markers: readonly LetteredMarker[]): readonly Passing[] {
+  return markers.map((marker) => passingOf(line, marker)).toSorted((a, b) => a.along - b.along);
+}
+
+/** Its place among A … Z, AA, AB … */
+function letterIndex(letter: string): number {
+  return [...letter].reduce((sum, sign) => 26 * sum + sign.charCodeAt(0) - 64, 0);
+}
+
+/** "A and B", "A, B and C"; where four or more follow one another, "A to D". */
 function rowWords(letters: readonly string[]): string {
-  return letters.length < 4 ? andList(letters) : `${letters[0]} to ${letters.at(-1)}`;
+  const places = letters.map(letterIndex);
+  const steps = places.slice(1).map((place, i) => place - (places[i] ?? 0));
+  const isRun = steps.every((step) => step === 1) || steps.every((step) => step === -1);
+  return letters.length < 4 || !isRun ? andList(letters) : `${letters[0]} to ${letters.at(-1)}`;
 }
 
-/** Whether the gates are those between one marker of the row and the next, in order. */
-function isWeave(gates: readonly Gate[], row: readonly LetteredMarker[]): boolean {
+/**
+ * Whether the line goes along the row, through the gate between each marker and the next. A line straight through a gate
+ * passes both of its markers at one place.
+ */
+function isWeave(gates: readonly Gate[], row: readonly Passing[]): boolean {
   return (
     gates.length === row.length - 1 &&
-    gates.every(
-      ({ posts }, i) => posts.includes(row[i] as LetteredMarker) && posts.includes(row[i + 1] as LetteredMarker),
-    )
+    gates.every(({ posts }, i) => {
+      const [one, next] = [row[i], row[i + 1]];
+      if (one === undefined || next === undefined) return false;
+      const pitch = distance(one.marker.at, next.marker.at);
+      return posts.includes(one.marker) && posts.includes(next.marker) && distance(one.at, next.at) > pitch / 2;
+    })
   );
 }
 
@@ -136,13 +167,7 @@ export function markerWords(line: readonly Pose[], markers: readonly LetteredMar
   const gates = gatesOf(line, markers);
   const row = passed(line, markers);
   const [first] = row;
-  if (
-    first !== undefined &&
-    isWeave(
-      gates,
-      row.map(({ marker }) => marker),
-    )
-  ) {
+  if (first !== undefined && isWeave(gates, row)) {
     const letters = row.map(({ marker }) => marker.letter);
     return `through ${rowWords(letters)} in a serpentine, starting with ${letters[0]} on your ${first.hand}`;
   }

@@ -78,8 +78,12 @@ function bendOf({ stations }: MoveStep): number {
 /** The way forwards without a stop: over, through, around, among markers. */
 function riddenWords(step: MoveStep, phrasing: Phrasing): string {
   const among = amongMarkers(step, phrasing);
-  if (among !== undefined) return among;
   const ridden = phrasing.wording.ridden ?? 'over {}';
+  const crossed = step.stations.findIndex(({ station }) => station.kind === 'cross');
+  if (among !== undefined) {
+    if (crossed === -1) return among;
+    return (crossed === 0 ? [ridden, among] : [among, ridden]).join(', and ');
+  }
   const bend = bendOf(step);
   if (bend === 0) return ridden;
   const hand = bend > 0 ? 'left' : 'right';
@@ -91,7 +95,9 @@ function amongMarkers({ from, stations }: MoveStep, { markers, letters }: Phrasi
   const line = [...(from === undefined ? [] : [from]), ...stations].map(({ pose }) => pose);
   if (markers.length > 1) return markerWords(line, lettered(markers, letters));
   const [lone] = markers;
-  return lone === undefined ? undefined : roundsWords(line, lone.pose, `the ${lone.kind.title.toLowerCase()}`);
+  if (lone === undefined) return undefined;
+  // Another way by this obstacle may have given it a letter.
+  return roundsWords(line, lone.pose, letters.get(lone.key) ?? `the ${lone.kind.title.toLowerCase()}`);
 }
 
 /** Out of what the horse was ridden into. */

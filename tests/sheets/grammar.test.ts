@@ -100,6 +100,20 @@ describe('a way that nobody has words for', () => {
       'walk to the barrel and twice around the barrel to the right.',
     ],
     [
+      'over a pole and between two barrels',
+      [
+        pole('a', 0),
+        pieceOfKind('l', 'barrel', {}, { x: 4, y: 2, angle: 0 }),
+        pieceOfKind('r', 'barrel', {}, { x: 4, y: -2, angle: 0 }),
+      ],
+      [
+        crossStation('a', 0.5, 1),
+        poseStation('l', { x: 0, y: -1, angle: 0 }),
+        poseStation('r', { x: 2, y: 2, angle: 0 }),
+      ],
+      'walk to and over the pole, and between A and B.',
+    ],
+    [
       'by hand at a post',
       [pieceOfKind('a', 'post', {}, { x: 0, y: 0, angle: 0 })],
       [poseStation('a', { x: 0, y: 1, angle: 0 }), poseStation('a', { x: 0, y: 1, angle: 0 }, 'work')],

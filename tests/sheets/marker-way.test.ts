@@ -67,6 +67,24 @@ describe('a way among markers', () => {
     expect(markerWords(way(past, 'ridden'), TRIANGLE.slice(0, 2))).toBe('past A and B on your left');
   });
 
+  test('that takes a row by turns, in any order of its letters, names each of them', () => {
+    const shuffled = [at('A', 0, 0), at('C', 3, 0), at('B', 6, 0), at('D', 9, 0)];
+    const points = shuffled.map((marker, i) => [marker.at.x, i % 2 === 0 ? 0.8 : -0.8] as const);
+    expect(markerWords(way(points, 'ridden'), shuffled)).toBe(
+      'through A, C, B and D in a serpentine, starting with A on your right',
+    );
+  });
+
+  test('that goes straight between two is no serpentine', () => {
+    const across = [
+      [1.5, -2],
+      [1.5, 2],
+    ] as const;
+    expect(markerWords(way(across, 'ridden'), ROW.slice(0, 2))).toBe('between A and B');
+    // Of a longer row too: the gate is named, and the others are not.
+    expect(markerWords(way(across, 'backed'), ROW)).toBe('between A and B');
+  });
+
   test('between four in a square a diagonal is no gate', () => {
     const square = [at('A', 0, 0), at('B', 4, 0), at('C', 4, 4), at('D', 0, 4)];
     const points = [
