@@ -62,7 +62,7 @@ function ObstaclesLayer() {
         paintTravel(context, survey, { camera, theme, pointed });
         const words = placeWords(survey, camera);
         paintPlaces(context, { survey, words }, { camera, theme });
-        const letters = letterPlaces(survey, camera);
+        const letters = letterPlaces(survey, camera, [...endBoxes(survey, camera), ...words.map(({ box }) => box)]);
         paintLetters(context, letters, { camera, theme });
         const kept = [
           ...letters.map(({ box }) => box),

@@ -1,4 +1,5 @@
 import { pieceBounds } from '../../../core/course/placed.ts';
+import { pathPoints } from '../../../core/plane/path.ts';
 import { distance } from '../../../core/plane/point.ts';
 import { type Bounds, boundsIntersect } from '../../../core/plane/ring.ts';
 import type { Survey } from '../../../core/survey.ts';
@@ -31,23 +32,28 @@ export interface LetterPlace {
   readonly box: Bounds;
 }
 
-/** Beside each lettered marker and nearer to it than to any other, where it can be clear of pieces and other letters. */
-export function letterPlaces(survey: Survey, camera: Camera): readonly LetterPlace[] {
+/** Beside each lettered marker and nearer to it than to any other; where it can be, clear of pieces, letters and what is `kept` free. */
+export function letterPlaces(survey: Survey, camera: Camera, kept: readonly Bounds[] = []): readonly LetterPlace[] {
   if (camera.scale < LETTERS_FROM) return [];
-  const taken = survey.pieces.map((piece) => screenBox(pieceBounds(piece), camera));
+  const taken = [...kept, ...survey.pieces.map((piece) => screenBox(pieceBounds(piece), camera))];
   const markers = survey.pieces.flatMap((piece) => {
     const letter = survey.letters.get(piece.key);
     return letter === undefined ? [] : [{ letter, at: screenOf(camera, piece.pose), own: pieceBounds(piece) }];
   });
+  // The line among the markers: a letter on it hides the very way that it is to explain.
+  const dots = survey.line.elements
+    .filter(({ part }) => part === 'obstacle' && markers.length > 0)
+    .flatMap(({ path }) => pathPoints(path, HALF / camera.scale).map((point) => screenOf(camera, point)));
   return markers.map(({ letter, at, own }): LetterPlace => {
     const { minX, maxX } = screenBox(own, camera);
     const off = (maxX - minX) / 2 + HALF + AIR;
-    const rated = SIDES.map(([x, y]) => {
-      const middle = { x: at.x + x * off, y: at.y + y * off };
+    const rated = SIDES.map(([right, down]) => {
+      const middle = { x: at.x + right * off, y: at.y + down * off };
       const box = { minX: middle.x - HALF, maxX: middle.x + HALF, minY: middle.y - HALF, maxY: middle.y + HALF };
       const isStrange = markers.some((other) => distance(other.at, middle) < distance(at, middle));
       const covered = taken.filter((other) => boundsIntersect(box, other, 0)).length;
-      return { box, cost: covered + (isStrange ? 1.5 : 0) };
+      const isOnLine = dots.some(({ x, y }) => x > box.minX && x < box.maxX && y > box.minY && y < box.maxY);
+      return { box, cost: covered + (isStrange ? 1.5 : 0) + (isOnLine ? 0.5 : 0) };
     });
     const [best] = rated.toSorted((a, b) => a.cost - b.cost);
     if (best === undefined) throw new Error('letterPlaces: there are sides');

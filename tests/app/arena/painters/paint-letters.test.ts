@@ -6,6 +6,7 @@ import { blankCourse } from '../../../../src/core/course/blank.ts';
 import { addObstacle } from '../../../../src/core/course/edit-obstacles.ts';
 import { pieceBounds } from '../../../../src/core/course/placed.ts';
 import { buildObstacle } from '../../../../src/core/obstacles/build.ts';
+import { pathPoints } from '../../../../src/core/plane/path.ts';
 import { distance } from '../../../../src/core/plane/point.ts';
 import { boundsIntersect } from '../../../../src/core/plane/ring.ts';
 import { survey } from '../../../../src/core/survey.ts';
@@ -42,4 +43,25 @@ test.each([12, 25, 60])(
 
 test('where the picture is too small to tell them apart no letter is shown', () => {
   expect(letterPlaces(of, camera(5))).toEqual([]);
+});
+
+test('a letter gives way to words that stand there already', () => {
+  const [first] = letterPlaces(of, camera(25));
+  if (first === undefined) throw new Error('there are letters');
+  const [moved] = letterPlaces(of, camera(25), [first.box]);
+  expect(moved?.letter).toBe(first.letter);
+  expect(boundsIntersect(moved?.box ?? first.box, first.box, 0)).toBe(false);
+});
+
+test('no letter lies on the line among its markers where there is room beside it', () => {
+  const eye = camera(25);
+  const dots = of.line.elements
+    .filter(({ part }) => part === 'obstacle')
+    .flatMap(({ path }) => pathPoints(path, 0.1).map((point) => screenOf(eye, point)));
+  const weave = letterPlaces(of, eye).filter(({ letter }) => letter > 'C');
+  expect(weave).toHaveLength(4);
+  for (const { letter, box } of weave) {
+    const on = dots.filter(({ x, y }) => x > box.minX + 1 && x < box.maxX - 1 && y > box.minY + 1 && y < box.maxY - 1);
+    expect(on, letter).toEqual([]);
+  }
 });
