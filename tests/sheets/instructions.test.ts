@@ -48,7 +48,11 @@ const SAID: readonly (readonly [string, Change, string])[] = [
     'From START, jog to the L, stop, turn 180° to the left, and back through it.',
   ],
   ['side-pass', { approach: 'walk', gait: 'walk' }, 'From START, walk to the pole, stop, and side pass left over it.'],
-  ['gate', { approach: 'walk', gait: 'walk' }, 'From START, walk to the gate, stop, and work it, left-hand push.'],
+  [
+    'gate',
+    { approach: 'walk', gait: 'walk' },
+    'From START, walk to the gate, stop, and work it with a left-hand push.',
+  ],
   [
     'mailbox',
     { approach: 'walk', gait: 'walk' },

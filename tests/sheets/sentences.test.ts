@@ -21,7 +21,7 @@ import { STARTERS } from '../core/ride/courses.ts';
 const PAGE = new URL('./sentences.txt', import.meta.url);
 const STARTER_PAGE = new URL('./starter-sentences.txt', import.meta.url);
 
-/** The sentence of one way at one gait, come to at a walk or in the same gait, the first time or again. */
+/** The sentence of one way at one gait, come to in another or the same, the first time or again. */
 function sentence(course: Course, ride: { passage: string; gait: Gait; approach: Gait; again: boolean }): string {
   const ridden = replaceLayout(course, (layout) => ({
     ...layout,
@@ -46,8 +46,12 @@ function sentencesOf(built: Obstacle): readonly string[] {
   return built.passages.flatMap((passage) => {
     const [usual = 'walk'] = passage.gaits;
     return [
-      ...passage.gaits.map((gait) => sentence(course, { passage: passage.id, gait, approach: gait, again: false })),
-      sentence(course, { passage: passage.id, gait: usual, approach: 'jog', again: false }),
+      ...passage.gaits.flatMap((gait) =>
+        // The lead of a lope towards it is the line's, and other tests have that.
+        [...new Set<Gait>([gait, 'walk', 'jog'])].map((approach) =>
+          sentence(course, { passage: passage.id, gait, approach, again: false }),
+        ),
+      ),
       sentence(course, { passage: passage.id, gait: usual, approach: usual, again: true }),
     ];
   });
