@@ -1,7 +1,7 @@
 /** A way over an obstacle as a rider is told it. The sentence comes from the stations; the kind gives its nouns. */
 import type { PlacedObstacle, PlacedPiece } from '../core/course/placed.ts';
 import type { Gait } from '../core/horses/horse.ts';
-import type { Metres } from '../core/measure/quantity.ts';
+import type { Metres, Radians } from '../core/measure/quantity.ts';
 import { mirroredStation } from '../core/obstacles/build.ts';
 import { obstacleKind } from '../core/obstacles/obstacles.ts';
 import type { Passage } from '../core/obstacles/passage.ts';
@@ -13,7 +13,7 @@ import type { Crossing } from '../core/ride/line.ts';
 import { markersOn } from '../core/ride/marker-letters.ts';
 import { handWork, type Phrasing, sidePassing, turning } from './handled-words.ts';
 import { lettered, markerWords, roundsWords } from './marker-way.ts';
-import { type MoveStep, type Step, stepsOf, withoutInnerTurns } from './steps.ts';
+import { type MoveStep, type PlacedStation, type Step, stepsOf, withoutInnerTurns } from './steps.ts';
 
 /** What the words of a way depend on beside itself. */
 interface WayContext {
@@ -68,7 +68,8 @@ function nounOf(wording: Wording, obstacle: PlacedObstacle, passage: Passage): s
   return passage.stations.some(({ kind }) => kind === 'cross') && pieces.some(isRaised) ? `raised ${noun}` : noun;
 }
 
-function bendOf({ stations }: MoveStep): number {
+/** How far the heading turns over these stations, all the same way; 0 where it turns to and fro, or hardly. Radians. */
+function bendOf(stations: readonly PlacedStation[]): Radians {
   const headings = stations.map(({ pose }) => pose.angle);
   const bends = headings.slice(1).map((heading, i) => normalizeAngle(heading - (headings[i] ?? 0)));
   const sum = bends.reduce((all, bend) => all + bend, 0);
@@ -84,7 +85,7 @@ function riddenWords(step: MoveStep, phrasing: Phrasing): string {
     if (crossed === -1) return among;
     return (crossed === 0 ? [ridden, among] : [among, ridden]).join(', and ');
   }
-  const bend = bendOf(step);
+  const bend = bendOf(step.stations);
   if (bend === 0) return ridden;
   const hand = bend > 0 ? 'left' : 'right';
   return ridden.startsWith('around ') ? `${ridden} to the ${hand}` : `${ridden}, turning ${hand}`;
@@ -137,7 +138,11 @@ function backing(steps: readonly Step[], index: number, phrasing: Phrasing): str
   const { wording } = phrasing;
   const among = phrasing.markers.length > 1 ? amongMarkers(step, phrasing) : undefined;
   if (among !== undefined) return `back ${among}`;
-  if (!wording.isEntered) return bendOf(step) === 0 ? 'back straight' : `back ${bendOf(step) > 0 ? 'left' : 'right'}`;
+  if (!wording.isEntered) {
+    const bend = bendOf(step.from === undefined ? step.stations : [step.from, ...step.stations]);
+    // While the head comes round to one hand, the tail goes to the other.
+    return bend === 0 ? 'back straight' : `back on a bend with the quarters to the ${bend > 0 ? 'right' : 'left'}`;
+  }
   const part = phrasing.partOf(step);
   const along = part === undefined ? '' : ` along ${part}`;
   const backs = steps.flatMap((each, i) => (each.kind === 'back' ? [i] : []));
@@ -229,7 +234,7 @@ export function passageWords(passage: Passage, context: WayContext): PassageWord
     ...(forward !== undefined && { where: forward.where }),
   };
   // Letters tell it, and so does the hand of a bend that is ridden through.
-  const isTold = markers.length > 1 || (deeds.length === 0 && bendOf(first) !== 0);
+  const isTold = markers.length > 1 || (deeds.length === 0 && bendOf(first.stations) !== 0);
   return isTold ? words : withStart(words, startOf(passage, context), { steps, wording, isCrossed });
 }
 

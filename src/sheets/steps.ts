@@ -14,7 +14,7 @@ export interface PlacedStation {
   readonly piece: PlacedPiece;
 }
 
-/** One move through its stations; `from` is where it begins, absent for the first one. */
+/** One move through its stations; `from` is where it begins, after a turn that was made there; absent for the first one. */
 export interface MoveStep {
   readonly kind: 'ride' | 'back' | 'side-pass' | 'work';
   readonly from?: PlacedStation;
@@ -83,7 +83,12 @@ export function stepsOf(
     const here: PlacedStation = { station, pose: crossing?.pose ?? placed.pose, piece };
     const kind = last === undefined ? 'ride' : moveOf(station);
     if (before?.kind === kind) steps.splice(-1, 1, { ...before, stations: [...before.stations, here] });
-    else steps.push({ kind, stations: [here], ...(last !== undefined && { from: last }) });
+    else
+      steps.push({
+        kind,
+        stations: [here],
+        ...(last !== undefined && { from: { ...last, pose: poseAfter(before) ?? last.pose } }),
+      });
     last = here;
   }
   return steps;

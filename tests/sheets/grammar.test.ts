@@ -66,6 +66,12 @@ describe('a way that nobody has words for', () => {
       'walk to and over the poles, stop, turn on the haunches 180° to the right, and back straight.',
     ],
     [
+      'up to a pole and backed away from it on a bend',
+      [pole('a', 0)],
+      [poseStation('a', { x: 0, y: -2, angle: QUARTER }), poseStation('a', { x: 1, y: -3, angle: HALF }, 'back')],
+      'walk to the pole, stop, and back on a bend with the quarters to the right.',
+    ],
+    [
       'over one, about on the forehand, and over it again',
       [pole('a', 0)],
       [
@@ -144,6 +150,20 @@ describe('a way that nobody has words for', () => {
     expect(told(addObstacle(blankCourse(), { ...fan, pieces }), { passage: 'right' })).toBe(
       'walk to and over the raised fan, turning right.',
     );
+  });
+
+  test('is told without the stations whose pieces are gone, and that there is none when all are', () => {
+    const course = laid([pole('a', 0), pole('b', 1)], OVER);
+    const without = (...ids: readonly string[]): Course => {
+      const [layout] = course.layouts;
+      const obstacles = layout.obstacles.map((each) => ({
+        ...each,
+        pieces: each.pieces.filter(({ id }) => !ids.includes(id)),
+      }));
+      return { ...course, layouts: [{ ...layout, obstacles }] };
+    };
+    expect(told(without('b'))).toBe('walk to and over the pole.');
+    expect(told(without('a', 'b'))).toBe('This obstacle has lost the pieces of its way.');
   });
 
   test('has its other gait where that begins', () => {
