@@ -8,6 +8,7 @@ import { type ClassClock, classClock } from './ride/class-clock.ts';
 import type { HoofPrint } from './ride/hoof-print.ts';
 import type { Line } from './ride/line.ts';
 import { lineOfTravel } from './ride/line-of-travel.ts';
+import { markerLetters } from './ride/marker-letters.ts';
 import { type PrintNote, printNotes } from './ride/print-notes.ts';
 import { printsOn } from './ride/prints.ts';
 
@@ -30,6 +31,8 @@ export interface Survey {
   readonly pieces: readonly PlacedPiece[];
   /** By obstacle id: the numbers it has in the go, 1 first; several when it is ridden more than once. */
   readonly numbers: ReadonlyMap<string, readonly number[]>;
+  /** By piece key: the letters of the markers that the words name one by one. */
+  readonly letters: ReadonlyMap<string, string>;
   readonly line: Line;
   /** What the go costs the class. */
   readonly classClock: ClassClock;
@@ -88,6 +91,7 @@ function surveyOf(course: Course, before?: Line): Survey {
     obstacles,
     pieces,
     numbers: numbersOf(layout),
+    letters: markerLetters(obstacles, layout.ride),
     line,
     classClock: classClock(line, layout.ride, course.class),
     truck: truckUse(truck, pieces),

@@ -7,6 +7,7 @@ import type { Bounds } from '../core/plane/ring.ts';
 import type { Survey } from '../core/survey.ts';
 import { footprintOnPaper, markOverhang, opening, pieceMarks, railLines, railMarks } from './ground.ts';
 import { discMarks, wordBeside } from './labels.ts';
+import { letterMarks } from './letters.ts';
 import { strokeWidth } from './line-styles.ts';
 import { blockLine, blockRing, emptyGrid, type OccupancyGrid } from './occupancy-grid.ts';
 import { headingOnPaper, onPaper, type PaperPoint, type PaperTransform } from './paper-transform.ts';
@@ -99,6 +100,7 @@ export function drawing(survey: Survey, transform: PaperTransform, bounds: Bound
   marks.push({ kind: 'line', ink: 'words', points: entrance.ring, width: 0.35 });
   if (hasRide) marks.push(wordBeside(grid, 'START', onPaper(transform, survey.layout.ride.start)));
   if (end !== undefined) marks.push(wordBeside(grid, 'END', onPaper(transform, end)));
+  marks.push(...letterMarks(survey, transform, grid));
   const label = wordBeside(grid, 'Entrance', entrance.at);
   marks.push(...discMarks(survey, transform, grid), label);
   for (const { at, by } of turns) {

@@ -137,7 +137,19 @@ export function discMarks(survey: Survey, transform: PaperTransform, grid: Occup
 /** How a word is set. */
 type Lettering = Required<Pick<WordsMark, 'text' | 'size' | 'weight'>>;
 
-function setBeside(grid: OccupancyGrid, { text, size, weight }: Lettering, near: PaperPoint): WordsMark {
+/** A word where it stands: `middle` is that of its letters. */
+interface PlacedWord {
+  readonly mark: WordsMark;
+  readonly middle: PaperPoint;
+}
+
+/** As near to a place as there is room, and nearer to it than to any of the `others`. */
+function setBeside(
+  grid: OccupancyGrid,
+  { text, size, weight }: Lettering,
+  near: PaperPoint,
+  others: readonly PaperPoint[] = [],
+): PlacedWord {
   const width = textWidth(text, size, weight);
   const { at } = bestLabelPlace(grid, {
     width: width + 2 * AIR,
@@ -146,7 +158,9 @@ function setBeside(grid: OccupancyGrid, { text, size, weight }: Lettering, near:
     within: 30,
     cost: (middle) => {
       const aside = Math.max(0, Math.abs(middle.x - near.x) - width / 2);
-      return Math.hypot(aside, middle.y - near.y) + 0.05 * Math.abs(middle.x - near.x);
+      const own = Math.hypot(aside, middle.y - near.y) + 0.05 * Math.abs(middle.x - near.x);
+      const nearest = Math.min(...others.map((other) => distance(other, middle)), 99);
+      return own + 2 * Math.max(0, own - nearest + 2);
     },
   });
   const halfHeight = (size * (ASCENT + DESCENT)) / 2;
@@ -157,7 +171,7 @@ function setBeside(grid: OccupancyGrid, { text, size, weight }: Lettering, near:
     minY: at.y - halfHeight,
     maxY: at.y + halfHeight,
   });
-  return {
+  const mark: WordsMark = {
     kind: 'words',
     at: { x: at.x, y: baseline },
     text,
@@ -166,14 +180,25 @@ function setBeside(grid: OccupancyGrid, { text, size, weight }: Lettering, near:
     ink: 'words',
     align: 'middle',
   };
+  return { mark, middle: at };
 }
 
 /** A word beside a place, as near as it finds room. */
 export function wordBeside(grid: OccupancyGrid, text: string, near: PaperPoint): WordsMark {
-  return setBeside(grid, { text, size: WORD_SIZE, weight: 'bold' }, near);
+  return setBeside(grid, { text, size: WORD_SIZE, weight: 'bold' }, near).mark;
 }
 
 /** The same in small letters, for what is said at many places. */
 export function smallWordBeside(grid: OccupancyGrid, text: string, near: PaperPoint): WordsMark {
-  return setBeside(grid, { text, size: SMALLEST_FONT_SIZE, weight: 'regular' }, near);
+  return setBeside(grid, { text, size: SMALLEST_FONT_SIZE, weight: 'regular' }, near).mark;
+}
+
+/** The letter of a thing that has others of its like about it. */
+export function letterBeside(
+  grid: OccupancyGrid,
+  letter: string,
+  near: PaperPoint,
+  others: readonly PaperPoint[],
+): PlacedWord {
+  return setBeside(grid, { text: letter, size: WORD_SIZE, weight: 'bold' }, near, others);
 }

@@ -36,19 +36,23 @@ const SAID: readonly (readonly [string, Change, string])[] = [
     'From START, lope on the left lead to and over the fan, turning left.',
   ],
   ['bridge', { approach: 'jog', gait: 'walk' }, 'From START, jog to the bridge, then walk over it.'],
-  ['spoke', { approach: 'jog', gait: 'jog', passage: 'right' }, 'From START, jog round the spoke to the right.'],
+  ['spoke', { approach: 'jog', gait: 'jog', passage: 'right' }, 'From START, jog around the spoke to the right.'],
   [
     'box',
     { approach: 'jog', gait: 'walk' },
-    'From START, jog to the box, then walk into it, turn 360° to the left, and straight on out.',
+    'From START, jog to the box, then walk into it, turn 360° to the left, and walk straight on out.',
   ],
   [
     'back-l',
     { approach: 'jog', gait: 'walk', passage: 'turn-and-back' },
     'From START, jog to the L, stop, turn 180° to the left, and back through it.',
   ],
-  ['side-pass', { approach: 'walk', gait: 'walk' }, 'From START, walk to the pole, stop and side pass left over it.'],
-  ['gate', { approach: 'walk', gait: 'walk' }, 'From START, walk to the gate, stop and work it, left-hand push.'],
+  ['side-pass', { approach: 'walk', gait: 'walk' }, 'From START, walk to the pole, stop, and side pass left over it.'],
+  [
+    'gate',
+    { approach: 'walk', gait: 'walk' },
+    'From START, walk to the gate, stop, and work it with a left-hand push.',
+  ],
   [
     'mailbox',
     { approach: 'walk', gait: 'walk' },
@@ -57,7 +61,7 @@ const SAID: readonly (readonly [string, Change, string])[] = [
   [
     'serpentine',
     { approach: 'jog', gait: 'jog' },
-    'From START, at the jog, weave through the markers, starting to the left of the first.',
+    'From START, jog to the markers and through A to D in a serpentine, starting with A on your right.',
   ],
 ];
 
@@ -112,7 +116,7 @@ describe('the pattern in words', () => {
     for (const gait of passage.gaits) {
       for (const approach of ['walk', 'jog', 'lope'] as const) {
         const text = firstOf(courseWith(kind, { passage: id, gait, approach })) ?? '';
-        expect(text).toMatch(new RegExp(`^From START, (at the )?${approach}\\b.*\\.$`));
+        expect(text).toMatch(new RegExp(`^From START, ${approach}\\b.*\\.$`));
         expect(text).not.toMatch(/ {2}|undefined|\.\.|other end|far side/);
         if (gait !== approach && !/stop|halt/.test(text)) expect(text).toContain(gait);
       }

@@ -5,6 +5,7 @@ import type { Built, Infeasible, Obstacle, ObstacleKind } from './obstacle.ts';
 import { obstacleKind } from './obstacles.ts';
 import type { Station } from './passage.ts';
 import { infeasible, lengthWords } from './refusal-words.ts';
+import { swappedHands } from './wording.ts';
 
 /** A value as a person reads it, without a course's unit. */
 function valueWords(param: Param, value: Value): string {
@@ -84,7 +85,8 @@ function mirroredPose(local: Pose): Pose {
   return { x, y: y + 0, angle: angle + 0 };
 }
 
-function mirroredStation(station: Station): Station {
+/** A station in the mirror image of its obstacle; twice gives back the same. */
+export function mirroredStation(station: Station): Station {
   switch (station.kind) {
     case 'cross':
       return { ...station, way: station.way === 1 ? -1 : 1 };
@@ -93,11 +95,6 @@ function mirroredStation(station: Station): Station {
     case 'turn':
       return { ...station, by: -station.by + 0 };
   }
-}
-
-/** Left is right in a mirror: the words of a way follow. */
-function swappedHands(text: string): string {
-  return text.replace(/\b(left|right)\b/g, (hand) => (hand === 'left' ? 'right' : 'left'));
 }
 
 /** The mirror image of what a kind builds, about the x axis of its frame. Twice gives back the same. */

@@ -8,6 +8,7 @@ import type { Params, Values } from '../pieces/params.ts';
 import type { Piece } from '../pieces/piece.ts';
 import type { Pose } from '../plane/pose.ts';
 import type { Passage } from './passage.ts';
+import type { Wording } from './wording.ts';
 
 /**
  * Pieces that are ridden as one, as stored. What lies on the ground is `pieces`; `kind` and `values` are what they were
@@ -71,6 +72,8 @@ export interface ObstacleKind {
   /** One sentence: what it is and what it asks of the horse. */
   readonly about: string;
   readonly params: Params;
+  /** What a pattern's words call it; absent: its pieces are named. */
+  readonly words?: Wording;
   /** Limits of a rule book that are about obstacles of this kind, by name; absent: none is. */
   readonly limits?: readonly string[];
   /** Present when one parameter sets its gaps: a fix of a gap turns that. */

@@ -23,7 +23,7 @@ export type Station =
 /** A way to ride an obstacle. Ids are unique in the obstacle and written into files. */
 export interface Passage {
   readonly id: string;
-  /** What a rider does, as an instruction's verb phrase without the gait: "over the fan", "back through the L". */
+  /** What a designer reads where a way is chosen: "over the fan", "back through the L". A pattern's words come from the stations. */
   readonly title: string;
   readonly gaits: readonly Gait[];
   /** The first station is a `cross` or a `reach`, with move `ride`. */

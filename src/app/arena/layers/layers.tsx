@@ -12,6 +12,7 @@ import { tapeReadingPlate } from '../painters/kept-mark.ts';
 import { paintLabels } from '../painters/labels.ts';
 import { paintMarks } from '../painters/marks.ts';
 import { paintGround } from '../painters/paint-ground.ts';
+import { letterPlaces, paintLetters } from '../painters/paint-letters.ts';
 import { paintObstacles } from '../painters/paint-obstacles.ts';
 import { paintPlaces, placeWords } from '../painters/paint-places.ts';
 import { endBoxes, paintTravel } from '../painters/paint-travel.ts';
@@ -61,7 +62,10 @@ function ObstaclesLayer() {
         paintTravel(context, survey, { camera, theme, pointed });
         const words = placeWords(survey, camera);
         paintPlaces(context, { survey, words }, { camera, theme });
+        const letters = letterPlaces(survey, camera, [...endBoxes(survey, camera), ...words.map(({ box }) => box)]);
+        paintLetters(context, letters, { camera, theme });
         const kept = [
+          ...letters.map(({ box }) => box),
           ...badgeBoxes(findings, camera),
           ...endBoxes(survey, camera),
           ...words.map(({ box }) => box),

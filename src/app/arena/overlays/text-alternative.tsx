@@ -1,5 +1,6 @@
 import { printAngle } from '../../../core/measure/angle.ts';
 import { printLength } from '../../../core/measure/length.ts';
+import { andList } from '../../../core/text/sentence.ts';
 import { counted, obstacleTitle, positionWords } from '../../app-words.ts';
 import { openFindings } from '../../check/visible-findings.ts';
 import { useDeskState } from '../../desk-context.tsx';
@@ -23,6 +24,7 @@ export function TextAlternative() {
         <ul aria-label="What lies in the arena">
           {survey.obstacles.map(({ obstacle, pieces }) => {
             const numbers = survey.numbers.get(obstacle.id);
+            const letters = pieces.flatMap(({ key }) => survey.letters.get(key) ?? []);
             const isChosen = chosen.some((key) => key === obstacle.id || key.startsWith(`${obstacle.id}/`));
             return (
               <li
@@ -33,8 +35,9 @@ export function TextAlternative() {
                 data-angle={obstacle.pose.angle}
               >
                 {numbers === undefined ? '' : `Number ${numbers.join(' and ')}: `}
-                {obstacleTitle(obstacle, survey.layout)}, {counted(pieces.length, 'piece')},{' '}
-                {positionWords(obstacle.pose, unit)}, turned {printAngle(obstacle.pose.angle)}
+                {obstacleTitle(obstacle, survey.layout)}, {counted(pieces.length, 'piece')}
+                {letters.length === 0 ? '' : `, markers ${andList(letters)}`}, {positionWords(obstacle.pose, unit)},
+                turned {printAngle(obstacle.pose.angle)}
                 {isChosen ? ', chosen' : ''}
               </li>
             );

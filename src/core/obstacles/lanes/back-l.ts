@@ -7,7 +7,7 @@ import { constraintOf, POLE_PARAMS, pieceOfKind } from '../parts.ts';
 import { infeasible, lengthWords } from '../refusal-words.ts';
 import { BACKING_LIMITS } from '../traits.ts';
 import { LANE_WIDTH } from './back-lane.ts';
-import { type Lane, LEAST_LANE, lanePassages } from './lane-ways.ts';
+import { type Lane, LEAST_LANE, lanePassages, laneWords } from './lane-ways.ts';
 
 /**
  * A lane with one square corner: two outer poles that meet corner to corner, two inner ones likewise. One leg runs along
@@ -27,6 +27,7 @@ export const backL: ObstacleKind = {
   title: 'Back-through L',
   family: 'backing',
   about: 'A lane with a square corner to back through: the quarters go round first.',
+  words: laneWords('L'),
   params: {
     width: LANE_WIDTH,
     length: { ...POLE_PARAMS.length, label: 'Outer poles' },

@@ -29,6 +29,7 @@ export const backLane: ObstacleKind = {
   title: 'Back-through lane',
   family: 'backing',
   about: 'Two poles to back between, straight.',
+  words: { noun: 'chute', ridden: 'through {}', isEntered: true, isLane: true },
   params: { width: LANE_WIDTH, ...POLE_PARAMS },
   limits: BACKING_LIMITS,
   build(values) {

@@ -4,11 +4,24 @@ import { TOUCH } from '../../plane/point.ts';
 import type { Pose } from '../../plane/pose.ts';
 import type { ObstacleKind } from '../obstacle.ts';
 import { centredPieces, constraintOf, POLE_PARAMS, pieceOfKind } from '../parts.ts';
-import type { Passage } from '../passage.ts';
+import type { Passage, Station } from '../passage.ts';
 import { infeasible, lengthWords } from '../refusal-words.ts';
 import { BACKING_LIMITS } from '../traits.ts';
 import { LANE_WIDTH } from './back-lane.ts';
 import { inAndOut, type Lane, reversedLane, turnAndBack } from './lane-ways.ts';
+
+/** The lane that a move is in: an arm, left or right of the middle, where a station lies out along it; else the stem. */
+function partOfLanes(stations: readonly Station[]): string {
+  const last = stations.at(-1);
+  const out = stations.reduce(
+    (sum, each) => sum + (each.kind === 'reach' && each.piece === 'across' ? each.pose.x : 0),
+    0,
+  );
+  // The stations of the corner are in the middle, on whichever pole they are anchored.
+  if (Math.abs(out) < LANE_WIDTH.least / 2 || (last?.kind === 'reach' && last.piece.startsWith('stem')))
+    return 'its stem';
+  return out < 0 ? 'its left arm' : 'its right arm';
+}
 
 /**
  * A stem between two poles that opens into a lane across its end. Frame: origin at the middle, the stem at −y; `across`
@@ -28,6 +41,7 @@ export const backT: ObstacleKind = {
   title: 'Back-through T',
   family: 'backing',
   about: 'Back up the stem, turn the quarters to one side and back out through that arm.',
+  words: { noun: 'T', isEntered: true, part: partOfLanes },
   params: {
     // With more, no pole would be long enough to lie across.
     width: { ...LANE_WIDTH, most: feet(6) },

@@ -6,7 +6,7 @@ import { centredPieces, constraintOf, POLE_PARAMS, pieceOfKind } from '../parts.
 import { infeasible, lengthWords } from '../refusal-words.ts';
 import { BACKING_LIMITS } from '../traits.ts';
 import { LANE_WIDTH } from './back-lane.ts';
-import { LEAST_LANE, lanePassages } from './lane-ways.ts';
+import { LEAST_LANE, lanePassages, laneWords } from './lane-ways.ts';
 
 /**
  * Two lanes side by side, joined at one end: two sides, a pole between them, and one across the end. Frame: origin at the
@@ -28,6 +28,7 @@ export const backU: ObstacleKind = {
   title: 'Back-through U',
   family: 'backing',
   about: 'Down one lane, round the end of the middle pole and up the other, backwards.',
+  words: laneWords('U'),
   params: {
     // The pole across the end closes both lanes, so wider lanes would need longer poles than exist.
     width: { ...LANE_WIDTH, most: feet(6) },

@@ -6,7 +6,7 @@ import { infeasible, lengthWords } from '../refusal-words.ts';
 import { BACKING_LIMITS } from '../traits.ts';
 import { LANE_WIDTH } from './back-lane.ts';
 import { bentLane, leastWall } from './bent-lane.ts';
-import { lanePassages } from './lane-ways.ts';
+import { lanePassages, laneWords } from './lane-ways.ts';
 
 /**
  * A lane with one corner that is not square. Frame: origin at its middle, open towards +y, `outer-1` and `inner-1` on the
@@ -19,6 +19,7 @@ export const backV: ObstacleKind = {
   title: 'Back-through V',
   family: 'backing',
   about: 'A lane with a corner to back through, sharper or wider than a square one.',
+  words: laneWords('V'),
   params: {
     // Wider lanes would need longer poles than exist, at the sharpest angle.
     width: { ...LANE_WIDTH, most: feet(5) },

@@ -6,7 +6,7 @@ import { infeasible, lengthWords } from '../refusal-words.ts';
 import { BACKING_LIMITS } from '../traits.ts';
 import { LANE_WIDTH } from './back-lane.ts';
 import { bentLane, leastWall } from './bent-lane.ts';
-import { lanePassages } from './lane-ways.ts';
+import { lanePassages, laneWords } from './lane-ways.ts';
 
 /**
  * A lane that bends left and right by turns. Frame: origin at its middle, the lane along +x, poles counted and running
@@ -19,6 +19,7 @@ export const backZigzag: ObstacleKind = {
   title: 'Back-through zigzag',
   family: 'backing',
   about: 'A lane that bends left and right by turns: the quarters change sides at every corner.',
+  words: laneWords('zigzag'),
   params: {
     legs: { kind: 'count', label: 'Legs', usual: 3, least: 2, most: 6 },
     width: LANE_WIDTH,

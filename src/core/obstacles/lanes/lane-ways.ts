@@ -5,6 +5,7 @@ import { type Point, TOUCH } from '../../plane/point.ts';
 import { normalizeAngle } from '../../plane/pose.ts';
 import { CLEAR_DISTANCE, poseStationOn, turnStation } from '../parts.ts';
 import type { Passage, Station } from '../passage.ts';
+import type { Wording } from '../wording.ts';
 
 /** A lane as its middle line, in the obstacle's frame: an end, the corners, the other end. Metres. */
 export interface Lane {
@@ -113,6 +114,11 @@ export function inAndOut(lane: Lane): readonly Station[] {
 /** The same lane, gone through from its other end. */
 export function reversedLane(lane: Lane): Lane {
   return { ...lane, spots: lane.spots.toReversed(), beside: lane.beside.toReversed() };
+}
+
+/** What the words call a lane of this shape: "U", "zigzag". */
+export function laneWords(noun: string): Wording {
+  return { noun, ridden: 'through {}', isEntered: true, isLane: true };
 }
 
 /** All ways through a lane that can be entered at both ends; `what` is its name: "U", "zigzag". */

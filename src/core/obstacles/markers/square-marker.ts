@@ -47,6 +47,7 @@ export const squareMarker: ObstacleKind = {
   title: 'Square with a marker',
   family: 'poles',
   about: 'Ride into a square of poles, once round the marker in its middle, and out.',
+  words: { noun: 'square', ridden: 'through {}', isEntered: true },
   params: {
     side: {
       kind: 'length',

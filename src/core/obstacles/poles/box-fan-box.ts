@@ -94,6 +94,7 @@ export const boxFanBox: ObstacleKind = {
   title: 'Box, fan, box',
   family: 'poles',
   about: 'Two boxes to ride through with a fan between them: straight, round and straight again in one rhythm.',
+  words: { noun: 'boxes', ridden: 'through {} and over the fan between them' },
   params: {
     ...fan.params,
     poles: { kind: 'count', label: 'Fan poles', usual: 3, least: 1, most: 5 },

@@ -102,6 +102,7 @@ export const box: ObstacleKind = {
   title: 'Box',
   family: 'poles',
   about: 'A square of poles: the horse goes in, turns with all four feet inside, and goes out.',
+  words: { noun: 'box', ridden: 'straight through {}', isEntered: true },
   params: {
     side: {
       kind: 'length',

@@ -16,12 +16,20 @@ import {
   pieceOfKind,
   poseStation,
 } from '../parts.ts';
-import type { Passage } from '../passage.ts';
+import type { Passage, Station } from '../passage.ts';
 import { infeasible, lengthWords } from '../refusal-words.ts';
 import { GAP_ITSELF } from '../traits.ts';
 
 /** So much of an arm, about its middle, is there to be ridden over; the rest is too near an end. Estimate. */
 const RIDDEN = 0.8;
+
+/** What is crossed: the points, or the arms that are on the rider's left or right as they are ridden. */
+function partOfChevrons([first]: readonly Station[]): string {
+  if (first?.kind !== 'cross') return 'the points of the chevrons';
+  // Towards the points a left arm is crossed against its +y side.
+  const isAhead = first.way === (first.piece.startsWith('left') ? -1 : 1);
+  return `the ${isAhead === first.piece.startsWith('left') ? 'left' : 'right'} arms of the chevrons`;
+}
 
 /**
  * Arrowheads of two poles each, one behind the other. Frame: origin at the middle, the points towards +x; `left-1` and
@@ -41,6 +49,7 @@ export const chevron: ObstacleKind = {
   title: 'Chevron run',
   family: 'poles',
   about: 'Arrowheads of two poles in a row, ridden over their points or over the arms of one side.',
+  words: { noun: 'chevrons', part: partOfChevrons },
   params: {
     arrows: { kind: 'count', label: 'Arrowheads', usual: 3, least: 2, most: 8 },
     gap: {
@@ -124,7 +133,9 @@ export const chevron: ObstacleKind = {
       ];
       const sides = arms.map(({ side, poles, over }): Passage => {
         const stations = order(poles.map(({ id }, i) => crossStation(id, at(i), over)));
-        return { id: `${side}${suffix}`, title: `over the ${side} arms of the chevrons${where}`, gaits, stations };
+        // As the rider sees them: from the other end the left ones are on the right.
+        const hand = (way === 1) === (side === 'left') ? 'left' : 'right';
+        return { id: `${side}${suffix}`, title: `over the ${hand} arms of the chevrons${where}`, gaits, stations };
       });
       // In the frame of a left arm the run's forward is turned back by its own angle.
       const heading = -(Math.PI / 2 + sweep) + (way === 1 ? 0 : Math.PI);

@@ -91,6 +91,7 @@ export const curvedRun: ObstacleKind = {
   title: 'Curved run',
   family: 'poles',
   about: 'Poles along an arc of a given radius: the gap holds on the line, and the horse must stay on it.',
+  words: { noun: 'curve' },
   params: {
     poles: { kind: 'count', label: 'Poles', usual: 4, least: 2, most: 12 },
     radius: {

@@ -113,6 +113,7 @@ export const fan: ObstacleKind = {
   title: 'Fan',
   family: 'poles',
   about: 'Poles spread like a hand: the gap fits on the curve at the line, and the horse must keep to it.',
+  words: { noun: 'fan' },
   params: {
     poles: { kind: 'count', label: 'Poles', usual: 3, least: 2, most: 8 },
     ...POLE_PARAMS,

@@ -98,6 +98,7 @@ export const spoke: ObstacleKind = {
   title: 'Spoke',
   family: 'poles',
   about: 'A wheel of poles about a marker, ridden round on a circle.',
+  words: { noun: 'spoke', ridden: 'around {}' },
   params: {
     // With a larger value, a horse that comes to the line at the near ends has to cross an arm before the first.
     arms: { kind: 'count', label: 'Poles', usual: 4, least: 3, most: 8 },

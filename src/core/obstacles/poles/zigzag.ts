@@ -36,6 +36,7 @@ export const zigzag: ObstacleKind = {
   title: 'Zigzag run',
   family: 'poles',
   about: 'Poles turned left and right by turns: the horse bends with them and keeps to their middles.',
+  words: { noun: 'zigzag' },
   params: {
     poles: { kind: 'count', label: 'Poles', usual: 4, least: 2, most: 12 },
     gap: {

@@ -24,6 +24,7 @@ export const sidePassBetween: ObstacleKind = {
   title: 'Side pass between poles',
   family: 'side-passing',
   about: 'Two parallel poles to side pass between, one in front of the horse and one behind.',
+  words: { noun: 'poles', sidePassed: 'between {}' },
   params: {
     gap: {
       kind: 'length',

@@ -21,6 +21,7 @@ export const sidePassL: ObstacleKind = {
   title: 'Side pass L',
   family: 'side-passing',
   about: 'Two poles in a square corner: side pass the one, turn on the forehand or the haunches, side pass the other.',
+  words: { noun: 'L' },
   params: {
     length: { ...POLE_PARAMS.length, label: 'First pole', usual: feet(8) },
     secondLength: { ...POLE_PARAMS.length, label: 'Second pole', usual: feet(8) },

@@ -2,9 +2,19 @@ import { feet } from '../../measure/quantity.ts';
 import { numberValue } from '../../pieces/params.ts';
 import type { ObstacleKind } from '../obstacle.ts';
 import { centredPieces, constraintOf, POLE_PARAMS, pieceOfKind } from '../parts.ts';
+import type { Station } from '../passage.ts';
 import { SIDE_PASSING_LIMITS } from '../traits.ts';
 import { sidePassages } from './side-pass.ts';
 import { cornerPassages } from './side-pass-corner.ts';
+
+/** What is side passed: the stem, one half of the bar, or all of it. */
+function partOfBars(stations: readonly Station[]): string {
+  const on = stations.flatMap((each) => (each.kind === 'reach' ? [each] : []));
+  if (on.at(-1)?.piece === 'stem') return 'its stem';
+  const places = on.filter(({ piece }) => piece === 'bar').map(({ pose }) => pose.x);
+  if (places.some((x) => x < 0) && places.some((x) => x > 0)) return 'its whole bar';
+  return `the ${places.some((x) => x < 0) ? 'left' : 'right'} half of its bar`;
+}
 
 /**
  * A pole with another square against its middle. Frame: origin at the middle of what they cover; `bar` along +x, `stem`
@@ -23,6 +33,7 @@ export const sidePassT: ObstacleKind = {
   title: 'Side pass T',
   family: 'side-passing',
   about: 'Side pass along the bar to its middle, turn, and side pass down the stem; or over the whole bar.',
+  words: { noun: 'T', part: partOfBars },
   params: {
     length: { ...POLE_PARAMS.length, label: 'Bar' },
     stemLength: { ...POLE_PARAMS.length, label: 'Stem', usual: feet(8) },

@@ -29,6 +29,7 @@ export const sidePassV: ObstacleKind = {
   title: 'Side pass V',
   family: 'side-passing',
   about: 'Two poles in a wide or sharp corner to side pass, with part of a turn where they meet.',
+  words: { noun: 'V' },
   params: {
     ...POLE_PARAMS,
     length: { ...POLE_PARAMS.length, usual: feet(8) },

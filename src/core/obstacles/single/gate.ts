@@ -21,6 +21,7 @@ export const gate: ObstacleKind = {
   title: 'Gate',
   family: 'work',
   about: 'A gate to open, pass and shut from the saddle without letting go.',
+  words: { noun: 'gate', work: (hand, how) => `work {} with a ${hand}-hand ${how}` },
   params: gatePiece.params,
   build(values) {
     const piece = pieceOfKind('gate', 'gate', values, { x: 0, y: 0, angle: 0 });

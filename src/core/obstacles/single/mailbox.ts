@@ -13,6 +13,10 @@ export const mailbox: ObstacleKind = {
   title: 'Mailbox',
   family: 'work',
   about: 'A letter box to ride up to, halt beside, open and shut.',
+  words: {
+    noun: 'mailbox',
+    work: (hand) => `halt with {} on the ${hand}, open it, take out the mail and show it, put it back, and close {}`,
+  },
   params: mailboxPiece.params,
   build(values) {
     const piece = pieceOfKind('mailbox', 'mailbox', values, { x: 0, y: 0, angle: 0 });

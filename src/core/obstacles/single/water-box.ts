@@ -10,6 +10,7 @@ export const waterBox: ObstacleKind = {
   title: 'Water box',
   family: 'work',
   about: 'A shallow pan of water to walk through.',
+  words: { noun: 'water', ridden: 'through {}' },
   params: waterPiece.params,
   build(values) {
     const piece = pieceOfKind('water', 'water-box', values, { x: 0, y: 0, angle: 0 });
