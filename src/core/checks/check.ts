@@ -39,6 +39,13 @@ export interface Limit {
   readonly house?: string;
 }
 
+/** The value that the trade builds, where a limit only says what is allowed. */
+export interface UsualValue {
+  readonly value: number;
+  readonly unit: PrintedUnit;
+  readonly source: string;
+}
+
 /** One coherent set of limits. */
 export interface RuleBook {
   readonly id: string;
@@ -50,6 +57,8 @@ export interface RuleBook {
   readonly levels?: Readonly<Partial<Record<Level, Limits>>>;
   /** What it prints differently for ponies. */
   readonly ponies?: Limits;
+  /** By the name of a limit. A fix aims there. */
+  readonly usual?: Readonly<Record<string, UsualValue>>;
 }
 
 /** A fix that one click applies: a sentence, and the course after it. */

@@ -7,7 +7,7 @@ import type { LineElement } from '../../ride/line.ts';
 import type { Survey } from '../../survey.ts';
 import { uncapitalized } from '../../text/sentence.ts';
 import type { Band, Limit, Quantity } from '../check.ts';
-import { bandOf } from '../rulebooks/rulebooks.ts';
+import { bandOf, isPractice } from '../rulebooks/rulebooks.ts';
 
 /** The words of findings, in one place, so that the same thing has the same name in every sentence. */
 
@@ -87,9 +87,9 @@ export function pieceWords(survey: Survey, key: string): string {
 }
 
 /** Whose limit it is: the book's, the show's or practice's. */
-export function askerWords({ house, grade }: Limit): string {
-  if (house !== undefined) return 'the house rule asks for';
-  return grade === 'E' ? 'good practice asks for' : 'the book asks for';
+export function askerWords(limit: Limit): string {
+  if (limit.house !== undefined) return 'the house rule asks for';
+  return isPractice(limit) || limit.grade === 'E' ? 'good practice asks for' : 'the book asks for';
 }
 
 const LINE_PARTS = { approach: 'The way to', obstacle: 'The line through', finish: 'The way out after' } as const;

@@ -35,7 +35,14 @@ function polePrintsFinding(survey: Survey, { key, print, clear, likelihood }: Pr
     keys: [obstacle, key],
     measured: clear,
     source: 'the hoof prints of this horse along the line (estimate)',
-    proposals: gap === undefined ? [] : gapProposals(survey, gap, nearest),
+    proposals:
+      gap === undefined
+        ? []
+        : gapProposals(
+            survey,
+            gap,
+            nearest.map((value) => ({ value, idea: `landings ${value}` })),
+          ),
   };
 }
 

@@ -5,22 +5,25 @@ import { obstacleWords, pieceWords, valueWords } from '../findings/finding-words
 import { rebuildNear } from '../findings/verified-fixes.ts';
 import { type Sweep, sweepsOf } from '../geometry/sweep.ts';
 import { BAND_TOLERANCE } from '../rulebooks/band.ts';
-import { bandOf } from '../rulebooks/rulebooks.ts';
+import { bandOf, usualOf } from '../rulebooks/rulebooks.ts';
 
 /**
- * The lane has to widen by more than what is missing, because the horse stands askew in it: try twice as much, then
- * inch by inch.
+ * Where what is usual is not enough: the lane has to widen by more than what is missing, because the horse stands askew
+ * in it.
  */
 const WIDER = [2, 3, 5, 8];
 
+/** The parameter that widens an obstacle, and the limit that says what is usual for it. */
+const WIDTHS = { width: 'back.width', side: 'box.side' } as const;
+
 function widenProposals(survey: Survey, sweep: Sweep, missing: number): readonly Proposal[] {
   const obstacle = survey.layout.obstacles.find(({ id }) => id === sweep.obstacle);
-  const param =
-    obstacle === undefined ? undefined : ['width', 'side'].find((key) => typeof obstacle.values[key] === 'number');
+  const param = (['width', 'side'] as const).find((key) => typeof obstacle?.values[key] === 'number');
   if (obstacle === undefined || param === undefined) return [];
   const now = Number(obstacle.values[param]);
-  return WIDER.map((times) => {
-    const value = Math.ceil((now + times * missing) / INCH - 1e-9) * INCH;
+  const usual = usualOf(WIDTHS[param], survey.course.rulebook) ?? 0;
+  const stepped = WIDER.map((times) => Math.ceil((now + times * missing) / INCH - 1e-9) * INCH);
+  return [...(usual > now ? [usual] : []), ...stepped].map((value) => {
     return {
       idea: 'widen',
       says: `Build ${obstacleWords(survey, sweep.obstacle)} with ${valueWords('length', value, survey.course.unit)}`,

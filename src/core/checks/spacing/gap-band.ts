@@ -7,7 +7,8 @@ import type { Check, Limit, Limits, Proposal, Weight } from '../check.ts';
 import { resizeGap } from '../findings/constrained-edits.ts';
 import { bandWords, measuredWords, obstacleWords, pieceWords, valueWords } from '../findings/finding-words.ts';
 import { rebuildNear } from '../findings/verified-fixes.ts';
-import { BAND_TOLERANCE, isInBand, nearestAllowed } from '../rulebooks/band.ts';
+import { type Aim, aimsOf } from '../rulebooks/aims.ts';
+import { BAND_TOLERANCE, isInBand } from '../rulebooks/band.ts';
 import { bandOf } from '../rulebooks/rulebooks.ts';
 
 /** Tape and line are reported separately when they differ by more than a crew would notice, metres. */
@@ -57,22 +58,23 @@ function poleMoveProposals(survey: Survey, gap: Gap, key: string, wanted: number
  * Ways to bring a gap to one of the wanted lengths along the line, the nearest first: build the obstacle again, else
  * move one pole.
  */
-export function gapProposals(survey: Survey, gap: Gap, ridden: readonly number[]): readonly Proposal[] {
-  const wanted = ridden.map((value) => tapedLength(gap, value));
+export function gapProposals(survey: Survey, gap: Gap, ridden: readonly Aim[]): readonly Proposal[] {
+  const wanted = ridden.map(({ value, idea }) => ({ value: tapedLength(gap, value), idea }));
   const obstacle = survey.layout.obstacles.find((each) => each.id === gap.obstacle);
   if (obstacle === undefined) return [];
   const gapParam = obstacleKind(obstacle.kind)?.gapParam;
-  const buildProposals = wanted.flatMap((value): Proposal[] => {
+  const buildProposals = wanted.flatMap(({ value, idea }): Proposal[] => {
     if (gapParam === undefined) return [];
     const next = gapParam.value(obstacle.values, gap.taped, value);
     return [
       {
+        idea: `build ${idea}`,
         says: `Set the gaps of ${obstacleWords(survey, gap.obstacle)} to ${wantedWords(survey, gap, value)}`,
         edit: (course) => rebuildNear(course, gap.obstacle, { [gapParam.param]: next }),
       },
     ];
   });
-  const moveProposals = wanted.flatMap((value) => [
+  const moveProposals = wanted.flatMap(({ value }) => [
     ...poleMoveProposals(survey, gap, gap.keys[1], value),
     ...poleMoveProposals(survey, gap, gap.keys[0], value),
   ]);
@@ -126,7 +128,7 @@ export const gapBand: Check = {
       const name = `Gap ${gapNumber(survey, gap)} of ${obstacleWords(survey, gap.obstacle)}`;
       const asks = miss.weight === 'should' ? 'is better with' : 'asks for';
       // What the book recommends lies inside what it allows: a fix aims there.
-      const aim = bandOf(limits[`gap.${gap.gait}.recommended`] ?? limit);
+      const aim = limits[`gap.${gap.gait}.recommended`] ?? limit;
       return [
         {
           id: `gap-band:${gap.keys.join('+')}:${gap.gait}`,
@@ -140,7 +142,7 @@ export const gapBand: Check = {
           measured: gap.ridden,
           allowed: bandOf(limit),
           source: limit.source,
-          proposals: gapProposals(survey, gap, nearestAllowed(aim, gap.ridden)),
+          proposals: gapProposals(survey, gap, aimsOf(`gap.${gap.gait}`, aim, gap.ridden, survey.course.rulebook)),
         },
       ];
     }),

@@ -48,7 +48,9 @@ export const landings: Check = {
           proposals: gapProposals(
             survey,
             gap,
-            wanted.filter((value) => limit === undefined || isInBand(bandOf(limit), value)),
+            wanted
+              .filter((value) => limit === undefined || isInBand(bandOf(limit), value))
+              .map((value) => ({ value, idea: `landings ${value}` })),
           ),
         },
       ];

@@ -1,0 +1,49 @@
+/** Planted faults that no rule book here prints a number for: designers' practice asks. */
+import type { Course } from '../../../src/core/course/course.ts';
+import { FOOT, INCH } from '../../../src/core/measure/quantity.ts';
+import type { Fault } from './faults.ts';
+import { retaped, scene } from './scene.ts';
+
+const box = (feet: number): Course => scene([{ kind: 'box', at: [60, 50], values: { side: feet * FOOT } }]);
+const raisedBy = (inches: number) => ({ raisedStart: inches * INCH, raisedEnd: inches * INCH });
+const raisedRun = (gait: 'jog' | 'lope', inches: number): Course =>
+  retaped(
+    scene([{ kind: 'run', at: [80, 50], values: { gap: (gait === 'jog' ? 3 : 6.5) * FOOT, gait } }]),
+    ['run-1/pole-1', 'run-1/pole-2', 'run-1/pole-3', 'run-1/pole-4'],
+    raisedBy(inches),
+  );
+
+export const TRADE_FAULTS: readonly Fault[] = [
+  {
+    check: 'box-side',
+    wrong: box(4),
+    right: box(6),
+    says: "The inside of the box (obstacle 1) is 4'; good practice asks for at least 5' 6\".",
+    cured: true,
+    measured: 4 * FOOT,
+  },
+  {
+    check: 'box-side',
+    wrong: box(5),
+    right: box(5.5),
+    says: "The inside of the box (obstacle 1) is 5'; good practice asks for at least 5' 6\".",
+    cured: true,
+    measured: 5 * FOOT,
+  },
+  {
+    check: 'raised-lope',
+    wrong: raisedRun('lope', 13),
+    right: raisedRun('lope', 6),
+    says: 'The highest pole of the run of poles (obstacle 1) is 1\' 5"; good practice asks for at most 10".',
+    cured: true,
+    measured: 17 * INCH,
+  },
+  {
+    check: 'raised-jog',
+    wrong: raisedRun('jog', 12),
+    right: raisedRun('jog', 5),
+    says: 'The highest pole of the run of poles (obstacle 1) is 1\' 4"; good practice asks for at most 9".',
+    cured: true,
+    measured: 16 * INCH,
+  },
+];
