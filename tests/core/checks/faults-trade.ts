@@ -2,7 +2,7 @@
 import type { Course } from '../../../src/core/course/course.ts';
 import { FOOT, INCH } from '../../../src/core/measure/quantity.ts';
 import type { Fault } from './faults.ts';
-import { retaped, scene } from './scene.ts';
+import { judged, retaped, scene, type Thing } from './scene.ts';
 
 const box = (feet: number): Course => scene([{ kind: 'box', at: [60, 50], values: { side: feet * FOOT } }]);
 const raisedBy = (inches: number) => ({ raisedStart: inches * INCH, raisedEnd: inches * INCH });
@@ -12,6 +12,25 @@ const raisedRun = (gait: 'jog' | 'lope', inches: number): Course =>
     ['run-1/pole-1', 'run-1/pole-2', 'run-1/pole-3', 'run-1/pole-4'],
     raisedBy(inches),
   );
+
+/** The mule book asks for a gate and more as well: house rules ask for none of it, so that only one thing can be missed. */
+const without = (course: Course, but: string): Course =>
+  judged(
+    course,
+    'mule-association',
+    Object.fromEntries(
+      ['mandatory.gate', 'mandatory.poles', 'mandatory.bridge', 'mandatory.backing', 'mandatory.walk']
+        .filter((name) => name !== but)
+        .map((name) => [name, { least: 0, reason: 'only one is tried' }]),
+    ),
+  );
+
+/** Four obstacles that a jog suits; the last as it is given. */
+const jogged = (last: Thing): Course =>
+  scene([
+    ...[20, 60, 100].map((x): Thing => ({ kind: 'run', at: [x, 50], leg: { gait: 'jog', approach: 'jog' } })),
+    last,
+  ]);
 
 export const TRADE_FAULTS: readonly Fault[] = [
   {
@@ -45,5 +64,13 @@ export const TRADE_FAULTS: readonly Fault[] = [
     says: 'The highest pole of the run of poles (obstacle 1) is 1\' 4"; good practice asks for at most 9".',
     cured: true,
     measured: 16 * INCH,
+  },
+  {
+    check: 'mandatory',
+    wrong: without(jogged({ kind: 'run', at: [140, 50] }), 'mandatory.walk'),
+    right: without(jogged({ kind: 'bridge', at: [140, 50] }), 'mandatory.walk'),
+    says: 'The course has not got a walk; the book asks for one.',
+    cured: false,
+    measured: 0,
   },
 ];

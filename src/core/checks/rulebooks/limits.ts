@@ -60,6 +60,7 @@ export const LIMITS: Readonly<Record<string, LimitTerm>> = {
   'mandatory.poles': { title: 'Poles to ride over', quantity: 'count' },
   'mandatory.bridge': { title: 'A bridge', quantity: 'count' },
   'mandatory.backing': { title: 'A backing obstacle', quantity: 'count' },
+  'mandatory.walk': { title: 'A walk', quantity: 'count', optional: true },
   'forbidden.rolling': { title: 'Poles that roll', quantity: 'count', optional: true },
   'forbidden.tyres': { title: 'Tyres', quantity: 'count', optional: true },
   'forbidden.animals': { title: 'Live animals', quantity: 'count', optional: true },
