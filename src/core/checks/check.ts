@@ -79,6 +79,16 @@ export interface Proposal {
   edit(course: Course): Course | Infeasible;
 }
 
+/** Findings of one mistake: one setting, or one thing that is wrong in several places. */
+export interface FaultGroup {
+  /** Made of the check, the obstacle, the limit and the side on which it is missed. */
+  readonly id: string;
+  /** Present where other values of the same group are other mistakes, metres. */
+  readonly value?: number;
+  /** The sentence for all of them, in the order in which they were found. */
+  says(members: readonly RawFinding[]): string;
+}
+
 /** What a check found, before its fixes were tried. */
 export interface RawFinding {
   /** Made of the check and the keys, so it stays the same while the fault does. */
@@ -98,14 +108,22 @@ export interface RawFinding {
   /** SI band, when there is one. */
   readonly allowed?: Band;
   readonly source: string;
+  /** Where it was found, when that is more than one place. */
+  readonly places?: readonly Point[];
+  /** Ids of the findings that were put together in this one: a waiver for each of them is one for it. */
+  readonly members?: readonly string[];
+  /** Absent: it is told by itself. */
+  readonly group?: FaultGroup;
   /** What may cure it, the best first. */
   readonly proposals: readonly Proposal[];
 }
 
 /** A finding, as everybody outside checks/ sees it. */
-export interface Finding extends Omit<RawFinding, 'proposals'> {
+export interface Finding extends Omit<RawFinding, 'proposals' | 'group'> {
   /** The designer's reason for leaving it; absent: the finding is open. A waived finding never fails a run. */
   readonly waived?: string;
+  /** Ids in the waivers that hold; there are several where each place was waived by itself. */
+  readonly waivedBy?: readonly string[];
   /**
    * Fixes that were tried on a copy of the course: the finding is gone and no new must came. Worked out on first
    * access, then cached.

@@ -162,7 +162,7 @@ describe('laws', () => {
       findings(each)
         .map(({ id, measured }) => `${id} ${measured?.toFixed(3)}`)
         .sort();
-    expect(ids(placed).length).toBeGreaterThan(8);
+    expect(ids(placed).length).toBeGreaterThan(6);
     expect(ids(round)).toEqual(ids(placed));
   });
 

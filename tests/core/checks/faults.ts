@@ -56,7 +56,7 @@ export const FAULTS: readonly Fault[] = [
     check: 'gap-band',
     wrong: run({ gap: 5.5 * FOOT }),
     right: run({ gap: 6.5 * FOOT }),
-    says: "Gap 1 of the run of poles (obstacle 1) is 5' 6\"; a jog asks for 3' to 3' 6\" or a whole multiple.",
+    says: "Gaps 1 to 3 of the run of poles (obstacle 1) are 5' 6\"; a jog asks for 3' to 3' 6\" or a whole multiple.",
     cured: true,
     measured: 5.5 * FOOT,
   },
@@ -288,7 +288,7 @@ export const FAULTS: readonly Fault[] = [
     // One landing of 3 ft 4 in would be even at a jog; this pony takes less.
     wrong: { ...run({ gap: 3.5 * FOOT }), horse: 'pony' },
     right: run({ gap: 3.5 * FOOT }),
-    says: 'Gap 1 of the run of poles (obstacle 1) is 3\' 6" along the line; at a jog the landings come out even at',
+    says: 'Gaps 1 to 3 of the run of poles (obstacle 1) are 3\' 6" along the line; at a jog the landings come out even at',
     cured: true,
     measured: 3.5 * FOOT,
   },

@@ -4,6 +4,7 @@ import type { Infeasible } from '../../obstacles/obstacle.ts';
 import type { Values } from '../../pieces/params.ts';
 import { type Survey, survey } from '../../survey.ts';
 import type { Proposal, RawFinding, Remedy } from '../check.ts';
+import { idsOf, isSameFault } from './grouped.ts';
 
 /** More choices help nobody, and each one that is tried costs a survey. */
 const MOST_REMEDIES = 3;
@@ -43,6 +44,11 @@ function keepsPieces(before: Course, after: Course): boolean {
   });
 }
 
+/** Its own id and those of all that was put together in it: what is left of several goes by its own again. */
+function faultsOf(found: RawFinding): readonly string[] {
+  return [found.id, ...idsOf(found)];
+}
+
 /**
  * The proposals that work: each is applied to a copy of the course, and kept only if its finding is gone and no new
  * must came. `foundOf` answers the findings of a survey.
@@ -52,7 +58,9 @@ export function verifiedRemedies(
   found: RawFinding,
   foundOf: (survey: Survey) => readonly RawFinding[],
 ): readonly Remedy[] {
-  const known = new Map(foundOf(before).map(({ id, weight }) => [id, weight]));
+  const known = new Map(foundOf(before).flatMap((each) => faultsOf(each).map((id) => [id, each.weight] as const)));
+  const wasMust = (each: RawFinding): boolean => faultsOf(each).some((id) => known.get(id) === 'must');
+  const wasAlike = (each: RawFinding): boolean => faultsOf(each).some((id) => known.get(id) === each.weight);
   const remedies: Remedy[] = [];
   const ideas = new Set<string>();
   for (const proposal of found.proposals) {
@@ -61,11 +69,9 @@ export function verifiedRemedies(
     const outcome = proposal.edit(before.course);
     if (!isCourse(outcome) || outcome === before.course) continue;
     const after = foundOf(survey(outcome));
-    if (after.some(({ id }) => id === found.id)) continue;
-    if (after.some(({ id, weight }) => weight === 'must' && known.get(id) !== 'must')) continue;
-    const isQuiet = after.every(
-      ({ id, weight }) => weight === 'note' || known.get(id) === weight || known.get(id) === 'must',
-    );
+    if (after.some((each) => isSameFault(each, found))) continue;
+    if (after.some((each) => each.weight === 'must' && !wasMust(each))) continue;
+    const isQuiet = after.every((each) => each.weight === 'note' || wasAlike(each) || wasMust(each));
     remedies.push(remedyOf(proposal, isQuiet && proposal.meant !== true && keepsPieces(before.course, outcome)));
     if (proposal.idea !== undefined) ideas.add(proposal.idea);
   }
