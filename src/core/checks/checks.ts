@@ -1,7 +1,7 @@
 import type { Waiver } from '../course/course.ts';
 import type { Survey } from '../survey.ts';
 import type { Check, Finding, RawFinding, Remedy, Weight } from './check.ts';
-import { classSize, slowObstacle } from './class/class-size.ts';
+import { classSize } from './class/class-size.ts';
 import { classTime } from './class/class-time.ts';
 import { forbidden } from './class/forbidden.ts';
 import { gaitShown } from './class/gait-shown.ts';
@@ -10,6 +10,7 @@ import { mandatory } from './class/mandatory.ts';
 import { obstacleCount } from './class/obstacle-count.ts';
 import { obstacleTime } from './class/obstacle-time.ts';
 import { poleCount } from './class/pole-count.ts';
+import { slowObstacle } from './class/slow-obstacle.ts';
 import { groupedFindings } from './findings/grouped.ts';
 import { verifiedRemedies } from './findings/verified-fixes.ts';
 import { breaks } from './line/breaks.ts';

@@ -242,11 +242,11 @@ export const FAULTS: readonly Fault[] = [
   },
   {
     check: 'slow-obstacle',
-    wrong: entered(31, [{ kind: 'side-pass', at: [60, 50] }]),
+    wrong: entered(35, [{ kind: 'side-pass', at: [60, 50] }]),
     right: entered(30, [{ kind: 'side-pass', at: [60, 50] }]),
-    says: 'The side pass (obstacle 1) is slow to ride, and the class has 31 entries; good practice asks for at most 30 with a side pass.',
+    says: 'The side pass (obstacle 1) takes 18 s of a go of 32 s; with 35 entries that is 10 min 41 s of the class, and good practice asks for at most 32 entries with so much.',
     cured: false,
-    measured: 31,
+    measured: 35,
   },
   {
     check: 'truck',

@@ -79,7 +79,17 @@ export const LIMITS: Readonly<Record<string, LimitTerm>> = {
   'obstacle.seconds': { title: 'Time on one obstacle', quantity: 'time' },
   'class.seconds': { title: 'Time that the class takes', quantity: 'time' },
   'class.entries': { title: 'Entries in one class', quantity: 'count' },
-  'class.slow-entries': { title: 'Entries with a slow obstacle in the course', quantity: 'count' },
+  'class.slow-entries': { title: 'Entries with one slow obstacle in the course', quantity: 'count' },
+  'class.slow-entries.many': {
+    title: 'Entries above which a slow obstacle is better left out',
+    quantity: 'count',
+    optional: true,
+  },
+  'class.slow-entries.too-many': {
+    title: 'Entries above which a slow obstacle has to be left out',
+    quantity: 'count',
+    optional: true,
+  },
   'crossing.end': { title: 'From the end of a pole to where it is crossed', quantity: 'length' },
   lean: { title: 'How far a horse leans in a turn', quantity: 'angle' },
   'crossing.skew': { title: 'How far off square a pole is crossed', quantity: 'angle' },
