@@ -146,6 +146,8 @@ export interface Check {
   readonly limits: readonly string[];
   /** `rest`: too slow for every pointer move, run when nothing is dragged. `closer`: run only for a closer look. */
   readonly runs?: 'rest' | 'closer';
+  /** Present where it judges the course as a whole: an obstacle by itself cannot be right or wrong. */
+  readonly about?: 'course';
   findings(survey: Survey, limits: Limits): readonly RawFinding[];
 }
 

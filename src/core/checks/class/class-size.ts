@@ -5,6 +5,7 @@ import { bandOf } from '../rulebooks/rulebooks.ts';
 
 export const classSize: Check = {
   id: 'class-size',
+  about: 'course',
   says: 'The class is not larger than the book lets one class be.',
   because: 'The last riders of a class that is too large wait for hours and ride over worn ground.',
   weight: 'note',

@@ -138,6 +138,7 @@ function levelFindings(survey: Survey, demand: Demand, limit: Limit): RawFinding
 /** What a level may be asked is data: `levels` of a book, or of designers' practice. */
 export const level: Check = {
   id: 'level',
+  about: 'course',
   says: 'The course asks no more than its level can do.',
   because: 'A course above its level turns a class into a row of refusals, and frightens those who came to learn.',
   weight: 'note',

@@ -54,6 +54,7 @@ const DEMANDS: readonly Demand[] = [
 
 export const mandatory: Check = {
   id: 'mandatory',
+  about: 'course',
   says: 'The course has everything that the book demands.',
   because: 'Without them the class cannot be judged as what it is called.',
   weight: 'must',

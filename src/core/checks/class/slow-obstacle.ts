@@ -52,6 +52,7 @@ function weightOf(limits: Limits, entries: number, seconds: Seconds): Weight | u
  */
 export const slowObstacle: Check = {
   id: 'slow-obstacle',
+  about: 'course',
   says: 'Slow obstacles suit the number of entries.',
   because: 'What every rider spends on them adds up: in a large class to a late evening.',
   weight: 'note',
