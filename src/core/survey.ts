@@ -1,7 +1,7 @@
 import { type Course, currentLayout, type Layout, type Stock } from './course/course.ts';
 import { type PlacedObstacle, type PlacedPiece, placedObstacle } from './course/placed.ts';
 import type { Horse } from './horses/horse.ts';
-import { horseById, STOCK_HORSE } from './horses/horses.ts';
+import { horseById, ledHorse, STOCK_HORSE } from './horses/horses.ts';
 import { memoizeByIdentity } from './memo/by-identity.ts';
 import { type ClassClock, classClock } from './ride/class-clock.ts';
 import type { HoofPrint } from './ride/hoof-print.ts';
@@ -75,11 +75,13 @@ function numbersOf(layout: Layout): ReadonlyMap<string, readonly number[]> {
 
 /**
  * Everything measurable about a course. The same course object gives the same survey object; obstacles and ways that an
- * edit did not touch are reused. A horse that is not known is replaced by the stock horse.
+ * edit did not touch are reused. A horse that is not known is replaced by the stock horse; in a led class
+ * it turns as a led horse does.
  */
 export const survey = memoizeByIdentity((course: Course): Survey => {
   const layout = currentLayout(course);
-  const horse = horseById(course.horse) ?? STOCK_HORSE;
+  const named = horseById(course.horse) ?? STOCK_HORSE;
+  const horse = course.class.level === 'led' ? ledHorse(named) : named;
   const obstacles = layout.obstacles.map(placedObstacle);
   const pieces = obstacles.flatMap((obstacle) => obstacle.pieces);
   const line = lineOfTravel({ arena: course.arena, horse, layout, obstacles, leadChange: course.class.leadChange });

@@ -24,6 +24,13 @@ export function minTurnRadius(horse: Horse, gait: Gait): Metres {
   return radiusOf(horse.gaits[gait].leastTurn, horse, gait);
 }
 
+/** The smallest radius on which any such horse turns in a gait, metres: the near end of what is known. */
+export function tightestTurnRadius(horse: Horse, gait: Gait): Metres {
+  const { leastTurn: turn } = horse.gaits[gait];
+  if ('radius' in turn) return turn.radius.least ?? turn.radius.value;
+  return radiusAtLean(speed(horse, gait), turn.lean.most ?? turn.lean.value);
+}
+
 /** The radius the line turns on between obstacles where there is room, metres. */
 export function preferredTurnRadius(horse: Horse, gait: Gait): Metres {
   return radiusOf(horse.gaits[gait].easyTurn, horse, gait);
