@@ -3,6 +3,7 @@ import type { Survey } from '../survey.ts';
 import type { Check, Finding, RawFinding, Remedy, Weight } from './check.ts';
 import { classSize } from './class/class-size.ts';
 import { classTime } from './class/class-time.ts';
+import { cramped } from './class/cramped.ts';
 import { forbidden } from './class/forbidden.ts';
 import { gaitShown } from './class/gait-shown.ts';
 import { level } from './class/level.ts';
@@ -120,6 +121,7 @@ export const CHECKS: readonly Check[] = [
   classTime,
   classSize,
   slowObstacle,
+  cramped,
 ];
 
 const ORDER: Readonly<Record<Weight, number>> = { must: 0, should: 1, note: 2 };

@@ -36,6 +36,12 @@ export function preferredTurnRadius(horse: Horse, gait: Gait): Metres {
   return radiusOf(horse.gaits[gait].easyTurn, horse, gait);
 }
 
+/** How fast a horse goes on a radius when it leans no further than with ease, at most as fast as on a straight, m/s. */
+export function speedOnEasyTurn(horse: Horse, gait: Gait, radius: Metres): number {
+  // At one lean the radius grows with the square of the speed.
+  return speed(horse, gait) * Math.min(1, Math.sqrt(radius / preferredTurnRadius(horse, gait)));
+}
+
 /** Where the smallest radius comes from. */
 export function minTurnRadiusSource(horse: Horse, gait: Gait): string {
   const { leastTurn: turn } = horse.gaits[gait];

@@ -32,6 +32,19 @@ const jogged = (last: Thing): Course =>
     last,
   ]);
 
+/** Six jog-overs side by side, so many feet apart, each ridden the other way than the one before. */
+const hairpins = (feet: number): Course =>
+  scene(
+    [0, 1, 2, 3, 4, 5].map(
+      (i): Thing => ({
+        kind: 'run',
+        at: [50 + feet * i, 40 + feet * (i % 2), i % 2 === 0 ? 0 : 180],
+        values: { poles: 3 },
+        leg: { gait: 'jog', approach: 'jog' },
+      }),
+    ),
+  );
+
 export const TRADE_FAULTS: readonly Fault[] = [
   {
     check: 'box-side',
@@ -64,6 +77,13 @@ export const TRADE_FAULTS: readonly Fault[] = [
     says: 'The highest pole of the run of poles (obstacle 1) is 1\' 4"; good practice asks for at most 9".',
     cured: true,
     measured: 16 * INCH,
+  },
+  {
+    check: 'cramped',
+    wrong: hairpins(10),
+    right: jogged({ kind: 'run', at: [140, 50], leg: { gait: 'jog', approach: 'jog' } }),
+    says: 'On the ways between the obstacles a go loses about 7 s in turns tighter than a horse makes with ease, most on the way to the run of poles (obstacle ',
+    cured: false,
   },
   {
     check: 'mandatory',

@@ -90,6 +90,7 @@ export const LIMITS: Readonly<Record<string, LimitTerm>> = {
     quantity: 'count',
     optional: true,
   },
+  'cramped.seconds': { title: 'Time that a go loses to tight turns and changes without room', quantity: 'time' },
   'crossing.end': { title: 'From the end of a pole to where it is crossed', quantity: 'length' },
   lean: { title: 'How far a horse leans in a turn', quantity: 'angle' },
   'crossing.skew': { title: 'How far off square a pole is crossed', quantity: 'angle' },

@@ -114,6 +114,9 @@ function missedLimit(gap: Gap, limits: Limits): { readonly limit: Limit; readonl
   return undefined;
 }
 
+/** Who says that the path is what is measured. */
+const ALONG_THE_PATH = "a state university extension's article, Setting a trail course for success";
+
 const idOf = ({ keys, gait }: Gap): string => `gap-band:${keys.join('+')}:${gait}`;
 
 function gapBandFindings(
@@ -147,7 +150,7 @@ function gapBandFindings(
       keys: [gap.obstacle, ...gap.keys],
       measured: gap.ridden,
       allowed: band,
-      source: limit.source,
+      source: hasTapeDifference(gap) ? `${limit.source}; along the path: ${ALONG_THE_PATH}` : limit.source,
       group: {
         id: `gap-band:${gap.obstacle}:${gap.gait}:${side}`,
         // One setting gives gaps of one length; gaps of another length are another mistake.
@@ -164,8 +167,8 @@ function gapBandFindings(
 }
 
 /**
- * Judged along the path the horse takes, inside to inside, as published rules measure (EWU Regelbuch § 7404.2; Michigan
- * State University Extension, Setting a trail course for success). On a straight the tape says the same.
+ * Judged along the path the horse takes, inside to inside, as published rules measure (EWU Regelbuch § 7404.2; a state
+ * university extension's article, Setting a trail course for success). On a straight the tape says the same.
  */
 export const gapBand: Check = {
   id: 'gap-band',

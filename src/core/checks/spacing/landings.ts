@@ -48,7 +48,7 @@ export const landings: Check = {
           leg: gap.leg,
           keys: [gap.obstacle, ...gap.keys],
           measured: gap.ridden,
-          source: horse.gaits[gap.gait].landing.source,
+          source: `${horse.gaits[gap.gait].landing.source}; poles are spaced for the stride of an average horse: a state university extension's article, Setting a trail course for success`,
           group: {
             id: `landings:${gap.obstacle}:${gap.gait}`,
             value: gap.ridden,
