@@ -3,7 +3,7 @@ import { lerp } from '../../plane/point.ts';
 import type { Gap } from '../../ride/line.ts';
 import type { Check, Limit } from '../check.ts';
 import { valueWords } from '../findings/finding-words.ts';
-import { isInBand } from '../rulebooks/band.ts';
+import { BAND_TOLERANCE, isInBand } from '../rulebooks/band.ts';
 import { bandOf } from '../rulebooks/rulebooks.ts';
 import { gapProposals, gapWords } from './gap-band.ts';
 
@@ -14,6 +14,11 @@ import { gapProposals, gapWords } from './gap-band.ts';
 function isForOthers(limit: Limit, { least = 0, most = Number.POSITIVE_INFINITY }: Sourced): boolean {
   const band = bandOf(limit);
   return (band.least ?? 0) > most || (band.most ?? Number.POSITIVE_INFINITY) < least;
+}
+
+/** As near to an even gap as anybody can tape. */
+function isEven({ ridden, landings: { nearest } }: Gap): boolean {
+  return nearest.some((even) => Math.abs(even - ridden) <= BAND_TOLERANCE);
 }
 
 const idOf = ({ keys, gait }: Gap): string => `landings:${keys.join('+')}:${gait}`;
@@ -28,7 +33,7 @@ export const landings: Check = {
   findings: (survey, limits) => {
     const gapById = new Map(survey.line.gaps.map((gap) => [idOf(gap), gap]));
     return survey.line.gaps.flatMap((gap) => {
-      if (gap.landings.fits) return [];
+      if (gap.landings.fits || isEven(gap)) return [];
       const limit = limits[`gap.${gap.gait}`];
       if (limit !== undefined && isForOthers(limit, survey.horse.gaits[gap.gait].landing)) return [];
       if (limit !== undefined && !isInBand(bandOf(limit), gap.ridden)) return [];
