@@ -15,14 +15,10 @@ function version(): string {
 /** Runs one command line (without node and the script) and answers with its exit code. Writes to `io` only. */
 export async function runCommandLine(argv: readonly string[], io: Io): Promise<number> {
   let fails = false;
-  const commands = [
-    setCommand(io),
-    rideCommand(io),
-    checkCommand(io, (found) => {
-      fails = found;
-    }),
-    postCommand(io),
-  ];
+  const reportFailure = (found: boolean): void => {
+    fails = found;
+  };
+  const commands = [setCommand(io, reportFailure), rideCommand(io), checkCommand(io, reportFailure), postCommand(io)];
   const known = commands.map((each) => each.name());
   const program = baseCommand('polewright', 'Trail courses that ride: set, ride, check and post them.', io)
     .version(version())

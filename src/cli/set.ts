@@ -1,4 +1,6 @@
 import type { Command } from 'commander';
+import { obstacleAlone } from '../core/checks/results/obstacle-alone.ts';
+import { RULEBOOKS, rulebookById } from '../core/checks/rulebooks/rulebooks.ts';
 import type { LengthUnit } from '../core/measure/quantity.ts';
 import { readTyped } from '../core/measure/typed.ts';
 import { buildKind, usualValues } from '../core/obstacles/build.ts';
@@ -6,10 +8,12 @@ import type { Built, Infeasible, ObstacleKind } from '../core/obstacles/obstacle
 import { OBSTACLE_KINDS } from '../core/obstacles/obstacles.ts';
 import { lengthWords } from '../core/obstacles/refusal-words.ts';
 import type { Param, Value, Values } from '../core/pieces/params.ts';
+import { findingDocument } from './check-compare.ts';
 import { baseCommand } from './command.ts';
 import { unknownWord } from './did-you-mean.ts';
 import { BadInput, type Io, printJson } from './io.ts';
 import { table } from './table.ts';
+import { countWords, FAIL_ON_HELP, failsOn, printFinding, readBookId, readFailOn } from './verdict.ts';
 
 /** `innerGap` as the command line spells it. */
 export function hyphenated(key: string): string {
@@ -81,7 +85,11 @@ function printInfeasible(io: Io, asJson: boolean, attempt: { kind: string; param
   }
 }
 
-function build(kind: ObstacleKind, options: Readonly<Record<string, unknown>>, io: Io): void {
+function build(
+  kind: ObstacleKind,
+  options: Readonly<Record<string, unknown>>,
+  { io, reportFailure }: { readonly io: Io; readonly reportFailure: (fails: boolean) => void },
+): void {
   const unit = unitFrom(options.unit);
   const given = Object.fromEntries(
     Object.entries(kind.params).flatMap(([key, param]) => {
@@ -96,8 +104,25 @@ function build(kind: ObstacleKind, options: Readonly<Record<string, unknown>>, i
     printInfeasible(io, asJson, { kind: kind.id, params, result });
     throw new BadInput(result.why);
   }
-  if (asJson) printJson(io, { kind: kind.id, params, pieces: result.pieces, facts: result.facts });
-  else printBuilt(io, kind, params, result);
+  const rulebook = { id: readBookId(String(options.rulebook)), house: {} };
+  const alone = obstacleAlone(kind.id, given, { rulebook, unit });
+  const findings = alone.kind === 'judged' ? alone.findings : [];
+  reportFailure(failsOn(findings, readFailOn(String(options.failOn))));
+  if (asJson) {
+    const { pieces, facts } = result;
+    printJson(io, {
+      kind: kind.id,
+      params,
+      pieces,
+      facts,
+      rulebook: rulebook.id,
+      findings: findings.map(findingDocument),
+    });
+    return;
+  }
+  printBuilt(io, kind, params, result);
+  io.out(`\nBy itself, by ${rulebookById(rulebook.id)?.title}: ${countWords(findings)}\n`);
+  for (const finding of findings) printFinding(io, finding);
 }
 
 function unitFrom(text: unknown): LengthUnit {
@@ -105,13 +130,16 @@ function unitFrom(text: unknown): LengthUnit {
   throw new BadInput(`--unit: ${unknownWord('unit', String(text), ['ft', 'm'])}`);
 }
 
-/** `set KIND`: builds one obstacle from its parameters; each kind is a command of its own, with its own help. */
-export function setCommand(io: Io): Command {
+/**
+ * `set KIND`: builds one obstacle from its parameters and judges it by itself; each kind is a command of its own, with
+ * its own help. `reportFailure` is told whether the run fails.
+ */
+export function setCommand(io: Io, reportFailure: (fails: boolean) => void): Command {
   const command = baseCommand('set', 'Build one obstacle from what a designer thinks in.', io);
   const known = OBSTACLE_KINDS.map((kind) => kind.id);
   command
     .argument('[kind]')
-    .usage('KIND [--parameter value …] [--json]')
+    .usage('KIND [--parameter value …] [--rulebook ID] [--fail-on WEIGHT] [--json]')
     .action((kind?: string) => {
       if (kind === undefined) throw new BadInput(`Which obstacle? There are: ${known.join(', ')}.`);
       throw new BadInput(unknownWord('obstacle', kind, known));
@@ -126,8 +154,14 @@ export function setCommand(io: Io): Command {
     }
     each
       .option('--unit <unit>', 'What a bare number means: ft or m.', 'ft')
+      .option(
+        '--rulebook <id>',
+        `The rule book that judges it: ${RULEBOOKS.map((book) => book.id).join(', ')}.`,
+        RULEBOOKS[0]?.id,
+      )
+      .option('--fail-on <weight>', FAIL_ON_HELP, 'must')
       .option('--json', 'One JSON document in SI units.')
-      .action((options: Record<string, unknown>) => build(kind, options, io));
+      .action((options: Record<string, unknown>) => build(kind, options, { io, reportFailure }));
     command.addCommand(each);
   }
   return command;

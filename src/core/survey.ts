@@ -1,7 +1,7 @@
 import { type Course, currentLayout, type Layout, type Stock } from './course/course.ts';
 import { type PlacedObstacle, type PlacedPiece, placedObstacle } from './course/placed.ts';
 import type { Horse } from './horses/horse.ts';
-import { horseById, STOCK_HORSE } from './horses/horses.ts';
+import { horseById, ledHorse, STOCK_HORSE } from './horses/horses.ts';
 import { memoizeByIdentity } from './memo/by-identity.ts';
 import { type BestWays, bestWays } from './ride/best-ways.ts';
 import { type ClassClock, classClock } from './ride/class-clock.ts';
@@ -79,7 +79,8 @@ function numbersOf(layout: Layout): ReadonlyMap<string, readonly number[]> {
 
 function surveyOf(course: Course, before?: Line): Survey {
   const layout = currentLayout(course);
-  const horse = horseById(course.horse) ?? STOCK_HORSE;
+  const named = horseById(course.horse) ?? STOCK_HORSE;
+  const horse = course.class.level === 'led' ? ledHorse(named) : named;
   const obstacles = layout.obstacles.map(placedObstacle);
   const pieces = obstacles.flatMap((obstacle) => obstacle.pieces);
   const { arena, truck } = course;

@@ -26,7 +26,7 @@ describe('set', () => {
     );
     const told = JSON.parse(out);
     expect([code, err]).toEqual([0, '']);
-    expect(Object.keys(told)).toEqual(['kind', 'params', 'pieces', 'facts']);
+    expect(Object.keys(told)).toEqual(['kind', 'params', 'pieces', 'facts', 'rulebook', 'findings']);
     expect(told.kind).toBe('fan');
     expect(told.params).toMatchObject({ poles: 3, length: 3.6576, thickness: 0.1016, innerGap: 0.3048, gap: 1.8288 });
     expect(told.pieces).toHaveLength(3);
@@ -102,6 +102,37 @@ describe('set', () => {
   });
 });
 
+describe('set says what it thinks of what it built', () => {
+  test('in words and in JSON, and fails on a must', async () => {
+    const plain = await runCli('set', 'run', '--gait', 'lope', '--gap', '3 ft');
+    expect(plain.code).toBe(1);
+    expect(plain.out).toContain('By itself, by American Mule Association: 1 must, ');
+    expect(plain.out).toContain("Gaps 1 to 3 of the run of poles (obstacle 1) are 3'; a lope asks for 6' to 7'");
+    expect(plain.out).toContain('Fix: Set the gaps of the run of poles (obstacle 1) to 6\' 6"');
+    const json = await runCli('set', 'run', '--gait', 'lope', '--gap', '3 ft', '--json');
+    expect(json.code).toBe(1);
+    const [first] = JSON.parse(json.out).findings;
+    expect(first).toMatchObject({ check: 'gap-band', weight: 'must' });
+    expect(first.measured).toBeCloseTo(3 * FT, 9);
+  });
+
+  test('by the book and the weight that are asked for', async () => {
+    const narrow = ['set', 'back-l', '--width', '29 in'];
+    expect((await runCli(...narrow)).code).toBe(1);
+    expect((await runCli(...narrow, '--rulebook', 'trade-press')).code).toBe(0);
+    const box = ['set', 'box', '--side', '5 ft', '--length', '8 ft'];
+    expect((await runCli(...box)).code).toBe(0);
+    expect((await runCli(...box, '--fail-on', 'should')).code).toBe(1);
+  });
+
+  test('and nothing of what only a whole course can have or lack', async () => {
+    for (const book of ['mule-association', 'trade-press', 'stock-horse', 'ewu']) {
+      const { out } = await runCli('set', 'bridge', '--rulebook', book, '--json');
+      expect(JSON.parse(out).findings).toEqual([]);
+    }
+  });
+});
+
 /** What was typed after `set`, and what the person is told. */
 const BAD: readonly (readonly [readonly string[], string])[] = [
   [['fann'], 'There is no obstacle "fann". Did you mean fan? There are: run, fan, spoke,'],
@@ -118,6 +149,8 @@ const BAD: readonly (readonly [readonly string[], string])[] = [
   [['fan', '--gap', '-6ft'], 'Gap: −6 ft (−1.83 m) is outside 1 ft 3 in (0.38 m) to 14 ft (4.27 m).'],
   [['fan', '--poles', '99'], 'Poles: 99 is outside 2 to 8.'],
   [['fan', '6ft'], 'fan does not know what to do with "6ft".'],
+  [['run', '--rulebook', 'mule'], 'There is no rule book "mule".'],
+  [['run', '--fail-on', 'mast'], '--fail-on: There is no weight "mast".'],
   [['run', '--unit', 'furlong'], '--unit: There is no unit "furlong". There are: ft, m.'],
 ];
 

@@ -127,7 +127,7 @@ test('what the book does not say is told in sentences, and the level says what i
   await expect(panel.getByRole('region', { name: 'What this level changes' })).toContainText(
     'Parts of the course at the lope: none',
   );
-  const silence = panel.getByText('This book does not say anything about the inside of a box.');
+  const silence = panel.getByText('This book does not say anything about the length of a water box.');
   await expect(silence).toBeHidden();
   await panel.getByText(/^What this book does not say/).click();
   await expect(silence).toBeVisible();

@@ -53,6 +53,7 @@ const MULE: readonly Row[] = [
   ['mule-association', 'all', 'mandatory.gate', ...yes, 'rule 215'],
   ['mule-association', 'all', 'mandatory.poles', ...yes, 'rule 215'],
   ['mule-association', 'all', 'mandatory.bridge', ...yes, 'rule 215'],
+  ['mule-association', 'all', 'mandatory.walk', ...yes, 'rule 215'],
   ['mule-association', 'all', 'mandatory.backing', ...yes, 'rule 215'],
   ['mule-association', 'all', 'forbidden.rolling', ...no, 'rule 216'],
   ['mule-association', 'all', 'obstacle.seconds', none, 60, 's', 'rule 215'],
@@ -83,6 +84,7 @@ const PRESS: readonly Row[] = [
 /** American Stock Horse Association: stock-horse.com/classes/trail. */
 const STOCK: readonly Row[] = [
   ['stock-horse', 'all', 'obstacles.count', 6, 9, 'count', 'American Stock Horse Association'],
+  ['stock-horse', 'all', 'mandatory.walk', ...yes, 'American Stock Horse Association'],
   ['stock-horse', 'all', 'shown.jog', 35, none, 'ft', 'American Stock Horse Association'],
   ['stock-horse', 'all', 'shown.lope', 50, none, 'ft', 'American Stock Horse Association'],
   ['stock-horse', 'all', 'lead.stated', ...yes, 'American Stock Horse Association'],

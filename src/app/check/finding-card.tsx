@@ -136,7 +136,7 @@ function Tools({ finding, done }: { readonly finding: Finding; done(): void }) {
             type="button"
             className="button"
             onClick={() => {
-              desk.edit(`Open again: ${finding.says}`, (course) => unwaiveFinding(course, finding.id));
+              desk.edit(`Open again: ${finding.says}`, (course) => unwaiveFinding(course, finding));
               done();
             }}
           >

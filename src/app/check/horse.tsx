@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import { HORSES, horseById, STOCK_HORSE } from '../../core/horses/horses.ts';
+import { HORSES } from '../../core/horses/horses.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import { Dialog } from '../dialog.tsx';
 import { ChoiceField } from '../set/choice-field.tsx';
@@ -10,9 +10,8 @@ const TITLES = Object.fromEntries(HORSES.map((horse) => [horse.id, horse.title])
 /** Which horse the course is judged for, and what is assumed about it. */
 export function HorsePanel() {
   const desk = useDesk();
-  const id = useDeskState((state) => state.course.horse);
   const unit = useDeskState((state) => state.course.unit);
-  const horse = horseById(id) ?? STOCK_HORSE;
+  const horse = useDeskState((state) => state.survey.horse);
   const [isTelling, setTelling] = useState(false);
   const all = assumptions(horse, unit);
   return (

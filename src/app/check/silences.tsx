@@ -23,7 +23,7 @@ export function Silences() {
       )}
       {practice.length > 0 && (
         <>
-          <p className="small">Here designers’ practice is asked instead: an estimate, not a rule.</p>
+          <p className="small">Here designers’ practice is asked instead; it is no rule of this book.</p>
           <ul className="said-list">
             {practice.map((says) => (
               <li key={says}>{says}</li>

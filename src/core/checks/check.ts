@@ -39,6 +39,13 @@ export interface Limit {
   readonly house?: string;
 }
 
+/** The value that the trade builds, where a limit only says what is allowed. */
+export interface UsualValue {
+  readonly value: number;
+  readonly unit: PrintedUnit;
+  readonly source: string;
+}
+
 /** One coherent set of limits. */
 export interface RuleBook {
   readonly id: string;
@@ -50,6 +57,8 @@ export interface RuleBook {
   readonly levels?: Readonly<Partial<Record<Level, Limits>>>;
   /** What it prints differently for ponies. */
   readonly ponies?: Limits;
+  /** By the name of a limit. A fix aims there. */
+  readonly usual?: Readonly<Record<string, UsualValue>>;
 }
 
 /** A fix that one click applies: a sentence, and the course after it. */
@@ -68,6 +77,16 @@ export interface Proposal {
   /** It removes or changes something that the designer chose (a gait, an obstacle): only a person may apply it. */
   readonly meant?: true;
   edit(course: Course): Course | Infeasible;
+}
+
+/** Findings of one mistake: one setting, or one thing that is wrong in several places. */
+export interface FaultGroup {
+  /** Made of the check, the obstacle, the limit and the side on which it is missed. */
+  readonly id: string;
+  /** Present where other values of the same group are other mistakes, metres. */
+  readonly value?: number;
+  /** The sentence for all of them, in the order in which they were found. */
+  says(members: readonly RawFinding[]): string;
 }
 
 /** What a check found, before its fixes were tried. */
@@ -89,14 +108,22 @@ export interface RawFinding {
   /** SI band, when there is one. */
   readonly allowed?: Band;
   readonly source: string;
+  /** Where it was found, when that is more than one place. */
+  readonly places?: readonly Point[];
+  /** Ids of the findings that were put together in this one: a waiver for each of them is one for it. */
+  readonly members?: readonly string[];
+  /** Absent: it is told by itself. */
+  readonly group?: FaultGroup;
   /** What may cure it, the best first. */
   readonly proposals: readonly Proposal[];
 }
 
 /** A finding, as everybody outside checks/ sees it. */
-export interface Finding extends Omit<RawFinding, 'proposals'> {
+export interface Finding extends Omit<RawFinding, 'proposals' | 'group'> {
   /** The designer's reason for leaving it; absent: the finding is open. A waived finding never fails a run. */
   readonly waived?: string;
+  /** Ids in the waivers that hold; there are several where each place was waived by itself. */
+  readonly waivedBy?: readonly string[];
   /**
    * Fixes that were tried on a copy of the course: the finding is gone and no new must came. Worked out on first
    * access, then cached.
@@ -119,6 +146,8 @@ export interface Check {
   readonly limits: readonly string[];
   /** `rest`: too slow for every pointer move, run when nothing is dragged. `closer`: run only for a closer look. */
   readonly runs?: 'rest' | 'closer';
+  /** Present where it judges the course as a whole: an obstacle by itself cannot be right or wrong. */
+  readonly about?: 'course';
   findings(survey: Survey, limits: Limits): readonly RawFinding[];
 }
 

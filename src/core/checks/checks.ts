@@ -1,7 +1,9 @@
+import type { Waiver } from '../course/course.ts';
 import type { Survey } from '../survey.ts';
 import type { Check, Finding, RawFinding, Remedy, Weight } from './check.ts';
-import { classSize, slowObstacle } from './class/class-size.ts';
+import { classSize } from './class/class-size.ts';
 import { classTime } from './class/class-time.ts';
+import { cramped } from './class/cramped.ts';
 import { forbidden } from './class/forbidden.ts';
 import { gaitShown } from './class/gait-shown.ts';
 import { level } from './class/level.ts';
@@ -9,6 +11,8 @@ import { mandatory } from './class/mandatory.ts';
 import { obstacleCount } from './class/obstacle-count.ts';
 import { obstacleTime } from './class/obstacle-time.ts';
 import { poleCount } from './class/pole-count.ts';
+import { slowObstacle } from './class/slow-obstacle.ts';
+import { groupedFindings } from './findings/grouped.ts';
 import { verifiedRemedies } from './findings/verified-fixes.ts';
 import { betterWay } from './line/better-way.ts';
 import { breaks } from './line/breaks.ts';
@@ -119,6 +123,7 @@ export const CHECKS: readonly Check[] = [
   classTime,
   classSize,
   slowObstacle,
+  cramped,
 ];
 
 const ORDER: Readonly<Record<Weight, number>> = { must: 0, should: 1, note: 2 };
@@ -141,7 +146,8 @@ function rawFindings(survey: Survey, depth: CheckDepth): readonly RawFinding[] {
     // An obstacle that is ridden twice would have the same finding twice; one is enough.
     for (const each of check.findings(survey, limits)) if (!found.has(each.id)) found.set(each.id, each);
   }
-  return [...found.values()].sort(byWeightThenLeg);
+  const waived = new Set(survey.course.waived?.map(({ finding }) => finding));
+  return groupedFindings([...found.values()], (id) => waived.has(id)).toSorted(byWeightThenLeg);
 }
 
 /** Caches an answer for as long as its survey exists. */
@@ -165,27 +171,45 @@ function cachedBySurvey<Answer>(
 const cachedRawFindings = cachedBySurvey(rawFindings);
 
 /**
- * Which checks are run on a copy to try a fix. What takes a closer look is only a note, and a note never speaks against a
- * fix: it is run only where the fix is for such a finding.
+ * The findings of a copy on which a fix is tried, by what the fix is for. What takes a closer look is only a note, and a
+ * note never speaks against a fix: it is run only where the fix is for such a finding.
  */
+const foundOnCopy: Readonly<Record<CheckDepth, (copy: Survey) => readonly RawFinding[]>> = {
+  drag: (copy) => cachedRawFindings(copy, 'drag'),
+  rest: (copy) => cachedRawFindings(copy, 'rest'),
+  closer: (copy) => cachedRawFindings(copy, 'closer'),
+};
+
 function fixDepth({ check }: RawFinding, depth: CheckDepth): CheckDepth {
   const isCloser = CHECKS.some(({ id, runs }) => id === check && runs === 'closer');
   return depth === 'closer' && !isCloser ? 'rest' : depth;
 }
 
+/** The waivers for a finding: for its own id, for that of its group, or one for each of all that it stands for. */
+function waiversOf(found: RawFinding, waivers: readonly Waiver[]): readonly Waiver[] {
+  const waiverFor = (id: string) => waivers.find(({ finding }) => finding === id);
+  const own = waiverFor(found.id) ?? (found.group === undefined ? undefined : waiverFor(found.group.id));
+  if (own !== undefined) return [own];
+  const each = (found.members ?? []).map(waiverFor);
+  return each.every((waiver) => waiver !== undefined) ? each : [];
+}
+
+/** What a finding has while waivers hold. */
+function waivedWords(waivers: readonly Waiver[]): Pick<Finding, 'waived' | 'waivedBy'> {
+  if (waivers.length === 0) return {};
+  const reasons = new Set(waivers.map(({ reason }) => reason));
+  return { waived: [...reasons].join('; '), waivedBy: waivers.map(({ finding }) => finding) };
+}
+
 /** The finding with its fixes: they are tried on first access, because each costs a survey of its own. */
 function findingOf(survey: Survey, found: RawFinding, depth: CheckDepth): Finding {
-  const { proposals, ...rest } = found;
-  const waiver = survey.course.waived?.find(({ finding }) => finding === found.id);
+  const { proposals, group, ...rest } = found;
   let tried: readonly Remedy[] | undefined;
   return {
     ...rest,
-    ...(waiver === undefined ? {} : { waived: waiver.reason }),
+    ...waivedWords(waiversOf(found, survey.course.waived ?? [])),
     get remedies() {
-      tried ??=
-        proposals.length === 0
-          ? []
-          : verifiedRemedies(survey, found, (each) => cachedRawFindings(each, fixDepth(found, depth)));
+      tried ??= proposals.length === 0 ? [] : verifiedRemedies(survey, found, foundOnCopy[fixDepth(found, depth)]);
       return tried;
     },
   };

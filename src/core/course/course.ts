@@ -111,7 +111,7 @@ export interface HouseLimit {
 }
 
 /** A finding that the designer accepts, by its id, with the reason; printed on the designer's own copy. */
-interface Waiver {
+export interface Waiver {
   readonly finding: string;
   readonly reason: string;
 }

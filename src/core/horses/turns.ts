@@ -24,9 +24,22 @@ export function minTurnRadius(horse: Horse, gait: Gait): Metres {
   return radiusOf(horse.gaits[gait].leastTurn, horse, gait);
 }
 
+/** The smallest radius on which any such horse turns in a gait, metres: the near end of what is known. */
+export function tightestTurnRadius(horse: Horse, gait: Gait): Metres {
+  const { leastTurn: turn } = horse.gaits[gait];
+  if ('radius' in turn) return turn.radius.least ?? turn.radius.value;
+  return radiusAtLean(speed(horse, gait), turn.lean.most ?? turn.lean.value);
+}
+
 /** The radius the line turns on between obstacles where there is room, metres. */
 export function preferredTurnRadius(horse: Horse, gait: Gait): Metres {
   return radiusOf(horse.gaits[gait].easyTurn, horse, gait);
+}
+
+/** How fast a horse goes on a radius when it leans no further than with ease, at most as fast as on a straight, m/s. */
+export function speedOnEasyTurn(horse: Horse, gait: Gait, radius: Metres): number {
+  // At one lean the radius grows with the square of the speed.
+  return speed(horse, gait) * Math.min(1, Math.sqrt(radius / preferredTurnRadius(horse, gait)));
 }
 
 /** Where the smallest radius comes from. */

@@ -2,7 +2,7 @@
 import type { Constraint, Grip } from '../constraints/constraint.ts';
 import { GAITS, type Gait } from '../horses/horse.ts';
 import { STOCK_HORSE } from '../horses/horses.ts';
-import { minTurnRadius as leastTurnOf } from '../horses/turns.ts';
+import { minTurnRadius as leastTurnOf, tightestTurnRadius } from '../horses/turns.ts';
 import { feet, inches, type Metres, type Radians } from '../measure/quantity.ts';
 import {
   type ChoiceParam,
@@ -81,6 +81,11 @@ export function chosenGait(values: Values): Gait {
 /** What the horse can do in this gait: the smallest radius of its line, metres. */
 export function stockMinTurnRadius(gait: Gait): Metres {
   return leastTurnOf(STOCK_HORSE, gait);
+}
+
+/** What no horse can do in this gait, ridden or led: the line bends on no smaller radius, metres. */
+export function stockTightestTurnRadius(gait: Gait): Metres {
+  return tightestTurnRadius(STOCK_HORSE, gait);
 }
 
 /** For a refusal that a slower gait would cure: "Or ride it at a jog as it lies." */

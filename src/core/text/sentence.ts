@@ -10,6 +10,20 @@ export function uncapitalized(text: string): string {
   return text.charAt(0).toLowerCase() + text.slice(1);
 }
 
+/** "1, 3 and 4"; three or more in a row as "2 to 5". */
+export function numberList(numbers: readonly number[]): string {
+  const sorted = [...new Set(numbers)].sort((a, b) => a - b);
+  const runs: number[][] = [];
+  for (const number of sorted) {
+    const last = runs.at(-1);
+    if (last !== undefined && last.at(-1) === number - 1) last.push(number);
+    else runs.push([number]);
+  }
+  return andList(
+    runs.flatMap((run) => (run.length > 2 ? [`${run[0]} to ${run.at(-1)}`] : run.map((number) => String(number)))),
+  );
+}
+
 /** "a, b and c". */
 export function andList(names: readonly string[]): string {
   return names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;

@@ -70,7 +70,7 @@ describe('the limit behind a finding', () => {
 describe('what a book says and does not say', () => {
   test('is one sentence for each limit that nobody sets', () => {
     const says = silences(facts);
-    expect(says).toContain('This book does not say anything about the inside of a box.');
+    expect(says).toContain('This book does not say anything about the length of a water box.');
     expect(says.every((each) => each.startsWith('This book does not say anything about'))).toBe(true);
     expect(new Set(says).size).toBe(says.length);
     expect(practiceSentences(FAULTY).join()).toMatch(/From a piece to the wall: at least 2'/);

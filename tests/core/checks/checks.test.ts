@@ -95,15 +95,15 @@ describe('findings', () => {
 describe('a limit that the book does not set', () => {
   test('is named with the check that would have asked', () => {
     const quiet = silentLimits(survey(judged(BLANK, 'mule-association'))).map(({ limit }) => limit);
-    expect(quiet).toContain('box.side');
+    expect(quiet).toContain('water-box.length');
     expect(quiet).not.toContain('back.width');
     expect(silentLimits(survey(judged(BLANK, 'trade-press'))).map(({ limit }) => limit)).toContain('serpentine.jog');
   });
 
   test('is not asked for', () => {
-    const box = scene([{ kind: 'box', at: [60, 50], values: { side: 4.5 * FOOT } }]);
-    expect(saidBy(judged(box, 'mule-association'), 'box-side')).toEqual([]);
-    expect(saidBy(judged(box, 'trade-press'), 'box-side')).toHaveLength(1);
+    const long = scene([{ kind: 'water-box', at: [60, 50], values: { length: 7 * FOOT } }]);
+    expect(saidBy(judged(long, 'mule-association'), 'water-box-length')).toEqual([]);
+    expect(saidBy(judged(long, 'trade-press'), 'water-box-length')).toHaveLength(1);
   });
 });
 
@@ -162,7 +162,7 @@ describe('laws', () => {
       findings(each)
         .map(({ id, measured }) => `${id} ${measured?.toFixed(3)}`)
         .sort();
-    expect(ids(placed).length).toBeGreaterThan(8);
+    expect(ids(placed).length).toBeGreaterThan(6);
     expect(ids(round)).toEqual(ids(placed));
   });
 

@@ -177,7 +177,7 @@ export const MORE_FAULTS: readonly Fault[] = [
     check: 'crossing-end',
     wrong: scene([{ ...RUN, values: { line: 0.1 } }]),
     right: scene([{ ...RUN, values: { line: 0.2 } }]),
-    says: "Pole 1 of the run of poles (obstacle 1) is crossed 1' 2½\" from its end; good practice asks for at least 2'.",
+    says: "Poles 1 to 4 of the run of poles (obstacle 1) are crossed as near as 1' 2½\" to their ends; good practice asks for at least 2'.",
     cured: true,
     measured: 1.2 * FOOT,
   },

@@ -2,9 +2,10 @@ import { describe, expect, test } from 'vitest';
 import { CHECKS } from '../../../src/core/checks/checks.ts';
 import { FAULTS as FIRST_FAULTS } from './faults.ts';
 import { MORE_FAULTS } from './faults-more.ts';
+import { TRADE_FAULTS } from './faults-trade.ts';
 import { findings, saidBy } from './scene.ts';
 
-const FAULTS = [...FIRST_FAULTS, ...MORE_FAULTS];
+const FAULTS = [...FIRST_FAULTS, ...MORE_FAULTS, ...TRADE_FAULTS];
 
 describe('planted faults', () => {
   test('there is one for every check', () => {

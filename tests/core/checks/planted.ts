@@ -137,6 +137,8 @@ export const PLANTS: readonly Plant[] = [
   },
   { check: 'jump-height', needs: ['run'], plant: (course) => raise(course, 'run-1/pole-2', 16) },
   { check: 'side-pass-height', needs: ['side-pass'], plant: (course) => raise(course, 'side-pass-1/pole-1', 24) },
+  { check: 'raised-jog', needs: ['run'], plant: (course) => raise(course, 'run-1/pole-2', 10) },
+  { check: 'box-side', needs: ['box'], plant: (course) => built(course, 'box-1', { side: 5 * FOOT }) },
   { check: 'fan-inner-gap', needs: ['fan'], plant: (course) => built(course, 'fan-1', { innerGap: 10 * INCH }) },
   { check: 'marker-clear', needs: ['spoke'], plant: (course) => built(course, 'spoke-1', { clear: 18 * INCH }) },
   { check: 'crossing-end', needs: ['run'], plant: (course) => built(course, 'run-1', { line: 0.12 }) },

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { courseFileName, fileName, sheetFileName } from '../../../src/core/text/file-name.ts';
-import { andList, capitalized, uncapitalized } from '../../../src/core/text/sentence.ts';
+import { andList, capitalized, numberList, uncapitalized } from '../../../src/core/text/sentence.ts';
 
 test.each([
   ['Novice trail, Saturday', 'novice-trail-saturday'],
@@ -25,6 +25,16 @@ test('a file name has no separator, no dot and no control character, and is neve
       expect(encodeURIComponent(name)).not.toBe('');
     }),
   );
+});
+
+test.each([
+  [[], ''],
+  [[4], '4'],
+  [[2, 1], '1 and 2'],
+  [[1, 2, 3], '1 to 3'],
+  [[7, 1, 3, 2, 5, 5], '1 to 3, 5 and 7'],
+])('the numbers %j are listed as %o', (numbers, list) => {
+  expect(numberList(numbers)).toBe(list);
 });
 
 test('lists and first letters', () => {

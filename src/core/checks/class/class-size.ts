@@ -1,12 +1,11 @@
-import { capitalized } from '../../text/sentence.ts';
 import type { Check } from '../check.ts';
-import { isBoundBy } from '../findings/dimension.ts';
-import { askerWords, bandWords, obstacleWords } from '../findings/finding-words.ts';
+import { askerWords, bandWords } from '../findings/finding-words.ts';
 import { isInBand } from '../rulebooks/band.ts';
 import { bandOf } from '../rulebooks/rulebooks.ts';
 
 export const classSize: Check = {
   id: 'class-size',
+  about: 'course',
   says: 'The class is not larger than the book lets one class be.',
   because: 'The last riders of a class that is too large wait for hours and ride over worn ground.',
   weight: 'note',
@@ -31,39 +30,5 @@ export const classSize: Check = {
         proposals: [],
       },
     ];
-  },
-};
-
-export const slowObstacle: Check = {
-  id: 'slow-obstacle',
-  says: 'A large class has no side pass in its course.',
-  because: 'Every rider spends half a minute on it, which a large class adds up to a late evening.',
-  weight: 'note',
-  limits: ['class.slow-entries'],
-  findings(survey, limits) {
-    const limit = limits['class.slow-entries'];
-    const { entries } = survey.course.class;
-    if (limit === undefined || isInBand(bandOf(limit), entries)) return [];
-    return survey.obstacles.flatMap((placed) => {
-      const { id, pose } = placed.obstacle;
-      const leg = survey.layout.ride.legs.findIndex((each) => each.obstacle === id);
-      if (!isBoundBy(placed, 'class.slow-entries') || leg < 0) return [];
-      return [
-        {
-          id: `slow-obstacle:${id}`,
-          check: 'slow-obstacle',
-          weight: limit.weight ?? slowObstacle.weight,
-          says: `${capitalized(obstacleWords(survey, id))} is slow to ride, and the class has ${entries} entries; ${askerWords(limit)} ${bandWords(limit, survey.course.unit)} with a side pass.`,
-          because: slowObstacle.because,
-          at: { x: pose.x, y: pose.y },
-          leg,
-          keys: [id],
-          measured: entries,
-          allowed: bandOf(limit),
-          source: limit.source,
-          proposals: [],
-        },
-      ];
-    });
   },
 };

@@ -6,6 +6,7 @@ import { bandOf } from '../rulebooks/rulebooks.ts';
 /** Against the time that the show allots, or else against a day. */
 export const classTime: Check = {
   id: 'class-time',
+  about: 'course',
   says: 'The whole class can be ridden in its time.',
   because: 'A class that runs over makes every class after it late, and the last one is judged in bad light.',
   weight: 'note',

@@ -24,6 +24,7 @@ function isAsked(gait: string, limits: Limits): boolean {
 /** Counted over the longest stretch in one gait, obstacles included: a book that wants it between obstacles says so. */
 export const gaitShown: Check = {
   id: 'gait-shown',
+  about: 'course',
   says: 'Each gait is shown over the distance that the book asks for.',
   because: 'A gait that is only touched cannot be judged, and the horse has no time to settle in it.',
   weight: 'must',

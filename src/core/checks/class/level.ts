@@ -1,4 +1,4 @@
-import type { Course, Level } from '../../course/course.ts';
+import type { Course, Leg, Level } from '../../course/course.ts';
 import { changeLeg } from '../../course/edit-ride.ts';
 import type { Point } from '../../plane/point.ts';
 import type { Survey } from '../../survey.ts';
@@ -21,32 +21,48 @@ interface Occurrence {
   readonly at: Point;
   readonly leg: number;
   readonly keys: readonly string[];
-  readonly proposals: readonly Proposal[];
 }
 
 interface Demand {
   readonly limit: string;
   readonly what: readonly [one: string, many: string];
   occurrences(survey: Survey): readonly Occurrence[];
+  /** What cures all places at once. */
+  proposals?(survey: Survey): readonly Proposal[];
+}
+
+const isLoped = ({ gait, approach }: Leg): boolean => gait === 'lope' || approach === 'lope';
+
+/** The leg at the calmer gait wherever it lopes. */
+function calmed(course: Course, { id, gait, approach }: Leg, calmer: 'jog' | 'walk'): Course {
+  return changeLeg(course, id, {
+    ...(gait === 'lope' ? { gait: calmer } : {}),
+    ...(approach === 'lope' ? { approach: calmer } : {}),
+  });
+}
+
+/** All that is loped at one calmer gait: a part of it would leave the class above its level. */
+function calmerProposals(survey: Survey): readonly Proposal[] {
+  const loped = survey.layout.ride.legs.filter(isLoped);
+  const [only] = loped;
+  const what =
+    loped.length === 1 && only !== undefined
+      ? `${obstacleWords(survey, only.obstacle)}, and the way to it,`
+      : 'everything that is loped';
+  return (['jog', 'walk'] as const).map((gait) => ({
+    idea: 'calmer',
+    meant: true as const,
+    says: `Ride ${what} at a ${gait}`,
+    edit: (course: Course) => loped.reduce((changed, leg) => calmed(changed, leg, gait), course),
+  }));
 }
 
 function lopes(survey: Survey): readonly Occurrence[] {
-  const { legs } = survey.layout.ride;
-  return legs.flatMap((leg, index) => {
-    if (leg.gait !== 'lope' && leg.approach !== 'lope') return [];
+  return survey.layout.ride.legs.flatMap((leg, index) => {
+    if (!isLoped(leg)) return [];
     const at =
       survey.line.elements.find((element) => element.leg === index)?.path[0]?.start ?? survey.layout.ride.start;
-    const calmer = (['jog', 'walk'] as const).map((gait) => ({
-      idea: 'calmer',
-      meant: true as const,
-      says: `Ride ${obstacleWords(survey, leg.obstacle)}, and the way to it, at a ${gait}`,
-      edit: (course: Course) =>
-        changeLeg(course, leg.id, {
-          ...(leg.gait === 'lope' ? { gait } : {}),
-          ...(leg.approach === 'lope' ? { approach: gait } : {}),
-        }),
-    }));
-    return [{ at: { x: at.x, y: at.y }, leg: index, keys: [leg.obstacle], proposals: calmer }];
+    return [{ at: { x: at.x, y: at.y }, leg: index, keys: [leg.obstacle] }];
   });
 }
 
@@ -55,7 +71,7 @@ function raisedPoles(survey: Survey): readonly Occurrence[] {
   return survey.line.crossings.flatMap(({ key, leg, obstacle, pose }) => {
     const values = byKey.get(key)?.piece.values ?? {};
     const raised = Number(values.raisedStart ?? 0) + Number(values.raisedEnd ?? 0);
-    return raised > 0 ? [{ at: { x: pose.x, y: pose.y }, leg, keys: [obstacle, key], proposals: [] }] : [];
+    return raised > 0 ? [{ at: { x: pose.x, y: pose.y }, leg, keys: [obstacle, key] }] : [];
   });
 }
 
@@ -71,12 +87,17 @@ function backBends(survey: Survey): readonly Occurrence[] {
       element.move === 'back' && element.path.some(({ curvature, length }) => Math.abs(curvature * length) > 0.3);
     const at = element.path[0]?.start;
     if (at === undefined || !(between || bends)) return [];
-    return [{ at: { x: at.x, y: at.y }, leg: element.leg, keys: [legs[element.leg]?.obstacle ?? ''], proposals: [] }];
+    return [{ at: { x: at.x, y: at.y }, leg: element.leg, keys: [legs[element.leg]?.obstacle ?? ''] }];
   });
 }
 
 const DEMANDS: readonly Demand[] = [
-  { limit: 'level.lope', what: ['obstacle at the lope', 'obstacles at the lope'], occurrences: lopes },
+  {
+    limit: 'level.lope',
+    what: ['obstacle at the lope', 'obstacles at the lope'],
+    occurrences: lopes,
+    proposals: calmerProposals,
+  },
   { limit: 'level.raised', what: ['raised pole', 'raised poles'], occurrences: raisedPoles },
   { limit: 'level.back-bends', what: ['bend while backing', 'bends while backing'], occurrences: backBends },
 ];
@@ -96,11 +117,12 @@ function levelFindings(survey: Survey, demand: Demand, limit: Limit): RawFinding
   if (first === undefined || isInBand(bandOf(limit), occurrences.length)) return [];
   const most = limit.most ?? 0;
   const count = `${occurrences.length} ${demand.what[occurrences.length === 1 ? 0 : 1]}`;
+  const says = `${subject(survey, demand.limit)} has ${most === 0 ? 'no' : `at most ${most}`} ${demand.what[1]}; this course has ${count}.`;
   return occurrences.slice(most).map((place, i) => ({
     id: `${demand.limit.replace('.', ':')}:${survey.layout.ride.legs[place.leg]?.id ?? place.leg}:${i + most + 1}`,
     check: 'level',
     weight: limit.weight ?? level.weight,
-    says: `${subject(survey, demand.limit)} has ${most === 0 ? 'no' : `at most ${most}`} ${demand.what[1]}; this course has ${count}.`,
+    says,
     because: level.because,
     at: place.at,
     leg: place.leg,
@@ -108,13 +130,15 @@ function levelFindings(survey: Survey, demand: Demand, limit: Limit): RawFinding
     measured: occurrences.length,
     allowed: bandOf(limit),
     source: limit.source,
-    proposals: place.proposals,
+    group: { id: demand.limit.replace('.', ':'), says: () => says },
+    proposals: demand.proposals?.(survey) ?? [],
   }));
 }
 
 /** What a level may be asked is data: `levels` of a book, or of designers' practice. */
 export const level: Check = {
   id: 'level',
+  about: 'course',
   says: 'The course asks no more than its level can do.',
   because: 'A course above its level turns a class into a row of refusals, and frightens those who came to learn.',
   weight: 'note',

@@ -12,10 +12,18 @@ function hasPiece(survey: Survey, limit: string): boolean {
   return survey.obstacles.some((each) => ridden.has(each.obstacle.id) && piecesBoundBy(each, limit).length > 0);
 }
 
+/** Whether the horse walks a whole stride somewhere, forward; the walk over an obstacle counts. */
+function showsWalk({ line, horse }: Survey): boolean {
+  const walk = line.shown.find(({ gait }) => gait === 'walk');
+  return walk !== undefined && walk.longest.to - walk.longest.from >= horse.gaits.walk.stride.value;
+}
+
 interface Demand {
   readonly limit: string;
   readonly what: string;
   readonly one: 'one' | 'them';
+  /** Present where it can only be missed once the course has as many obstacles as the book wants. */
+  readonly onceWhole?: true;
   isMet(survey: Survey): boolean;
 }
 
@@ -35,11 +43,19 @@ const DEMANDS: readonly Demand[] = [
     isMet: (survey) =>
       survey.line.elements.some(({ move, part, length }) => move === 'back' && part === 'obstacle' && length > BACKED),
   },
+  {
+    limit: 'mandatory.walk',
+    what: 'a walk',
+    one: 'one',
+    onceWhole: true,
+    isMet: showsWalk,
+  },
 ];
 
 export const mandatory: Check = {
   id: 'mandatory',
-  says: 'The course has every obstacle that the book demands.',
+  about: 'course',
+  says: 'The course has everything that the book demands.',
   because: 'Without them the class cannot be judged as what it is called.',
   weight: 'must',
   limits: DEMANDS.map(({ limit }) => limit),
@@ -50,7 +66,9 @@ export const mandatory: Check = {
     const isWhole = new Set(legs.map(({ obstacle }) => obstacle)).size >= (limits['obstacles.count']?.least ?? 1);
     return DEMANDS.flatMap((demand) => {
       const limit = limits[demand.limit];
-      if (limit === undefined || demand.isMet(survey)) return [];
+      // A house rule may ask for none.
+      if (limit === undefined || (limit.least ?? 0) < 1) return [];
+      if (demand.isMet(survey) || (demand.onceWhole && !isWhole)) return [];
       return [
         {
           id: demand.limit.replace('.', ':'),

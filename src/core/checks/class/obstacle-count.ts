@@ -17,6 +17,7 @@ function combinations(survey: Survey, limit: Limit | undefined): readonly string
 
 export const obstacleCount: Check = {
   id: 'obstacle-count',
+  about: 'course',
   says: 'The course has as many obstacles as the book allows.',
   because: 'A course that is too short or too long cannot be judged as the class it is called.',
   weight: 'must',

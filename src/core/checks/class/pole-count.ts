@@ -5,6 +5,7 @@ import { bandOf } from '../rulebooks/rulebooks.ts';
 
 export const poleCount: Check = {
   id: 'pole-count',
+  about: 'course',
   says: 'The pole obstacle of the course has enough poles.',
   because: 'Over two or three poles a horse can get by on luck; the class wants to see a rhythm.',
   weight: 'should',

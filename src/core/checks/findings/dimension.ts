@@ -9,6 +9,7 @@ import { ringDistance } from '../../plane/segment.ts';
 import type { Survey } from '../../survey.ts';
 import { capitalized } from '../../text/sentence.ts';
 import type { Check, Limit, Proposal, RawFinding } from '../check.ts';
+import { type Aim, aimsOf } from '../rulebooks/aims.ts';
 import { isInBand, nearestAllowed } from '../rulebooks/band.ts';
 import { bandOf } from '../rulebooks/rulebooks.ts';
 import { askerWords, bandWords, measuredWords, obstacleWords, valueWords } from './finding-words.ts';
@@ -51,20 +52,21 @@ function parameterProposals(
   survey: Survey,
   obstacle: PlacedObstacle,
   param: string | undefined,
-  wanted: readonly number[],
+  wanted: readonly Aim[],
   size: number,
 ): readonly Proposal[] {
   const { id, values } = obstacle.obstacle;
   const now = param === undefined ? undefined : values[param];
   if (param === undefined || typeof now !== 'number') return [];
   const { unit } = survey.course;
-  const set = (value: number): Proposal => ({
+  const set = (value: number, idea: string): Proposal => ({
+    idea,
     says: `Build ${obstacleWords(survey, id)} with ${valueWords('length', value, unit)}`,
     edit: (course) => rebuildNear(course, id, { [param]: value }),
   });
-  return wanted.flatMap((value) => {
+  return wanted.flatMap(({ value, idea }) => {
     const stepped = now + value - size;
-    return Math.abs(stepped - value) < 1e-6 ? [set(value)] : [set(value), set(stepped)];
+    return Math.abs(stepped - value) < 1e-6 ? [set(value, idea)] : [set(value, idea), set(stepped, `${idea} stepped`)];
   });
 }
 
@@ -92,7 +94,13 @@ function sizeFindings(survey: Survey, rule: SizeRule, limit: Limit, obstacle: Pl
       allowed: band,
       source: limit.source,
       proposals: [
-        ...parameterProposals(survey, obstacle, rule.param, nearestAllowed(band, worst.value), worst.value),
+        ...parameterProposals(
+          survey,
+          obstacle,
+          rule.param,
+          aimsOf(rule.limit, limit, worst.value, survey.course.rulebook),
+          worst.value,
+        ),
         ...(rule.otherProposals?.(survey, worst, distanceToBand(limit, worst)) ?? []),
       ],
     },

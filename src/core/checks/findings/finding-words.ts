@@ -5,9 +5,9 @@ import type { LengthUnit } from '../../measure/quantity.ts';
 import { obstacleKind } from '../../obstacles/obstacles.ts';
 import type { LineElement } from '../../ride/line.ts';
 import type { Survey } from '../../survey.ts';
-import { uncapitalized } from '../../text/sentence.ts';
+import { andList, numberList, uncapitalized } from '../../text/sentence.ts';
 import type { Band, Limit, Quantity } from '../check.ts';
-import { bandOf } from '../rulebooks/rulebooks.ts';
+import { bandOf, isPractice } from '../rulebooks/rulebooks.ts';
 
 /** The words of findings, in one place, so that the same thing has the same name in every sentence. */
 
@@ -86,10 +86,23 @@ export function pieceWords(survey: Survey, key: string): string {
   return alone ? owner : `the ${kind} of ${owner}`;
 }
 
+/** "poles 1 to 4 of the fan (obstacle 3)": several pieces of one kind in one obstacle; else one after the other. */
+export function piecesWords(survey: Survey, keys: readonly string[]): string {
+  const pieces = survey.pieces.filter(({ key }) => keys.includes(key));
+  const [first] = pieces;
+  const isOneKind = pieces.every(({ obstacle, kind }) => obstacle === first?.obstacle && kind === first.kind);
+  if (first === undefined || pieces.length < 2 || !isOneKind) {
+    return andList(keys.map((key) => pieceWords(survey, key)));
+  }
+  const siblings = survey.pieces.filter((each) => each.obstacle === first.obstacle && each.kind === first.kind);
+  const numbers = pieces.map((piece) => siblings.indexOf(piece) + 1);
+  return `${uncapitalized(first.kind.title)}s ${numberList(numbers)} of ${obstacleWords(survey, first.obstacle)}`;
+}
+
 /** Whose limit it is: the book's, the show's or practice's. */
-export function askerWords({ house, grade }: Limit): string {
-  if (house !== undefined) return 'the house rule asks for';
-  return grade === 'E' ? 'good practice asks for' : 'the book asks for';
+export function askerWords(limit: Limit): string {
+  if (limit.house !== undefined) return 'the house rule asks for';
+  return isPractice(limit) || limit.grade === 'E' ? 'good practice asks for' : 'the book asks for';
 }
 
 const LINE_PARTS = { approach: 'The way to', obstacle: 'The line through', finish: 'The way out after' } as const;

@@ -1,9 +1,11 @@
 import { type Course, currentLayout } from '../../course/course.ts';
 import { rebuildObstacle } from '../../course/edit-obstacles.ts';
+import { obstacleOf } from '../../course/ids.ts';
 import type { Infeasible } from '../../obstacles/obstacle.ts';
 import type { Values } from '../../pieces/params.ts';
 import { type Survey, survey } from '../../survey.ts';
 import type { Proposal, RawFinding, Remedy } from '../check.ts';
+import { idsOf, isSameFault } from './grouped.ts';
 
 /** More choices help nobody, and each one that is tried costs a survey. */
 const MOST_REMEDIES = 3;
@@ -43,46 +45,105 @@ function keepsPieces(before: Course, after: Course): boolean {
   });
 }
 
+/** As much of a finding as a trial needs. */
+type Told = Pick<RawFinding, 'id' | 'members' | 'weight' | 'check' | 'keys'>;
+
 /** What a finding is about. Ridden from the other end, a gap is named from its other pole, and is the same gap. */
-function subject({ id, check, keys }: RawFinding): string {
+function subject({ id, check, keys }: Told): string {
   return keys.length < 2 ? id : `${check} ${[...keys].sort().join(' ')}`;
 }
 
-/** Whether a must came that was not there: by its id, and not only because the same place is named the other way round. */
-function hasNewMust(before: readonly RawFinding[], after: readonly RawFinding[]): boolean {
-  const musts = (of: readonly RawFinding[]) => of.filter(({ weight }) => weight === 'must');
-  const known = new Set(musts(before).map(({ id }) => id));
-  const count = (of: readonly RawFinding[], about: string) => of.filter((each) => subject(each) === about).length;
-  return musts(after).some(
-    (each) => !known.has(each.id) && count(musts(after), subject(each)) > count(musts(before), subject(each)),
-  );
+/** How many musts are about each subject. */
+function mustCounts(of: readonly Told[]): ReadonlyMap<string, number> {
+  const counts = new Map<string, number>();
+  for (const each of of) if (each.weight === 'must') counts.set(subject(each), (counts.get(subject(each)) ?? 0) + 1);
+  return counts;
+}
+
+/** Its own id and those of all that was put together in it: what is left of several goes by its own again. */
+function faultsOf(found: Told): readonly string[] {
+  return [found.id, ...idsOf(found)];
+}
+
+/** What a proposal did to a copy of the course. Only ids and weights are kept: a survey is large. */
+interface Trial {
+  /** Every piece is as it was, but for its place. */
+  readonly keeps: boolean;
+  /** What is found after it. */
+  readonly after: readonly Told[];
+}
+
+/** A proposal is tried once with the same checks, however many findings it may cure. */
+const trials = new WeakMap<FoundOf, WeakMap<Proposal, Trial | 'fails'>>();
+
+function triedOn({ course }: Survey, proposal: Proposal, foundOf: FoundOf): Trial | 'fails' {
+  const outcome = proposal.edit(course);
+  if (!isCourse(outcome) || outcome === course) return 'fails';
+  const after = foundOf(survey(outcome)).map(({ id, members, weight, check, keys }) => ({
+    id,
+    weight,
+    check,
+    keys,
+    ...(members === undefined ? {} : { members }),
+  }));
+  return { keeps: keepsPieces(course, outcome), after };
+}
+
+function trialOf(before: Survey, proposal: Proposal, foundOf: FoundOf): Trial | undefined {
+  const known = trials.get(foundOf) ?? new WeakMap<Proposal, Trial | 'fails'>();
+  trials.set(foundOf, known);
+  const trial = known.get(proposal) ?? triedOn(before, proposal, foundOf);
+  known.set(proposal, trial);
+  return trial === 'fails' ? undefined : trial;
+}
+
+type FoundOf = (survey: Survey) => readonly RawFinding[];
+
+/** The obstacles that a finding is about. */
+function obstaclesOf({ keys }: RawFinding): ReadonlySet<string> {
+  return new Set(keys.map(obstacleOf));
+}
+
+/** What other findings about the same obstacles propose, where it is about one obstacle only. */
+function sharedProposals(found: RawFinding, all: readonly RawFinding[]): readonly Proposal[] {
+  const own = obstaclesOf(found);
+  const [only] = own;
+  if (only === undefined || own.size > 1) return [];
+  return all
+    .filter((each) => each.id !== found.id && obstaclesOf(each).size === 1 && obstaclesOf(each).has(only))
+    .flatMap(({ proposals }) => proposals);
 }
 
 /**
  * The proposals that work: each is applied to a copy of the course, and kept only if its finding is gone and no new
- * must came. `foundOf` answers the findings of a survey.
+ * must came. What other findings about the same obstacle propose is tried after its own, so that one fix for several
+ * faults is offered at each. `foundOf` answers the findings of a survey.
  */
-export function verifiedRemedies(
-  before: Survey,
-  found: RawFinding,
-  foundOf: (survey: Survey) => readonly RawFinding[],
-): readonly Remedy[] {
-  const earlier = foundOf(before);
-  const known = new Map(earlier.map(({ id, weight }) => [id, weight]));
+export function verifiedRemedies(before: Survey, found: RawFinding, foundOf: FoundOf): readonly Remedy[] {
+  const all = foundOf(before);
+  const known = new Map(all.flatMap((each) => faultsOf(each).map((id) => [id, each.weight] as const)));
+  const wasMust = (each: Told): boolean => faultsOf(each).some((id) => known.get(id) === 'must');
+  const wasAlike = (each: Told): boolean => faultsOf(each).some((id) => known.get(id) === each.weight);
+  const mustsBefore = mustCounts(all);
   const remedies: Remedy[] = [];
   const ideas = new Set<string>();
-  for (const proposal of found.proposals) {
+  const sentences = new Set<string>();
+  for (const proposal of [...found.proposals, ...sharedProposals(found, all)]) {
     if (remedies.length === MOST_REMEDIES) break;
-    if (proposal.idea !== undefined && ideas.has(proposal.idea)) continue;
-    const outcome = proposal.edit(before.course);
-    if (!isCourse(outcome) || outcome === before.course) continue;
-    const after = foundOf(survey(outcome));
-    if (after.some(({ id }) => id === found.id)) continue;
-    if (hasNewMust(earlier, after)) continue;
-    const isQuiet = after.every(
-      ({ id, weight }) => weight === 'note' || known.get(id) === weight || known.get(id) === 'must',
-    );
-    remedies.push(remedyOf(proposal, isQuiet && proposal.meant !== true && keepsPieces(before.course, outcome)));
+    if (sentences.has(proposal.says) || (proposal.idea !== undefined && ideas.has(proposal.idea))) continue;
+    const trial = trialOf(before, proposal, foundOf);
+    if (trial === undefined) continue;
+    const { keeps, after } = trial;
+    if (after.some((each) => isSameFault(each, found))) continue;
+    const mustsAfter = mustCounts(after);
+    const isNewMust = (each: Told): boolean =>
+      each.weight === 'must' &&
+      !wasMust(each) &&
+      (mustsAfter.get(subject(each)) ?? 0) > (mustsBefore.get(subject(each)) ?? 0);
+    if (after.some(isNewMust)) continue;
+    const isQuiet = after.every((each) => each.weight === 'note' || wasAlike(each) || wasMust(each));
+    remedies.push(remedyOf(proposal, isQuiet && proposal.meant !== true && keeps));
+    sentences.add(proposal.says);
     if (proposal.idea !== undefined) ideas.add(proposal.idea);
   }
   return remedies;

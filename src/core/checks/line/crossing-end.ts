@@ -1,6 +1,13 @@
 import { capitalized } from '../../text/sentence.ts';
 import type { Check, RawFinding } from '../check.ts';
-import { askerWords, bandWords, measuredWords, obstacleWords, pieceWords } from '../findings/finding-words.ts';
+import {
+  askerWords,
+  bandWords,
+  measuredWords,
+  obstacleWords,
+  piecesWords,
+  pieceWords,
+} from '../findings/finding-words.ts';
 import { rebuildNear } from '../findings/verified-fixes.ts';
 import { isInBand } from '../rulebooks/band.ts';
 import { bandOf } from '../rulebooks/rulebooks.ts';
@@ -38,6 +45,17 @@ export const crossingEnd: Check = {
           measured: inner,
           allowed: band,
           source: limit.source,
+          group: {
+            id: `crossing-end:${crossing.obstacle}:${survey.layout.ride.legs[crossing.leg]?.id ?? crossing.leg}`,
+            says: (members) => {
+              const nearest = Math.min(...members.map(({ measured }) => measured ?? 0));
+              const poles = piecesWords(
+                survey,
+                members.flatMap(({ keys }) => keys.slice(1)),
+              );
+              return `${capitalized(poles)} are crossed as near as ${measuredWords(limit, nearest, unit)} to their ends; ${askerWords(limit)} ${bandWords(limit, unit)}.`;
+            },
+          },
           proposals:
             typeof line === 'number'
               ? [

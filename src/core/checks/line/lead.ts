@@ -64,6 +64,7 @@ export const lead: Check = {
 
 export const leadStated: Check = {
   id: 'lead-stated',
+  about: 'course',
   says: 'Where a lope is asked for, its lead is stated.',
   because: 'A rider who has to guess the lead may be marked for guessing wrong.',
   weight: 'should',

@@ -33,6 +33,7 @@ function firstLope(survey: Survey): Point {
 
 export const oneLead: Check = {
   id: 'one-lead',
+  about: 'course',
   says: 'A course that lopes does so on both leads.',
   because: 'A horse that is asked for one lead only shows half of what the class is to show, and always bends one way.',
   weight: 'note',

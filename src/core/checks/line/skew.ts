@@ -1,7 +1,7 @@
 import { capitalized } from '../../text/sentence.ts';
 import type { Check } from '../check.ts';
 import { movePieceTo } from '../findings/constrained-edits.ts';
-import { bandWords, pieceWords, valueWords } from '../findings/finding-words.ts';
+import { bandWords, piecesWords, pieceWords, valueWords } from '../findings/finding-words.ts';
 import { restoreProposals } from '../findings/restore-proposals.ts';
 import { isInBand } from '../rulebooks/band.ts';
 import { bandOf } from '../rulebooks/rulebooks.ts';
@@ -35,6 +35,17 @@ export const skew: Check = {
           measured: off,
           allowed: band,
           source: limit.source,
+          group: {
+            id: `skew:${crossing.obstacle}:${survey.layout.ride.legs[crossing.leg]?.id ?? crossing.leg}`,
+            says: (members) => {
+              const most = Math.max(...members.map(({ measured }) => measured ?? 0));
+              const poles = piecesWords(
+                survey,
+                members.flatMap(({ keys }) => keys.slice(1)),
+              );
+              return `${capitalized(poles)} are crossed up to ${valueWords('angle', most, unit)} off square; ${bandWords(limit, unit)} rides well.`;
+            },
+          },
           proposals: [
             {
               idea: 'square',

@@ -9,6 +9,7 @@ function missingKeys({ stock, keys, used }: TruckUse): readonly string[] {
 
 export const truck: Check = {
   id: 'truck',
+  about: 'course',
   says: 'The truck carries everything that the course needs.',
   because: 'What is not there on the day is replaced by something else, and the course rides differently.',
   weight: 'must',

@@ -2,6 +2,7 @@ import type { Course } from '../../course/course.ts';
 import { survey } from '../../survey.ts';
 import type { Finding, Limit, RuleBook } from '../check.ts';
 import { closerFindingsOf } from '../checks.ts';
+import { isSameFault } from '../findings/grouped.ts';
 import { LIMITS } from '../rulebooks/limits.ts';
 import { limitsOf, PRACTICE, rulebookById } from '../rulebooks/rulebooks.ts';
 
@@ -67,19 +68,18 @@ export function bookComparison(course: Course, idA: string, idB: string): BookCo
   const [one, other] = [judgedBy(course, idA), judgedBy(course, idB)];
   const ofA = closerFindingsOf(survey(one));
   const ofB = closerFindingsOf(survey(other));
-  const byId = new Map(ofB.map((finding) => [finding.id, finding]));
   const pairs = ofA.flatMap((finding) => {
-    const twin = byId.get(finding.id);
+    const twin = ofB.find((each) => isSameFault(each, finding));
     return twin === undefined ? [] : [{ a: finding, b: twin }];
   });
-  const shared = new Set(pairs.map((pair) => pair.a.id));
+  const shared = new Set(pairs.flatMap((pair) => [pair.a, pair.b]));
   return {
     a,
     b,
     both: pairs.filter((pair) => isAlike(pair.a, pair.b)).map((pair) => pair.a),
     changed: pairs.filter((pair) => !isAlike(pair.a, pair.b)),
-    onlyA: ofA.filter(({ id }) => !shared.has(id)),
-    onlyB: ofB.filter(({ id }) => !shared.has(id)),
+    onlyA: ofA.filter((finding) => !shared.has(finding)),
+    onlyB: ofB.filter((finding) => !shared.has(finding)),
     limits: limitDifferences(one, other),
   };
 }

@@ -56,6 +56,21 @@ export function inPrintedUnit(limit: Limit, value: number): number {
   return value / UNITS[limit.unit];
 }
 
+/** What the trade builds for the limit of this name, SI: the book's word for it, else practice's; absent: nobody says. */
+export function usualOf(name: string, { id }: RuleChoice): number | undefined {
+  const usual = rulebookById(id)?.usual?.[name] ?? PRACTICE.usual?.[name];
+  return usual === undefined ? undefined : usual.value * UNITS[usual.unit];
+}
+
+const practised = new Set(
+  [PRACTICE.limits, ...Object.values(PRACTICE.levels ?? {})].flatMap((each) => Object.values(each)),
+);
+
+/** Whether it is designers' practice that asks, not the book in force. */
+export function isPractice(limit: Limit): boolean {
+  return practised.has(limit);
+}
+
 /** A house rule takes the place of the whole band it names, both ends; whether multiples count stays as in the book. */
 function houseLimit(name: string, house: HouseLimit, book: Limit | undefined): Limit {
   const quantity = LIMITS[name]?.quantity ?? 'length';

@@ -1,33 +1,10 @@
-import { INCH } from '../../measure/quantity.ts';
 import type { Survey } from '../../survey.ts';
-import type { Check, Limit, Proposal } from '../check.ts';
+import type { Check, Limit } from '../check.ts';
 import { obstacleWords, pieceWords, valueWords } from '../findings/finding-words.ts';
-import { rebuildNear } from '../findings/verified-fixes.ts';
+import { widerProposals } from '../findings/wider-proposals.ts';
 import { type Sweep, sweepsOf } from '../geometry/sweep.ts';
 import { BAND_TOLERANCE } from '../rulebooks/band.ts';
 import { bandOf } from '../rulebooks/rulebooks.ts';
-
-/**
- * The lane has to widen by more than what is missing, because the horse stands askew in it: try twice as much, then
- * inch by inch.
- */
-const WIDER = [2, 3, 5, 8];
-
-function widenProposals(survey: Survey, sweep: Sweep, missing: number): readonly Proposal[] {
-  const obstacle = survey.layout.obstacles.find(({ id }) => id === sweep.obstacle);
-  const param =
-    obstacle === undefined ? undefined : ['width', 'side'].find((key) => typeof obstacle.values[key] === 'number');
-  if (obstacle === undefined || param === undefined) return [];
-  const now = Number(obstacle.values[param]);
-  return WIDER.map((times) => {
-    const value = Math.ceil((now + times * missing) / INCH - 1e-9) * INCH;
-    return {
-      idea: 'widen',
-      says: `Build ${obstacleWords(survey, sweep.obstacle)} with ${valueWords('length', value, survey.course.unit)}`,
-      edit: (course) => rebuildNear(course, sweep.obstacle, { [param]: value }),
-    };
-  });
-}
 
 function findingWords(survey: Survey, { obstacle, move, clear, key, base }: Sweep, least: number): string {
   const { unit } = survey.course;
@@ -58,7 +35,7 @@ function backClearanceFindings(survey: Survey, sweep: Sweep, limit: Limit) {
       measured: sweep.clear,
       allowed: band,
       source: `${survey.horse.wheelbase.source}; the room: ${limit.source}`,
-      proposals: widenProposals(survey, sweep, least - sweep.clear),
+      proposals: widerProposals(survey, sweep.obstacle, least - sweep.clear),
     },
   ];
 }

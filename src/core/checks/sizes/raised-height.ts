@@ -6,6 +6,8 @@ import type { Survey } from '../../survey.ts';
 import type { Limit, Proposal } from '../check.ts';
 import { type MeasuredSize, polesOf, sizeCheck } from '../findings/dimension.ts';
 import { obstacleWords, valueWords } from '../findings/finding-words.ts';
+import { isInBand } from '../rulebooks/band.ts';
+import { bandOf, limitsOf } from '../rulebooks/rulebooks.ts';
 import { isRaised } from './back-width.ts';
 
 function raisedEndHeight({ piece }: PlacedPiece, end: 'raisedStart' | 'raisedEnd'): number {
@@ -23,6 +25,16 @@ function crossedPoles(obstacle: PlacedObstacle, survey: Survey, gait: Gait): rea
   return polesOf(obstacle).filter(
     (pole) => keys.has(pole.key) && raisedEndHeight(pole, 'raisedStart') + raisedEndHeight(pole, 'raisedEnd') > 0,
   );
+}
+
+/**
+ * The same without the poles that are higher than a jump may be: those have a finding already, and its fix brings them
+ * down to what is right for raised poles.
+ */
+function polesUnderJump(obstacle: PlacedObstacle, survey: Survey, gait: Gait): readonly PlacedPiece[] {
+  const jump = limitsOf(survey.course)['jump.height'];
+  const poles = crossedPoles(obstacle, survey, gait);
+  return jump === undefined ? poles : poles.filter((pole) => isInBand(bandOf(jump), heightOf(jump)(pole).value));
 }
 
 /** From the ground to the highest point of the pole. */
@@ -59,6 +71,19 @@ function lowerProposals(survey: Survey, { keys: [key = ''] }: MeasuredSize, off:
         }),
     },
   ];
+}
+
+/** The poles of a jump that is too high come down as far as the limit for raised poles asks, where that is lower. */
+function lowerJumpProposals(survey: Survey, size: MeasuredSize, off: number): readonly Proposal[] {
+  const limits = limitsOf(survey.course);
+  const obstacle = survey.obstacles.find((each) => each.obstacle.id === obstacleOf(size.keys[0] ?? ''));
+  const more = (['jog', 'lope'] as const).flatMap((gait) => {
+    const limit = limits[`raised.${gait}`];
+    if (limit === undefined || obstacle === undefined) return [];
+    const { most = Number.POSITIVE_INFINITY } = bandOf(limit);
+    return crossedPoles(obstacle, survey, gait).map((pole) => heightOf(limit)(pole).value - most);
+  });
+  return lowerProposals(survey, size, Math.max(off, ...more));
 }
 
 const because = 'The higher the pole, the more a horse has to fold its legs, and the harder a touch is.';
@@ -99,7 +124,7 @@ export const raisedJog = sizeCheck({
   limit: 'raised.jog',
   what: 'the highest pole of',
   otherProposals: lowerProposals,
-  sizes: (obstacle, survey, limit) => crossedPoles(obstacle, survey, 'jog').map(heightOf(limit)),
+  sizes: (obstacle, survey, limit) => polesUnderJump(obstacle, survey, 'jog').map(heightOf(limit)),
 });
 
 /** A book without a height for raised poles may still have one for jumps: nothing that is ridden over is higher. */
@@ -110,7 +135,7 @@ export const jumpHeight = sizeCheck({
   weight: 'must',
   limit: 'jump.height',
   what: 'the highest pole of',
-  otherProposals: lowerProposals,
+  otherProposals: lowerJumpProposals,
   sizes: (obstacle, survey, limit) =>
     (['jog', 'lope'] as const).flatMap((gait) => crossedPoles(obstacle, survey, gait).map(heightOf(limit))),
 });
@@ -123,7 +148,7 @@ export const raisedLope = sizeCheck({
   limit: 'raised.lope',
   what: 'the highest pole of',
   otherProposals: lowerProposals,
-  sizes: (obstacle, survey, limit) => crossedPoles(obstacle, survey, 'lope').map(heightOf(limit)),
+  sizes: (obstacle, survey, limit) => polesUnderJump(obstacle, survey, 'lope').map(heightOf(limit)),
 });
 
 export const backRaisedHeight = sizeCheck({

@@ -3,11 +3,13 @@ import { obstacleKind } from '../../obstacles/obstacles.ts';
 import { lerp } from '../../plane/point.ts';
 import type { Gap } from '../../ride/line.ts';
 import type { Survey } from '../../survey.ts';
-import type { Check, Limit, Limits, Proposal, Weight } from '../check.ts';
+import { numberList } from '../../text/sentence.ts';
+import type { Check, Limit, Limits, Proposal, RawFinding, Weight } from '../check.ts';
 import { resizeGap } from '../findings/constrained-edits.ts';
 import { bandWords, measuredWords, obstacleWords, pieceWords, valueWords } from '../findings/finding-words.ts';
 import { rebuildNear } from '../findings/verified-fixes.ts';
-import { BAND_TOLERANCE, isInBand, nearestAllowed } from '../rulebooks/band.ts';
+import { type Aim, aimsOf } from '../rulebooks/aims.ts';
+import { BAND_TOLERANCE, isInBand } from '../rulebooks/band.ts';
 import { bandOf } from '../rulebooks/rulebooks.ts';
 
 /** Tape and line are reported separately when they differ by more than a crew would notice, metres. */
@@ -16,6 +18,13 @@ const TAPE_DIFFERENCE = INCH;
 /** The gap's number within its leg, 1 first. */
 export function gapNumber(survey: Survey, gap: Gap): number {
   return survey.line.gaps.filter((each) => each.leg === gap.leg).indexOf(gap) + 1;
+}
+
+/** "Gap 2 of the fan (obstacle 1)", "Gaps 1 to 3 of …". */
+export function gapWords(survey: Survey, gaps: readonly Gap[]): string {
+  const numbers = gaps.map((gap) => gapNumber(survey, gap));
+  const [first] = gaps;
+  return `${gaps.length === 1 ? 'Gap' : 'Gaps'} ${numberList(numbers)} of ${obstacleWords(survey, first?.obstacle ?? '')}`;
 }
 
 /** Whether tape and line differ by more than a crew would notice. */
@@ -57,22 +66,23 @@ function poleMoveProposals(survey: Survey, gap: Gap, key: string, wanted: number
  * Ways to bring a gap to one of the wanted lengths along the line, the nearest first: build the obstacle again, else
  * move one pole.
  */
-export function gapProposals(survey: Survey, gap: Gap, ridden: readonly number[]): readonly Proposal[] {
-  const wanted = ridden.map((value) => tapedLength(gap, value));
+export function gapProposals(survey: Survey, gap: Gap, ridden: readonly Aim[]): readonly Proposal[] {
+  const wanted = ridden.map(({ value, idea }) => ({ value: tapedLength(gap, value), idea }));
   const obstacle = survey.layout.obstacles.find((each) => each.id === gap.obstacle);
   if (obstacle === undefined) return [];
   const gapParam = obstacleKind(obstacle.kind)?.gapParam;
-  const buildProposals = wanted.flatMap((value): Proposal[] => {
+  const buildProposals = wanted.flatMap(({ value, idea }): Proposal[] => {
     if (gapParam === undefined) return [];
     const next = gapParam.value(obstacle.values, gap.taped, value);
     return [
       {
+        idea: `build ${idea}`,
         says: `Set the gaps of ${obstacleWords(survey, gap.obstacle)} to ${wantedWords(survey, gap, value)}`,
         edit: (course) => rebuildNear(course, gap.obstacle, { [gapParam.param]: next }),
       },
     ];
   });
-  const moveProposals = wanted.flatMap((value) => [
+  const moveProposals = wanted.flatMap(({ value }) => [
     ...poleMoveProposals(survey, gap, gap.keys[1], value),
     ...poleMoveProposals(survey, gap, gap.keys[0], value),
   ]);
@@ -104,9 +114,61 @@ function missedLimit(gap: Gap, limits: Limits): { readonly limit: Limit; readonl
   return undefined;
 }
 
+/** Who says that the path is what is measured. */
+const ALONG_THE_PATH = "a state university extension's article, Setting a trail course for success";
+
+const idOf = ({ keys, gait }: Gap): string => `gap-band:${keys.join('+')}:${gait}`;
+
+function gapBandFindings(
+  survey: Survey,
+  limits: Limits,
+  gap: Gap,
+  gapById: ReadonlyMap<string, Gap>,
+): readonly RawFinding[] {
+  const miss = missedLimit(gap, limits);
+  if (miss === undefined) return [];
+  const { unit, rulebook } = survey.course;
+  const { limit } = miss;
+  const band = bandOf(limit);
+  const byTape = hasTapeDifference(gap)
+    ? ` along the line (${valueWords('length', gap.taped, unit)} by a straight tape)`
+    : '';
+  const asks = miss.weight === 'should' ? 'is better with' : 'asks for';
+  const measured = `${measuredWords(limit, gap.ridden, unit)}${byTape}; a ${gap.gait} ${asks} ${bandWords(limit, unit)}.`;
+  // What the book recommends lies inside what it allows: a fix aims there.
+  const aim = limits[`gap.${gap.gait}.recommended`] ?? limit;
+  const side = gap.ridden < (band.least ?? 0) ? 'short' : 'long';
+  return [
+    {
+      id: idOf(gap),
+      check: 'gap-band',
+      weight: limit.weight ?? miss.weight,
+      says: `${gapWords(survey, [gap])} is ${measured}`,
+      because: gapBand.because,
+      at: lerp(gap.ends[0], gap.ends[1], 0.5),
+      leg: gap.leg,
+      keys: [gap.obstacle, ...gap.keys],
+      measured: gap.ridden,
+      allowed: band,
+      source: hasTapeDifference(gap) ? `${limit.source}; along the path: ${ALONG_THE_PATH}` : limit.source,
+      group: {
+        id: `gap-band:${gap.obstacle}:${gap.gait}:${side}`,
+        // One setting gives gaps of one length; gaps of another length are another mistake.
+        value: gap.ridden,
+        says: (members) =>
+          `${gapWords(
+            survey,
+            members.flatMap(({ id }) => gapById.get(id) ?? []),
+          )} are ${measured}`,
+      },
+      proposals: gapProposals(survey, gap, aimsOf(`gap.${gap.gait}`, aim, gap.ridden, rulebook)),
+    },
+  ];
+}
+
 /**
- * Judged along the path the horse takes, inside to inside, as published rules measure (EWU Regelbuch § 7404.2; Michigan
- * State University Extension, Setting a trail course for success). On a straight the tape says the same.
+ * Judged along the path the horse takes, inside to inside, as published rules measure (EWU Regelbuch § 7404.2; a state
+ * university extension's article, Setting a trail course for success). On a straight the tape says the same.
  */
 export const gapBand: Check = {
   id: 'gap-band',
@@ -114,34 +176,8 @@ export const gapBand: Check = {
   because: 'A gap between two strides makes the horse reach, chip in or hit the pole.',
   weight: 'must',
   limits: ['gap.walk', 'gap.walk.recommended', 'gap.jog', 'gap.lope'],
-  findings: (survey, limits) =>
-    survey.line.gaps.flatMap((gap) => {
-      const miss = missedLimit(gap, limits);
-      if (miss === undefined) return [];
-      const { unit } = survey.course;
-      const { limit } = miss;
-      const byTape = hasTapeDifference(gap)
-        ? ` along the line (${valueWords('length', gap.taped, unit)} by a straight tape)`
-        : '';
-      const name = `Gap ${gapNumber(survey, gap)} of ${obstacleWords(survey, gap.obstacle)}`;
-      const asks = miss.weight === 'should' ? 'is better with' : 'asks for';
-      // What the book recommends lies inside what it allows: a fix aims there.
-      const aim = bandOf(limits[`gap.${gap.gait}.recommended`] ?? limit);
-      return [
-        {
-          id: `gap-band:${gap.keys.join('+')}:${gap.gait}`,
-          check: 'gap-band',
-          weight: limit.weight ?? miss.weight,
-          says: `${name} is ${measuredWords(limit, gap.ridden, unit)}${byTape}; a ${gap.gait} ${asks} ${bandWords(limit, unit)}.`,
-          because: gapBand.because,
-          at: lerp(gap.ends[0], gap.ends[1], 0.5),
-          leg: gap.leg,
-          keys: [gap.obstacle, ...gap.keys],
-          measured: gap.ridden,
-          allowed: bandOf(limit),
-          source: limit.source,
-          proposals: gapProposals(survey, gap, nearestAllowed(aim, gap.ridden)),
-        },
-      ];
-    }),
+  findings: (survey, limits) => {
+    const gapById = new Map(survey.line.gaps.map((gap) => [idOf(gap), gap]));
+    return survey.line.gaps.flatMap((gap) => gapBandFindings(survey, limits, gap, gapById));
+  },
 };

@@ -4,7 +4,7 @@ import type { Survey } from '../../survey.ts';
 import type { Check, Limit, Proposal, RawFinding } from '../check.ts';
 import { movePieceTo } from '../findings/constrained-edits.ts';
 import { middleOfPieces } from '../findings/dimension.ts';
-import { askerWords, bandWords, measuredWords, pieceWords } from '../findings/finding-words.ts';
+import { askerWords, bandWords, measuredWords, piecesWords, pieceWords } from '../findings/finding-words.ts';
 import { restoreProposals } from '../findings/restore-proposals.ts';
 import { isInBand } from '../rulebooks/band.ts';
 import { bandOf } from '../rulebooks/rulebooks.ts';
@@ -60,6 +60,14 @@ function unevenGapFindings(survey: Survey, placed: PlacedObstacle, limit: Limit)
         measured: differs,
         allowed: bandOf(limit),
         source: limit.source,
+        group: {
+          id: `uneven-gap:${id}`,
+          says: (members) => {
+            const most = Math.max(...members.map(({ measured }) => measured ?? 0));
+            const poles = piecesWords(survey, [...new Set(members.flatMap(({ keys }) => keys.slice(1)))]);
+            return `Between ${poles} the two ends of the gaps differ by up to ${measuredWords(limit, most, unit)}; ${askerWords(limit)} ${bandWords(limit, unit)}.`;
+          },
+        },
         proposals: parallelProposals(survey, id, pair),
       },
     ];

@@ -11,6 +11,7 @@ import {
   pieceOfKind,
   poseStation,
   stockMinTurnRadius,
+  stockTightestTurnRadius,
 } from '../parts.ts';
 import type { Passage } from '../passage.ts';
 import { bracketedLength, infeasible, lengthWords, roughLength } from '../refusal-words.ts';
@@ -61,7 +62,8 @@ export const serpentine: ObstacleKind = {
     const pitch = gap + base;
     const lineRadius = weaveRadius(pitch, aside);
     const least = stockMinTurnRadius(gait);
-    if (lineRadius < least) {
+    // A book for led horses prints serpentines that are too tight to ride: whether this horse can is for the checks.
+    if (lineRadius < stockTightestTurnRadius(gait)) {
       const nearest = wholeInches(Math.sqrt(8 * aside * least - (2 * aside) ** 2) - base);
       const why = `Markers ${lengthWords(gap)} apart bend the line on a radius of ${roughLength(lineRadius)}: too tight to ${gait} ${bracketedLength(least)}.`;
       return infeasible(

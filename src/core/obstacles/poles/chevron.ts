@@ -58,7 +58,7 @@ export const chevron: ObstacleKind = {
       says: 'Inside to inside, square from arm to arm.',
       usual: feet(3),
       least: inches(12),
-      most: feet(8),
+      most: feet(14),
     },
     ...POLE_PARAMS,
     length: { ...POLE_PARAMS.length, usual: feet(8) },

@@ -25,6 +25,8 @@ export const ROW_PARAMS = {
     most: feet(30),
   },
   ...POLE_PARAMS,
+  // Poles of 3 to 12 ft are in use (trade press, 1992).
+  length: { ...POLE_PARAMS.length, least: feet(3) },
   line: {
     kind: 'fraction',
     label: 'Line at',

@@ -23,6 +23,7 @@ export const gate: ObstacleKind = {
   about: 'A gate to open, pass and shut from the saddle without letting go.',
   words: { noun: 'gate', work: (hand, how) => `work {} with a ${hand}-hand ${how}` },
   params: gatePiece.params,
+  limits: ['class.slow-entries'],
   build(values) {
     const piece = pieceOfKind('gate', 'gate', values, { x: 0, y: 0, angle: 0 });
     const opening = numberValue(piece.values, 'opening');

@@ -78,6 +78,46 @@ describe('a fix', () => {
   });
 });
 
+describe('a fix for several faults', () => {
+  const fault = (id: string, weight: RawFinding['weight'], key: string, proposals: RawFinding['proposals']) => ({
+    ...{ id, check: 'test', weight, says: `${id}.`, because: 'A test.', at: { x: 0, y: 0 }, source: 'test' },
+    ...{ keys: [key, `${key}/pole-1`], proposals },
+  });
+  const cure = { says: 'cures both', edit: titled('cured') };
+  const must = fault('must', 'must', 'spoke-1', []);
+  const note = fault('note', 'note', 'spoke-1', [cure]);
+  const offered = (all: readonly RawFinding[], left: readonly RawFinding[] = []) =>
+    verifiedRemedies(survey({ ...BLANK, title: 'ill' }), must, (each) =>
+      each.course.title === 'cured' ? left : all,
+    ).map(({ says }) => says);
+
+  test('is offered at each of them, also where only another finding of the obstacle proposes it', () => {
+    expect(offered([must, note])).toEqual(['cures both']);
+  });
+
+  test('is not offered where it does not cure, or comes from another obstacle', () => {
+    const other = { ...note, proposals: [{ ...cure }] };
+    expect(offered([must, other], [must])).toEqual([]);
+    expect(offered([must, fault('note', 'note', 'fan-1', [{ ...cure }])])).toEqual([]);
+  });
+
+  test('is tried once', () => {
+    let tries = 0;
+    const counted = {
+      says: 'counted',
+      edit: (course: Course) => {
+        tries += 1;
+        return { ...course, title: 'cured' };
+      },
+    };
+    const all = [must, fault('note', 'note', 'spoke-1', [counted])];
+    const before = survey({ ...BLANK, title: 'ill' });
+    const found = (each: { readonly course: Course }) => (each.course.title === 'cured' ? [] : all);
+    for (const each of all) verifiedRemedies(before, each, found);
+    expect(tries).toBe(1);
+  });
+});
+
 describe('building near what was asked', () => {
   const fan = scene([{ kind: 'fan', at: [80, 50], values: { length: 8 * FOOT } }]);
 

@@ -27,8 +27,8 @@ describe('a waived finding', () => {
   test('is written to the file and read back; a file without waivers stays as it is', () => {
     const back = readCourse(writeCourse(course));
     expect(back.kind === 'read' ? back.course.waived : back).toEqual(course.waived);
-    expect(writeCourse(unwaiveFinding(course, BRIDGE))).toBe(writeCourse(BAD));
-    expect(unwaiveFinding(course, BRIDGE)).not.toHaveProperty('waived');
+    expect(writeCourse(unwaiveFinding(course, { id: BRIDGE }))).toBe(writeCourse(BAD));
+    expect(unwaiveFinding(course, { id: BRIDGE })).not.toHaveProperty('waived');
   });
 
   test('has one reason, the last', () => {

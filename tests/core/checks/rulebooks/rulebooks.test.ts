@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import type { Limit, RuleBook } from '../../../../src/core/checks/check.ts';
+import { isInBand } from '../../../../src/core/checks/rulebooks/band.ts';
 import { LIMITS } from '../../../../src/core/checks/rulebooks/limits.ts';
 import {
   bandOf,
@@ -9,6 +10,7 @@ import {
   PRACTICE,
   RULEBOOKS,
   rulebookById,
+  usualOf,
 } from '../../../../src/core/checks/rulebooks/rulebooks.ts';
 import type { Level, RuleChoice } from '../../../../src/core/course/course.ts';
 
@@ -37,7 +39,7 @@ describe.each(FILES)('the file %s', (name) => {
     expect(`${book.id}.json`).toBe(name);
     for (const text of [book.title, book.edition, book.about]) expect(text).not.toBe('');
     const more = Object.keys(book).filter((key) => !['about', 'edition', 'id', 'limits', 'title'].includes(key));
-    expect(['levels', 'ponies']).toEqual(expect.arrayContaining(more));
+    expect(['levels', 'ponies', 'usual']).toEqual(expect.arrayContaining(more));
     const levels = ['open', 'amateur', 'youth', 'novice', 'walk-jog', 'led'];
     expect(levels).toEqual(expect.arrayContaining(Object.keys(book.levels ?? {})));
   });
@@ -60,6 +62,30 @@ describe.each(FILES)('the file %s', (name) => {
     expect(limit.source.length).toBeGreaterThan(0);
     if (limit.grade === 'E') expect(['estimate', 'common practice, no source']).toContain(limit.source);
     else expect(limit.url).toMatch(/^https?:\/\//);
+  });
+});
+
+describe('what is usual', () => {
+  const rows = [...RULEBOOKS, PRACTICE].flatMap((book) =>
+    Object.entries(book.usual ?? {}).map(([limit, usual]) => ({ book: book.id, limit, usual })),
+  );
+
+  test.each(rows)('$book: $limit is a value in the unit of its limit, with its source', ({ limit, usual }) => {
+    expect(UNITS[LIMITS[limit]?.quantity ?? '']).toContain(usual.unit);
+    expect(usual.value).toBeGreaterThan(0);
+    expect(usual.source).not.toBe('');
+  });
+
+  test.each(rows)('$book: $limit is allowed by the book that says so', ({ book, limit, usual }) => {
+    const own = (rulebookById(book) ?? PRACTICE).limits[limit];
+    const value = usualOf(limit, { id: book, house: {} });
+    if (own !== undefined) expect(isInBand(bandOf(own), value ?? 0), `${usual.value} ${usual.unit}`).toBe(true);
+  });
+
+  test('is the book’s word where it has one, and practice’s elsewhere', () => {
+    expect(usualOf('back.width', { id: 'trade-press', house: {} })).toBeCloseTo(33 * 0.0254, 12);
+    expect(usualOf('back.width', { id: 'mule-association', house: {} })).toBeCloseTo(3 * 0.3048, 12);
+    expect(usualOf('gap.lope', { id: 'mule-association', house: {} })).toBeUndefined();
   });
 });
 
@@ -90,7 +116,7 @@ describe('the limits in force', () => {
   });
 
   test('leave a book silent where it prints nothing', () => {
-    expect(judgedBy({ id: 'mule-association', house: {} })['box.side']).toBeUndefined();
+    expect(judgedBy({ id: 'mule-association', house: {} })['water-box.length']).toBeUndefined();
     expect(judgedBy({ id: 'no-such-book', house: {} })['gap.lope']).toBeUndefined();
   });
 
@@ -104,11 +130,11 @@ describe('the limits in force', () => {
 
   test('a house rule also sets what no book prints, and silences the recommendation beside it', () => {
     const house = {
-      'box.side': { least: 2, most: 2.5, reason: 'big horses' },
+      'water-box.length': { least: 2, most: 2.5, reason: 'big horses' },
       'gap.walk': { least: 0.4, reason: 'ponies' },
     };
     const limits = judgedBy({ id: 'mule-association', house });
-    expect(limits['box.side']).toMatchObject({ least: 2, most: 2.5, unit: 'm' });
+    expect(limits['water-box.length']).toMatchObject({ least: 2, most: 2.5, unit: 'm' });
     expect(limits['gap.walk.recommended']).toBeUndefined();
   });
 
