@@ -7,7 +7,7 @@ const STAGE_HELP: readonly (readonly [string, string])[] = [
   ],
   [
     'Ride',
-    'Say in which order and at which gait it is ridden. The line of travel, the landings and the time follow; a tick across the line is where the gait or the lead changes. Drag the line to bend it, or a handle to move where it crosses a pole. Play it, or step from landing to landing; Prints shows the hooves, Time what each obstacle costs the class.',
+    'Say in which order and at which gait it is ridden. The line of travel, the landings and the time follow; a tick across the line is where the gait or the lead changes. Drag the line to bend it, choose on which side it passes a thing, or drag a handle to move where it crosses a pole. Play it, or step from landing to landing; Prints shows the hooves, Time what each obstacle costs the class.',
   ],
   [
     'Check',

@@ -16,6 +16,7 @@ import { AddToGo } from './add-to-go.tsx';
 import { LegBends } from './leg-bends.tsx';
 import { LegCrossings } from './leg-crossings.tsx';
 import { LegFacts } from './leg-facts.tsx';
+import { LegSides } from './leg-sides.tsx';
 
 const LEADS = { bend: 'From the bend', left: 'Left', right: 'Right' } as const;
 
@@ -95,6 +96,7 @@ export function LegPanel() {
             </div>
             <LegFacts place={place} />
             <LegCrossings leg={leg} />
+            <LegSides leg={leg} />
             <LegBends leg={leg} place={place} />
             <button type="button" className="button" onClick={() => leaveOut(leg)}>
               <Minus aria-hidden="true" />

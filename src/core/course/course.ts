@@ -40,6 +40,12 @@ export type Lead = 'left' | 'right';
 /** How the lead is changed: through a slower gait for a few strides, or at the lope in one stride. */
 export type LeadChange = 'simple' | 'flying';
 
+/** On which hand the horse leaves a thing that it passes. */
+export interface PassedSide {
+  readonly obstacle: string;
+  readonly hand: 'left' | 'right';
+}
+
 /** One obstacle in the order of the go. */
 export interface Leg {
   readonly id: string;
@@ -55,6 +61,8 @@ export interface Leg {
   readonly lead?: Lead;
   /** Points that the approach is pulled through, in order. */
   readonly bends: readonly Point[];
+  /** On which hand the approach leaves other obstacles, where the designer has chosen it. */
+  readonly passes?: readonly PassedSide[];
   /** The designer's own words for the pattern; absent: made from the course. */
   readonly words?: string;
 }

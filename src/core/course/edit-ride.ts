@@ -1,6 +1,6 @@
 /** Edits of the go in the current layout: its legs, their order, and how each is ridden. */
 import { castDraft, type Draft } from 'immer';
-import type { Course, Lead, Leg } from './course.ts';
+import type { Course, Lead, Leg, PassedSide } from './course.ts';
 import { editCurrentLayout } from './layouts.ts';
 import { adaptLeg, openLeg, usualLeg } from './legs.ts';
 
@@ -16,6 +16,17 @@ export function reorderLeg(course: Course, legId: string, to: number): Course {
     const from = legs.indexOf(legById(legs, legId));
     const place = Math.max(0, Math.min(legs.length - 1, Math.round(to)));
     if (place !== from) legs.splice(place, 0, ...legs.splice(from, 1));
+  });
+}
+
+/** Chooses on which hand a leg's approach leaves an obstacle; null leaves it to the line. Throws when there is no such leg. */
+export function passOn(course: Course, legId: string, obstacle: string, hand: PassedSide['hand'] | null): Course {
+  return editCurrentLayout(course, ({ ride: { legs } }) => {
+    const leg = legById(legs, legId);
+    const others = (leg.passes ?? []).filter((each) => each.obstacle !== obstacle);
+    const passes = hand === null ? others : [...others, { obstacle, hand }];
+    if (passes.length > 0) leg.passes = passes;
+    else delete leg.passes;
   });
 }
 

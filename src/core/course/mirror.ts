@@ -41,8 +41,11 @@ export function mirrorObstacles(layout: Draft<Layout>, whole: ReadonlySet<string
     constraint.side = constraint.side === 1 ? -1 : 1;
   }
   for (const leg of layout.ride.legs) {
+    if (!whole.has(leg.obstacle)) continue;
     // A chosen lead belongs to the bend, so the mirror image has the other lead.
-    if (leg.lead === undefined || !whole.has(leg.obstacle)) continue;
-    leg.lead = leg.lead === 'left' ? 'right' : 'left';
+    if (leg.lead !== undefined) leg.lead = leg.lead === 'left' ? 'right' : 'left';
+    for (const passed of leg.passes ?? []) {
+      if (whole.has(passed.obstacle)) passed.hand = passed.hand === 'left' ? 'right' : 'left';
+    }
   }
 }

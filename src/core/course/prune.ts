@@ -42,5 +42,10 @@ export function tidy(layout: Draft<Layout>): void {
   const isThere = (grip: Grip) => !('piece' in grip) || keys.has(grip.piece);
   retain(layout.constraints, (constraint) => constraint.grips.every(isThere));
   retain(layout.ride.legs, (leg) => (passages.get(leg.obstacle)?.length ?? 0) > 0);
-  for (const leg of layout.ride.legs) adaptLeg(leg, passages.get(leg.obstacle) ?? []);
+  for (const leg of layout.ride.legs) {
+    adaptLeg(leg, passages.get(leg.obstacle) ?? []);
+    if (leg.passes === undefined) continue;
+    retain(leg.passes, ({ obstacle }) => passages.has(obstacle));
+    if (leg.passes.length === 0) delete leg.passes;
+  }
 }

@@ -93,6 +93,9 @@ const leg = z.strictObject({
   approach: gait,
   lead: z.exactOptional(z.enum(['left', 'right'])),
   bends: list(point),
+  passes: z.exactOptional(
+    list(z.strictObject({ obstacle: id, hand: z.enum(['left', 'right']) })).check(z.minLength(1)),
+  ),
   words: z.exactOptional(text),
 });
 

@@ -141,6 +141,10 @@ function legErrors(layout: Layout, place: string): readonly string[] {
     const here = `${place}, leg "${leg.id}"`;
     const obstacle = byId.get(leg.obstacle);
     if (obstacle === undefined) return [`${here} rides the obstacle "${leg.obstacle}", which is not in the layout.`];
+    const passed = (leg.passes ?? []).filter((each) => !byId.has(each.obstacle));
+    if (passed.length > 0) {
+      return passed.map((each) => `${here} passes the obstacle "${each.obstacle}", which is not in the layout.`);
+    }
     if (obstacle.passages.some((passage) => passage.id === leg.passage)) return [];
     const known = idList(obstacle.passages) || 'no passage';
     return [`${here} takes the passage "${leg.passage}"; "${obstacle.id}" has ${known}.`];

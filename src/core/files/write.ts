@@ -14,7 +14,22 @@ const FIELDS: readonly string[] = [
   ...['x', 'y', 'angle', 'wall', 'piece', 'at', 'fraction', 'way', 'length', 'width', 'entrance'],
   ...['values', 'count', 'pose', 'move', 'by', 'about', 'fixed', 'grips', 'hold', 'side'],
   ...['pieces', 'obstacles', 'constraints', 'passages', 'gaits', 'stations'],
-  ...['ride', 'start', 'legs', 'end', 'obstacle', 'passage', 'openWay', 'gait', 'approach', 'lead', 'bends', 'words'],
+  ...[
+    'ride',
+    'start',
+    'legs',
+    'end',
+    'obstacle',
+    'passage',
+    'openWay',
+    'gait',
+    'approach',
+    'lead',
+    'bends',
+    'passes',
+    'hand',
+    'words',
+  ],
   ...['house', 'least', 'most', 'finding', 'reason'],
 ];
 

@@ -1,31 +1,23 @@
 import type { PlacedPiece } from '../course/placed.ts';
-import type { Gait, Horse } from '../horses/horse.ts';
-import { minTurnRadius, preferredTurnRadius } from '../horses/turns.ts';
 import type { Metres } from '../measure/quantity.ts';
-import { candidatePath, type DubinsCandidate, dubinsCandidates } from '../plane/dubins.ts';
 import { dubinsThroughWaypoints } from '../plane/dubins-waypoints.ts';
 import { type Path, totalTurn } from '../plane/path.ts';
-import type { Point } from '../plane/point.ts';
-import type { Pose } from '../plane/pose.ts';
 import { type Bounds, unionBounds } from '../plane/ring.ts';
 import { type PathCost, pathCost, type RouteContext } from './collision-cost.ts';
-import { mergedPath } from './connection.ts';
 import type { Detour } from './detour.ts';
-import { closings, openings, type WayEnd } from './end-straights.ts';
+import {
+  approachPath,
+  circling,
+  endChoices,
+  leastCost,
+  type PathCandidate,
+  PENALTY,
+  pathCandidates,
+  type RouteQuery,
+  radii,
+} from './plain-paths.ts';
 import { laidAnew, type Route, shortestRoute } from './route.ts';
 import type { DetourQuery } from './search.ts';
-
-/** A query for the way between two obstacles. */
-export interface RouteQuery {
-  readonly from: Pose;
-  readonly to: Pose;
-  readonly gait: Gait;
-  readonly horse: Horse;
-  readonly bends: readonly Point[];
-  /** Whether the horse wants to be straight after the one obstacle and before the other. */
-  readonly straightAfter: boolean;
-  readonly straightBefore: boolean;
-}
 
 /** Why no way is clear: the piece that the least bad way meets, or none where it leaves the arena. */
 export interface Blockage {
@@ -45,84 +37,25 @@ export interface Approach {
   readonly blocked?: Blockage;
 }
 
-/**
- * Penalties, in metres of way: for each metre of radius that is missing, and for each radian of circling. Estimates.
- */
-export const PENALTY = { radius: 1.5, circling: 3 };
-/** A way turns this much before it counts as circling. */
-const CIRCLING_TURN = 1.25 * Math.PI;
 /** How many horse's lengths are kept straight at an end: one is wanted. */
 const SHARES = [1, 0.5, 0];
 const DETOUR_SHARES = [1, 0];
 /**
- * How many paths of a detour are held against the obstacles: until a way is found or disproved; during a drag, where a
- * frame must not wait; and where a way is known and only a better one is sought.
+ * How many paths of a detour are held against the obstacles: until a way is found or disproved; for one more side that a
+ * way could take; during a drag, where a frame must not wait; and where a way is known and only a better one is sought.
  */
-const BUDGETS = { full: [150, 150, 600, 600, 2400], brief: [150, 150], refinement: [200] };
-export type SearchEffort = 'full' | 'brief';
+const BUDGETS = { full: [150, 150, 600, 600, 2400], brief: [150, 150], side: [300, 300], refinement: [200] };
+export type SearchEffort = 'full' | 'side' | 'brief';
+
+/** How hard a way is sought, and what a detour may cost at the most, metres of way. */
+interface ApproachOptions {
+  readonly effort?: SearchEffort;
+  readonly most?: Metres;
+}
+
 /** A saving below both of these is not sought, metres of way and a share of it: a rider would not see it. */
 const WORTHWHILE: Metres = 1;
 const WORTHWHILE_SHARE = 0.05;
-
-/** A candidate way. Most are never laid out, so it only says how to make the path. */
-interface PathCandidate {
-  readonly cost: Metres;
-  readonly path: Path | PlainPath;
-  readonly detour?: Detour;
-}
-
-/** A path of one Dubins word between the straights of its ends. */
-interface PlainPath {
-  readonly opening: WayEnd;
-  readonly closing: WayEnd;
-  readonly dubins: DubinsCandidate;
-  readonly radius: Metres;
-}
-
-/** What may be kept straight at either end, in shares of a horse's length. */
-function endChoices(query: RouteQuery, shares: readonly number[]): { begins: WayEnd[]; finishes: WayEnd[] } {
-  const wanted = { ...query, unit: query.horse.bodyLength.value };
-  return { begins: openings(wanted, shares), finishes: closings(wanted, shares) };
-}
-
-/** The radii a way may turn on, easy first. */
-function radii({ gait, horse }: RouteQuery): Metres[] {
-  const easy = preferredTurnRadius(horse, gait);
-  const least = Math.min(easy, minTurnRadius(horse, gait));
-  return [...new Set([easy, (easy + least) / 2, least])];
-}
-
-/** The penalty of a way that turns so far in all, radians: only what is beyond a usual turn counts. */
-function circling(turn: number): Metres {
-  return PENALTY.circling * Math.max(0, turn - CIRCLING_TURN);
-}
-
-function pathCandidates(query: RouteQuery, shares: readonly number[]): PathCandidate[] {
-  const choices = radii(query);
-  const widest = choices[0] ?? 0;
-  const found: PathCandidate[] = [];
-  const { begins, finishes } = endChoices(query, shares);
-  for (const opening of begins) {
-    for (const closing of finishes) {
-      for (const radius of choices) {
-        const base = opening.cost + closing.cost + PENALTY.radius * (widest - radius);
-        for (const dubins of dubinsCandidates(opening.pose, closing.pose, radius)) {
-          const [first, middle, last] = dubins.parts;
-          const turn = first + last + (dubins.word[1] === 'S' ? 0 : middle);
-          const cost = dubins.length + base + circling(turn);
-          found.push({ cost, path: { opening, closing, dubins, radius } });
-        }
-      }
-    }
-  }
-  return found;
-}
-
-function approachPath({ path }: PathCandidate): Path {
-  if (!('dubins' in path)) return mergedPath(path);
-  const { opening, closing, dubins, radius } = path;
-  return mergedPath([...opening.straight, ...candidatePath(opening.pose, dubins, radius), ...closing.straight]);
-}
 
 interface BestPath {
   /** With the surcharge. */
@@ -172,10 +105,6 @@ function approachOf({ best, exploredBounds }: { best: BestPath; exploredBounds: 
     ...(detour === undefined ? {} : { detour }),
     ...(isClear ? {} : { blocked: { piece: pathCost.piece } }),
   };
-}
-
-function leastCost(candidates: readonly PathCandidate[]): Metres {
-  return candidates.reduce((least, { cost }) => Math.min(least, cost), Number.POSITIVE_INFINITY);
 }
 
 /**
@@ -237,14 +166,14 @@ function bestDetour(
   query: RouteQuery,
   context: RouteContext,
   plain: BestPath,
-  budgets: readonly number[],
+  { budgets, limit }: { readonly budgets: readonly number[]; readonly limit: Metres },
 ): { best: BestPath; exploredBounds: Bounds } {
   const { hits, bounds } = plain.pathCost;
   let [best, exploredBounds] = [plain, bounds];
   const choices = radii(query);
   const [widest = 0, least = 0] = [choices[0], choices.at(-1)];
   const detour = (radius: Metres, budgets: readonly number[]): Metres | undefined => {
-    const most = best.cost - PENALTY.radius * (widest - radius);
+    const most = Math.min(limit, best.cost) - PENALTY.radius * (widest - radius);
     const found = shortestRoute(detourQuery(query, context, { radius, avoid: hits, most, budgets }));
     if (found.exploredBounds !== undefined) exploredBounds = unionBounds(exploredBounds, found.exploredBounds);
     if (found.route === undefined) return undefined;
@@ -283,7 +212,11 @@ export function sameDetour(query: RouteQuery, context: RouteContext, detour: Det
  * cheapest way around it is sought too (A*). Collision-free ways come first; when there is none, the least bad one is
  * returned, marked as blocked.
  */
-export function approach(query: RouteQuery, context: RouteContext, effort: SearchEffort = 'full'): Approach {
+export function approach(
+  query: RouteQuery,
+  context: RouteContext,
+  { effort = 'full', most = Number.POSITIVE_INFINITY }: ApproachOptions = {},
+): Approach {
   if (query.bends.length > 0) return throughBends(query, context);
   const candidates = pathCandidates(query, SHARES);
   const bound = leastCost(candidates);
@@ -291,6 +224,6 @@ export function approach(query: RouteQuery, context: RouteContext, effort: Searc
   const found = approachOf(plain, bound);
   const isEnough = found.excess <= Math.max(WORTHWHILE, WORTHWHILE_SHARE * bound);
   if (found.blocked === undefined && isEnough) return found;
-  const { best, exploredBounds } = bestDetour(query, context, plain.best, BUDGETS[effort]);
+  const { best, exploredBounds } = bestDetour(query, context, plain.best, { budgets: BUDGETS[effort], limit: most });
   return approachOf({ best, exploredBounds: unionBounds(plain.exploredBounds, exploredBounds) }, bound);
 }

@@ -115,7 +115,13 @@ function rideGraph(inputs: LineInputs, layers: readonly Layer[]): LayeredGraph {
     const isRidden = (left?.isKept ?? true) && (reached?.isKept ?? true);
     if (layer !== undefined && reached !== undefined) {
       const { leg, obstacle } = layer;
-      const way = { from, to: arrivalAt(obstacle.obstacle.id, reached.line), gait: leg.approach, bends: leg.bends };
+      const way = {
+        from,
+        to: arrivalAt(obstacle.obstacle.id, reached.line),
+        gait: leg.approach,
+        bends: leg.bends,
+        passes: leg.passes,
+      };
       return { way, owner: isRidden ? leg : pairOwner(left?.line ?? start, reached.line) };
     }
     if (end === undefined || last === undefined) return undefined;

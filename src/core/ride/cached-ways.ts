@@ -5,10 +5,11 @@ import type { PlacedObstacle } from '../course/placed.ts';
 import type { Gait, Horse } from '../horses/horse.ts';
 import type { Metres, Radians } from '../measure/quantity.ts';
 import { type Bounds, unionBounds } from '../plane/ring.ts';
-import { type Approach, approach, plainWay, type RouteQuery } from './approach.ts';
+import { type Approach, approach, plainWay } from './approach.ts';
 import type { RouteContext } from './collision-cost.ts';
 import { type FoundWay, stillHolds } from './found-way.ts';
 import { type PassageLine, passageLine } from './passage-line.ts';
+import type { RouteQuery } from './plain-paths.ts';
 
 const approachCache = new WeakMap<object, FoundWay<Approach>>();
 

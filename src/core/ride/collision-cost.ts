@@ -7,6 +7,7 @@ import type { Metres } from '../measure/quantity.ts';
 import { type Path, pathLength } from '../plane/path.ts';
 import { type Bounds, boundsIntersect, unionBounds } from '../plane/ring.ts';
 import { nearsRing, type Reach, reachOf } from '../plane/stretch-distance.ts';
+import type { Barrier } from './barrier.ts';
 
 /** Half the width a horse takes beside a wall: body and the rider's knee. Estimate. */
 const WALL_CLEARANCE: Metres = 0.5;
@@ -27,6 +28,8 @@ export interface RouteContext {
   /** The two ends of a way: near them the horse may be over the one piece and beside the others. */
   readonly fromEnd: RouteEnd | undefined;
   readonly toEnd: RouteEnd | undefined;
+  /** What may not be crossed, so that the way has the sides that were chosen. */
+  readonly barriers?: readonly Barrier[];
 }
 
 /** An obstacle by id, and the piece of its first or last station by key. */
@@ -106,7 +109,8 @@ function isOutside(bounds: Bounds, arena: Arena): boolean {
 }
 
 /** The collision cost of a way; 0 is collision-free. */
-export function pathCost(path: Path, { arena, obstacles, horse, fromEnd, toEnd }: RouteContext): PathCost {
+export function pathCost(path: Path, context: RouteContext): PathCost {
+  const { arena, obstacles, horse, fromEnd, toEnd, barriers = [] } = context;
   const way = pathReach(path);
   const { bounds } = way;
   let penalty = wallPenalty(bounds, arena);
@@ -123,6 +127,12 @@ export function pathCost(path: Path, { arena, obstacles, horse, fromEnd, toEnd }
       first ??= piece;
       if (hits.at(-1) !== obstacle) hits.push(obstacle);
     }
+  }
+  for (const { obstacle, wall } of barriers) {
+    if (!way.reaches.some((reach) => nearsRing(reach, wall, 0))) continue;
+    penalty += PENALTY.standing;
+    first ??= obstacle.pieces[0];
+    if (!hits.includes(obstacle)) hits.push(obstacle);
   }
   const leavesArena = isOutside(bounds, arena);
   return { penalty, bounds, hits, piece: first, leavesArena };

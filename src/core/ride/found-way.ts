@@ -2,8 +2,9 @@
 import type { Metres } from '../measure/quantity.ts';
 import { isSamePose } from '../plane/pose.ts';
 import { type Bounds, boundsIntersect } from '../plane/ring.ts';
-import type { RouteQuery } from './approach.ts';
+import type { Barrier } from './barrier.ts';
 import type { RouteContext } from './collision-cost.ts';
+import type { RouteQuery } from './plain-paths.ts';
 
 /** More than every clearance of the search, metres: a change further away cannot change an approach. */
 const WATCH_MARGIN: Metres = 0.6;
@@ -27,6 +28,12 @@ function isSameQuery(a: RouteQuery, b: RouteQuery): boolean {
   );
 }
 
+function hasSameBarriers(a: readonly Barrier[], b: readonly Barrier[]): boolean {
+  const ends = (of: readonly Barrier[]) => of.flatMap(({ wall }) => wall.flatMap(({ x, y }) => [x, y]));
+  const [before, now] = [ends(a), ends(b)];
+  return before.length === now.length && before.every((each, i) => each === now[i]);
+}
+
 /** Whether no obstacle that came, went or changed lies within the bounds that the search explored. */
 function isUnaffected(
   { context: before, found: { exploredBounds } }: FoundWay<{ readonly exploredBounds: Bounds }>,
@@ -34,6 +41,7 @@ function isUnaffected(
 ): boolean {
   if (before.arena !== now.arena || before.horse !== now.horse) return false;
   if (before.fromEnd?.piece !== now.fromEnd?.piece || before.toEnd?.piece !== now.toEnd?.piece) return false;
+  if (!hasSameBarriers(before.barriers ?? [], now.barriers ?? [])) return false;
   if (before.obstacles === now.obstacles) return true;
   const old = new Set(before.obstacles);
   const present = new Set(now.obstacles);

@@ -5,9 +5,10 @@
 import type { Metres } from '../measure/quantity.ts';
 import { distance } from '../plane/point.ts';
 import type { Bounds } from '../plane/ring.ts';
-import { type Approach, approach, plainWay, type RouteQuery, type SearchEffort, sameDetour } from './approach.ts';
+import { type Approach, approach, plainWay, type SearchEffort, sameDetour } from './approach.ts';
 import type { RouteContext } from './collision-cost.ts';
 import { type FoundWay, stillHolds } from './found-way.ts';
+import type { RouteQuery } from './plain-paths.ts';
 import { isSameSide } from './same-side.ts';
 
 /** Another side is taken when it saves more than both: metres of way, and a share of it. */
@@ -65,7 +66,7 @@ export function keptWay(before: KeptWay, query: RouteQuery, context: RouteContex
   const seek = (effort: SearchEffort): FoundWay<Approach> => ({
     query,
     context,
-    found: approach(query, context, effort),
+    found: approach(query, context, { effort }),
   });
   if (query.bends.length > 0) return soughtWay(seek('full'));
   const found = laidOnSameSide(before, query, context);

@@ -126,7 +126,7 @@ interface Way {
   readonly of: LegWay['leg'];
   readonly part: 'approach' | 'finish';
   readonly leg: number;
-  readonly query: Pick<WayQuery, 'to' | 'gait' | 'bends'>;
+  readonly query: Pick<WayQuery, 'to' | 'gait' | 'bends' | 'passes'>;
 }
 
 function addWay(journey: Journey, { owner, of, part, leg, query }: Way): void {
@@ -164,7 +164,7 @@ function addLeg(journey: Journey, leg: Leg, index: number): void {
     return;
   }
   const { id } = obstacle.obstacle;
-  const query = { to: arrivalAt(id, line), gait: leg.approach, bends: leg.bends };
+  const query = { to: arrivalAt(id, line), gait: leg.approach, bends: leg.bends, passes: leg.passes };
   addWay(journey, { owner: leg, of: leg.id, part: 'approach', leg: index, query });
   if (!inArena(line.start, arena)) breakAt(line.start, `Number ${index + 1} begins outside the arena.`);
   addPassage(journey, line, index);

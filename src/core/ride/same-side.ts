@@ -14,7 +14,7 @@ function signedTurn(path: Path): Radians {
 }
 
 /** The angle through which a point sees the way go by, to the left positive: the winding of the way about it. */
-function sweptAngle(path: Path, { x, y }: Point): Radians {
+export function sweptAngle(path: Path, { x, y }: Point): Radians {
   let swept = 0;
   for (const stretch of path) {
     const steps = Math.max(1, Math.ceil((stretch.length * Math.abs(stretch.curvature)) / STEP));

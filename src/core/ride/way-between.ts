@@ -1,15 +1,16 @@
 /** The way from one end to the next, as the line of travel takes it and as others weigh it. */
-import type { Arena } from '../course/course.ts';
+import type { Arena, PassedSide } from '../course/course.ts';
 import type { PlacedObstacle } from '../course/placed.ts';
 import type { Gait, Horse } from '../horses/horse.ts';
 import type { Point } from '../plane/point.ts';
 import type { Pose } from '../plane/pose.ts';
-import type { RouteQuery } from './approach.ts';
+import { type Barrier, barrier } from './barrier.ts';
 import { cachedApproach, type TurnedApproach, turnedApproach, turnedQuery } from './cached-ways.ts';
 import type { RouteContext, RouteEnd } from './collision-cost.ts';
 import { keptWay, soughtWay } from './kept-way.ts';
 import type { LegWay } from './line.ts';
 import type { PassageLine } from './passage-line.ts';
+import type { RouteQuery } from './plain-paths.ts';
 
 /** Where the horse leaves an obstacle or the start, and how. */
 export interface Departure {
@@ -54,6 +55,8 @@ export interface WayQuery {
   readonly to: Arrival;
   readonly gait: Gait;
   readonly bends: readonly Point[];
+  /** On which hand it leaves obstacles, where that was chosen. */
+  readonly passes?: readonly PassedSide[] | undefined;
 }
 
 /** What a way has to keep clear of, and who goes it. */
@@ -64,8 +67,18 @@ export interface WaySurroundings {
 }
 
 /** What a way between two ends may come near to: at its ends the pieces that it leaves and comes to are let pass. */
-export function routeContext({ from, to }: WayQuery, { arena, horse, obstacles }: WaySurroundings): RouteContext {
-  return { arena, horse, obstacles, fromEnd: from.end, toEnd: to.end };
+export function routeContext({ from, to, passes }: WayQuery, around: WaySurroundings): RouteContext {
+  const { arena, horse, obstacles } = around;
+  const context = { arena, horse, obstacles, fromEnd: from.end, toEnd: to.end };
+  if (passes === undefined) return context;
+  const reach = arena.length + arena.width;
+  const barriers = passes.flatMap(({ obstacle: id, hand }): Barrier[] => {
+    const obstacle = obstacles.find((each) => each.obstacle.id === id);
+    // The sides of an obstacle where the way begins or ends follow from how it is ridden.
+    if (obstacle === undefined || id === from.end?.obstacle || id === to.end?.obstacle) return [];
+    return [barrier(obstacle, hand, { from: from.at, to: to.at, reach })];
+  });
+  return { ...context, barriers };
 }
 
 /** What the router is asked for a way. */

@@ -1,4 +1,4 @@
-import { changeLeg } from '../../course/edit-ride.ts';
+import { changeLeg, passOn } from '../../course/edit-ride.ts';
 import type { Gait } from '../../horses/horse.ts';
 import type { Survey } from '../../survey.ts';
 import type { Check, Proposal } from '../check.ts';
@@ -15,6 +15,16 @@ export function slowerProposals(survey: Survey, index: number, part: 'approach' 
     meant: true,
     says: part === 'approach' ? `Come to ${name} at a ${gait}` : `Ride ${name} at a ${gait}`,
     edit: (course) => changeLeg(course, leg.id, { [part]: gait }),
+  }));
+}
+
+/** To leave the sides of what a leg passes to the line again. */
+function openSideProposals(survey: Survey, index: number): readonly Proposal[] {
+  const leg = survey.layout.ride.legs[index];
+  return (leg?.passes ?? []).map(({ obstacle }) => ({
+    meant: true,
+    says: `Leave the side of ${obstacleWords(survey, obstacle)} to the line`,
+    edit: (course) => passOn(course, leg?.id ?? '', obstacle, null),
   }));
 }
 
@@ -38,7 +48,11 @@ export const breaks: Check = {
         leg: gone.leg,
         keys: leg === undefined ? [] : [leg.obstacle],
         source: 'the line of travel, as this horse can turn',
-        proposals: [...slowerProposals(survey, gone.leg, 'approach'), ...slowerProposals(survey, gone.leg, 'gait')],
+        proposals: [
+          ...openSideProposals(survey, gone.leg),
+          ...slowerProposals(survey, gone.leg, 'approach'),
+          ...slowerProposals(survey, gone.leg, 'gait'),
+        ],
       };
     }),
 };

@@ -1,0 +1,51 @@
+import type { Leg } from '../../core/course/course.ts';
+import { passOn } from '../../core/course/edit-ride.ts';
+import { printLength } from '../../core/measure/length.ts';
+import type { LengthUnit, Metres } from '../../core/measure/quantity.ts';
+import { otherSides } from '../../core/ride/other-sides.ts';
+import { obstacleTitle } from '../app-words.ts';
+import { useRestingSurvey } from '../check/use-resting-survey.ts';
+import { useDesk } from '../desk-context.tsx';
+
+/** How much longer the way would be, for a button. */
+function longerWords(longer: Metres, unit: LengthUnit): string {
+  const by = printLength(Math.abs(longer), unit);
+  if (by === printLength(0, unit)) return 'as long';
+  return longer > 0 ? `${by} longer` : `${by} shorter`;
+}
+
+/** On which hand the way to an obstacle leaves what it passes: what was chosen, and what is nearly as good. */
+export function LegSides({ leg }: { readonly leg: Leg }) {
+  const desk = useDesk();
+  const { layout, line, course } = useRestingSurvey();
+  const way = line.ways.find((each) => each.leg === leg.id);
+  const chosen = leg.passes ?? [];
+  const others = way === undefined ? [] : otherSides(way.kept);
+  if (chosen.length === 0 && others.length === 0) return null;
+  const titleOf = (id: string): string => {
+    const obstacle = layout.obstacles.find((each) => each.id === id);
+    return obstacle === undefined ? id : obstacleTitle(obstacle, layout);
+  };
+  const pass = (id: string, hand: 'left' | 'right' | null) =>
+    desk.edit(`Choose the side of ${titleOf(id)}`, (now) => passOn(now, leg.id, id, hand));
+  return (
+    <>
+      <h3>Sides of the way to it</h3>
+      {chosen.map(({ obstacle, hand }) => (
+        <div key={obstacle} className="button-row">
+          <p className="small">
+            {titleOf(obstacle)} is on the {hand}, as chosen.
+          </p>
+          <button type="button" className="button" onClick={() => pass(obstacle, null)}>
+            Leave the side of {titleOf(obstacle)} to the line
+          </button>
+        </div>
+      ))}
+      {others.map(({ obstacle, hand, longer }) => (
+        <button key={obstacle} type="button" className="button" onClick={() => pass(obstacle, hand)}>
+          Pass with {titleOf(obstacle)} on the {hand}: {longerWords(longer, course.unit)}
+        </button>
+      ))}
+    </>
+  );
+}
