@@ -21,7 +21,7 @@ export function LegBends({ leg, place }: { readonly leg: Leg; readonly place: nu
     <>
       <h3>Bends of the way to it</h3>
       {leg.bends.length === 0 && (
-        <p className="small">None: the line goes the shortest way. Pull it in the arena where it should bend.</p>
+        <p className="small">None: the line finds its own way. Pull it in the arena where it should bend.</p>
       )}
       {leg.bends.length > 0 && (
         <ol className="rows">

@@ -1,17 +1,21 @@
 import type { Leg } from '../../core/course/course.ts';
 import { passOn } from '../../core/course/edit-ride.ts';
 import { printLength } from '../../core/measure/length.ts';
-import type { LengthUnit, Metres } from '../../core/measure/quantity.ts';
-import { otherSides } from '../../core/ride/other-sides.ts';
+import type { LengthUnit } from '../../core/measure/quantity.ts';
+import type { Path } from '../../core/plane/path.ts';
+import { tightestRadius } from '../../core/ride/connection.ts';
+import { type OtherSide, otherSides } from '../../core/ride/other-sides.ts';
 import { obstacleTitle } from '../app-words.ts';
 import { useRestingSurvey } from '../check/use-resting-survey.ts';
 import { useDesk } from '../desk-context.tsx';
 
-/** How much longer the way would be, for a button. */
-function longerWords(longer: Metres, unit: LengthUnit): string {
+/** How much longer the other way would be, for a button. A shorter one has something against it: the line took this one. */
+function longerWords({ longer, path }: OtherSide, now: Path, unit: LengthUnit): string {
   const by = printLength(Math.abs(longer), unit);
   if (by === printLength(0, unit)) return 'as long';
-  return longer > 0 ? `${by} longer` : `${by} shorter`;
+  if (longer > 0) return `${by} longer`;
+  const isTighter = tightestRadius(path) < tightestRadius(now);
+  return `${by} shorter, ${isTighter ? 'on a tighter bend' : 'less straight at its ends'}`;
 }
 
 /** On which hand the way to an obstacle leaves what it passes: what was chosen, and what is nearly as good. */
@@ -20,7 +24,8 @@ export function LegSides({ leg }: { readonly leg: Leg }) {
   const { layout, line, course } = useRestingSurvey();
   const way = line.ways.find((each) => each.leg === leg.id);
   const chosen = leg.passes ?? [];
-  const others = way === undefined ? [] : otherSides(way.kept);
+  if (way === undefined) return null;
+  const others = otherSides(way.kept);
   if (chosen.length === 0 && others.length === 0) return null;
   const titleOf = (id: string): string => {
     const obstacle = layout.obstacles.find((each) => each.id === id);
@@ -41,9 +46,10 @@ export function LegSides({ leg }: { readonly leg: Leg }) {
           </button>
         </div>
       ))}
-      {others.map(({ obstacle, hand, longer }) => (
-        <button key={obstacle} type="button" className="button" onClick={() => pass(obstacle, hand)}>
-          Pass with {titleOf(obstacle)} on the {hand}: {longerWords(longer, course.unit)}
+      {others.map((other) => (
+        <button key={other.obstacle} type="button" className="button" onClick={() => pass(other.obstacle, other.hand)}>
+          Pass with {titleOf(other.obstacle)} on the {other.hand}:{' '}
+          {longerWords(other, way.kept.found.path, course.unit)}
         </button>
       ))}
     </>
