@@ -67,6 +67,40 @@ function movedBy(course: Course, which: number, by: { x: number; y: number; angl
   }));
 }
 
+/** The course twice, side by side in an arena of double length, ridden one after the other: as many poles as a truck has. */
+function doubled(of: Course): Course {
+  const { length } = of.arena;
+  const course = { ...of, arena: { ...of.arena, length: 2 * length } };
+  return replaceLayout(course, (layout) => ({
+    ...layout,
+    obstacles: [
+      ...layout.obstacles,
+      ...layout.obstacles.map((each) => ({
+        ...each,
+        id: `${each.id}-again`,
+        pose: { ...each.pose, x: each.pose.x + length },
+      })),
+    ],
+    constraints: [],
+    ride: {
+      ...layout.ride,
+      legs: [
+        ...layout.ride.legs,
+        ...layout.ride.legs.map((leg) => ({
+          ...leg,
+          id: `${leg.id}-again`,
+          obstacle: `${leg.obstacle}-again`,
+          bends: [],
+        })),
+      ],
+    },
+  }));
+}
+
+function poleCount(of: Course): number {
+  return survey(of).pieces.filter(({ piece }) => piece.kind === 'pole').length;
+}
+
 /** Random moves and turns of whole obstacles, one after the other: things come to lie across each other. */
 function walk(name: string, of: Course): Row[] {
   const roll = dice(11);
@@ -151,8 +185,14 @@ function drags(name: string, of: Course): Row[] {
 }
 
 export async function rows(): Promise<Row[]> {
+  const kinds = STARTERS.find(([file]) => file === 'larkhollow-kinds-1.course.json');
+  if (kinds === undefined) throw new Error('line.bench: the starter larkhollow-kinds-1 is gone');
+  const large = doubled(kinds[1]);
+  const largeName = `twice kinds-1, ${poleCount(large)} poles`;
   return [
     ...arenas(),
+    ...walk(largeName, large),
+    ...drags(largeName, large),
     ...STARTERS.flatMap(([file, of]) => {
       const name = file.replace('.course.json', '');
       return [...walk(name, of), ...drags(name, of)];

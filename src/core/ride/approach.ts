@@ -44,7 +44,7 @@ const DETOUR_SHARES = [1, 0];
  * How many paths of a detour are held against the obstacles: until a way is found or disproved; for one more side that a
  * way could take; during a drag, where a frame must not wait; and where a way is known and only a better one is sought.
  */
-const BUDGETS = { full: [150, 150, 600, 600, 2400], brief: [150, 150], side: [300, 300], refinement: [200] };
+const BUDGETS = { full: [60, 150, 150, 400, 400, 1200, 2400], brief: [150, 150], side: [300, 300], refinement: [200] };
 export type SearchEffort = 'full' | 'side' | 'brief';
 
 /** How hard a way is sought, and what a detour may cost at the most, metres of way. */

@@ -93,7 +93,7 @@ function posesAside(end: Pose, radius: Metres): Pose[] {
 /** Poses near all ends, for ways that cannot go straight from one to the other. */
 export function posesNearEnds(begins: readonly WayEnd[], goal: Goal): readonly CandidatePose[] {
   const { finishes, radius } = goal;
-  const after = begins.flatMap(({ pose }) => posesAside(pose, radius));
-  const before = finishes.flatMap(({ pose }) => posesAside(oppositePose(pose), radius).map(oppositePose));
+  const after = begins.slice(-1).flatMap(({ pose }) => posesAside(pose, radius));
+  const before = finishes.slice(-1).flatMap(({ pose }) => posesAside(oppositePose(pose), radius).map(oppositePose));
   return [...after, ...before].map((pose) => freePose(pose, goal));
 }
