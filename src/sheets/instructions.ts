@@ -29,6 +29,13 @@ function leadOn({ line }: Survey, { leg, part, gait }: PartInGait): Lead | null 
   return line.leads.find((each) => each.leg === leg && each.part === part)?.lead ?? null;
 }
 
+/** The leads of the way to an obstacle, in order, each named once until it changes. */
+function leadsOnTheWay({ line }: Survey, leg: number): readonly Lead[] {
+  const from = line.elements.find((each) => each.leg === leg && each.part === 'obstacle')?.from ?? line.length;
+  const leads = line.leads.filter((each) => each.leg === leg && each.part === 'approach' && each.from < from);
+  return leads.flatMap(({ lead }) => lead ?? []).filter((lead, i, all) => lead !== all[i - 1]);
+}
+
 function inGait(gait: Gait, lead: Lead | null): string {
   return lead === null ? gait : `lope on the ${lead} lead`;
 }
@@ -55,17 +62,18 @@ function legWords(survey: Survey, { index, leg, words }: RiddenLeg): string {
   const { thing, pronoun, where } = words;
   const lead = leadOn(survey, { leg: index, part: 'obstacle', gait: leg.gait });
   // A way too short to have a lead of its own is loped on that of its obstacle.
-  const onTheWay = leadOn(survey, { leg: index, part: 'approach', gait: leg.approach }) ?? lead;
+  const [onTheWay = lead, ...others] = leg.approach === 'lope' ? leadsOnTheWay(survey, index) : [];
   const gait = inGait(leg.gait, lead);
   const approach = inGait(leg.approach, leg.approach === 'lope' ? onTheWay : null);
+  const isOther = leg.approach === 'lope' && lead !== null && lead !== (others.at(-1) ?? onTheWay);
+  const changes = [...others, ...(isOther ? [lead] : [])].map((each) => leadChange(survey, each));
   const towards = `${approach} to ${thing}`;
   const named = (text: string) => text.replaceAll('{}', pronoun);
   const then = [...(words.stops ? ['stop'] : []), ...words.deeds].map(named);
-  if (where === undefined) return words.stops ? stepList([towards, ...then]) : `${towards}, ${then.join(', ')}`;
-  if (leg.approach !== leg.gait) return stepList([`${towards}, then ${gait} ${named(where)}`, ...then]);
-  if (approach !== gait && lead !== null) {
-    return stepList([`${towards}, ${leadChange(survey, lead)}, and lope ${named(where)}`, ...then]);
-  }
+  const way = [towards, ...changes];
+  if (where === undefined) return words.stops ? stepList([...way, ...then]) : [...way, ...then].join(', ');
+  if (leg.approach !== leg.gait) return stepList([`${way.join(', ')}, then ${gait} ${named(where)}`, ...then]);
+  if (changes.length > 0) return stepList([`${way.join(', ')}, and lope ${named(where)}`, ...then]);
   const isNamed = where.includes('{}');
   const onwards = `${isNamed ? (CROSSED.test(where) ? 'to and ' : '') : `to ${thing} and `}${where.replaceAll('{}', thing)}`;
   return stepList([`${approach} ${onwards}`, ...then]);

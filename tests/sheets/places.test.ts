@@ -64,6 +64,11 @@ function expectTold(of: Survey): void {
     const leads = new Set(line.leads.filter((each) => each.leg === leg).map(({ lead }) => lead));
     const told = [...text.matchAll(/\b(left|right) lead\b/g)].map(([, lead]) => lead);
     for (const lead of told) expect([...leads], text).toContain(lead);
+    // Each lead of the way to it, and the one over it, in the order in which they are ridden.
+    const before = line.leads.filter((each) => each.leg === leg && each.from < over && each.lead !== null);
+    const inOrder = before.map(({ lead }) => lead).filter((lead, i, all) => lead !== all[i - 1]);
+    const isLoped = layout.ride.legs[leg]?.approach === 'lope';
+    if (isLoped && inOrder.length > 1) expect(told.slice(0, inOrder.length), text).toEqual(inOrder);
     const departs = taken.some(({ at, after }) => after === 'lope' && at < over - 1e-6);
     if (departs && !leads.has(null)) expect(told.length, text).toBeGreaterThan(0);
     const ridden = new Set(line.elements.filter((each) => each.leg === leg).map(goingOf));
