@@ -89,10 +89,28 @@ function reversedRoute(route: Route): Route {
   return { ...route, path: reversedPath(route.path), detour: reversedDetour(route.detour) };
 }
 
+/** The steps by which one pose of a way is moved where the way is no longer clear, smallest first. */
+const MEND_STEPS = [0.04, 0.1, 0.2];
+
+/** The poses, with one of them moved a little where the way through them is not clear; undefined when that is not enough. */
+function clearPoses(search: RouteSearch, poses: readonly CandidatePose[]): readonly CandidatePose[] | undefined {
+  if (routeThrough(search, poses) !== undefined) return poses;
+  for (const step of MEND_STEPS) {
+    for (const i of poses.keys()) {
+      for (const pose of poses[i]?.neighbours(step) ?? []) {
+        const moved = poses.with(i, pose);
+        if (routeThrough(search, moved) !== undefined) return moved;
+      }
+    }
+  }
+  return undefined;
+}
+
 /** A way laid around the same corners as it was, where they are now; undefined when it is not clear so. */
 export function laidAnew(query: DetourQuery, detour: Detour, obstacles: readonly PlacedObstacle[]): Route | undefined {
   const search = newSearch(query, new Set());
-  const poses = detourPoses(search, detour, obstacles);
+  const before = detourPoses(search, detour, obstacles);
+  const poses = before === undefined ? undefined : clearPoses(search, before);
   return poses === undefined ? undefined : refinedRoute(search, poses, LAID_ANEW);
 }
 

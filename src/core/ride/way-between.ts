@@ -115,6 +115,7 @@ export function keptWayBetween(before: TurnedWay, way: WayQuery, around: WaySurr
   if (by !== 0 && !backedOut) return undefined;
   const { query, context } = asked(way, around);
   const kept = keptWay(before.kept, turnedQuery(query, by), context);
-  // A turn on the spot may open a way that is shut without it.
-  return backedOut && kept.found.blocked !== undefined ? undefined : { by, kept };
+  // A turn on the spot may open a way that is shut without it: it is tried when a clear way is sought again.
+  const isSought = kept.searched !== before.kept.searched;
+  return backedOut && isSought && kept.found.blocked !== undefined ? undefined : { by, kept };
 }
