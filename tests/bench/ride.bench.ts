@@ -4,11 +4,10 @@ import { readCourse } from '../../src/core/files/read.ts';
 import { STOCK_HORSE } from '../../src/core/horses/horses.ts';
 import { minTurnRadius } from '../../src/core/horses/turns.ts';
 import { pathCost } from '../../src/core/ride/collision-cost.ts';
-import { bareEnd } from '../../src/core/ride/end-straights.ts';
 import { shortestRoute } from '../../src/core/ride/route.ts';
 import { printNotesOf, printsOf, survey } from '../../src/core/survey.ts';
 import { latticeLength } from '../core/ride/lattice.ts';
-import { type SmallArena, smallArena } from '../core/ride/small-arenas.ts';
+import { bareEnd, type SmallArena, smallArena } from '../core/ride/small-arenas.ts';
 import { percentile, type Row, row, timed } from './row.ts';
 
 const SEEDS = Array.from({ length: 200 }, (_, i) => i + 1);

@@ -14,11 +14,6 @@ export interface WayEnd {
   readonly cost: Metres;
 }
 
-/** An end without a straight. */
-export function bareEnd(pose: Pose): WayEnd {
-  return { pose, straight: [], cost: 0 };
-}
-
 /** What is wanted of the ends: straight after the one obstacle and before the other for `unit` metres, a horse's length. */
 export interface EndStraightsQuery {
   readonly from: Pose;

@@ -7,13 +7,12 @@ import { distance } from '../../../src/core/plane/point.ts';
 import { normalizeAngle, pose } from '../../../src/core/plane/pose.ts';
 import { approach } from '../../../src/core/ride/approach.ts';
 import { pathCost, type RouteContext } from '../../../src/core/ride/collision-cost.ts';
-import { bareEnd } from '../../../src/core/ride/end-straights.ts';
 import { squarePose } from '../../../src/core/ride/ground-stations.ts';
 import { shortestRoute } from '../../../src/core/ride/route.ts';
 import { survey } from '../../../src/core/survey.ts';
 import { course, leg, obstacle, pole, run } from './hand-laid.ts';
 import { isFree, latticeLength } from './lattice.ts';
-import { type SmallArena, smallArena } from './small-arenas.ts';
+import { bareEnd, type SmallArena, smallArena } from './small-arenas.ts';
 
 const RADIUS = minTurnRadius(STOCK_HORSE, 'jog');
 /** No foreign piece nearer than this is crossed: the room that ways keep, less the chords in which they are looked at. */

@@ -6,6 +6,7 @@ import { completeValues } from '../../../src/core/pieces/params.ts';
 import { pieceKind } from '../../../src/core/pieces/pieces.ts';
 import { pathFrom } from '../../../src/core/plane/path.ts';
 import { type Pose, pose } from '../../../src/core/plane/pose.ts';
+import type { WayEnd } from '../../../src/core/ride/end-straights.ts';
 import { pole } from './hand-laid.ts';
 import { isFree, type Small } from './lattice.ts';
 
@@ -38,6 +39,11 @@ function lying(id: string, at: Pose, thing: 'pole' | 'marker', length: number): 
       ? pole('only', pose(0, 0, 0), length)
       : { id: 'only', kind: 'marker', values: completeValues(kind?.params ?? {}, {}), pose: pose(0, 0, 0) };
   return { id, kind: 'scenery', values: {}, pose: at, side: 1, pieces: [piece], constraints: [], passages: [] };
+}
+
+/** An end of a way where nothing is kept straight. */
+export function bareEnd(at: Pose): WayEnd {
+  return { pose: at, straight: [], cost: 0 };
 }
 
 /** An arena of about 14 × 10 m with three to seven things in it. */

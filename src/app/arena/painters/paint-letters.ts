@@ -7,6 +7,7 @@ import { type Camera, screenOf } from '../camera.ts';
 import type { DrawContext } from './draw-context.ts';
 import { screenBox } from './labels.ts';
 import { FONT_FAMILY } from './marks.ts';
+import { paintPlate } from './paint-plate.ts';
 
 /** Half the plate under a letter, and the air between it and its marker, pixels. */
 const HALF = 7;
@@ -65,17 +66,8 @@ export function letterPlaces(survey: Survey, camera: Camera, kept: readonly Boun
 export function paintLetters(
   context: CanvasRenderingContext2D,
   places: readonly LetterPlace[],
-  { theme }: DrawContext,
+  draw: DrawContext,
 ): void {
   context.font = `700 12px ${FONT_FAMILY}`;
-  context.textAlign = 'center';
-  context.textBaseline = 'middle';
-  for (const { letter, box } of places) {
-    context.fillStyle = theme.plate;
-    context.beginPath();
-    context.roundRect(box.minX, box.minY, 2 * HALF, 2 * HALF, 3);
-    context.fill();
-    context.fillStyle = theme.inks.words;
-    context.fillText(letter, (box.minX + box.maxX) / 2, (box.minY + box.maxY) / 2 + 0.5);
-  }
+  for (const { letter, box } of places) paintPlate(context, box, letter, draw);
 }

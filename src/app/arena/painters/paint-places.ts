@@ -6,6 +6,7 @@ import { type Camera, screenAngle, screenOf } from '../camera.ts';
 import type { DrawContext } from './draw-context.ts';
 import { screenBox } from './labels.ts';
 import { FONT_FAMILY } from './marks.ts';
+import { paintPlate } from './paint-plate.ts';
 import { endBoxes } from './paint-travel.ts';
 
 /** Half the length of a tick, pixels. */
@@ -68,14 +69,8 @@ export function paintPlaces(
     context.stroke();
   }
   context.font = `500 11px ${FONT_FAMILY}`;
-  context.textAlign = 'center';
-  context.textBaseline = 'middle';
   for (const { place, box } of words) {
-    context.fillStyle = theme.plate;
-    context.beginPath();
-    context.roundRect(box.minX - 2, box.minY, box.maxX - box.minX + 4, LINE, 3);
-    context.fill();
-    context.fillStyle = theme.inks.words;
-    context.fillText(place.words.join(', '), (box.minX + box.maxX) / 2, (box.minY + box.maxY) / 2);
+    const plate = { ...box, minX: box.minX - 2, maxX: box.maxX + 2 };
+    paintPlate(context, plate, place.words.join(', '), { theme });
   }
 }

@@ -27,6 +27,19 @@ export function gapWords(survey: Survey, gaps: readonly Gap[]): string {
   return `${gaps.length === 1 ? 'Gap' : 'Gaps'} ${numberList(numbers)} of ${obstacleWords(survey, first?.obstacle ?? '')}`;
 }
 
+/** What is measured of a gap, and where. */
+export function gapPlace({ ends, leg, obstacle, keys, ridden }: Gap) {
+  return { at: lerp(ends[0], ends[1], 0.5), leg, keys: [obstacle, ...keys], measured: ridden };
+}
+
+/** The sentence for several gaps of which the same is `measured`; their findings are found by id. */
+export function gapsSaid(survey: Survey, gapById: ReadonlyMap<string, Gap>, measured: string) {
+  return (members: readonly RawFinding[]): string => {
+    const gaps = members.flatMap(({ id }) => gapById.get(id) ?? []);
+    return `${gapWords(survey, gaps)} are ${measured}`;
+  };
+}
+
 /** Whether tape and line differ by more than a crew would notice. */
 function hasTapeDifference(gap: Gap): boolean {
   return Math.abs(gap.ridden - gap.taped) > TAPE_DIFFERENCE;
@@ -145,21 +158,14 @@ function gapBandFindings(
       weight: limit.weight ?? miss.weight,
       says: `${gapWords(survey, [gap])} is ${measured}`,
       because: gapBand.because,
-      at: lerp(gap.ends[0], gap.ends[1], 0.5),
-      leg: gap.leg,
-      keys: [gap.obstacle, ...gap.keys],
-      measured: gap.ridden,
+      ...gapPlace(gap),
       allowed: band,
       source: hasTapeDifference(gap) ? `${limit.source}; along the path: ${ALONG_THE_PATH}` : limit.source,
       group: {
         id: `gap-band:${gap.obstacle}:${gap.gait}:${side}`,
         // One setting gives gaps of one length; gaps of another length are another mistake.
         value: gap.ridden,
-        says: (members) =>
-          `${gapWords(
-            survey,
-            members.flatMap(({ id }) => gapById.get(id) ?? []),
-          )} are ${measured}`,
+        says: gapsSaid(survey, gapById, measured),
       },
       proposals: gapProposals(survey, gap, aimsOf(`gap.${gap.gait}`, aim, gap.ridden, rulebook)),
     },

@@ -1,11 +1,10 @@
 import type { Sourced } from '../../horses/horse.ts';
-import { lerp } from '../../plane/point.ts';
 import type { Gap } from '../../ride/line.ts';
 import type { Check, Limit } from '../check.ts';
 import { valueWords } from '../findings/finding-words.ts';
 import { BAND_TOLERANCE, isInBand } from '../rulebooks/band.ts';
 import { bandOf } from '../rulebooks/rulebooks.ts';
-import { gapProposals, gapWords } from './gap-band.ts';
+import { gapPlace, gapProposals, gapsSaid, gapWords } from './gap-band.ts';
 
 /**
  * A book for horses of another stride, such as a table of canter poles, knows more about them than the western data
@@ -49,19 +48,12 @@ export const landings: Check = {
           weight: 'note',
           says: `${gapWords(survey, [gap])} is ${measured}`,
           because: landings.because,
-          at: lerp(gap.ends[0], gap.ends[1], 0.5),
-          leg: gap.leg,
-          keys: [gap.obstacle, ...gap.keys],
-          measured: gap.ridden,
+          ...gapPlace(gap),
           source: `${horse.gaits[gap.gait].landing.source}; poles are spaced for the stride of an average horse: a state university extension's article, Setting a trail course for success`,
           group: {
             id: `landings:${gap.obstacle}:${gap.gait}`,
             value: gap.ridden,
-            says: (members) =>
-              `${gapWords(
-                survey,
-                members.flatMap(({ id }) => gapById.get(id) ?? []),
-              )} are ${measured}`,
+            says: gapsSaid(survey, gapById, measured),
           },
           proposals: gapProposals(
             survey,
