@@ -37,7 +37,7 @@ export const STAGES: readonly { readonly id: Stage; readonly title: string; read
   { id: 'ride', title: 'Ride', does: 'Order, gaits and time' },
   { id: 'check', title: 'Check', does: 'What needs a look' },
   { id: 'post', title: 'Post', does: 'The pattern on paper' },
-  { id: 'reset', title: 'Reset', does: 'Other layouts' },
+  { id: 'change', title: 'Change', does: 'Compare, and change over' },
 ];
 
 export const GAIT_WORDS: Readonly<Record<Gait, string>> = { walk: 'Walk', jog: 'Jog', lope: 'Lope' };

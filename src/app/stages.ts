@@ -19,9 +19,9 @@ const FindingsPanel = lazyComponent(() => import('./check/findings.tsx').then((m
 const ClassPanel = lazyComponent(() => import('./post/class-form.tsx').then((module) => module.ClassPanel));
 const PaperPanel = lazyComponent(() => import('./post/paper.tsx').then((module) => module.PaperPanel));
 const WordsPanel = lazyComponent(() => import('./post/instruction-words.tsx').then((module) => module.WordsPanel));
-const LayoutsPanel = lazyComponent(() => import('./reset/layouts.tsx').then((module) => module.LayoutsPanel));
+const LayoutsPanel = lazyComponent(() => import('./change/layouts.tsx').then((module) => module.LayoutsPanel));
 const DifferencesPanel = lazyComponent(() =>
-  import('./reset/differences-panel.tsx').then((module) => module.DifferencesPanel),
+  import('./change/differences-panel.tsx').then((module) => module.DifferencesPanel),
 );
 
 const PANELS: Readonly<Record<Stage, readonly Panel[]>> = {
@@ -55,7 +55,7 @@ const PANELS: Readonly<Record<Stage, readonly Panel[]>> = {
     { id: 'paper', title: 'Paper', side: 'right', body: PaperPanel },
     { id: 'words', title: 'Instructions', side: 'right', body: WordsPanel, grows: true },
   ],
-  reset: [
+  change: [
     { id: 'layouts', title: 'Layouts', side: 'left', body: LayoutsPanel, grows: true },
     { id: 'differences', title: 'What differs', side: 'right', body: DifferencesPanel, grows: true },
   ],

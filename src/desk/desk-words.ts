@@ -10,7 +10,7 @@ export const STAGE_NAMES: Readonly<Record<Stage, string>> = {
   ride: 'Ride',
   check: 'Check',
   post: 'Post',
-  reset: 'Reset',
+  change: 'Change',
 };
 
 /** Every sentence of the desk. Lengths and angles come in SI units and are printed here, in the course's unit. */

@@ -2,7 +2,7 @@
 import type { Point } from '../core/plane/point.ts';
 
 /** What people do with a course, in the order in which they do it. */
-export type Stage = 'set' | 'ride' | 'check' | 'post' | 'reset';
+export type Stage = 'set' | 'ride' | 'check' | 'post' | 'change';
 
 /** One phase of a finger, pen or mouse on the ground. */
 export interface PointerInput {

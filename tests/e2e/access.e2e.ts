@@ -2,7 +2,7 @@ import AxeBuilder from '@axe-core/playwright';
 import { devices, expect, test } from '@playwright/test';
 import { onPage, opened, placeOf, stage } from './arena.ts';
 
-const STAGES = ['Set', 'Ride', 'Check', 'Post', 'Reset'];
+const STAGES = ['Set', 'Ride', 'Check', 'Post', 'Change'];
 
 for (const scheme of ['light', 'dark'] as const) {
   test(`no stage has a serious fault of access (${scheme})`, async ({ page }) => {

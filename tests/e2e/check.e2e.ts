@@ -170,7 +170,7 @@ test('the ground that a backing horse sweeps is drawn when its lane is chosen, a
   await page.mouse.move(2, 2);
   const ground = page.getByRole('application');
   const swept = await ground.screenshot();
-  await stage(page, 'Reset').click();
+  await stage(page, 'Change').click();
   await stage(page, 'Check').click();
   await expect(lane).toBeVisible();
   expect((await ground.screenshot()).equals(swept)).toBe(true);

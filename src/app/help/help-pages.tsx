@@ -17,7 +17,7 @@ const STAGE_HELP: readonly (readonly [string, string])[] = [
     'Post',
     'See the pattern as it will hang on the board, put it into your own words, and export it as a PDF; the designer’s copy adds findings and waivers.',
   ],
-  ['Reset', 'Keep several layouts in one course and see what the crew has to move from one to the next.'],
+  ['Change', 'Keep several layouts in one course and see what the crew has to move from one to the next.'],
 ];
 
 const VIEW_KEYS: readonly (readonly [string, string])[] = [

@@ -108,7 +108,7 @@ function chooseCrossing(desk: Desk): boolean {
   return true;
 }
 
-const STAGES: readonly Stage[] = ['set', 'ride', 'check', 'post', 'reset'];
+const STAGES: readonly Stage[] = ['set', 'ride', 'check', 'post', 'change'];
 
 /** Every stroke of the desk, in the order in which help lists them. */
 export const SHORTCUTS: readonly Shortcut[] = [

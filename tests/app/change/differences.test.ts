@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { layoutDifferences, piecesTouched } from '../../../src/app/reset/differences.ts';
+import { layoutDifferences, piecesTouched } from '../../../src/app/change/differences.ts';
 import { blankCourse } from '../../../src/core/course/blank.ts';
 import { type Course, currentLayout } from '../../../src/core/course/course.ts';
 import {
