@@ -5,8 +5,8 @@ import type { Obstacle } from '../../core/obstacles/obstacle.ts';
 import { normalizeAngle } from '../../core/plane/pose.ts';
 
 /** Less than a crew can see. */
-const SAME: Metres = 0.01;
-const SAME_ANGLE: Radians = Math.PI / 360;
+export const SAME: Metres = 0.01;
+export const SAME_ANGLE: Radians = Math.PI / 360;
 
 /** What changed about an obstacle between two layouts. */
 export type LayoutDifference =
