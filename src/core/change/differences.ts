@@ -9,8 +9,8 @@ import { compose, normalizeAngle, type Pose } from '../plane/pose.ts';
 import { type ObstaclePair, pairedObstacles } from './paired-obstacles.ts';
 
 /** Less than a crew can see. */
-const SAME: Metres = 0.01;
-const SAME_ANGLE: Radians = Math.PI / 360;
+export const SAME: Metres = 0.01;
+export const SAME_ANGLE: Radians = Math.PI / 360;
 /** A value that arithmetic made a little longer is the same value. */
 const SAME_VALUE = 1e-6;
 

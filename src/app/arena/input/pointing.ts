@@ -1,4 +1,6 @@
 import type { Finding } from '../../../core/checks/check.ts';
+import type { Layout } from '../../../core/course/course.ts';
+import { placedObstacle } from '../../../core/course/placed.ts';
 import type { Point } from '../../../core/plane/point.ts';
 import { segmentPointDistance } from '../../../core/plane/segment.ts';
 import type { Survey } from '../../../core/survey.ts';
@@ -31,4 +33,19 @@ export function pointedAt(
   const bend = piece === null ? newBendAt(survey, at, reach) : null;
   const leg = legs.findIndex((each) => (bend === null ? each.obstacle === piece?.obstacle : each.id === bend.leg));
   return leg < 0 ? null : { kind: 'leg', leg };
+}
+
+/** The obstacle under a pointer that hovers at Change: of the shown layout, otherwise of one that it is compared with. */
+export function comparedAt(
+  place: Point<'screen'>,
+  { survey, others, camera }: { readonly survey: Survey; readonly others: readonly Layout[]; readonly camera: Camera },
+): string | null {
+  const at = groundOf(camera, place);
+  const reach = PICK_RADIUS.mouse / camera.scale;
+  const ghosts = others.map((layout) => layout.obstacles.flatMap((obstacle) => placedObstacle(obstacle).pieces));
+  for (const pieces of [survey.pieces, ...ghosts]) {
+    const piece = pieceUnderPoint({ pieces }, at, reach / 2);
+    if (piece !== null) return piece.obstacle;
+  }
+  return null;
 }
