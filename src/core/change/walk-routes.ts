@@ -5,12 +5,12 @@ import { type Routes, schedule, type TeamSize, type WalkProblem } from './walk.t
 /** What a second of a team that is not the last of its pass counts: enough to prefer the shorter of two equal plans. */
 const IDLE = 0.001;
 
-/** Where a task goes: pick-up before the event at `lift`, laying before the one that is at `lay` now. */
+/** Where a task goes: the events go in at these places of the route as it is now, the pick-up first. */
 interface Place {
   readonly team: number;
   readonly lift: number;
   readonly lay: number;
-  readonly cost: number;
+  readonly cost: Seconds;
 }
 
 export interface WorkingRoutes {
@@ -80,85 +80,125 @@ export function take(working: WorkingRoutes, tasks: ReadonlySet<number>): void {
 }
 
 /**
- * The place for a task that costs least. `skips` tells of each place whether it is passed over, so that a search does
- * not always choose the same. Undefined where no team can hold it.
+ * The place for a task that costs least. `skips` says of each place whether it is passed over, so that a search does not
+ * always choose the same. Undefined where no team can hold it.
  */
 export function bestPlace(working: WorkingRoutes, task: number, skips: () => boolean): Place | undefined {
-  let best: Place | undefined;
-  for (let team = 0; team < working.routes.length; team += 1) best = placeInRoute(working, { task, team, best, skips });
-  return best;
+  const offers: Offers = { task, skips, team: 0, longest: 0, was: 0, best: undefined };
+  for (let team = 0; team < working.routes.length; team += 1) offerPlaces(working, team, offers);
+  return offers.best;
 }
 
-interface Asked {
+/** What is sought, and what has been found. */
+interface Offers {
   readonly task: number;
-  readonly team: number;
-  readonly best: Place | undefined;
   readonly skips: () => boolean;
+  /** The team that is looked at, how long the others take in the task's pass at most, and how long it takes itself. */
+  team: number;
+  longest: Seconds;
+  was: Seconds;
+  best: Place | undefined;
 }
 
-function placeInRoute(working: WorkingRoutes, { task, team, best: before, skips }: Asked): Place | undefined {
-  const { problem, teams, routes, times } = working;
-  const { count, empty, loaded, work, pass, bulk, hands } = problem;
-  const people = teams[team] as TeamSize;
-  const route = routes[team] as number[];
-  const load = bulk[task] as number;
-  const most = people * hands;
-  if (load > most) return before;
+/** How long the others take in a pass. */
+function longestOther({ times }: WorkingRoutes, team: number, pass: number): Seconds {
+  let longest = 0;
+  for (let i = 0; i < times.length; i += 1) {
+    const time = times[i]?.[pass] as number;
+    if (i !== team && time > longest) longest = time;
+  }
+  return longest;
+}
+
+/** What it costs all when a team takes so much longer in a pass. */
+function delay(longest: Seconds, was: Seconds, by: Seconds): Seconds {
+  return Math.max(longest, was + by) - Math.max(longest, was) + IDLE * by;
+}
+
+/** How much longer the team takes: `by` in the task's pass, `onward` in the pass of the event after the laying, if any. */
+interface Longer {
+  readonly lift: number;
+  readonly lay: number;
+  readonly by: Seconds;
+  readonly next: number | undefined;
+  readonly onward: Seconds;
+}
+
+function offer(working: WorkingRoutes, offers: Offers, { lift, lay, by, next, onward }: Longer): void {
+  if (offers.skips()) return;
+  const { pass } = working.problem;
+  const { task, team, longest, was } = offers;
+  const then = next === undefined ? -1 : (pass[next >> 1] as number);
+  let cost = 0;
+  if (then < 0 || then === pass[task]) cost = delay(longest, was, by + onward);
+  else {
+    const others = longestOther(working, team, then);
+    cost = delay(longest, was, by) + delay(others, working.times[team]?.[then] as number, onward);
+  }
+  if (offers.best === undefined || cost < offers.best.cost) offers.best = { team, lift, lay, cost };
+}
+
+/** Offers every place in one team's route. No function is made here: this is the inner loop of the search. */
+function offerPlaces(working: WorkingRoutes, team: number, offers: Offers): void {
+  const { count, empty, loaded, work, pass, bulk, hands } = working.problem;
+  const { task } = offers;
+  const people = working.teams[team] as TeamSize;
+  const route = working.routes[team] as number[];
+  const [most, load, now] = [people * hands, bulk[task] as number, pass[task] as number];
+  if (load > most) return;
+  offers.team = team;
+  offers.longest = longestOther(working, team, now);
+  offers.was = working.times[team]?.[now] as number;
   const size = 2 * count + 1;
   const [lift, lay] = [2 * task, 2 * task + 1];
-  const now = pass[task] as number;
-  const passOf = (event: number | undefined) => (event === undefined ? -1 : (pass[event >> 1] as number));
-  const leg = (from: number, to: number | undefined, isHeld: boolean) =>
-    to === undefined ? 0 : ((isHeld ? loaded : empty)[from * size + to] as number);
-  // Others decide a pass as long as this team takes no longer than they do.
-  const longest = (of: number) =>
-    times.reduce((max, each, i) => (i === team ? max : Math.max(max, each[of] as number)), 0);
-  const costOf = (of: number, by: number) => {
-    const was = times[team]?.[of] as number;
-    const others = longest(of);
-    return Math.max(others, was + by) - Math.max(others, was) + IDLE * by;
-  };
-  const longestNow = longest(now);
-  const was = times[team]?.[now] as number;
   const fixed = (work[people][lift] as number) + (work[people][lay] as number);
-  let best = before;
-  const offer = (at: number, to: number, by: number, next: number | undefined, later: number) => {
-    if (skips()) return;
-    const own = passOf(next) === now || next === undefined ? by + later : by;
-    let cost = Math.max(longestNow, was + own) - Math.max(longestNow, was) + IDLE * own;
-    if (own === by && next !== undefined && passOf(next) !== now) cost += costOf(passOf(next), later);
-    if (best === undefined || cost < best.cost) best = { team, lift: at, lay: to, cost };
-  };
   let held = 0;
   for (let at = 0; at <= route.length; at += 1) {
     const previous = at === 0 ? 2 * count : (route[at - 1] as number);
-    if (at > 0) held += (previous % 2 === 0 ? 1 : -1) * (bulk[previous >> 1] as number);
-    if (at > 0 && passOf(previous) > now) break;
-    const next = route[at];
-    if (next !== undefined && passOf(next) < now) continue;
-    if (held + load > most) continue;
-    const isHeld = held > 0;
-    const up = leg(previous, lift, isHeld) + fixed;
-    offer(at, at, up + leg(lift, lay, true), next, leg(lay, next, isHeld) - leg(previous, next, isHeld));
-    // Carried on past other events, as long as the hands have room for it.
-    if (load === most) continue;
-    let by = up;
-    let inHand = held;
-    let from = lift;
-    for (let to = at; to < route.length; to += 1) {
-      const event = route[to] as number;
-      if (passOf(event) !== now) break;
-      const old = to === at ? leg(previous, event, isHeld) : leg(from, event, inHand > 0);
-      by += leg(from, event, true) - old;
-      inHand += (event % 2 === 0 ? 1 : -1) * (bulk[event >> 1] as number);
-      if (inHand + load > most) break;
-      from = event;
-      const after = route[to + 1];
-      const later = leg(lay, after, inHand > 0) - leg(event, after, inHand > 0);
-      offer(at, to + 1, by + leg(event, lay, true), after, later);
+    if (at > 0) {
+      held += (previous % 2 === 0 ? 1 : -1) * (bulk[previous >> 1] as number);
+      if ((pass[previous >> 1] as number) > now) break;
     }
+    const next = route[at];
+    if (next !== undefined && (pass[next >> 1] as number) < now) continue;
+    if (held + load > most) continue;
+    const walk = held > 0 ? loaded : empty;
+    const up = (walk[previous * size + lift] as number) + fixed;
+    const by = up + (loaded[lift * size + lay] as number);
+    const onward =
+      next === undefined ? 0 : (walk[lay * size + next] as number) - (walk[previous * size + next] as number);
+    offer(working, offers, { lift: at, lay: at, by, next, onward });
+    if (load < most) offerLater(working, offers, { at, held, up });
   }
-  return best;
+}
+
+/** Offers to lay a thing after other events, as long as the hands have room for it; `up` is what picking it up takes. */
+function offerLater(
+  working: WorkingRoutes,
+  offers: Offers,
+  { at, held, up }: { readonly at: number; readonly held: number; readonly up: Seconds },
+): void {
+  const { count, empty, loaded, pass, bulk, hands } = working.problem;
+  const { task, team } = offers;
+  const route = working.routes[team] as number[];
+  const room = (working.teams[team] as TeamSize) * hands - (bulk[task] as number);
+  const size = 2 * count + 1;
+  const [lift, lay] = [2 * task, 2 * task + 1];
+  let [by, others] = [up, held];
+  let previous = at === 0 ? 2 * count : (route[at - 1] as number);
+  for (let i = at; i < route.length; i += 1) {
+    const event = route[i] as number;
+    if (pass[event >> 1] !== pass[task]) break;
+    const from = i === at ? lift : previous;
+    by += (loaded[from * size + event] as number) - ((others > 0 ? loaded : empty)[previous * size + event] as number);
+    others += (event % 2 === 0 ? 1 : -1) * (bulk[event >> 1] as number);
+    if (others > room) break;
+    const walk = others > 0 ? loaded : empty;
+    const next = route[i + 1];
+    const onward = next === undefined ? 0 : (walk[lay * size + next] as number) - (walk[event * size + next] as number);
+    offer(working, offers, { lift: at, lay: i + 1, by: by + (loaded[event * size + lay] as number), next, onward });
+    previous = event;
+  }
 }
 
 /** Puts a task where `bestPlace` said. */
