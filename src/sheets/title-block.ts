@@ -5,7 +5,7 @@ import { FOOT, type LengthUnit } from '../core/measure/quantity.ts';
 import type { Mark } from '../core/plane/mark.ts';
 import { type FontWeight, textWidth, truncatedText, wrappedLines } from './lettering.ts';
 
-const LEVELS: Readonly<Record<Level, string>> = {
+export const LEVELS: Readonly<Record<Level, string>> = {
   open: 'Open',
   amateur: 'Amateur',
   youth: 'Youth',
@@ -99,11 +99,15 @@ function factMarks(facts: readonly (readonly [string, string])[], area: Area): M
   return { height: (row + 1) * FACT_ROW, marks };
 }
 
-/** Show and date, class and title, then the facts, over a rule. */
-export function titleBlock(course: Course, scale: number, area: Area): MarkBlock {
+/** Show and date, a name, then facts, over a rule: the head of a sheet that is not a drawing to scale. */
+export function headBlock(
+  course: Course,
+  { name, facts }: { readonly name: string; readonly facts: readonly (readonly [string, string])[] },
+  area: Area,
+): MarkBlock {
   const { x, y, width } = area;
   const right = x + width;
-  const { show, level, date } = course.class;
+  const { show, date } = course.class;
   const marks: Mark<'paper'>[] = [];
   const when = dateInWords(date);
   const whenWidth = when === '' ? 0 : textWidth(when, 4, 'bold') + 6;
@@ -113,27 +117,37 @@ export function titleBlock(course: Course, scale: number, area: Area): MarkBlock
     marks.push(wordsMark(truncatedText(show, width - whenWidth, { size: 4 }), x, bottom - 1.6, { size: 4 }));
     if (when !== '') marks.push(wordsMark(when, right, bottom - 1.6, { size: 4, weight: 'bold', align: 'end' }));
   }
-  const name = displayTitle(course);
   for (const line of wrappedLines(name, width, { size: 7, weight: 'bold' })) {
     bottom += 8.8;
     marks.push(wordsMark(line, x, bottom - 2.2, { size: 7, weight: 'bold' }));
   }
-  const facts: [string, string][] = [['Level', LEVELS[level]]];
-  if (course.title !== '' && course.title !== name) facts.push(['Course', course.title]);
-  const size = sizeInWords(course.arena, course.unit);
-  facts.push(['Arena', course.arena.title === '' ? size : `${course.arena.title}, ${size}`]);
-  facts.push(['Rule book', rulebookById(course.rulebook.id)?.title ?? course.rulebook.id]);
-  facts.push(['Scale', `1:${scale}`]);
   const block = factMarks(facts, { x, y: bottom, width });
   marks.push(...block.marks, ruleMark(area, bottom + block.height + 1, 0.5));
   return { height: bottom + block.height + 1.5 - y, marks };
 }
 
+/** The arena by its name and size. */
+export function arenaInWords({ arena, unit }: Course): string {
+  const size = sizeInWords(arena, unit);
+  return arena.title === '' ? size : `${arena.title}, ${size}`;
+}
+
+/** Show and date, class and title, then the facts with the scale, over a rule. */
+export function titleBlock(course: Course, scale: number, area: Area): MarkBlock {
+  const name = displayTitle(course);
+  const facts: [string, string][] = [['Level', LEVELS[course.class.level]]];
+  if (course.title !== '' && course.title !== name) facts.push(['Course', course.title]);
+  facts.push(['Arena', arenaInWords(course)]);
+  facts.push(['Rule book', rulebookById(course.rulebook.id)?.title ?? course.rulebook.id]);
+  facts.push(['Scale', `1:${scale}`]);
+  return headBlock(course, { name, facts }, area);
+}
+
 /** The head of a page that carries on. */
-export function continuedTitle(course: Course, area: Area): MarkBlock {
+export function continuedTitle(course: Course, area: Area, name = displayTitle(course)): MarkBlock {
   const when = dateInWords(course.class.date);
   const whenWidth = when === '' ? 0 : textWidth(when, 4, 'bold') + 6;
-  const text = truncatedText(`${displayTitle(course)}, continued`, area.width - whenWidth, {
+  const text = truncatedText(`${name}, continued`, area.width - whenWidth, {
     size: 4.6,
     weight: 'bold',
   });
