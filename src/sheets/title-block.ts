@@ -5,7 +5,7 @@ import { FOOT, type LengthUnit } from '../core/measure/quantity.ts';
 import type { Mark } from '../core/plane/mark.ts';
 import { type FontWeight, textWidth, truncatedText, wrappedLines } from './lettering.ts';
 
-const LEVELS: Readonly<Record<Level, string>> = {
+export const LEVELS: Readonly<Record<Level, string>> = {
   open: 'Open',
   amateur: 'Amateur',
   youth: 'Youth',
@@ -105,28 +105,29 @@ export interface SheetHead {
   /** ISO date, or empty. */
   readonly date: string;
   readonly name: string;
-  /** Labels and values; the scale of the drawing is added. */
+  /** Labels and values. */
   readonly facts: readonly (readonly [string, string])[];
 }
 
-/** The arena of a course as a fact of the head. */
-export function arenaFact({ arena, unit }: Course): readonly [string, string] {
+/** The arena by its name and size. */
+export function arenaInWords({ arena, unit }: Course): string {
   const size = sizeInWords(arena, unit);
-  return ['Arena', arena.title === '' ? size : `${arena.title}, ${size}`];
+  return arena.title === '' ? size : `${arena.title}, ${size}`;
 }
 
 /** The head of a sheet about the class of a course. */
 export function classHead(course: Course): SheetHead {
   const { show, level, date } = course.class;
   const name = displayTitle(course);
-  const named: readonly (readonly [string, string])[] =
-    course.title === '' || course.title === name ? [] : [['Course', course.title]];
-  const book = rulebookById(course.rulebook.id)?.title ?? course.rulebook.id;
-  return { show, date, name, facts: [['Level', LEVELS[level]], ...named, arenaFact(course), ['Rule book', book]] };
+  const facts: [string, string][] = [['Level', LEVELS[level]]];
+  if (course.title !== '' && course.title !== name) facts.push(['Course', course.title]);
+  facts.push(['Arena', arenaInWords(course)]);
+  facts.push(['Rule book', rulebookById(course.rulebook.id)?.title ?? course.rulebook.id]);
+  return { show, date, name, facts };
 }
 
 /** Show and date, the name, then the facts, over a rule. */
-export function titleBlock({ show, date, name, facts }: SheetHead, scale: number, area: Area): MarkBlock {
+export function headBlock({ show, date, name, facts }: SheetHead, area: Area): MarkBlock {
   const { x, y, width } = area;
   const right = x + width;
   const marks: Mark<'paper'>[] = [];
@@ -142,9 +143,14 @@ export function titleBlock({ show, date, name, facts }: SheetHead, scale: number
     bottom += 8.8;
     marks.push(wordsMark(line, x, bottom - 2.2, { size: 7, weight: 'bold' }));
   }
-  const block = factMarks([...facts, ['Scale', `1:${scale}`]], { x, y: bottom, width });
+  const block = factMarks(facts, { x, y: bottom, width });
   marks.push(...block.marks, ruleMark(area, bottom + block.height + 1, 0.5));
   return { height: bottom + block.height + 1.5 - y, marks };
+}
+
+/** The head of a sheet with a drawing: the same, with its scale. */
+export function titleBlock(head: SheetHead, scale: number, area: Area): MarkBlock {
+  return headBlock({ ...head, facts: [...head.facts, ['Scale', `1:${scale}`]] }, area);
 }
 
 /** The head of a page that carries on. */

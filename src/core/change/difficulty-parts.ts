@@ -28,11 +28,11 @@ export interface DifficultyPart {
   /** Points for one. All are estimates: one point is about what one plain obstacle asks. */
   readonly each: number;
   readonly because: string;
+  /** Where the points are from. */
+  readonly source: 'estimate';
   /** 0 or more; grows with every obstacle. */
   amount(survey: Survey): number;
 }
-
-const ESTIMATE = 'Points: estimate.';
 
 /** Every part of the difficulty, in the order in which it is told. */
 export const DIFFICULTY_PARTS: readonly DifficultyPart[] = [
@@ -41,7 +41,8 @@ export const DIFFICULTY_PARTS: readonly DifficultyPart[] = [
     title: 'Things to begin',
     unit: 'count',
     each: 1,
-    because: `Each obstacle, and each new move inside one, is a decision of the rider. ${ESTIMATE}`,
+    because: 'Each obstacle, and each new move inside one, is a decision of the rider.',
+    source: 'estimate',
     amount: stepCount,
   },
   {
@@ -49,7 +50,8 @@ export const DIFFICULTY_PARTS: readonly DifficultyPart[] = [
     title: 'Poles crossed',
     unit: 'count',
     each: 0.25,
-    because: `Each pole can be hit. ${ESTIMATE}`,
+    because: 'Each pole can be hit.',
+    source: 'estimate',
     amount: ({ line }) => line.crossings.length,
   },
   {
@@ -57,7 +59,8 @@ export const DIFFICULTY_PARTS: readonly DifficultyPart[] = [
     title: 'Raised poles crossed',
     unit: 'count',
     each: 0.5,
-    because: `A raised pole asks for more lift, and falls when it is hit. ${ESTIMATE}`,
+    because: 'A raised pole asks for more lift, and falls when it is hit.',
+    source: 'estimate',
     amount: raisedCrossings,
   },
   {
@@ -65,7 +68,9 @@ export const DIFFICULTY_PARTS: readonly DifficultyPart[] = [
     title: 'Gaps near the end of what a horse does',
     unit: 'times',
     each: 0.5,
-    because: `A gap that is short or long for the stride has to be ridden for. 0 in the middle half of the band, 1 at its end. ${ESTIMATE}`,
+    because:
+      'A gap that is short or long for the stride has to be ridden for. 0 in the middle half of the band, 1 at its end.',
+    source: 'estimate',
     amount: hardGaps,
   },
   {
@@ -73,7 +78,8 @@ export const DIFFICULTY_PARTS: readonly DifficultyPart[] = [
     title: 'Poles crossed at the lope',
     unit: 'count',
     each: 0.5,
-    because: `At the lope a pole comes at one place of the stride, and the horse must be brought to it. ${ESTIMATE}`,
+    because: 'At the lope a pole comes at one place of the stride, and the horse must be brought to it.',
+    source: 'estimate',
     amount: lopedCrossings,
   },
   {
@@ -81,7 +87,8 @@ export const DIFFICULTY_PARTS: readonly DifficultyPart[] = [
     title: 'Loped',
     unit: 'length',
     each: 0.03,
-    because: `A slow lope has to be kept between things; about 100 ft of it is as much as an obstacle. ${ESTIMATE}`,
+    because: 'A slow lope has to be kept between things; about 100 ft of it is as much as an obstacle.',
+    source: 'estimate',
     amount: lopedLength,
   },
   {
@@ -89,7 +96,8 @@ export const DIFFICULTY_PARTS: readonly DifficultyPart[] = [
     title: 'Changes of lead',
     unit: 'count',
     each: 3,
-    because: `A change of lead in the line is the hardest single thing that a pattern asks at the lope. ${ESTIMATE}`,
+    because: 'A change of lead in the line is the hardest single thing that a pattern asks at the lope.',
+    source: 'estimate',
     amount: (survey) => leadChanges(survey).length,
   },
   {
@@ -97,7 +105,8 @@ export const DIFFICULTY_PARTS: readonly DifficultyPart[] = [
     title: 'Room that changes of lead lack',
     unit: 'times',
     each: 3,
-    because: `With less than the room that a change wants it is as hard again. ${ESTIMATE}`,
+    because: 'With less than the room that a change wants it is as hard again.',
+    source: 'estimate',
     amount: (survey) => sum(leadChanges(survey), ({ room, wants }) => Math.max(0, 1 - room / wants)),
   },
   {
@@ -105,7 +114,8 @@ export const DIFFICULTY_PARTS: readonly DifficultyPart[] = [
     title: 'Changes of gait, halts and starts',
     unit: 'count',
     each: 0.5,
-    because: `Each is asked for at a place, and is judged there. ${ESTIMATE}`,
+    because: 'Each is asked for at a place, and is judged there.',
+    source: 'estimate',
     amount: (survey) => riddenTransitions(survey).length,
   },
   {
@@ -113,7 +123,8 @@ export const DIFFICULTY_PARTS: readonly DifficultyPart[] = [
     title: 'Room that changes of gait lack',
     unit: 'times',
     each: 1.5,
-    because: `A change without its room is made too late, or breaks. ${ESTIMATE}`,
+    because: 'A change without its room is made too late, or breaks.',
+    source: 'estimate',
     amount: (survey) => sum(riddenTransitions(survey), missingRoom),
   },
   {
@@ -121,7 +132,8 @@ export const DIFFICULTY_PARTS: readonly DifficultyPart[] = [
     title: 'Turns tighter than with ease',
     unit: 'quarter turns',
     each: 0.75,
-    because: `Quarter turns at the tightest that the gait can; wider ones count less, those with ease nothing. ${ESTIMATE}`,
+    because: 'Quarter turns at the tightest that the gait can; wider ones count less, those with ease nothing.',
+    source: 'estimate',
     amount: tightTurns,
   },
   {
@@ -129,7 +141,8 @@ export const DIFFICULTY_PARTS: readonly DifficultyPart[] = [
     title: 'Turns on the spot',
     unit: 'quarter turns',
     each: 0.75,
-    because: `The horse has to place its feet without going anywhere. ${ESTIMATE}`,
+    because: 'The horse has to place its feet without going anywhere.',
+    source: 'estimate',
     amount: (survey) => spotTurns(survey).others / QUARTER,
   },
   {
@@ -137,7 +150,8 @@ export const DIFFICULTY_PARTS: readonly DifficultyPart[] = [
     title: 'Backed',
     unit: 'length',
     each: 0.5,
-    because: `A backing horse does not see its hind feet. ${ESTIMATE}`,
+    because: 'A backing horse does not see its hind feet.',
+    source: 'estimate',
     amount: (survey) => sum(ofMove(survey, 'back'), ({ length }) => length),
   },
   {
@@ -145,7 +159,8 @@ export const DIFFICULTY_PARTS: readonly DifficultyPart[] = [
     title: 'Bends while backing',
     unit: 'quarter turns',
     each: 2,
-    because: `At a bend quarters and shoulders go different ways between the poles. ${ESTIMATE}`,
+    because: 'At a bend quarters and shoulders go different ways between the poles.',
+    source: 'estimate',
     amount: (survey) => (spotTurns(survey).between + sum(ofMove(survey, 'back'), arcTurn)) / QUARTER,
   },
   {
@@ -153,7 +168,8 @@ export const DIFFICULTY_PARTS: readonly DifficultyPart[] = [
     title: 'Narrow places in backing and turning',
     unit: 'times',
     each: 2,
-    because: `1 where the hooves have no room to spare, 0 with a foot of it. ${ESTIMATE}`,
+    because: '1 where the hooves have no room to spare, 0 with a foot of it.',
+    source: 'estimate',
     amount: narrowBacks,
   },
   {
@@ -161,7 +177,8 @@ export const DIFFICULTY_PARTS: readonly DifficultyPart[] = [
     title: 'Side passed',
     unit: 'length',
     each: 0.75,
-    because: `The horse must be kept straight and level along the pole. ${ESTIMATE}`,
+    because: 'The horse must be kept straight and level along the pole.',
+    source: 'estimate',
     amount: (survey) => sum(ofMove(survey, 'side-pass'), ({ length }) => length),
   },
   {
@@ -169,7 +186,8 @@ export const DIFFICULTY_PARTS: readonly DifficultyPart[] = [
     title: 'Corners and returns in side passes',
     unit: 'count',
     each: 2,
-    because: `At the corner of an L, T or V the other end of the horse begins to lead. ${ESTIMATE}`,
+    because: 'At the corner of an L, T or V the other end of the horse begins to lead.',
+    source: 'estimate',
     amount: sidePassCorners,
   },
   {
@@ -177,7 +195,8 @@ export const DIFFICULTY_PARTS: readonly DifficultyPart[] = [
     title: 'Worked by hand',
     unit: 'count',
     each: 3,
-    because: `A gate or a thing to carry takes one hand, and a horse that waits. ${ESTIMATE}`,
+    because: 'A gate or a thing to carry takes one hand, and a horse that waits.',
+    source: 'estimate',
     amount: (survey) => new Set(ofMove(survey, 'work').map(({ leg }) => leg)).size,
   },
   {
@@ -185,7 +204,8 @@ export const DIFFICULTY_PARTS: readonly DifficultyPart[] = [
     title: 'Bridges and water',
     unit: 'count',
     each: 1,
-    because: `The horse has to trust what it walks on. ${ESTIMATE}`,
+    because: 'The horse has to trust what it walks on.',
+    source: 'estimate',
     amount: decksRidden,
   },
 ];

@@ -11,6 +11,8 @@ export interface DifficultyShare {
   readonly unit: DifficultyPart['unit'];
   readonly points: number;
   readonly because: string;
+  /** Where the points are from. */
+  readonly source: DifficultyPart['source'];
 }
 
 /** How much a layout asks of horse and rider, and of what it is made up. */
@@ -25,9 +27,9 @@ export interface Difficulty {
  * weighs them. What lies behind the last obstacle is left out, so that an obstacle more at the end never makes a go easier.
  */
 export const difficulty = memoizeByIdentity((survey: Survey): Difficulty => {
-  const parts = DIFFICULTY_PARTS.map(({ id, title, unit, each, because, amount }): DifficultyShare => {
+  const parts = DIFFICULTY_PARTS.map(({ id, title, unit, each, because, source, amount }): DifficultyShare => {
     const found = amount(survey);
-    return { id, title, unit, amount: found, points: found * each, because };
+    return { id, title, unit, amount: found, points: found * each, because, source };
   });
   return { total: parts.reduce((sum, { points }) => sum + points, 0), parts };
 });

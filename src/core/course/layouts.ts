@@ -40,7 +40,10 @@ export function copyLayout(course: Course, title?: string): Course {
   });
 }
 
-/** The course without a layout; its neighbour is shown if it was. The last one stays: a course has always one. */
+/**
+ * The course without a layout; its neighbour is shown if it was. The classes of the day that rode it go with it. The last
+ * one stays: a course has always one.
+ */
 export function eraseLayout(course: Course, id: string): Course {
   const index = layoutIndex(course, id);
   return produce(course, (draft) => {
@@ -48,6 +51,10 @@ export function eraseLayout(course: Course, id: string): Course {
     draft.layouts.splice(index, 1);
     const neighbour = draft.layouts[Math.max(0, index - 1)] ?? draft.layouts[0];
     if (draft.current === id) draft.current = neighbour.id;
+    const { day } = draft;
+    if (day?.classes.some(({ layout }) => layout === id)) {
+      day.classes = day.classes.filter(({ layout }) => layout !== id);
+    }
   });
 }
 

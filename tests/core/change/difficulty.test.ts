@@ -31,7 +31,9 @@ describe('the difficulty of a go', () => {
         parts.reduce((sum, { points }) => sum + points, 0),
         9,
       );
-      expect(parts.every(({ points, because }) => points >= 0 && because.includes('estimate'))).toBe(true);
+      expect(parts.every(({ points, because, source }) => points >= 0 && because !== '' && source === 'estimate')).toBe(
+        true,
+      );
     }
   });
 
