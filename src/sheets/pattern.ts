@@ -1,14 +1,17 @@
 /** The exhibitors' pattern: the course to a stated scale, its numbers in words, and the usual cautions. */
+import type { Course } from '../core/course/course.ts';
 import type { Survey } from '../core/survey.ts';
 import { cautions } from './cautions.ts';
 import { composedPages } from './compose.ts';
+import { drawing } from './drawing.ts';
 import type { TextItem } from './flow.ts';
 import { extent } from './ground.ts';
 import { instructions } from './instructions.ts';
+import { legendOf } from './legend.ts';
 import { printable } from './lettering.ts';
 import { type PageContent, type PageLayout, pageLayouts } from './page-layout.ts';
 import type { Page, PageOptions, Pages, Sheet, TooBig } from './sheet.ts';
-import { displayTitle } from './title-block.ts';
+import { classHead, displayTitle } from './title-block.ts';
 
 /** Denominators that people have rulers for, and coarser ones for what is larger than any arena. */
 export const SCALES = [50, 75, 100, 125, 150, 200, 250, 300, 400, 500, 600, 750, 1000, 1500, 2000, 2500, 5000, 10000];
@@ -27,7 +30,21 @@ function contentOf(survey: Survey): PageContent {
   );
   const notes = cautions(survey.course).map((item) => ({ ...item, text: withNoBreakSpaces(item.text) }));
   const items: readonly TextItem[] = steps.length === 0 ? [] : [{ kind: 'heading', text: 'The pattern' }, ...steps];
-  return { survey, extent: extent(survey), steps: items, notes };
+  const name = displayTitle(survey.course);
+  const count = survey.layout.ride.legs.length;
+  const numbered = `${count} numbered ${count === 1 ? 'obstacle' : 'obstacles'}`;
+  return {
+    head: classHead(survey.course),
+    extent: extent(survey),
+    legend: legendOf(survey),
+    draw: (transform, bounds) => drawing(survey, transform, bounds),
+    about: (page) =>
+      page === 0
+        ? `${name}: drawing of the course with ${numbered}, and the pattern in words.`
+        : `${name}: the pattern in words, page ${page + 1}.`,
+    steps: items,
+    notes,
+  };
 }
 
 function layoutCost(plan: PageLayout): number {
@@ -39,10 +56,10 @@ function bestLayout(plans: readonly PageLayout[]): PageLayout | undefined {
   return plans.toSorted((a, b) => layoutCost(a) - layoutCost(b) || b.fontSize - a.fontSize)[0];
 }
 
-function tooBig(content: PageContent, options: PageOptions): TooBig {
+function tooBig(content: PageContent, { arena }: Course, options: PageOptions): TooBig {
   const plan = bestLayout(pageLayouts(content, options, SCALES));
   const nearest = plan?.scale ?? SCALES.at(-1) ?? 10000;
-  const { length, width } = content.survey.course.arena;
+  const { length, width } = arena;
   const paper = options.paper === 'a4' ? 'A4' : 'Letter';
   const wanted = options.scale ?? nearest;
   const across = Math.round((1000 * length) / wanted);
@@ -60,7 +77,7 @@ export function substitutionsOf(pages: readonly Page[]): readonly string[] {
 function draw(survey: Survey, options: PageOptions): Pages | TooBig {
   const content = contentOf(survey);
   const plan = bestLayout(pageLayouts(content, options, options.scale === undefined ? SCALES : [options.scale]));
-  if (plan === undefined) return tooBig(content, options);
+  if (plan === undefined) return tooBig(content, survey.course, options);
   const { pages, transform } = composedPages(content, plan);
   const { course } = survey;
   return {

@@ -1,11 +1,11 @@
 import { useState } from 'react';
+import { type LayoutDifference, layoutDifferences, piecesTouched } from '../../core/change/differences.ts';
 import { printAngle } from '../../core/measure/angle.ts';
 import { printLength } from '../../core/measure/length.ts';
 import type { LengthUnit } from '../../core/measure/quantity.ts';
 import { counted, obstacleTitle } from '../app-words.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import { ChoiceField } from '../set/choice-field.tsx';
-import { type LayoutDifference, layoutDifferences, piecesTouched } from './differences.ts';
 
 /** What the crew changes to make the shown layout out of another one. */
 export function DifferencesPanel() {
@@ -44,11 +44,11 @@ export function DifferencesPanel() {
                 <button
                   type="button"
                   className="row"
-                  disabled={each.kind === 'gone'}
+                  disabled={each.kind === 'went'}
                   onClick={() => desk.choose([each.obstacle.id])}
                 >
                   <span className="row-title">
-                    {obstacleTitle(each.obstacle, each.kind === 'gone' ? from : shown)}
+                    {obstacleTitle(each.obstacle, each.kind === 'went' ? from : shown)}
                     <small>{difference(each, course.unit)}</small>
                   </span>
                 </button>
@@ -63,10 +63,10 @@ export function DifferencesPanel() {
 
 function difference(each: LayoutDifference, unit: LengthUnit): string {
   switch (each.kind) {
-    case 'gone':
-      return `Take away ${counted(each.pieces, 'piece')}`;
-    case 'new':
-      return `Set ${counted(each.pieces, 'piece')}`;
+    case 'went':
+      return `Take away ${counted(each.obstacle.pieces.length, 'piece')}`;
+    case 'came':
+      return `Set ${counted(each.obstacle.pieces.length, 'piece')}`;
     case 'rebuilt':
       return 'Set anew: other sizes or gaps';
     case 'moved': {

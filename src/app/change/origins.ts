@@ -1,3 +1,4 @@
+import { SAME, SAME_ANGLE } from '../../core/change/differences.ts';
 import type { Layout } from '../../core/course/course.ts';
 import { obstacleOf } from '../../core/course/ids.ts';
 import { type PlacedObstacle, type PlacedPiece, placedObstacle } from '../../core/course/placed.ts';
@@ -7,7 +8,6 @@ import type { LengthUnit, Metres, Radians } from '../../core/measure/quantity.ts
 import { memoizeByIdentity } from '../../core/memo/by-identity.ts';
 import { distance } from '../../core/plane/point.ts';
 import { normalizeAngle, type Pose } from '../../core/plane/pose.ts';
-import { SAME, SAME_ANGLE } from './differences.ts';
 
 /** Where a thing of the shown layout lies in another one. */
 export type Origin =
