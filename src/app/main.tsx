@@ -29,7 +29,11 @@ if (place === null) throw new Error('main: index.html has no element with the id
 const library = await openLibrary();
 const last = await lastSaved(library);
 const desk = createDesk(last?.course ?? (await firstCourse()));
-const saver = createCourseSaver(desk, library, { slot: last?.slot ?? freshSlot(), isFresh: last === undefined });
+const saver = createCourseSaver(desk, library, {
+  slot: last?.slot ?? freshSlot(),
+  isFresh: last === undefined,
+  isSaved: last?.isSaved ?? false,
+});
 const view = createView(desk.state().course.arena);
 const compared = createCompared();
 

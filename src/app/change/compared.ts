@@ -1,7 +1,6 @@
 import { createContext, useContext, useSyncExternalStore } from 'react';
 import { createStore } from 'zustand/vanilla';
 import type { Course, Layout } from '../../core/course/course.ts';
-import type { Point } from '../../core/plane/point.ts';
 
 /** More than two beside the shown one cannot be told apart. */
 export const MOST_COMPARED = 2;
@@ -17,10 +16,6 @@ export interface ComparedState {
   readonly focused: string | null;
   /** Whether the arena shows the change-over from the first compared layout to the shown one. */
   readonly showsPlan: boolean;
-  /** People in the crew, 1 … 4. */
-  readonly people: number;
-  /** Where the truck stands; null: inside the way in. */
-  readonly truckAt: Point | null;
 }
 
 /** What the stage Change compares, and how: nothing here belongs to the course. */
@@ -34,8 +29,6 @@ export interface Compared {
   setMode(mode: CompareMode): void;
   focus(key: string | null): void;
   showPlan(shows: boolean): void;
-  setPeople(people: number): void;
-  placeTruck(at: Point | null): void;
 }
 
 export function createCompared(): Compared {
@@ -44,8 +37,6 @@ export function createCompared(): Compared {
     mode: 'ghost',
     focused: null,
     showsPlan: false,
-    people: 2,
-    truckAt: null,
   }));
   const { getState: state, setState: change } = store;
   return {
@@ -64,8 +55,6 @@ export function createCompared(): Compared {
       if (focused !== state().focused) change({ focused });
     },
     showPlan: (showsPlan) => change({ showsPlan }),
-    setPeople: (people) => change({ people }),
-    placeTruck: (truckAt) => change({ truckAt }),
   };
 }
 

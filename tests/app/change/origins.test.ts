@@ -1,8 +1,14 @@
 import { expect, test } from 'vitest';
-import { ghostPieces, moveWords, originOf, originsWords } from '../../../src/app/change/origins.ts';
+import { becameOf, ghostPieces, moveWords, originOf, originsWords } from '../../../src/app/change/origins.ts';
 import { blankCourse } from '../../../src/core/course/blank.ts';
 import { type Course, currentLayout } from '../../../src/core/course/course.ts';
-import { addObstacle, eraseByKeys, rotateByKeys, shiftByKeys } from '../../../src/core/course/edit-obstacles.ts';
+import {
+  addObstacle,
+  eraseByKeys,
+  rebuildObstacle,
+  rotateByKeys,
+  shiftByKeys,
+} from '../../../src/core/course/edit-obstacles.ts';
 import { buildObstacle } from '../../../src/core/obstacles/build.ts';
 import { pose } from '../../../src/core/plane/pose.ts';
 
@@ -71,4 +77,22 @@ test('the words name each layout that is compared', () => {
   ];
   expect(originsWords('fan-1', { shown, others, unit: 'm' })).toBe('moved 5.00 m from Novice, as in Open, not in Led');
   expect(originsWords('fan-1', { shown, others: [], unit: 'm' })).toBe('');
+});
+
+test('of two layouts that were not branched from each other the nearest of a kind is the same thing', () => {
+  const from = currentLayout(withBuilt(blankCourse(), 'fan-1', 'fan'));
+  const shown = currentLayout(shiftByKeys(withBuilt(blankCourse(), 'spring-fan', 'fan'), ['spring-fan'], 2, 0));
+  expect(originOf(from, shown, 'spring-fan')).toMatchObject({ kind: 'moved', by: 2 });
+  expect(becameOf(from, shown, 'fan-1')).toBe('spring-fan');
+  expect(becameOf(from, currentLayout(blankCourse()), 'fan-1')).toBeUndefined();
+});
+
+test('what stands where it stood and was built otherwise says so', () => {
+  const rebuilt = rebuildObstacle(BEFORE, 'fan-1', { poles: 4 });
+  if ('why' in rebuilt) throw new Error(rebuilt.why);
+  const shown = currentLayout(rebuilt);
+  expect(originOf(FROM, shown, 'fan-1')).toEqual({ kind: 'rebuilt' });
+  expect(originsWords('fan-1', { shown, others: [{ ...FROM, title: 'Novice' }], unit: 'm' })).toBe(
+    'built otherwise in Novice',
+  );
 });
