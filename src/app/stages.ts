@@ -20,8 +20,9 @@ const ClassPanel = lazyComponent(() => import('./post/class-form.tsx').then((mod
 const PaperPanel = lazyComponent(() => import('./post/paper.tsx').then((module) => module.PaperPanel));
 const WordsPanel = lazyComponent(() => import('./post/instruction-words.tsx').then((module) => module.WordsPanel));
 const LayoutsPanel = lazyComponent(() => import('./change/layouts.tsx').then((module) => module.LayoutsPanel));
-const DifferencesPanel = lazyComponent(() =>
-  import('./change/differences-panel.tsx').then((module) => module.DifferencesPanel),
+const ComparePanel = lazyComponent(() => import('./change/compare-panel.tsx').then((module) => module.ComparePanel));
+const ChangeOverPanel = lazyComponent(() =>
+  import('./change/change-over-panel.tsx').then((module) => module.ChangeOverPanel),
 );
 
 const PANELS: Readonly<Record<Stage, readonly Panel[]>> = {
@@ -57,7 +58,8 @@ const PANELS: Readonly<Record<Stage, readonly Panel[]>> = {
   ],
   change: [
     { id: 'layouts', title: 'Layouts', side: 'left', body: LayoutsPanel, grows: true },
-    { id: 'differences', title: 'What differs', side: 'right', body: DifferencesPanel, grows: true },
+    { id: 'compare', title: 'Compare', side: 'right', body: ComparePanel, grows: true },
+    { id: 'change-over', title: 'Change-over', side: 'right', body: ChangeOverPanel, grows: true },
   ],
 };
 

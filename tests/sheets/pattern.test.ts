@@ -12,7 +12,8 @@ import {
   type WordsMark,
   wordsBounds,
 } from '../../src/sheets/lettering.ts';
-import { pattern, SCALES } from '../../src/sheets/pattern.ts';
+import { SCALES } from '../../src/sheets/drawn-pages.ts';
+import { pattern } from '../../src/sheets/pattern.ts';
 import type { Page, PageOptions, Pages } from '../../src/sheets/sheet.ts';
 import { drawingOf, onPaper } from './on-paper.ts';
 import { ended, SAMPLES, SEEDS } from './samples.ts';
