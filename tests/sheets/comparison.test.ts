@@ -3,7 +3,7 @@ import { MEASURES } from '../../src/core/change/measures.ts';
 import type { Course } from '../../src/core/course/course.ts';
 import { shiftByKeys } from '../../src/core/course/edit-obstacles.ts';
 import { changeLeg } from '../../src/core/course/edit-ride.ts';
-import { copyLayout, renameLayout } from '../../src/core/course/layouts.ts';
+import { branchLayout, renameLayout } from '../../src/core/course/layouts.ts';
 import { comparisonPages } from '../../src/sheets/comparison.ts';
 import { wordsBounds } from '../../src/sheets/lettering.ts';
 import type { Pages } from '../../src/sheets/sheet.ts';
@@ -34,7 +34,7 @@ describe('layouts compared on paper', () => {
   });
 
   test('tell what differs on the ground and in the go, and how the difficulty is made up', () => {
-    const course = changeLeg(copyLayout(seed('larkhollow-novice'), 'Later'), 'leg-2', { lead: 'left' });
+    const course = changeLeg(branchLayout(seed('larkhollow-novice'), { title: 'Later' }), 'leg-2', { lead: 'left' });
     const moved = shiftByKeys(course, [course.layouts[1]?.ride.legs[0]?.obstacle ?? ''], 3, 4);
     const text = textOf(comparisonPages(moved, { layouts: ['layout-1', moved.current], paper: 'a4' }));
     expect(text).toMatch(/From Layout 1 to Later: on the ground – [^–]*moved 16' 4¾" to the north-east, from/);
@@ -44,7 +44,7 @@ describe('layouts compared on paper', () => {
   });
 
   test('say so where nothing differs', () => {
-    const text = textOf(comparisonPages(copyLayout(HOME), { layouts: [HOME.current, 'layout-1'], paper: 'letter' }));
+    const text = textOf(comparisonPages(branchLayout(HOME), { layouts: [HOME.current, 'layout-1'], paper: 'letter' }));
     expect(text).toContain('The two lie the same on the ground.');
     expect(text).toContain('The two are ridden alike.');
   });
@@ -55,7 +55,10 @@ describe('layouts compared on paper', () => {
       BOTH[0] ?? '',
       'A layout with a name so long that it has to be broken into several lines of its column',
     );
-    const { pages } = comparisonPages(copyLayout(long, 'Third'), { layouts: [...BOTH, 'layout-1'], paper });
+    const { pages } = comparisonPages(branchLayout(long, { title: 'Third' }), {
+      layouts: [...BOTH, 'layout-1'],
+      paper,
+    });
     for (const { marks, width, height } of pages) {
       for (const mark of marks) {
         if (mark.kind !== 'words') continue;

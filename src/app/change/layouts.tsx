@@ -1,5 +1,5 @@
 import { Copy, Trash2 } from 'lucide-react';
-import { chooseLayout, copyLayout, eraseLayout, renameLayout } from '../../core/course/layouts.ts';
+import { branchLayout, chooseLayout, eraseLayout, renameLayout } from '../../core/course/layouts.ts';
 import { counted } from '../app-words.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import { TypedField } from '../set/typed-field.tsx';
@@ -37,7 +37,7 @@ export function LayoutsPanel() {
         <button
           type="button"
           className="button primary"
-          onClick={() => desk.edit('Copy the layout', (now) => copyLayout(now))}
+          onClick={() => desk.edit('Copy the layout', (now) => branchLayout(now))}
         >
           <Copy aria-hidden="true" />
           Copy this layout

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { comparedLayouts, createCompared } from '../../../src/app/change/compared.ts';
 import { blankCourse } from '../../../src/core/course/blank.ts';
-import { copyLayout } from '../../../src/core/course/layouts.ts';
+import { branchLayout } from '../../../src/core/course/layouts.ts';
 
 test('at most two layouts are compared, each once', () => {
   const compared = createCompared();
@@ -20,7 +20,7 @@ test('a compared layout that is shown changes places with the one shown before',
 });
 
 test('a layout that is shown or gone is not compared', () => {
-  const course = copyLayout(copyLayout(blankCourse()));
+  const course = branchLayout(branchLayout(blankCourse()));
   const [first, second, third] = course.layouts.map(({ id }) => id);
   const titles = (compared: readonly string[]) => comparedLayouts(course, { compared }).map(({ id }) => id);
   expect(titles([third ?? '', first ?? ''])).toEqual([first]);

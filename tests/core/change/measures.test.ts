@@ -5,7 +5,7 @@ import { lineClearance } from '../../../src/core/change/line-clearance.ts';
 import { MEASURES } from '../../../src/core/change/measures.ts';
 import { findingsOf } from '../../../src/core/checks/checks.ts';
 import type { Course } from '../../../src/core/course/course.ts';
-import { chooseLayout, copyLayout, editCurrentLayout, renameLayout } from '../../../src/core/course/layouts.ts';
+import { branchLayout, chooseLayout, editCurrentLayout, renameLayout } from '../../../src/core/course/layouts.ts';
 import { FOOT, INCH } from '../../../src/core/measure/quantity.ts';
 import { pose } from '../../../src/core/plane/pose.ts';
 import { survey } from '../../../src/core/survey.ts';
@@ -48,7 +48,7 @@ test('the least clearance is taken to what is not ridden there', () => {
 });
 
 test('every measure of a comparison is that of the survey of its layout', () => {
-  const two = editCurrentLayout(copyLayout(STRAIGHT, 'Wider'), (layout) => {
+  const two = editCurrentLayout(branchLayout(STRAIGHT, { title: 'Wider' }), (layout) => {
     for (const piece of layout.obstacles[0]?.pieces ?? []) piece.pose.x *= 1.1;
   });
   const [a, b] = two.layouts.map(({ id }) => id);
@@ -64,9 +64,9 @@ test('every measure of a comparison is that of the survey of its layout', () => 
 });
 
 test('the better is marked, and nothing where layouts read alike or neither is better', () => {
-  const same = comparison(copyLayout(STRAIGHT), ['first', 'layout-1']);
+  const same = comparison(branchLayout(STRAIGHT), ['first', 'layout-1']);
   expect(same.measures.some(({ differs, values }) => differs || values.some(({ best }) => best))).toBe(false);
-  const longer = editCurrentLayout(copyLayout(STRAIGHT), ({ ride }) => {
+  const longer = editCurrentLayout(branchLayout(STRAIGHT), ({ ride }) => {
     ride.start.x = 2;
   });
   const { measures } = comparison(longer, ['first', 'layout-1']);
@@ -87,7 +87,7 @@ test('findings are counted by weight', () => {
 });
 
 test('a layout keeps its survey while another is shown, renamed or drawn', () => {
-  const two = copyLayout(STRAIGHT, 'Other');
+  const two = branchLayout(STRAIGHT, { title: 'Other' });
   const before = layoutSurvey(two, 'first');
   expect(layoutSurvey(chooseLayout(two, 'first'), 'first')).toBe(before);
   expect(layoutSurvey(renameLayout(two, 'layout-1', 'Else'), 'first')).toBe(before);

@@ -12,12 +12,12 @@ import {
   removeClass,
   removeDay,
 } from '../../../src/core/course/edit-day.ts';
-import { copyLayout, eraseLayout } from '../../../src/core/course/layouts.ts';
+import { branchLayout, eraseLayout } from '../../../src/core/course/layouts.ts';
 import { readCourse } from '../../../src/core/files/read.ts';
 import { writeCourse } from '../../../src/core/files/write.ts';
 import { sampleCourse } from './sample.ts';
 
-const TWO = copyLayout(sampleCourse(), 'Later');
+const TWO = branchLayout(sampleCourse(), { title: 'Later' });
 const THREE = ['layout-1', 'layout-2', 'layout-1'].reduce(
   (course, layout, i) => addClass(course, { layout, title: `Class ${i + 1}`, entries: 10 }),
   TWO,
@@ -68,7 +68,7 @@ describe('the day', () => {
 
   test('loses the classes of a layout with the layout', () => {
     expect(order(eraseLayout(THREE, 'layout-1'))).toEqual(['Class 2']);
-    expect(eraseLayout(copyLayout(THREE), 'layout-3').day).toBe(THREE.day);
+    expect(eraseLayout(branchLayout(THREE), 'layout-3').day).toBe(THREE.day);
   });
 
   test('is written and read back', () => {
