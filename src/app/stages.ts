@@ -58,8 +58,8 @@ const PANELS: Readonly<Record<Stage, readonly Panel[]>> = {
   ],
   change: [
     { id: 'layouts', title: 'Layouts', side: 'left', body: LayoutsPanel, grows: true },
-    { id: 'compare', title: 'Compare', side: 'right', body: ComparePanel, grows: true },
-    { id: 'change-over', title: 'Change-over', side: 'right', body: ChangeOverPanel, grows: true },
+    { id: 'compare', title: 'Compare', side: 'right', body: ComparePanel, grows: true, isTab: true },
+    { id: 'change-over', title: 'Change-over', side: 'right', body: ChangeOverPanel, grows: true, isTab: true },
   ],
 };
 

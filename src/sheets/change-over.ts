@@ -11,7 +11,7 @@ import {
   truckLoads,
 } from '../core/change/carry-words.ts';
 import type { Carry, ChangeOver } from '../core/change/change-over.ts';
-import { layoutChangeOver } from '../core/change/layout-change-over.ts';
+import { carryNames, type LayoutChange } from '../core/change/layout-change-over.ts';
 import { layoutById } from '../core/change/layout-survey.ts';
 import type { Arena, Course, Layout } from '../core/course/course.ts';
 import { type PlacedObstacle, placedObstacle } from '../core/course/placed.ts';
@@ -28,10 +28,9 @@ import type { PageContent } from './page-layout.ts';
 import type { PageOptions, Pages, TooBig } from './sheet.ts';
 import { arenaInWords } from './title-block.ts';
 
-/** What becomes what: ids of layouts, null for the empty arena. */
-export interface ChangeOverOptions {
-  readonly from: string | null;
-  readonly to: string | null;
+/** What becomes what, and how. */
+export interface ChangeOverOptions extends LayoutChange {
+  readonly plan: ChangeOver;
   readonly options: PageOptions;
 }
 
@@ -110,12 +109,10 @@ function nameOf({ obstacle }: PlacedObstacle, layout: Layout): string {
  * The pages of a change-over: the drawing, then the carries by pass and team, what the truck gives and takes, and the
  * cautions. Throws when the course has no such layout.
  */
-export function changeOverPages(course: Course, { from, to, options }: ChangeOverOptions): Pages | TooBig {
-  const plan = layoutChangeOver(course, { from, to });
+export function changeOverPages(course: Course, { from, to, plan, options }: ChangeOverOptions): Pages | TooBig {
   const [before, after] = [from, to].map((id) => (id === null ? undefined : layoutById(course, id)));
   const [old, wanted] = [before, after].map((layout) => (layout?.obstacles ?? []).map(placedObstacle));
-  const any = after ?? before ?? layoutById(course, course.current);
-  const names: CarryNames = { from: before ?? any, to: after ?? any, unit: course.unit };
+  const names = carryNames(course, { from, to });
   const [start, end] = [before?.title ?? NOTHING, after?.title ?? NOTHING];
   const name = `From ${start} to ${end}`;
   const { length, width } = course.arena;

@@ -9,24 +9,20 @@ import {
   truckLoads,
 } from '../../core/change/carry-words.ts';
 import type { Carry, ChangeOver } from '../../core/change/change-over.ts';
+import { carryNames } from '../../core/change/layout-change-over.ts';
 import type { Course } from '../../core/course/course.ts';
 import { printDuration } from '../../core/measure/duration.ts';
 import { printLength } from '../../core/measure/length.ts';
 import { capitalized } from '../../core/text/sentence.ts';
 import { useCompared } from './compared.ts';
+import type { Question } from './plan-questions.ts';
 
 /** Every carry in the order of walking, pass by pass and team by team, and what the truck gives and takes. */
-export function CarryList({
-  course,
-  plan,
-  names,
-}: {
-  readonly course: Course;
-  readonly plan: ChangeOver;
-  readonly names: CarryNames;
-}) {
+export function CarryList({ plan, of }: { readonly plan: ChangeOver; readonly of: Question }) {
+  const { course, from, to } = of;
   if (plan.carries.length === 0) return null;
   const { out, back } = truckLoads(plan);
+  const names = carryNames(course, { from, to });
   const passes = Array.from({ length: plan.passes }, (_, i) => i + 1);
   return (
     <>

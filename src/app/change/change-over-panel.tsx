@@ -1,6 +1,5 @@
 import { Printer } from 'lucide-react';
 import { useMemo, useState } from 'react';
-import { layoutChangeOver } from '../../core/change/layout-change-over.ts';
 import { layoutById } from '../../core/change/layout-survey.ts';
 import { useDeskState } from '../desk-context.tsx';
 import { ChoiceField } from '../set/choice-field.tsx';
@@ -9,6 +8,8 @@ import { ChangeOverPrint } from './change-over-print.tsx';
 import { ChangeOverSummary } from './change-over-summary.tsx';
 import { EMPTY_ARENA, planStart, useCompared, useComparedState } from './compared.ts';
 import { CrewFields } from './crew-fields.tsx';
+import type { Question } from './plan-questions.ts';
+import { useAnswer } from './use-answer.ts';
 import { useSettledCourse } from './use-settled-course.ts';
 
 /** What a crew carries to make the shown layout out of another one, or out of nothing. */
@@ -20,15 +21,15 @@ export function ChangeOverPanel() {
   const [prints, setPrints] = useState(false);
   const others = course.layouts.filter(({ id }) => id !== course.current);
   const from = planStart(course, state);
-  const plan = useMemo(() => layoutChangeOver(course, { from, to: course.current }), [course, from]);
+  const question = useMemo((): Question => ({ kind: 'change-over', course, from, to: course.current }), [course, from]);
+  const { answer, of, isBusy, failure } = useAnswer(question);
   const shown = layoutById(course, course.current);
-  const names = { from: from === null ? shown : layoutById(course, from), to: shown, unit: course.unit };
   const options = Object.fromEntries([
     ...others.map(({ id, title }) => [id, title] as const),
     [EMPTY_ARENA, 'The empty arena'],
   ]);
   return (
-    <div className="inspector" aria-busy={current !== course.current}>
+    <div className="inspector" aria-busy={isBusy || current !== course.current}>
       <ChoiceField
         label={`To get ${shown.title}, starting from`}
         value={from ?? EMPTY_ARENA}
@@ -36,21 +37,30 @@ export function ChangeOverPanel() {
         choose={compared.startPlanFrom}
       />
       <CrewFields />
-      <ChangeOverSummary plan={plan} unit={course.unit} />
-      <label className="tick">
-        <input
-          type="checkbox"
-          checked={state.showsPlan}
-          onChange={(event) => compared.showPlan(event.target.checked)}
-        />
-        Show the carries in the arena
-      </label>
-      <CarryList course={course} plan={plan} names={names} />
-      <button type="button" className="button" onClick={() => setPrints(true)}>
-        <Printer aria-hidden="true" />
-        Print the crew’s sheet
-      </button>
-      {prints && <ChangeOverPrint course={course} from={from} to={course.current} close={() => setPrints(false)} />}
+      {failure !== null && <p className="refusal">The plan could not be worked out: {failure}</p>}
+      {answer === null || of === null ? (
+        <p className="waiting">Working out who carries what…</p>
+      ) : (
+        <>
+          <ChangeOverSummary plan={answer.plan} unit={of.course.unit} />
+          <label className="tick">
+            <input
+              type="checkbox"
+              checked={state.showsPlan}
+              onChange={(event) => compared.showPlan(event.target.checked)}
+            />
+            Show the carries in the arena
+          </label>
+          <CarryList plan={answer.plan} of={of} />
+          <button type="button" className="button" onClick={() => setPrints(true)}>
+            <Printer aria-hidden="true" />
+            Print the crew’s sheet
+          </button>
+        </>
+      )}
+      {prints && answer !== null && of !== null && (
+        <ChangeOverPrint plan={answer.plan} of={of} close={() => setPrints(false)} />
+      )}
     </div>
   );
 }

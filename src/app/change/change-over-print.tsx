@@ -1,25 +1,20 @@
 import { useCallback } from 'react';
-import type { Course } from '../../core/course/course.ts';
+import type { ChangeOver } from '../../core/change/change-over.ts';
 import { changeOverPages } from '../../sheets/change-over.ts';
 import type { PageOptions } from '../../sheets/sheet.ts';
 import { PrintDialog } from '../post/print-dialog.tsx';
+import type { Question } from './plan-questions.ts';
 
 /** The crew's sheet of a change-over. */
 export function ChangeOverPrint({
-  course,
-  from,
-  to,
+  plan,
+  of,
   close,
 }: {
-  readonly course: Course;
-  /** Ids of layouts; null: the empty arena. */
-  readonly from: string | null;
-  readonly to: string | null;
+  readonly plan: ChangeOver;
+  readonly of: Question;
   close(): void;
 }) {
-  const draw = useCallback(
-    (options: PageOptions) => changeOverPages(course, { from, to, options }),
-    [course, from, to],
-  );
+  const draw = useCallback((options: PageOptions) => changeOverPages(of.course, { ...of, plan, options }), [of, plan]);
   return <PrintDialog title="The change-over on paper" sheet="change-over" draw={draw} close={close} />;
 }
