@@ -41,16 +41,24 @@ function members(set: number): readonly number[] {
   return Array.from({ length: 31 }, (_, i) => i).filter((i) => (set >> i) & 1);
 }
 
-/** For each event that a team can end with, the least time in which it does these tasks, over all orders. */
+/** For each event that a team can end with, the least time in which it does these tasks, over all orders up to a limit. */
 function timesByEnd(
   problem: WalkProblem,
   tasks: readonly number[],
-  { people, start }: { readonly people: TeamSize; readonly start: number },
+  { people, start, limit }: { readonly people: TeamSize; readonly start: number; readonly limit: number },
 ): ReadonlyMap<number, number> {
   const { count, empty, loaded, work, bulk, hands } = problem;
   const size = 2 * count + 1;
   const best = new Map<number, number>();
+  // Whatever the order, what is left has to be worked at, and what fills the hands has to be carried straight.
+  const leastOf = (task: number, isHeld: boolean) => {
+    const straight = bulk[task] === people * hands ? (loaded[2 * task * size + 2 * task + 1] as number) : 0;
+    const lay = work[people][2 * task + 1] as number;
+    return isHeld ? lay : lay + straight + (work[people][2 * task] as number);
+  };
   const go = (at: number, time: number, lying: readonly number[], held: readonly number[]): void => {
+    const rest = [...lying.map((each) => leastOf(each, false)), ...held.map((each) => leastOf(each, true))];
+    if (rest.reduce((all, each) => all + each, time) > limit) return;
     if (lying.length + held.length === 0) best.set(at, Math.min(time, best.get(at) ?? Number.POSITIVE_INFINITY));
     const bulkHeld = held.reduce((sum, task) => sum + (bulk[task] as number), 0);
     const then = (event: number) => {
@@ -78,12 +86,20 @@ function timesByEnd(
   return best;
 }
 
-/** The least time of a whole change-over with these teams, infinite where no team can hold a load. */
-export function bruteSeconds(problem: WalkProblem, teams: readonly TeamSize[]): number {
+/**
+ * The least time of a whole change-over with these teams, infinite where no team can hold a load. What takes longer than
+ * the limit is not followed to its end: infinite too where nothing takes less.
+ */
+export function bruteSeconds(
+  problem: WalkProblem,
+  teams: readonly TeamSize[],
+  limit: number = Number.POSITIVE_INFINITY,
+): number {
   const known = new Map<string, ReadonlyMap<number, number>>();
+  const solved = new Map<string, number>();
   const timesOf = (set: number, people: TeamSize, start: number) => {
     const key = `${set} ${people} ${start}`;
-    const found = known.get(key) ?? timesByEnd(problem, members(set), { people, start });
+    const found = known.get(key) ?? timesByEnd(problem, members(set), { people, start, limit });
     known.set(key, found);
     return found;
   };
@@ -91,10 +107,13 @@ export function bruteSeconds(problem: WalkProblem, teams: readonly TeamSize[]): 
     [...problem.pass].reduce((set, of, task) => (of === pass ? set | (1 << task) : set), 0);
   const fromPass = (pass: number, starts: readonly number[]): number => {
     if (pass === problem.passes) return 0;
+    const key = `${pass} ${starts.join(' ')}`;
+    const before = solved.get(key);
+    if (before !== undefined) return before;
     let least = Number.POSITIVE_INFINITY;
     const share = (team: number, left: number, longest: number, ends: readonly number[]): void => {
       const people = teams[team];
-      if (longest >= least) return;
+      if (longest >= Math.min(least, limit)) return;
       if (people === undefined) {
         if (left === 0) least = Math.min(least, longest + fromPass(pass + 1, ends));
         return;
@@ -110,6 +129,7 @@ export function bruteSeconds(problem: WalkProblem, teams: readonly TeamSize[]): 
       }
     };
     share(0, setOf(pass), 0, []);
+    solved.set(key, least);
     return least;
   };
   return fromPass(
