@@ -164,6 +164,15 @@ export interface Waiver {
   readonly reason: string;
 }
 
+/** Who changes one layout into the next. */
+export interface CrewChoice {
+  readonly people: 1 | 2 | 3 | 4;
+  /** Where the truck stands; absent: in the entrance. */
+  readonly truckAt?: Point;
+}
+
+export const DEFAULT_CREW: CrewChoice = { people: 2 };
+
 export interface Course {
   readonly format: typeof FORMAT;
   readonly version: typeof VERSION;
@@ -182,6 +191,8 @@ export interface Course {
   /** Id of the layout that is shown. */
   readonly current: string;
   readonly notes: string;
+  /** Absent: two people, and the truck in the entrance. */
+  readonly crew?: CrewChoice;
 }
 
 export function currentLayout(course: Course): Layout {

@@ -41,7 +41,7 @@ const pieces = new WeakMap<Piece, PlacedPiece>();
 const obstacles = new WeakMap<Obstacle, PlacedObstacle>();
 
 /** The figure of a piece's values, cached: moving a pole does not draw it again. */
-function figureOf(kind: PieceKind, values: Values): Figure {
+export function figureOf(kind: PieceKind, values: Values): Figure {
   const cached = figures.get(values);
   if (cached?.kind === kind) return cached.figure;
   const figure = kind.figure(values);

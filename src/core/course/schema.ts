@@ -187,6 +187,7 @@ export const courseSchema = z.strictObject({
   layouts: z.tuple([layout], layout).check(z.maxLength(LONGEST_LIST)),
   current: id,
   notes: text,
+  crew: z.exactOptional(z.strictObject({ people: z.literal([1, 2, 3, 4]), truckAt: z.exactOptional(point) })),
 });
 
 /** The schema's parts by name, for those who write it down. */

@@ -197,6 +197,19 @@ function dayErrors({ day, layouts }: Course): readonly string[] {
   ];
 }
 
+/** A truck stands in the arena or near it, metres: nobody carries poles further. Estimate, generous. */
+const TRUCK_NEAR = 100;
+
+function truckErrors({ crew, arena: { length, width } }: Course): readonly string[] {
+  const at = crew?.truckAt;
+  if (at === undefined) return [];
+  const off = Math.max(-at.x, at.x - length, -at.y, at.y - width);
+  if (off <= TRUCK_NEAR) return [];
+  return [
+    `The truck stands ${printed(off)} m outside the arena; in it, or at most ${TRUCK_NEAR} m outside, would be right.`,
+  ];
+}
+
 /** One sentence for each thing in a well-formed course that makes no sense: ids, references, kinds, values. */
 export function semanticErrors(course: Course): readonly string[] {
   return [
@@ -205,6 +218,7 @@ export function semanticErrors(course: Course): readonly string[] {
       ? []
       : [`The rule book is "${course.rulebook.id}"; known are ${idList(RULEBOOKS)}.`]),
     ...dateErrors(course.class.date),
+    ...truckErrors(course),
     ...houseRuleErrors(course.rulebook.house),
     ...duplicateErrors(course.truck, 'A line of the truck list'),
     ...course.truck.flatMap((stock) => pieceErrors(stock.kind, stock.values, `Truck line "${stock.id}"`)),

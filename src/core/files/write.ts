@@ -11,6 +11,7 @@ const FIELDS: readonly string[] = [
   ...['format', 'version', 'id', 'show', 'title', 'level', 'date', 'entries'],
   ...['changeover', 'dragEvery', 'drag', 'allotted', 'leadChange', 'kind', 'name', 'unit'],
   ...['arena', 'truck', 'horse', 'rulebook', 'class', 'day', 'waived', 'layouts', 'current', 'notes'],
+  ...['crew', 'people', 'truckAt'],
   ...['x', 'y', 'angle', 'wall', 'piece', 'at', 'fraction', 'way', 'length', 'width', 'entrance'],
   ...['values', 'count', 'pose', 'move', 'by', 'about', 'fixed', 'grips', 'hold', 'side'],
   ...['pieces', 'obstacles', 'constraints', 'passages', 'gaits', 'stations'],

@@ -8,6 +8,7 @@ export const barrelPiece: PieceKind = {
   id: 'barrel',
   title: 'Barrel',
   extent: 'small',
+  handling: { carriers: 'one', alike: 'any-turn' },
   limits: ['back.barrels.width'],
   params: {
     diameter: { kind: 'length', label: 'Diameter', usual: inches(23), least: inches(12), most: feet(4) },

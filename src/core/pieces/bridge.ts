@@ -19,6 +19,8 @@ export const bridgePiece: PieceKind = {
   extent: 'long',
   limits: ['bridge.width', 'bridge.length', 'mandatory.bridge'],
   isPlain: true,
+  // Heavy: two carry it. Common practice, no source.
+  handling: { carriers: 'two', alike: 'half-turn' },
   params: {
     length: { kind: 'length', label: 'Length', usual: feet(8), least: feet(4), most: feet(16) },
     width: { kind: 'length', label: 'Width', usual: feet(4), least: feet(2.5), most: feet(8) },

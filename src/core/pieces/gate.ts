@@ -22,6 +22,13 @@ export const gatePiece: PieceKind = {
   extent: 'long',
   limits: ['gate.height', 'gate.opening', 'mandatory.gate'],
   isPlain: true,
+  // Heavy: two carry it (common practice, no source). With its latch at the other end it is the same gate turned around.
+  handling: {
+    carriers: 'two',
+    alike: 'no-turn',
+    rigging: ['latch'],
+    turnedBy: (values) => (choiceValue(values, 'latch') === 'end' ? 0 : Math.PI),
+  },
   params: {
     opening: {
       kind: 'length',

@@ -9,6 +9,7 @@ export const mailboxPiece: PieceKind = {
   id: 'mailbox',
   title: 'Mailbox',
   extent: 'small',
+  handling: { carriers: 'one', alike: 'no-turn' },
   params: {
     length: { kind: 'length', label: 'Length', usual: inches(20), least: inches(12), most: inches(30) },
     width: { kind: 'length', label: 'Width', usual: inches(8), least: inches(5), most: inches(18) },

@@ -9,6 +9,8 @@ export const markerPiece: PieceKind = {
   id: 'marker',
   title: 'Marker',
   extent: 'small',
+  // One person takes a few cones, one in the other. Common practice, no source.
+  handling: { carriers: 'several', alike: 'any-turn' },
   params: {
     base: {
       kind: 'length',

@@ -2,7 +2,9 @@
  * pieces/ holds the kinds of physical things that can lie in the arena, one file a kind, true to size.
  * A piece knows where it is and what it is; it does not know why it is there.
  */
+import type { Metres, Radians } from '../measure/quantity.ts';
 import type { Mark } from '../plane/mark.ts';
+import type { Point } from '../plane/point.ts';
 import type { Pose } from '../plane/pose.ts';
 import type { Ring } from '../plane/ring.ts';
 import type { Params, Values } from './params.ts';
@@ -30,6 +32,27 @@ export interface Figure {
   readonly stands: 'ground' | 'standing' | 'deck';
 }
 
+/** A part that holds a piece up and is carried for itself. In the piece's own frame, metres. */
+export interface Fitting {
+  readonly end: 'start' | 'end';
+  readonly at: Point;
+  readonly height: Metres;
+}
+
+/** What a crew has to know of a kind: how it is carried, and when one lies as another lay. */
+export interface Handling {
+  /** How many a person takes at once, or how many people take one; `by-length`: two people from a length on. */
+  readonly carriers: 'several' | 'one' | 'two' | 'by-length';
+  /** The turns after which it is the same thing in the same place. */
+  readonly alike: 'any-turn' | 'half-turn' | 'no-turn';
+  /** Parameters that say how it is set up, not what it is; absent: none does. */
+  readonly rigging?: readonly string[];
+  /** What its rigging turns it by: two of one kind lie alike when pose and this together do. Absent: nothing. */
+  turnedBy?(values: Values): Radians;
+  /** Absent: none. */
+  fittings?(values: Values): readonly Fitting[];
+}
+
 /** A kind of thing that can lie in the arena. Ids are written into files: never reused, never renamed. */
 export interface PieceKind {
   readonly id: string;
@@ -41,5 +64,7 @@ export interface PieceKind {
   readonly limits?: readonly string[];
   /** Present when a drawing shows it plainly, or the words name it: a legend leaves it out. */
   readonly isPlain?: true;
+  /** Absent: one person takes one, and its two ends are told apart. */
+  readonly handling?: Handling;
   figure(values: Values): Figure;
 }

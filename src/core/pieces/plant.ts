@@ -30,6 +30,7 @@ export const plantPiece: PieceKind = {
   id: 'plant',
   title: 'Plant',
   extent: 'small',
+  handling: { carriers: 'one', alike: 'any-turn' },
   params: {
     spread: { kind: 'length', label: 'Spread', usual: feet(2), least: inches(6), most: feet(8) },
     height: { kind: 'length', label: 'Height', usual: feet(2), least: inches(6), most: feet(10) },

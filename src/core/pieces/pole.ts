@@ -52,6 +52,19 @@ export const polePiece: PieceKind = {
   extent: 'long',
   limits: ['pole.length'],
   isPlain: true,
+  handling: {
+    carriers: 'by-length',
+    alike: 'half-turn',
+    rigging: ['raisedStart', 'raisedEnd'],
+    fittings(values) {
+      const half = numberValue(values, 'length') / 2;
+      const ends = [
+        { end: 'start', at: { x: -half, y: 0 }, height: numberValue(values, 'raisedStart') },
+        { end: 'end', at: { x: half, y: 0 }, height: numberValue(values, 'raisedEnd') },
+      ] as const;
+      return ends.filter(({ height }) => height > 0);
+    },
+  },
   params: {
     length: { kind: 'length', label: 'Length', usual: feet(12), least: feet(2), most: feet(20) },
     thickness: {

@@ -9,6 +9,7 @@ export const postPiece: PieceKind = {
   id: 'post',
   title: 'Post',
   extent: 'small',
+  handling: { carriers: 'one', alike: 'any-turn' },
   params: {
     foot: {
       kind: 'length',

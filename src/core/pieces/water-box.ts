@@ -22,6 +22,8 @@ export const waterBoxPiece: PieceKind = {
   title: 'Water box',
   extent: 'long',
   limits: ['water-box.width', 'water-box.length'],
+  // Heavy: two carry it. Common practice, no source.
+  handling: { carriers: 'two', alike: 'half-turn' },
   params: {
     length: { kind: 'length', label: 'Length', usual: feet(6), least: feet(3), most: feet(16) },
     width: { kind: 'length', label: 'Width', usual: inches(30), least: inches(24), most: feet(12) },

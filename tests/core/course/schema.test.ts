@@ -6,12 +6,12 @@ import { sampleCourse } from './sample.ts';
 
 type Scalar = string | number | boolean;
 type Frozen<T> = T extends Scalar ? T : { readonly [Key in keyof T]: Frozen<T[Key]> };
-/** Every field required, so that an optional one that only one side has is seen. A point's world is no field. */
+/** Every field required, so that an optional one that only one side has is seen. A point's space is no field. */
 type Full<T> = T extends Scalar
   ? T
   : T extends readonly (infer Item)[]
     ? readonly Full<Item>[]
-    : { readonly [Key in keyof T as Key extends 'world' ? never : Key]-?: Full<T[Key]> };
+    : { readonly [Key in keyof T as Key extends 'space' ? never : Key]-?: Full<T[Key]> };
 type Same<A, B> = [A] extends [B] ? ([B] extends [A] ? true : false) : false;
 type Read = z.infer<typeof courseSchema>;
 

@@ -13,7 +13,7 @@ import { obstacleWords, pieceWords } from '../findings/finding-words.ts';
 import { restoreProposals } from '../findings/restore-proposals.ts';
 
 /** An overlap below this is only touching, which is allowed, m²: a tenth of a millimetre along a pole. */
-const TOUCHING = 4e-4;
+export const TOUCHING = 4e-4;
 /** Obstacles that are pushed apart stand clear of each other by this much. */
 const CLEAR = 6 * INCH;
 
