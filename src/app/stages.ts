@@ -21,6 +21,7 @@ const PaperPanel = lazyComponent(() => import('./post/paper.tsx').then((module) 
 const WordsPanel = lazyComponent(() => import('./post/instruction-words.tsx').then((module) => module.WordsPanel));
 const LayoutsPanel = lazyComponent(() => import('./change/layouts.tsx').then((module) => module.LayoutsPanel));
 const ComparePanel = lazyComponent(() => import('./change/compare-panel.tsx').then((module) => module.ComparePanel));
+const DayPanel = lazyComponent(() => import('./day/day-panel.tsx').then((module) => module.DayPanel));
 const ChangeOverPanel = lazyComponent(() =>
   import('./change/change-over-panel.tsx').then((module) => module.ChangeOverPanel),
 );
@@ -57,7 +58,8 @@ const PANELS: Readonly<Record<Stage, readonly Panel[]>> = {
     { id: 'words', title: 'Instructions', side: 'right', body: WordsPanel, grows: true },
   ],
   change: [
-    { id: 'layouts', title: 'Layouts', side: 'left', body: LayoutsPanel, grows: true },
+    { id: 'layouts', title: 'Layouts', side: 'left', body: LayoutsPanel, grows: true, isTab: true },
+    { id: 'day', title: 'Day', side: 'left', body: DayPanel, grows: true, isTab: true },
     { id: 'compare', title: 'Compare', side: 'right', body: ComparePanel, grows: true, isTab: true },
     { id: 'change-over', title: 'Change-over', side: 'right', body: ChangeOverPanel, grows: true, isTab: true },
   ],

@@ -11,7 +11,7 @@ import {
   truckLoads,
 } from '../core/change/carry-words.ts';
 import type { Carry, ChangeOver } from '../core/change/change-over.ts';
-import { carryNames, type LayoutChange } from '../core/change/layout-change-over.ts';
+import { type ChangeEnds, carryNames } from '../core/change/layout-change-over.ts';
 import { layoutById } from '../core/change/layout-survey.ts';
 import type { Arena, Course, Layout } from '../core/course/course.ts';
 import { type PlacedObstacle, placedObstacle } from '../core/course/placed.ts';
@@ -29,7 +29,7 @@ import type { PageOptions, Pages, TooBig } from './sheet.ts';
 import { arenaInWords } from './title-block.ts';
 
 /** What becomes what, and how. */
-export interface ChangeOverOptions extends LayoutChange {
+export interface ChangeOverOptions extends ChangeEnds {
   readonly plan: ChangeOver;
   readonly options: PageOptions;
 }

@@ -15,10 +15,10 @@ import { printDuration } from '../../core/measure/duration.ts';
 import { printLength } from '../../core/measure/length.ts';
 import { capitalized } from '../../core/text/sentence.ts';
 import { useCompared } from './compared.ts';
-import type { Question } from './plan-questions.ts';
+import type { ChangeOverQuestion } from './plan-questions.ts';
 
 /** Every carry in the order of walking, pass by pass and team by team, and what the truck gives and takes. */
-export function CarryList({ plan, of }: { readonly plan: ChangeOver; readonly of: Question }) {
+export function CarryList({ plan, of }: { readonly plan: ChangeOver; readonly of: ChangeOverQuestion }) {
   const { course, from, to } = of;
   if (plan.carries.length === 0) return null;
   const { out, back } = truckLoads(plan);

@@ -8,7 +8,7 @@ import { ChangeOverPrint } from './change-over-print.tsx';
 import { ChangeOverSummary } from './change-over-summary.tsx';
 import { EMPTY_ARENA, planStart, useCompared, useComparedState } from './compared.ts';
 import { CrewFields } from './crew-fields.tsx';
-import type { Question } from './plan-questions.ts';
+import type { ChangeOverQuestion } from './plan-questions.ts';
 import { useAnswer } from './use-answer.ts';
 import { useSettledCourse } from './use-settled-course.ts';
 
@@ -21,8 +21,11 @@ export function ChangeOverPanel() {
   const [prints, setPrints] = useState(false);
   const others = course.layouts.filter(({ id }) => id !== course.current);
   const from = planStart(course, state);
-  const question = useMemo((): Question => ({ kind: 'change-over', course, from, to: course.current }), [course, from]);
-  const { answer, of, isBusy, failure } = useAnswer(question);
+  const question = useMemo(
+    (): ChangeOverQuestion => ({ kind: 'change-over', course, from, to: course.current }),
+    [course, from],
+  );
+  const { answer, isBusy, failure } = useAnswer(question);
   const shown = layoutById(course, course.current);
   const options = Object.fromEntries([
     ...others.map(({ id, title }) => [id, title] as const),
@@ -38,11 +41,11 @@ export function ChangeOverPanel() {
       />
       <CrewFields />
       {failure !== null && <p className="refusal">The plan could not be worked out: {failure}</p>}
-      {answer === null || of === null ? (
+      {answer === null ? (
         <p className="waiting">Working out who carries what…</p>
       ) : (
         <>
-          <ChangeOverSummary plan={answer.plan} unit={of.course.unit} />
+          <ChangeOverSummary plan={answer.told} unit={answer.of.course.unit} />
           <label className="tick">
             <input
               type="checkbox"
@@ -51,15 +54,15 @@ export function ChangeOverPanel() {
             />
             Show the carries in the arena
           </label>
-          <CarryList plan={answer.plan} of={of} />
+          <CarryList plan={answer.told} of={answer.of} />
           <button type="button" className="button" onClick={() => setPrints(true)}>
             <Printer aria-hidden="true" />
             Print the crew’s sheet
           </button>
         </>
       )}
-      {prints && answer !== null && of !== null && (
-        <ChangeOverPrint plan={answer.plan} of={of} close={() => setPrints(false)} />
+      {prints && answer !== null && (
+        <ChangeOverPrint plan={answer.told} of={answer.of} close={() => setPrints(false)} />
       )}
     </div>
   );

@@ -3,7 +3,7 @@ import type { ChangeOver } from '../../core/change/change-over.ts';
 import { changeOverPages } from '../../sheets/change-over.ts';
 import type { PageOptions } from '../../sheets/sheet.ts';
 import { PrintDialog } from '../post/print-dialog.tsx';
-import type { Question } from './plan-questions.ts';
+import type { ChangeOverQuestion } from './plan-questions.ts';
 
 /** The crew's sheet of a change-over. */
 export function ChangeOverPrint({
@@ -12,7 +12,7 @@ export function ChangeOverPrint({
   close,
 }: {
   readonly plan: ChangeOver;
-  readonly of: Question;
+  readonly of: ChangeOverQuestion;
   close(): void;
 }) {
   const draw = useCallback((options: PageOptions) => changeOverPages(of.course, { ...of, plan, options }), [of, plan]);

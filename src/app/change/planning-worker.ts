@@ -4,7 +4,7 @@
  */
 import type { Course } from '../../core/course/course.ts';
 import { sharedWith } from '../../core/course/shared-structure.ts';
-import { type Answer, answered, type Question } from './plan-questions.ts';
+import { answered, type Question } from './plan-questions.ts';
 
 /** What a worker's global scope has of use here; the page's types do not know it. */
 interface WorkerScope {
@@ -18,7 +18,7 @@ export interface Asked {
 }
 
 export type Told =
-  | { readonly number: number; readonly answer: Answer }
+  | { readonly number: number; readonly answer: ReturnType<typeof answered> }
   | { readonly number: number; readonly failure: string };
 
 const scope = globalThis as unknown as WorkerScope;

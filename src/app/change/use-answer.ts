@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'react';
-import { type Answer, answered, type Question } from './plan-questions.ts';
+import { type AnswerTo, answered, type Question } from './plan-questions.ts';
 import type { Asked, Told } from './planning-worker.ts';
 
 /** Asks in the order of the questions, one at a time; what was asked and is not wanted any more is dropped. */
@@ -57,27 +57,26 @@ function createPlanner(): Planner {
 const planner = createPlanner();
 
 /** What is known of a question: the last answer, which stays on the screen while a newer one is worked out. */
-export interface Answered {
-  readonly answer: Answer | null;
-  /** The question that it answers. */
-  readonly of: Question | null;
+export interface Answered<Q extends Question> {
+  /** The answer with the question that it answers. */
+  readonly answer: { readonly of: Q; readonly told: AnswerTo<Q> } | null;
   readonly isBusy: boolean;
   readonly failure: string | null;
 }
 
 /** The answer to a question, worked out in the background. The question must be the same object while nothing changes. */
-export function useAnswer(question: Question | null): Answered {
-  const [state, setState] = useState<Omit<Answered, 'isBusy'> & { readonly last: Question | null }>({
+export function useAnswer<Q extends Question>(question: Q | null): Answered<Q> {
+  const [state, setState] = useState<Omit<Answered<Q>, 'isBusy'> & { readonly last: Q | null }>({
     answer: null,
-    of: null,
     failure: null,
     last: null,
   });
   useEffect(() => {
     if (question === null) return;
     const tell = (told: Told): void => {
-      if ('answer' in told) setState({ answer: told.answer, of: question, failure: null, last: question });
-      else setState((before) => ({ ...before, failure: told.failure, last: question }));
+      if ('failure' in told) setState((before) => ({ ...before, failure: told.failure, last: question }));
+      // The planner answers with what the question's kind asks for.
+      else setState({ answer: { of: question, told: told.answer as AnswerTo<Q> }, failure: null, last: question });
     };
     if (typeof Worker === 'undefined') {
       tell({ number: 0, answer: answered(question) });
@@ -85,6 +84,6 @@ export function useAnswer(question: Question | null): Answered {
     }
     return planner.ask(question, tell);
   }, [question]);
-  const { answer, of, failure, last } = state;
-  return { answer, of, failure, isBusy: question !== null && last !== question };
+  const { answer, failure, last } = state;
+  return { answer, failure, isBusy: question !== null && last !== question };
 }

@@ -3,7 +3,7 @@ import { useMemo, useState } from 'react';
 import type { Course } from '../../core/course/course.ts';
 import { addBreak, addClass, changeDay } from '../../core/course/edit-day.ts';
 import { printTimeOfDay, readTimeOfDay } from '../../core/measure/time-of-day.ts';
-import type { Question } from '../change/plan-questions.ts';
+import type { DayQuestion } from '../change/plan-questions.ts';
 import { useAnswer } from '../change/use-answer.ts';
 import { useSettledCourse } from '../change/use-settled-course.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
@@ -21,8 +21,8 @@ export function DayPanel() {
     return (
       <div className="inspector">
         <p className="empty">
-          Several classes in this arena on one day? List them with the layout that each rides: you get the times, what is
-          changed over between them, and the order that needs the least of it.
+          Several classes in this arena on one day? List them with the layout that each rides: you get the times, what
+          is changed over between them, and the order that needs the least of it.
         </p>
         <button type="button" className="button primary" onClick={add}>
           <Plus aria-hidden="true" />
@@ -40,8 +40,8 @@ function PlannedDay({ add }: { add(): void }) {
   const settled = useSettledCourse();
   const [prints, setPrints] = useState(false);
   const question = useMemo(() => dayQuestion(settled), [settled]);
-  const { answer, of, isBusy, failure } = useAnswer(question);
-  const planned = answer?.kind === 'day' ? answer : null;
+  const { answer, isBusy, failure } = useAnswer(question);
+  const planned = answer?.told ?? null;
   if (day === undefined) return null;
   const start = (text: string) => {
     const read = readTimeOfDay(text);
@@ -51,12 +51,7 @@ function PlannedDay({ add }: { add(): void }) {
   };
   return (
     <div className="inspector" aria-busy={isBusy}>
-      <TypedField
-        wide
-        label="The crew begins to set out at"
-        value={printTimeOfDay(day.starts)}
-        send={start}
-      />
+      <TypedField wide label="The crew begins to set out at" value={printTimeOfDay(day.starts)} send={start} />
       <DayTimeline planned={planned} />
       <div className="button-row">
         <button type="button" className="button" onClick={add}>
@@ -69,20 +64,20 @@ function PlannedDay({ add }: { add(): void }) {
         </button>
       </div>
       {failure !== null && <p className="refusal">The day could not be worked out: {failure}</p>}
-      {planned !== null && of !== null && (
+      {answer !== null && planned !== null && (
         <>
-          <DayAdvice planned={planned} course={of.course} isBusy={isBusy} />
+          <DayAdvice planned={planned} course={answer.of.course} isBusy={isBusy} />
           <button type="button" className="button" onClick={() => setPrints(true)}>
             <Printer aria-hidden="true" />
             Print the day
           </button>
-          {prints && <DayPrint planned={planned} course={of.course} close={() => setPrints(false)} />}
+          {prints && <DayPrint planned={planned} course={answer.of.course} close={() => setPrints(false)} />}
         </>
       )}
     </div>
   );
 }
 
-function dayQuestion(course: Course): Question | null {
+function dayQuestion(course: Course): DayQuestion | null {
   return course.day === undefined ? null : { kind: 'day', course };
 }

@@ -6,8 +6,8 @@ import { moveClass } from '../../core/course/edit-day.ts';
 import { printDuration } from '../../core/measure/duration.ts';
 import type { Seconds } from '../../core/measure/quantity.ts';
 import { printTimeOfDay } from '../../core/measure/time-of-day.ts';
-import type { DayAnswer } from '../change/plan-questions.ts';
 import { counted } from '../app-words.ts';
+import type { DayPlan } from '../change/plan-questions.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import { BreakFields } from './break-fields.tsx';
 import { ClassFields } from './class-fields.tsx';
@@ -20,7 +20,7 @@ function heightOf(seconds: Seconds): number {
 }
 
 /** The classes one below the other, as high as they take long, with what lies between; a class is moved by drag or button. */
-export function DayTimeline({ planned }: { readonly planned: DayAnswer | null }) {
+export function DayTimeline({ planned }: { readonly planned: DayPlan | null }) {
   const desk = useDesk();
   const course = useDeskState((state) => state.course);
   const [dragged, setDragged] = useState<string | null>(null);
@@ -93,8 +93,8 @@ export function DayTimeline({ planned }: { readonly planned: DayAnswer | null })
       ))}
       {times !== undefined && times.classes.length > 0 && (
         <li className="timeline-change">
-          {printTimeOfDay(times.takingDown.from)} taking down, {printDuration(times.takingDown.to - times.takingDown.from)};
-          done at {printTimeOfDay(times.finish)}
+          {printTimeOfDay(times.takingDown.from)} taking down,{' '}
+          {printDuration(times.takingDown.to - times.takingDown.from)}; done at {printTimeOfDay(times.finish)}
         </li>
       )}
     </ol>

@@ -2,6 +2,7 @@ import { comparedCosts, type DayCost, dayCost } from './day-cost.ts';
 import type { DayProblem } from './day-problem.ts';
 import { type DayTimes, dayTimes } from './day-times.ts';
 import { exactOrder } from './exact-order.ts';
+import { seededRandom } from './seeded-random.ts';
 
 /** An order of the classes of a day. */
 export interface DayOrder {
@@ -15,15 +16,6 @@ export interface DayOrder {
 const MOST_EXACT = 13;
 /** How often the search for more classes begins anew from a shaken order. */
 const ROUNDS = 30;
-
-/** Numbers from 0 to 1 that follow from the seed (a linear congruential generator with the constants of Numerical Recipes). */
-function rolls(seed: number): () => number {
-  let state = seed >>> 0;
-  return () => {
-    state = (Math.imul(state, 1_664_525) + 1_013_904_223) >>> 0;
-    return state / 2 ** 32;
-  };
-}
 
 function ordered(problem: DayProblem, order: readonly string[]): Omit<DayOrder, 'proven'> {
   const times = dayTimes(problem, order);
@@ -63,7 +55,7 @@ function climbed(problem: DayProblem, begin: readonly string[]): Omit<DayOrder, 
 
 /** A good order of many classes: climbs from shaken ones as from the first; the seed decides how they are shaken. */
 function searchedOrder(problem: DayProblem, first: Omit<DayOrder, 'proven'>, seed: number): Omit<DayOrder, 'proven'> {
-  const roll = rolls(seed);
+  const roll = seededRandom(seed);
   const { order } = first.times;
   let best = first;
   for (let round = 0; round < ROUNDS; round += 1) {
