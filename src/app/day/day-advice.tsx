@@ -2,7 +2,7 @@ import type { DayOrder } from '../../core/change/day-order.ts';
 import type { BrokenRule, RiderWait } from '../../core/change/day-times.ts';
 import type { Course } from '../../core/course/course.ts';
 import { orderClasses } from '../../core/course/edit-day.ts';
-import { printDuration } from '../../core/measure/duration.ts';
+import { printMinutes } from '../../core/measure/duration.ts';
 import { printTimeOfDay } from '../../core/measure/time-of-day.ts';
 import { counted } from '../app-words.ts';
 import type { DayPlan } from '../change/plan-questions.ts';
@@ -32,7 +32,7 @@ export function DayAdvice({
         </div>
         <div>
           <dt>Setting out and changing over</dt>
-          <dd>{printDuration(times.changing)}</dd>
+          <dd>{printMinutes(times.changing)}</dd>
         </div>
       </dl>
       {times.broken.map((rule) => (
@@ -51,12 +51,12 @@ export function DayAdvice({
 }
 
 function brokenWords(rule: BrokenRule, titleOf: (id: string) => string): string {
-  if (rule.kind === 'late') return `${titleOf(rule.id)} begins ${printDuration(rule.by)} late.`;
+  if (rule.kind === 'late') return `${titleOf(rule.id)} begins ${printMinutes(rule.by)} late.`;
   return `The classes of judge ${rule.judge} are in ${rule.blocks} parts of the day.`;
 }
 
 function waitWords({ id, before, riders, waits }: RiderWait, titleOf: (id: string) => string): string {
-  return `${titleOf(id)} waits ${printDuration(waits)} for ${riders.join(', ')} after ${titleOf(before)}.`;
+  return `${titleOf(id)} waits ${printMinutes(waits)} for ${riders.join(', ')} after ${titleOf(before)}.`;
 }
 
 function BetterOrder({
@@ -83,11 +83,11 @@ function BetterOrder({
     ...gain('mends', given.cost.broken - best.cost.broken, (count) =>
       counted(count, 'thing that is fixed', 'things that are fixed'),
     ),
-    ...gain('ends', given.cost.finish - best.cost.finish, (seconds) => `${printDuration(seconds)} earlier`),
+    ...gain('ends', given.cost.finish - best.cost.finish, (seconds) => `${printMinutes(seconds)} earlier`),
     ...gain(
       'needs',
       given.cost.changing - best.cost.changing,
-      (seconds) => `${printDuration(seconds)} less changing over`,
+      (seconds) => `${printMinutes(seconds)} less changing over`,
     ),
   ];
   return (
