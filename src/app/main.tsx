@@ -21,6 +21,7 @@ import './styles/tapes.css';
 import './styles/strip.css';
 import './styles/ride.css';
 import './styles/post.css';
+import './styles/change.css';
 import { createView, ViewContext } from './view.ts';
 
 const place = document.getElementById('app');

@@ -1,4 +1,5 @@
 import { createRequire } from 'node:module';
+import { changeCommand } from './change.ts';
 import { checkCommand } from './check.ts';
 import { baseCommand, HelpShown } from './command.ts';
 import { unknownWord } from './did-you-mean.ts';
@@ -18,9 +19,15 @@ export async function runCommandLine(argv: readonly string[], io: Io): Promise<n
   const reportFailure = (found: boolean): void => {
     fails = found;
   };
-  const commands = [setCommand(io, reportFailure), rideCommand(io), checkCommand(io, reportFailure), postCommand(io)];
+  const commands = [
+    setCommand(io, reportFailure),
+    rideCommand(io),
+    checkCommand(io, reportFailure),
+    postCommand(io),
+    changeCommand(io),
+  ];
   const known = commands.map((each) => each.name());
-  const program = baseCommand('polewright', 'Trail courses that ride: set, ride, check and post them.', io)
+  const program = baseCommand('polewright', 'Trail courses that ride: set, ride, check, post and change them.', io)
     .version(version())
     .argument('[verb]')
     .allowUnknownOption()

@@ -69,7 +69,8 @@ function truckUse(truck: readonly Stock[], pieces: readonly PlacedPiece[]): read
   return [...listed, { stock: null, title: 'Not on the truck', used, left: -used, keys: strangers }];
 }
 
-function numbersOf(layout: Layout): ReadonlyMap<string, readonly number[]> {
+/** By obstacle id: the numbers it has in the go, 1 first. */
+export function numbersOf(layout: Layout): ReadonlyMap<string, readonly number[]> {
   const numbers = new Map<string, readonly number[]>();
   for (const [i, { obstacle }] of layout.ride.legs.entries()) {
     numbers.set(obstacle, [...(numbers.get(obstacle) ?? []), i + 1]);

@@ -32,6 +32,8 @@ export const CARRIED_LATER = { ...CARRIED, dash: [2.6, 1.1] } as const;
 const ARROWHEAD = 2.4;
 /** A shorter arrow is all head, mm. */
 const SHORTEST_ARROW = 2;
+/** How far from the middle of its arrow a number looks for room, mm. */
+const SEARCHED = 24;
 /** Half of the truck's sign, mm. */
 const TRUCK = { x: 4.2, y: 2.2 };
 
@@ -93,14 +95,15 @@ function numberMarks(grid: OccupancyGrid, carry: PaperCarry, others: readonly Pa
   const middle = middleOf(carry);
   if (middle === undefined) return [];
   const radius = backingRadius(numberMark(carry.text, middle));
+  const near = others.filter((other) => distanceToCarry(other, middle) < 2 * SEARCHED);
   const { at } = bestLabelPlace(grid, {
     width: 2 * radius,
     height: 2 * radius,
     around: { minX: middle.x, maxX: middle.x, minY: middle.y, maxY: middle.y },
-    within: 24,
+    within: SEARCHED,
     cost: (place) => {
       const own = distanceToCarry(carry, place);
-      const nearest = Math.min(...others.map((other) => distanceToCarry(other, place)), 99);
+      const nearest = Math.min(...near.map((other) => distanceToCarry(other, place)), 99);
       // A number nearer to a neighbour's arrow would be read as the neighbour's.
       return 1.5 * own + 0.25 * distance(place, middle) + 2 * Math.max(0, own - nearest + 1);
     },

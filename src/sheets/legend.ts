@@ -81,6 +81,8 @@ export interface SheetLegend {
   readonly strokes: readonly StrokeSample[];
   /** One of each kind whose sign has to be told. */
   readonly pieces: readonly PlacedPiece[];
+  /** What else has to be told, in a few words. */
+  readonly words?: string;
 }
 
 export function legendOf(survey: Survey): SheetLegend {
@@ -172,10 +174,15 @@ function piecePart({ kind, figure }: PlacedPiece): LegendPart {
   };
 }
 
+function wordsPart(text: string): LegendPart {
+  return { width: textWidth(text, FONT_SIZE), marks: (x, middle) => [legendWords(text, x, middle)] };
+}
+
 /** Scale and strokes in rows no wider than `width`. */
 export function legendBar(legend: SheetLegend, scale: number, width: number): LegendBar {
-  const { unit, strokes, pieces } = legend;
-  const parts = [barPart(scale, unit, width), ...strokes.map(strokePart), ...pieces.map(piecePart)];
+  const { unit, strokes, pieces, words } = legend;
+  const signs = [...strokes.map(strokePart), ...pieces.map(piecePart)];
+  const parts = [barPart(scale, unit, width), ...signs, ...(words === undefined ? [] : [wordsPart(words)])];
   const places: { part: LegendPart; x: number; row: number }[] = [];
   let x = 0;
   let row = 0;

@@ -4,9 +4,9 @@ import type { Mark } from '../core/plane/mark.ts';
 import { type Column, flowedText, type TextItem } from './flow.ts';
 import { SMALLEST_FONT_SIZE } from './lettering.ts';
 import { PAGE_MARGIN, paperSizes } from './page-layout.ts';
-import { substitutionsOf } from './pattern.ts';
 import { headRow, setTable, type TableColumn, type TableRoom, type TableRow, tableRows } from './ruled-table.ts';
 import type { Page, PageOptions, Pages, Paper } from './sheet.ts';
+import { substitutionsOf } from './substitutions.ts';
 import { continuedTitle, headBlock, type MarkBlock, wordsMark } from './title-block.ts';
 
 /** What a report is made of. */

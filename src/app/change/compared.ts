@@ -16,6 +16,29 @@ export interface ComparedState {
   readonly focused: string | null;
   /** Whether the arena shows the change-over from the first compared layout to the shown one. */
   readonly showsPlan: boolean;
+  /** Where the change-over starts: a layout's id, `EMPTY_ARENA`, or null for what is compared. */
+  readonly planFrom: string | null;
+  /** The number of the carry that is pointed at in the list. */
+  readonly focusedCarry: number | null;
+  /** Ids of the measures that the table leaves out. */
+  readonly leftOut: readonly string[];
+}
+
+/** Stands for the arena with nothing in it; ids of layouts are never empty. */
+export const EMPTY_ARENA = '';
+
+/**
+ * The layout from which the change-over to the shown one starts: the chosen one, else the one that is compared, else any
+ * other; null: from the empty arena.
+ */
+export function planStart(
+  { layouts, current }: Course,
+  { planFrom, compared }: Pick<ComparedState, 'planFrom' | 'compared'>,
+): string | null {
+  if (planFrom === EMPTY_ARENA) return null;
+  const others = layouts.filter(({ id }) => id !== current);
+  const wanted = [planFrom, ...compared].flatMap((id) => others.filter((layout) => layout.id === id));
+  return (wanted[0] ?? others[0])?.id ?? null;
 }
 
 /** What the stage Change compares, and how: nothing here belongs to the course. */
@@ -29,6 +52,10 @@ export interface Compared {
   setMode(mode: CompareMode): void;
   focus(key: string | null): void;
   showPlan(shows: boolean): void;
+  startPlanFrom(layout: string): void;
+  focusCarry(number: number | null): void;
+  /** Leaves a measure out of the table, or takes it in again. */
+  toggleMeasure(id: string): void;
 }
 
 export function createCompared(): Compared {
@@ -37,6 +64,9 @@ export function createCompared(): Compared {
     mode: 'ghost',
     focused: null,
     showsPlan: false,
+    planFrom: null,
+    focusedCarry: null,
+    leftOut: [],
   }));
   const { getState: state, setState: change } = store;
   return {
@@ -55,6 +85,14 @@ export function createCompared(): Compared {
       if (focused !== state().focused) change({ focused });
     },
     showPlan: (showsPlan) => change({ showsPlan }),
+    startPlanFrom: (planFrom) => change({ planFrom }),
+    focusCarry(focusedCarry) {
+      if (focusedCarry !== state().focusedCarry) change({ focusedCarry });
+    },
+    toggleMeasure(id) {
+      const { leftOut } = state();
+      change({ leftOut: leftOut.includes(id) ? leftOut.filter((each) => each !== id) : [...leftOut, id] });
+    },
   };
 }
 

@@ -1,7 +1,7 @@
 import type { Course } from '../course/course.ts';
 import { printDuration } from '../measure/duration.ts';
 import { printLength } from '../measure/length.ts';
-import type { LengthUnit } from '../measure/quantity.ts';
+import { FOOT, type LengthUnit } from '../measure/quantity.ts';
 import { layoutSurvey } from './layout-survey.ts';
 import { MEASURES, type Measure } from './measures.ts';
 
@@ -29,12 +29,19 @@ export interface Comparison {
   readonly measures: readonly ComparedMeasure[];
 }
 
+/** From here on nobody compares inches, metres. */
+const LONG = 10;
+
+function roundLength(value: number, lengths: LengthUnit): string {
+  return lengths === 'ft' ? `${Math.round(value / FOOT)}'` : `${value.toFixed(1)} m`;
+}
+
 /** A value of a measure in the words of a table; a dash where there is nothing to measure. */
 export function measureText({ unit }: Pick<Measure, 'unit'>, value: number | null, lengths: LengthUnit): string {
   if (value === null) return '–';
   switch (unit) {
     case 'length':
-      return printLength(value, lengths);
+      return value < LONG ? printLength(value, lengths) : roundLength(value, lengths);
     case 'seconds':
       return printDuration(value);
     case 'fraction':

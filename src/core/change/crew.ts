@@ -33,7 +33,7 @@ export interface CrewData {
 export const USUAL_CREW = usual as CrewData;
 
 /** The middle of the entrance, where the truck stands unless the course says otherwise. */
-function entranceMiddle({ entrance: { wall, at }, length, width }: Arena): Point {
+export function entranceMiddle({ entrance: { wall, at }, length, width }: Arena): Point {
   switch (wall) {
     case 'west':
       return { x: 0, y: at };

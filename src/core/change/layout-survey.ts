@@ -12,13 +12,13 @@ export function layoutById(course: Course, id: string): Layout {
 /** What a layout's survey depends on beside the layout and the class. */
 type Setting = Pick<
   Course,
-  'format' | 'version' | 'title' | 'unit' | 'arena' | 'truck' | 'horse' | 'rulebook' | 'waived' | 'notes'
+  'format' | 'version' | 'title' | 'unit' | 'arena' | 'truck' | 'horse' | 'rulebook' | 'waived' | 'notes' | 'crew'
 >;
 
 function settingOf(course: Course): Setting {
-  const { format, version, title, unit, arena, truck, horse, rulebook, waived, notes } = course;
+  const { format, version, title, unit, arena, truck, horse, rulebook, waived, notes, crew } = course;
   const whole = { format, version, title, unit, arena, truck, horse, rulebook, notes };
-  return waived === undefined ? whole : { ...whole, waived };
+  return { ...whole, ...(waived === undefined ? {} : { waived }), ...(crew === undefined ? {} : { crew }) };
 }
 
 function isSameSetting(a: Setting, b: Setting): boolean {

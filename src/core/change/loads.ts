@@ -52,6 +52,11 @@ function isForTwo(piece: Piece): boolean {
   return figureOf(kindOf(piece), piece.values).length >= USUAL_CREW.twoCarryFrom.value - 1e-6;
 }
 
+/** Whether it wants two people, also where one person alone has to carry it. */
+export function wantsTwo({ thing, piece }: Load): boolean {
+  return thing === 'piece' && isForTwo(piece);
+}
+
 /** Its two ends along x, in the order in which they are told apart: a gate with its latch at the other end is turned. */
 function bothEnds(piece: Piece, pose: Pose): readonly [Point, Point] {
   const { length } = figureOf(kindOf(piece), piece.values);

@@ -5,6 +5,7 @@ import { polePiece } from '../pieces/pole.ts';
 import type { LineElement } from '../ride/line.ts';
 import type { Survey } from '../survey.ts';
 import { difficulty } from './difficulty.ts';
+import { settingOut } from './layout-change-over.ts';
 import { lineClearance } from './line-clearance.ts';
 
 /** One figure by which layouts are compared. */
@@ -161,5 +162,10 @@ export const MEASURES: readonly Measure[] = [
     ...{ id: 'difficulty', title: 'Difficulty', unit: 'points', better: null },
     says: 'The sum of its parts, each with its points and their reason; the points are estimates.',
     value: (study) => difficulty(study).total,
+  },
+  {
+    ...{ id: 'set-out', title: 'Setting out', unit: 'seconds', better: 'less' },
+    says: 'From the truck into the empty arena by the crew of the course. Estimated times of the crew.',
+    value: (study) => (study.pieces.length === 0 ? null : settingOut(study).seconds),
   },
 ];

@@ -1,8 +1,11 @@
 import { expect, test } from 'vitest';
 import { comparison, measureText } from '../../../src/core/change/comparison.ts';
+import { crewOf } from '../../../src/core/change/crew.ts';
+import { crewChange } from '../../../src/core/change/layout-change-over.ts';
 import { layoutSurvey } from '../../../src/core/change/layout-survey.ts';
 import { lineClearance } from '../../../src/core/change/line-clearance.ts';
 import { MEASURES } from '../../../src/core/change/measures.ts';
+import { changeOver } from '../../../src/core/change/plan-change-over.ts';
 import { findingsOf } from '../../../src/core/checks/checks.ts';
 import type { Course } from '../../../src/core/course/course.ts';
 import { branchLayout, chooseLayout, editCurrentLayout, renameLayout } from '../../../src/core/course/layouts.ts';
@@ -101,4 +104,14 @@ test('every measure says what it is', () => {
     expect(title).not.toBe('');
     expect(says).toMatch(/\.$/);
   }
+});
+
+test('setting out is the change-over from the empty arena by the crew of the course', () => {
+  const alone = changeOver([], survey(STRAIGHT).obstacles, crewOf(STRAIGHT));
+  expect(valuesOf(STRAIGHT)['set-out']).toBe(alone.seconds);
+  expect(alone.seconds).toBeGreaterThan(60);
+  const four = { ...STRAIGHT, crew: { people: 4 as const } };
+  expect(valuesOf(four)['set-out']).toBeLessThan(alone.seconds);
+  expect(crewChange(STRAIGHT)(null, STRAIGHT.layouts[0])).toBe(alone.seconds);
+  expect(crewChange(STRAIGHT, 4)(null, STRAIGHT.layouts[0])).toBe(valuesOf(four)['set-out']);
 });

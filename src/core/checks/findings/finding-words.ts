@@ -64,8 +64,11 @@ export function measuredWords(limit: Limit, value: number, unit: LengthUnit): st
   return printed;
 }
 
+/** What of a survey names things: a layout whose line nobody has asked for has it too. */
+export type LayoutNames = Pick<Survey, 'layout' | 'pieces' | 'numbers'>;
+
 /** "the fan (obstacle 3)": the designer's own name where there is one, the number where it is ridden. */
-export function obstacleWords(survey: Survey, id: string): string {
+export function obstacleWords(survey: LayoutNames, id: string): string {
   const obstacle = survey.layout.obstacles.find((each) => each.id === id);
   if (obstacle === undefined) return id;
   const title = uncapitalized(obstacleKind(obstacle.kind)?.title ?? obstacle.kind);
@@ -75,7 +78,7 @@ export function obstacleWords(survey: Survey, id: string): string {
 }
 
 /** "pole 2 of the fan (obstacle 3)"; a thing that lies alone goes by its obstacle's name. */
-export function pieceWords(survey: Survey, key: string): string {
+export function pieceWords(survey: LayoutNames, key: string): string {
   const piece = survey.pieces.find((each) => each.key === key);
   if (piece === undefined) return key;
   const owner = obstacleWords(survey, piece.obstacle);
@@ -87,7 +90,7 @@ export function pieceWords(survey: Survey, key: string): string {
 }
 
 /** "poles 1 to 4 of the fan (obstacle 3)": several pieces of one kind in one obstacle; else one after the other. */
-export function piecesWords(survey: Survey, keys: readonly string[]): string {
+export function piecesWords(survey: LayoutNames, keys: readonly string[]): string {
   const pieces = survey.pieces.filter(({ key }) => keys.includes(key));
   const [first] = pieces;
   const isOneKind = pieces.every(({ obstacle, kind }) => obstacle === first?.obstacle && kind === first.kind);
