@@ -28,6 +28,8 @@ export interface CourseSaver {
   openNew(course: Course): void;
   /** Opens a saved course. */
   load(slot: string): Promise<CourseReading>;
+  /** Reads a saved course; the open one stays. */
+  read(slot: string): Promise<CourseReading>;
   /** Earlier states of the open course, the newest first. */
   earlier(): Promise<readonly EarlierCourse[]>;
   /** Reads one of them; the open course stays. */
@@ -158,6 +160,7 @@ export function createCourseSaver(desk: Desk, library: Library, first: FirstSlot
       }
       return reading;
     },
+    read: (wanted) => library.read(wanted),
     async earlier() {
       // The present state is saved as the newest, so that the one before stays separate.
       await slotAutosave.flush();

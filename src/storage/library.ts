@@ -38,7 +38,10 @@ export interface Library {
   save(history: History, slot?: string): Promise<ErrorMessage>;
   /** The last saved first. */
   courses(): Promise<readonly SavedCourse[]>;
+  /** Reads a course to go on with it: what is saved to its slot then goes on with its history. */
   load(slot: string): Promise<CourseReading>;
+  /** Reads a course to look at it. */
+  read(slot: string): Promise<CourseReading>;
   /** The steps around the course that was loaded from the slot last; undefined when there are none. */
   recall(slot: string, pause?: Pause): Promise<RecalledSteps | undefined>;
   /** What a save would write, as a text for a page that closes and cannot wait. */
@@ -86,6 +89,10 @@ export async function openLibrary(options: LibraryOptions = {}): Promise<Library
 /** The text of a record from outside; damaged records have none. */
 function textOf(record: { readonly text?: unknown } | undefined): string | undefined {
   return typeof record?.text === 'string' ? record.text : undefined;
+}
+
+function slotWords(slot: string): string {
+  return `course in the slot "${slot}"`;
 }
 
 function readRecord(record: { readonly text?: unknown } | undefined, what: string): CourseReading {
@@ -187,7 +194,7 @@ export function libraryOn(
     load: (slot) =>
       attempt(async () => {
         const record = await store.record(slot);
-        const reading = readRecord(record, `course in the slot "${slot}"`);
+        const reading = readRecord(record, slotWords(slot));
         const number = record?.present;
         histories.opened(
           slot,
@@ -195,6 +202,7 @@ export function libraryOn(
         );
         return reading;
       }, rejection),
+    read: (slot) => attempt(async () => readRecord(await store.record(slot), slotWords(slot)), rejection),
     recall: (slot, pause = async () => undefined) =>
       attempt<RecalledSteps | undefined>(
         () => histories.recall(slot, pause),

@@ -146,6 +146,17 @@ test('only new steps are written', async () => {
   expect(changes.slice(-2).map((change) => change?.put.map(({ label }) => label))).toEqual([[], ['Do d']]);
 });
 
+test('to look at a course leaves its history as it is', async () => {
+  const { store, changes } = countingStore();
+  const library = inMemory(store);
+  const history = historyOf('a', 'b');
+  await library.save(history, SLOT);
+  expect(await library.read(SLOT)).toMatchObject({ kind: 'read', course: { title: 'b' } });
+  await library.save(withStep(history, course('c'), 'Do c'), SLOT);
+  expect(changes.at(-1)?.put.map(({ label }) => label)).toEqual(['Do c']);
+  expect(await library.read('course-9')).toMatchObject({ kind: 'refused' });
+});
+
 describe('a course that was opened, and whose steps were not read yet', () => {
   test('may be saved as it is: nothing of its history is lost', async () => {
     const library = inMemory(memoryStore());
