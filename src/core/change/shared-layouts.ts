@@ -5,7 +5,7 @@ import type { ClassEntry, Course, DayClass, Layout, Leg } from '../course/course
 import { changeClass } from '../course/edit-day.ts';
 import { addObstacle, freshId } from '../course/edit-obstacles.ts';
 import { changeLeg, removeLeg } from '../course/edit-ride.ts';
-import { chooseLayout, copyLayout } from '../course/layouts.ts';
+import { branchLayout, chooseLayout } from '../course/layouts.ts';
 import type { Obstacle } from '../obstacles/obstacle.ts';
 import { type Survey, survey } from '../survey.ts';
 import { classEntryOf } from './day-problem.ts';
@@ -105,7 +105,7 @@ function sentence({ of, own }: Rider, { layout }: Survey, { how, obstacle }: Var
 /** A branch of a layout with the change made in it, ridden by the class; what was shown is shown still. */
 function branched(course: Course, { of }: Rider, { layout, variant }: { layout: Layout; variant: Variant }): Course {
   const shown = course.current;
-  const copy = copyLayout(chooseLayout(course, layout.id), `${layout.title} for ${of.title}`);
+  const copy = branchLayout(course, { of: layout.id, title: `${layout.title} for ${of.title}` });
   const changed = variant.change(copy);
   return chooseLayout(changeClass(changed, of.id, { layout: changed.current }), shown);
 }

@@ -1,15 +1,15 @@
 import { describe, expect, test } from 'vitest';
-import { crewChange } from '../../../src/core/change/crew-change.ts';
 import { bestOrder, givenOrder } from '../../../src/core/change/day-order.ts';
 import { dayProblem, type LayoutChange } from '../../../src/core/change/day-problem.ts';
 import { daySavings } from '../../../src/core/change/day-savings.ts';
+import { crewChange } from '../../../src/core/change/layout-change-over.ts';
 import { layoutSurvey } from '../../../src/core/change/layout-survey.ts';
 import { sharedLayouts } from '../../../src/core/change/shared-layouts.ts';
 import { findingsOf } from '../../../src/core/checks/checks.ts';
 import type { Course } from '../../../src/core/course/course.ts';
 import { addBreak, addClass, changeClass, changeDay } from '../../../src/core/course/edit-day.ts';
 import { removeLeg } from '../../../src/core/course/edit-ride.ts';
-import { chooseLayout, copyLayout } from '../../../src/core/course/layouts.ts';
+import { branchLayout, chooseLayout } from '../../../src/core/course/layouts.ts';
 import { survey } from '../../../src/core/survey.ts';
 import { DAY } from './larkhollow-day.ts';
 
@@ -144,7 +144,7 @@ describe('layouts that serve two classes', () => {
 
   test('may need an obstacle of the class’s own: the gate that its book demands', () => {
     // The same layout twice, one of them without its gate on the ground and in the go.
-    const copy = copyLayout(chooseLayout(DAY, 'novice'), 'Without a gate');
+    const copy = branchLayout(DAY, { of: 'novice', title: 'Without a gate' });
     const gate = copy.layouts.at(-1)?.obstacles.find(({ kind }) => kind === 'gate');
     const leg = copy.layouts.at(-1)?.ride.legs.find(({ obstacle }) => obstacle === gate?.id);
     const bare = removeLeg(copy, leg?.id ?? '');
