@@ -14,8 +14,9 @@ import {
 } from '../core/change/carry-words.ts';
 import type { Carry, ChangeOver, Crew, Stop } from '../core/change/change-over.ts';
 import { crewOf } from '../core/change/crew.ts';
-import { layoutChangeOver } from '../core/change/plan-change-over.ts';
+import { changeOver } from '../core/change/plan-change-over.ts';
 import { type Arena, type Course, currentLayout, type Layout } from '../core/course/course.ts';
+import { placedObstacle } from '../core/course/placed.ts';
 import { printDuration } from '../core/measure/duration.ts';
 import { printLength } from '../core/measure/length.ts';
 import { baseCommand } from './command.ts';
@@ -164,7 +165,7 @@ export function changeCommand(io: Io): Command {
     .action(async (file: string, next: string | undefined, options: Options) => {
       const wanted = await asked(next === undefined ? [file] : [file, next], options, io);
       const { names, crew } = wanted;
-      const plan = layoutChangeOver(names.from, names.to, crew);
+      const plan = changeOver(names.from.obstacles.map(placedObstacle), names.to.obstacles.map(placedObstacle), crew);
       if (options.json === true) return printJson(io, changeDocument(plan, wanted));
       printChange(io, plan, wanted);
     });

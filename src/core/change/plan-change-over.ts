@@ -1,5 +1,4 @@
-import type { Layout } from '../course/course.ts';
-import { type PlacedObstacle, placedObstacle } from '../course/placed.ts';
+import type { PlacedObstacle } from '../course/placed.ts';
 import { memoizeByIdentity } from '../memo/by-identity.ts';
 import { bestWalk, type CrewWalk } from './best-walk.ts';
 import { type Carrying, leastCarrying } from './carrying.ts';
@@ -45,22 +44,5 @@ function planned(from: readonly PlacedObstacle[], to: readonly PlacedObstacle[],
   return assembled(carrying, tasks, { walk: bestWalk(walkProblem(tasks, crew), crew.people), crew });
 }
 
-/** Cached by both lists and the crew, as objects. */
+/** Cached by what both lists hold and who carries. */
 export const changeOver = memoizeByIdentity(planned);
-
-/** What lies in an empty arena. */
-const NOTHING: Layout['obstacles'] = [];
-
-const betweenObstacles = memoizeByIdentity(
-  (to: Layout['obstacles'], from: Layout['obstacles'], people: number, x: number, y: number): ChangeOver => {
-    return planned(from.map(placedObstacle), to.map(placedObstacle), { people, truckAt: { x, y } });
-  },
-);
-
-/**
- * The change-over from one layout to another; null is the empty arena. The same obstacles and an equal crew give the
- * same object, so that an edit of the ride, or of another layout, costs nothing here.
- */
-export function layoutChangeOver(from: Layout | null, to: Layout | null, { people, truckAt }: Crew): ChangeOver {
-  return betweenObstacles(to?.obstacles ?? NOTHING, from?.obstacles ?? NOTHING, people, truckAt.x, truckAt.y);
-}

@@ -1,8 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { ChangeOver, Crew, Load } from '../../../src/core/change/change-over.ts';
 import { loadsOf } from '../../../src/core/change/loads.ts';
-import { changeOver, layoutChangeOver } from '../../../src/core/change/plan-change-over.ts';
-import type { Layout } from '../../../src/core/course/course.ts';
+import { changeOver } from '../../../src/core/change/plan-change-over.ts';
 import { placedObstacle } from '../../../src/core/course/placed.ts';
 import { STARTERS } from '../ride/courses.ts';
 import { ground, nextThings, randomThings, type Thing } from './grounds.ts';
@@ -116,18 +115,6 @@ describe('a change-over', () => {
   test('of the same lists is the same object', () => {
     const [from, to] = [ground(randomThings(2, 5)), ground(randomThings(3, 5))];
     expect(changeOver(from, to, CREW)).toBe(changeOver(from, to, CREW));
-  });
-
-  test('between layouts is worked out once for the same obstacles and an equal crew', () => {
-    const [first, second] = STARTERS.map(([, course]) => course.layouts[0]) as [Layout, Layout];
-    const made = layoutChangeOver(first, second, CREW);
-    const ridden = { ...second, ride: { ...second.ride, legs: [] } };
-    expect(layoutChangeOver(first, ridden, { ...CREW, truckAt: { ...CREW.truckAt } })).toBe(made);
-    expect(layoutChangeOver(first, second, { ...CREW, people: 3 })).not.toBe(made);
-    const out = layoutChangeOver(null, first, CREW);
-    expect(out.carries.every(({ from }) => from.kind === 'truck')).toBe(true);
-    expect(layoutChangeOver(first, null, CREW).metres).toBeCloseTo(out.metres, 6);
-    expect(layoutChangeOver(null, null, CREW).seconds).toBe(0);
   });
 
   test('of a starter to each other starter is proven', () => {
