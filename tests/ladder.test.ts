@@ -53,7 +53,7 @@ function roomOf(path: string): string {
 
 function importsOf(path: string): string[] {
   const text = readFileSync(path, 'utf8');
-  return [...text.matchAll(/(?:\bfrom|\bimport\(|^import)\s*['"]([^'"]+)['"]/gm)].map((match) => match[1] ?? '');
+  return [...text.matchAll(/(?:\bfrom\s+|\bimport\(\s*|^import\s+)['"]([^'"]+)['"]/gm)].map((match) => match[1] ?? '');
 }
 
 /** The sources that a source imports, types included. */

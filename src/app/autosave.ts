@@ -1,8 +1,7 @@
 import { createStore } from 'zustand/vanilla';
 import type { Course } from '../core/course/course.ts';
-import { presentCourse } from '../core/course/history.ts';
-import { type CourseReading, readCourse } from '../core/files/read.ts';
-import { writeCourse } from '../core/files/write.ts';
+import { type History, newHistory, presentCourse, withRecalled } from '../core/course/history.ts';
+import type { CourseReading } from '../core/files/read.ts';
 import type { Desk } from '../desk/desk.ts';
 import { type Autosave, autosave } from '../storage/autosave.ts';
 import type { ErrorMessage } from '../storage/failure.ts';
@@ -29,6 +28,8 @@ export interface CourseSaver {
   openNew(course: Course): void;
   /** Opens a saved course. */
   load(slot: string): Promise<CourseReading>;
+  /** Reads a saved course; the open one stays. */
+  read(slot: string): Promise<CourseReading>;
   /** Earlier states of the open course, the newest first. */
   earlier(): Promise<readonly EarlierCourse[]>;
   /** Reads one of them; the open course stays. */
@@ -37,25 +38,36 @@ export interface CourseSaver {
   saveAsCopy(): void;
 }
 
+/** The course that a page opens with. `isSaved`: the library has it as it is. */
+export interface LastCourse {
+  readonly slot: string;
+  readonly course: Course;
+  readonly isSaved: boolean;
+}
+
 /** The course that was open last, and its slot; undefined at the first visit. */
-export async function lastSaved(library: Library): Promise<{ slot: string; course: Course } | undefined> {
+export async function lastSaved(library: Library): Promise<LastCourse | undefined> {
   const backup = takeBackup();
-  if (backup !== undefined) return backup;
+  const restored = backup === null ? undefined : await library.restore(backup);
+  if (restored !== undefined) return restored;
   const [newest] = await library.courses();
   if (newest === undefined) return undefined;
-  const reading = await library.load(newest.slot);
-  const course = reading.kind === 'read' ? reading.course : await library.latest();
-  return course === undefined ? undefined : { slot: newest.slot, course };
+  const { slot } = newest;
+  const reading = await library.load(slot);
+  if (reading.kind === 'read') return { slot, course: reading.course, isSaved: true };
+  const course = await library.latest();
+  return course === undefined ? undefined : { slot, course, isSaved: false };
 }
 
 export function freshSlot(): string {
   return `course-${crypto.randomUUID()}`;
 }
 
-/** The slot of the first open course; `isFresh`: it did not exist before. */
+/** The slot of the first open course; `isFresh`: it did not exist before; `isSaved`: the library has the course. */
 export interface FirstSlot {
   readonly slot: string;
   readonly isFresh: boolean;
+  readonly isSaved: boolean;
 }
 
 export function createCourseSaver(desk: Desk, library: Library, first: FirstSlot): CourseSaver {
@@ -71,9 +83,9 @@ export function createCourseSaver(desk: Desk, library: Library, first: FirstSlot
   let lock: LockResult = { kind: 'unsupported' };
   let slotAutosave = autosaveOf(slot);
 
-  function autosaveOf(own: string): Autosave {
-    return autosave({
-      save: (course) => library.save(course, own),
+  function autosaveOf(own: string): Autosave<History> {
+    return autosave<History>({
+      save: (history) => library.save(history, own),
       report: (trouble) => change({ errorMessage: trouble ?? library.note, isSaved: trouble === undefined }),
     });
   }
@@ -97,23 +109,34 @@ export function createCourseSaver(desk: Desk, library: Library, first: FirstSlot
     change({ lockedElsewhere: undefined, isSaved: true });
     void lockSlot();
   }
+  /** Reads the steps around the open course when the page has time; what is done meanwhile stays. */
+  async function recallSteps(): Promise<void> {
+    const own = slot;
+    const recalled = await library.recall(own, idleTime);
+    const { history } = desk.state();
+    if (recalled === undefined || own !== slot) return;
+    const longer = withRecalled(history, recalled);
+    slotAutosave.replace(longer);
+    desk.lengthen(longer);
+  }
   function onDeskChange(): void {
     if (desk.state().gesture !== null || saving().lockedElsewhere !== undefined) return;
     const { history } = desk.state();
     isEdited ||= history.steps.length > 1;
-    slotAutosave.schedule(presentCourse(history));
+    slotAutosave.schedule(history);
     if (saving().isSaved !== slotAutosave.isSaved()) change({ isSaved: slotAutosave.isSaved() });
   }
 
   desk.subscribe(onDeskChange);
-  // A backup from a page that was closed is not in the library yet.
-  onDeskChange();
+  if (first.isSaved) slotAutosave.replace(desk.state().history);
+  else onDeskChange();
+  void recallSteps();
   void lockSlot();
   document.addEventListener('visibilitychange', () => void slotAutosave.flush());
   // A page that closes does not wait for the database; this small storage is written at once.
   window.addEventListener('pagehide', () => {
     if (!slotAutosave.isSaved() && saving().lockedElsewhere === undefined) {
-      writeBackup({ slot, course: presentCourse(desk.state().history) });
+      keepBackup(library, desk.state().history, slot);
     }
   });
 
@@ -133,9 +156,11 @@ export function createCourseSaver(desk: Desk, library: Library, first: FirstSlot
         moveTo(wanted);
         isEdited = true;
         desk.open(reading.course);
+        void recallSteps();
       }
       return reading;
     },
+    read: (wanted) => library.read(wanted),
     async earlier() {
       // The present state is saved as the newest, so that the one before stays separate.
       await slotAutosave.flush();
@@ -150,25 +175,34 @@ export function createCourseSaver(desk: Desk, library: Library, first: FirstSlot
   };
 }
 
+/** When the page has nothing more urgent to do. */
+function idleTime(): Promise<void> {
+  return new Promise((resolve) => {
+    if (typeof requestIdleCallback === 'function') requestIdleCallback(() => resolve(), { timeout: 250 });
+    else setTimeout(resolve, 20);
+  });
+}
+
 const UNLOAD_BACKUP = 'polewright-spare';
 
-function writeBackup({ slot, course }: { slot: string; course: Course }): void {
-  try {
-    localStorage.setItem(UNLOAD_BACKUP, `${slot}\n${writeCourse(course)}`);
-  } catch {
-    // Full or forbidden: at most the last second of work is lost.
+function keepBackup(library: Library, history: History, slot: string): void {
+  // Without its steps where they do not fit; where nothing does, at most the last second of work is lost.
+  for (const kept of [history, newHistory(presentCourse(history))]) {
+    try {
+      localStorage.setItem(UNLOAD_BACKUP, library.backup(kept, slot));
+      return;
+    } catch {
+      // Full or forbidden.
+    }
   }
 }
 
-function takeBackup(): { slot: string; course: Course } | undefined {
+function takeBackup(): string | null {
   try {
     const text = localStorage.getItem(UNLOAD_BACKUP);
     localStorage.removeItem(UNLOAD_BACKUP);
-    const end = text?.indexOf('\n') ?? -1;
-    if (text === null || end < 0) return undefined;
-    const reading = readCourse(text.slice(end + 1));
-    return reading.kind === 'read' ? { slot: text.slice(0, end), course: reading.course } : undefined;
+    return text;
   } catch {
-    return undefined;
+    return null;
   }
 }

@@ -5,6 +5,7 @@ import { openLibrary } from '../storage/library.ts';
 import { createCourseSaver, freshSlot, lastSaved } from './autosave.ts';
 import { CourseSaverContext } from './autosave-context.tsx';
 import { ErrorBoundary } from './boundary.tsx';
+import { ComparedContext, createCompared } from './change/compared.ts';
 import { DeskProvider } from './desk-context.tsx';
 import { saveDownload } from './file/download.ts';
 import { courseBlob } from './file/files.ts';
@@ -20,6 +21,7 @@ import './styles/tapes.css';
 import './styles/strip.css';
 import './styles/ride.css';
 import './styles/post.css';
+import './styles/change.css';
 import { createView, ViewContext } from './view.ts';
 
 const place = document.getElementById('app');
@@ -28,8 +30,13 @@ if (place === null) throw new Error('main: index.html has no element with the id
 const library = await openLibrary();
 const last = await lastSaved(library);
 const desk = createDesk(last?.course ?? (await firstCourse()));
-const saver = createCourseSaver(desk, library, { slot: last?.slot ?? freshSlot(), isFresh: last === undefined });
+const saver = createCourseSaver(desk, library, {
+  slot: last?.slot ?? freshSlot(),
+  isFresh: last === undefined,
+  isSaved: last?.isSaved ?? false,
+});
 const view = createView(desk.state().course.arena);
+const compared = createCompared();
 
 createRoot(place).render(
   <StrictMode>
@@ -37,9 +44,11 @@ createRoot(place).render(
       <DeskProvider desk={desk}>
         <CourseSaverContext value={saver}>
           <ViewContext value={view}>
-            <PlayerProvider>
-              <Shell />
-            </PlayerProvider>
+            <ComparedContext value={compared}>
+              <PlayerProvider>
+                <Shell />
+              </PlayerProvider>
+            </ComparedContext>
           </ViewContext>
         </CourseSaverContext>
       </DeskProvider>

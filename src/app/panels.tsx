@@ -13,6 +13,8 @@ export interface Panel {
   readonly short?: string;
   readonly side: 'left' | 'right';
   readonly body: ComponentType;
+  /** Where there are two sides, panels that follow each other with this share one place as tabs. */
+  readonly isTab?: true;
   /** Takes the height that the others leave. */
   readonly grows?: true;
   /** As a tab it opens when an obstacle is chosen. */
@@ -50,10 +52,13 @@ export function Panels({
 }
 
 function Side({ panels, side }: { readonly panels: readonly Panel[]; readonly side: Panel['side'] }) {
+  const own = panels.filter((panel) => panel.side === side);
+  const tabs = own.filter(({ isTab }) => isTab);
   return (
     <aside className={`side side-${side}`} aria-label={side === 'left' ? 'Left panel' : 'Right panel'}>
-      {panels
-        .filter((panel) => panel.side === side)
+      {tabs.length > 0 && <SideTabs panels={tabs} side={side} />}
+      {own
+        .filter(({ isTab }) => !isTab)
         .map(({ id, title, body: Body, grows }) => (
           <section key={id} className={grows ? 'panel grows' : 'panel'} aria-labelledby={`panel-${id}`}>
             <h2 id={`panel-${id}`}>{title}</h2>
@@ -63,6 +68,32 @@ function Side({ panels, side }: { readonly panels: readonly Panel[]; readonly si
           </section>
         ))}
     </aside>
+  );
+}
+
+/** Panels of one side of which one is shown. */
+function SideTabs({ panels, side }: { readonly panels: readonly Panel[]; readonly side: Panel['side'] }) {
+  const [wanted, setWanted] = useState('');
+  const shown = panels.find(({ id }) => id === wanted) ?? panels[0];
+  if (shown === undefined) return null;
+  const Body = shown.body;
+  return (
+    <>
+      <div className="tabbed-head">
+        <TabList
+          label={side === 'left' ? 'Left panels' : 'Right panels'}
+          className="panel-tabs"
+          tabs={panels.map(({ id, title }) => ({ id, title, controls: `side-${side}` }))}
+          chosen={shown.id}
+          choose={setWanted}
+        />
+      </div>
+      <section id={`side-${side}`} className="panel grows" role="tabpanel" aria-label={shown.title}>
+        <Suspense>
+          <Body />
+        </Suspense>
+      </section>
+    </>
   );
 }
 

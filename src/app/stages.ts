@@ -20,8 +20,10 @@ const ClassPanel = lazyComponent(() => import('./post/class-form.tsx').then((mod
 const PaperPanel = lazyComponent(() => import('./post/paper.tsx').then((module) => module.PaperPanel));
 const WordsPanel = lazyComponent(() => import('./post/instruction-words.tsx').then((module) => module.WordsPanel));
 const LayoutsPanel = lazyComponent(() => import('./change/layouts.tsx').then((module) => module.LayoutsPanel));
-const DifferencesPanel = lazyComponent(() =>
-  import('./change/differences-panel.tsx').then((module) => module.DifferencesPanel),
+const ComparePanel = lazyComponent(() => import('./change/compare-panel.tsx').then((module) => module.ComparePanel));
+const DayPanel = lazyComponent(() => import('./day/day-panel.tsx').then((module) => module.DayPanel));
+const ChangeOverPanel = lazyComponent(() =>
+  import('./change/change-over-panel.tsx').then((module) => module.ChangeOverPanel),
 );
 
 const PANELS: Readonly<Record<Stage, readonly Panel[]>> = {
@@ -56,8 +58,18 @@ const PANELS: Readonly<Record<Stage, readonly Panel[]>> = {
     { id: 'words', title: 'Instructions', side: 'right', body: WordsPanel, grows: true },
   ],
   change: [
-    { id: 'layouts', title: 'Layouts', side: 'left', body: LayoutsPanel, grows: true },
-    { id: 'differences', title: 'What differs', side: 'right', body: DifferencesPanel, grows: true },
+    { id: 'layouts', title: 'Layouts', side: 'left', body: LayoutsPanel, grows: true, isTab: true },
+    { id: 'day', title: 'Day', side: 'left', body: DayPanel, grows: true, isTab: true },
+    { id: 'compare', title: 'Compare', side: 'right', body: ComparePanel, grows: true, isTab: true },
+    {
+      id: 'change-over',
+      title: 'Change-over',
+      short: 'Crew',
+      side: 'right',
+      body: ChangeOverPanel,
+      grows: true,
+      isTab: true,
+    },
   ],
 };
 

@@ -59,6 +59,8 @@ export interface Desk {
 
   /** Opens another course, with a history of its own. */
   open(course: Course): void;
+  /** Takes a longer history with the same present course in place of the one there is. */
+  lengthen(history: History): void;
   undo(): void;
   redo(): void;
   choose(keys: readonly string[]): void;

@@ -83,7 +83,7 @@ function restore(store: DeskStore, history: History, said: string): void {
   });
 }
 
-type DocumentCommands = Pick<Desk, 'open' | 'undo' | 'redo' | 'choose' | 'switchStage'>;
+type DocumentCommands = Pick<Desk, 'open' | 'lengthen' | 'undo' | 'redo' | 'choose' | 'switchStage'>;
 
 /** The commands about the course as a whole, its history, what is chosen, and the stage. */
 function documentCommands(store: DeskStore, pointers: Pointers): DocumentCommands {
@@ -99,6 +99,12 @@ function documentCommands(store: DeskStore, pointers: Pointers): DocumentCommand
         tape: null,
         tapePress: null,
       });
+    },
+    lengthen(history) {
+      if (presentCourse(history) !== presentCourse(store.model().history)) {
+        throw new Error('lengthen: the history has another present course than the one that is open');
+      }
+      store.change({ history });
     },
     undo() {
       // A drag in progress is the last thing that was done: undo cancels it and nothing more.

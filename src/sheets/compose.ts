@@ -1,13 +1,12 @@
 /** The pages of a layout: the drawing under its transform, the head and footer, the words in their columns. */
 import type { Mark } from '../core/plane/mark.ts';
-import { drawing } from './drawing.ts';
 import { flowedText } from './flow.ts';
-import { legendBar, legendOf } from './legend.ts';
+import { legendBar } from './legend.ts';
 import { SMALLEST_FONT_SIZE } from './lettering.ts';
 import { DRAWING_EDGE, PAGE_MARGIN, type PageContent, type PageLayout } from './page-layout.ts';
 import type { PaperTransform } from './paper-transform.ts';
 import type { Page } from './sheet.ts';
-import { continuedTitle, displayTitle, footer, titleBlock } from './title-block.ts';
+import { continuedTitle, footer, titleBlock } from './title-block.ts';
 
 /** The transform that puts the extent into the drawing's space, its edge left free. */
 function paperTransform({ extent }: PageContent, plan: PageLayout): PaperTransform {
@@ -26,14 +25,6 @@ function paperTransform({ extent }: PageContent, plan: PageLayout): PaperTransfo
         x: minX + DRAWING_EDGE - extent.minX * k,
         y: maxY - DRAWING_EDGE + extent.minY * k,
       };
-}
-
-function pageDescription(content: PageContent, page: number): string {
-  const { course, layout } = content.survey;
-  const name = displayTitle(course);
-  const count = layout.ride.legs.length;
-  if (page > 0) return `${name}: the pattern in words, page ${page + 1}.`;
-  return `${name}: drawing of the course with ${count} numbered ${count === 1 ? 'obstacle' : 'obstacles'}, and the pattern in words.`;
 }
 
 /** The words with the page on which they stand. */
@@ -61,7 +52,7 @@ export function composedPages(
   content: PageContent,
   plan: PageLayout,
 ): { pages: readonly [Page, ...Page[]]; transform: PaperTransform } {
-  const { course } = content.survey;
+  const { head } = content;
   const transform = paperTransform(content, plan);
   const area = { x: PAGE_MARGIN, y: PAGE_MARGIN, width: plan.width - 2 * PAGE_MARGIN };
   const words = wordsOf(content, plan);
@@ -69,15 +60,15 @@ export function composedPages(
     const footArea = { ...area, y: plan.height - PAGE_MARGIN };
     const here = words.flatMap(({ page, mark }) => (page === index ? [mark] : []));
     const marks = [...own, ...here, ...footer(plan.scale, { number: index + 1, count: plan.pageCount }, footArea)];
-    return { width: plan.width, height: plan.height, marks, about: pageDescription(content, index) };
+    return { width: plan.width, height: plan.height, marks, about: content.about(index) };
   };
-  const head = titleBlock(course, plan.scale, area).marks;
-  const legend = legendBar(legendOf(content.survey, plan.scale), plan.legend.width);
+  const title = titleBlock(head, plan.scale, area).marks;
+  const legend = legendBar(content.legend, plan.scale, plan.legend.width);
   const strokes = legend.marks(plan.legend.x, plan.legend.y);
-  const drawn = drawing(content.survey, transform, plan.drawing);
-  const first = pageOf(0, [...head, ...drawn, ...strokes, ...noteRule(plan)]);
+  const drawn = content.draw(transform, plan.drawing);
+  const first = pageOf(0, [...title, ...drawn, ...strokes, ...noteRule(plan)]);
   const rest = Array.from({ length: plan.pageCount - 1 }, (_, index) =>
-    pageOf(index + 1, continuedTitle(course, area).marks),
+    pageOf(index + 1, continuedTitle(head, area).marks),
   );
   return { pages: [first, ...rest], transform };
 }

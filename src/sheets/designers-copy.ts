@@ -6,8 +6,9 @@ import { LIMITS } from '../core/checks/rulebooks/limits.ts';
 import type { Survey } from '../core/survey.ts';
 import type { TextItem } from './flow.ts';
 import { listPages } from './list-pages.ts';
-import { pattern, substitutionsOf } from './pattern.ts';
+import { pattern } from './pattern.ts';
 import type { PageOptions, Pages, Sheet, TooBig } from './sheet.ts';
+import { substitutionsOf } from './substitutions.ts';
 import { rulebookInWords } from './title-block.ts';
 
 /** Letter height, mm: a list for one person, so smaller than a pattern on a wall. */

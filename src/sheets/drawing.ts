@@ -1,31 +1,18 @@
 /** The drawing of a course on paper: one list of marks from the arena to the labels; no label covers another. */
 import type { Mark } from '../core/plane/mark.ts';
 import { pathEnd } from '../core/plane/path.ts';
-import { lerp } from '../core/plane/point.ts';
 import type { Pose } from '../core/plane/pose.ts';
 import type { Bounds } from '../core/plane/ring.ts';
 import type { Survey } from '../core/survey.ts';
-import { footprintOnPaper, markOverhang, opening, pieceMarks, railLines, railMarks } from './ground.ts';
+import { entranceSign } from './entrance.ts';
+import { AIR, blockGround, pieceMarks, railMarks } from './ground.ts';
 import { discMarks, wordBeside } from './labels.ts';
 import { letterMarks } from './letters.ts';
 import { strokeWidth } from './line-styles.ts';
-import { blockLine, blockRing, emptyGrid, type OccupancyGrid } from './occupancy-grid.ts';
+import { blockLine, blockRing, emptyGrid } from './occupancy-grid.ts';
 import { headingOnPaper, onPaper, type PaperPoint, type PaperTransform } from './paper-transform.ts';
 import { blockTicks, placeTicks, tickMarks, tickWords } from './places.ts';
 import { arrowhead, arrowMarks, runMarks, runsOf, turnMarks, turnsOf } from './travel.ts';
-
-/** Air between a thing and a label, mm. */
-const AIR = 0.7;
-
-function blockGround(grid: OccupancyGrid, survey: Survey, transform: PaperTransform): void {
-  for (const rail of railLines(survey.course.arena)) {
-    const points = rail.map((at) => onPaper(transform, at));
-    blockLine(grid, points, AIR);
-  }
-  for (const piece of survey.pieces) {
-    blockRing(grid, footprintOnPaper(transform, piece), AIR + markOverhang(transform, piece));
-  }
-}
 
 /** A big arrow where the go starts, leading the way. */
 function startSign(transform: PaperTransform, start: Pose): readonly PaperPoint[] {
@@ -50,29 +37,13 @@ function endOf(survey: Survey): Pose | undefined {
   return last === undefined || last.path.length === 0 ? undefined : pathEnd(last.path);
 }
 
-interface Entrance {
-  readonly at: PaperPoint;
-  readonly ring: readonly PaperPoint[];
-}
-
-/** A hollow arrow into the opening, outside the rail. */
-function entranceSign(survey: Survey, transform: PaperTransform): Entrance {
-  const [from, to] = opening(survey.course.arena);
-  const middle = onPaper(transform, lerp(from, to, 0.5));
-  const inward = { south: Math.PI / 2, west: 0, north: -Math.PI / 2, east: Math.PI }[survey.course.arena.entrance.wall];
-  const heading = headingOnPaper(transform, inward);
-  const at = { x: middle.x - Math.cos(heading) * 2.4, y: middle.y - Math.sin(heading) * 2.4 };
-  const [tip, left, , right] = arrowhead(at, heading, 3.8);
-  return { at, ring: tip && left && right ? [tip, left, right, tip] : [] };
-}
-
 /** The course drawn under its transform; `bounds` is the part of the page that labels may use. */
 export function drawing(survey: Survey, transform: PaperTransform, bounds: Bounds): readonly Mark<'paper'>[] {
   const grid = emptyGrid(bounds);
   const runs = runsOf(transform, survey.line.elements);
   const turns = turnsOf(transform, survey.line.elements);
   const ticks = placeTicks(survey, transform);
-  blockGround(grid, survey, transform);
+  blockGround(grid, { arena: survey.course.arena, pieces: survey.pieces }, transform);
   blockTicks(grid, ticks, AIR);
   const arrows = arrowMarks(runs, grid);
   for (const run of runs) blockLine(grid, run.points, strokeWidth(run.ink, undefined) / 2 + AIR);
@@ -95,7 +66,7 @@ export function drawing(survey: Survey, transform: PaperTransform, bounds: Bound
     blockLine(grid, points, AIR);
     marks.push({ kind: 'line', ink: 'words', points, width: 1 });
   }
-  const entrance = entranceSign(survey, transform);
+  const entrance = entranceSign(survey.course.arena, transform);
   blockRing(grid, entrance.ring, AIR);
   marks.push({ kind: 'line', ink: 'words', points: entrance.ring, width: 0.35 });
   if (hasRide) marks.push(wordBeside(grid, 'START', onPaper(transform, survey.layout.ride.start)));

@@ -48,7 +48,7 @@ function hangingWidth(items: readonly TextItem[]): number {
   return Math.max(1.2, ...hangs.map((hang) => textWidth(hang, 1, 'bold'))) + AFTER_HANG;
 }
 
-function rowsOf(item: TextItem, width: number, { size, hang }: TextSetting): readonly TextRow[] {
+function brokenRows(item: TextItem, width: number, { size, hang }: TextSetting): readonly TextRow[] {
   if (item.kind === 'heading') {
     const lines = wrappedLines(item.text, width, { size, weight: 'bold' });
     return lines.map((text, index) => ({
@@ -70,6 +70,18 @@ function rowsOf(item: TextItem, width: number, { size, hang }: TextSetting): rea
     // A paragraph of up to six lines is kept whole; a longer one may break between lines.
     keepWithNext: lines.length <= 6 ? lines.length - index - 1 : 0,
   }));
+}
+
+/** By item and setting: a page is tried in many columns, of which most are equally wide. */
+const knownRows = new WeakMap<TextItem, Map<string, readonly TextRow[]>>();
+
+function rowsOf(item: TextItem, width: number, setting: TextSetting): readonly TextRow[] {
+  const known = knownRows.get(item) ?? new Map<string, readonly TextRow[]>();
+  knownRows.set(item, known);
+  const key = `${width} ${setting.size} ${setting.hang}`;
+  const rows = known.get(key) ?? brokenRows(item, width, setting);
+  known.set(key, rows);
+  return rows;
 }
 
 /** Height of a row and of those that have to stay with it. */

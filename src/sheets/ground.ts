@@ -6,6 +6,7 @@ import { pathBounds } from '../core/plane/path.ts';
 import type { Point } from '../core/plane/point.ts';
 import { type Bounds, ringBounds, unionBounds } from '../core/plane/ring.ts';
 import type { Survey } from '../core/survey.ts';
+import { blockLine, blockRing, type OccupancyGrid } from './occupancy-grid.ts';
 import { markOnPaper, onPaper, type PaperPoint, type PaperTransform, perMetre } from './paper-transform.ts';
 
 /** The corners of the arena, counter-clockwise from its datum. */
@@ -107,4 +108,22 @@ export function pieceMarks(transform: PaperTransform, piece: PlacedPiece): reado
 
 export function footprintOnPaper(transform: PaperTransform, piece: PlacedPiece): readonly PaperPoint[] {
   return piece.footprint.map((at) => onPaper(transform, at));
+}
+
+/** Air between a thing and a label, mm. */
+export const AIR = 0.7;
+
+/** No label stands on the rail or on a piece. */
+export function blockGround(
+  grid: OccupancyGrid,
+  { arena, pieces }: { readonly arena: Arena; readonly pieces: readonly PlacedPiece[] },
+  transform: PaperTransform,
+): void {
+  for (const rail of railLines(arena)) {
+    const points = rail.map((at) => onPaper(transform, at));
+    blockLine(grid, points, AIR);
+  }
+  for (const piece of pieces) {
+    blockRing(grid, footprintOnPaper(transform, piece), AIR + markOverhang(transform, piece));
+  }
 }

@@ -73,7 +73,8 @@ function distanceToBox({ bounds }: Outlines, { x, y }: PaperPoint): number {
   return Math.hypot(aside, above);
 }
 
-function numberMark(text: string, at: PaperPoint): WordsMark {
+/** A number in a disc, its middle at a place. */
+export function numberMark(text: string, at: PaperPoint): WordsMark {
   const baseline = { x: at.x, y: at.y + (CAP_HEIGHT * NUMBER_SIZE) / 2 };
   return {
     kind: 'words',

@@ -34,8 +34,7 @@ function legendWords(text: string, x: number, middle: number): Mark<'paper'> {
   return { kind: 'words', at, text, size: FONT_SIZE, ink: 'words', align: 'start' };
 }
 
-function samplePart(ink: Ink): LegendPart {
-  const name = NAMES[ink] ?? ink;
+function strokePart({ ink, name, dash, width, isPlain }: StrokeSample): LegendPart {
   return {
     width: SAMPLE + 2 + textWidth(name, FONT_SIZE),
     marks: (x, middle) => {
@@ -51,7 +50,10 @@ function samplePart(ink: Ink): LegendPart {
           { x, y: middle },
           { x: x + SAMPLE, y: middle },
         ],
+        ...(dash === undefined ? {} : { dash }),
+        ...(width === undefined ? {} : { width }),
       };
+      if (isPlain) return [line, label];
       const arrow: Mark<'paper'> = {
         kind: 'area',
         ink,
@@ -62,19 +64,32 @@ function samplePart(ink: Ink): LegendPart {
   };
 }
 
-/** What the strip tells of a drawing. */
-export interface SheetLegend {
-  readonly scale: number;
-  readonly unit: LengthUnit;
-  readonly inks: readonly Ink[];
-  /** One of each kind whose sign has to be told. */
-  readonly pieces: readonly PlacedPiece[];
+/** A stroke that the strip explains. */
+export interface StrokeSample {
+  readonly ink: Ink;
+  readonly name: string;
+  /** As on the mark; absent: as the ink has it. */
+  readonly dash?: readonly number[];
+  readonly width?: number;
+  /** A stroke without a direction: its sample has no arrowhead. */
+  readonly isPlain?: true;
 }
 
-export function legendOf(survey: Survey, scale: number): SheetLegend {
+/** What the strip tells of a drawing, beside its scale. */
+export interface SheetLegend {
+  readonly unit: LengthUnit;
+  readonly strokes: readonly StrokeSample[];
+  /** One of each kind whose sign has to be told. */
+  readonly pieces: readonly PlacedPiece[];
+  /** What else has to be told, in a few words. */
+  readonly words?: string;
+}
+
+export function legendOf(survey: Survey): SheetLegend {
   const kinds = new Map(survey.pieces.map((piece) => [piece.kind.id, piece]));
   const pieces = [...kinds.values()].filter(({ kind }) => !kind.isPlain);
-  return { scale, unit: survey.course.unit, inks: inksOf(survey.line.elements), pieces };
+  const strokes = inksOf(survey.line.elements).map((ink) => ({ ink, name: NAMES[ink] ?? ink }));
+  return { unit: survey.course.unit, strokes, pieces };
 }
 
 /** Lengths that a scale bar may have, in its unit. */
@@ -95,7 +110,7 @@ export function scaleBar(scale: number, unit: LengthUnit, most = 52): ScaleBar {
   return { width: length * one, length, unit };
 }
 
-function barPart({ scale, unit }: SheetLegend, most: number): LegendPart {
+function barPart(scale: number, unit: LengthUnit, most: number): LegendPart {
   const words = `Scale 1:${scale}`;
   const before = textWidth(words, FONT_SIZE) + 4;
   const zero = textWidth('0', FONT_SIZE) + 1.4;
@@ -159,9 +174,15 @@ function piecePart({ kind, figure }: PlacedPiece): LegendPart {
   };
 }
 
+function wordsPart(text: string): LegendPart {
+  return { width: textWidth(text, FONT_SIZE), marks: (x, middle) => [legendWords(text, x, middle)] };
+}
+
 /** Scale and strokes in rows no wider than `width`. */
-export function legendBar(legend: SheetLegend, width: number): LegendBar {
-  const parts = [barPart(legend, width), ...legend.inks.map(samplePart), ...legend.pieces.map(piecePart)];
+export function legendBar(legend: SheetLegend, scale: number, width: number): LegendBar {
+  const { unit, strokes, pieces, words } = legend;
+  const signs = [...strokes.map(strokePart), ...pieces.map(piecePart)];
+  const parts = [barPart(scale, unit, width), ...signs, ...(words === undefined ? [] : [wordsPart(words)])];
   const places: { part: LegendPart; x: number; row: number }[] = [];
   let x = 0;
   let row = 0;

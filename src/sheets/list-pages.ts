@@ -36,7 +36,7 @@ export function listPages(items: readonly TextItem[], head: ListHead): readonly 
       width,
       height,
       marks: [
-        ...continuedTitle(course, area).marks,
+        ...continuedTitle({ name: displayTitle(course), date: course.class.date }, area).marks,
         ...here,
         wordsMark(remark, area.x, low, { size: SMALLEST_FONT_SIZE }),
         wordsMark(numbered, area.x + area.width, low, { size: SMALLEST_FONT_SIZE, align: 'end' }),

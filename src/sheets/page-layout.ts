@@ -1,17 +1,25 @@
 /** How a page is divided between drawing and words: words below, words beside, or words on the next page. */
-import type { Bounds } from '../core/plane/ring.ts';
-import type { Survey } from '../core/survey.ts';
-import { balancedHeight, type Column, flowedText, type TextItem } from './flow.ts';
-import { legendBar, legendOf } from './legend.ts';
-import { SMALLEST_FONT_SIZE } from './lettering.ts';
-import type { PageOptions } from './sheet.ts';
-import { titleBlock } from './title-block.ts';
 
+import type { Mark } from '../core/plane/mark.ts';
+import type { Bounds } from '../core/plane/ring.ts';
+import { balancedHeight, type Column, flowedText, type TextItem } from './flow.ts';
+import { legendBar, type SheetLegend } from './legend.ts';
+import { SMALLEST_FONT_SIZE } from './lettering.ts';
+import type { PaperTransform } from './paper-transform.ts';
+import type { PageOptions } from './sheet.ts';
+import { type SheetHead, titleBlock } from './title-block.ts';
+
+/** A drawing with its words, before it is known how they share the paper. */
 export interface PageContent {
-  readonly survey: Survey;
+  readonly head: SheetHead;
   /** What has to be on the drawing, metres. */
   readonly extent: Bounds;
-  /** The pattern in words. */
+  readonly legend: SheetLegend;
+  /** The drawing under its transform; `bounds` is the part of the page that labels may use. */
+  draw(transform: PaperTransform, bounds: Bounds): readonly Mark<'paper'>[];
+  /** One sentence about a page for a screen reader; the first is 0. */
+  about(page: number): string;
+  /** What is to be done, in words. */
   readonly steps: readonly TextItem[];
   /** Cautions and notes. */
   readonly notes: readonly TextItem[];
@@ -84,13 +92,13 @@ interface LayoutTrial {
 /** What the head and the foot leave, and the drawing's size. */
 function freeArea({ content, sheet, scale, turned }: LayoutTrial) {
   const inner = sheet.width - 2 * PAGE_MARGIN;
-  const head = titleBlock(content.survey.course, scale, { x: PAGE_MARGIN, y: PAGE_MARGIN, width: inner });
+  const head = titleBlock(content.head, scale, { x: PAGE_MARGIN, y: PAGE_MARGIN, width: inner });
   const top = PAGE_MARGIN + head.height + SPACE;
   return { inner, top, bottom: sheet.height - PAGE_MARGIN - FOOTER_HEIGHT, size: drawnSize(content, scale, turned) };
 }
 
 function legendHeight({ content, scale }: LayoutTrial, width: number): number {
-  return legendBar(legendOf(content.survey, scale), width).height;
+  return legendBar(content.legend, scale, width).height;
 }
 
 function columnsOf(area: { x: number; y: number; width: number; height: number }, count: number): readonly Column[] {

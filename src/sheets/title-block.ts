@@ -5,7 +5,7 @@ import { FOOT, type LengthUnit } from '../core/measure/quantity.ts';
 import type { Mark } from '../core/plane/mark.ts';
 import { type FontWeight, textWidth, truncatedText, wrappedLines } from './lettering.ts';
 
-const LEVELS: Readonly<Record<Level, string>> = {
+export const LEVELS: Readonly<Record<Level, string>> = {
   open: 'Open',
   amateur: 'Amateur',
   youth: 'Youth',
@@ -99,11 +99,37 @@ function factMarks(facts: readonly (readonly [string, string])[], area: Area): M
   return { height: (row + 1) * FACT_ROW, marks };
 }
 
-/** Show and date, class and title, then the facts, over a rule. */
-export function titleBlock(course: Course, scale: number, area: Area): MarkBlock {
+/** What stands over a sheet. */
+export interface SheetHead {
+  readonly show: string;
+  /** ISO date, or empty. */
+  readonly date: string;
+  readonly name: string;
+  /** Labels and values. */
+  readonly facts: readonly (readonly [string, string])[];
+}
+
+/** The arena by its name and size. */
+export function arenaInWords({ arena, unit }: Course): string {
+  const size = sizeInWords(arena, unit);
+  return arena.title === '' ? size : `${arena.title}, ${size}`;
+}
+
+/** The head of a sheet about the class of a course. */
+export function classHead(course: Course): SheetHead {
+  const { show, level, date } = course.class;
+  const name = displayTitle(course);
+  const facts: [string, string][] = [['Level', LEVELS[level]]];
+  if (course.title !== '' && course.title !== name) facts.push(['Course', course.title]);
+  facts.push(['Arena', arenaInWords(course)]);
+  facts.push(['Rule book', rulebookById(course.rulebook.id)?.title ?? course.rulebook.id]);
+  return { show, date, name, facts };
+}
+
+/** Show and date, the name, then the facts, over a rule. */
+export function headBlock({ show, date, name, facts }: SheetHead, area: Area): MarkBlock {
   const { x, y, width } = area;
   const right = x + width;
-  const { show, level, date } = course.class;
   const marks: Mark<'paper'>[] = [];
   const when = dateInWords(date);
   const whenWidth = when === '' ? 0 : textWidth(when, 4, 'bold') + 6;
@@ -113,30 +139,25 @@ export function titleBlock(course: Course, scale: number, area: Area): MarkBlock
     marks.push(wordsMark(truncatedText(show, width - whenWidth, { size: 4 }), x, bottom - 1.6, { size: 4 }));
     if (when !== '') marks.push(wordsMark(when, right, bottom - 1.6, { size: 4, weight: 'bold', align: 'end' }));
   }
-  const name = displayTitle(course);
   for (const line of wrappedLines(name, width, { size: 7, weight: 'bold' })) {
     bottom += 8.8;
     marks.push(wordsMark(line, x, bottom - 2.2, { size: 7, weight: 'bold' }));
   }
-  const facts: [string, string][] = [['Level', LEVELS[level]]];
-  if (course.title !== '' && course.title !== name) facts.push(['Course', course.title]);
-  const size = sizeInWords(course.arena, course.unit);
-  facts.push(['Arena', course.arena.title === '' ? size : `${course.arena.title}, ${size}`]);
-  facts.push(['Rule book', rulebookById(course.rulebook.id)?.title ?? course.rulebook.id]);
-  facts.push(['Scale', `1:${scale}`]);
   const block = factMarks(facts, { x, y: bottom, width });
   marks.push(...block.marks, ruleMark(area, bottom + block.height + 1, 0.5));
   return { height: bottom + block.height + 1.5 - y, marks };
 }
 
+/** The head of a sheet with a drawing: the same, with its scale. */
+export function titleBlock(head: SheetHead, scale: number, area: Area): MarkBlock {
+  return headBlock({ ...head, facts: [...head.facts, ['Scale', `1:${scale}`]] }, area);
+}
+
 /** The head of a page that carries on. */
-export function continuedTitle(course: Course, area: Area): MarkBlock {
-  const when = dateInWords(course.class.date);
+export function continuedTitle({ name, date }: Pick<SheetHead, 'name' | 'date'>, area: Area): MarkBlock {
+  const when = dateInWords(date);
   const whenWidth = when === '' ? 0 : textWidth(when, 4, 'bold') + 6;
-  const text = truncatedText(`${displayTitle(course)}, continued`, area.width - whenWidth, {
-    size: 4.6,
-    weight: 'bold',
-  });
+  const text = truncatedText(`${name}, continued`, area.width - whenWidth, { size: 4.6, weight: 'bold' });
   const marks = [wordsMark(text, area.x, area.y + 4.6, { size: 4.6, weight: 'bold' }), ruleMark(area, area.y + 7, 0.5)];
   if (when !== '') {
     marks.push(wordsMark(when, area.x + area.width, area.y + 4.6, { size: 4, weight: 'bold', align: 'end' }));

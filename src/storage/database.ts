@@ -1,41 +1,63 @@
 import { type DBSchema, type IDBPDatabase, openDB } from 'idb';
-import { MOST_VERSIONS, nextVersion, type SavedRecord, type SavedVersion, type Store } from './store.ts';
+import {
+  MOST_VERSIONS,
+  nextVersion,
+  type SavedRecord,
+  type SavedStep,
+  type SavedVersion,
+  type StepChange,
+  type Store,
+} from './store.ts';
 
 interface Shape extends DBSchema {
   courses: { key: string; value: SavedRecord };
   versions: { key: [string, number]; value: SavedVersion };
+  steps: { key: [string, number]; value: SavedStep };
 }
 
 const NAME = 'polewright';
-const VERSION = 1;
+/** 1 had no steps. */
+const VERSION = 2;
 
-/** All keys of a slot's versions: a number comes before any text. */
-function versionsOf(slot: string): IDBKeyRange {
+/** All keys of a slot's numbered records: a number comes before any text. */
+function numbersOf(slot: string): IDBKeyRange {
   return IDBKeyRange.bound([slot, 0], [slot, Number.MAX_SAFE_INTEGER]);
 }
 
-async function put(db: IDBPDatabase<Shape>, record: SavedRecord): Promise<void> {
-  const change = db.transaction(['courses', 'versions'], 'readwrite');
-  const versions = change.objectStore('versions');
+async function put(db: IDBPDatabase<Shape>, record: SavedRecord, change?: StepChange): Promise<void> {
+  const { slot } = record;
+  const transaction = db.transaction(['courses', 'versions', 'steps'], 'readwrite');
+  const versions = transaction.objectStore('versions');
+  const steps = transaction.objectStore('steps');
   const work = async () => {
-    await change.objectStore('courses').put(record);
-    const cursor = await versions.openCursor(versionsOf(record.slot), 'prev');
+    await transaction.objectStore('courses').put(record);
+    const cursor = await versions.openCursor(numbersOf(slot), 'prev');
     const version = nextVersion(record, cursor?.value);
-    await versions.put(version, [record.slot, version.number]);
+    await versions.put(version, [slot, version.number]);
     const oldest = version.number - MOST_VERSIONS;
-    if (oldest > 0) await versions.delete(IDBKeyRange.bound([record.slot, 0], [record.slot, oldest]));
+    if (oldest > 0) await versions.delete(IDBKeyRange.bound([slot, 0], [slot, oldest]));
+    if (change === undefined) return;
+    const { put: fresh, first, last } = change;
+    if (first > 0) await steps.delete(IDBKeyRange.bound([slot, 0], [slot, first - 1]));
+    if (last < Number.MAX_SAFE_INTEGER) {
+      await steps.delete(IDBKeyRange.bound([slot, last + 1], [slot, Number.MAX_SAFE_INTEGER]));
+    }
+    for (const step of fresh) await steps.put(step, [slot, step.number]);
   };
   // When the work fails the transaction fails too; both are awaited so that no rejection is unhandled.
-  await Promise.all([work(), change.done]);
+  await Promise.all([work(), transaction.done]);
 }
 
 /** Opens the browser's database. Rejects when the browser refuses, or another tab holds an older one open. */
 export async function databaseStore(): Promise<Store> {
   const db = await new Promise<IDBPDatabase<Shape>>((resolve, reject) => {
     const opening = openDB<Shape>(NAME, VERSION, {
-      upgrade(fresh) {
-        fresh.createObjectStore('courses', { keyPath: 'slot' });
-        fresh.createObjectStore('versions');
+      upgrade(database, from) {
+        if (from < 1) {
+          database.createObjectStore('courses', { keyPath: 'slot' });
+          database.createObjectStore('versions');
+        }
+        if (from < 2) database.createObjectStore('steps');
       },
       blocked: () => reject(new DOMException('another tab holds an older store open', 'InvalidStateError')),
       // A newer program in another tab waits until this one closes the database.
@@ -44,18 +66,21 @@ export async function databaseStore(): Promise<Store> {
     opening.then(resolve, reject);
   });
   return {
-    put: (record) => put(db, record),
+    put: (record, change) => put(db, record, change),
     records: () => db.getAll('courses'),
     record: (slot) => db.get('courses', slot),
-    versions: (slot) => db.getAll('versions', versionsOf(slot)),
+    versions: (slot) => db.getAll('versions', numbersOf(slot)),
+    steps: (slot) => db.getAll('steps', numbersOf(slot)),
     async remove(slot) {
-      const change = db.transaction(['courses', 'versions'], 'readwrite');
+      const change = db.transaction(['courses', 'versions', 'steps'], 'readwrite');
       await Promise.all([
         change.objectStore('courses').delete(slot),
-        change.objectStore('versions').delete(versionsOf(slot)),
+        change.objectStore('versions').delete(numbersOf(slot)),
+        change.objectStore('steps').delete(numbersOf(slot)),
         change.done,
       ]);
     },
     dropVersions: () => db.clear('versions'),
+    dropSteps: () => db.clear('steps'),
   };
 }

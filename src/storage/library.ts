@@ -1,9 +1,13 @@
 import type { Course } from '../core/course/course.ts';
+import { type History, presentCourse, type RecalledSteps } from '../core/course/history.ts';
 import { type CourseReading, readCourse } from '../core/files/read.ts';
 import { writeCourse } from '../core/files/write.ts';
 import { databaseStore } from './database.ts';
-import { type ErrorMessage, failureName, failureWords } from './failure.ts';
+import { type ErrorMessage, failureWords } from './failure.ts';
+import { keptHistories } from './kept-history.ts';
+import type { Pause } from './recall.ts';
 import { memoryStore, type SavedRecord, type Store } from './store.ts';
+import { readBackup, writeBackup } from './unload-backup.ts';
 
 /** A kept course in a list, without its text. `saved`: milliseconds since 1970. */
 export interface SavedCourse {
@@ -27,11 +31,23 @@ export interface Library {
   lastError(): ErrorMessage;
   /** The course that was saved last and can be read; where it cannot, an earlier state of it. */
   latest(): Promise<Course | undefined>;
-  /** Saves a course that can be opened again; one that cannot does not replace one that can. */
-  save(course: Course, slot?: string): Promise<ErrorMessage>;
+  /**
+   * Saves a course that can be opened again, with the steps of its history; one that cannot does not replace one that
+   * can. Where there is no room the history goes before the course.
+   */
+  save(history: History, slot?: string): Promise<ErrorMessage>;
   /** The last saved first. */
   courses(): Promise<readonly SavedCourse[]>;
+  /** Reads a course to go on with it: what is saved to its slot then goes on with its history. */
   load(slot: string): Promise<CourseReading>;
+  /** Reads a course to look at it. */
+  read(slot: string): Promise<CourseReading>;
+  /** The steps around the course that was loaded from the slot last; undefined when there are none. */
+  recall(slot: string, pause?: Pause): Promise<RecalledSteps | undefined>;
+  /** What a save would write, as a text for a page that closes and cannot wait. */
+  backup(history: History, slot: string): string;
+  /** Saves what a backup holds, and loads it; undefined when it cannot be read. `isSaved`: it is in the library now. */
+  restore(backup: string): Promise<{ slot: string; course: Course; isSaved: boolean } | undefined>;
   remove(slot: string): Promise<ErrorMessage>;
   /** The newest first. */
   earlier(slot: string): Promise<readonly EarlierCourse[]>;
@@ -73,6 +89,10 @@ export async function openLibrary(options: LibraryOptions = {}): Promise<Library
 /** The text of a record from outside; damaged records have none. */
 function textOf(record: { readonly text?: unknown } | undefined): string | undefined {
   return typeof record?.text === 'string' ? record.text : undefined;
+}
+
+function slotWords(slot: string): string {
+  return `course in the slot "${slot}"`;
 }
 
 function readRecord(record: { readonly text?: unknown } | undefined, what: string): CourseReading {
@@ -118,20 +138,10 @@ export function libraryOn(
     }
   }
 
+  const histories = keptHistories(store, now);
   const rejection = (why: string): CourseReading => ({ kind: 'refused', why });
   const newestFirst = async () => [...(await store.records())].sort((a, b) => b.saved - a.saved);
   const versions = async (slot: string) => [...(await store.versions(slot))].reverse();
-
-  async function put(record: SavedRecord): Promise<void> {
-    try {
-      await store.put(record);
-    } catch (failure) {
-      if (failureName(failure) !== 'QuotaExceededError') throw failure;
-      // The last state is worth more than the earlier ones.
-      await store.dropVersions();
-      await store.put(record);
-    }
-  }
 
   /** The newest state of a record that can be read, and why newer ones could not. */
   async function newestReadable(record: SavedRecord): Promise<{ readonly course?: Course; readonly why?: string }> {
@@ -164,13 +174,13 @@ export function libraryOn(
       if (whys.length > 0) lastError = whys.join(' ');
       return course;
     },
-    save: (course, slot = CURRENT_SLOT) =>
+    save: (history, slot = CURRENT_SLOT) =>
       attempt<ErrorMessage>(
         async () => {
-          const text = writeCourse(course);
+          const text = writeCourse(presentCourse(history));
           const again = readCourse(text);
           if (again.kind === 'refused') return `The course was not kept, as it could not be opened again. ${again.why}`;
-          await put({ slot, title: course.title, saved: now(), text });
+          await histories.save(history, text, slot);
           askToPersist();
           return undefined;
         },
@@ -182,10 +192,40 @@ export function libraryOn(
         () => [],
       ),
     load: (slot) =>
-      attempt(async () => readRecord(await store.record(slot), `course in the slot "${slot}"`), rejection),
+      attempt(async () => {
+        const record = await store.record(slot);
+        const reading = readRecord(record, slotWords(slot));
+        const number = record?.present;
+        histories.opened(
+          slot,
+          reading.kind === 'read' && number !== undefined ? { course: reading.course, number } : undefined,
+        );
+        return reading;
+      }, rejection),
+    read: (slot) => attempt(async () => readRecord(await store.record(slot), slotWords(slot)), rejection),
+    recall: (slot, pause = async () => undefined) =>
+      attempt<RecalledSteps | undefined>(
+        () => histories.recall(slot, pause),
+        () => undefined,
+      ),
+    backup(history, slot) {
+      return writeBackup({ slot, text: writeCourse(presentCourse(history)), ...histories.change(history, slot) });
+    },
+    async restore(text) {
+      const backup = readBackup(text);
+      const reading = backup === undefined ? undefined : readCourse(backup.text);
+      if (backup === undefined || reading?.kind !== 'read') return undefined;
+      const { course } = reading;
+      const isSaved = await attempt(
+        () => histories.restore(backup, course),
+        () => false,
+      );
+      return { slot: backup.slot, course, isSaved };
+    },
     remove: (slot) =>
       attempt<ErrorMessage>(
         async () => {
+          histories.opened(slot, undefined);
           await store.remove(slot);
           return undefined;
         },

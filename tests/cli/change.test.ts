@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { blankCourse } from '../../src/core/course/blank.ts';
 import { setCrew } from '../../src/core/course/edit-crew.ts';
 import { shiftByKeys } from '../../src/core/course/edit-obstacles.ts';
-import { copyLayout } from '../../src/core/course/layouts.ts';
+import { branchLayout } from '../../src/core/course/layouts.ts';
 import { courseFile, runCli, smallCourse } from './run-cli.ts';
 
 const lying = () => smallCourse();
@@ -61,7 +61,7 @@ describe('change', () => {
   });
 
   test('takes two layouts of one file, by id or by title', async () => {
-    const two = shiftByKeys(copyLayout(lying(), 'Afternoon'), ['bridge-1'], 1, 0);
+    const two = shiftByKeys(branchLayout(lying(), { title: 'Afternoon' }), ['bridge-1'], 1, 0);
     const file = courseFile(two);
     const { out } = await runCli('change', file, '--from', 'layout-1', '--to', 'Afternoon');
     expect(out).toMatch(

@@ -6,7 +6,7 @@ import { departuresOf } from '../../src/core/course/departures.ts';
 import { dimensions } from '../../src/core/course/dimensions.ts';
 import { addObstacle } from '../../src/core/course/edit-obstacles.ts';
 import { addLeg } from '../../src/core/course/edit-ride.ts';
-import { copyLayout } from '../../src/core/course/layouts.ts';
+import { branchLayout } from '../../src/core/course/layouts.ts';
 import { resolvedConstraints } from '../../src/core/course/resolved-constraints.ts';
 import { FOOT, INCH } from '../../src/core/measure/quantity.ts';
 import { buildObstacle } from '../../src/core/obstacles/build.ts';
@@ -230,7 +230,7 @@ describe('a run of four', () => {
 
   test('another layout with other gaits is no change of a gait', () => {
     const desk = run();
-    desk.edit('Copy the layout', (course) => copyLayout(course));
+    desk.edit('Branch the layout', (course) => branchLayout(course));
     const [leg] = currentLayout(desk.state().course).ride.legs;
     desk.setGait(leg?.id ?? '', 'walk');
     const [other] = desk.state().course.layouts;

@@ -20,6 +20,27 @@ test('nothing is lost when the page is loaded again, not even what was done a mo
   expect(await placeOf(page, 'fan-1')).toEqual(place);
 });
 
+test('undo and redo are there again when the page is loaded again, even at once', async ({ page }) => {
+  await opened(page);
+  const named = page.getByRole('region', { name: 'Obstacles' });
+  await typedName(page, 'Fan by the judge');
+  await typedName(page, 'Fan by the gate');
+  await page.getByRole('button', { name: /^Undo: / }).click();
+  for (const wait of ['kept', 'at once'] as const) {
+    if (wait === 'kept') await expect(page.locator('.course-title .kept')).toHaveText('kept');
+    await page.reload();
+    await expect(named).toContainText('Fan by the judge');
+    await page.getByRole('button', { name: /^Redo: / }).click();
+    await expect(named).toContainText('Fan by the gate');
+    await page.getByRole('button', { name: /^Undo: / }).click();
+    await page.getByRole('button', { name: /^Undo: / }).click();
+    await expect(named).not.toContainText('Fan by');
+    await expect(page.getByRole('button', { name: 'Undo', exact: true })).toBeDisabled();
+    await page.getByRole('button', { name: /^Redo: / }).click();
+    await expect(named).toContainText('Fan by the judge');
+  }
+});
+
 test('a second tab does not overwrite the first', async ({ context, page }) => {
   await opened(page);
   await typedName(page, 'First tab');

@@ -16,13 +16,12 @@ describe('the strip under a drawing', () => {
 
   test('keeps inside its width and grows downwards', () => {
     const legend = {
-      scale: 300,
-      unit: 'ft',
-      inks: ['walk', 'jog', 'lope', 'back', 'side-pass', 'turn'],
+      unit: 'ft' as const,
+      strokes: (['walk', 'jog', 'lope', 'back', 'side-pass', 'turn'] as const).map((ink) => ({ ink, name: ink })),
       pieces: [],
-    } as const;
+    };
     const heights = [190, 100, 64].map((width) => {
-      const { height, marks } = legendBar(legend, width);
+      const { height, marks } = legendBar(legend, 300, width);
       for (const mark of marks(10, 20)) {
         if (mark.kind !== 'line' && mark.kind !== 'area') continue;
         for (const { x } of mark.kind === 'line' ? mark.points : mark.ring) {

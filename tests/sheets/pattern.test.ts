@@ -5,6 +5,7 @@ import { shiftByKeys } from '../../src/core/course/edit-obstacles.ts';
 import { replaceLayout } from '../../src/core/course/layouts.ts';
 import type { Bounds } from '../../src/core/plane/ring.ts';
 import { survey } from '../../src/core/survey.ts';
+import { SCALES } from '../../src/sheets/drawn-pages.ts';
 import {
   backingRadius,
   CAP_HEIGHT,
@@ -12,7 +13,7 @@ import {
   type WordsMark,
   wordsBounds,
 } from '../../src/sheets/lettering.ts';
-import { pattern, SCALES } from '../../src/sheets/pattern.ts';
+import { pattern } from '../../src/sheets/pattern.ts';
 import type { Page, PageOptions, Pages } from '../../src/sheets/sheet.ts';
 import { drawingOf, onPaper } from './on-paper.ts';
 import { ended, SAMPLES, SEEDS } from './samples.ts';

@@ -148,6 +148,17 @@ describe('autosave', () => {
     expect(told).toEqual(['The course was not kept: Error: gone.']);
   });
 
+  test('does not write what takes the place of a course that is kept, but writes it in place of one that is not', async () => {
+    const { clock, keeper, saver } = table();
+    saver.replace(a);
+    saver.schedule(a);
+    expect(clock.set()).toBe(0);
+    saver.schedule(b);
+    saver.replace(c);
+    clock.ring();
+    expect(keeper.titles).toEqual(['c']);
+  });
+
   test('does not write the same course twice, nor after it was stopped', async () => {
     const { clock, keeper, saver } = table();
     saver.schedule(a);

@@ -4,6 +4,7 @@ import { openDB } from 'idb';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { blankCourse } from '../../src/core/course/blank.ts';
 import type { Course } from '../../src/core/course/course.ts';
+import { newHistory } from '../../src/core/course/history.ts';
 import { CURRENT_SLOT, libraryOn, openLibrary } from '../../src/storage/library.ts';
 import { MOST_VERSIONS, memoryStore, type Store, VERSION_SPAN } from '../../src/storage/store.ts';
 
@@ -38,12 +39,12 @@ describe.each(['browser', 'memory'] as const)('a library in the %s', (keeps) => 
 
   test('gives back the course that was kept last', async () => {
     const library = await open();
-    expect(await library.save(course('Morning'))).toBeUndefined();
+    expect(await library.save(newHistory(course('Morning')))).toBeUndefined();
     time += 1;
-    expect(await library.save(course('Noon'), 'second')).toBeUndefined();
+    expect(await library.save(newHistory(course('Noon')), 'second')).toBeUndefined();
     expect(await library.latest()).toEqual(course('Noon'));
     time += 1;
-    await library.save(course('Evening'));
+    await library.save(newHistory(course('Evening')));
     expect(await library.latest()).toEqual(course('Evening'));
     expect(await library.courses()).toEqual([
       { slot: CURRENT_SLOT, title: 'Evening', saved: time },
@@ -54,8 +55,8 @@ describe.each(['browser', 'memory'] as const)('a library in the %s', (keeps) => 
 
   test('forgets a course with its earlier states', async () => {
     const library = await open();
-    await library.save(course('Morning'));
-    await library.save(course('Noon'), 'second');
+    await library.save(newHistory(course('Morning')));
+    await library.save(newHistory(course('Noon')), 'second');
     expect(await library.remove(CURRENT_SLOT)).toBeUndefined();
     expect((await library.courses()).map(({ slot }) => slot)).toEqual(['second']);
     expect(await library.earlier(CURRENT_SLOT)).toEqual([]);
@@ -68,13 +69,13 @@ describe.each(['browser', 'memory'] as const)('a library in the %s', (keeps) => 
 
   test('keeps the last twenty states, and saves close together share one', async () => {
     const library = await open();
-    await library.save(course('First'));
+    await library.save(newHistory(course('First')));
     time += VERSION_SPAN - 1;
-    await library.save(course('Soon after'));
+    await library.save(newHistory(course('Soon after')));
     expect(await library.earlier(CURRENT_SLOT)).toEqual([{ number: 1, saved: time }]);
     for (let i = 2; i <= MOST_VERSIONS + 3; i += 1) {
       time += VERSION_SPAN;
-      await library.save(course(`State ${i}`));
+      await library.save(newHistory(course(`State ${i}`)));
     }
     const states = await library.earlier(CURRENT_SLOT);
     expect(states.map(({ number }) => number)).toEqual(Array.from({ length: MOST_VERSIONS }, (_, i) => 23 - i));
@@ -87,7 +88,7 @@ describe.each(['browser', 'memory'] as const)('a library in the %s', (keeps) => 
 });
 
 test('a library in the browser is there again when it is opened again', async () => {
-  await (await openLibrary({ now })).save(course('Morning'));
+  await (await openLibrary({ now })).save(newHistory(course('Morning')));
   expect(await (await openLibrary({ now })).latest()).toEqual(course('Morning'));
 });
 
@@ -100,17 +101,17 @@ describe('the browser is asked to spare what is kept', () => {
     const library = await openLibrary({ now, persist });
     await library.latest();
     expect(asked).toBe(0);
-    await library.save({ ...course('Morning'), horse: 'unicorn' });
+    await library.save(newHistory({ ...course('Morning'), horse: 'unicorn' }));
     expect(asked).toBe(0);
-    await library.save(course('Morning'));
-    await library.save(course('Noon'), 'second');
+    await library.save(newHistory(course('Morning')));
+    await library.save(newHistory(course('Noon')), 'second');
     expect(asked).toBe(1);
   });
 
   test('and keeps all the same when it refuses', async () => {
     const refusing = () => Promise.reject(new DOMException('no', 'NotAllowedError'));
     const library = await openLibrary({ now, persist: refusing });
-    expect(await library.save(course('Morning'))).toBeUndefined();
+    expect(await library.save(newHistory(course('Morning')))).toBeUndefined();
     expect(library.lastError()).toBeUndefined();
     expect(await library.latest()).toEqual(course('Morning'));
   });
@@ -118,7 +119,7 @@ describe('the browser is asked to spare what is kept', () => {
 
 describe('a kept record that is damaged', () => {
   async function damaged(text: unknown, what: 'course' | 'all'): Promise<void> {
-    const db = await openDB('polewright', 1);
+    const db = await openDB('polewright', 2);
     const record = await db.get('courses', CURRENT_SLOT);
     await db.put('courses', { ...record, text });
     if (what === 'all') await db.clear('versions');
@@ -127,7 +128,7 @@ describe('a kept record that is damaged', () => {
 
   test('gives way to its earlier state, and says so', async () => {
     const library = await openLibrary({ now });
-    await library.save(course('Morning'));
+    await library.save(newHistory(course('Morning')));
     await damaged('{"format": "polewright-course"', 'course');
     expect(await library.latest()).toEqual(course('Morning'));
     expect(library.lastError()).toBe(
@@ -139,9 +140,9 @@ describe('a kept record that is damaged', () => {
 
   test('with no earlier state gives way to another course, and says so', async () => {
     const library = await openLibrary({ now });
-    await library.save(course('Noon'), 'second');
+    await library.save(newHistory(course('Noon')), 'second');
     time += 1;
-    await library.save(course('Morning'));
+    await library.save(newHistory(course('Morning')));
     await damaged(17, 'all');
     expect(await library.latest()).toEqual(course('Noon'));
     expect(library.lastError()).toBe('The kept course "Morning" is damaged: it has no text.');
@@ -149,7 +150,7 @@ describe('a kept record that is damaged', () => {
 
   test('alone leaves nothing to show, and says so', async () => {
     const library = await openLibrary({ now });
-    await library.save(course('Morning'));
+    await library.save(newHistory(course('Morning')));
     await damaged('', 'all');
     expect(await library.latest()).toBeUndefined();
     expect(library.lastError()).toBe('The kept course "Morning" cannot be read. The file is empty.');
@@ -158,9 +159,9 @@ describe('a kept record that is damaged', () => {
 
 test('a course that could not be opened again does not take the place of one that can', async () => {
   const library = await openLibrary({ now });
-  await library.save(course('Morning'));
+  await library.save(newHistory(course('Morning')));
   const broken = { ...course('Noon'), horse: 'unicorn' };
-  expect(await library.save(broken)).toBe(
+  expect(await library.save(newHistory(broken))).toBe(
     'The course was not kept, as it could not be opened again. The horse is "unicorn"; known are stock-horse, pony, large-horse, mule.',
   );
   expect(await library.latest()).toEqual(course('Morning'));
@@ -174,7 +175,7 @@ describe('what the browser does to it is told with the next step', () => {
     expect(library.note).toBe(
       'This browser keeps nothing between visits. Save the course to a file before you close the page.',
     );
-    await library.save(course('Morning'));
+    await library.save(newHistory(course('Morning')));
     expect(await library.latest()).toEqual(course('Morning'));
   });
 
@@ -199,51 +200,57 @@ describe('what the browser does to it is told with the next step', () => {
 
   test('an older program in another tab that a newer one waits for: it lets go, and says so on the next save', async () => {
     const library = await openLibrary({ now });
-    (await openDB('polewright', 2)).close();
-    expect(await library.save(course('Morning'))).toBe(
+    (await openDB('polewright', 3)).close();
+    expect(await library.save(newHistory(course('Morning')))).toBe(
       'The browser closed its store, perhaps for a newer Polewright in another tab. Reload this page. ' +
         'Save the course to a file so that it is not lost.',
     );
   });
 
-  /** A store whose `put` fails so many times. */
-  function failing(name: string, times: number): { readonly store: Store; readonly dropped: () => number } {
+  /** A store whose `put` fails so many times, and what was dropped meanwhile. */
+  function failing(name: string, times: number): { readonly store: Store; readonly dropped: string[] } {
     const store = memoryStore();
+    const dropped: string[] = [];
     let left = times;
-    let drops = 0;
     return {
       store: {
         ...store,
-        async put(record) {
+        async put(record, steps) {
           left -= 1;
           if (left >= 0) throw new DOMException('no', name);
-          await store.put(record);
+          await store.put(record, steps);
         },
         async dropVersions() {
-          drops += 1;
+          dropped.push('versions');
+        },
+        async dropSteps() {
+          dropped.push('steps');
         },
       },
-      dropped: () => drops,
+      dropped,
     };
   }
 
-  test('no room: earlier states give way to the last', async () => {
-    const { store, dropped } = failing('QuotaExceededError', 1);
+  test.each([
+    [1, ['steps']],
+    [2, ['steps', 'versions']],
+  ])('no room %i times: the history gives way to the course, and then the earlier states', async (times, gone) => {
+    const { store, dropped } = failing('QuotaExceededError', times);
     const library = libraryOn(store, { storedIn: 'browser', note: undefined, now });
-    expect(await library.save(course('Morning'))).toBeUndefined();
-    expect(dropped()).toBe(1);
+    expect(await library.save(newHistory(course('Morning')))).toBeUndefined();
+    expect(dropped).toEqual(gone);
     expect(await library.latest()).toEqual(course('Morning'));
   });
 
   test('no room even so; and the trouble is over with the next good save', async () => {
-    const { store } = failing('QuotaExceededError', 2);
+    const { store } = failing('QuotaExceededError', 3);
     const library = libraryOn(store, { storedIn: 'browser', note: undefined, now });
     const why =
       'The browser has no room left for this page. Erase kept courses that are no longer needed. ' +
       'Save the course to a file so that it is not lost.';
-    expect(await library.save(course('Morning'))).toBe(why);
+    expect(await library.save(newHistory(course('Morning')))).toBe(why);
     expect(library.lastError()).toBe(why);
-    expect(await library.save(course('Morning'))).toBeUndefined();
+    expect(await library.save(newHistory(course('Morning')))).toBeUndefined();
     expect(library.lastError()).toBeUndefined();
   });
 

@@ -1,11 +1,12 @@
 import { type KeyboardEvent, type PointerEvent, useEffect, useMemo, useRef } from 'react';
 import type { Desk } from '../../desk/desk.ts';
+import { comparedLayouts, useCompared } from '../change/compared.ts';
 import { visibleFindings } from '../check/visible-findings.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import { keyPressOf } from '../key-press.ts';
 import { useView, useViewState, type View } from '../view.ts';
 import { createPointerController, type PointerController, type PointerSample } from './input/pointer-controller.ts';
-import { pointedAt } from './input/pointing.ts';
+import { comparedAt, pointedAt } from './input/pointing.ts';
 import { HorseLayer } from './layers/horse-layer.tsx';
 import { Layers } from './layers/layers.tsx';
 import { ConflictDialog } from './overlays/conflict-dialog.tsx';
@@ -24,6 +25,7 @@ const ZOOM_STEP = 1.25;
 export function ArenaView() {
   const desk = useDesk();
   const view = useView();
+  const compared = useCompared();
   const camera = useViewState((state) => state.camera);
   const gesture = useDeskState((state) => state.gesture);
   const arena = useDeskState((state) => state.course.arena);
@@ -58,7 +60,14 @@ export function ArenaView() {
     if (event.buttons !== 0 || event.pointerType === 'touch') return;
     const state = desk.state();
     const findings = visibleFindings(state);
-    view.point(pointedAt(sample.at, { survey: state.survey, findings, camera: view.state().camera }));
+    const { camera } = view.state();
+    view.point(pointedAt(sample.at, { survey: state.survey, findings, camera }));
+    const others = state.stage === 'change' ? comparedLayouts(state.course, compared.state()) : [];
+    if (others.length > 0) compared.focus(comparedAt(sample.at, { survey: state.survey, others, camera }));
+  };
+  const leave = () => {
+    view.point(null);
+    compared.focus(null);
   };
   return (
     <div className="arena">
@@ -75,7 +84,7 @@ export function ArenaView() {
         data-turned={camera.turned}
         onPointerDown={down}
         onPointerMove={move}
-        onPointerLeave={() => view.point(null)}
+        onPointerLeave={leave}
         onPointerUp={pointer(controller.up)}
         onPointerCancel={pointer(controller.cancel)}
         onContextMenu={(event) => event.preventDefault()}

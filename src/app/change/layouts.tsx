@@ -1,69 +1,114 @@
-import { Copy, Trash2 } from 'lucide-react';
-import { chooseLayout, copyLayout, eraseLayout, renameLayout } from '../../core/course/layouts.ts';
-import { counted } from '../app-words.ts';
+import { FileInput, GitBranch, Library } from 'lucide-react';
+import { type DragEvent, useRef, useState } from 'react';
+import { branchLayout, chooseLayout, eraseLayout, moveLayout } from '../../core/course/layouts.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
-import { TypedField } from '../set/typed-field.tsx';
+import { ChoiceDialog } from '../dialog.tsx';
+import { useCompared } from './compared.ts';
+import { LayoutRow } from './layout-row.tsx';
+import { TakeLayout, type TakeSource } from './take-layout.tsx';
+import { classesOf, classesWords } from './titles.ts';
 
 /** The alternatives of the course: one is shown and worked on. */
 export function LayoutsPanel() {
   const desk = useDesk();
+  const compared = useCompared();
   const course = useDeskState((state) => state.course);
+  const list = useRef<HTMLUListElement>(null);
+  const [unfolded, setUnfolded] = useState<string | null>(null);
+  const [named, setNamed] = useState<string | null>(null);
+  const [dragged, setDragged] = useState<string | null>(null);
+  const [doomed, setDoomed] = useState<string | null>(null);
+  const [source, setSource] = useState<TakeSource | null>(null);
+  const { layouts, current } = course;
+  const doomedLayout = layouts.find(({ id }) => id === doomed);
+
+  const show = (id: string, title: string) => {
+    compared.swap(current, id);
+    desk.edit(`Show ${title}`, (now) => chooseLayout(now, id));
+  };
+  const branch = (of: string) => {
+    const title = layouts.find(({ id }) => id === of)?.title ?? '';
+    desk.edit(`Branch ${title}`, (now) => branchLayout(now, { of }));
+  };
+  const move = (id: string, title: string, to: number) => {
+    const focused = document.activeElement;
+    desk.edit(`Move ${title} in the list`, (now) => moveLayout(now, id, to));
+    // The browser takes the focus from a row that is put elsewhere in the page.
+    requestAnimationFrame(() => {
+      if (focused instanceof HTMLElement && list.current?.contains(focused)) focused.focus();
+    });
+  };
+  const erase = (id: string, title: string) => {
+    setDoomed(null);
+    desk.edit(`Delete ${title}`, (now) => eraseLayout(now, id));
+  };
+  const drop = (event: DragEvent, to: number) => {
+    event.preventDefault();
+    const layout = layouts.find(({ id }) => id === dragged);
+    if (layout !== undefined) move(layout.id, layout.title, to);
+    setDragged(null);
+  };
   return (
     <div className="layouts">
-      <p className="lead">A course can hold several layouts, one for each class of the day.</p>
-      <ul className="rows">
-        {course.layouts.map((layout) => {
-          const isShown = layout.id === course.current;
-          return (
-            <li key={layout.id} className="layout">
-              <button
-                type="button"
-                className="row"
-                aria-pressed={isShown}
-                onClick={() => desk.edit(`Show ${layout.title}`, (now) => chooseLayout(now, layout.id))}
-              >
-                <span className="row-title">
-                  {layout.title}
-                  <small>{counted(layout.obstacles.length, 'obstacle')}</small>
-                </span>
-                {isShown && <span className="shown-tag">shown</span>}
-              </button>
-            </li>
-          );
-        })}
+      <p className="lead">A course can hold several layouts: alternatives, or one for each class of the day.</p>
+      <ul className="rows" ref={list}>
+        {layouts.map((layout, index) => (
+          <li
+            key={layout.id}
+            // In the field of a name a drag selects letters.
+            draggable={layout.id !== named}
+            className={dragged === layout.id ? 'layout is-dragged' : 'layout'}
+            onDragStart={() => setDragged(layout.id)}
+            onDragEnd={() => setDragged(null)}
+            onDragOver={(event) => event.preventDefault()}
+            onDrop={(event) => drop(event, index)}
+          >
+            <LayoutRow
+              layout={layout}
+              place={{ index, count: layouts.length }}
+              isShown={layout.id === current}
+              isUnfolded={layout.id === unfolded}
+              isNamed={layout.id === named}
+              name={(isOpen) => setNamed(isOpen ? layout.id : null)}
+              unfold={(isOpen) => setUnfolded(isOpen ? layout.id : null)}
+              show={() => show(layout.id, layout.title)}
+              move={(to) => move(layout.id, layout.title, to)}
+              branch={() => branch(layout.id)}
+              erase={() =>
+                classesOf(course, layout.id).length > 0 ? setDoomed(layout.id) : erase(layout.id, layout.title)
+              }
+            />
+          </li>
+        ))}
       </ul>
-      <ShownLayout key={course.current} />
-      <div className="button-row">
-        <button
-          type="button"
-          className="button primary"
-          onClick={() => desk.edit('Copy the layout', (now) => copyLayout(now))}
-        >
-          <Copy aria-hidden="true" />
-          Copy this layout
+      <div className="button-column">
+        <button type="button" className="button primary" onClick={() => branch(current)}>
+          <GitBranch aria-hidden="true" />
+          Branch this layout
         </button>
-        <button
-          type="button"
-          className="button danger"
-          disabled={course.layouts.length < 2}
-          onClick={() => desk.edit('Delete the layout', (now) => eraseLayout(now, now.current))}
-        >
-          <Trash2 aria-hidden="true" />
-          Delete it
+        <button type="button" className="button" onClick={() => setSource('file')}>
+          <FileInput aria-hidden="true" />
+          Take one from a file…
+        </button>
+        <button type="button" className="button" aria-haspopup="dialog" onClick={() => setSource('kept')}>
+          <Library aria-hidden="true" />
+          Take one from a kept course…
         </button>
       </div>
+      {source !== null && <TakeLayout from={source} close={() => setSource(null)} />}
+      {doomedLayout !== undefined && (
+        <ChoiceDialog
+          title={`Delete ${doomedLayout.title}?`}
+          leave={() => setDoomed(null)}
+          actions={
+            <button type="button" className="button danger" onClick={() => erase(doomedLayout.id, doomedLayout.title)}>
+              Delete it
+            </button>
+          }
+        >
+          <p>{classesWords(classesOf(course, doomedLayout.id))} Nothing has changed yet.</p>
+        </ChoiceDialog>
+      )}
     </div>
   );
-}
-
-function ShownLayout() {
-  const desk = useDesk();
-  const layout = useDeskState((state) => state.survey.layout);
-  const rename = (text: string) => {
-    const title = text.trim();
-    if (title === '') return 'A layout needs a name.';
-    desk.edit('Rename the layout', (course) => renameLayout(course, layout.id, title));
-    return undefined;
-  };
-  return <TypedField wide label="Name of the layout that is shown" value={layout.title} send={rename} />;
 }

@@ -107,7 +107,10 @@ export function Help() {
         <p>
           <strong>The rule book in force, the show’s officials and the judge decide.</strong>
         </p>
-        <p>Your course is kept in this browser only. Save a file of it to keep it safe or to pass it on.</p>
+        <p>
+          Your course is kept in this browser only, with its last hundred steps to undo and redo. Save a file of it to
+          keep it safe or to pass it on.
+        </p>
       </section>
     </div>
   );

@@ -1,23 +1,20 @@
-import type { Survey } from '../../core/survey.ts';
 import { sheetFileName } from '../../core/text/file-name.ts';
-import type { PageOptions } from '../../sheets/sheet.ts';
+import type { Pages } from '../../sheets/sheet.ts';
 import { saveDownload } from '../file/download.ts';
 
-/**
- * Writes a sheet as a PDF and offers it as a download; returns a sentence about what was written. The writer is loaded
- * on demand.
- */
-export async function exportSheet(id: string, survey: Survey, ask: PageOptions): Promise<string> {
-  const [{ sheetById }, { pdf }, regular, bold] = await Promise.all([
-    import('../../sheets/sheets.ts'),
+/** Writes pages as a PDF and offers it as a download; returns a sentence about what was written. */
+export async function exportPages(
+  drawn: Pages,
+  { course, sheet }: { readonly course: string; readonly sheet: string },
+) {
+  // The writer and its fonts are large, and only needed here.
+  const [{ pdf }, regular, bold] = await Promise.all([
     import('../../sheets/pdf.ts'),
     import('@expo-google-fonts/inter/400Regular/Inter_400Regular.ttf?url').then(({ default: url }) => bytesOf(url)),
     import('@expo-google-fonts/inter/700Bold/Inter_700Bold.ttf?url').then(({ default: url }) => bytesOf(url)),
   ]);
-  const drawn = sheetById(id).draw(survey, ask);
-  if (drawn.kind === 'too-big') return drawn.why;
   const bytes = await pdf(drawn, { regular, bold });
-  const name = sheetFileName(survey.course.title, id);
+  const name = sheetFileName(course, sheet);
   saveDownload(new Blob([new Uint8Array(bytes)], { type: 'application/pdf' }), name);
   const pages = drawn.pages.length === 1 ? '1 page' : `${drawn.pages.length} pages`;
   if (drawn.drawing === undefined) return `${name}, ${pages}.`;

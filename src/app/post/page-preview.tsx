@@ -1,8 +1,8 @@
 import { useMemo } from 'react';
 import { sheetById } from '../../sheets/sheets.ts';
-import { svg } from '../../sheets/svg.ts';
 import { useDeskState } from '../desk-context.tsx';
 import { useView, useViewState } from '../view.ts';
+import { PagePictures } from './page-pictures.tsx';
 
 /** The sheet as it will be printed. */
 export function PagePreview() {
@@ -30,21 +30,7 @@ export function PagePreview() {
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: a box that scrolls must be reachable by keys.
     <section className="preview" tabIndex={0} aria-label={`Preview of the ${sheet.title.toLowerCase()}`}>
-      {drawn.substitutions.map((substitution) => (
-        <p key={substitution} className="caution">
-          {substitution}
-        </p>
-      ))}
-      {drawn.pages.map((page, index) => (
-        <img
-          // biome-ignore lint/suspicious/noArrayIndexKey: pages are known by their place.
-          key={index}
-          className={page.width > page.height ? 'page lying' : 'page'}
-          style={{ aspectRatio: `${page.width} / ${page.height}` }}
-          src={`data:image/svg+xml;charset=utf-8,${encodeURIComponent(svg(page))}`}
-          alt={page.about}
-        />
-      ))}
+      <PagePictures drawn={drawn} />
     </section>
   );
 }

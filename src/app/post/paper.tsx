@@ -1,13 +1,11 @@
-import { FileDown } from 'lucide-react';
-import { useState } from 'react';
 import type { PageOptions, Paper } from '../../sheets/sheet.ts';
-import { SHEETS } from '../../sheets/sheets.ts';
+import { SHEETS, sheetById } from '../../sheets/sheets.ts';
 import { useDeskState } from '../desk-context.tsx';
 import { ChoiceField } from '../set/choice-field.tsx';
 import { useView, useViewState } from '../view.ts';
-import { exportSheet } from './export.ts';
+import { ExportButton } from './export-button.tsx';
+import { PAPERS } from './papers.ts';
 
-const PAPERS: Readonly<Record<Paper, string>> = { letter: 'Letter', a4: 'A4' };
 const TITLES = Object.fromEntries(SHEETS.map(({ id, title }) => [id, title]));
 const ORIENTATIONS: Readonly<Record<PageOptions['orientation'], string>> = {
   fit: 'Best fit',
@@ -25,20 +23,7 @@ export function PaperPanel() {
   const ask = useViewState((state) => state.pageOptions);
   const sheet = useViewState((state) => state.sheet);
   const survey = useDeskState((state) => state.survey);
-  const [state, setState] = useState<{ readonly kind: 'rest' | 'busy' | 'done' | 'failed'; readonly says: string }>({
-    kind: 'rest',
-    says: '',
-  });
   const isEmpty = survey.layout.ride.legs.length === 0;
-  const save = async () => {
-    setState({ kind: 'busy', says: 'Drawing the PDF…' });
-    try {
-      setState({ kind: 'done', says: await exportSheet(sheet, survey, ask) });
-    } catch (failure) {
-      const why = failure instanceof Error ? failure.message : String(failure);
-      setState({ kind: 'failed', says: `The PDF could not be written: ${why} The course is not affected.` });
-    }
-  };
   const scale = (text: string) => {
     const { scale: _, ...rest } = ask;
     view.setPageOptions(text === 'fit' ? rest : { ...rest, scale: Number(text) });
@@ -64,19 +49,8 @@ export function PaperPanel() {
         />
         <ChoiceField label="Scale" value={String(ask.scale ?? 'fit')} options={scales} choose={scale} />
       </div>
-      <button
-        type="button"
-        className="button primary large"
-        disabled={state.kind === 'busy'}
-        onClick={() => void save()}
-      >
-        <FileDown aria-hidden="true" />
-        Export PDF
-      </button>
+      <ExportButton key={sheet} sheet={sheet} draw={() => sheetById(sheet).draw(survey, ask)} />
       {isEmpty && <p className="caution">Nothing is ridden yet: the page will show an empty arena.</p>}
-      <p role="status" className={state.kind === 'failed' ? 'refusal' : 'small'}>
-        {state.says}
-      </p>
     </div>
   );
 }

@@ -2,6 +2,7 @@ import { printAngle } from '../../core/measure/angle.ts';
 import { printLength } from '../../core/measure/length.ts';
 import type { Obstacle } from '../../core/obstacles/obstacle.ts';
 import { obstacleKind } from '../../core/obstacles/obstacles.ts';
+import { paramText } from '../../core/pieces/param-words.ts';
 import { completeValues } from '../../core/pieces/params.ts';
 import { exceptionsInWords } from '../../desk/change-words.ts';
 import { obstacleTitle } from '../app-words.ts';
@@ -13,7 +14,7 @@ import { ChoiceField } from './choice-field.tsx';
 import { KeptList } from './kept-list.tsx';
 import { OwnTools } from './own-tools.tsx';
 import { PieceInspector } from './piece-inspector.tsx';
-import { paramText, printedFact, spelled } from './printed.ts';
+import { printedFact, spelled } from './printed.ts';
 import { TypedField } from './typed-field.tsx';
 
 /** The exact numbers of what is chosen. */

@@ -1,9 +1,9 @@
 import type { PlacedPiece } from '../../core/course/placed.ts';
 import { printAngle } from '../../core/measure/angle.ts';
 import { printLength } from '../../core/measure/length.ts';
+import { paramText } from '../../core/pieces/param-words.ts';
 import { pieceTitle } from '../app-words.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
-import { paramText } from './printed.ts';
 import { TypedField } from './typed-field.tsx';
 
 /** The exact numbers of one piece, and whether it stays where it is. */

@@ -107,6 +107,46 @@ export interface ClassEntry {
   readonly leadChange?: LeadChange;
 }
 
+/** One class of a day: who rides which layout, how many, and what is fixed about it. */
+export interface DayClass {
+  readonly id: string;
+  /** The layout that it rides, by id. */
+  readonly layout: string;
+  readonly title: string;
+  readonly level: Level;
+  readonly entries: number;
+  /** Who judges it; the classes of one judge follow each other. Absent: open. */
+  readonly judge?: string;
+  /** Seconds of the day before which it may not begin, and at which it should. Absent: when it is its turn. */
+  readonly startsAt?: Seconds;
+  /** Names or numbers of those who ride in other classes as well; absent: nobody is known to. */
+  readonly riders?: readonly string[];
+  /** As in a class entry; absent: as the class of the course has it. */
+  readonly changeover?: Seconds;
+  readonly dragEvery?: number;
+  readonly drag?: Seconds;
+}
+
+/** A time without riding. It begins at its time, or when the class that is ridden then ends. */
+export interface DayBreak {
+  readonly id: string;
+  readonly title: string;
+  /** Seconds of the day. */
+  readonly from: Seconds;
+  readonly length: Seconds;
+}
+
+/** The classes that are ridden in one arena on one day. */
+export interface Day {
+  /** Seconds of the day at which the crew begins to set out the first layout. */
+  readonly starts: Seconds;
+  /** In running order. */
+  readonly classes: readonly DayClass[];
+  readonly breaks: readonly DayBreak[];
+  /** What a rider needs between two classes; absent: usual. */
+  readonly restBetween?: Seconds;
+}
+
 /** The rule book in force by id, and the limits that the show overrides, by limit name. */
 export interface RuleChoice {
   readonly id: string;
@@ -143,6 +183,8 @@ export interface Course {
   readonly horse: string;
   readonly rulebook: RuleChoice;
   readonly class: ClassEntry;
+  /** The day on which the layouts are ridden, class by class; absent: not planned here. */
+  readonly day?: Day;
   /** Absent: none. */
   readonly waived?: readonly Waiver[];
   readonly layouts: readonly [Layout, ...Layout[]];

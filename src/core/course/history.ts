@@ -1,7 +1,7 @@
 import type { Course } from './course.ts';
 
 /** One state in the history, with what led to it. */
-interface HistoryStep {
+export interface HistoryStep {
   readonly course: Course;
   /** What a person did: "Move Fan". */
   readonly label: string;
@@ -41,4 +41,29 @@ export function undo(history: History): History {
 /** One step forward again; the same history at its end. */
 export function redo(history: History): History {
   return history.present === history.steps.length - 1 ? history : { ...history, present: history.present + 1 };
+}
+
+/** The steps before and after a course that was opened, read later than the course. */
+export interface RecalledSteps {
+  readonly course: Course;
+  /** What led to the course; absent: unknown. */
+  readonly label?: string;
+  readonly before: readonly HistoryStep[];
+  readonly after: readonly HistoryStep[];
+}
+
+/**
+ * The history with the steps around the course that it began with. What was done since stays, in place of the steps
+ * after. The same history when it began with another course.
+ */
+export function withRecalled(history: History, { course, label, before, after }: RecalledSteps): History {
+  const [first, ...since] = history.steps;
+  if (first.course !== course) return history;
+  const [earliest, ...later] = [
+    ...before,
+    { course, label: label ?? first.label },
+    ...(since.length === 0 ? after : since),
+  ];
+  if (earliest === undefined) throw new Error('withRecalled: the course itself is a step');
+  return { steps: [earliest, ...later], present: before.length + history.present };
 }

@@ -4,7 +4,7 @@
  * valid; an edit that changes nothing returns the course itself. Edited courses are frozen.
  */
 import { castDraft, type Draft, produce } from 'immer';
-import { type Course, currentLayout, type Layout } from './course.ts';
+import { type Course, currentLayout, type Layout, LONGEST_NAME } from './course.ts';
 import { freeId } from './ids.ts';
 
 /** The course with another value in the place of its current layout. */
@@ -27,20 +27,71 @@ function layoutIndex(course: Course, id: string): number {
   return place;
 }
 
-/** A copy of the current layout, shown. Its obstacles are the same objects until one is edited. */
-export function copyLayout(course: Course, title?: string): Course {
-  const original = currentLayout(course);
+/** `Novice, branch`, `Novice, branch (2)` …: what the name of a layout begins with, and the ending. */
+const BRANCH = /, branch(?: \(\d+\))?$/;
+
+/** The text without its last letters where it is longer than so many signs; no letter is cut in two. */
+function shortened(text: string, most: number): string {
+  const letters = [...text];
+  let length = text.length;
+  while (length > most) length -= letters.pop()?.length ?? length;
+  return letters.join('');
+}
+
+/**
+ * The title where no layout has it yet, otherwise the first of `title (2)`, `title (3)` … that is free. Where it would be longer
+ * than a name may be, its end is left out.
+ */
+export function freeTitle(course: Course, title: string): string {
+  const taken = new Set(course.layouts.map((layout) => layout.title));
+  for (let count = 1; ; count += 1) {
+    const ending = count === 1 ? '' : ` (${count})`;
+    const made = shortened(title, LONGEST_NAME - ending.length) + ending;
+    if (!taken.has(made)) return made;
+  }
+}
+
+/** The course with one more layout at a place in the list, shown. It is given an id of its own. */
+export function addLayout(course: Course, layout: Layout, place = course.layouts.length): Course {
   const id = freeId(
     'layout',
-    course.layouts.map((layout) => layout.id),
+    course.layouts.map((each) => each.id),
   );
   return produce(course, (draft) => {
-    draft.layouts.push(castDraft({ ...original, id, title: title ?? `${original.title}, copy` }));
+    draft.layouts.splice(place, 0, castDraft({ ...layout, id }));
     draft.current = id;
   });
 }
 
-/** The course without a layout; its neighbour is shown if it was. The last one stays: a course has always one. */
+/**
+ * A branch of a layout, of the shown one where none is named: after it in the list, and shown. Its obstacles are the same
+ * objects until one is edited. Without a title it is named for what it comes from.
+ */
+export function branchLayout(
+  course: Course,
+  { of = course.current, title }: { readonly of?: string; readonly title?: string } = {},
+): Course {
+  const index = layoutIndex(course, of);
+  const original = course.layouts[index] ?? course.layouts[0];
+  const stem = shortened(original.title.replace(BRANCH, ''), LONGEST_NAME - ', branch (100)'.length);
+  const named = title ?? freeTitle(course, `${stem}, branch`);
+  return addLayout(course, { ...original, title: named }, index + 1);
+}
+
+/** The course with a layout as the `to`-th of the list, 0 first; beyond the end is last. */
+export function moveLayout(course: Course, id: string, to: number): Course {
+  const from = layoutIndex(course, id);
+  const place = Math.max(0, Math.min(course.layouts.length - 1, to));
+  if (place === from) return course;
+  return produce(course, ({ layouts }) => {
+    layouts.splice(place, 0, ...layouts.splice(from, 1));
+  });
+}
+
+/**
+ * The course without a layout; its neighbour is shown if it was. The classes of the day that rode it go with it. The last
+ * one stays: a course has always one.
+ */
 export function eraseLayout(course: Course, id: string): Course {
   const index = layoutIndex(course, id);
   return produce(course, (draft) => {
@@ -48,6 +99,10 @@ export function eraseLayout(course: Course, id: string): Course {
     draft.layouts.splice(index, 1);
     const neighbour = draft.layouts[Math.max(0, index - 1)] ?? draft.layouts[0];
     if (draft.current === id) draft.current = neighbour.id;
+    const { day } = draft;
+    if (day?.classes.some(({ layout }) => layout === id)) {
+      day.classes = day.classes.filter(({ layout }) => layout !== id);
+    }
   });
 }
 

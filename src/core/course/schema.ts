@@ -124,10 +124,12 @@ const houseLimit = z.strictObject({
   reason: text,
 });
 
+const level = z.enum(['open', 'amateur', 'youth', 'novice', 'walk-jog', 'led']);
+
 const classEntry = z.strictObject({
   show: name,
   title: name,
-  level: z.enum(['open', 'amateur', 'youth', 'novice', 'walk-jog', 'led']),
+  level,
   date: z.string().check(z.regex(/^(\d{4}-\d{2}-\d{2})?$/)),
   entries: count,
   changeover: z.exactOptional(duration),
@@ -135,6 +137,36 @@ const classEntry = z.strictObject({
   drag: z.exactOptional(duration),
   allotted: z.exactOptional(duration),
   leadChange: z.exactOptional(z.enum(['simple', 'flying'])),
+});
+
+/** Seconds from midnight; a day that goes on after the next one still has a number. */
+const timeOfDay = z.number().check(z.minimum(0), z.maximum(172_800));
+/** More classes than this are not ridden in one arena on one day. */
+const MOST_CLASSES = 100;
+
+const day = z.strictObject({
+  starts: timeOfDay,
+  classes: z
+    .array(
+      z.strictObject({
+        id,
+        layout: id,
+        title: name,
+        level,
+        entries: count,
+        judge: z.exactOptional(name),
+        startsAt: z.exactOptional(timeOfDay),
+        riders: z.exactOptional(list(name.check(z.minLength(1)))),
+        changeover: z.exactOptional(duration),
+        dragEvery: z.exactOptional(count),
+        drag: z.exactOptional(duration),
+      }),
+    )
+    .check(z.maxLength(MOST_CLASSES)),
+  breaks: z
+    .array(z.strictObject({ id, title: name, from: timeOfDay, length: duration }))
+    .check(z.maxLength(MOST_CLASSES)),
+  restBetween: z.exactOptional(duration),
 });
 
 /** Ids of findings name a check, obstacles and pieces; a reason is what makes it a waiver. */
@@ -150,6 +182,7 @@ export const courseSchema = z.strictObject({
   horse: id,
   rulebook: z.strictObject({ id, house: z.record(z.string(), houseLimit) }),
   class: classEntry,
+  day: z.exactOptional(day),
   waived: z.exactOptional(list(waiver)),
   layouts: z.tuple([layout], layout).check(z.maxLength(LONGEST_LIST)),
   current: id,
@@ -158,4 +191,18 @@ export const courseSchema = z.strictObject({
 });
 
 /** The schema's parts by name, for those who write it down. */
-export const SCHEMA_PARTS = { id, point, pose, values, piece, station, passage, obstacle, leg, layout, arena, stock };
+export const SCHEMA_PARTS = {
+  id,
+  point,
+  pose,
+  values,
+  piece,
+  station,
+  passage,
+  obstacle,
+  leg,
+  layout,
+  arena,
+  stock,
+  day,
+};

@@ -197,6 +197,19 @@ function truckErrors({ crew, arena: { length, width } }: Course): readonly strin
   ];
 }
 
+/** What the classes of a day name must be there. */
+function dayErrors({ day, layouts }: Course): readonly string[] {
+  if (day === undefined) return [];
+  const known = new Set(layouts.map(({ id }) => id));
+  return [
+    ...duplicateErrors(day.classes, 'A class of the day'),
+    ...duplicateErrors(day.breaks, 'A break of the day'),
+    ...day.classes
+      .filter(({ layout }) => !known.has(layout))
+      .map(({ id, layout }) => `Class "${id}" of the day rides the layout "${layout}"; there are ${idList(layouts)}.`),
+  ];
+}
+
 /** One sentence for each thing in a well-formed course that makes no sense: ids, references, kinds, values. */
 export function semanticErrors(course: Course): readonly string[] {
   return [
@@ -211,5 +224,6 @@ export function semanticErrors(course: Course): readonly string[] {
     ...course.truck.flatMap((stock) => pieceErrors(stock.kind, stock.values, `Truck line "${stock.id}"`)),
     ...duplicateErrors(course.layouts, 'A layout'),
     ...course.layouts.flatMap((layout) => layoutErrors(layout, course.arena)),
+    ...dayErrors(course),
   ];
 }

@@ -10,7 +10,7 @@ const COLUMNS = 100;
 const FIELDS: readonly string[] = [
   ...['format', 'version', 'id', 'show', 'title', 'level', 'date', 'entries'],
   ...['changeover', 'dragEvery', 'drag', 'allotted', 'leadChange', 'kind', 'name', 'unit'],
-  ...['arena', 'truck', 'horse', 'rulebook', 'class', 'waived', 'layouts', 'current', 'notes'],
+  ...['arena', 'truck', 'horse', 'rulebook', 'class', 'day', 'waived', 'layouts', 'current', 'notes'],
   ...['crew', 'people', 'truckAt'],
   ...['x', 'y', 'angle', 'wall', 'piece', 'at', 'fraction', 'way', 'length', 'width', 'entrance'],
   ...['values', 'count', 'pose', 'move', 'by', 'about', 'fixed', 'grips', 'hold', 'side'],
@@ -31,6 +31,7 @@ const FIELDS: readonly string[] = [
     'hand',
     'words',
   ],
+  ...['starts', 'from', 'classes', 'layout', 'judge', 'startsAt', 'riders', 'breaks', 'restBetween'],
   ...['house', 'least', 'most', 'finding', 'reason'],
 ];
 

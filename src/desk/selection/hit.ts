@@ -7,7 +7,7 @@ import type { Survey } from '../../core/survey.ts';
 const LAYER = { standing: 0, ground: 1, deck: 2 } as const;
 
 /** The piece under the point: the nearest within reach, what stands before what lies; null for bare ground. */
-export function pieceUnderPoint(survey: Survey, at: Point, pickRadius: number): PlacedPiece | null {
+export function pieceUnderPoint(survey: Pick<Survey, 'pieces'>, at: Point, pickRadius: number): PlacedPiece | null {
   let best: PlacedPiece | null = null;
   let least = pickRadius;
   for (const piece of survey.pieces) {

@@ -14,7 +14,7 @@ import {
   shiftByKeys,
 } from '../../../src/core/course/edit-obstacles.ts';
 import { changeLeg } from '../../../src/core/course/edit-ride.ts';
-import { copyLayout, replaceLayout } from '../../../src/core/course/layouts.ts';
+import { branchLayout, replaceLayout } from '../../../src/core/course/layouts.ts';
 import type { Obstacle } from '../../../src/core/obstacles/obstacle.ts';
 import { compose, type Pose } from '../../../src/core/plane/pose.ts';
 import { build, obstacle, obstacleIds, sampleCourse } from './sample.ts';
@@ -113,7 +113,7 @@ describe('what is erased', () => {
 
 describe('what is shifted', () => {
   test('moves by what was said, and nothing else is touched', () => {
-    const before = copyLayout(sampleCourse());
+    const before = branchLayout(sampleCourse());
     const after = shiftByKeys(before, ['fan-1'], 1.5, -2);
     expect(obstacle(after, 'fan-1').pose).toEqual({ x: 16.5, y: 8, angle: 0.5 });
     expect(obstacle(after, 'fan-1').pieces).toBe(obstacle(before, 'fan-1').pieces);

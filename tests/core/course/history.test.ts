@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { blankCourse } from '../../../src/core/course/blank.ts';
-import { newHistory, presentCourse, redo, undo, withStep } from '../../../src/core/course/history.ts';
+import { newHistory, presentCourse, redo, undo, withRecalled, withStep } from '../../../src/core/course/history.ts';
 
 const [a, b, c] = ['a', 'b', 'c'].map((title) => blankCourse({ title }));
 if (!a || !b || !c) throw new Error('three courses');
@@ -29,4 +29,29 @@ test('a step after an undo takes the place of what was undone', () => {
 test('a step to the same course is no step', () => {
   const history = newHistory(a);
   expect(withStep(history, a, 'Nothing')).toBe(history);
+});
+
+const step = (course: typeof a, label: string) => ({ course, label });
+
+test('steps that are read later lie around the course that was opened', () => {
+  const recalled = { course: b, label: 'Move', before: [step(a, 'Open')], after: [step(c, 'Turn')] };
+  const history = withRecalled(newHistory(b), recalled);
+  expect(history.steps.map(({ label }) => label)).toEqual(['Open', 'Move', 'Turn']);
+  expect(presentCourse(history)).toBe(b);
+  expect(presentCourse(undo(history))).toBe(a);
+  expect(presentCourse(redo(history))).toBe(c);
+});
+
+test('what was done before they were read stays, in place of the steps after', () => {
+  const d = blankCourse({ title: 'd' });
+  const begun = withStep(newHistory(b), d, 'Mirror');
+  const history = withRecalled(begun, { course: b, before: [step(a, 'Open')], after: [step(c, 'Turn')] });
+  expect(history.steps.map(({ course }) => course.title)).toEqual(['a', 'b', 'd']);
+  expect(presentCourse(history)).toBe(d);
+  expect(presentCourse(withRecalled(undo(begun), { course: b, before: [step(a, 'Open')], after: [] }))).toBe(b);
+});
+
+test('steps around another course are none of this history', () => {
+  const history = newHistory(a);
+  expect(withRecalled(history, { course: b, before: [step(c, 'Open')], after: [] })).toBe(history);
 });

@@ -10,7 +10,7 @@ import {
   shiftByKeys,
 } from '../../../src/core/course/edit-obstacles.ts';
 import { reorderLeg } from '../../../src/core/course/edit-ride.ts';
-import { copyLayout } from '../../../src/core/course/layouts.ts';
+import { branchLayout } from '../../../src/core/course/layouts.ts';
 import { readCourse } from '../../../src/core/files/read.ts';
 import { writeCourse } from '../../../src/core/files/write.ts';
 import { obstacleIds, sampleCourse } from '../course/sample.ts';
@@ -41,7 +41,7 @@ const edit: fc.Arbitrary<(course: Course) => Course> = fc.oneof(
     const next = rebuildObstacle(course, 'run-1', { poles });
     return 'why' in next ? course : next;
   }),
-  fc.constant((course: Course) => copyLayout(course)),
+  fc.constant((course: Course) => branchLayout(course)),
 );
 
 test('whatever is edited can be written, read as the same course, and written again byte for byte', () => {

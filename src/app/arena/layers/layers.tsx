@@ -19,6 +19,7 @@ import { endBoxes, paintTravel } from '../painters/paint-travel.ts';
 import { paintNarrowest, paintSweep, paintSweepStep } from '../painters/sweep-mark.ts';
 import { paintGap } from '../painters/tape-mark.ts';
 import { DimensionsLayer } from './dimensions-layer.tsx';
+import { GhostLayer, OriginLayer } from './ghost-layer.tsx';
 import { PaintedLayer } from './painted-layer.tsx';
 import { PrintsLayer } from './prints-layer.tsx';
 import { useTheme } from './use-theme.ts';
@@ -30,10 +31,12 @@ export function Layers() {
   return (
     <Stage width={size.width} height={size.height} listening={false}>
       <GroundLayer />
+      <GhostLayer />
       <ObstaclesLayer />
       <PrintsLayer />
       <OverlayLayer />
       <DimensionsLayer />
+      <OriginLayer />
     </Stage>
   );
 }

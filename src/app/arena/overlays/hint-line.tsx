@@ -1,8 +1,10 @@
 import { messages } from '../../../desk/desk-words.ts';
+import { useOriginSentence } from '../../change/use-origin-sentence.ts';
 import { visibleFindings } from '../../check/visible-findings.ts';
 import { useDeskState } from '../../desk-context.tsx';
 import { gapSentence, stripGaps } from '../../strip/track.ts';
 import { useViewState } from '../../view.ts';
+import { FOLDED } from '../camera.ts';
 
 /** One line over the arena: the gesture and its snaps, or what is pointed at. */
 export function HintLine() {
@@ -13,6 +15,9 @@ export function HintLine() {
   const pointed = useViewState((state) => state.pointed);
   const measuring = useDeskState((state) => state.tape);
   const measured = useDeskState((state) => state.tapeReading);
+  const sentence = useOriginSentence();
+  // The arrow has the distance; on a small picture the line would lie over it.
+  const origin = useViewState((state) => state.size.width < FOLDED) ? '' : sentence;
   const finding = pointed?.kind === 'finding' ? findings.find((each) => each.id === pointed.id) : undefined;
   const gap = pointed?.kind === 'gap' ? stripGaps(survey)[pointed.gap] : undefined;
   const says =
@@ -20,7 +25,7 @@ export function HintLine() {
       ? (measured?.says ?? (measuring.from === null ? messages.tapeInHand() : messages.pressOtherEnd()))
       : gesture !== null
         ? [gesture, ...guides.map((guide) => guide.says)].join(' · ')
-        : (finding?.says ?? (gap === undefined ? '' : gapSentence(gap, survey.course.unit)));
+        : (finding?.says ?? (gap === undefined ? origin : gapSentence(gap, survey.course.unit)));
   if (says === '' && survey.obstacles.length === 0) {
     return (
       <p className="hint-line">The arena is raked. Add the first obstacle, or open a starter from the File menu.</p>

@@ -5,6 +5,7 @@ import { useViewState } from '../../view.ts';
 import { FOLDED, NARROW } from '../camera.ts';
 import { useTheme } from '../layers/use-theme.ts';
 import { TRAVEL_STYLES, type TravelKind, travelKind } from '../painters/travel-styles.ts';
+import { GhostLegend, useGhostTitles } from './ghost-legend.tsx';
 import { PrintLegend } from './print-legend.tsx';
 
 /** Which stroke means which gait, for those that the line has. */
@@ -17,7 +18,8 @@ export function ArenaLegend() {
   const isOpen = width >= NARROW || (isUnfolded ?? width >= FOLDED);
   const used = new Set(elements.filter((each) => each.length > 0 || each.move === 'turn').map(travelKind));
   const shown = (Object.keys(TRAVEL_STYLES) as TravelKind[]).filter((way) => used.has(way));
-  if (shown.length === 0) return null;
+  const ghosts = useGhostTitles();
+  if (shown.length === 0 && ghosts.length === 0) return null;
   return (
     <div className={isOpen ? 'legend' : 'legend is-folded'}>
       {width < NARROW && (
@@ -55,6 +57,7 @@ export function ArenaLegend() {
             );
           })}
           <PrintLegend />
+          <GhostLegend titles={ghosts} />
         </ul>
       )}
     </div>

@@ -2,6 +2,8 @@ import { printAngle } from '../../../core/measure/angle.ts';
 import { printLength } from '../../../core/measure/length.ts';
 import { andList } from '../../../core/text/sentence.ts';
 import { counted, obstacleTitle, positionWords } from '../../app-words.ts';
+import { comparedLayouts, useComparedState } from '../../change/compared.ts';
+import { originsWords } from '../../change/origins.ts';
 import { openFindings } from '../../check/visible-findings.ts';
 import { useDeskState } from '../../desk-context.tsx';
 
@@ -10,6 +12,9 @@ export function TextAlternative() {
   const survey = useDeskState((state) => state.survey);
   const chosen = useDeskState((state) => state.chosen);
   const findings = useDeskState(openFindings);
+  const isChange = useDeskState((state) => state.stage === 'change');
+  const compared = useComparedState((state) => state);
+  const others = isChange ? comparedLayouts(survey.course, compared) : [];
   const { arena, unit } = survey.course;
   return (
     <div className="visually-hidden">
@@ -21,6 +26,11 @@ export function TextAlternative() {
           {arena.title}, {printLength(arena.length, unit)} by {printLength(arena.width, unit)},{' '}
           {counted(survey.obstacles.length, 'obstacle')}, {counted(findings.length, 'finding')}.
         </p>
+        {others.length > 0 && (
+          <p>
+            {survey.layout.title} is compared with {andList(others.map(({ title }) => title))}.
+          </p>
+        )}
         <ul aria-label="What lies in the arena">
           {survey.obstacles.map(({ obstacle, pieces }) => {
             const numbers = survey.numbers.get(obstacle.id);
@@ -38,6 +48,7 @@ export function TextAlternative() {
                 {obstacleTitle(obstacle, survey.layout)}, {counted(pieces.length, 'piece')}
                 {letters.length === 0 ? '' : `, markers ${andList(letters)}`}, {positionWords(obstacle.pose, unit)},
                 turned {printAngle(obstacle.pose.angle)}
+                {others.length > 0 && `, ${originsWords(obstacle.id, { shown: survey.layout, others, unit })}`}
                 {isChosen ? ', chosen' : ''}
               </li>
             );

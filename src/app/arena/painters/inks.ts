@@ -16,6 +16,8 @@ export interface Theme {
   readonly must: string;
   readonly should: string;
   readonly note: string;
+  /** The first and the second layout that the shown one is compared with. */
+  readonly ghosts: readonly [string, string];
 }
 
 export const LIGHT: Theme = {
@@ -54,6 +56,7 @@ export const LIGHT: Theme = {
   must: '#a8321f',
   should: '#9a6a00',
   note: '#3d5c72',
+  ghosts: ['#3a4aa8', '#84307f'],
 };
 
 export const DARK: Theme = {
@@ -92,4 +95,5 @@ export const DARK: Theme = {
   must: '#ff8f7a',
   should: '#f3c14f',
   note: '#a8cbe3',
+  ghosts: ['#b9c6ff', '#f0b4ea'],
 };

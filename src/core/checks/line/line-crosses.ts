@@ -58,7 +58,7 @@ function stationPiece(passage: Passage | undefined, end: 0 | -1): string | undef
 const BRUSHED = 0.01;
 
 /** The obstacles that an element comes from and goes to. */
-function ownsOf(survey: Survey, { part, leg }: LineElement): readonly (string | undefined)[] {
+export function ownsOf(survey: Survey, { part, leg }: LineElement): readonly (string | undefined)[] {
   const { legs } = survey.layout.ride;
   return part === 'approach' ? [legs[leg]?.obstacle, legs[leg - 1]?.obstacle] : [legs[leg]?.obstacle];
 }

@@ -1,0 +1,107 @@
+import {
+  type CarryNames,
+  carryStops,
+  changeOverCautions,
+  countedLoads,
+  loadWords,
+  stopPlace,
+  teamWords,
+  truckLoads,
+} from '../../core/change/carry-words.ts';
+import type { Carry, ChangeOver } from '../../core/change/change-over.ts';
+import { carryNames } from '../../core/change/layout-change-over.ts';
+import type { Course } from '../../core/course/course.ts';
+import { printMinutes } from '../../core/measure/duration.ts';
+import { printLength } from '../../core/measure/length.ts';
+import { capitalized } from '../../core/text/sentence.ts';
+import { useCompared } from './compared.ts';
+import type { ChangeOverQuestion } from './plan-questions.ts';
+
+/** Every carry in the order of walking, pass by pass and team by team, and what the truck gives and takes. */
+export function CarryList({ plan, of }: { readonly plan: ChangeOver; readonly of: ChangeOverQuestion }) {
+  const { course, from, to } = of;
+  if (plan.carries.length === 0) return null;
+  const { out, back } = truckLoads(plan);
+  const names = carryNames(course, { from, to });
+  const passes = Array.from({ length: plan.passes }, (_, i) => i + 1);
+  return (
+    <>
+      <dl className="facts">
+        <div>
+          <dt>Comes from the truck</dt>
+          <dd>{countedLoads(out, course.unit)}</dd>
+        </div>
+        <div>
+          <dt>Goes to the truck</dt>
+          <dd>{countedLoads(back, course.unit)}</dd>
+        </div>
+      </dl>
+      {passes.map((pass) =>
+        plan.teams.map((team, index) => {
+          const carries = plan.carries.filter((carry) => carry.pass === pass && carry.team === index);
+          if (carries.length === 0) return null;
+          const title = [
+            plan.passes > 1 ? `Pass ${pass}` : 'In this order',
+            plan.teams.length > 1 ? `team ${index + 1}, ${teamWords(team.people)}` : teamWords(team.people),
+          ].join(', ');
+          return (
+            // biome-ignore lint/suspicious/noArrayIndexKey: teams are known by their place.
+            <section key={`${pass} ${index}`} aria-label={title}>
+              <h3>{title}</h3>
+              <ol className="rows carries">
+                {carries.map((carry) => (
+                  <CarryRow key={carry.number} carry={carry} course={course} names={names} />
+                ))}
+              </ol>
+            </section>
+          );
+        }),
+      )}
+      {changeOverCautions(plan).map((caution) => (
+        <p key={caution} className="caution">
+          {caution}
+        </p>
+      ))}
+    </>
+  );
+}
+
+function CarryRow({
+  carry,
+  course: { arena, unit },
+  names,
+}: {
+  readonly carry: Carry;
+  readonly course: Course;
+  readonly names: CarryNames;
+}) {
+  const compared = useCompared();
+  const { from, to } = carryStops(carry, names);
+  const each = printLength(carry.metres / carry.load.held.length, unit);
+  return (
+    <li
+      value={carry.number}
+      onPointerEnter={() => compared.focusCarry(carry.number)}
+      onPointerLeave={() => compared.focusCarry(null)}
+    >
+      <button
+        type="button"
+        className="row"
+        onFocus={() => compared.focusCarry(carry.number)}
+        onBlur={() => compared.focusCarry(null)}
+      >
+        <span className="number">{carry.number}</span>
+        <span className="row-title">
+          {capitalized(loadWords(carry.load, unit))}, {each}
+          <small>
+            From {from}, {stopPlace(carry.from, arena, unit)}
+          </small>
+          <small>
+            To {to}, {stopPlace(carry.to, arena, unit)}
+          </small>
+          <small>Done after {printMinutes(carry.ends)}</small>
+        </span>
+      </button>
+    </li>
+  );
+}

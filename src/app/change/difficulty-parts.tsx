@@ -1,0 +1,49 @@
+import { difficulty } from '../../core/change/difficulty.ts';
+import { layoutSurvey } from '../../core/change/layout-survey.ts';
+import type { Course } from '../../core/course/course.ts';
+
+/** Of what the difficulty of each layout is made up, with the reason for each part. */
+export function DifficultyParts({ course, layouts }: { readonly course: Course; readonly layouts: readonly string[] }) {
+  const all = layouts.map((id) => {
+    const study = layoutSurvey(course, id);
+    return { id, title: study.layout.title, parts: difficulty(study).parts };
+  });
+  const [first] = all;
+  if (first === undefined) return null;
+  // A part that no layout has says nothing here.
+  const shown = first.parts.filter((_, part) => all.some(({ parts }) => (parts[part]?.points ?? 0) > 0));
+  return (
+    <details className="fold">
+      <summary>What the difficulty is made of</summary>
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a box that scrolls must be reachable by keys. */}
+      <section className="measures" tabIndex={0} aria-label="Parts of the difficulty">
+        <table>
+          <thead>
+            <tr>
+              <th scope="col">Part</th>
+              {all.map(({ id, title }) => (
+                <th key={id} scope="col">
+                  {title}
+                </th>
+              ))}
+            </tr>
+          </thead>
+          <tbody>
+            {shown.map((part) => (
+              <tr key={part.id}>
+                <th scope="row">
+                  {part.title}
+                  <small>{part.because}</small>
+                </th>
+                {all.map(({ id, parts }) => (
+                  <td key={id}>{parts.find((each) => each.id === part.id)?.points.toFixed(1) ?? '–'}</td>
+                ))}
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </section>
+      <p className="small">Points are estimates: about one for what one plain obstacle asks.</p>
+    </details>
+  );
+}

@@ -1,0 +1,45 @@
+import { useMemo, useState } from 'react';
+import type { PageOptions, Pages, Paper, TooBig } from '../../sheets/sheet.ts';
+import { Dialog } from '../dialog.tsx';
+import { ChoiceField } from '../set/choice-field.tsx';
+import { useView, useViewState } from '../view.ts';
+import { ExportButton } from './export-button.tsx';
+import { PagePictures } from './page-pictures.tsx';
+import { PAPERS } from './papers.ts';
+
+/** A sheet about layouts or the day: the paper, its pages, and the file. `draw` must be stable while nothing changes. */
+export function PrintDialog({
+  title,
+  sheet,
+  draw,
+  close,
+}: {
+  readonly title: string;
+  /** Ends the file's name: `comparison`. */
+  readonly sheet: string;
+  draw(options: PageOptions): Pages | TooBig;
+  close(): void;
+}) {
+  const view = useView();
+  const { paper } = useViewState((state) => state.pageOptions);
+  const [options, setOptions] = useState<PageOptions>({ paper, orientation: 'fit' });
+  const drawn = useMemo(() => draw(options), [draw, options]);
+  const choosePaper = (chosen: string) => {
+    setOptions({ ...options, paper: chosen as Paper });
+    view.setPageOptions({ ...view.state().pageOptions, paper: chosen as Paper });
+  };
+  return (
+    <Dialog wide hasVerb title={title} close={close}>
+      <div className="print">
+        <div className="fields">
+          <ChoiceField label="Paper" value={options.paper} options={PAPERS} choose={choosePaper} />
+        </div>
+        <ExportButton sheet={sheet} draw={() => drawn} />
+        {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a box that scrolls must be reachable by keys. */}
+        <section className="print-pages" tabIndex={0} aria-label={`Preview: ${title}`}>
+          {drawn.kind === 'too-big' ? <p className="refusal">{drawn.why}</p> : <PagePictures drawn={drawn} />}
+        </section>
+      </div>
+    </Dialog>
+  );
+}

@@ -1,0 +1,51 @@
+/** A drawing to scale with its words: the largest scale that fits, or the one that was asked for, or why not. */
+import type { Course } from '../core/course/course.ts';
+import { composedPages } from './compose.ts';
+import { type PageContent, type PageLayout, pageLayouts } from './page-layout.ts';
+import type { PageOptions, Pages, TooBig } from './sheet.ts';
+import { substitutionsOf } from './substitutions.ts';
+
+/** Denominators that people have rulers for, and coarser ones for what is larger than any arena. */
+export const SCALES = [50, 75, 100, 125, 150, 200, 250, 300, 400, 500, 600, 750, 1000, 1500, 2000, 2500, 5000, 10000];
+
+/** A second page costs this factor in scale: a drawing half as large again is worth turning over for. */
+const SECOND_PAGE = 1.5;
+
+function layoutCost(plan: PageLayout): number {
+  return plan.scale * (plan.pageCount > 1 ? SECOND_PAGE : 1);
+}
+
+/** The largest scale wins, one page before two, then the larger letters. */
+function bestLayout(plans: readonly PageLayout[]): PageLayout | undefined {
+  return plans.toSorted((a, b) => layoutCost(a) - layoutCost(b) || b.fontSize - a.fontSize)[0];
+}
+
+function tooBig(content: PageContent, { arena }: Course, options: PageOptions): TooBig {
+  const plan = bestLayout(pageLayouts(content, options, SCALES));
+  const nearest = plan?.scale ?? SCALES.at(-1) ?? 10000;
+  const { length, width } = arena;
+  const paper = options.paper === 'a4' ? 'A4' : 'Letter';
+  const wanted = options.scale ?? nearest;
+  const across = Math.round((1000 * length) / wanted);
+  const down = Math.round((1000 * width) / wanted);
+  const why = `At 1:${wanted} the arena is ${across} × ${down} mm on paper, more than ${paper} has room for. 1:${nearest} fits.`;
+  return { kind: 'too-big', why, nearest };
+}
+
+/** The pages of a drawing and its words. `title` is for the file's own metadata. */
+export function drawnPages(
+  content: PageContent,
+  { course, title, options }: { readonly course: Course; readonly title: string; readonly options: PageOptions },
+): Pages | TooBig {
+  const plan = bestLayout(pageLayouts(content, options, options.scale === undefined ? SCALES : [options.scale]));
+  if (plan === undefined) return tooBig(content, course, options);
+  const { pages, transform } = composedPages(content, plan);
+  return {
+    kind: 'pages',
+    title,
+    pages,
+    drawing: { scale: plan.scale, origin: { x: transform.x, y: transform.y, turned: transform.turned } },
+    card: { date: course.class.date, author: course.class.show },
+    substitutions: substitutionsOf(pages),
+  };
+}
