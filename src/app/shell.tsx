@@ -5,6 +5,7 @@ import { STAGES } from './app-words.ts';
 import { ArenaView } from './arena/arena-view.tsx';
 import { SaveNotice, useSaveState } from './autosave-context.tsx';
 import { useBreakpoint } from './breakpoint.ts';
+import { ChangeStage } from './change/change-stage.tsx';
 import { countToFix } from './check/visible-findings.ts';
 import { useDesk, useDeskState } from './desk-context.tsx';
 import { FileMenu } from './file/file-menu.tsx';
@@ -39,6 +40,8 @@ export function Shell() {
               </Suspense>
             ) : stage === 'ride' ? (
               <RideStage />
+            ) : stage === 'change' ? (
+              <ChangeStage />
             ) : (
               <ArenaView />
             )}

@@ -6,7 +6,9 @@ import { useDesk, useDeskState } from '../desk-context.tsx';
 import { keyPressOf } from '../key-press.ts';
 import { useView, useViewState, type View } from '../view.ts';
 import { createPointerController, type PointerController, type PointerSample } from './input/pointer-controller.ts';
+import { pointerSample } from './input/pointer-sample.ts';
 import { comparedAt, pointedAt } from './input/pointing.ts';
+import { useWheel } from './input/use-wheel.ts';
 import { HorseLayer } from './layers/horse-layer.tsx';
 import { Layers } from './layers/layers.tsx';
 import { ConflictDialog } from './overlays/conflict-dialog.tsx';
@@ -18,7 +20,6 @@ import { SuggestionBar } from './overlays/suggestion-bar.tsx';
 import { TextAlternative } from './overlays/text-alternative.tsx';
 import { ViewButtons } from './overlays/view-buttons.tsx';
 
-const PIXELS_A_LINE = 16;
 const ZOOM_STEP = 1.25;
 
 /** The arena: one focusable drawing. Every input goes to the desk, in metres. */
@@ -118,18 +119,6 @@ function pointerController(desk: Desk, view: View): PointerController {
   });
 }
 
-function pointerSample(event: PointerEvent<HTMLDivElement>): PointerSample {
-  const box = event.currentTarget.getBoundingClientRect();
-  return {
-    id: event.pointerId,
-    kind: event.pointerType,
-    at: { x: event.clientX - box.left, y: event.clientY - box.top },
-    button: event.button,
-    shift: event.shiftKey,
-    alt: event.altKey,
-  };
-}
-
 function pressKey(
   event: KeyboardEvent<HTMLDivElement>,
   { desk, view, hand }: { readonly desk: Desk; readonly view: View; readonly hand: PointerController },
@@ -146,27 +135,4 @@ function pressKey(
   else if (!desk.press(stroke) && stroke.key !== ' ') return;
   event.preventDefault();
   event.stopPropagation();
-}
-
-/** React adds wheel listeners as passive; zooming has to stop the page from scrolling. */
-function useWheel(box: { readonly current: HTMLDivElement | null }, view: View): void {
-  useEffect(() => {
-    const element = box.current;
-    if (element === null) return;
-    const wheel = (event: WheelEvent) => {
-      event.preventDefault();
-      const unit = event.deltaMode === 1 ? PIXELS_A_LINE : 1;
-      if (event.shiftKey || (event.deltaX !== 0 && !event.ctrlKey)) {
-        const sideways = event.shiftKey && event.deltaX === 0;
-        view.pan(-unit * (sideways ? event.deltaY : event.deltaX), sideways ? 0 : -unit * event.deltaY);
-        return;
-      }
-      const frame = element.getBoundingClientRect();
-      const speed = event.ctrlKey ? 0.01 : 0.0016;
-      const factor = Math.exp(-Math.max(-240, Math.min(240, event.deltaY * unit)) * speed);
-      view.zoom(factor, { x: event.clientX - frame.left, y: event.clientY - frame.top });
-    };
-    element.addEventListener('wheel', wheel, { passive: false });
-    return () => element.removeEventListener('wheel', wheel);
-  }, [box, view]);
 }

@@ -87,6 +87,15 @@ export function becameOf(from: Layout, shown: Layout, id: string): string | unde
   return pairedObstacles(from, shown).pairs.find(({ before }) => before.id === id)?.after.id;
 }
 
+/** The obstacle of another layout that the thing of the shown one was, as a list of keys: empty when it is new. */
+export function cameFrom(from: Layout, shown: Layout, key: string): readonly string[] {
+  const id = obstacleOf(key);
+  const pair = pairedObstacles(from, shown).pairs.find(({ after }) => after.id === id);
+  if (pair !== undefined) return [pair.before.id];
+  const isGone = shown.obstacles.every((each) => each.id !== id);
+  return isGone && from.obstacles.some((each) => each.id === id) ? [id] : [];
+}
+
 /** `12' 3"`, `12' 3", turned 15°`: how far a thing was moved, for an arrow. */
 export function moveWords(
   { by, turn }: { readonly by: Metres; readonly turn: Radians },
