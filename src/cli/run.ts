@@ -1,6 +1,7 @@
 import { createRequire } from 'node:module';
 import { checkCommand } from './check.ts';
 import { baseCommand, HelpShown } from './command.ts';
+import { dayCommand } from './day.ts';
 import { unknownWord } from './did-you-mean.ts';
 import { BadInput, type Io } from './io.ts';
 import { postCommand } from './post.ts';
@@ -18,7 +19,13 @@ export async function runCommandLine(argv: readonly string[], io: Io): Promise<n
   const reportFailure = (found: boolean): void => {
     fails = found;
   };
-  const commands = [setCommand(io, reportFailure), rideCommand(io), checkCommand(io, reportFailure), postCommand(io)];
+  const commands = [
+    setCommand(io, reportFailure),
+    rideCommand(io),
+    checkCommand(io, reportFailure),
+    postCommand(io),
+    dayCommand(io),
+  ];
   const known = commands.map((each) => each.name());
   const program = baseCommand('polewright', 'Trail courses that ride: set, ride, check and post them.', io)
     .version(version())
