@@ -28,7 +28,7 @@ export function Shell() {
   useHistoryKeys();
   const panels = panelsOf(stage, arrangement);
   return (
-    <div className={`shell shell-${arrangement}`}>
+    <div className={`shell shell-${arrangement} at-${stage}`}>
       <TopBar stage={stage} />
       <SaveNotice />
       <main>

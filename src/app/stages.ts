@@ -61,7 +61,15 @@ const PANELS: Readonly<Record<Stage, readonly Panel[]>> = {
     { id: 'layouts', title: 'Layouts', side: 'left', body: LayoutsPanel, grows: true, isTab: true },
     { id: 'day', title: 'Day', side: 'left', body: DayPanel, grows: true, isTab: true },
     { id: 'compare', title: 'Compare', side: 'right', body: ComparePanel, grows: true, isTab: true },
-    { id: 'change-over', title: 'Change-over', side: 'right', body: ChangeOverPanel, grows: true, isTab: true },
+    {
+      id: 'change-over',
+      title: 'Change-over',
+      short: 'Crew',
+      side: 'right',
+      body: ChangeOverPanel,
+      grows: true,
+      isTab: true,
+    },
   ],
 };
 

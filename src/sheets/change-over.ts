@@ -15,7 +15,7 @@ import { type ChangeEnds, carryNames } from '../core/change/layout-change-over.t
 import { layoutById } from '../core/change/layout-survey.ts';
 import type { Arena, Course, Layout } from '../core/course/course.ts';
 import { type PlacedObstacle, placedObstacle } from '../core/course/placed.ts';
-import { printDuration } from '../core/measure/duration.ts';
+import { printMinutes } from '../core/measure/duration.ts';
 import { printLength } from '../core/measure/length.ts';
 import { ringBounds, unionBounds } from '../core/plane/ring.ts';
 import { capitalized } from '../core/text/sentence.ts';
@@ -50,7 +50,7 @@ function passItems(plan: ChangeOver, pass: number, team: number, names: CarryNam
   const own = plan.carries.filter((carry) => carry.pass === pass && carry.team === team);
   const people = plan.teams[team]?.people;
   if (own.length === 0 || people === undefined) return [];
-  const done = printDuration(Math.max(...own.map(({ ends }) => ends)));
+  const done = printMinutes(Math.max(...own.map(({ ends }) => ends)));
   const title = [
     ...(plan.passes > 1 ? [`Pass ${pass}`] : []),
     ...(plan.teams.length > 1 ? [`Team ${team + 1}`] : []),
@@ -119,7 +119,7 @@ export function changeOverPages(course: Course, { from, to, plan, options }: Cha
   const piecesOf = (list: readonly PlacedObstacle[] = []) => list.flatMap(({ pieces }) => pieces);
   const arena = { minX: 0, minY: 0, maxX: length, maxY: width };
   const points = [...piecesOf(old), ...piecesOf(wanted)].flatMap(({ footprint }) => footprint);
-  const crew = `${plan.crew.people === 1 ? 'One person' : `${plan.crew.people} people`}, about ${printDuration(plan.seconds)}`;
+  const crew = `${plan.crew.people === 1 ? 'One person' : `${plan.crew.people} people`}, about ${printMinutes(plan.seconds)}`;
   const content: PageContent = {
     head: {
       show: course.class.show,

@@ -11,7 +11,7 @@ import {
 import type { Carry, ChangeOver } from '../../core/change/change-over.ts';
 import { carryNames } from '../../core/change/layout-change-over.ts';
 import type { Course } from '../../core/course/course.ts';
-import { printDuration } from '../../core/measure/duration.ts';
+import { printMinutes } from '../../core/measure/duration.ts';
 import { printLength } from '../../core/measure/length.ts';
 import { capitalized } from '../../core/text/sentence.ts';
 import { useCompared } from './compared.ts';
@@ -99,7 +99,7 @@ function CarryRow({
           <small>
             To {to}, {stopPlace(carry.to, arena, unit)}
           </small>
-          <small>Done after {printDuration(carry.ends)}</small>
+          <small>Done after {printMinutes(carry.ends)}</small>
         </span>
       </button>
     </li>

@@ -1,5 +1,5 @@
 import type { ChangeOver } from '../../core/change/change-over.ts';
-import { printDuration } from '../../core/measure/duration.ts';
+import { printMinutes } from '../../core/measure/duration.ts';
 import { printLength } from '../../core/measure/length.ts';
 import type { LengthUnit } from '../../core/measure/quantity.ts';
 import { counted } from '../app-words.ts';
@@ -14,7 +14,7 @@ export function ChangeOverSummary({ plan, unit }: { readonly plan: ChangeOver; r
     <dl className="facts">
       <div>
         <dt>Time, an estimate</dt>
-        <dd>{printDuration(seconds)}</dd>
+        <dd>{printMinutes(seconds)}</dd>
       </div>
       <div>
         <dt>Carried</dt>

@@ -39,7 +39,7 @@ export function ComparePanel() {
       <Choices others={others} chosen={chosen} />
       {chosen.length > 0 && (
         <ChoiceField
-          label="In the arena"
+          label="Drawn"
           value={state.mode}
           options={MODES}
           choose={(mode) => compared.setMode(mode as CompareMode)}

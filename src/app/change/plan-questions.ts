@@ -1,6 +1,6 @@
 import type { ChangeOver } from '../../core/change/change-over.ts';
-import { bestOrder, type DayOrder, givenOrder } from '../../core/change/day-order.ts';
-import { dayProblem } from '../../core/change/day-problem.ts';
+import { crewOf } from '../../core/change/crew.ts';
+import { type DaySaving, type DaySavings, daySavings } from '../../core/change/day-savings.ts';
 import { type ChangeEnds, crewChange, layoutChangeOver } from '../../core/change/layout-change-over.ts';
 import type { Course } from '../../core/course/course.ts';
 
@@ -16,19 +16,37 @@ export interface DayQuestion {
   readonly course: Course;
 }
 
-/** The day as its classes are ordered now, and in the order that is best. */
-export interface DayPlan {
-  readonly given: DayOrder;
-  readonly best: DayOrder;
+/** Something that would make the day shorter, with the course in which it is done where that is an edit. */
+export interface TriedSaving extends Omit<DaySaving, 'edit'> {
+  readonly course?: Course;
+}
+
+/** The day as its classes are ordered now, in the order that is best, and what else would save time. */
+export interface DayPlan extends Omit<DaySavings, 'savings'> {
+  readonly savings: readonly TriedSaving[];
 }
 
 /** What may be asked of the planner, and what it answers. */
 export type Question = ChangeOverQuestion | DayQuestion;
 export type AnswerTo<Q extends Question> = Q extends ChangeOverQuestion ? ChangeOver : DayPlan | null;
 
-/** Answers a question: in the worker, or wherever there is none. A course without a day has no plan of one. */
+/** A crew of more than this is in its own way. */
+const LARGEST_CREW = 4;
+
+/** The plan of a day as plain data; null where the course has no day. */
+function dayPlan(course: Course): DayPlan | null {
+  const { people } = crewOf(course);
+  const more = { people: people + 1, change: crewChange(course, people + 1) };
+  const crews = { crew: crewChange(course), ...(people < LARGEST_CREW ? { more } : {}) };
+  const plan = daySavings(course, crews);
+  if (plan === undefined) return null;
+  const savings = plan.savings.map(({ kind, says, saves, edit }): TriedSaving => {
+    return edit === undefined ? { kind, says, saves } : { kind, says, saves, course: edit(course) };
+  });
+  return { ...plan, savings };
+}
+
+/** Answers a question: in the worker, or wherever there is none. */
 export function answered(question: Question): ChangeOver | DayPlan | null {
-  if (question.kind === 'change-over') return layoutChangeOver(question.course, question);
-  const problem = dayProblem(question.course, crewChange(question.course));
-  return problem === undefined ? null : { given: givenOrder(problem), best: bestOrder(problem) };
+  return question.kind === 'change-over' ? layoutChangeOver(question.course, question) : dayPlan(question.course);
 }

@@ -1,118 +1,117 @@
 import type { DayOrder } from '../../core/change/day-order.ts';
-import type { BrokenRule, RiderWait } from '../../core/change/day-times.ts';
-import type { Course } from '../../core/course/course.ts';
-import { orderClasses } from '../../core/course/edit-day.ts';
-import { printDuration } from '../../core/measure/duration.ts';
+import {
+  brokenWords,
+  DAY_CAUTION,
+  DAY_PARTS,
+  savesWords,
+  untakenWords,
+  waitWords,
+} from '../../core/change/day-words.ts';
+import type { Course, Day } from '../../core/course/course.ts';
+import { sharedWith } from '../../core/course/shared-structure.ts';
+import { printMinutes } from '../../core/measure/duration.ts';
 import { printTimeOfDay } from '../../core/measure/time-of-day.ts';
-import { counted } from '../app-words.ts';
-import type { DayPlan } from '../change/plan-questions.ts';
-import { useDesk } from '../desk-context.tsx';
+import type { DayPlan, TriedSaving } from '../change/plan-questions.ts';
+import { useDesk, useDeskState } from '../desk-context.tsx';
 
-/** The totals of the day, what of the fixed things is not kept, and a better order. */
-export function DayAdvice({
-  planned: { given, best },
-  course,
-  isBusy,
-}: {
-  readonly planned: DayPlan;
-  readonly course: Course;
-  readonly isBusy: boolean;
-}) {
+/** So many proposals are told at once. */
+const FIRST = 4;
+
+/** The totals of the day, what of the fixed things is not kept, and what would save time. */
+export function DayAdvice({ planned, course }: { readonly planned: DayPlan; readonly course: Course }) {
+  const { day } = course;
+  if (day === undefined) return null;
+  const { given, best, total, parts, savings } = planned;
   const { times } = given;
-  const titleOf = (id: string) => course.day?.classes.find((each) => each.id === id)?.title ?? id;
+  const row = (saving: TriedSaving) => <Saving key={saving.says} saving={saving} from={course} best={best} day={day} />;
   return (
     <>
-      <h3>The whole day</h3>
+      <h3>The whole day, {printMinutes(total)}</h3>
       <dl className="facts">
         <div>
-          <dt>From</dt>
+          <dt>From the first pole to the last</dt>
           <dd>
-            {printTimeOfDay(times.starts)} to {printTimeOfDay(times.finish)}, an estimate
+            {printTimeOfDay(times.starts)} to {printTimeOfDay(times.finish)}
           </dd>
         </div>
-        <div>
-          <dt>Setting out and changing over</dt>
-          <dd>{printDuration(times.changing)}</dd>
-        </div>
+        {DAY_PARTS.filter(([part]) => parts[part] > 0).map(([part, title]) => (
+          <div key={part}>
+            <dt>{title}</dt>
+            <dd>{printMinutes(parts[part])}</dd>
+          </div>
+        ))}
       </dl>
       {times.broken.map((rule) => (
-        <p key={JSON.stringify(rule)} className="refusal" role="alert">
-          {brokenWords(rule, titleOf)}
+        <p key={JSON.stringify(rule)} className="refusal">
+          {brokenWords(day, rule)}
         </p>
       ))}
-      {times.waits.map((wait) => (
-        <p key={`${wait.id} ${wait.before}`} className="caution">
-          {waitWords(wait, titleOf)}
+      {[...times.waits.map((wait) => waitWords(day, wait)), ...untakenWords(day, times)].map((words) => (
+        <p key={words} className="small">
+          {words}
         </p>
       ))}
-      <BetterOrder given={given} best={best} titleOf={titleOf} isBusy={isBusy} />
+      <h3>What would save time</h3>
+      {savings.length === 0 && <p className="empty is-good">Nothing that was tried makes the day shorter.</p>}
+      <ul className="rows savings">{savings.slice(0, FIRST).map(row)}</ul>
+      {savings.length > FIRST && (
+        <details className="fold">
+          <summary>More that saves less ({savings.length - FIRST})</summary>
+          <ul className="rows savings">{savings.slice(FIRST).map(row)}</ul>
+        </details>
+      )}
+      {!savings.some(({ kind }) => kind === 'order') && (
+        <p className="small">
+          {best.proven ? 'No other order of the classes is better.' : 'No better order of the classes was found.'}
+        </p>
+      )}
+      <p className="caution">{DAY_CAUTION}</p>
     </>
   );
 }
 
-function brokenWords(rule: BrokenRule, titleOf: (id: string) => string): string {
-  if (rule.kind === 'late') return `${titleOf(rule.id)} begins ${printDuration(rule.by)} late.`;
-  return `The classes of judge ${rule.judge} are in ${rule.blocks} parts of the day.`;
-}
-
-function waitWords({ id, before, riders, waits }: RiderWait, titleOf: (id: string) => string): string {
-  return `${titleOf(id)} waits ${printDuration(waits)} for ${riders.join(', ')} after ${titleOf(before)}.`;
-}
-
-function BetterOrder({
-  given,
+/** One proposal, with the button that takes it as long as the course is the one that it was tried on. */
+function Saving({
+  saving: { kind, says, saves, course: edited },
+  from,
   best,
-  titleOf,
-  isBusy,
+  day,
 }: {
-  readonly given: DayOrder;
+  readonly saving: TriedSaving;
+  readonly from: Course;
   readonly best: DayOrder;
-  titleOf(id: string): string;
-  readonly isBusy: boolean;
+  readonly day: Day;
 }) {
   const desk = useDesk();
-  const { order } = best.times;
-  if (order.join(' ') === given.times.order.join(' ')) {
-    return (
-      <p className="empty is-good">
-        {best.proven ? 'No other order is better.' : `No better order was found among many that were tried.`}
-      </p>
-    );
-  }
-  const gains = [
-    ...gain('mends', given.cost.broken - best.cost.broken, (count) =>
-      counted(count, 'thing that is fixed', 'things that are fixed'),
-    ),
-    ...gain('ends', given.cost.finish - best.cost.finish, (seconds) => `${printDuration(seconds)} earlier`),
-    ...gain(
-      'needs',
-      given.cost.changing - best.cost.changing,
-      (seconds) => `${printDuration(seconds)} less changing over`,
-    ),
-  ];
+  const isCurrent = useDeskState((state) => state.course === from);
+  const order = best.times.order.flatMap((id) => day.classes.find((each) => each.id === id)?.title ?? []);
   return (
-    <>
-      <h3>A better order</h3>
-      <p>It {gains.join(', ')}.</p>
-      <ol className="better-order">
-        {order.map((id) => (
-          <li key={id}>{titleOf(id)}</li>
-        ))}
-      </ol>
-      <button
-        type="button"
-        className="button primary"
-        disabled={isBusy}
-        onClick={() => desk.edit('Take the better order', (now) => orderClasses(now, order))}
-      >
-        Take this order
-      </button>
-      {best.proven && <p className="small">No order is better: all were weighed.</p>}
-    </>
+    <li className="saving">
+      <p>
+        {says} <strong>{savesWords(saves)}</strong>
+      </p>
+      {kind === 'order' && (
+        <>
+          <ol className="better-order">
+            {order.map((title, i) => (
+              // biome-ignore lint/suspicious/noArrayIndexKey: two classes may have one title.
+              <li key={i}>{title}</li>
+            ))}
+          </ol>
+          {best.proven && <p className="small">All orders were weighed: none is better.</p>}
+        </>
+      )}
+      {edited !== undefined && (
+        <button
+          type="button"
+          className={kind === 'order' ? 'button primary' : 'button'}
+          disabled={!isCurrent}
+          aria-label={kind === 'order' ? undefined : `Do it: ${says}`}
+          onClick={() => desk.edit(`Save time: ${says}`, (now) => sharedWith(edited, now))}
+        >
+          {kind === 'order' ? 'Take this order' : 'Do it'}
+        </button>
+      )}
+    </li>
   );
-}
-
-/** What a better order gains in one respect; nothing where it gains less than a minute or none. */
-function gain(verb: string, by: number, words: (by: number) => string): readonly string[] {
-  return by >= 1 ? [`${verb} ${words(by)}`] : [];
 }

@@ -66,7 +66,7 @@ function PlannedDay({ add }: { add(): void }) {
       {failure !== null && <p className="refusal">The day could not be worked out: {failure}</p>}
       {answer !== null && planned !== null && (
         <>
-          <DayAdvice planned={planned} course={answer.of.course} isBusy={isBusy} />
+          <DayAdvice planned={planned} course={answer.of.course} />
           <button type="button" className="button" onClick={() => setPrints(true)}>
             <Printer aria-hidden="true" />
             Print the day

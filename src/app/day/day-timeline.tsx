@@ -3,7 +3,7 @@ import { type DragEvent, Fragment, useState } from 'react';
 import type { ClassTimes, DayTimes } from '../../core/change/day-times.ts';
 import type { Course, DayBreak, DayClass } from '../../core/course/course.ts';
 import { moveClass } from '../../core/course/edit-day.ts';
-import { printDuration } from '../../core/measure/duration.ts';
+import { printMinutes } from '../../core/measure/duration.ts';
 import type { Seconds } from '../../core/measure/quantity.ts';
 import { printTimeOfDay } from '../../core/measure/time-of-day.ts';
 import { counted } from '../app-words.ts';
@@ -94,7 +94,7 @@ export function DayTimeline({ planned }: { readonly planned: DayPlan | null }) {
       {times !== undefined && times.classes.length > 0 && (
         <li className="timeline-change">
           {printTimeOfDay(times.takingDown.from)} taking down,{' '}
-          {printDuration(times.takingDown.to - times.takingDown.from)}; done at {printTimeOfDay(times.finish)}
+          {printMinutes(times.takingDown.to - times.takingDown.from)}; done at {printTimeOfDay(times.finish)}
         </li>
       )}
     </ol>
@@ -138,10 +138,10 @@ function ChangeRow({ own, isFirst }: { readonly own: ClassTimes; readonly isFirs
     <li className="timeline-change" style={{ minHeight: heightOf(change + own.idle) }}>
       {change > 0 && (
         <>
-          {printTimeOfDay(own.change.from)} {isFirst ? 'setting out' : 'changing over'}, {printDuration(change)}
+          {printTimeOfDay(own.change.from)} {isFirst ? 'setting out' : 'changing over'}, {printMinutes(change)}
         </>
       )}
-      {own.idle >= 60 && <span className="timeline-idle">nothing to do for {printDuration(own.idle)}</span>}
+      {own.idle >= 60 && <span className="timeline-idle">nothing to do for {printMinutes(own.idle)}</span>}
     </li>
   );
 }

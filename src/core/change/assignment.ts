@@ -31,11 +31,15 @@ export function assignment(costs: readonly (readonly number[])[]): Assignment {
       columnPotentials: turned.rowPotentials,
     };
   }
-  const flat = Float64Array.from(costs.flat());
+  const flat = new Float64Array(rows * columns);
+  for (const [i, row] of costs.entries()) flat.set(row, i * columns);
+  const wrong = flat.findIndex((cost) => !Number.isFinite(cost));
+  if (wrong >= 0) throw new Error(`assignment: cost ${wrong} of ${flat.length} is ${flat[wrong]}; costs are finite`);
   const u = new Float64Array(rows);
   const v = new Float64Array(columns);
   const rowOf = new Int32Array(columns).fill(-1);
-  for (let row = 0; row < rows; row += 1) augment(row, { flat, u, v, rowOf });
+  const duals = { flat, u, v, rowOf };
+  for (const row of unserved(duals)) augment(row, duals);
   const pairs = [...rowOf.entries()].flatMap(([column, row]) => (row < 0 ? [] : [[row, column] as const]));
   pairs.sort(([a], [b]) => a - b);
   const total = pairs.reduce((sum, [row, column]) => sum + (costs[row]?.[column] as number), 0);
@@ -50,6 +54,22 @@ interface Duals {
   readonly rowOf: Int32Array;
 }
 
+/** Gives each row its cheapest column, as long as nobody has it; the rows that went without. */
+function unserved({ flat, u, v, rowOf }: Duals): readonly number[] {
+  const columns = v.length;
+  const without: number[] = [];
+  for (let row = 0; row < u.length; row += 1) {
+    let best = 0;
+    for (let j = 1; j < columns; j += 1) {
+      if ((flat[row * columns + j] as number) < (flat[row * columns + best] as number)) best = j;
+    }
+    u[row] = flat[row * columns + best] as number;
+    if (rowOf[best] === -1) rowOf[best] = row;
+    else without.push(row);
+  }
+  return without;
+}
+
 /** Gives one more row a column, along the path that is shortest in costs less potentials (Dijkstra). */
 function augment(free: number, { flat, u, v, rowOf }: Duals): void {
   const columns = v.length;
@@ -58,6 +78,7 @@ function augment(free: number, { flat, u, v, rowOf }: Duals): void {
   const done = new Uint8Array(columns);
   let [row, column, reach] = [free, -1, 0];
   do {
+    // One column is always left: there are no more rows than columns.
     let next = -1;
     let least = Number.POSITIVE_INFINITY;
     const base = reach - (u[row] as number);
@@ -73,7 +94,6 @@ function augment(free: number, { flat, u, v, rowOf }: Duals): void {
         next = j;
       }
     }
-    if (next < 0) throw new Error(`assignment: row ${row} has a cost that is not finite`);
     [column, reach] = [next, least];
     done[column] = 1;
     row = rowOf[column] as number;

@@ -2,7 +2,7 @@ import type { Metres } from '../measure/quantity.ts';
 import { type Assignment, assignment } from './assignment.ts';
 import type { ChangeOver, Crew, Load, Stop } from './change-over.ts';
 import { USUAL_CREW } from './crew.ts';
-import { offBy, walkedBetween, walkedToTruck } from './loads.ts';
+import { liesRight, metresBetween, offBy, walkedToTruck } from './loads.ts';
 
 /** A load, where it is taken from, and where it goes. `metres` are those of all its carriers. */
 export interface Errand {
@@ -25,23 +25,18 @@ export interface Carrying {
 
 const CHARGE = USUAL_CREW.charge.value;
 
-function total(metres: readonly Metres[]): Metres {
-  return metres.reduce((sum, each) => sum + each, 0);
-}
-
-/** Whether a thing is left as it lies. */
-function liesRight(from: Load, to: Load): boolean {
-  return offBy(from, to) <= USUAL_CREW.liesRight.value + 1e-9;
+function sum(values: readonly number[]): number {
+  return values.reduce((all, each) => all + each, 0);
 }
 
 /** What it costs to bring a thing from one place to another of its type: nothing when it lies right already. */
 export function carryingCost(from: Load, to: Load): Metres {
-  return liesRight(from, to) ? 0 : CHARGE + total(walkedBetween(from, to));
+  return liesRight(from, to) ? 0 : CHARGE + metresBetween(from, to);
 }
 
 /** What it costs to bring a thing to the truck, or from it. */
 export function truckCost(load: Load, truckAt: Crew['truckAt']): Metres {
-  return CHARGE + total(walkedToTruck(load, truckAt));
+  return CHARGE + sum(walkedToTruck(load, truckAt));
 }
 
 /**
@@ -78,17 +73,13 @@ function errandOf(load: Load | undefined, place: Load | undefined, truckAt: Crew
   const truck: Stop = { kind: 'truck', at: truckAt };
   if (load === undefined) {
     if (place === undefined) return undefined;
-    const metres = total(walkedToTruck(place, truckAt));
+    const metres = sum(walkedToTruck(place, truckAt));
     return { load: place, from: truck, to: { kind: 'ground', load: place }, metres };
   }
   const from: Stop = { kind: 'ground', load };
-  if (place === undefined) return { load, from, to: truck, metres: total(walkedToTruck(load, truckAt)) };
+  if (place === undefined) return { load, from, to: truck, metres: sum(walkedToTruck(load, truckAt)) };
   if (liesRight(load, place)) return undefined;
-  return { load: place, from, to: { kind: 'ground', load: place }, metres: total(walkedBetween(load, place)) };
-}
-
-function sum(values: readonly number[]): number {
-  return values.reduce((all, each) => all + each, 0);
+  return { load: place, from, to: { kind: 'ground', load: place }, metres: metresBetween(load, place) };
 }
 
 function dualBound({ rowPotentials, columnPotentials }: Assignment): number {

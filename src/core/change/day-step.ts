@@ -20,8 +20,6 @@ export interface TimeSpan {
 export interface DayStep {
   readonly change: TimeSpan;
   readonly breaks: readonly (TimeSpan & { readonly index: number })[];
-  /** From when everything else than riders and a fixed start would let it begin. */
-  readonly ready: Seconds;
   readonly from: Seconds;
   readonly to: Seconds;
   readonly after: DayState;
@@ -36,7 +34,6 @@ export function dayStep(problem: DayProblem, state: DayState, task: DayTask, res
   const changed = state.ended + problem.changeOver(state.layout, task.layout);
   const breaks: (TimeSpan & { readonly index: number })[] = [];
   let from = Math.max(changed, task.startsAt ?? 0, rested);
-  let ready = changed;
   let over = state.ended;
   for (let index = state.breaks; index < problem.breaks.length; index += 1) {
     const due = problem.breaks[index];
@@ -45,14 +42,12 @@ export function dayStep(problem: DayProblem, state: DayState, task: DayTask, res
     if (begins > from) break;
     over = begins + due.length;
     from = Math.max(from, over);
-    ready = Math.max(ready, over);
     breaks.push({ index, from: begins, to: over });
   }
   const to = from + task.seconds;
   return {
     change: { from: state.ended, to: changed },
     breaks,
-    ready,
     from,
     to,
     after: { ended: to, layout: task.layout, breaks: state.breaks + breaks.length },

@@ -13,7 +13,7 @@ export interface ClassTimes extends TimeSpan {
   readonly change: TimeSpan;
   /** Within the class. */
   readonly drags: readonly TimeSpan[];
-  /** How long everything is ready and it waits: for its fixed start, or for riders who rode before. */
+  /** How long nothing is done before it: until a break, its fixed start, or until riders have rested. */
   readonly idle: Seconds;
 }
 
@@ -68,6 +68,11 @@ function sharedRiders(a: DayTask, b: DayTask): readonly string[] {
   return a.riders.filter((rider) => b.riders.includes(rider));
 }
 
+/** Seconds of breaks after a time: before it the crew changed over. */
+export function breaksAfter(breaks: readonly TimeSpan[], time: Seconds): Seconds {
+  return breaks.reduce((sum, { from, to }) => sum + Math.max(0, to - Math.max(from, time)), 0);
+}
+
 /** The tasks in an order of all their ids. Throws when it is none. */
 function orderedTasks({ tasks }: DayProblem, order: readonly string[]): readonly DayTask[] {
   const byId = new Map(tasks.map((task) => [task.id, task]));
@@ -105,9 +110,10 @@ export function dayTimes(problem: DayProblem, order: readonly string[]): DayTime
     const { hold, rested } = riderHold(done, task, problem.rest);
     const step = dayStep(problem, state, task, rested);
     const { id, layout } = task;
-    const { from, to, change, ready } = step;
+    const { from, to, change } = step;
+    const idle = from - change.to - breaksAfter(step.breaks, change.to);
     const drags = task.drags.map((drag) => ({ from: from + drag.from, to: from + drag.to }));
-    classes.push({ id, layout, from, to, change, drags, idle: Math.max(0, from - ready) });
+    classes.push({ id, layout, from, to, change, drags, idle });
     for (const { index, ...span } of step.breaks) {
       const own = problem.breaks[index];
       if (own !== undefined) breaks.push({ id: own.id, ...span });

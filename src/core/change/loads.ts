@@ -118,13 +118,12 @@ function distances(from: readonly Point[], to: readonly Point[]): readonly Metre
   return from.map((point, i) => distance(point, to[i] ?? point));
 }
 
-function sum(values: readonly number[]): number {
-  return values.reduce((total, value) => total + value, 0);
-}
+/** Whether its two ends may change places. */
+const isAlikeTurned = memoizeByIdentity((load: Load) => handlingOf(load).alike === 'half-turn');
 
 /** The ways in which one thing of a type can come to lie as another: as it is, and turned half around where that is alike. */
 function orders(load: Load, points: readonly Point[]): readonly (readonly Point[])[] {
-  return points.length === 2 && handlingOf(load).alike === 'half-turn' ? [points, points.toReversed()] : [points];
+  return points.length === 2 && isAlikeTurned(load) ? [points, points.toReversed()] : [points];
 }
 
 /** How far each carrier walks from one place to another of the same type, in the way that is less for all together. */
@@ -133,9 +132,33 @@ export function walkedBetween(from: Load, to: Load): readonly Metres[] {
   return ways.reduce((best, way) => (sum(way) < sum(best) ? way : best));
 }
 
+/** The sum of `walkedBetween`, without a list: there are as many of them as pairs of things. */
+export function metresBetween(from: Load, to: Load): Metres {
+  const [a, b] = from.held;
+  const [c, d] = to.held;
+  if (b === undefined || d === undefined) return apart(a, c);
+  const straight = apart(a, c) + apart(b, d);
+  return isAlikeTurned(from) ? Math.min(straight, apart(a, d) + apart(b, c)) : straight;
+}
+
+function apart(a: Point, b: Point): Metres {
+  return Math.sqrt((a.x - b.x) ** 2 + (a.y - b.y) ** 2);
+}
+
+function sum(values: readonly number[]): number {
+  return values.reduce((total, value) => total + value, 0);
+}
+
 /** How far each carrier walks between a load's place and the truck. */
 export function walkedToTruck({ held }: Load, truckAt: Point): readonly Metres[] {
   return held.map((point) => distance(point, truckAt));
+}
+
+/** Whether a thing is left as it lies. */
+export function liesRight(from: Load, to: Load): boolean {
+  const most = USUAL_CREW.liesRight.value + 1e-9;
+  // The middle of two ends is never further off than the worse of them.
+  return apart(from.pose, to.pose) <= most && offBy(from, to) <= most;
 }
 
 /** How far the worst of a thing's ends is from its place, metres. */

@@ -8,7 +8,7 @@ import { ringDistance } from '../plane/segment.ts';
 import type { Errand } from './carrying.ts';
 import type { Crew, Load, Stop } from './change-over.ts';
 import { cutCycles } from './cut-cycles.ts';
-import { footprintOf, loadAt, walkedBetween, walkedToTruck } from './loads.ts';
+import { footprintOf, loadAt, metresBetween, walkedToTruck } from './loads.ts';
 
 /** An errand, or a half of one, in the pass in which it is done. */
 export interface Task extends Errand {
@@ -95,7 +95,7 @@ function halves(errand: Errand, pass: number, pose: Pose | undefined, truckAt: C
   if (from.kind !== 'ground' || to.kind !== 'ground') throw new Error('only what lies on the ground is laid aside');
   const stop: Stop = pose === undefined ? { kind: 'truck', at: truckAt } : { kind: 'aside', at: pose };
   const walked = (end: Load) =>
-    sum(pose === undefined ? walkedToTruck(end, truckAt) : walkedBetween(end, loadAt(end, pose)));
+    pose === undefined ? sum(walkedToTruck(end, truckAt)) : metresBetween(end, loadAt(end, pose));
   return [
     { load, from, to: stop, metres: walked(from.load), pass: 1 },
     { load, from: stop, to, metres: walked(to.load), pass },

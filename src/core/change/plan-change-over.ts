@@ -4,6 +4,7 @@ import { bestWalk, type CrewWalk } from './best-walk.ts';
 import { type Carrying, leastCarrying } from './carrying.ts';
 import type { Carry, ChangeOver, Crew } from './change-over.ts';
 import { loadsOf } from './loads.ts';
+import { byObstacle, type TaskOrder } from './obstacle-order.ts';
 import { inPasses, type Task } from './passes.ts';
 import { walkProblem } from './walk.ts';
 
@@ -33,6 +34,15 @@ function assembled(
   };
 }
 
+/** Obstacles in the order of the layout that is wanted; what goes away comes after them. */
+function taskOrder(tasks: readonly Task[], to: readonly PlacedObstacle[]): TaskOrder {
+  const places = new Map(to.map(({ obstacle }, place) => [obstacle.id, place]));
+  return {
+    fromTruck: tasks.map(({ from }) => from.kind === 'truck'),
+    group: tasks.map(({ load }) => places.get(load.obstacle) ?? to.length),
+  };
+}
+
 /**
  * How one layout becomes the next with the least carrying: which thing goes where (proven least), in which pass, and in
  * which order the crew walks (least time where there are few carries, a search beyond).
@@ -41,7 +51,9 @@ function planned(from: readonly PlacedObstacle[], to: readonly PlacedObstacle[],
   const [lying, wanted] = [loadsOf(from, crew.people), loadsOf(to, crew.people)];
   const carrying = leastCarrying(lying, wanted, crew.truckAt);
   const tasks = inPasses(carrying.errands, [...lying, ...wanted], crew);
-  return assembled(carrying, tasks, { walk: bestWalk(walkProblem(tasks, crew), crew.people), crew });
+  const problem = walkProblem(tasks, crew);
+  const walk = byObstacle(problem, bestWalk(problem, crew.people), taskOrder(tasks, to));
+  return assembled(carrying, tasks, { walk, crew });
 }
 
 /** Cached by what both lists hold and who carries. */

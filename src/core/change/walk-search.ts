@@ -24,9 +24,9 @@ export interface Walk {
 function neighbours({ count, metres, pass }: WalkProblem): readonly (readonly number[])[] {
   const size = 2 * count + 1;
   const tasks = Array.from({ length: count }, (_, task) => task);
+  const apart = (from: number, to: number) => metres[from * size + to] as number;
   return tasks.map((a) => {
     const far = tasks.map((b) => {
-      const apart = (from: number, to: number) => metres[from * size + to] as number;
       const near = Math.min(apart(2 * a + 1, 2 * b), apart(2 * b + 1, 2 * a), apart(2 * a, 2 * b));
       return a === b ? -1 : near + (pass[a] === pass[b] ? 0 : 1000);
     });

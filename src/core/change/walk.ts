@@ -80,9 +80,11 @@ export function walkProblem(tasks: readonly Task[], { truckAt }: Crew): WalkProb
   const places = [...tasks.flatMap(({ from, to }) => [placeOf(from), placeOf(to)]), truckAt];
   const size = places.length;
   const metres = new Float64Array(size * size);
-  for (const [i, a] of places.entries()) {
-    for (const [j, b] of places.entries()) metres[i * size + j] = distance(a, b);
-  }
+  places.forEach((a, i) => {
+    places.forEach((b, j) => {
+      metres[i * size + j] = distance(a, b);
+    });
+  });
   for (const [i, task] of tasks.entries()) metres[2 * i * size + 2 * i + 1] = carriedWay(task);
   const { empty, loaded } = USUAL_CREW.walk;
   const work = (people: TeamSize) =>

@@ -13,6 +13,13 @@ export function printDuration(duration: Seconds): string {
   return `${Math.floor(minutes / 60)} h ${two(minutes % 60)} min`;
 }
 
+/** To the nearest minute, for what is estimated: `13 min`, `1 h 02 min`; `under a minute`. What is not finite is a dash. */
+export function printMinutes(duration: Seconds): string {
+  if (!Number.isFinite(duration) || duration < 0) return '–';
+  if (duration >= HOUR - MINUTE / 2) return printDuration(Math.max(HOUR, duration));
+  return duration < MINUTE / 2 ? 'under a minute' : `${Math.round(duration / MINUTE)} min`;
+}
+
 function two(value: number): string {
   return String(value).padStart(2, '0');
 }

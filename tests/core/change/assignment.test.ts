@@ -72,7 +72,7 @@ describe('the least assignment', () => {
 
   test('of rows of different lengths, or of costs that are no numbers, is a mistake of the program', () => {
     expect(() => assignment([[1, 2], [1]])).toThrow('row 1 has 1 costs, row 0 has 2');
-    expect(() => assignment([[Number.POSITIVE_INFINITY]])).toThrow('not finite');
-    expect(() => assignment([[Number.NaN]])).toThrow('not finite');
+    expect(() => assignment([[Number.POSITIVE_INFINITY]])).toThrow('costs are finite');
+    expect(() => assignment([[Number.NaN]])).toThrow('costs are finite');
   });
 });

@@ -5,6 +5,7 @@ import { footprintOf, loadAt, loadsOf } from '../../../src/core/change/loads.ts'
 import { inPasses, type Task } from '../../../src/core/change/passes.ts';
 import { inches } from '../../../src/core/measure/quantity.ts';
 import { overlapArea } from '../../../src/core/plane/clip.ts';
+import { dice } from '../ride/small-arenas.ts';
 import { ground, nextThings, randomThings, type Thing } from './grounds.ts';
 
 const CREW: Crew = { people: 2, truckAt: { x: 0, y: 15 } };
@@ -119,6 +120,25 @@ describe('passes', () => {
       ],
     );
     expect(tasks.filter(({ load }) => load.thing === 'riser').map(({ pass }) => pass)).toEqual([2, 2]);
+  });
+
+  test('nothing is laid over what is still to be moved where all things change places', () => {
+    let aside = 0;
+    for (let seed = 0; seed < 20; seed += 1) {
+      const from = randomThings(seed, 14);
+      const roll = dice(seed + 500);
+      const order = from.map(({ pose }) => ({ pose, by: roll() })).sort((a, b) => a.by - b.by);
+      const to = from.map((thing, i) => ({ ...thing, pose: order[i]?.pose ?? thing.pose }));
+      expectNothingInTheWay(from, to);
+      const tasks = tasksOf(from, to);
+      aside += tasks.filter((each) => each.from.kind === 'aside').length;
+      for (const { from: stop, load } of tasks) {
+        if (stop.kind !== 'aside') continue;
+        const lies = footprintOf(loadAt(load, stop.at));
+        for (const each of loadsOf(ground([...from, ...to]), 2)) expect(overlapArea(lies, footprintOf(each))).toBe(0);
+      }
+    }
+    expect(aside).toBeGreaterThan(10);
   });
 
   test('nothing is ever laid over what is still to be moved', () => {

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { printDuration, readDuration } from '../../../src/core/measure/duration.ts';
+import { printDuration, printMinutes, readDuration } from '../../../src/core/measure/duration.ts';
 
 test.each<[number, string]>([
   [0, '0 s'],
@@ -47,4 +47,18 @@ test('what is printed is read as the same', () => {
     const reading = readDuration(printDuration(seconds), 's');
     expect(reading).toEqual({ kind: 'read', value: seconds });
   }
+});
+
+test.each([
+  [0, 'under a minute'],
+  [29, 'under a minute'],
+  [30, '1 min'],
+  [773, '13 min'],
+  [3569, '59 min'],
+  [3570, '1 h 00 min'],
+  [3900, '1 h 05 min'],
+  [-1, '–'],
+  [Number.NaN, '–'],
+])('%d s is an estimate of %s', (seconds, text) => {
+  expect(printMinutes(seconds)).toBe(text);
 });
