@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { expect, type Locator, type Page, test } from '@playwright/test';
-import { opened, stage } from './arena.ts';
+import { arena, opened, placeOf, stage } from './arena.ts';
 
 test.beforeEach(async ({ page }) => {
   // Pickers of the operating system cannot be driven here; without them the page falls back to a plain file field.
@@ -13,7 +13,7 @@ test.beforeEach(async ({ page }) => {
 });
 
 function panel(page: Page): Locator {
-  return page.getByRole('region', { name: 'Layouts' });
+  return page.getByRole('tabpanel', { name: 'Layouts' });
 }
 
 async function titles(page: Page): Promise<readonly string[]> {
@@ -89,4 +89,38 @@ test('a file that is no course is refused with a sentence, and nothing is lost',
   await refused.getByRole('button', { name: 'Close' }).click();
   await expect.poll(() => titles(page)).toEqual(['Layout 1']);
   await expect(page.getByRole('button', { name: 'Undo', exact: true })).toBeDisabled();
+});
+
+test('another layout lies under the shown one or beside it, and what moved since is told in words', async ({
+  page,
+}) => {
+  await panel(page).getByRole('button', { name: 'Branch this layout' }).click();
+  await page.getByRole('tab', { name: 'Compare', exact: true }).click();
+  await page.getByRole('checkbox', { name: 'Layout 1', exact: true }).check();
+  const contents = page.locator('#arena-contents');
+  await expect(contents).toContainText('Layout 1, branch is compared with Layout 1.');
+  const fan = page.locator('[data-obstacle="fan-1"]');
+  await expect(fan).toContainText('as in Layout 1');
+  const legend = page.getByRole('list', { name: 'How the line is drawn' });
+  await expect(legend).toContainText('Layout 1');
+
+  const place = await placeOf(page, 'fan-1');
+  await arena(page).focus();
+  const chosen = fan.filter({ hasText: 'chosen' });
+  for (let i = 0; i < 20 && (await chosen.count()) === 0; i += 1) await page.keyboard.press('Tab');
+  await page.keyboard.press('Shift+ArrowLeft');
+  expect((await placeOf(page, 'fan-1')).x).toBeLessThan(place.x);
+  await expect(fan).toContainText(/moved .* from Layout 1/);
+  await expect(page.locator('.hint-line')).toContainText(/^Fan: moved .* from Layout 1$/);
+
+  await page.getByRole('combobox', { name: 'In the arena' }).selectOption('Side by side');
+  const other = page.getByRole('img', { name: /^Layout 1, for comparison: / });
+  await expect(other.locator('canvas').first()).toBeVisible();
+  const box = await other.boundingBox();
+  if (box === null) throw new Error('the other drawing is on the page');
+  const scale = Number(await arena(page).getAttribute('data-scale'));
+  await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
+  await page.mouse.wheel(0, -200);
+  await expect.poll(async () => Number(await arena(page).getAttribute('data-scale'))).toBeGreaterThan(scale);
+  expect(await placeOf(page, 'fan-1')).not.toEqual(place);
 });

@@ -1,5 +1,6 @@
 import { comparedLayouts, useComparedState } from '../../change/compared.ts';
 import { ghostPieces, moveWords, originOf } from '../../change/origins.ts';
+import { useShownPlan } from '../../change/shown-plan.tsx';
 import { useFocusedKey } from '../../change/use-focused-key.ts';
 import { useDeskState } from '../../desk-context.tsx';
 import { useViewState } from '../../view.ts';
@@ -8,7 +9,7 @@ import { type GhostIndex, type OriginArrow, originPlates, paintGhost, paintOrigi
 import { PaintedLayer } from './painted-layer.tsx';
 import { useTheme } from './use-theme.ts';
 
-/** The compared layouts as outlines under the shown one, at Change. */
+/** The compared layouts as outlines under the shown one, at Change; with a change-over, what it takes from where it lies. */
 export function GhostLayer() {
   const theme = useTheme();
   const camera = useViewState((state) => state.camera);
@@ -16,11 +17,13 @@ export function GhostLayer() {
   const shown = useDeskState((state) => state.survey.layout);
   const isChange = useDeskState((state) => state.stage === 'change');
   const state = useComparedState((compared) => compared);
-  if (!isChange || state.mode !== 'ghost') return null;
+  const carried = useShownPlan();
+  if (!isChange || (state.mode !== 'ghost' && carried === null)) return null;
   const others = comparedLayouts(course, state);
   return (
     <PaintedLayer
       draw={(context) => {
+        if (carried !== null) return paintGhost(context, carried.leaving, { camera, theme, index: 0 });
         for (const [index, layout] of others.entries()) {
           paintGhost(context, ghostPieces(layout, shown), { camera, theme, index: ghostIndex(index) });
         }
@@ -38,8 +41,9 @@ export function OriginLayer() {
   const isChange = useDeskState((state) => state.stage === 'change');
   const state = useComparedState((compared) => compared);
   const key = useFocusedKey();
+  const isCarried = useShownPlan() !== null;
   const placed = useDeskState((desk) => desk.survey.obstacles);
-  if (!isChange || state.mode !== 'ghost' || key === null) return null;
+  if (!isChange || state.mode !== 'ghost' || key === null || isCarried) return null;
   const others = comparedLayouts(course, state);
   const arrows = others.flatMap((layout, index): readonly OriginArrow[] => {
     const origin = originOf(layout, shown, key);

@@ -1,4 +1,5 @@
 import { Stage } from 'react-konva/lib/ReactKonvaCore';
+import { ShownPlanProvider, useShownPlan } from '../../change/shown-plan.tsx';
 import { sweepsShown } from '../../check/sweep-words.ts';
 import { visibleFindings } from '../../check/visible-findings.ts';
 import { useDeskState } from '../../desk-context.tsx';
@@ -7,6 +8,7 @@ import { usePickRadius } from '../input/pick-radius.ts';
 import { labelBox } from '../overlays/dimension-places.ts';
 import { useDimensions } from '../overlays/use-dimensions.ts';
 import { badgeBoxes, paintBadges } from '../painters/badges.ts';
+import { carryLabels } from '../painters/carry-marks.ts';
 import { handleBoxes, paintBends, paintChosen, paintCrossings, paintHandles } from '../painters/handles.ts';
 import { tapeReadingPlate } from '../painters/kept-mark.ts';
 import { paintLabels } from '../painters/labels.ts';
@@ -18,6 +20,7 @@ import { paintPlaces, placeWords } from '../painters/paint-places.ts';
 import { endBoxes, paintTravel } from '../painters/paint-travel.ts';
 import { paintNarrowest, paintSweep, paintSweepStep } from '../painters/sweep-mark.ts';
 import { paintGap } from '../painters/tape-mark.ts';
+import { CarriesLayer } from './carries-layer.tsx';
 import { DimensionsLayer } from './dimensions-layer.tsx';
 import { GhostLayer, OriginLayer } from './ghost-layer.tsx';
 import { PaintedLayer } from './painted-layer.tsx';
@@ -30,13 +33,16 @@ export function Layers() {
   if (size.width === 0 || size.height === 0) return null;
   return (
     <Stage width={size.width} height={size.height} listening={false}>
-      <GroundLayer />
-      <GhostLayer />
-      <ObstaclesLayer />
-      <PrintsLayer />
-      <OverlayLayer />
-      <DimensionsLayer />
-      <OriginLayer />
+      <ShownPlanProvider>
+        <GroundLayer />
+        <GhostLayer />
+        <ObstaclesLayer />
+        <PrintsLayer />
+        <OverlayLayer />
+        <DimensionsLayer />
+        <OriginLayer />
+        <CarriesLayer />
+      </ShownPlanProvider>
     </Stage>
   );
 }
@@ -58,13 +64,17 @@ function ObstaclesLayer() {
   const reach = usePickRadius();
   const tapes = useDimensions();
   const measured = useDeskState((state) => state.tapeReading);
+  const carried = useShownPlan();
   return (
     <PaintedLayer
       draw={(context) => {
         paintObstacles(context, survey, { camera, theme });
-        paintTravel(context, survey, { camera, theme, pointed });
-        const words = placeWords(survey, camera);
-        paintPlaces(context, { survey, words }, { camera, theme });
+        // A crew walks; the line of the horse would lie under its arrows.
+        const words = carried === null ? placeWords(survey, camera) : [];
+        if (carried === null) {
+          paintTravel(context, survey, { camera, theme, pointed });
+          paintPlaces(context, { survey, words }, { camera, theme });
+        }
         const letters = letterPlaces(survey, camera, [...endBoxes(survey, camera), ...words.map(({ box }) => box)]);
         paintLetters(context, letters, { camera, theme });
         const kept = [
@@ -74,6 +84,7 @@ function ObstaclesLayer() {
           ...words.map(({ box }) => box),
           ...handleBoxes({ survey, chosen }, { camera, reach: reach / camera.scale }),
           ...tapes.labels.map(labelBox),
+          ...(carried === null ? [] : carryLabels(carried.plan, camera, size).map(({ box }) => box)),
           ...(measured === null ? [] : [tapeReadingPlate(measured, camera)]),
         ];
         paintLabels(context, survey, { camera, theme, size, chosen, kept });

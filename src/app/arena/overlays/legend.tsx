@@ -1,10 +1,12 @@
 import { ChevronDown, ChevronUp } from 'lucide-react';
 import { useState } from 'react';
+import { useWantsPlan } from '../../change/shown-plan.tsx';
 import { useDeskState } from '../../desk-context.tsx';
 import { useViewState } from '../../view.ts';
 import { FOLDED, NARROW } from '../camera.ts';
 import { useTheme } from '../layers/use-theme.ts';
 import { TRAVEL_STYLES, type TravelKind, travelKind } from '../painters/travel-styles.ts';
+import { CarryLegend } from './carry-legend.tsx';
 import { GhostLegend, useGhostTitles } from './ghost-legend.tsx';
 import { PrintLegend } from './print-legend.tsx';
 
@@ -19,7 +21,8 @@ export function ArenaLegend() {
   const used = new Set(elements.filter((each) => each.length > 0 || each.move === 'turn').map(travelKind));
   const shown = (Object.keys(TRAVEL_STYLES) as TravelKind[]).filter((way) => used.has(way));
   const ghosts = useGhostTitles();
-  if (shown.length === 0 && ghosts.length === 0) return null;
+  const wantsPlan = useWantsPlan();
+  if (!wantsPlan && shown.length === 0 && ghosts.length === 0) return null;
   return (
     <div className={isOpen ? 'legend' : 'legend is-folded'}>
       {width < NARROW && (
@@ -35,8 +38,9 @@ export function ArenaLegend() {
         </button>
       )}
       {isOpen && (
-        <ul aria-label="How the line is drawn">
-          {shown.map((way) => {
+        <ul aria-label={wantsPlan ? 'How the carries are drawn' : 'How the line is drawn'}>
+          {wantsPlan && <CarryLegend />}
+          {(wantsPlan ? [] : shown).map((way) => {
             const look = TRAVEL_STYLES[way];
             return (
               <li key={way}>
@@ -57,7 +61,7 @@ export function ArenaLegend() {
             );
           })}
           <PrintLegend />
-          <GhostLegend titles={ghosts} />
+          {!wantsPlan && <GhostLegend titles={ghosts} />}
         </ul>
       )}
     </div>
