@@ -1,10 +1,9 @@
 /** The timetable of a day for the office and the crew: a drawing, then every class, break and change-over with its times. */
 import { crewOf } from '../core/change/crew.ts';
-import { crewChange } from '../core/change/crew-change.ts';
-import { dayProblem, type LayoutChange } from '../core/change/day-problem.ts';
-import { type ClassTimes, type DayTimes, dayTimes } from '../core/change/day-times.ts';
-import { brokenWords, DAY_CAUTION, minutesWords, untakenWords, waitWords } from '../core/change/day-words.ts';
+import type { ClassTimes, DayTimes } from '../core/change/day-times.ts';
+import { brokenWords, DAY_CAUTION, untakenWords, waitWords } from '../core/change/day-words.ts';
 import type { Course, Day } from '../core/course/course.ts';
+import { printMinutes } from '../core/measure/duration.ts';
 import { printTimeOfDay } from '../core/measure/time-of-day.ts';
 import { andList } from '../core/text/sentence.ts';
 import type { TextItem } from './flow.ts';
@@ -17,13 +16,10 @@ import { arenaInWords, LEVELS } from './title-block.ts';
 /** Letter heights, mm: it hangs in the office, and is carried in a pocket. */
 const FONT_SIZES = [3.7, 3.5, 3.3, 3.2] as const;
 
-/** What is put on paper. */
+/** What is put on paper: the day in one order of its classes. */
 export interface DayOptions {
   readonly paper: Paper;
-  /** Ids of the classes; absent: as they stand. */
-  readonly order?: readonly string[];
-  /** Absent: by the crew of the course. */
-  readonly change?: LayoutChange;
+  readonly times: DayTimes;
 }
 
 /** Widths are shares. */
@@ -59,7 +55,7 @@ function changeRow(
   span: { readonly from: number; readonly to: number },
 ): readonly TimedRow[] {
   if (span.to - span.from < 1) return [];
-  const cells = [what, '', layout, '', '', minutesWords(span.to - span.from)].map((text) => ({ text }));
+  const cells = [what, '', layout, '', '', printMinutes(span.to - span.from)].map((text) => ({ text }));
   return [{ from: span.from, row: [{ text: '' }, ...spanCells(span), ...cells] }];
 }
 
@@ -76,7 +72,7 @@ function classRows(course: Course, day: Day, times: ClassTimes, index: number): 
     { text: layout },
     { text: of?.judge ?? '' },
     { text: String(of?.entries ?? 0) },
-    { text: minutesWords(times.to - times.from) },
+    { text: printMinutes(times.to - times.from) },
   ];
   return [...changeRow(index === 0 ? 'Set out' : 'Change over', layout, times.change), { from: times.from, row }];
 }
@@ -84,7 +80,7 @@ function classRows(course: Course, day: Day, times: ClassTimes, index: number): 
 function breakRows(day: Day, { breaks }: DayTimes): readonly TimedRow[] {
   return breaks.map((span) => {
     const title = day.breaks.find(({ id }) => id === span.id)?.title ?? span.id;
-    const cells = [title, '', '', '', '', minutesWords(span.to - span.from)].map((text) => ({ text }));
+    const cells = [title, '', '', '', '', printMinutes(span.to - span.from)].map((text) => ({ text }));
     return { from: span.from, row: [{ text: '' }, ...spanCells(span), ...cells] };
   });
 }
@@ -102,12 +98,10 @@ function notes(day: Day, times: DayTimes): readonly TextItem[] {
   ];
 }
 
-/** The timetable of a course's day on pages; undefined where the course has no classes of a day. */
-export function dayPages(course: Course, { paper, order, change = crewChange(course) }: DayOptions): Pages | undefined {
-  const problem = dayProblem(course, change);
-  if (problem === undefined || problem.tasks.length === 0) return undefined;
-  const { day } = problem;
-  const times = dayTimes(problem, order ?? problem.tasks.map(({ id }) => id));
+/** The timetable of a course's day on pages. Throws when the course has no day. */
+export function dayPages(course: Course, { paper, times }: DayOptions): Pages {
+  const { day } = course;
+  if (day === undefined) throw new Error('dayPages: the course has no day');
   const rows = [
     ...times.classes.flatMap((each, i) => classRows(course, day, each, i)),
     ...breakRows(day, times),

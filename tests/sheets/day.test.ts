@@ -1,4 +1,6 @@
 import { describe, expect, test } from 'vitest';
+import { dayProblem } from '../../src/core/change/day-problem.ts';
+import { dayTimes } from '../../src/core/change/day-times.ts';
 import type { Course } from '../../src/core/course/course.ts';
 import { addBreak, addClass, changeClass } from '../../src/core/course/edit-day.ts';
 import { dayPages } from '../../src/sheets/day.ts';
@@ -9,9 +11,10 @@ import { DAY } from '../core/change/larkhollow-day.ts';
 const HALF_HOUR = () => 1800;
 
 function pagesOf(course: Course, more: { order?: readonly string[]; paper?: 'letter' | 'a4' } = {}): Pages {
-  const pages = dayPages(course, { paper: 'letter', change: HALF_HOUR, ...more });
-  if (pages === undefined) throw new Error('the course has a day');
-  return pages;
+  const problem = dayProblem(course, HALF_HOUR);
+  if (problem === undefined) throw new Error('the course has a day');
+  const { order = problem.tasks.map(({ id }) => id), paper = 'letter' } = more;
+  return dayPages(course, { paper, times: dayTimes(problem, order) });
 }
 
 function words({ marks }: Page): readonly string[] {
@@ -81,10 +84,5 @@ describe('the timetable of a day on paper', () => {
         expect(box.maxY, mark.text).toBeLessThanOrEqual(height - 5.5);
       }
     }
-  });
-
-  test('is not there for a course without a day', () => {
-    const { day: _, ...rest } = DAY;
-    expect(dayPages(rest, { paper: 'letter' })).toBeUndefined();
   });
 });
