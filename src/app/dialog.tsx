@@ -59,7 +59,7 @@ export function Dialog({
   const dialog = useRef<HTMLDialogElement>(null);
   useModal(dialog);
   return (
-    <dialog ref={dialog} className={wide ? 'dialog wide' : 'dialog'} aria-labelledby={id} onClose={close}>
+    <dialog ref={dialog} className={wide ? 'dialog wide' : 'dialog'} aria-labelledby={id} onCancel={close}>
       <h2 id={id}>{title}</h2>
       {children}
       <div className="dialog-end">

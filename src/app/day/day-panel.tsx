@@ -63,6 +63,9 @@ function PlannedDay({ add }: { add(): void }) {
           Break
         </button>
       </div>
+      <p className="small" role="status">
+        {isBusy ? 'Working out the times…' : ''}
+      </p>
       {failure !== null && <p className="refusal">The day could not be worked out: {failure}</p>}
       {answer !== null && planned !== null && (
         <>
