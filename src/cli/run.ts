@@ -2,6 +2,7 @@ import { createRequire } from 'node:module';
 import { changeCommand } from './change.ts';
 import { checkCommand } from './check.ts';
 import { baseCommand, HelpShown } from './command.ts';
+import { dayCommand } from './day.ts';
 import { unknownWord } from './did-you-mean.ts';
 import { BadInput, type Io } from './io.ts';
 import { postCommand } from './post.ts';
@@ -25,9 +26,14 @@ export async function runCommandLine(argv: readonly string[], io: Io): Promise<n
     checkCommand(io, reportFailure),
     postCommand(io),
     changeCommand(io),
+    dayCommand(io),
   ];
   const known = commands.map((each) => each.name());
-  const program = baseCommand('polewright', 'Trail courses that ride: set, ride, check, post and change them.', io)
+  const program = baseCommand(
+    'polewright',
+    'Trail courses that ride: set, ride, check, post and change them, and plan the day.',
+    io,
+  )
     .version(version())
     .argument('[verb]')
     .allowUnknownOption()

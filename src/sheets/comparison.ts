@@ -17,8 +17,8 @@ import type { TableColumn, TableRow } from './ruled-table.ts';
 import type { Pages, Paper } from './sheet.ts';
 import { arenaInWords, rulebookInWords } from './title-block.ts';
 
-/** Letter height, mm: a list for one person. */
-const FONT_SIZE = 3.5;
+/** Letter heights, mm: a list for one person. */
+const FONT_SIZES = [3.5, 3.2] as const;
 /** Shares of the page's width. */
 const MEASURE_WIDTH = 5;
 const LAYOUT_WIDTH = 3;
@@ -131,6 +131,6 @@ export function comparisonPages(course: Course, { layouts, measures = MEASURES, 
       ...measureItems(measures),
     ],
     remark: 'For the designer: not for posting.',
-    fontSize: FONT_SIZE,
+    fontSizes: FONT_SIZES,
   });
 }

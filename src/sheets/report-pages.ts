@@ -25,15 +25,15 @@ export interface Report {
   readonly items: readonly TextItem[];
   /** Stands at the foot of each page. */
   readonly remark: string;
-  /** Letter height of the table and of the paragraphs, mm. */
-  readonly fontSize: number;
+  /** Letter heights of table and paragraphs, mm, the best first: a smaller one is taken where it saves a page. */
+  readonly fontSizes: readonly [number, ...number[]];
 }
 
 const FOOTER = 6;
 const SPACE = 4;
 const GUTTER = 9;
 /** Less room than this below a table is left empty, mm. */
-const LEAST_ROOM = 25;
+const LEAST_ROOM = 18;
 
 function scaledColumns(columns: readonly TableColumn[], width: number): readonly TableColumn[] {
   const shares = columns.reduce((sum, column) => sum + column.width, 0);
@@ -51,9 +51,8 @@ function textColumns(rest: TableRoom, whole: (page: number) => TableRoom, width:
   return [...first, ...Array.from({ length: 200 }, (_, i) => split(whole(rest.page + i + 1))).flat()];
 }
 
-/** The report as pages of its paper. Nothing is cut and nothing shrinks: it takes the pages that it needs. */
-export function reportPages(report: Report): Pages {
-  const { course, name, fontSize, remark } = report;
+function pagesAt(report: Report, fontSize: number): Pages {
+  const { course, name, remark } = report;
   const [sheet] = paperSizes({ paper: report.paper, orientation: report.orientation });
   if (sheet === undefined) throw new Error(`reportPages: no paper ${report.paper}`);
   const { width, height } = sheet;
@@ -98,4 +97,16 @@ export function reportPages(report: Report): Pages {
     card: { date, author: show },
     substitutions: substitutionsOf(pages),
   };
+}
+
+/** The report as pages of its paper. Nothing is cut: it takes the pages that it needs, at the height that needs fewest. */
+export function reportPages(report: Report): Pages {
+  const [first, ...smaller] = report.fontSizes;
+  return smaller.reduce(
+    (best, fontSize) => {
+      const tried = best.pages.length === 1 ? best : pagesAt(report, fontSize);
+      return tried.pages.length < best.pages.length ? tried : best;
+    },
+    pagesAt(report, first),
+  );
 }

@@ -62,10 +62,13 @@ function rowBlock(columns: readonly TableColumn[], row: TableRow, fontSize: numb
       const words = cells.flatMap(({ lines, weight, width, align }, i) => {
         const at = align === 'end' && !spans ? left + width : left;
         left += columns[i]?.width ?? 0;
-        return lines.map((text, line): Mark<'paper'> => {
+        return lines.flatMap((text, line): readonly Mark<'paper'>[] => {
+          if (text === '') return [];
           const baseline = y + PADDING + (line + 0.5) * fontSize * LEADING + (CAP_HEIGHT * fontSize) / 2;
           const side = spans ? 'start' : align;
-          return { kind: 'words', at: { x: at, y: baseline }, text, size: fontSize, ink: 'words', align: side, weight };
+          return [
+            { kind: 'words', at: { x: at, y: baseline }, text, size: fontSize, ink: 'words', align: side, weight },
+          ];
         });
       });
       return [...words, ruleBelow(whole, rule, [x, y + height])];

@@ -17,7 +17,10 @@ const STAGE_HELP: readonly (readonly [string, string])[] = [
     'Post',
     'See the pattern as it will hang on the board, put it into your own words, and export it as a PDF; the designer’s copy adds findings and waivers.',
   ],
-  ['Change', 'Keep several layouts in one course and see what the crew has to move from one to the next.'],
+  [
+    'Change',
+    'Keep several layouts in one course: branch one and change the branch. Compare lays one over the other or side by side, and marks the better measures. Change-over says what the crew carries where, in which order and in about how many minutes. Day gives the classes their times and finds the order that needs the least changing over.',
+  ],
 ];
 
 const VIEW_KEYS: readonly (readonly [string, string])[] = [

@@ -1,4 +1,5 @@
 import type { Day } from '../course/course.ts';
+import { printMinutes } from '../measure/duration.ts';
 import type { Seconds } from '../measure/quantity.ts';
 import { andList } from '../text/sentence.ts';
 import type { DayParts } from './day-savings.ts';
@@ -8,12 +9,6 @@ import type { BrokenRule, DayTimes, RiderWait } from './day-times.ts';
 export const DAY_CAUTION =
   'Times are estimates: of horses, of riders between goes and of the crew. Leave room, and go by the clock on the day.';
 
-/** To the nearest minute, because it is an estimate: `28 min`, `1 h 38 min`; less than half a minute is `0 min`. */
-export function minutesWords(duration: Seconds): string {
-  const minutes = Math.round(duration / 60);
-  return minutes < 60 ? `${minutes} min` : `${Math.floor(minutes / 60)} h ${String(minutes % 60).padStart(2, '0')} min`;
-}
-
 function classTitle({ classes }: Day, id: string): string {
   return classes.find((each) => each.id === id)?.title ?? id;
 }
@@ -21,14 +16,14 @@ function classTitle({ classes }: Day, id: string): string {
 /** One sentence about a fixed thing that an order does not keep. */
 export function brokenWords(day: Day, rule: BrokenRule): string {
   if (rule.kind === 'judge') return `The classes of ${rule.judge} are in ${rule.blocks} blocks; one would be right.`;
-  return `${classTitle(day, rule.id)} begins ${minutesWords(rule.by)} after its fixed start.`;
+  return `${classTitle(day, rule.id)} begins ${printMinutes(rule.by)} after its fixed start.`;
 }
 
 /** One sentence about a class that waits for riders. */
 export function waitWords(day: Day, { id, before, riders, rest, wanted, waits }: RiderWait): string {
   const who = riders.length === 1 ? `rider ${riders[0]}` : `riders ${andList(riders)}`;
-  const had = rest < 1 ? 'no rest' : `${minutesWords(rest)} of rest`;
-  return `${classTitle(day, id)} waits ${minutesWords(waits)} for ${who} of ${classTitle(day, before)}: ${had} otherwise, and ${minutesWords(wanted)} wanted.`;
+  const had = rest < 1 ? 'no rest' : `${printMinutes(rest)} of rest`;
+  return `${classTitle(day, id)} waits ${printMinutes(waits)} for ${who} of ${classTitle(day, before)}: ${had} otherwise, and ${printMinutes(wanted)} wanted.`;
 }
 
 /** One sentence about each break that is not taken: after the last class there is nobody left to wait. */
@@ -50,5 +45,5 @@ export const DAY_PARTS: readonly (readonly [keyof DayParts, string])[] = [
 
 /** "12 min earlier"; later where it is less than 0. */
 export function savesWords(saves: Seconds): string {
-  return `${minutesWords(Math.abs(saves))} ${saves < 0 ? 'later' : 'earlier'}`;
+  return `${printMinutes(Math.abs(saves))} ${saves < 0 ? 'later' : 'earlier'}`;
 }
