@@ -1,5 +1,6 @@
 import { type RefObject, useEffect, useRef, useState } from 'react';
-import type { Layout } from '../../core/course/course.ts';
+import { currentLayout, type Layout } from '../../core/course/course.ts';
+import { presentCourse } from '../../core/course/history.ts';
 import { ArenaView } from '../arena/arena-view.tsx';
 import type { ScreenSize } from '../arena/camera.ts';
 import { useBreakpoint } from '../breakpoint.ts';
@@ -12,8 +13,9 @@ import { OtherDrawing } from './other-drawing.tsx';
 /** The arena at Change: alone, or with the compared layouts beside it, moved and zoomed together. */
 export function ChangeStage() {
   const state = useComparedState((compared) => compared);
-  const course = useDeskState((desk) => desk.course);
-  const shown = useDeskState((desk) => desk.survey.layout);
+  // The same object while something is dragged: a pointer move must not render the arena anew.
+  const course = useDeskState((desk) => presentCourse(desk.history));
+  const shown = currentLayout(course);
   const isNarrow = useBreakpoint() === 'narrow';
   const place = useRef<HTMLDivElement>(null);
   const size = useSize(place);

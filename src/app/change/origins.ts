@@ -42,8 +42,21 @@ function isSamePlace({ pose: a }: { readonly pose: Pose }, { pose: b }: { readon
   return distance(a, b) < SAME && Math.abs(normalizeAngle(a.angle - b.angle)) < SAME_ANGLE;
 }
 
-/** What is drawn of another layout under the shown one: the pieces that lie elsewhere in it. */
+const lastGhosts = new WeakMap<Layout, readonly PlacedPiece[]>();
+
+/**
+ * What is drawn of another layout under the shown one: the pieces that lie elsewhere in it. The same list while they are the
+ * same, so that it is not painted anew at each move of a drag.
+ */
 export function ghostPieces(ghost: Layout, shown: Layout): readonly PlacedPiece[] {
+  const pieces = piecesOfGhost(ghost, shown);
+  const last = lastGhosts.get(ghost);
+  if (last?.length === pieces.length && last.every((piece, i) => piece === pieces[i])) return last;
+  lastGhosts.set(ghost, pieces);
+  return pieces;
+}
+
+function piecesOfGhost(ghost: Layout, shown: Layout): readonly PlacedPiece[] {
   const partners = new Map(pairedObstacles(ghost, shown).pairs.map(({ before, after }) => [before, after]));
   return ghost.obstacles.flatMap((obstacle) => {
     const same = partners.get(obstacle);
@@ -87,13 +100,13 @@ export function becameOf(from: Layout, shown: Layout, id: string): string | unde
   return pairedObstacles(from, shown).pairs.find(({ before }) => before.id === id)?.after.id;
 }
 
-/** The obstacle of another layout that the thing of the shown one was, as a list of keys: empty when it is new. */
-export function cameFrom(from: Layout, shown: Layout, key: string): readonly string[] {
+/** The obstacle of another layout that the thing of the shown one was; undefined when it is new. */
+export function cameFrom(from: Layout, shown: Layout, key: string): string | undefined {
   const id = obstacleOf(key);
   const pair = pairedObstacles(from, shown).pairs.find(({ after }) => after.id === id);
-  if (pair !== undefined) return [pair.before.id];
+  if (pair !== undefined) return pair.before.id;
   const isGone = shown.obstacles.every((each) => each.id !== id);
-  return isGone && from.obstacles.some((each) => each.id === id) ? [id] : [];
+  return isGone && from.obstacles.some((each) => each.id === id) ? id : undefined;
 }
 
 /** `12' 3"`, `12' 3", turned 15°`: how far a thing was moved, for an arrow. */

@@ -1,4 +1,4 @@
-import { type PointerEvent, useEffect, useMemo, useRef } from 'react';
+import { memo, type PointerEvent, useEffect, useMemo, useRef } from 'react';
 import { Stage } from 'react-konva/lib/ReactKonvaCore';
 import { layoutSurvey } from '../../core/change/layout-survey.ts';
 import { presentCourse } from '../../core/course/history.ts';
@@ -22,8 +22,6 @@ import { useView, useViewState } from '../view.ts';
 import { useCompared } from './compared.ts';
 import { becameOf, cameFrom } from './origins.ts';
 import { useFocusedKey } from './use-focused-key.ts';
-
-const NOTHING: readonly string[] = [];
 
 /** A plain drawing of another layout under the camera of the arena: it is moved and zoomed, and not edited. */
 export function OtherDrawing({ layout }: { readonly layout: string }) {
@@ -76,22 +74,24 @@ export function OtherDrawing({ layout }: { readonly layout: string }) {
       {size.width > 0 && size.height > 0 && (
         <Stage width={size.width} height={size.height} listening={false}>
           <GroundOf survey={survey} />
-          <ThingsOf survey={survey} chosen={key === null ? NOTHING : cameFrom(survey.layout, shown, key)} />
+          <ThingsOf survey={survey} marked={key === null ? undefined : cameFrom(survey.layout, shown, key)} />
         </Stage>
       )}
     </div>
   );
 }
 
-function GroundOf({ survey: { course } }: { readonly survey: Survey }) {
+// Painted anew with the camera and with what it shows, and not at each move of a drag in the arena.
+const GroundOf = memo(({ survey: { course } }: { readonly survey: Survey }) => {
   const theme = useTheme();
   const camera = useViewState((state) => state.camera);
   return <PaintedLayer draw={(context) => paintGround(context, { ...course, camera, theme })} />;
-}
+});
 
-function ThingsOf({ survey, chosen }: { readonly survey: Survey; readonly chosen: readonly string[] }) {
+const ThingsOf = memo(({ survey, marked }: { readonly survey: Survey; readonly marked: string | undefined }) => {
   const theme = useTheme();
   const { camera, size } = useViewState((state) => state);
+  const chosen = marked === undefined ? [] : [marked];
   return (
     <PaintedLayer
       draw={(context) => {
@@ -102,4 +102,4 @@ function ThingsOf({ survey, chosen }: { readonly survey: Survey; readonly chosen
       }}
     />
   );
-}
+});

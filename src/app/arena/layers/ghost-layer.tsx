@@ -1,3 +1,5 @@
+import { memo } from 'react';
+import type { PlacedPiece } from '../../../core/course/placed.ts';
 import { comparedLayouts, useComparedState } from '../../change/compared.ts';
 import { ghostPieces, moveWords, originOf } from '../../change/origins.ts';
 import { useShownPlan } from '../../change/shown-plan.tsx';
@@ -11,26 +13,38 @@ import { useTheme } from './use-theme.ts';
 
 /** The compared layouts as outlines under the shown one, at Change; with a change-over, what it takes from where it lies. */
 export function GhostLayer() {
-  const theme = useTheme();
-  const camera = useViewState((state) => state.camera);
   const course = useDeskState((state) => state.course);
   const shown = useDeskState((state) => state.survey.layout);
   const isChange = useDeskState((state) => state.stage === 'change');
   const state = useComparedState((compared) => compared);
   const carried = useShownPlan();
-  if (!isChange || (state.mode !== 'ghost' && carried === null)) return null;
-  const others = comparedLayouts(course, state);
+  if (!isChange) return null;
+  if (carried !== null) return <Ghosts first={carried.leaving} second={undefined} />;
+  const [first, second] = state.mode === 'ghost' ? comparedLayouts(course, state) : [];
+  if (first === undefined) return null;
+  return (
+    <Ghosts first={ghostPieces(first, shown)} second={second === undefined ? undefined : ghostPieces(second, shown)} />
+  );
+}
+
+interface GhostsProps {
+  readonly first: readonly PlacedPiece[];
+  readonly second: readonly PlacedPiece[] | undefined;
+}
+
+/** Painted anew when the outlines are others, which most moves of a drag do not make. */
+const Ghosts = memo(({ first, second }: GhostsProps) => {
+  const theme = useTheme();
+  const camera = useViewState((state) => state.camera);
   return (
     <PaintedLayer
       draw={(context) => {
-        if (carried !== null) return paintGhost(context, carried.leaving, { camera, theme, index: 0 });
-        for (const [index, layout] of others.entries()) {
-          paintGhost(context, ghostPieces(layout, shown), { camera, theme, index: ghostIndex(index) });
-        }
+        paintGhost(context, first, { camera, theme, index: 0 });
+        if (second !== undefined) paintGhost(context, second, { camera, theme, index: 1 });
       }}
     />
   );
-}
+});
 
 /** An arrow from where the thing in focus lies in each compared layout to where it lies here. */
 export function OriginLayer() {
@@ -51,6 +65,7 @@ export function OriginLayer() {
     const { from, to } = origin;
     return [{ from, to, words: moveWords(origin, course), index: ghostIndex(index) }];
   });
+  if (arrows.length === 0) return null;
   return (
     <PaintedLayer
       draw={(context) => {
