@@ -70,7 +70,7 @@ function edgeResult(search: RouteSearch, path: Path, [from, to]: readonly [Candi
   return result;
 }
 
-function isClear({ hits, leavesArena }: PathCost): boolean {
+export function isClear({ hits, leavesArena }: PathCost): boolean {
   return hits.length === 0 && !leavesArena;
 }
 
