@@ -146,6 +146,8 @@ function detourQuery(
       pathCost(path, {
         ...context,
         obstacles: among,
+        // What is held against some obstacles only is a part of a path that was noted.
+        tested: among === context.obstacles ? context.tested : undefined,
         fromEnd: first ? fromEnd : undefined,
         toEnd: last ? toEnd : undefined,
       }),

@@ -8,13 +8,11 @@ import { type Path, pathLength } from '../plane/path.ts';
 import { type Bounds, boundsIntersect, unionBounds } from '../plane/ring.ts';
 import { nearsRing, type Reach, reachOf } from '../plane/stretch-distance.ts';
 import type { Barrier } from './barrier.ts';
+import { LARGEST_CLEARANCE, pieceClearance } from './clearance.ts';
+import { addTested, type TestedPaths } from './tested-paths.ts';
 
 /** Half the width a horse takes beside a wall: body and the rider's knee. Estimate. */
 const WALL_CLEARANCE: Metres = 0.5;
-/** A hoof passes a thing on the ground at least this far from the line: half a stance and half a hoof. Estimate. */
-const HOOF_CLEARANCE: Metres = 0.25;
-/** The rider's stirrup passes a standing thing at least this far from the line: 18 in. Common practice, no source. */
-const BODY_CLEARANCE: Metres = 0.4572;
 /**
  * Penalties in metres of way: coming near the wall, stepping on what lies in the way, going through what stands there,
  * or leaving the arena (for each metre outside, and once). Estimates.
@@ -30,6 +28,8 @@ export interface RouteContext {
   readonly toEnd: RouteEnd | undefined;
   /** What may not be crossed, so that the way has the sides that were chosen. */
   readonly barriers?: readonly Barrier[];
+  /** Where each path that is looked at is noted. */
+  readonly tested?: TestedPaths | undefined;
 }
 
 /** An obstacle by id, and the piece of its first or last station by key. */
@@ -48,11 +48,6 @@ export interface PathCost {
   readonly piece: PlacedPiece | undefined;
   /** Whether it leaves the arena. */
   readonly leavesArena: boolean;
-}
-
-/** The clearance that the line of a way keeps from a piece, metres. */
-export function pieceClearance(piece: PlacedPiece): Metres {
-  return piece.figure.stands === 'standing' ? BODY_CLEARANCE : HOOF_CLEARANCE;
 }
 
 /** Metres from an end of the way in which it may meet a piece: a horse's length for the station's, half of it beside others. */
@@ -110,14 +105,15 @@ function isOutside(bounds: Bounds, arena: Arena): boolean {
 
 /** The collision cost of a way; 0 is collision-free. */
 export function pathCost(path: Path, context: RouteContext): PathCost {
-  const { arena, obstacles, horse, fromEnd, toEnd, barriers = [] } = context;
+  const { arena, obstacles, horse, fromEnd, toEnd, barriers = [], tested } = context;
   const way = pathReach(path);
   const { bounds } = way;
+  if (tested !== undefined) addTested(tested, path, bounds);
   let penalty = wallPenalty(bounds, arena);
   const hits: PlacedObstacle[] = [];
   let first: PlacedPiece | undefined;
   for (const obstacle of obstacles) {
-    if (!boundsIntersect(obstacle.bounds, bounds, BODY_CLEARANCE)) continue;
+    if (!boundsIntersect(obstacle.bounds, bounds, LARGEST_CLEARANCE)) continue;
     for (const piece of obstacle.pieces) {
       const near = pieceClearance(piece);
       if (!boundsIntersect(pieceBounds(piece), bounds, near)) continue;
