@@ -9,15 +9,7 @@ import { type CandidatePose, goalPose, posesNearEnds, startPose, tangentPoses } 
 import { cornerArcs } from './corner-arcs.ts';
 import { type Detour, detourPoses, detourThrough, reversedDetour } from './detour.ts';
 import { reversedEnd, type WayEnd } from './end-straights.ts';
-import {
-  type DetourQuery,
-  dubinsPathsByLength,
-  edgeCost,
-  edgePath,
-  isClear,
-  isUsable,
-  type RouteSearch,
-} from './search.ts';
+import { type DetourQuery, dubinsPathsByLength, edgeCost, edgePath, isClear, type RouteSearch } from './search.ts';
 
 /** How a way's poses are refined: the first step, halved in each round. */
 interface Refinement {
@@ -141,7 +133,6 @@ function newSearch(query: DetourQuery, hits: Set<PlacedObstacle>): RouteSearch {
 /** Gives the poses for what a search has met since it was asked last. */
 function poseSource(search: RouteSearch): () => readonly CandidatePose[] {
   const { query, hits } = search;
-  const usable = (all: readonly CandidatePose[]): CandidatePose[] => all.filter((place) => isUsable(search, place));
   const known = new Set<PlacedObstacle>();
   let nearEnds = false;
   return () => {
@@ -151,7 +142,7 @@ function poseSource(search: RouteSearch): () => readonly CandidatePose[] {
     const corners = fresh.flatMap((obstacle) => cornerArcs(obstacle).flatMap((corner) => tangentPoses(corner, query)));
     const near = search.isBlocked && !nearEnds ? posesNearEnds(query.begins, query) : [];
     nearEnds = search.isBlocked;
-    return usable([...near, ...corners]);
+    return [...near, ...corners];
   };
 }
 

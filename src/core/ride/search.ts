@@ -29,7 +29,8 @@ export interface DetourQuery {
   pathCost(path: Path, ends: EdgeEnds, among?: readonly PlacedObstacle[]): PathCost;
 }
 
-interface EdgeEnds {
+/** Whether an edge begins the way, and whether it ends it. */
+export interface EdgeEnds {
   readonly first: boolean;
   readonly last: boolean;
 }

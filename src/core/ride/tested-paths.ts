@@ -2,7 +2,7 @@
  * The paths that a search has held against the obstacles. What it found depends on nothing else of them: it holds until an
  * obstacle that meets one of these paths comes, goes or changes.
  */
-import { type PlacedObstacle, type PlacedPiece, pieceBounds } from '../course/placed.ts';
+import type { PlacedObstacle, PlacedPiece } from '../course/placed.ts';
 import { type Path, pathFrom } from '../plane/path.ts';
 import { TOUCH } from '../plane/point.ts';
 import { type Bounds, boundsIntersect } from '../plane/ring.ts';
@@ -45,7 +45,7 @@ function reachesOf(shapes: readonly number[], begin: number, end: number): reado
 function meetsPiece(reaches: readonly Reach[], piece: PlacedPiece): boolean {
   // The path was laid out from its numbers anew, and may differ in the last digits.
   const near = pieceClearance(piece) + TOUCH;
-  const box = pieceBounds(piece);
+  const box = piece.bounds;
   return reaches.some((each) => boundsIntersect(box, each.bounds, near) && nearsRing(each, piece.footprint, near));
 }
 
