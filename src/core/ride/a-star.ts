@@ -28,7 +28,7 @@ interface Reached {
   cost: Metres;
   parent: Reached | undefined;
   isSettled: boolean;
-  /** Whether a horse can be there at all; looked at only when an edge to it is measured. */
+  /** Whether a horse can be there at all; looked at only when an edge to it has its turn. */
   isUsable: boolean | undefined;
   out: ArcRoom | undefined;
   into: ArcRoom | undefined;
@@ -103,8 +103,16 @@ export function aStar(search: RouteSearch, added: () => readonly CandidatePose[]
     return cost >= to.cost - SAME_COST ? Number.POSITIVE_INFINITY : cost + to.candidate.heuristic;
   };
   const waitForNext = (outgoing: Outgoing): void => {
-    const edge = outgoing.edges[outgoing.next];
-    if (edge !== undefined && edge.bound < most - SAME_COST) open.add(edge.bound, { kind: 'outgoing', outgoing });
+    const { edges } = outgoing;
+    for (let edge = edges[outgoing.next]; edge !== undefined; edge = edges[outgoing.next]) {
+      if (edge.bound >= most - SAME_COST) return;
+      edge.to.isUsable ??= isUsable(search, edge.to.candidate);
+      if (edge.to.isUsable) {
+        open.add(edge.bound, { kind: 'outgoing', outgoing });
+        return;
+      }
+      outgoing.next += 1;
+    }
   };
   const spread = (from: Reached, targets: readonly Reached[]): void => {
     const edges: { readonly to: Reached; readonly bound: Metres }[] = [];
@@ -154,9 +162,7 @@ export function aStar(search: RouteSearch, added: () => readonly CandidatePose[]
     outgoing.next += 1;
     waitForNext(outgoing);
     const { to } = edge;
-    if (boundTo(from, to) === Number.POSITIVE_INFINITY) return;
-    to.isUsable ??= isUsable(search, to.candidate);
-    if (to.isUsable) waitForPath({ from, to, paths: openPaths(from, to), tried: 0 });
+    if (boundTo(from, to) < Number.POSITIVE_INFINITY) waitForPath({ from, to, paths: openPaths(from, to), tried: 0 });
   };
   const tryPath = (edge: Edge): void => {
     const { from, to, paths, tried } = edge;
