@@ -1,4 +1,3 @@
-import { memoizeByIdentity } from '../memo/by-identity.ts';
 import type { Obstacle } from '../obstacles/obstacle.ts';
 import type { Values } from '../pieces/params.ts';
 import type { Figure, Piece, PieceKind } from '../pieces/piece.ts';
@@ -15,6 +14,8 @@ export interface PlacedPiece {
   readonly pose: Pose;
   readonly figure: Figure;
   readonly footprint: Ring;
+  /** Of the footprint. */
+  readonly bounds: Bounds;
 }
 
 /** An obstacle with its pieces on the ground; `bounds` holds their footprints. */
@@ -22,13 +23,6 @@ export interface PlacedObstacle {
   readonly obstacle: Obstacle;
   readonly pieces: readonly PlacedPiece[];
   readonly bounds: Bounds;
-}
-
-const footprintBounds = memoizeByIdentity(ringBounds);
-
-/** The bounds of a piece on the ground, metres. */
-export function pieceBounds({ footprint }: PlacedPiece): Bounds {
-  return footprintBounds(footprint);
 }
 
 /** The key by which a layout names one piece. */
@@ -56,7 +50,8 @@ function placedPiece(obstacle: Obstacle, piece: Piece, kind: PieceKind): PlacedP
   if (cached !== undefined && cached.key === key && isSamePose(cached.pose, pose)) return cached;
   const figure = figureOf(kind, piece.values);
   const footprint = transformRing(figure.footprint, pose);
-  const made: PlacedPiece = { key, obstacle: obstacle.id, piece, kind, pose, figure, footprint };
+  const bounds = ringBounds(footprint);
+  const made: PlacedPiece = { key, obstacle: obstacle.id, piece, kind, pose, figure, footprint, bounds };
   pieces.set(piece, made);
   return made;
 }

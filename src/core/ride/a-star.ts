@@ -5,10 +5,19 @@
  */
 import type { Metres } from '../measure/quantity.ts';
 import { candidatePath, type DubinsCandidate } from '../plane/dubins.ts';
+import { distance } from '../plane/point.ts';
 import { normalizeAngle } from '../plane/pose.ts';
 import type { CandidatePose } from './candidate-poses.ts';
 import { priorityQueue } from './priority-queue.ts';
-import { type ArcRoom, dubinsPathsByLength, edgeCost, isPrefixBlocked, type RouteSearch, roomAt } from './search.ts';
+import {
+  type ArcRoom,
+  dubinsPathsByLength,
+  edgeCost,
+  isPrefixBlocked,
+  isUsable,
+  type RouteSearch,
+  roomAt,
+} from './search.ts';
 
 /** Costs nearer than this are equal, metres. */
 const SAME_COST: Metres = 1e-9;
@@ -19,6 +28,8 @@ interface Reached {
   cost: Metres;
   parent: Reached | undefined;
   isSettled: boolean;
+  /** Whether a horse can be there at all; looked at only when an edge to it has its turn. */
+  isUsable: boolean | undefined;
   out: ArcRoom | undefined;
   into: ArcRoom | undefined;
 }
@@ -56,7 +67,8 @@ export type SearchResult =
   | { readonly kind: 'none' };
 
 function nodeOf(candidate: CandidatePose, cost: Metres): Reached {
-  return { candidate, cost, parent: undefined, isSettled: false, out: undefined, into: undefined };
+  const isUsable = candidate.end === undefined ? undefined : true;
+  return { candidate, cost, parent: undefined, isSettled: false, isUsable, out: undefined, into: undefined };
 }
 
 function wayTo(goal: Reached | undefined): readonly CandidatePose[] | undefined {
@@ -84,15 +96,23 @@ export function aStar(search: RouteSearch, added: () => readonly CandidatePose[]
 
   /** No path is shorter than the straight, nor than the arc that turns from the one heading to the other. */
   const boundTo = (from: Reached, to: Reached): Metres => {
+    if (from === to || to.isUsable === false) return Number.POSITIVE_INFINITY;
     const [a, b] = [from.candidate.pose, to.candidate.pose];
-    if (from === to) return Number.POSITIVE_INFINITY;
     const turn = query.radius * Math.abs(normalizeAngle(b.angle - a.angle));
-    const cost = from.cost + Math.max(turn, Math.hypot(b.x - a.x, b.y - a.y));
+    const cost = from.cost + Math.max(turn, distance(a, b));
     return cost >= to.cost - SAME_COST ? Number.POSITIVE_INFINITY : cost + to.candidate.heuristic;
   };
   const waitForNext = (outgoing: Outgoing): void => {
-    const edge = outgoing.edges[outgoing.next];
-    if (edge !== undefined && edge.bound < most - SAME_COST) open.add(edge.bound, { kind: 'outgoing', outgoing });
+    const { edges } = outgoing;
+    for (let edge = edges[outgoing.next]; edge !== undefined; edge = edges[outgoing.next]) {
+      if (edge.bound >= most - SAME_COST) return;
+      edge.to.isUsable ??= isUsable(search, edge.to.candidate);
+      if (edge.to.isUsable) {
+        open.add(edge.bound, { kind: 'outgoing', outgoing });
+        return;
+      }
+      outgoing.next += 1;
+    }
   };
   const spread = (from: Reached, targets: readonly Reached[]): void => {
     const edges: { readonly to: Reached; readonly bound: Metres }[] = [];

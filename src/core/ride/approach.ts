@@ -17,7 +17,7 @@ import {
   radii,
 } from './plain-paths.ts';
 import { laidAnew, type Route, shortestRoute } from './route.ts';
-import type { DetourQuery } from './search.ts';
+import type { DetourQuery, EdgeEnds } from './search.ts';
 
 /** Why no way is clear: the piece that the least bad way meets, or none where it leaves the arena. */
 export interface Blockage {
@@ -138,17 +138,19 @@ function detourQuery(
   context: RouteContext,
   of: Pick<DetourQuery, 'radius' | 'avoid' | 'most' | 'budgets'>,
 ): DetourQuery {
-  const { fromEnd, toEnd } = context;
+  // One for each part of a way, made beforehand: a search asks them hundreds of times.
+  const atBoth = context;
+  const atFirst = { ...context, toEnd: undefined };
+  const atLast = { ...context, fromEnd: undefined };
+  const between = { ...atFirst, fromEnd: undefined };
+  const around = ({ first, last }: EdgeEnds): RouteContext => {
+    if (first) return last ? atBoth : atFirst;
+    return last ? atLast : between;
+  };
   return {
     ...of,
     ...endChoices(query, DETOUR_SHARES),
-    pathCost: (path, { first, last }, among = context.obstacles) =>
-      pathCost(path, {
-        ...context,
-        obstacles: among,
-        fromEnd: first ? fromEnd : undefined,
-        toEnd: last ? toEnd : undefined,
-      }),
+    pathCost: (path, ends, among) => pathCost(path, around(ends), among),
   };
 }
 

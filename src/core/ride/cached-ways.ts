@@ -4,18 +4,23 @@ import type { Leg } from '../course/course.ts';
 import type { PlacedObstacle } from '../course/placed.ts';
 import type { Gait, Horse } from '../horses/horse.ts';
 import type { Metres, Radians } from '../measure/quantity.ts';
-import { type Bounds, unionBounds } from '../plane/ring.ts';
 import { type Approach, approach, plainWay } from './approach.ts';
 import type { RouteContext } from './collision-cost.ts';
-import { type FoundWay, stillHolds } from './found-way.ts';
+import { type FoundWay, isSameSearch } from './found-way.ts';
 import { type PassageLine, passageLine } from './passage-line.ts';
 import type { RouteQuery } from './plain-paths.ts';
+import { noTestedPaths, type TestedPaths } from './tested-paths.ts';
 
-const approachCache = new WeakMap<object, FoundWay<Approach>>();
+/** What was found, with the paths that were tested for it. */
+interface CachedWay<T> extends FoundWay<T> {
+  readonly tested: TestedPaths;
+}
+
+const approachCache = new WeakMap<object, CachedWay<Approach>>();
 
 /** What `find` says of the query, found again only when something that it depends on has changed. */
-function cachedWay<T extends { readonly exploredBounds: Bounds }>(
-  cache: WeakMap<object, FoundWay<T>>,
+function cachedWay<T>(
+  cache: WeakMap<object, CachedWay<T>>,
   owner: object,
   {
     query,
@@ -24,12 +29,13 @@ function cachedWay<T extends { readonly exploredBounds: Bounds }>(
   }: { query: RouteQuery; context: RouteContext; find(query: RouteQuery, context: RouteContext): T },
 ): T {
   const cached = cache.get(owner);
-  if (cached !== undefined && stillHolds(cached, query, context)) {
+  if (cached !== undefined && isSameSearch(cached, query, context)) {
     cache.set(owner, { ...cached, context });
     return cached.found;
   }
-  const found = find(query, context);
-  cache.set(owner, { query, context, found });
+  const tested = noTestedPaths();
+  const found = find(query, { ...context, tested });
+  cache.set(owner, { query, context, found, tested });
   return found;
 }
 
@@ -54,28 +60,24 @@ export function turnedQuery(query: RouteQuery, by: Radians): RouteQuery {
   return by === 0 ? query : { ...query, from: { ...query.from, angle: query.from.angle + by } };
 }
 
-/** The turns by which it leaves the cheapest way, and that way; undefined when no turn leaves a plain one. */
+/** The turn by which it leaves the cheapest way, and that way; undefined when no turn leaves a plain one. */
 interface TurnChoice {
   readonly best: TurnedApproach | undefined;
-  readonly exploredBounds: Bounds;
 }
 
 function bestTurn(query: RouteQuery, context: RouteContext): TurnChoice {
-  const onwards = plainWay(query, context);
-  let { exploredBounds } = onwards;
-  if (onwards.blocked === undefined) return { best: undefined, exploredBounds };
+  if (plainWay(query, context).blocked === undefined) return { best: undefined };
   let [best, least]: [TurnedApproach | undefined, Metres] = [undefined, Number.POSITIVE_INFINITY];
   for (const by of TURNS) {
     const way = plainWay(turnedQuery(query, by), context);
-    exploredBounds = unionBounds(exploredBounds, way.exploredBounds);
     const cost = way.cost + TURN_PRICE * Math.abs(by);
     if (way.blocked !== undefined || cost >= least) continue;
     [best, least] = [{ by, approach: way }, cost];
   }
-  return { best, exploredBounds };
+  return { best };
 }
 
-const turnCache = new WeakMap<object, FoundWay<TurnChoice>>();
+const turnCache = new WeakMap<object, CachedWay<TurnChoice>>();
 
 /**
  * The way of a horse that has backed out and faces what it backed out of: straight on where a plain way is clear; else

@@ -1,25 +1,25 @@
 /** What a way between obstacles comes too near to: the walls, and pieces; those of its two ends too, once it is off them. */
 
 import type { Arena } from '../course/course.ts';
-import { type PlacedObstacle, type PlacedPiece, pieceBounds } from '../course/placed.ts';
+import type { PlacedObstacle, PlacedPiece } from '../course/placed.ts';
 import type { Horse } from '../horses/horse.ts';
 import type { Metres } from '../measure/quantity.ts';
 import { type Path, pathLength } from '../plane/path.ts';
 import { type Bounds, boundsIntersect, unionBounds } from '../plane/ring.ts';
 import { nearsRing, type Reach, reachOf } from '../plane/stretch-distance.ts';
 import type { Barrier } from './barrier.ts';
+import { LARGEST_CLEARANCE, pieceClearance } from './clearance.ts';
+import { addTested, type TestedPaths } from './tested-paths.ts';
 
 /** Half the width a horse takes beside a wall: body and the rider's knee. Estimate. */
 const WALL_CLEARANCE: Metres = 0.5;
-/** A hoof passes a thing on the ground at least this far from the line: half a stance and half a hoof. Estimate. */
-const HOOF_CLEARANCE: Metres = 0.25;
-/** The rider's stirrup passes a standing thing at least this far from the line: 18 in. Common practice, no source. */
-const BODY_CLEARANCE: Metres = 0.4572;
 /**
  * Penalties in metres of way: coming near the wall, stepping on what lies in the way, going through what stands there,
  * or leaving the arena (for each metre outside, and once). Estimates.
  */
 const PENALTY = { wall: 15, lying: 40, standing: 80, outside: 400 };
+
+const NO_BARRIERS: readonly Barrier[] = [];
 
 export interface RouteContext {
   readonly arena: Arena;
@@ -30,6 +30,8 @@ export interface RouteContext {
   readonly toEnd: RouteEnd | undefined;
   /** What may not be crossed, so that the way has the sides that were chosen. */
   readonly barriers?: readonly Barrier[];
+  /** Where each path that is looked at is noted. */
+  readonly tested?: TestedPaths | undefined;
 }
 
 /** An obstacle by id, and the piece of its first or last station by key. */
@@ -50,11 +52,6 @@ export interface PathCost {
   readonly leavesArena: boolean;
 }
 
-/** The clearance that the line of a way keeps from a piece, metres. */
-export function pieceClearance(piece: PlacedPiece): Metres {
-  return piece.figure.stands === 'standing' ? BODY_CLEARANCE : HOOF_CLEARANCE;
-}
-
 /** Metres from an end of the way in which it may meet a piece: a horse's length for the station's, half of it beside others. */
 function exemptLength(end: RouteEnd | undefined, piece: PlacedPiece, horse: Horse): Metres {
   if (end?.obstacle !== piece.obstacle) return 0;
@@ -63,7 +60,6 @@ function exemptLength(end: RouteEnd | undefined, piece: PlacedPiece, horse: Hors
 
 /** A way as stretches that can be held against pieces, each with its distance from the beginning. */
 interface PathReach {
-  readonly path: Path;
   readonly reaches: readonly Reach[];
   readonly length: Metres;
   readonly bounds: Bounds;
@@ -72,23 +68,22 @@ interface PathReach {
 function pathReach(path: Path): PathReach {
   const reaches = path.map((stretch) => reachOf(stretch));
   const bounds = reaches.map((each) => each.bounds).reduce(unionBounds);
-  return { path, reaches, length: pathLength(path), bounds };
+  return { reaches, length: pathLength(path), bounds };
 }
 
 /** Whether the way, without the lengths at its ends that are exempt, comes nearer to the piece than `near`. */
 function hitsPiece(
-  { path, reaches, length }: PathReach,
+  { reaches, length }: PathReach,
   piece: PlacedPiece,
   { near, first, last }: Record<'near' | 'first' | 'last', Metres>,
 ): boolean {
-  const box = pieceBounds(piece);
   const end = length - last;
   if (first > end) return false;
   let from = 0;
-  for (const [i, stretch] of path.entries()) {
+  for (const whole of reaches) {
+    const { stretch } = whole;
     const to = from + stretch.length;
-    const whole = reaches[i];
-    if (whole !== undefined && to >= first && from <= end && boundsIntersect(box, whole.bounds, near)) {
+    if (to >= first && from <= end && boundsIntersect(piece.bounds, whole.bounds, near)) {
       const isWhole = from >= first && to <= end;
       const part = isWhole ? whole : reachOf(stretch, Math.max(0, first - from), Math.min(stretch.length, end - from));
       if (nearsRing(part, piece.footprint, near)) return true;
@@ -108,19 +103,23 @@ function isOutside(bounds: Bounds, arena: Arena): boolean {
   return Math.min(bounds.minX, bounds.minY, arena.length - bounds.maxX, arena.width - bounds.maxY) < 0;
 }
 
-/** The collision cost of a way; 0 is collision-free. */
-export function pathCost(path: Path, context: RouteContext): PathCost {
-  const { arena, obstacles, horse, fromEnd, toEnd, barriers = [] } = context;
+/**
+ * The collision cost of a way; 0 is collision-free. What is held `among` some obstacles only is not noted: it is a part of
+ * a path that was.
+ */
+export function pathCost(path: Path, context: RouteContext, among?: readonly PlacedObstacle[]): PathCost {
+  const { arena, obstacles, horse, fromEnd, toEnd, barriers = NO_BARRIERS, tested } = context;
   const way = pathReach(path);
   const { bounds } = way;
+  if (tested !== undefined && among === undefined) addTested(tested, path, bounds);
   let penalty = wallPenalty(bounds, arena);
   const hits: PlacedObstacle[] = [];
   let first: PlacedPiece | undefined;
-  for (const obstacle of obstacles) {
-    if (!boundsIntersect(obstacle.bounds, bounds, BODY_CLEARANCE)) continue;
+  for (const obstacle of among ?? obstacles) {
+    if (!boundsIntersect(obstacle.bounds, bounds, LARGEST_CLEARANCE)) continue;
     for (const piece of obstacle.pieces) {
       const near = pieceClearance(piece);
-      if (!boundsIntersect(pieceBounds(piece), bounds, near)) continue;
+      if (!boundsIntersect(piece.bounds, bounds, near)) continue;
       const ends = { first: exemptLength(fromEnd, piece, horse), last: exemptLength(toEnd, piece, horse) };
       if (!hitsPiece(way, piece, { near, ...ends })) continue;
       penalty += piece.figure.stands === 'standing' ? PENALTY.standing : PENALTY.lying;

@@ -6,7 +6,7 @@ import { memoizeByIdentity } from '../memo/by-identity.ts';
 import { hull } from '../plane/hull.ts';
 import type { Point } from '../plane/point.ts';
 import { normalizeAngle, type Pose } from '../plane/pose.ts';
-import { pieceClearance } from './collision-cost.ts';
+import { pieceClearance } from './clearance.ts';
 
 /** Added to the clearance of a piece, so that a line along it stays clear of it in chords as well, metres. */
 const MARGIN: Metres = 0.03;

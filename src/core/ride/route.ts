@@ -2,14 +2,14 @@
 import type { PlacedObstacle } from '../course/placed.ts';
 import type { Metres } from '../measure/quantity.ts';
 import { candidatePath } from '../plane/dubins.ts';
-import { type Path, reversedPath } from '../plane/path.ts';
+import { type Path, pathFrom, reversedPath } from '../plane/path.ts';
 import { type Bounds, unionBounds } from '../plane/ring.ts';
 import { aStar } from './a-star.ts';
 import { type CandidatePose, goalPose, posesNearEnds, startPose, tangentPoses } from './candidate-poses.ts';
 import { cornerArcs } from './corner-arcs.ts';
 import { type Detour, detourPoses, detourThrough, reversedDetour } from './detour.ts';
-import { reversedEnd } from './end-straights.ts';
-import { type DetourQuery, dubinsPathsByLength, edgeCost, edgePath, isUsable, type RouteSearch } from './search.ts';
+import { reversedEnd, type WayEnd } from './end-straights.ts';
+import { type DetourQuery, dubinsPathsByLength, edgeCost, edgePath, isClear, type RouteSearch } from './search.ts';
 
 /** How a way's poses are refined: the first step, halved in each round. */
 interface Refinement {
@@ -133,7 +133,6 @@ function newSearch(query: DetourQuery, hits: Set<PlacedObstacle>): RouteSearch {
 /** Gives the poses for what a search has met since it was asked last. */
 function poseSource(search: RouteSearch): () => readonly CandidatePose[] {
   const { query, hits } = search;
-  const usable = (all: readonly CandidatePose[]): CandidatePose[] => all.filter((place) => isUsable(search, place));
   const known = new Set<PlacedObstacle>();
   let nearEnds = false;
   return () => {
@@ -143,8 +142,20 @@ function poseSource(search: RouteSearch): () => readonly CandidatePose[] {
     const corners = fresh.flatMap((obstacle) => cornerArcs(obstacle).flatMap((corner) => tangentPoses(corner, query)));
     const near = search.isBlocked && !nearEnds ? posesNearEnds(query.begins, query) : [];
     nearEnds = search.isBlocked;
-    return usable([...near, ...corners]);
+    return [...near, ...corners];
   };
+}
+
+/** What the straights at one end meet where each of them meets something, so that no way is clear; else undefined. */
+function shutEnd({ pathCost }: DetourQuery, ends: readonly WayEnd[]): Bounds | undefined {
+  let looked: Bounds | undefined;
+  for (const { pose, straight } of ends) {
+    // Both ends' pieces are let pass, as on the whole way or further.
+    const result = pathCost(straight.length > 0 ? straight : pathFrom(pose, []), { first: true, last: true });
+    if (isClear(result)) return undefined;
+    looked = looked === undefined ? result.bounds : unionBounds(looked, result.bounds);
+  }
+  return looked;
 }
 
 /**
@@ -152,6 +163,8 @@ function poseSource(search: RouteSearch): () => readonly CandidatePose[] {
  * It is sought from the start and from the end by turns: where one of them is shut in, the search from there says so soon.
  */
 export function shortestRoute(query: DetourQuery): RouteResult {
+  const shut = shutEnd(query, query.begins) ?? shutEnd(query, query.finishes);
+  if (shut !== undefined) return { route: undefined, exploredBounds: shut };
   const hits = new Set(query.avoid);
   const searches = [query, reversedQuery(query)].map((each) => newSearch(each, hits));
   const runs = searches.map((search) => aStar(search, poseSource(search)));

@@ -29,7 +29,8 @@ export interface DetourQuery {
   pathCost(path: Path, ends: EdgeEnds, among?: readonly PlacedObstacle[]): PathCost;
 }
 
-interface EdgeEnds {
+/** Whether an edge begins the way, and whether it ends it. */
+export interface EdgeEnds {
   readonly first: boolean;
   readonly last: boolean;
 }
@@ -70,7 +71,7 @@ function edgeResult(search: RouteSearch, path: Path, [from, to]: readonly [Candi
   return result;
 }
 
-function isClear({ hits, leavesArena }: PathCost): boolean {
+export function isClear({ hits, leavesArena }: PathCost): boolean {
   return hits.length === 0 && !leavesArena;
 }
 

@@ -5,7 +5,7 @@ import { type Course, currentLayout } from '../../../src/core/course/course.ts';
 import { readCourse } from '../../../src/core/files/read.ts';
 import { poseAt } from '../../../src/core/plane/path.ts';
 import { ringPointDistance } from '../../../src/core/plane/segment.ts';
-import { pieceClearance } from '../../../src/core/ride/collision-cost.ts';
+import { pieceClearance } from '../../../src/core/ride/clearance.ts';
 import { type Survey, survey } from '../../../src/core/survey.ts';
 import { STARTERS } from './courses.ts';
 

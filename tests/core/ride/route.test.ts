@@ -1,16 +1,17 @@
 import { describe, expect, test } from 'vitest';
+import { placedObstacle } from '../../../src/core/course/placed.ts';
 import { STOCK_HORSE } from '../../../src/core/horses/horses.ts';
 import { minTurnRadius } from '../../../src/core/horses/turns.ts';
 import { shortestDubinsLength } from '../../../src/core/plane/dubins.ts';
 import { pathEnd, pathLength } from '../../../src/core/plane/path.ts';
 import { distance } from '../../../src/core/plane/point.ts';
-import { normalizeAngle, pose } from '../../../src/core/plane/pose.ts';
+import { normalizeAngle, type Pose, pose } from '../../../src/core/plane/pose.ts';
 import { approach } from '../../../src/core/ride/approach.ts';
 import { pathCost, type RouteContext } from '../../../src/core/ride/collision-cost.ts';
 import { squarePose } from '../../../src/core/ride/ground-stations.ts';
 import { shortestRoute } from '../../../src/core/ride/route.ts';
 import { survey } from '../../../src/core/survey.ts';
-import { course, leg, obstacle, pole, run } from './hand-laid.ts';
+import { ARENA, course, leg, obstacle, pole, run } from './hand-laid.ts';
 import { isFree, latticeLength } from './lattice.ts';
 import { bareEnd, type SmallArena, smallArena } from './small-arenas.ts';
 
@@ -124,6 +125,28 @@ describe('a way round a wall of poles', () => {
     const bent = leg('run-1', { bends: [{ x: 32, y: 10 }] });
     const { line } = survey(course([run('run-1', pose(45, 8, 0)), fence(20)], { start: pose(10, 8, 0), legs: [bent] }));
     expect(line.breaks).toEqual([]);
+  });
+});
+
+describe('an end whose straights all meet something', () => {
+  test('is given up before anything else is looked at', () => {
+    const fence = placedObstacle(obstacle('fence', pose(30, 15, 0), [pole('pole-1', pose(0, 0, Math.PI / 2))], []));
+    const around = { arena: ARENA, obstacles: [fence], horse: STOCK_HORSE, fromEnd: undefined, toEnd: undefined };
+    const routeTo = (finish: Pose) => {
+      let looked = 0;
+      const { route } = shortestRoute({
+        begins: [bareEnd(pose(10, 15, 0))],
+        finishes: [bareEnd(finish)],
+        ...{ radius: RADIUS, avoid: [], most: 200, budgets: [250, 500] },
+        pathCost(path, _, among) {
+          looked += 1;
+          return pathCost(path, { ...around, obstacles: among ?? around.obstacles });
+        },
+      });
+      return { route, looked };
+    };
+    expect(routeTo(pose(30.1, 15, 0))).toEqual({ route: undefined, looked: 2 });
+    expect(routeTo(pose(40, 15, 0)).route).toBeDefined();
   });
 });
 

@@ -1,4 +1,3 @@
-import { pieceBounds } from '../../../core/course/placed.ts';
 import { pathPoints } from '../../../core/plane/path.ts';
 import { distance } from '../../../core/plane/point.ts';
 import { type Bounds, boundsIntersect } from '../../../core/plane/ring.ts';
@@ -36,10 +35,10 @@ export interface LetterPlace {
 /** Beside each lettered marker and nearer to it than to any other; where it can be, clear of pieces, letters and what is `kept` free. */
 export function letterPlaces(survey: Survey, camera: Camera, kept: readonly Bounds[] = []): readonly LetterPlace[] {
   if (camera.scale < LETTERS_FROM) return [];
-  const taken = [...kept, ...survey.pieces.map((piece) => screenBox(pieceBounds(piece), camera))];
+  const taken = [...kept, ...survey.pieces.map((piece) => screenBox(piece.bounds, camera))];
   const markers = survey.pieces.flatMap((piece) => {
     const letter = survey.letters.get(piece.key);
-    return letter === undefined ? [] : [{ letter, at: screenOf(camera, piece.pose), own: pieceBounds(piece) }];
+    return letter === undefined ? [] : [{ letter, at: screenOf(camera, piece.pose), own: piece.bounds }];
   });
   // The line among the markers: a letter on it hides the very way that it is to explain.
   const dots = survey.line.elements

@@ -1,4 +1,3 @@
-import { pieceBounds } from '../../../core/course/placed.ts';
 import { type Bounds, boundsIntersect } from '../../../core/plane/ring.ts';
 import { type LinePlace, linePlaces } from '../../../core/ride/line-places.ts';
 import type { Survey } from '../../../core/survey.ts';
@@ -38,7 +37,7 @@ export interface PlaceWords {
 export function placeWords(survey: Survey, camera: Camera): readonly PlaceWords[] {
   if (camera.scale < WORDS_FROM) return [];
   const taken = [...endBoxes(survey, camera)];
-  const pieces = survey.pieces.map((piece) => screenBox(pieceBounds(piece), camera));
+  const pieces = survey.pieces.map((piece) => screenBox(piece.bounds, camera));
   return linePlaces(survey.line).flatMap((place) => {
     const free = ([1, -1] as const)
       .map((side) => wordBox(place, camera, side))

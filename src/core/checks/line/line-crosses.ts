@@ -1,7 +1,6 @@
 import { shiftByKeys } from '../../course/edit-obstacles.ts';
 import { changeLeg } from '../../course/edit-ride.ts';
 import type { PlacedObstacle, PlacedPiece } from '../../course/placed.ts';
-import { pieceBounds } from '../../course/placed.ts';
 import type { Horse } from '../../horses/horse.ts';
 import type { Radians } from '../../measure/quantity.ts';
 import { pairCache } from '../../memo/by-identity.ts';
@@ -108,7 +107,7 @@ function uncachedContacts(
   const reach = horse.wheelbase.value / 2;
   return obstacle.pieces.flatMap((piece): Contact[] => {
     const needs = pardon === undefined ? halfWidth(horse, element, piece.figure.stands) : BRUSHED;
-    if (!boundsIntersect(bounds, pieceBounds(piece), needs)) return [];
+    if (!boundsIntersect(bounds, piece.bounds, needs)) return [];
     const around = Math.hypot(piece.figure.length, piece.figure.width) / 2;
     const first = pardon?.atStart ? (piece.piece.id === pardon.startPiece ? length : reach) : 0;
     const last = pardon?.atEnd ? (piece.piece.id === pardon.endPiece ? length : reach) : 0;

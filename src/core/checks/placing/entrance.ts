@@ -1,6 +1,5 @@
 import type { Arena } from '../../course/course.ts';
 import { shiftByKeys } from '../../course/edit-obstacles.ts';
-import { pieceBounds } from '../../course/placed.ts';
 import type { Metres } from '../../measure/quantity.ts';
 import type { Pose } from '../../plane/pose.ts';
 import { type Bounds, boundsIntersect, ringContains } from '../../plane/ring.ts';
@@ -53,7 +52,7 @@ export const entranceClear: Check = {
     const free = groundBeforeEntrance(arena, bandOf(limit).least ?? 0);
     return survey.obstacles.flatMap((obstacle): RawFinding[] => {
       if (!boundsIntersect(free, obstacle.bounds, -1e-3)) return [];
-      const inside = obstacle.pieces.filter((piece) => boundsIntersect(free, pieceBounds(piece), -1e-3));
+      const inside = obstacle.pieces.filter((piece) => boundsIntersect(free, piece.bounds, -1e-3));
       const [first] = inside;
       if (first === undefined) return [];
       const { id } = obstacle.obstacle;

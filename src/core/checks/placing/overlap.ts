@@ -1,6 +1,5 @@
 import { shiftByKeys } from '../../course/edit-obstacles.ts';
 import type { PlacedObstacle, PlacedPiece } from '../../course/placed.ts';
-import { pieceBounds } from '../../course/placed.ts';
 import { INCH } from '../../measure/quantity.ts';
 import { memoizeByIdentity } from '../../memo/by-identity.ts';
 import { intersection } from '../../plane/clip.ts';
@@ -49,7 +48,7 @@ function pairOf(a: PlacedPiece, b: PlacedPiece): Pair[] {
 function pairsOf(first: readonly PlacedPiece[], second: readonly PlacedPiece[]): Pair[] {
   return first.flatMap((a, i) => {
     const others = first === second ? second.slice(i + 1) : second;
-    return others.flatMap((b) => (boundsIntersect(pieceBounds(a), pieceBounds(b)) ? pairOf(a, b) : []));
+    return others.flatMap((b) => (boundsIntersect(a.bounds, b.bounds) ? pairOf(a, b) : []));
   });
 }
 

@@ -4,7 +4,6 @@ import { screenBox } from '../../../../src/app/arena/painters/labels.ts';
 import { letterPlaces } from '../../../../src/app/arena/painters/paint-letters.ts';
 import { blankCourse } from '../../../../src/core/course/blank.ts';
 import { addObstacle } from '../../../../src/core/course/edit-obstacles.ts';
-import { pieceBounds } from '../../../../src/core/course/placed.ts';
 import { buildObstacle } from '../../../../src/core/obstacles/build.ts';
 import { pathPoints } from '../../../../src/core/plane/path.ts';
 import { distance } from '../../../../src/core/plane/point.ts';
@@ -27,7 +26,7 @@ test.each([12, 25, 60])(
   (scale) => {
     const places = letterPlaces(of, camera(scale));
     expect(places.map(({ letter }) => letter)).toEqual([...of.letters.values()]);
-    const pieces = of.pieces.map((piece) => screenBox(pieceBounds(piece), camera(scale)));
+    const pieces = of.pieces.map((piece) => screenBox(piece.bounds, camera(scale)));
     places.forEach(({ letter, box }, i) => {
       for (const other of [...pieces, ...places.slice(i + 1).map((each) => each.box)]) {
         expect(boundsIntersect(box, other, 0), letter).toBe(false);
