@@ -113,7 +113,7 @@ test('another layout lies under the shown one or beside it, and what moved since
   await expect(fan).toContainText(/moved .* from Layout 1/);
   await expect(page.locator('.hint-line')).toContainText(/^Fan: moved .* from Layout 1$/);
 
-  await page.getByRole('combobox', { name: 'In the arena' }).selectOption('Side by side');
+  await page.getByRole('combobox', { name: 'Drawn' }).selectOption('Side by side');
   const other = page.getByRole('img', { name: /^Layout 1, for comparison: / });
   await expect(other.locator('canvas').first()).toBeVisible();
   const box = await other.boundingBox();
