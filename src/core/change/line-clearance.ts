@@ -1,6 +1,6 @@
 import { chordsOf } from '../checks/geometry/path-chords.ts';
 import { ownsOf } from '../checks/line/line-crosses.ts';
-import { type PlacedPiece, pieceBounds } from '../course/placed.ts';
+import type { PlacedPiece } from '../course/placed.ts';
 import type { Metres } from '../measure/quantity.ts';
 import { boundsIntersect } from '../plane/ring.ts';
 import { ringSegmentDistance } from '../plane/segment.ts';
@@ -17,7 +17,7 @@ export interface LineClearance {
 
 function clearanceOf({ path }: LineElement, piece: PlacedPiece, below: Metres): Metres | undefined {
   const { points, bounds } = chordsOf(path);
-  if (!boundsIntersect(bounds, pieceBounds(piece), Math.min(below, 1e6))) return undefined;
+  if (!boundsIntersect(bounds, piece.bounds, Math.min(below, 1e6))) return undefined;
   let least = below;
   for (let i = 1; i < points.length; i += 1) {
     const [a, b] = [points[i - 1], points[i]];
