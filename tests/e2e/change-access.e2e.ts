@@ -1,0 +1,55 @@
+import AxeBuilder from '@axe-core/playwright';
+import { expect, type Page, test } from '@playwright/test';
+import { opened, stage } from './arena.ts';
+
+const PLANNED = { timeout: 60_000 };
+
+async function graveFaults(page: Page, where: string): Promise<readonly string[]> {
+  const { violations } = await new AxeBuilder({ page }).analyze();
+  return violations
+    .filter(({ impact }) => impact === 'serious' || impact === 'critical')
+    .map(({ id, nodes }) => `${where}: ${id} ${nodes.map((node) => node.target).join(' | ')}`);
+}
+
+async function openDayStarter(page: Page): Promise<void> {
+  await page.getByRole('button', { name: 'File', exact: true }).click();
+  await page.getByRole('button', { name: /^Larkhollow, a day of trail/ }).click();
+  await stage(page, 'Change').click();
+}
+
+for (const scheme of ['light', 'dark'] as const) {
+  test(`the Change stage in use has no serious fault of access (${scheme})`, async ({ page }) => {
+    await page.emulateMedia({ colorScheme: scheme });
+    await opened(page);
+    await openDayStarter(page);
+    await page.getByRole('group', { name: 'Compare with' }).getByRole('checkbox').first().check();
+    await page.getByText('Choose what is compared').click();
+    await page.getByText('What the difficulty is made of').click();
+    expect(await graveFaults(page, 'compare')).toEqual([]);
+    await page.getByRole('combobox', { name: 'Drawn' }).selectOption('side-by-side');
+    expect(await graveFaults(page, 'side by side')).toEqual([]);
+    await page.getByRole('tab', { name: 'Change-over' }).click();
+    await page.getByLabel('Show the carries in the arena').check(PLANNED);
+    expect(await graveFaults(page, 'change-over')).toEqual([]);
+    await page.getByRole('tab', { name: 'Day', exact: true }).click();
+    await expect(page.getByRole('button', { name: 'Take this order' })).toBeVisible(PLANNED);
+    await page.getByRole('button', { name: /^Open Trail/ }).click();
+    await page.getByRole('button', { name: /^Lunch/ }).click();
+    expect(await graveFaults(page, 'day')).toEqual([]);
+    await page.getByRole('button', { name: 'Print the day' }).click();
+    expect(await graveFaults(page, 'the day on paper')).toEqual([]);
+  });
+}
+
+test('the classes of a day are moved by keys alone, and the focus stays with the class', async ({ page }) => {
+  await opened(page);
+  await openDayStarter(page);
+  await page.getByRole('tab', { name: 'Day', exact: true }).click();
+  const later = page.getByRole('button', { name: 'Ride Walk-Jog Trail later' });
+  await later.focus();
+  await page.keyboard.press('Enter');
+  await page.keyboard.press('Enter');
+  await expect(later).toBeFocused();
+  const rows = page.getByRole('list', { name: 'The day' }).locator('.timeline-class');
+  await expect(rows.nth(2)).toContainText('Walk-Jog Trail');
+});
