@@ -19,7 +19,7 @@ export default defineConfig({
     outDir: here('dist/app'),
     emptyOutDir: true,
     target: 'es2023',
-    // The first load is one file of about 1000 kB, 310 under gzip, so that the arena waits for one request and not for
+    // The first load is one file of about 1150 kB, 365 under gzip, so that the arena waits for one request and not for
     // twenty. Half of it is react-dom, react-konva's reconciler and konva, of which the arena takes the core and the one
     // shape that it inks; a quarter is the calculator. `npm run bench -- start` weighs it; this warns of a leap.
     chunkSizeWarningLimit: 1200,

@@ -26,7 +26,7 @@ export function CarryList({ plan, of }: { readonly plan: ChangeOver; readonly of
   const passes = Array.from({ length: plan.passes }, (_, i) => i + 1);
   return (
     <>
-      <dl className="facts">
+      <dl className="facts is-wordy">
         <div>
           <dt>Comes from the truck</dt>
           <dd>{countedLoads(out, course.unit)}</dd>

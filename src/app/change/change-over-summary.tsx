@@ -29,7 +29,7 @@ export function ChangeOverSummary({ plan, unit }: { readonly plan: ChangeOver; r
       {passes > 1 && (
         <div>
           <dt>Passes</dt>
-          <dd>{passes}: things lie where others go</dd>
+          <dd>{passes}</dd>
         </div>
       )}
     </dl>

@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'react';
-import { type AnswerTo, answered, type Question } from './plan-questions.ts';
+import type { AnswerTo, Question } from './plan-questions.ts';
 import type { Asked, Told } from './planning-worker.ts';
 
 /** Asks in the order of the questions, one at a time; what was asked and is not wanted any more is dropped. */
@@ -79,8 +79,14 @@ export function useAnswer<Q extends Question>(question: Q | null): Answered<Q> {
       else setState({ answer: { of: question, told: told.answer as AnswerTo<Q> }, failure: null, last: question });
     };
     if (typeof Worker === 'undefined') {
-      tell({ number: 0, answer: answered(question) });
-      return;
+      let isWanted = true;
+      // On the page, then; what it takes to answer is loaded only here.
+      void import('./plan-questions.ts').then(({ answered }) => {
+        if (isWanted) tell({ number: 0, answer: answered(question) });
+      });
+      return () => {
+        isWanted = false;
+      };
     }
     return planner.ask(question, tell);
   }, [question]);

@@ -84,7 +84,7 @@ function ObstaclesLayer() {
           ...words.map(({ box }) => box),
           ...handleBoxes({ survey, chosen }, { camera, reach: reach / camera.scale }),
           ...tapes.labels.map(labelBox),
-          ...(carried === null ? [] : carryLabels(carried.plan, camera, size).map(({ box }) => box)),
+          ...(carried === null ? [] : carryLabels(carried.plan, camera, size, null).map(({ box }) => box)),
           ...(measured === null ? [] : [tapeReadingPlate(measured, camera)]),
         ];
         paintLabels(context, survey, { camera, theme, size, chosen, kept });

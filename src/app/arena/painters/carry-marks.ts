@@ -50,6 +50,9 @@ const ASIDE = [0, 20, 40] as const;
 const SHORT = 34;
 const AROUND = Array.from({ length: 8 }, (_, i) => (i * Math.PI) / 4 - Math.PI / 2);
 
+/** A number that would cover more of others than this, square pixels, is left out: a quarter of a disc. */
+const MOST_COVERED = DISC ** 2;
+
 /** The number of a carry, and the room that it takes on the screen. */
 export interface CarryLabel {
   readonly mark: CarryMark;
@@ -94,12 +97,15 @@ export function truckBox({ crew }: ChangeOver, camera: Camera): Bounds {
 
 /**
  * Where the numbers stand: each on its arrow or beside it, at the first place that covers nothing, otherwise where it
- * covers least. Cached for the last camera, because the names of the obstacles keep off them too.
+ * covers least. One that finds no room is left out until the picture is zoomed, or the carry is pointed at: that of the
+ * `focused` carry is placed first. Cached for the last camera, because the names of the obstacles keep off them too.
  */
 export const carryLabels = memoizeByIdentity(
-  (plan: ChangeOver, camera: Camera, { width, height }: ScreenSize): readonly CarryLabel[] => {
+  (plan: ChangeOver, camera: Camera, { width, height }: ScreenSize, focused: number | null): readonly CarryLabel[] => {
     const taken: Bounds[] = [truckBox(plan, camera)];
-    return carryMarks(plan).flatMap((mark) => {
+    const first = carryMarks(plan).filter(({ number }) => number === focused);
+    const rest = carryMarks(plan).filter(({ number }) => number !== focused);
+    return [...first, ...rest].flatMap((mark) => {
       const half = Math.max(DISC, (mark.text.length * SIGN) / 2 + 4);
       let best: Bounds | undefined;
       let least = Number.POSITIVE_INFINITY;
@@ -113,7 +119,7 @@ export const carryLabels = memoizeByIdentity(
         }
         if (cost === 0) break;
       }
-      if (best === undefined) return [];
+      if (best === undefined || (least > MOST_COVERED && mark.number !== focused)) return [];
       taken.push(best);
       return [{ mark, box: best }];
     });

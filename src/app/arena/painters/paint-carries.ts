@@ -45,7 +45,7 @@ export function paintCarries(
   context.font = `700 12px ${FONT_FAMILY}`;
   context.textAlign = 'center';
   context.textBaseline = 'middle';
-  for (const { mark, box } of carryLabels(plan, camera, size)) {
+  for (const { mark, box } of carryLabels(plan, camera, size, focused)) {
     context.globalAlpha = isFaded(mark) ? FADED : 1;
     context.fillStyle = mark.number === focused ? theme.guide : theme.plate;
     context.strokeStyle = mark.number === focused ? theme.guide : theme.inks.words;

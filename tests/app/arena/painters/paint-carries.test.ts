@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import type { Camera } from '../../../../src/app/arena/camera.ts';
 import { fitCamera } from '../../../../src/app/arena/camera.ts';
-import { carryLabels, carryMarks, truckBox } from '../../../../src/app/arena/painters/carry-marks.ts';
+import { carryLabels, carryMarks, DISC, truckBox } from '../../../../src/app/arena/painters/carry-marks.ts';
 import { DARK, LIGHT } from '../../../../src/app/arena/painters/inks.ts';
 import { paintCarries } from '../../../../src/app/arena/painters/paint-carries.ts';
 import type { Carry, ChangeOver, Load, Stop } from '../../../../src/core/change/change-over.ts';
@@ -54,7 +54,7 @@ test('the sign of a number says whether a thing comes from the truck or goes to 
 });
 
 test('each number stands by its own carry, clear of the others and of the truck', () => {
-  const labels = carryLabels(PLAN, CAMERA, SIZE);
+  const labels = carryLabels(PLAN, CAMERA, SIZE, null);
   expect(labels.map(({ mark }) => mark.number)).toEqual([1, 2, 3, 4]);
   const boxes = [truckBox(PLAN, CAMERA), ...labels.map(({ box }) => box)];
   boxes.forEach((box, i) => {
@@ -68,6 +68,21 @@ function novice() {
   return reading.course;
 }
 
+test('on a small picture a number that finds no room is left out, but for that of the carry pointed at', () => {
+  const course = novice();
+  const plan = layoutChangeOver(course, { from: null, to: course.current });
+  const size = { width: 280, height: 220 };
+  const camera = fitCamera(course.arena, size);
+  const labels = carryLabels(plan, camera, size, null);
+  expect(labels.length).toBeLessThan(plan.carries.length);
+  labels.forEach(({ box }, i) => {
+    for (const other of labels.slice(i + 1)) expect(boundsIntersect(box, other.box, -DISC)).toBe(false);
+  });
+  const shown = labels.map(({ mark }) => mark.number);
+  const hidden = plan.carries.find(({ number }) => !shown.includes(number))?.number ?? 0;
+  expect(carryLabels(plan, camera, size, hidden)[0]?.mark.number).toBe(hidden);
+});
+
 test('of a whole layout that is moved no number covers another, in the fitted arena', () => {
   const course = branchLayout(novice());
   const keys = currentLayout(course).obstacles.map(({ id }) => id);
@@ -75,7 +90,7 @@ test('of a whole layout that is moved no number covers another, in the fitted ar
   const plan = layoutChangeOver(moved, { from: course.layouts[0].id, to: moved.current });
   expect(plan.carries.length).toBeGreaterThan(20);
   const size = { width: 840, height: 680 };
-  const labels = carryLabels(plan, fitCamera(course.arena, size), size);
+  const labels = carryLabels(plan, fitCamera(course.arena, size), size, null);
   expect(labels).toHaveLength(plan.carries.length);
   labels.forEach(({ box }, i) => {
     for (const other of labels.slice(i + 1)) expect(boundsIntersect(box, other.box, 0)).toBe(false);
