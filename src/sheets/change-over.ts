@@ -35,6 +35,13 @@ export interface ChangeOverOptions extends ChangeEnds {
 }
 
 const NOTHING = 'the empty arena';
+/** Letter heights, mm: it is carried, not hung. */
+const FONT_SIZES = [4.4, 4.1, 3.8, 3.5] as const;
+
+/** Feet and inches of one length stay on one line. */
+function withWholeLengths(text: string): string {
+  return text.replace(/' (?=[\d¼½¾])/g, "'\u00a0");
+}
 
 function carryItem(carry: Carry, names: CarryNames, arena: Arena): TextItem {
   const { from, to } = carryStops(carry, names);
@@ -42,7 +49,7 @@ function carryItem(carry: Carry, names: CarryNames, arena: Arena): TextItem {
   const start = carry.from.kind === 'truck' ? from : `${from} (${stopPlace(carry.from, arena, names.unit)})`;
   const end = carry.to.kind === 'truck' ? to : `${to} (${stopPlace(carry.to, arena, names.unit)})`;
   const text = `${capitalized(loadWords(carry.load, names.unit))} from ${start} to ${end}, ${each}.`;
-  return { kind: 'paragraph', text, hang: `${carry.number}.` };
+  return { kind: 'paragraph', text: withWholeLengths(text), hang: `${carry.number}.` };
 }
 
 /** The carries of one pass and team under their heading. */
@@ -155,6 +162,7 @@ export function changeOverPages(course: Course, { from, to, plan, options }: Cha
         : `${name}: the carries in words, page ${page + 1}.`,
     steps: stepItems(plan, names, course.arena),
     notes: noteItems(plan),
+    fontSizes: FONT_SIZES,
   };
   return drawnPages(content, { course, title: `Change-over: ${name}`, options });
 }

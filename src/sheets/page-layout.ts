@@ -23,6 +23,8 @@ export interface PageContent {
   readonly steps: readonly TextItem[];
   /** Cautions and notes. */
   readonly notes: readonly TextItem[];
+  /** Letter heights of words that have pages of their own, mm, the best first; absent: to be read on a wall. */
+  readonly fontSizes?: readonly number[];
 }
 
 export interface PageLayout {
@@ -203,7 +205,9 @@ function withWordsAfter(trial: LayoutTrial): PageLayout | undefined {
   const legend = { x: PAGE_MARGIN, y: top + size.height + 2, width: inner };
   if (size.width > inner + 2 * DRAWING_EDGE - 1 || legend.y + legendHeight(trial, inner) > bottom) return undefined;
   const words = [...content.steps, ...content.notes];
-  const fontSize = FONT_SIZES_AFTER.find((each) => flowedText(words, wordColumns(sheet, 1), each).whole) ?? 4.4;
+  const sizes = content.fontSizes ?? FONT_SIZES_AFTER;
+  const fontSize =
+    sizes.find((each) => flowedText(words, wordColumns(sheet, 1), each).whole) ?? sizes.at(-1) ?? SMALLEST_FONT_SIZE;
   const columns = wholeColumns(words, sheet, fontSize);
   const x = (sheet.width - size.width) / 2;
   const box = { minX: x, maxX: x + size.width, minY: top, maxY: top + size.height };

@@ -1,6 +1,10 @@
 /** Every picture of the gallery, from the functions that the tests and the program use. */
+
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { givenOrder } from '../../src/core/change/day-order.ts';
+import { dayProblem } from '../../src/core/change/day-problem.ts';
+import { crewChange, layoutChangeOver } from '../../src/core/change/layout-change-over.ts';
 import { findingsOf } from '../../src/core/checks/checks.ts';
 import { blankCourse } from '../../src/core/course/blank.ts';
 import type { Course } from '../../src/core/course/course.ts';
@@ -16,10 +20,13 @@ import type { Mark } from '../../src/core/plane/mark.ts';
 import { ORIGIN } from '../../src/core/plane/pose.ts';
 import { type Bounds, ringBounds, unionBounds } from '../../src/core/plane/ring.ts';
 import { type Survey, survey } from '../../src/core/survey.ts';
+import { changeOverPages } from '../../src/sheets/change-over.ts';
+import { comparisonPages } from '../../src/sheets/comparison.ts';
+import { dayPages } from '../../src/sheets/day.ts';
 import { drawing } from '../../src/sheets/drawing.ts';
 import { extent, pieceMarks } from '../../src/sheets/ground.ts';
 import { markOnPaper } from '../../src/sheets/paper-transform.ts';
-import type { Page, Paper } from '../../src/sheets/sheet.ts';
+import type { Page, PageOptions, Pages, Paper, TooBig } from '../../src/sheets/sheet.ts';
 import { SHEETS } from '../../src/sheets/sheets.ts';
 import { svg } from '../../src/sheets/svg.ts';
 import { runMarks, runsOf } from '../../src/sheets/travel.ts';
@@ -84,10 +91,47 @@ function arenaPicture(facts: Survey): string {
   );
 }
 
+/** A sheet on a paper: its title, and how it is drawn. */
+interface DrawnSheet {
+  readonly title: string;
+  draw(options: PageOptions): Pages | TooBig;
+}
+
+/** The sheets about the layouts of a course and its day, where it has several or one. */
+function layoutSheets(course: Course): readonly DrawnSheet[] {
+  const [first, second] = course.layouts;
+  const problem = dayProblem(course, crewChange(course));
+  const ends = { from: first.id, to: second?.id ?? first.id };
+  return [
+    ...(second === undefined
+      ? []
+      : [
+          {
+            title: 'Comparison',
+            draw: ({ paper }: PageOptions) => comparisonPages(course, { layouts: [first.id, second.id], paper }),
+          },
+          {
+            title: 'Change-over',
+            draw: (options: PageOptions) =>
+              changeOverPages(course, { ...ends, plan: layoutChangeOver(course, ends), options }),
+          },
+        ]),
+    ...(problem === undefined
+      ? []
+      : [
+          {
+            title: 'Day',
+            draw: ({ paper }: PageOptions) => dayPages(course, { paper, times: givenOrder(problem).times }),
+          },
+        ]),
+  ];
+}
+
 function sheetFigures(facts: Survey, group: string, section: string): readonly Figure[] {
-  return SHEETS.flatMap((sheet) =>
+  const ownSheets = SHEETS.map(({ title, draw }): DrawnSheet => ({ title, draw: (options) => draw(facts, options) }));
+  return [...ownSheets, ...layoutSheets(facts.course)].flatMap((sheet) =>
     (['letter', 'a4'] as const satisfies readonly Paper[]).flatMap((paper): readonly Figure[] => {
-      const pages = sheet.draw(facts, { paper, orientation: 'fit' });
+      const pages = sheet.draw({ paper, orientation: 'fit' });
       const name = `${sheet.title}, ${paper === 'a4' ? 'A4' : 'Letter'}`;
       if (pages.kind !== 'pages') return [{ section, group, title: name, says: [pages.why] }];
       return pages.pages.map((page, index) => ({

@@ -18,7 +18,7 @@ describe('the gallery', () => {
     for (const { title } of OBSTACLE_KINDS) expect(groups).toContain(`Obstacles: ${title}`);
     for (const { title } of PIECE_KINDS) expect(groups).toContain(`Pieces: ${title}`);
     const titles = gallery.figures.map(({ title }) => title);
-    for (const { title } of SHEETS) {
+    for (const title of [...SHEETS.map((sheet) => sheet.title), 'Comparison', 'Change-over', 'Day']) {
       for (const paper of ['Letter', 'A4'])
         expect(titles.some((each) => each.startsWith(`${title}, ${paper}`))).toBe(true);
     }

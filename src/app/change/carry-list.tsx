@@ -87,6 +87,8 @@ function CarryRow({
       <button
         type="button"
         className="row"
+        // A finger does not hover, and not every browser focuses what it presses.
+        onClick={() => compared.focusCarry(carry.number)}
         onFocus={() => compared.focusCarry(carry.number)}
         onBlur={() => compared.focusCarry(null)}
       >
