@@ -4,6 +4,7 @@ import { DAY } from '../core/change/larkhollow-day.ts';
 import { courseFile, runCli, smallCourse } from './run-cli.ts';
 
 const FILE = 'seeds/starters/larkhollow-day.course.json';
+const asDocument = runCli('day', FILE, '--json');
 
 describe('day', () => {
   test('prints the timetable, what is not kept, the better order and what would save time', async () => {
@@ -20,7 +21,7 @@ describe('day', () => {
   });
 
   test('is one JSON document with --json, whose parts are the whole', async () => {
-    const { out } = await runCli('day', FILE, '--json');
+    const { out } = await asDocument;
     const told = JSON.parse(out);
     expect(told.given.order).toEqual(DAY.day?.classes.map(({ id }) => id));
     expect(told.best.proven).toBe(true);
@@ -31,7 +32,7 @@ describe('day', () => {
   });
 
   test('says so when the classes stand in the best order', async () => {
-    const { out } = await runCli('day', FILE, '--json');
+    const { out } = await asDocument;
     const ordered = orderClasses(DAY, JSON.parse(out).best.order);
     const again = await runCli('day', courseFile(ordered));
     expect(again.out).toContain('The classes stand in the best order. No other order is better.');

@@ -100,7 +100,7 @@ function otherSavings(course: Course, { crew, more }: DayCrews): readonly DaySav
   const tried = (kind: DaySaving['kind'], says: string, edit: (of: Course) => Course): DaySaving => {
     return { kind, says, saves: finish - finishOf(edit(course), crew), edit };
   };
-  const helper: readonly DaySaving[] =
+  const largerCrew: readonly DaySaving[] =
     more === undefined
       ? []
       : [
@@ -111,7 +111,7 @@ function otherSavings(course: Course, { crew, more }: DayCrews): readonly DaySav
           },
         ];
   return [
-    ...helper,
+    ...largerCrew,
     ...sharedLayouts(course).map(({ says, edit }) => tried('shared', says, edit)),
     ...slowestObstacles(course).map(({ says, edit }) => tried('obstacle', says, edit)),
     tried(
