@@ -96,7 +96,7 @@ test('another layout lies under the shown one or beside it, and what moved since
 }) => {
   await panel(page).getByRole('button', { name: 'Branch this layout' }).click();
   await page.getByRole('tab', { name: 'Compare', exact: true }).click();
-  await page.getByRole('checkbox', { name: 'Layout 1', exact: true }).check();
+  await expect(page.getByRole('checkbox', { name: 'Layout 1', exact: true })).toBeChecked();
   const contents = page.locator('#arena-contents');
   await expect(contents).toContainText('Layout 1, branch is compared with Layout 1.');
   const fan = page.locator('[data-obstacle="fan-1"]');

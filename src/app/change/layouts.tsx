@@ -29,6 +29,8 @@ export function LayoutsPanel() {
   const branch = (of: string) => {
     const title = layouts.find(({ id }) => id === of)?.title ?? '';
     desk.edit(`Branch ${title}`, (now) => branchLayout(now, { of }));
+    // What is changed from here on shows against what it came from.
+    compared.compare([of]);
   };
   const move = (id: string, title: string, to: number) => {
     const focused = document.activeElement;
