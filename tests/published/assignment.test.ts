@@ -25,6 +25,27 @@ const ROWS = [
     total: 51,
     greedyByRow: 64,
   },
+  {
+    cost: [
+      [90, 76, 75, 70],
+      [35, 85, 55, 65],
+      [125, 95, 90, 105],
+      [45, 110, 95, 115],
+    ],
+    total: 265,
+    greedyByRow: 305,
+  },
+  // Five rows for four columns: one is left over.
+  {
+    cost: [
+      [90, 80, 75, 70],
+      [35, 85, 55, 65],
+      [125, 95, 90, 95],
+      [45, 110, 95, 115],
+      [50, 100, 90, 100],
+    ],
+    total: 265,
+  },
 ];
 
 /** Each row in turn takes what is cheapest of the columns that are left. */
