@@ -15,9 +15,10 @@ import {
 import type { Carry, ChangeOver, Crew, Stop } from '../core/change/change-over.ts';
 import { crewOf } from '../core/change/crew.ts';
 import { changeOver } from '../core/change/plan-change-over.ts';
-import { type Arena, type Course, currentLayout, type Layout } from '../core/course/course.ts';
+import { arenaSizeWords, isSameSize } from '../core/course/arena-size.ts';
+import { type Course, currentLayout, type Layout } from '../core/course/course.ts';
 import { placedObstacle } from '../core/course/placed.ts';
-import { printDuration } from '../core/measure/duration.ts';
+import { printMinutes } from '../core/measure/duration.ts';
 import { printLength } from '../core/measure/length.ts';
 import { baseCommand } from './command.ts';
 import { courseFrom } from './course-file.ts';
@@ -53,17 +54,11 @@ function readPeople(text: string): number {
   throw new BadInput(`--crew is "${text}"; a crew is of 1, 2, 3 or 4.`);
 }
 
-function sizeWords({ length, width }: Arena, { unit }: Course): string {
-  return `${printLength(length, unit)} by ${printLength(width, unit)}`;
-}
-
 /** What is carried in one arena cannot be carried in another. */
 function refuseOtherArena(from: Course, to: Course): void {
-  const isSame =
-    Math.abs(from.arena.length - to.arena.length) < 0.01 && Math.abs(from.arena.width - to.arena.width) < 0.01;
-  if (isSame) return;
+  if (isSameSize(from.arena, to.arena)) return;
   throw new BadInput(
-    `The arenas differ: ${from.arena.title} is ${sizeWords(from.arena, from)}, ${to.arena.title} is ${sizeWords(to.arena, from)}. Two layouts of one arena would be right.`,
+    `The arenas differ: ${from.arena.title} is ${arenaSizeWords(from.arena, from.unit)}, ${to.arena.title} is ${arenaSizeWords(to.arena, from.unit)}. Two layouts of one arena would be right.`,
   );
 }
 
@@ -112,16 +107,14 @@ function printChange(io: Io, plan: ChangeOver, from: Asked): void {
   }
   const people = crew.people === 1 ? '1 person' : `${crew.people} people`;
   io.out(
-    `${plan.carries.length} to carry, ${plan.stays.length} to leave; ${printLength(plan.metres, unit)} under loads, proven the least; about ${printDuration(plan.seconds)} for ${people} (estimate).\n`,
+    `${plan.carries.length} to carry, ${plan.stays.length} to leave; ${printLength(plan.metres, unit)} under loads, and no other choice of what goes where costs less (proven); about ${printMinutes(plan.seconds)} for ${people} (estimate).\n`,
   );
   io.out(`The truck stands ${truckWords(crew, from.from.arena, unit)}. Places are those of the middle of a thing.\n`);
   printPasses(io, plan, from);
   io.out(`\nFrom the truck: ${countedLoads(out, unit)}\nTo the truck: ${countedLoads(back, unit)}\n`);
   io.out(`Stays: ${stayWords(plan, names).join('; ') || 'nothing'}\n`);
   for (const [team, { walked, done }] of plan.teams.entries()) {
-    io.out(
-      `Team ${team + 1} walks ${printLength(walked, unit)} and is done after ${printDuration(done)} (estimate).\n`,
-    );
+    io.out(`Team ${team + 1} walks ${printLength(walked, unit)} and is done after ${printMinutes(done)} (estimate).\n`);
   }
   io.out(`\n${changeOverCautions(plan).join('\n')}\n`);
 }

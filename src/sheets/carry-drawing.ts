@@ -2,7 +2,8 @@
  * A change-over on paper: the layout that is wanted in full, what has to move in dashes where it lies now, an arrow for
  * each carry, and its number in a disc. `+` comes from the truck, `−` goes to it.
  */
-import type { Carry, ChangeOver, Stop } from '../core/change/change-over.ts';
+import { type CarryArrow, carryArrows } from '../core/change/carry-arrow.ts';
+import type { ChangeOver } from '../core/change/change-over.ts';
 import type { Arena } from '../core/course/course.ts';
 import type { PlacedPiece } from '../core/course/placed.ts';
 import type { Mark } from '../core/plane/mark.ts';
@@ -37,27 +38,15 @@ const SEARCHED = 24;
 /** Half of the truck's sign, mm. */
 const TRUCK = { x: 4.2, y: 2.2 };
 
-function groundPlace(stop: Stop): { readonly x: number; readonly y: number } | undefined {
-  if (stop.kind === 'truck') return undefined;
-  return stop.kind === 'ground' ? stop.load.pose : stop.at;
-}
+/** An arrow on paper. */
+type PaperCarry = Pick<CarryArrow, 'text' | 'isLater'> & { readonly from?: PaperPoint; readonly to?: PaperPoint };
 
-/** A carry on paper: `from` is missing for what comes from the truck, `to` for what goes there. */
-interface PaperCarry {
-  readonly text: string;
-  readonly from?: PaperPoint;
-  readonly to?: PaperPoint;
-  readonly isLater: boolean;
-}
-
-function paperCarry(transform: PaperTransform, { number, from, to, pass }: Carry): PaperCarry {
-  const [start, end] = [groundPlace(from), groundPlace(to)];
-  const sign = start === undefined ? '+' : end === undefined ? '−' : '';
+function paperCarry(transform: PaperTransform, { text, isLater, from, to }: CarryArrow): PaperCarry {
   return {
-    text: `${sign}${number}`,
-    isLater: pass > 1,
-    ...(start === undefined ? {} : { from: onPaper(transform, start) }),
-    ...(end === undefined ? {} : { to: onPaper(transform, end) }),
+    text,
+    isLater,
+    ...(from === undefined ? {} : { from: onPaper(transform, from) }),
+    ...(to === undefined ? {} : { to: onPaper(transform, to) }),
   };
 }
 
@@ -158,7 +147,7 @@ export function carryDrawing(
 ): readonly Mark<'paper'>[] {
   const { arena, plan, after, names } = picture;
   const grid = emptyGrid(bounds);
-  const carries = plan.carries.map((carry) => paperCarry(transform, carry));
+  const carries = carryArrows(plan).map((arrow) => paperCarry(transform, arrow));
   blockGround(grid, { arena, pieces: after }, transform);
   for (const { from, to } of carries) if (from && to) blockLine(grid, [from, to], 0.2);
   const entrance = entranceSign(arena, transform);

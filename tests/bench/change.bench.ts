@@ -4,11 +4,11 @@ import { bestWalk, searched } from '../../src/core/change/best-walk.ts';
 import { leastCarrying } from '../../src/core/change/carrying.ts';
 import { loadsOf } from '../../src/core/change/loads.ts';
 import { changeOver } from '../../src/core/change/plan-change-over.ts';
+import { seededRandom } from '../../src/core/change/seeded-random.ts';
 import { canCarry, divisions, schedule } from '../../src/core/change/walk.ts';
 import { exactWalk } from '../../src/core/change/walk-exact.ts';
 import { bruteTotal, fullCosts, ground, nextThings, randomThings, type Thing } from '../core/change/grounds.ts';
 import { bruteSeconds, randomWalk } from '../core/change/walk-oracle.ts';
-import { dice } from '../core/ride/small-arenas.ts';
 import { percentile, type Row, row, timed } from './row.ts';
 
 const FRAMES = 33;
@@ -21,7 +21,7 @@ function munkresTotal(costs: readonly (readonly number[])[]): number {
 
 /** Straight distances between random points, as between poles before and after. */
 function distances(size: number, seed: number): number[][] {
-  const roll = dice(seed);
+  const roll = seededRandom(seed);
   const points = () => Array.from({ length: size }, () => ({ x: 60 * roll(), y: 30 * roll() }));
   const to = points();
   return points().map((a) => to.map((b) => Math.hypot(a.x - b.x, a.y - b.y)));
@@ -67,7 +67,7 @@ function wanted(ours: number) {
 
 /** Poles of one type at random places; none lies where one lay. */
 function poles(count: number, seed: number): readonly Thing[] {
-  const roll = dice(seed);
+  const roll = seededRandom(seed);
   return Array.from({ length: count }, () => ({
     sort: 'banded' as const,
     pose: { x: 90 * roll(), y: 45 * roll(), angle: 3 * roll() },

@@ -1,4 +1,6 @@
 /** The line of travel: ways against a search that tries everything, and how quick and steady it is while things are moved. */
+
+import { seededRandom } from '../../src/core/change/seeded-random.ts';
 import { type Course, currentLayout } from '../../src/core/course/course.ts';
 import { replaceLayout } from '../../src/core/course/layouts.ts';
 import { STOCK_HORSE } from '../../src/core/horses/horses.ts';
@@ -11,7 +13,7 @@ import { PENALTY } from '../../src/core/ride/plain-paths.ts';
 import { dragSurvey, survey } from '../../src/core/survey.ts';
 import { STARTERS } from '../core/ride/courses.ts';
 import { latticeLength } from '../core/ride/lattice.ts';
-import { dice, smallArena } from '../core/ride/small-arenas.ts';
+import { smallArena } from '../core/ride/small-arenas.ts';
 import { percentile, type Row, row } from './row.ts';
 
 const ARENAS = 200;
@@ -103,7 +105,7 @@ function poleCount(of: Course): number {
 
 /** Random moves and turns of whole obstacles, one after the other: things come to lie across each other. */
 function walk(name: string, of: Course): Row[] {
-  const roll = dice(11);
+  const roll = seededRandom(11);
   let course = of;
   survey(course);
   const took: number[] = [];
@@ -132,7 +134,7 @@ function walk(name: string, of: Course): Row[] {
 
 /** Drags of 20 ft in inches: how often the line jumps by more than 5 ft though both sides are clear. */
 function drags(name: string, of: Course): Row[] {
-  const roll = dice(5);
+  const roll = seededRandom(5);
   const begun = of;
   let [jumps, back] = [0, 0];
   const took: number[] = [];

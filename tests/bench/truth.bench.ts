@@ -1,5 +1,6 @@
 /** Whether what the program says is kept is so on the ground, measured by other means than its own equations. */
 
+import { seededRandom } from '../../src/core/change/seeded-random.ts';
 import type { Layout } from '../../src/core/course/course.ts';
 import { placedObstacle } from '../../src/core/course/placed.ts';
 import { grippedPoses, placedPieces, resolvedConstraints } from '../../src/core/course/resolved-constraints.ts';
@@ -10,7 +11,6 @@ import { buildObstacle } from '../../src/core/obstacles/build.ts';
 import type { Obstacle } from '../../src/core/obstacles/obstacle.ts';
 import { OBSTACLE_KINDS } from '../../src/core/obstacles/obstacles.ts';
 import type { Pose } from '../../src/core/plane/pose.ts';
-import { dice } from '../core/ride/small-arenas.ts';
 import { type Row, row } from './row.ts';
 import { canBeMet, smallestUnmet } from './truth/brute-force.ts';
 import { laneRows } from './truth/lanes.ts';
@@ -77,7 +77,7 @@ function total(truths: readonly DragTruth[]): DragTruth {
 function netRows(): Row[] {
   const truths = Array.from({ length: NETS }, (_, seed) => {
     const net = looseNet(seed);
-    const roll = dice(1000 + seed);
+    const roll = seededRandom(1000 + seed);
     const key = `p${Math.floor(roll() * net.obstacles.length)}/only`;
     return dragged(net, key, roll() * 2 * Math.PI, (after) =>
       Math.max(...net.constraints.map((each) => Math.abs(tapedOnGround(after, each) - (each.hold ?? 0)))),
@@ -111,7 +111,7 @@ function offOf(layout: Layout): number {
 function obstacleRows(): Row[] {
   const made = Array.from({ length: 4000 }, (_, seed) => randomObstacle(seed)).filter((each) => each !== undefined);
   const truths = made.slice(0, OBSTACLES).map((obstacle, seed) => {
-    const roll = dice(5000 + seed);
+    const roll = seededRandom(5000 + seed);
     const piece = obstacle.pieces[Math.floor(roll() * obstacle.pieces.length)];
     const heading = roll() * 2 * Math.PI;
     return dragged(layoutOf([obstacle], []), `${obstacle.id}/${piece?.id}`, heading, offOf);
@@ -131,7 +131,7 @@ function obstacleRows(): Row[] {
 
 /** A random obstacle of any kind; undefined where its values do not build. */
 function randomObstacle(seed: number): Obstacle | undefined {
-  const roll = dice(9000 + seed);
+  const roll = seededRandom(9000 + seed);
   const kind = OBSTACLE_KINDS[Math.floor(roll() * OBSTACLE_KINDS.length)];
   if (kind === undefined) return undefined;
   const values = Object.fromEntries(

@@ -13,7 +13,9 @@ describe('change', () => {
   test('says what is carried, by whom, and that the times are estimates', async () => {
     const { code, out, err } = await runCli('change', courseFile(lying()), courseFile(wanted()));
     expect([code, err]).toEqual([0, '']);
-    expect(out).toContain('1 to carry, 4 to leave; 6\' 6¾" under loads, proven the least; about');
+    expect(out).toContain(
+      '1 to carry, 4 to leave; 6\' 6¾" under loads, and no other choice of what goes where costs less (proven); about',
+    );
     expect(out).toContain('for 2 people (estimate).');
     expect(out).toContain('The truck stands in the entrance.');
     expect(out).toContain('Pass 1, team 1, two people');

@@ -1,31 +1,23 @@
 import { Printer } from 'lucide-react';
-import { useMemo, useState } from 'react';
+import { useState } from 'react';
 import { layoutById } from '../../core/change/layout-survey.ts';
 import { useDeskState } from '../desk-context.tsx';
 import { ChoiceField } from '../set/choice-field.tsx';
 import { CarryList } from './carry-list.tsx';
 import { ChangeOverPrint } from './change-over-print.tsx';
 import { ChangeOverSummary } from './change-over-summary.tsx';
-import { EMPTY_ARENA, planStart, useCompared, useComparedState } from './compared.ts';
+import { EMPTY_ARENA, useCompared, useComparedState } from './compared.ts';
 import { CrewFields } from './crew-fields.tsx';
-import type { ChangeOverQuestion } from './plan-questions.ts';
-import { useAnswer } from './use-answer.ts';
-import { useSettledCourse } from './use-settled-course.ts';
+import { useChangeOver } from './use-change-over.ts';
 
 /** What a crew carries to make the shown layout out of another one, or out of nothing. */
 export function ChangeOverPanel() {
   const compared = useCompared();
-  const course = useSettledCourse();
-  const state = useComparedState((all) => all);
+  const showsPlan = useComparedState((state) => state.showsPlan);
   const current = useDeskState(({ course: now }) => now.current);
   const [prints, setPrints] = useState(false);
+  const { course, from, answer, isBusy, failure } = useChangeOver();
   const others = course.layouts.filter(({ id }) => id !== course.current);
-  const from = planStart(course, state);
-  const question = useMemo(
-    (): ChangeOverQuestion => ({ kind: 'change-over', course, from, to: course.current }),
-    [course, from],
-  );
-  const { answer, isBusy, failure } = useAnswer(question);
   const shown = layoutById(course, course.current);
   const options = Object.fromEntries([
     ...others.map(({ id, title }) => [id, title] as const),
@@ -47,11 +39,7 @@ export function ChangeOverPanel() {
         <>
           <ChangeOverSummary plan={answer.told} unit={answer.of.course.unit} />
           <label className="tick">
-            <input
-              type="checkbox"
-              checked={state.showsPlan}
-              onChange={(event) => compared.showPlan(event.target.checked)}
-            />
+            <input type="checkbox" checked={showsPlan} onChange={(event) => compared.showPlan(event.target.checked)} />
             Show the carries in the arena
           </label>
           <CarryList plan={answer.told} of={answer.of} />

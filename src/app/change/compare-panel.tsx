@@ -1,7 +1,6 @@
 import { Printer } from 'lucide-react';
 import { useState } from 'react';
 import type { Layout } from '../../core/course/course.ts';
-import { useDeskState } from '../desk-context.tsx';
 import { ChoiceField } from '../set/choice-field.tsx';
 import { type CompareMode, comparedLayouts, MOST_COMPARED, useCompared, useComparedState } from './compared.ts';
 import { ComparisonPrint } from './comparison-print.tsx';
@@ -18,9 +17,9 @@ const MODES: Readonly<Record<CompareMode, string>> = {
 /** The shown layout beside one or two others: in the arena, in figures, and in words. */
 export function ComparePanel() {
   const compared = useCompared();
-  const course = useDeskState((state) => state.course);
   const state = useComparedState((all) => all);
-  const settled = useSettledCourse();
+  // Not the course under the pointer: nothing here is worked out, or rendered, while something is dragged.
+  const course = useSettledCourse();
   const [prints, setPrints] = useState(false);
   const others = course.layouts.filter(({ id }) => id !== course.current);
   if (others.length === 0) {
@@ -31,32 +30,28 @@ export function ComparePanel() {
     );
   }
   const chosen = comparedLayouts(course, state);
-  // Right after an undo the settled course may lack what is chosen now.
-  const known = comparedLayouts(settled, state);
-  const ids = [settled.current, ...known.map(({ id }) => id)];
+  const ids = [course.current, ...chosen.map(({ id }) => id)];
   return (
     <div className="inspector">
       <Choices others={others} chosen={chosen} />
       {chosen.length > 0 && (
-        <ChoiceField
-          label="Drawn"
-          value={state.mode}
-          options={MODES}
-          choose={(mode) => compared.setMode(mode as CompareMode)}
-        />
-      )}
-      {known.length > 0 && (
         <>
-          <MeasureTable course={settled} layouts={ids} />
-          <DifficultyParts course={settled} layouts={ids} />
-          {known.map((layout) => (
-            <Differences key={layout.id} course={settled} from={layout} />
+          <ChoiceField
+            label="Drawn"
+            value={state.mode}
+            options={MODES}
+            choose={(mode) => compared.setMode(mode as CompareMode)}
+          />
+          <MeasureTable course={course} layouts={ids} />
+          <DifficultyParts course={course} layouts={ids} />
+          {chosen.map((layout) => (
+            <Differences key={layout.id} course={course} from={layout} />
           ))}
           <button type="button" className="button" onClick={() => setPrints(true)}>
             <Printer aria-hidden="true" />
             Print the comparison
           </button>
-          {prints && <ComparisonPrint course={settled} layouts={ids} close={() => setPrints(false)} />}
+          {prints && <ComparisonPrint course={course} layouts={ids} close={() => setPrints(false)} />}
         </>
       )}
     </div>

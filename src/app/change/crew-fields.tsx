@@ -19,20 +19,22 @@ function isPeople(count: number): count is CrewChoice['people'] {
 /** Who carries, and where the truck stands. */
 export function CrewFields() {
   const desk = useDesk();
-  const course = useDeskState((state) => state.course);
-  const { people } = course.crew ?? DEFAULT_CREW;
-  const { truckAt } = crewOf(course);
-  const isPlaced = course.crew?.truckAt !== undefined;
+  const crew = useDeskState((state) => state.course.crew);
+  const arena = useDeskState((state) => state.course.arena);
+  const unit = useDeskState((state) => state.course.unit);
+  const { people } = crew ?? DEFAULT_CREW;
+  const { truckAt } = crewOf({ arena, ...(crew === undefined ? {} : { crew }) });
+  const isPlaced = crew?.truckAt !== undefined;
   const choosePeople = (text: string) => {
     const count = Number(text);
     if (isPeople(count)) desk.edit('Choose the crew', (now) => setCrew(now, { ...now.crew, people: count }));
   };
   const place = (axis: 'x' | 'y', text: string): Refusal => {
-    const read = readLength(text, course.unit);
+    const read = readLength(text, unit);
     if (read.kind === 'refused') return read.why;
-    const most = (axis === 'x' ? course.arena.length : course.arena.width) + FARTHEST;
+    const most = (axis === 'x' ? arena.length : arena.width) + FARTHEST;
     if (read.value < -FARTHEST || read.value > most) {
-      return `The truck must stand within ${printLength(FARTHEST, course.unit)} of the arena.`;
+      return `The truck must stand within ${printLength(FARTHEST, unit)} of the arena.`;
     }
     desk.edit('Move the truck', (now) => setCrew(now, { people, truckAt: { ...truckAt, [axis]: read.value } }));
     return undefined;
@@ -42,12 +44,12 @@ export function CrewFields() {
       <ChoiceField label="Crew" value={String(people)} options={PEOPLE} choose={choosePeople} />
       <TypedField
         label="Truck from the west wall"
-        value={printLength(truckAt.x, course.unit)}
+        value={printLength(truckAt.x, unit)}
         send={(text) => place('x', text)}
       />
       <TypedField
         label="Truck from the south wall"
-        value={printLength(truckAt.y, course.unit)}
+        value={printLength(truckAt.y, unit)}
         send={(text) => place('y', text)}
       />
       {isPlaced && (

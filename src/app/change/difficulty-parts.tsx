@@ -1,6 +1,7 @@
 import { difficulty } from '../../core/change/difficulty.ts';
 import { layoutSurvey } from '../../core/change/layout-survey.ts';
 import type { Course } from '../../core/course/course.ts';
+import { LayoutTable } from './layout-table.tsx';
 
 /** Of what the difficulty of each layout is made up, with the reason for each part. */
 export function DifficultyParts({ course, layouts }: { readonly course: Course; readonly layouts: readonly string[] }) {
@@ -15,34 +16,19 @@ export function DifficultyParts({ course, layouts }: { readonly course: Course; 
   return (
     <details className="fold">
       <summary>What the difficulty is made of</summary>
-      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a box that scrolls must be reachable by keys. */}
-      <section className="measures" tabIndex={0} aria-label="Parts of the difficulty">
-        <table>
-          <thead>
-            <tr>
-              <th scope="col">Part</th>
-              {all.map(({ id, title }) => (
-                <th key={id} scope="col">
-                  {title}
-                </th>
-              ))}
-            </tr>
-          </thead>
-          <tbody>
-            {shown.map((part) => (
-              <tr key={part.id}>
-                <th scope="row">
-                  {part.title}
-                  <small>{part.because}</small>
-                </th>
-                {all.map(({ id, parts }) => (
-                  <td key={id}>{parts.find((each) => each.id === part.id)?.points.toFixed(1) ?? '–'}</td>
-                ))}
-              </tr>
+      <LayoutTable label="Parts of the difficulty" first="Part" layouts={all}>
+        {shown.map((part) => (
+          <tr key={part.id}>
+            <th scope="row">
+              {part.title}
+              <small>{part.because}</small>
+            </th>
+            {all.map(({ id, parts }) => (
+              <td key={id}>{parts.find((each) => each.id === part.id)?.points.toFixed(1) ?? '–'}</td>
             ))}
-          </tbody>
-        </table>
-      </section>
+          </tr>
+        ))}
+      </LayoutTable>
       <p className="small">Points are estimates: about one for what one plain obstacle asks.</p>
     </details>
   );

@@ -4,6 +4,7 @@ import { type ComparedMeasure, comparison } from '../../core/change/comparison.t
 import { MEASURES } from '../../core/change/measures.ts';
 import type { Course } from '../../core/course/course.ts';
 import { useCompared, useComparedState } from './compared.ts';
+import { LayoutTable } from './layout-table.tsx';
 
 /** The layouts by every measure that is wanted; the better one is marked where one is better. */
 export function MeasureTable({ course, layouts }: { readonly course: Course; readonly layouts: readonly string[] }) {
@@ -15,26 +16,11 @@ export function MeasureTable({ course, layouts }: { readonly course: Course; rea
   }, [course, key, leftOut]);
   return (
     <>
-      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a box that scrolls must be reachable by keys. */}
-      <section className="measures" tabIndex={0} aria-label="Measures of the layouts">
-        <table>
-          <thead>
-            <tr>
-              <th scope="col">Measure</th>
-              {table.layouts.map(({ id, title }) => (
-                <th key={id} scope="col">
-                  {title}
-                </th>
-              ))}
-            </tr>
-          </thead>
-          <tbody>
-            {table.measures.map((row) => (
-              <Row key={row.measure.id} row={row} />
-            ))}
-          </tbody>
-        </table>
-      </section>
+      <LayoutTable label="Measures of the layouts" first="Measure" layouts={table.layouts}>
+        {table.measures.map((row) => (
+          <Row key={row.measure.id} row={row} />
+        ))}
+      </LayoutTable>
       <p className="small">
         <Check aria-hidden="true" className="better-sign" /> marks the better one, where one is better.
       </p>

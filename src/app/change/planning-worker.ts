@@ -8,28 +8,21 @@ import { answered, type Question } from './plan-questions.ts';
 
 /** What a worker's global scope has of use here; the page's types do not know it. */
 interface WorkerScope {
-  addEventListener(kind: 'message', listener: (event: MessageEvent<Asked>) => void): void;
+  addEventListener(kind: 'message', listener: (event: MessageEvent<Question>) => void): void;
   postMessage(message: Told): void;
 }
 
-export interface Asked {
-  readonly number: number;
-  readonly question: Question;
-}
-
-export type Told =
-  | { readonly number: number; readonly answer: ReturnType<typeof answered> }
-  | { readonly number: number; readonly failure: string };
+export type Told = { readonly answer: ReturnType<typeof answered> } | { readonly failure: string };
 
 const scope = globalThis as unknown as WorkerScope;
 /** The course that was asked about last: what the next one has in common with it is not worked out again. */
 let last: Course | undefined;
 
-scope.addEventListener('message', ({ data: { number, question } }) => {
+scope.addEventListener('message', ({ data: question }) => {
   try {
     last = sharedWith(question.course, last);
-    scope.postMessage({ number, answer: answered({ ...question, course: last }) });
+    scope.postMessage({ answer: answered({ ...question, course: last }) });
   } catch (failure) {
-    scope.postMessage({ number, failure: failure instanceof Error ? failure.message : String(failure) });
+    scope.postMessage({ failure: failure instanceof Error ? failure.message : String(failure) });
   }
 });

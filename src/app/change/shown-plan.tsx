@@ -3,10 +3,8 @@ import type { ChangeOver } from '../../core/change/change-over.ts';
 import { layoutById } from '../../core/change/layout-survey.ts';
 import { type PlacedPiece, placedObstacle } from '../../core/course/placed.ts';
 import { useDeskState } from '../desk-context.tsx';
-import { planStart, useComparedState } from './compared.ts';
-import type { ChangeOverQuestion } from './plan-questions.ts';
-import { useAnswer } from './use-answer.ts';
-import { useSettledCourse } from './use-settled-course.ts';
+import { useComparedState } from './compared.ts';
+import { useChangeOver } from './use-change-over.ts';
 
 /** The change-over that the arena shows. */
 export interface ShownPlan {
@@ -36,16 +34,9 @@ export function ShownPlanProvider({ children }: { readonly children: ReactNode }
 }
 
 function Planned({ children }: { readonly children: ReactNode }) {
-  const course = useSettledCourse();
-  const state = useComparedState((all) => all);
   const isDragging = useDeskState((desk) => desk.gesture !== null);
   const current = useDeskState((desk) => desk.course.current);
-  const from = planStart(course, state);
-  const question = useMemo(
-    (): ChangeOverQuestion => ({ kind: 'change-over', course, from, to: course.current }),
-    [course, from],
-  );
-  const { answer } = useAnswer(question);
+  const { answer } = useChangeOver();
   const shown = useMemo((): ShownPlan | null => {
     if (answer === null) return null;
     const { of, told } = answer;

@@ -1,31 +1,43 @@
 import { useEffect, useState } from 'react';
 import type { AnswerTo, Question } from './plan-questions.ts';
-import type { Asked, Told } from './planning-worker.ts';
+import type { Told } from './planning-worker.ts';
 
-/** Asks in the order of the questions, one at a time; what was asked and is not wanted any more is dropped. */
+/** A question, and who wants the answer; nobody any more where `tell` is undefined. */
+interface Job {
+  readonly question: Question;
+  tell: ((told: Told) => void) | undefined;
+}
+
+/**
+ * Asks in the order of the questions, one at a time; what was asked and is not wanted any more is dropped. The same question
+ * object is answered once.
+ */
 interface Planner {
   ask(question: Question, tell: (told: Told) => void): () => void;
 }
 
 function createPlanner(): Planner {
   let worker: Worker | undefined;
-  let count = 0;
-  let running: number | undefined;
-  const waiting: { readonly asked: Asked; readonly tell: (told: Told) => void }[] = [];
-  const tells = new Map<number, (told: Told) => void>();
+  let running: Job | undefined;
+  const waiting: Job[] = [];
+  const answers = new WeakMap<Question, Told>();
 
   function next(): void {
     if (running !== undefined) return;
-    const first = waiting.shift();
-    if (first === undefined) return;
-    running = first.asked.number;
-    tells.set(running, first.tell);
-    started().postMessage(first.asked);
+    const job = waiting.shift();
+    if (job === undefined) return;
+    running = job;
+    const told = answers.get(job.question);
+    if (told === undefined) started().postMessage(job.question);
+    else finished(told);
   }
   function finished(told: Told): void {
+    const job = running;
     running = undefined;
-    tells.get(told.number)?.(told);
-    tells.delete(told.number);
+    if (job !== undefined) {
+      if ('answer' in told) answers.set(job.question, told);
+      job.tell?.(told);
+    }
     next();
   }
   function started(): Worker {
@@ -33,22 +45,22 @@ function createPlanner(): Planner {
     const made = new Worker(new URL('./planning-worker.ts', import.meta.url), { type: 'module' });
     made.addEventListener('message', ({ data }: MessageEvent<Told>) => finished(data));
     made.addEventListener('error', ({ message }) => {
+      made.terminate();
       worker = undefined;
-      if (running !== undefined) finished({ number: running, failure: message });
+      finished({ failure: message });
     });
     worker = made;
     return made;
   }
   return {
     ask(question, tell) {
-      count += 1;
-      const number = count;
-      waiting.push({ asked: { number, question }, tell });
+      const job: Job = { question, tell };
+      waiting.push(job);
       next();
       return () => {
-        const at = waiting.findIndex(({ asked }) => asked.number === number);
+        job.tell = undefined;
+        const at = waiting.indexOf(job);
         if (at >= 0) waiting.splice(at, 1);
-        tells.delete(number);
       };
     },
   };
@@ -78,16 +90,6 @@ export function useAnswer<Q extends Question>(question: Q | null): Answered<Q> {
       // The planner answers with what the question's kind asks for.
       else setState({ answer: { of: question, told: told.answer as AnswerTo<Q> }, failure: null, last: question });
     };
-    if (typeof Worker === 'undefined') {
-      let isWanted = true;
-      // On the page, then; what it takes to answer is loaded only here.
-      void import('./plan-questions.ts').then(({ answered }) => {
-        if (isWanted) tell({ number: 0, answer: answered(question) });
-      });
-      return () => {
-        isWanted = false;
-      };
-    }
     return planner.ask(question, tell);
   }, [question]);
   const { answer, failure, last } = state;

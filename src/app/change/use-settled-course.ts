@@ -1,19 +1,33 @@
 import { useEffect, useState } from 'react';
 import type { Course } from '../../core/course/course.ts';
-import { useDeskState } from '../desk-context.tsx';
+import { useDesk } from '../desk-context.tsx';
 
 /** How long nothing changes before what takes long is worked out, ms. */
 const SETTLED = 250;
 
-/** The course as it was when it last lay still for a moment: what takes longer than a frame is worked out from it. */
+/**
+ * The course as it was when it last lay still for a moment: what takes longer than a frame is worked out from it. It does
+ * not render while something is dragged.
+ */
 export function useSettledCourse(): Course {
-  const now = useDeskState((state) => state.course);
-  const isDragging = useDeskState((state) => state.gesture !== null);
-  const [settled, setSettled] = useState(now);
+  const desk = useDesk();
+  const [settled, setSettled] = useState(() => desk.state().course);
   useEffect(() => {
-    if (isDragging || settled === now) return;
-    const timer = setTimeout(() => setSettled(now), SETTLED);
-    return () => clearTimeout(timer);
-  }, [now, isDragging, settled]);
+    let seen: Course | undefined;
+    let timer: ReturnType<typeof setTimeout> | undefined;
+    const watch = (): void => {
+      const { course, gesture } = desk.state();
+      if (course === seen && gesture === null) return;
+      clearTimeout(timer);
+      seen = gesture === null ? course : undefined;
+      if (gesture === null) timer = setTimeout(() => setSettled(course), SETTLED);
+    };
+    const stop = desk.subscribe(watch);
+    watch();
+    return () => {
+      stop();
+      clearTimeout(timer);
+    };
+  }, [desk]);
   return settled;
 }

@@ -15,9 +15,9 @@ import { DayTimeline } from './day-timeline.tsx';
 /** The classes of the day in running order, with their times, and what would save time. */
 export function DayPanel() {
   const desk = useDesk();
-  const course = useDeskState((state) => state.course);
+  const hasDay = useDeskState((state) => state.course.day !== undefined);
   const add = () => desk.edit('Add a class to the day', (now) => addClass(now, { layout: now.current }));
-  if (course.day === undefined) {
+  if (!hasDay) {
     return (
       <div className="inspector">
         <p className="empty">
@@ -36,7 +36,7 @@ export function DayPanel() {
 
 function PlannedDay({ add }: { add(): void }) {
   const desk = useDesk();
-  const { day } = useDeskState((state) => state.course);
+  const day = useDeskState((state) => state.course.day);
   const settled = useSettledCourse();
   const [prints, setPrints] = useState(false);
   const question = useMemo(() => dayQuestion(settled), [settled]);

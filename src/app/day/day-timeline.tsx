@@ -1,7 +1,7 @@
 import { ArrowDown, ArrowUp } from 'lucide-react';
 import { type DragEvent, Fragment, useState } from 'react';
 import type { ClassTimes, DayTimes } from '../../core/change/day-times.ts';
-import type { Course, DayBreak, DayClass } from '../../core/course/course.ts';
+import type { DayBreak, DayClass } from '../../core/course/course.ts';
 import { moveClass } from '../../core/course/edit-day.ts';
 import { printMinutes } from '../../core/measure/duration.ts';
 import type { Seconds } from '../../core/measure/quantity.ts';
@@ -22,10 +22,9 @@ function heightOf(seconds: Seconds): number {
 /** The classes one below the other, as high as they take long, with what lies between; a class is moved by drag or button. */
 export function DayTimeline({ planned }: { readonly planned: DayPlan | null }) {
   const desk = useDesk();
-  const course = useDeskState((state) => state.course);
+  const day = useDeskState((state) => state.course.day);
   const [dragged, setDragged] = useState<string | null>(null);
   const [opened, setOpened] = useState<string | null>(null);
-  const { day } = course;
   if (day === undefined) return null;
   const times = planned?.given.times;
   const put = (id: string, to: number) =>
@@ -62,7 +61,7 @@ export function DayTimeline({ planned }: { readonly planned: DayPlan | null }) {
                   aria-expanded={opened === each.id}
                   onClick={() => toggle(each.id)}
                 >
-                  <ClassWords of={each} own={own} course={course} />
+                  <ClassWords of={each} own={own} />
                 </button>
                 <button
                   type="button"
@@ -101,16 +100,8 @@ export function DayTimeline({ planned }: { readonly planned: DayPlan | null }) {
   );
 }
 
-function ClassWords({
-  of,
-  own,
-  course,
-}: {
-  readonly of: DayClass;
-  readonly own: ClassTimes | undefined;
-  readonly course: Course;
-}) {
-  const layout = course.layouts.find(({ id }) => id === of.layout)?.title ?? of.layout;
+function ClassWords({ of, own }: { readonly of: DayClass; readonly own: ClassTimes | undefined }) {
+  const layout = useDeskState((state) => state.course.layouts.find(({ id }) => id === of.layout)?.title ?? of.layout);
   const drags = own?.drags.map(({ from }) => printTimeOfDay(from)) ?? [];
   return (
     <span className="row-title">

@@ -2,7 +2,7 @@
 import { type LayoutNames, obstacleWords, pieceWords } from '../checks/findings/finding-words.ts';
 import type { Arena, Layout } from '../course/course.ts';
 import { figureOf, placedObstacle } from '../course/placed.ts';
-import { printDuration } from '../measure/duration.ts';
+import { printMinutes } from '../measure/duration.ts';
 import { printLength } from '../measure/length.ts';
 import type { LengthUnit } from '../measure/quantity.ts';
 import { memoizeByIdentity } from '../memo/by-identity.ts';
@@ -136,7 +136,7 @@ export function changeOverCautions({ crew, carries, passes, seconds }: ChangeOve
   const alone = carries.filter(({ load }) => wantsTwo(load)).length;
   const isAlone = crew.people === 1 && alone > 0;
   return [
-    `The times are estimates, ${printDuration(seconds)} in all: nobody has timed this crew.`,
+    `The times are estimates, ${printMinutes(seconds)} in all: nobody has timed this crew.`,
     ...(isAlone ? [`${alone === 1 ? '1 load wants' : `${alone} loads want`} two people, and the crew is one.`] : []),
     ...(passes > 1 ? ['A pass begins when the one before it is done: things lie where others still lay.'] : []),
     'What was carried is measured again before a horse goes in.',

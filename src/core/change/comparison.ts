@@ -1,5 +1,5 @@
 import type { Course } from '../course/course.ts';
-import { printDuration } from '../measure/duration.ts';
+import { printDuration, printMinutes } from '../measure/duration.ts';
 import { printLength } from '../measure/length.ts';
 import { FOOT, type LengthUnit } from '../measure/quantity.ts';
 import { layoutSurvey } from './layout-survey.ts';
@@ -44,6 +44,8 @@ export function measureText({ unit }: Pick<Measure, 'unit'>, value: number | nul
       return value < LONG ? printLength(value, lengths) : roundLength(value, lengths);
     case 'seconds':
       return printDuration(value);
+    case 'minutes':
+      return printMinutes(value);
     case 'fraction':
       return `${(100 * value).toFixed(1)} %`;
     case 'points':

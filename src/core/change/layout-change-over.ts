@@ -1,6 +1,6 @@
 import type { Course, Layout } from '../course/course.ts';
-import { type PlacedObstacle, placedObstacle } from '../course/placed.ts';
-import { memoizeByIdentity, pairCache } from '../memo/by-identity.ts';
+import { placedObstacle } from '../course/placed.ts';
+import { pairCache } from '../memo/by-identity.ts';
 import type { Survey } from '../survey.ts';
 import type { CarryNames } from './carry-words.ts';
 import type { ChangeOver, Crew } from './change-over.ts';
@@ -14,8 +14,6 @@ type Obstacles = Layout['obstacles'];
 /** The arena with everything on the truck. */
 const EMPTY: Pick<Layout, 'obstacles'> = { obstacles: [] };
 
-const placed = memoizeByIdentity((obstacles: Obstacles): readonly PlacedObstacle[] => obstacles.map(placedObstacle));
-
 /** By the obstacles before and after, then by the crew in text: a day asks for one crew and for a larger one by turns. */
 const plansOf = pairCache<Obstacles, Obstacles, Map<string, ChangeOver>>();
 
@@ -24,7 +22,7 @@ function planned(from: Layout | null, to: Layout | null, crew: Crew): ChangeOver
   const [before, after] = [(from ?? EMPTY).obstacles, (to ?? EMPTY).obstacles];
   const plans = plansOf(before, after, { because: '', work: () => new Map() });
   const key = `${crew.people} ${crew.truckAt.x} ${crew.truckAt.y}`;
-  const plan = plans.get(key) ?? changeOver(placed(before), placed(after), crew);
+  const plan = plans.get(key) ?? changeOver(before.map(placedObstacle), after.map(placedObstacle), crew);
   plans.set(key, plan);
   return plan;
 }

@@ -12,7 +12,8 @@ import { lineClearance } from './line-clearance.ts';
 export interface Measure {
   readonly id: string;
   readonly title: string;
-  readonly unit: 'count' | 'length' | 'seconds' | 'fraction' | 'points';
+  /** `minutes`: seconds that are an estimate, told to the minute. */
+  readonly unit: 'count' | 'length' | 'seconds' | 'minutes' | 'fraction' | 'points';
   /** Which is better; null where neither is. */
   readonly better: 'less' | 'more' | null;
   /** What exactly is measured, and why it matters. */
@@ -104,7 +105,7 @@ export const MEASURES: readonly Measure[] = [
     value: ({ line }) => line.clock.go,
   },
   {
-    ...{ id: 'class', title: 'The class', unit: 'seconds', better: 'less' },
+    ...{ id: 'class', title: 'The class', unit: 'minutes', better: 'less' },
     says: 'All entries of the class, with what lies between goes and the drags. Estimated times.',
     value: ({ classClock }) => (classClock.entries > 0 ? classClock.whole : null),
   },
@@ -164,7 +165,7 @@ export const MEASURES: readonly Measure[] = [
     value: (study) => difficulty(study).total,
   },
   {
-    ...{ id: 'set-out', title: 'Setting out', unit: 'seconds', better: 'less' },
+    ...{ id: 'set-out', title: 'Setting out', unit: 'minutes', better: 'less' },
     says: 'From the truck into the empty arena by the crew of the course. Estimated times of the crew.',
     value: (study) => (study.pieces.length === 0 ? null : settingOut(study).seconds),
   },

@@ -1,5 +1,4 @@
 import type { PlacedObstacle } from '../course/placed.ts';
-import { memoizeByIdentity } from '../memo/by-identity.ts';
 import { bestWalk, type CrewWalk } from './best-walk.ts';
 import { type Carrying, leastCarrying } from './carrying.ts';
 import type { Carry, ChangeOver, Crew } from './change-over.ts';
@@ -47,7 +46,7 @@ function taskOrder(tasks: readonly Task[], to: readonly PlacedObstacle[]): TaskO
  * How one layout becomes the next with the least carrying: which thing goes where (proven least), in which pass, and in
  * which order the crew walks (least time where there are few carries, a search beyond).
  */
-function planned(from: readonly PlacedObstacle[], to: readonly PlacedObstacle[], crew: Crew): ChangeOver {
+export function changeOver(from: readonly PlacedObstacle[], to: readonly PlacedObstacle[], crew: Crew): ChangeOver {
   const [lying, wanted] = [loadsOf(from, crew.people), loadsOf(to, crew.people)];
   const carrying = leastCarrying(lying, wanted, crew.truckAt);
   const tasks = inPasses(carrying.errands, [...lying, ...wanted], crew);
@@ -55,6 +54,3 @@ function planned(from: readonly PlacedObstacle[], to: readonly PlacedObstacle[],
   const walk = byObstacle(problem, bestWalk(problem, crew.people), taskOrder(tasks, to));
   return assembled(carrying, tasks, { walk, crew });
 }
-
-/** Cached by what both lists hold and who carries. */
-export const changeOver = memoizeByIdentity(planned);

@@ -1,7 +1,6 @@
+import { arenaSizeWords, isSameSize } from '../course/arena-size.ts';
 import { type Arena, type Course, currentLayout } from '../course/course.ts';
 import { addLayout, freeTitle } from '../course/layouts.ts';
-import { printLength } from '../measure/length.ts';
-import type { LengthUnit } from '../measure/quantity.ts';
 import { TOUCH } from '../plane/point.ts';
 import { type Survey, survey, type TruckUse } from '../survey.ts';
 import { andList } from '../text/sentence.ts';
@@ -12,10 +11,6 @@ import { layoutById } from './layout-survey.ts';
 export interface TakenLayout {
   readonly course: Course;
   readonly says: readonly string[];
-}
-
-function sizeWords({ length, width }: Arena, unit: LengthUnit): string {
-  return `${printLength(length, unit)} by ${printLength(width, unit)}`;
 }
 
 /** The obstacles that reach beyond a wall, by their titles. */
@@ -29,11 +24,10 @@ function outside({ course: { arena }, layout, obstacles }: Survey): readonly str
 
 function arenaSays(of: Survey, there: Arena): readonly string[] {
   const { arena, unit } = of.course;
-  const isSame = Math.abs(arena.length - there.length) < TOUCH && Math.abs(arena.width - there.width) < TOUCH;
-  if (isSame) return [];
+  if (isSameSize(arena, there)) return [];
   const beyond = outside(of);
   return [
-    `It was laid out in an arena of ${sizeWords(there, unit)}; this one is ${sizeWords(arena, unit)}. ` +
+    `It was laid out in an arena of ${arenaSizeWords(there, unit)}; this one is ${arenaSizeWords(arena, unit)}. ` +
       'It lies as it lay there, measured from the west and the south wall.',
     ...(beyond.length === 0 ? [] : [`Beyond the walls of this arena: ${beyond.join('; ')}.`]),
   ];

@@ -1,6 +1,7 @@
 /** Whether constraints can be met at all: a plain Levenberg–Marquardt search from hundreds of scattered starts. */
+
+import { seededRandom } from '../../../src/core/change/seeded-random.ts';
 import type { ConstraintEquations, Problem } from '../../../src/core/solve/problem.ts';
-import { dice } from '../../core/ride/small-arenas.ts';
 
 const STARTS = 240;
 const ROUNDS = 60;
@@ -101,7 +102,7 @@ function search(problem: Problem, subset: readonly ConstraintEquations[], from: 
 
 /** Whether any start leads to a solution of the subset. */
 export function canBeMet(problem: Problem, subset: readonly ConstraintEquations[], seed: number): boolean {
-  const roll = dice(seed);
+  const roll = seededRandom(seed);
   const moving = problem.bodies.filter(({ weight }) => Number.isFinite(weight));
   for (let k = 0; k < STARTS; k += 1) {
     const from = moving.flatMap(({ pose }) =>

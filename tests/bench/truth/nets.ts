@@ -1,4 +1,6 @@
 /** Poles that are held to each other by gaps alone, and gaps measured on the ground apart from the program's equations. */
+
+import { seededRandom } from '../../../src/core/change/seeded-random.ts';
 import type { Constraint } from '../../../src/core/constraints/constraint.ts';
 import type { Arena, Layout } from '../../../src/core/course/course.ts';
 import { placedObstacle } from '../../../src/core/course/placed.ts';
@@ -6,7 +8,6 @@ import type { Obstacle } from '../../../src/core/obstacles/obstacle.ts';
 import type { Point } from '../../../src/core/plane/point.ts';
 import { type Pose, pose } from '../../../src/core/plane/pose.ts';
 import { pole } from '../../core/ride/hand-laid.ts';
-import { dice } from '../../core/ride/small-arenas.ts';
 
 /** So wide that no wall is in the way of a drag of 20 ft. */
 export const FIELD: Arena = {
@@ -99,7 +100,7 @@ export function tapeCosines(layout: Layout, { grips }: Constraint): readonly num
 
 /** Three to six poles and gaps between them: a chain, a star or a ring, each as it lies. One number makes one net. */
 export function looseNet(seed: number): Layout {
-  const roll = dice(seed);
+  const roll = seededRandom(seed);
   const between = (least: number, most: number) => least + (most - least) * roll();
   for (;;) {
     const count = 3 + Math.floor(roll() * 4);

@@ -1,12 +1,13 @@
 /** Layouts of a few poles with more constraints than most of them can meet. */
+
+import { seededRandom } from '../../../src/core/change/seeded-random.ts';
 import type { Constraint } from '../../../src/core/constraints/constraint.ts';
 import type { Layout } from '../../../src/core/course/course.ts';
-import { dice } from '../../core/ride/small-arenas.ts';
 import { layoutOf, single } from './nets.ts';
 
 /** Two to four poles near each other and near a wall, with four to eight constraints drawn at random. */
 export function tangle(seed: number): Layout {
-  const roll = dice(20000 + seed);
+  const roll = seededRandom(20000 + seed);
   const between = (least: number, most: number) => least + (most - least) * roll();
   const pick = <T>(list: readonly T[]): T => list[Math.floor(roll() * list.length)] as T;
   const count = 2 + Math.floor(roll() * 3);

@@ -1,4 +1,6 @@
 /** Random things on the ground, and what it costs to bring them where others are, worked out without the module. */
+
+import { seededRandom } from '../../../src/core/change/seeded-random.ts';
 import { type PlacedObstacle, placedObstacle } from '../../../src/core/course/placed.ts';
 import { feet, inches } from '../../../src/core/measure/quantity.ts';
 import { completeValues, type Values } from '../../../src/core/pieces/params.ts';
@@ -6,7 +8,6 @@ import type { Piece } from '../../../src/core/pieces/piece.ts';
 import { pieceKind } from '../../../src/core/pieces/pieces.ts';
 import type { Point } from '../../../src/core/plane/point.ts';
 import type { Pose } from '../../../src/core/plane/pose.ts';
-import { dice } from '../ride/small-arenas.ts';
 
 /** What a crew tells apart: two poles of 12 ft with and without paint, one that one person carries, and others. */
 interface Sort {
@@ -52,7 +53,7 @@ export function ground(things: readonly Thing[]): readonly PlacedObstacle[] {
 
 /** Things of several sorts in 60 by 30 m; some poles are raised. */
 export function randomThings(seed: number, count: number): readonly Thing[] {
-  const roll = dice(seed);
+  const roll = seededRandom(seed);
   const sorts = Object.keys(SORTS) as Thing['sort'][];
   return Array.from({ length: count }, () => {
     const common = roll() < 0.7 ? sorts.slice(0, 4) : sorts;
@@ -65,7 +66,7 @@ export function randomThings(seed: number, count: number): readonly Thing[] {
 
 /** The next layout: some things lie where others lay, a little off or turned half around, some are new, some are gone. */
 export function nextThings(things: readonly Thing[], seed: number): readonly Thing[] {
-  const roll = dice(seed + 1000);
+  const roll = seededRandom(seed + 1000);
   const kept = things.filter(() => roll() < 0.8);
   return [
     ...kept.map((thing) => {

@@ -3,9 +3,9 @@ import { leastCarrying } from '../../../src/core/change/carrying.ts';
 import type { Crew } from '../../../src/core/change/change-over.ts';
 import { footprintOf, loadAt, loadsOf } from '../../../src/core/change/loads.ts';
 import { inPasses, type Task } from '../../../src/core/change/passes.ts';
+import { seededRandom } from '../../../src/core/change/seeded-random.ts';
 import { inches } from '../../../src/core/measure/quantity.ts';
 import { overlapArea } from '../../../src/core/plane/clip.ts';
-import { dice } from '../ride/small-arenas.ts';
 import { ground, nextThings, randomThings, type Thing } from './grounds.ts';
 
 const CREW: Crew = { people: 2, truckAt: { x: 0, y: 15 } };
@@ -126,7 +126,7 @@ describe('passes', () => {
     let aside = 0;
     for (let seed = 0; seed < 20; seed += 1) {
       const from = randomThings(seed, 14);
-      const roll = dice(seed + 500);
+      const roll = seededRandom(seed + 500);
       const order = from.map(({ pose }) => ({ pose, by: roll() })).sort((a, b) => a.by - b.by);
       const to = from.map((thing, i) => ({ ...thing, pose: order[i]?.pose ?? thing.pose }));
       expectNothingInTheWay(from, to);

@@ -1,7 +1,11 @@
 import { describe, expect, test } from 'vitest';
 import type { ChangeOver, Crew, Load } from '../../../src/core/change/change-over.ts';
+import { layoutChangeOver } from '../../../src/core/change/layout-change-over.ts';
 import { loadsOf } from '../../../src/core/change/loads.ts';
 import { changeOver } from '../../../src/core/change/plan-change-over.ts';
+import { blankCourse } from '../../../src/core/course/blank.ts';
+import { setCrew } from '../../../src/core/course/edit-crew.ts';
+import { branchLayout } from '../../../src/core/course/layouts.ts';
 import { placedObstacle } from '../../../src/core/course/placed.ts';
 import { STARTERS } from '../ride/courses.ts';
 import { ground, nextThings, randomThings, type Thing } from './grounds.ts';
@@ -112,9 +116,15 @@ describe('a change-over', () => {
     expect(teams.map(({ people }) => people)).toEqual([1]);
   });
 
-  test('of the same lists is the same object', () => {
-    const [from, to] = [ground(randomThings(2, 5)), ground(randomThings(3, 5))];
-    expect(changeOver(from, to, CREW)).toBe(changeOver(from, to, CREW));
+  test('of two layouts of a course is worked out once for each crew', () => {
+    const course = branchLayout(STARTERS[0]?.[1] ?? blankCourse());
+    const ends = { from: course.layouts[0].id, to: course.current };
+    const two = layoutChangeOver(course, ends);
+    const three = layoutChangeOver(setCrew(course, { people: 3 }), ends);
+    expect(three).not.toBe(two);
+    // By turns, as a day asks, and whatever else of the course is edited.
+    expect(layoutChangeOver({ ...course, title: 'Other' }, ends)).toBe(two);
+    expect(layoutChangeOver(setCrew(course, { people: 3 }), ends)).toBe(three);
   });
 
   test('of a starter to each other starter is proven', () => {

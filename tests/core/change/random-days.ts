@@ -1,7 +1,7 @@
 /** Days drawn by a seed, and the best order of one by trying every order. */
 import { comparedCosts, type DayCost } from '../../../src/core/change/day-cost.ts';
 import type { DayProblem, DayTask } from '../../../src/core/change/day-problem.ts';
-import { dice } from '../ride/small-arenas.ts';
+import { seededRandom } from '../../../src/core/change/seeded-random.ts';
 
 const MINUTE = 60;
 
@@ -17,7 +17,7 @@ export function changes(table: Readonly<Record<string, number>>, other = 10): Da
 
 /** A day of so many classes on fewer layouts, with breaks, judges, fixed starts and riders in several classes. */
 export function randomDay(seed: number, count: number): DayProblem {
-  const roll = dice(seed);
+  const roll = seededRandom(seed);
   const whole = (least: number, most: number): number => least + Math.floor(roll() * (most - least + 1));
   const layouts = whole(Math.max(1, count - 5), count);
   const places = Array.from({ length: layouts + 1 }, () => ({ x: 10 * roll(), y: 10 * roll() }));

@@ -1,6 +1,7 @@
 /** Random walking problems, and the least time by trying every order of every share of the tasks; for few tasks. */
+
+import { seededRandom } from '../../../src/core/change/seeded-random.ts';
 import type { TeamSize, WalkProblem } from '../../../src/core/change/walk.ts';
-import { dice } from '../ride/small-arenas.ts';
 
 const EMPTY_SPEED = 1.3;
 const LOADED_SPEED = 1;
@@ -10,7 +11,7 @@ export function randomWalk(
   seed: number,
   { count, small, later }: { readonly count: number; readonly small: number; readonly later: number },
 ): WalkProblem {
-  const roll = dice(seed);
+  const roll = seededRandom(seed);
   const places = Array.from({ length: 2 * count + 1 }, (_, i) => {
     const at = { x: 60 * roll(), y: 30 * roll() };
     return i === 2 * count || roll() < 0.15 ? { x: 0, y: 15 } : at;

@@ -1,5 +1,6 @@
 /** Small arenas with a few poles and markers laid at random from a seed, and two poses with room about them. */
 
+import { seededRandom } from '../../../src/core/change/seeded-random.ts';
 import { type PlacedObstacle, placedObstacle } from '../../../src/core/course/placed.ts';
 import type { Obstacle } from '../../../src/core/obstacles/obstacle.ts';
 import { completeValues } from '../../../src/core/pieces/params.ts';
@@ -9,17 +10,6 @@ import { type Pose, pose } from '../../../src/core/plane/pose.ts';
 import type { WayEnd } from '../../../src/core/ride/end-straights.ts';
 import { pole } from './hand-laid.ts';
 import { isFree, type Small } from './lattice.ts';
-
-/** Numbers from 0 to 1 that are the same for the same seed (mulberry32, public domain). */
-export function dice(seed: number): () => number {
-  let state = seed >>> 0;
-  return () => {
-    state = (state + 0x6d2b79f5) >>> 0;
-    let mixed = Math.imul(state ^ (state >>> 15), 1 | state);
-    mixed = (mixed + Math.imul(mixed ^ (mixed >>> 7), 61 | mixed)) ^ mixed;
-    return ((mixed ^ (mixed >>> 14)) >>> 0) / 4294967296;
-  };
-}
 
 export interface SmallArena {
   readonly small: Small;
@@ -48,7 +38,7 @@ export function bareEnd(at: Pose): WayEnd {
 
 /** An arena of about 14 × 10 m with three to seven things in it. */
 export function smallArena(seed: number): SmallArena {
-  const roll = dice(seed);
+  const roll = seededRandom(seed);
   const between = (least: number, most: number) => least + (most - least) * roll();
   const [length, width] = [between(11, 16), between(8, 12)];
   const count = 3 + Math.floor(roll() * 5);

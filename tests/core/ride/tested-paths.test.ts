@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { seededRandom } from '../../../src/core/change/seeded-random.ts';
 import { type Course, currentLayout } from '../../../src/core/course/course.ts';
 import { replaceLayout } from '../../../src/core/course/layouts.ts';
 import { placedObstacle } from '../../../src/core/course/placed.ts';
@@ -8,7 +9,6 @@ import { addTested, meetsTested, noTestedPaths } from '../../../src/core/ride/te
 import { survey } from '../../../src/core/survey.ts';
 import { STARTERS } from './courses.ts';
 import { obstacle, pole } from './hand-laid.ts';
-import { dice } from './small-arenas.ts';
 
 describe('the paths that were tested', () => {
   const tested = noTestedPaths();
@@ -57,7 +57,7 @@ function moved(course: Course, roll: () => number): Course {
 
 describe('a survey after many edits', () => {
   test.each(STARTERS)('is that of the course alone: %s', (_, begun) => {
-    const roll = dice(77);
+    const roll = seededRandom(77);
     let course = begun;
     // Until things lie across the ways of others.
     for (let step = 0; step < 100; step += 1) course = moved(course, roll);

@@ -1,5 +1,5 @@
+import { arenaSizeWords } from '../../../core/course/arena-size.ts';
 import { printAngle } from '../../../core/measure/angle.ts';
-import { printLength } from '../../../core/measure/length.ts';
 import { andList } from '../../../core/text/sentence.ts';
 import { counted, obstacleTitle, positionWords } from '../../app-words.ts';
 import { comparedLayouts, useComparedState } from '../../change/compared.ts';
@@ -23,8 +23,8 @@ export function TextAlternative() {
       </p>
       <div id="arena-contents">
         <p>
-          {arena.title}, {printLength(arena.length, unit)} by {printLength(arena.width, unit)},{' '}
-          {counted(survey.obstacles.length, 'obstacle')}, {counted(findings.length, 'finding')}.
+          {arena.title}, {arenaSizeWords(arena, unit)}, {counted(survey.obstacles.length, 'obstacle')},{' '}
+          {counted(findings.length, 'finding')}.
         </p>
         {others.length > 0 && (
           <p>

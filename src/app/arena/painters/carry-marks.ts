@@ -1,39 +1,9 @@
-import type { Carry, ChangeOver, Stop } from '../../../core/change/change-over.ts';
+import { type CarryArrow, carryArrows } from '../../../core/change/carry-arrow.ts';
+import type { ChangeOver } from '../../../core/change/change-over.ts';
 import { memoizeByIdentity } from '../../../core/memo/by-identity.ts';
 import { distance, type Point } from '../../../core/plane/point.ts';
 import type { Bounds } from '../../../core/plane/ring.ts';
 import { type Camera, type ScreenSize, screenOf } from '../camera.ts';
-
-/** A carry on the ground: `from` is missing for what comes from the truck, `to` for what goes there. */
-export interface CarryMark {
-  readonly number: number;
-  /** `+` comes from the truck, `−` goes to it. */
-  readonly text: string;
-  readonly from?: Point;
-  readonly to?: Point;
-  /** It waits for a later pass. */
-  readonly isLater: boolean;
-}
-
-function groundPlace(stop: Stop): Point | undefined {
-  if (stop.kind === 'truck') return undefined;
-  return stop.kind === 'ground' ? stop.load.pose : stop.at;
-}
-
-function carryMark({ number, from, to, pass }: Carry): CarryMark {
-  const [start, end] = [groundPlace(from), groundPlace(to)];
-  const sign = start === undefined ? '+' : end === undefined ? '−' : '';
-  return {
-    number,
-    text: `${sign}${number}`,
-    isLater: pass > 1,
-    ...(start === undefined ? {} : { from: start }),
-    ...(end === undefined ? {} : { to: end }),
-  };
-}
-
-/** What is drawn of each carry, by number; cached by identity. */
-export const carryMarks = memoizeByIdentity((plan: ChangeOver): readonly CarryMark[] => plan.carries.map(carryMark));
 
 /** Half the height of a disc, and the width of a sign in it, pixels. */
 export const DISC = 9;
@@ -55,7 +25,7 @@ const MOST_COVERED = DISC ** 2;
 
 /** The number of a carry, and the room that it takes on the screen. */
 export interface CarryLabel {
-  readonly mark: CarryMark;
+  readonly mark: CarryArrow;
   readonly box: Bounds;
 }
 
@@ -76,7 +46,7 @@ function placesAlong(a: Point<'screen'>, b: Point<'screen'>): readonly Point<'sc
   );
 }
 
-function places({ from, to }: CarryMark, camera: Camera): readonly Point<'screen'>[] {
+function places({ from, to }: CarryArrow, camera: Camera): readonly Point<'screen'>[] {
   if (from !== undefined && to !== undefined) return placesAlong(screenOf(camera, from), screenOf(camera, to));
   const only = from ?? to;
   return only === undefined ? [] : placesAbout(screenOf(camera, only));
@@ -103,8 +73,8 @@ export function truckBox({ crew }: ChangeOver, camera: Camera): Bounds {
 export const carryLabels = memoizeByIdentity(
   (plan: ChangeOver, camera: Camera, { width, height }: ScreenSize, focused: number | null): readonly CarryLabel[] => {
     const taken: Bounds[] = [truckBox(plan, camera)];
-    const first = carryMarks(plan).filter(({ number }) => number === focused);
-    const rest = carryMarks(plan).filter(({ number }) => number !== focused);
+    const first = carryArrows(plan).filter(({ number }) => number === focused);
+    const rest = carryArrows(plan).filter(({ number }) => number !== focused);
     return [...first, ...rest].flatMap((mark) => {
       const half = Math.max(DISC, (mark.text.length * SIGN) / 2 + 4);
       let best: Bounds | undefined;

@@ -1,7 +1,8 @@
+import { type CarryArrow, carryArrows } from '../../../core/change/carry-arrow.ts';
 import type { ChangeOver } from '../../../core/change/change-over.ts';
 import type { Point } from '../../../core/plane/point.ts';
 import { type ScreenSize, screenOf } from '../camera.ts';
-import { type CarryMark, carryLabels, carryMarks, DISC, TRUCK, truckBox } from './carry-marks.ts';
+import { carryLabels, DISC, TRUCK, truckBox } from './carry-marks.ts';
 import type { DrawContext } from './draw-context.ts';
 import { FONT_FAMILY } from './marks.ts';
 
@@ -28,9 +29,9 @@ export function paintCarries(
     readonly focused: number | null;
   },
 ): void {
-  const isFaded = ({ number }: CarryMark) => focused !== null && number !== focused;
+  const isFaded = ({ number }: CarryArrow) => focused !== null && number !== focused;
   // What is pointed at is painted last, over the others.
-  const inOrder = [...carryMarks(plan)].sort((a, b) => Number(a.number === focused) - Number(b.number === focused));
+  const inOrder = [...carryArrows(plan)].sort((a, b) => Number(a.number === focused) - Number(b.number === focused));
   context.lineJoin = 'round';
   context.lineCap = 'butt';
   for (const mark of inOrder) {

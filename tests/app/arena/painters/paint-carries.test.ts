@@ -2,9 +2,10 @@ import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import type { Camera } from '../../../../src/app/arena/camera.ts';
 import { fitCamera } from '../../../../src/app/arena/camera.ts';
-import { carryLabels, carryMarks, DISC, truckBox } from '../../../../src/app/arena/painters/carry-marks.ts';
+import { carryLabels, DISC, truckBox } from '../../../../src/app/arena/painters/carry-marks.ts';
 import { DARK, LIGHT } from '../../../../src/app/arena/painters/inks.ts';
 import { paintCarries } from '../../../../src/app/arena/painters/paint-carries.ts';
+import { carryArrows } from '../../../../src/core/change/carry-arrow.ts';
 import type { Carry, ChangeOver, Load, Stop } from '../../../../src/core/change/change-over.ts';
 import { layoutChangeOver } from '../../../../src/core/change/layout-change-over.ts';
 import { currentLayout } from '../../../../src/core/course/course.ts';
@@ -45,7 +46,7 @@ const PLAN = planOf([
 ]);
 
 test('the sign of a number says whether a thing comes from the truck or goes to it', () => {
-  expect(carryMarks(PLAN).map(({ text, isLater }) => [text, isLater])).toEqual([
+  expect(carryArrows(PLAN).map(({ text, isLater }) => [text, isLater])).toEqual([
     ['1', false],
     ['2', true],
     ['+3', false],
