@@ -96,10 +96,12 @@ function CarryRow({
         <span className="row-title">
           {capitalized(loadWords(carry.load, unit))}, {each}
           <small>
-            From {from}, {stopPlace(carry.from, arena, unit)}
+            From {from}
+            {carry.from.kind === 'truck' ? '' : `, ${stopPlace(carry.from, arena, unit)}`}
           </small>
           <small>
-            To {to}, {stopPlace(carry.to, arena, unit)}
+            To {to}
+            {carry.to.kind === 'truck' ? '' : `, ${stopPlace(carry.to, arena, unit)}`}
           </small>
           <small>Done after {printMinutes(carry.ends)}</small>
         </span>
