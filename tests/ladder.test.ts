@@ -23,6 +23,7 @@ const LADDER = [
   'core/checks',
   'core/change',
   'core/files',
+  'words',
   'sheets',
   'desk',
   'storage',

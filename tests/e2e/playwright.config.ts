@@ -1,6 +1,6 @@
 import { defineConfig } from '@playwright/test';
 
-const PORT = 4191;
+const PORT = Number(process.env.POLEWRIGHT_TEST_PORT ?? 4191);
 const QUIET = [
   '--no-sandbox',
   '--disable-gpu',
