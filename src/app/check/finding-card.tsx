@@ -4,13 +4,12 @@ import type { Finding } from '../../core/checks/check.ts';
 import { unwaiveFinding, waiveFinding } from '../../core/checks/results/waived.ts';
 import { limitsOf } from '../../core/checks/rulebooks/rulebooks.ts';
 import { WEIGHT_WORDS } from '../app-words.ts';
-import { useDesk, useDeskState } from '../desk-context.tsx';
+import { useDesk, useDeskState, useRestingSurvey } from '../desk-context.tsx';
 import { useView, useViewState } from '../view.ts';
 import { BandGauge } from './band-gauge.tsx';
 import { type Behind, limitBehind, SOURCE_WORDS } from './limit-behind.ts';
 import { useRemedies } from './remedies.ts';
 import { sweepFor } from './sweep-words.ts';
-import { useRestingSurvey } from './use-resting-survey.ts';
 import { WaiveForm } from './waive-form.tsx';
 import { WeightSign } from './weight-sign.tsx';
 
