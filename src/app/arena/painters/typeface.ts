@@ -1,7 +1,7 @@
 /** The letters of the arena: those of the sheets, as styles/typeface.css serves them. */
 import inter from '../../../../assets/fonts/inter-screen-widths.json' with { type: 'json' };
 
-export type FontWeight = 'regular' | 'bold';
+type FontWeight = 'regular' | 'bold';
 
 export const FONT_FAMILY = 'Inter, system-ui, "Segoe UI", Roboto, "Helvetica Neue", sans-serif';
 /** Letters of labels and numbers in the arena, pixels. Nothing is set smaller. */
