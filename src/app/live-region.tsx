@@ -11,10 +11,11 @@ export function LiveRegion() {
   const said = useDeskState((state) => state.said);
   const guide = useDeskState((state) => state.guides[0]?.says ?? '');
   const findings = useDeskState(openFindings);
+  const isChecked = useDeskState((state) => state.isChecked);
   const gesture = useDeskState((state) => state.gesture);
   const [announced, setAnnounced] = useState('');
   useEffect(() => {
-    if (gesture !== null) return;
+    if (gesture !== null || !isChecked) return;
     const first = findings[0];
     const rest = setTimeout(() => {
       setAnnounced(
@@ -22,7 +23,7 @@ export function LiveRegion() {
       );
     }, REST_MS);
     return () => clearTimeout(rest);
-  }, [findings, gesture]);
+  }, [findings, gesture, isChecked]);
   return (
     <div className="visually-hidden">
       <p role="status" aria-live="polite" data-said>

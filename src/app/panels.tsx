@@ -1,8 +1,8 @@
 import { PanelRightClose, PanelRightOpen } from 'lucide-react';
-import { type ComponentType, type ReactNode, Suspense, useEffect, useState } from 'react';
+import { type ComponentType, type ReactNode, useEffect, useState } from 'react';
 import type { Breakpoint } from './breakpoint.ts';
 import { useDeskState } from './desk-context.tsx';
-import { prefetchAll } from './lazy-panel.ts';
+import { fetchLaterParts } from './later-part.ts';
 import { TabList } from './tab-list.tsx';
 
 /** A panel of a stage. On small screens the panels of a stage are the tabs of one. */
@@ -33,7 +33,7 @@ export function Panels({
   readonly arrangement: Breakpoint;
   readonly children: ReactNode;
 }) {
-  useEffect(prefetchAll, []);
+  useEffect(fetchLaterParts, []);
   if (arrangement !== 'wide') {
     return (
       <div className={`bench bench-${arrangement}`}>
@@ -62,9 +62,7 @@ function Side({ panels, side }: { readonly panels: readonly Panel[]; readonly si
         .map(({ id, title, body: Body, grows }) => (
           <section key={id} className={grows ? 'panel grows' : 'panel'} aria-labelledby={`panel-${id}`}>
             <h2 id={`panel-${id}`}>{title}</h2>
-            <Suspense>
-              <Body />
-            </Suspense>
+            <Body />
           </section>
         ))}
     </aside>
@@ -89,9 +87,7 @@ function SideTabs({ panels, side }: { readonly panels: readonly Panel[]; readonl
         />
       </div>
       <section id={`side-${side}`} className="panel grows" role="tabpanel" aria-label={shown.title}>
-        <Suspense>
-          <Body />
-        </Suspense>
+        <Body />
       </section>
     </>
   );
@@ -145,9 +141,7 @@ function TabbedPanels({
       </div>
       {isOpen && (
         <section id="panel-shown" className="panel grows" role="tabpanel" aria-label={shown.title}>
-          <Suspense>
-            <Body />
-          </Suspense>
+          <Body />
         </section>
       )}
     </aside>

@@ -17,7 +17,7 @@ import {
   resolvePendingPlan,
 } from './constraints/constraint-edits.ts';
 import { pinPlan } from './constraints/pin.ts';
-import type { Desk, DeskState } from './desk.ts';
+import type { Checker, Desk, DeskState } from './desk.ts';
 import { messages } from './desk-words.ts';
 import type { Refusal } from './input.ts';
 import { runShortcut } from './keyboard/shortcuts.ts';
@@ -217,13 +217,14 @@ function constraintCommands(store: DeskStore): ConstraintCommands {
   };
 }
 
-/** A desk on which a course is open. */
-export function createDesk(first: Course): Desk {
-  const store = createDeskStore(first);
+/** A desk on which a course is open. Without a checker it finds nothing until it is given one. */
+export function createDesk(first: Course, checker: Checker | null = null): Desk {
+  const store = createDeskStore(first, checker);
   const pointers = createPointers(store, (plan) => apply(store, plan));
   const desk: Desk = {
     state: store.state,
     subscribe: store.subscribe,
+    takeChecker: (taken) => store.change({ checker: taken }),
     pointer: pointers.input,
     cancel: () => cancelGesture(store),
     press: (keyPress) => runShortcut(desk, keyPress),

@@ -11,12 +11,9 @@ import { pointerSample } from './input/pointer-sample.ts';
 import { comparedAt, pointedAt } from './input/pointing.ts';
 import { useWheel } from './input/use-wheel.ts';
 import { ArenaPicture } from './layers/arena-picture.tsx';
-import { ConflictDialog } from './overlays/conflict-dialog.tsx';
 import { DimensionLabels, focusDimensions } from './overlays/dimension-labels.tsx';
 import { HintLine } from './overlays/hint-line.tsx';
-import { ArenaLegend } from './overlays/legend.tsx';
-import { QuestionDialog } from './overlays/question-dialog.tsx';
-import { SuggestionBar } from './overlays/suggestion-bar.tsx';
+import { ArenaLegend, ConflictDialog, QuestionDialog, SuggestionBar } from './overlays/later-overlays.ts';
 import { TextAlternative } from './overlays/text-alternative.tsx';
 import { ViewButtons } from './overlays/view-buttons.tsx';
 

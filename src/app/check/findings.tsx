@@ -17,6 +17,7 @@ const GROUPINGS: Readonly<Record<Grouping, string>> = { obstacle: 'By obstacle',
 /** What the checks have to say, with what can be done about it. */
 export function FindingsPanel() {
   const findings = useDeskState(visibleFindings);
+  const isChecked = useDeskState((state) => state.isChecked);
   const survey = useDeskState((state) => state.survey);
   const grouping = useViewState((state) => state.grouping);
   const summary = useRef<HTMLParagraphElement>(null);
@@ -25,6 +26,7 @@ export function FindingsPanel() {
   if (survey.obstacles.length === 0) {
     return <p className="empty">There is nothing to check yet. Set the first obstacle.</p>;
   }
+  if (!isChecked) return <p className="empty">Checking…</p>;
   return (
     <div className="findings">
       <p ref={summary} className="findings-summary" tabIndex={-1}>

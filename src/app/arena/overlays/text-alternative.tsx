@@ -12,6 +12,7 @@ export function TextAlternative() {
   const survey = useDeskState((state) => state.survey);
   const chosen = useDeskState((state) => state.chosen);
   const findings = useDeskState(openFindings);
+  const isChecked = useDeskState((state) => state.isChecked);
   const isChange = useDeskState((state) => state.stage === 'change');
   const compared = useComparedState((state) => state);
   const others = isChange ? comparedLayouts(survey.course, compared) : [];
@@ -23,8 +24,8 @@ export function TextAlternative() {
       </p>
       <div id="arena-contents">
         <p>
-          {arena.title}, {arenaSizeWords(arena, unit)}, {counted(survey.obstacles.length, 'obstacle')},{' '}
-          {counted(findings.length, 'finding')}.
+          {arena.title}, {arenaSizeWords(arena, unit)}, {counted(survey.obstacles.length, 'obstacle')}
+          {isChecked ? `, ${counted(findings.length, 'finding')}` : ''}.
         </p>
         {others.length > 0 && (
           <p>
