@@ -9,14 +9,18 @@ import { ChangeStage } from './change/change-stage.tsx';
 import { countToFix } from './check/visible-findings.ts';
 import { useDesk, useDeskState } from './desk-context.tsx';
 import { FileMenu } from './file/file-menu.tsx';
+import { useFocusKeeper } from './focus-keeper.ts';
 import { HelpButton } from './help/help.tsx';
 import { keyPressOf } from './key-press.ts';
 import { LiveRegion } from './live-region.tsx';
 import { Panels } from './panels.tsx';
+import { usePaneKeys } from './panes.ts';
 import { RideStage } from './ride/ride-stage.tsx';
+import { SkipLinks } from './skip-links.tsx';
 import { panelsOf } from './stages.ts';
 import { RideStrip } from './strip/strip.tsx';
 import { TabList } from './tab-list.tsx';
+import { useView } from './view.ts';
 
 /** The sheets are loaded when somebody wants to see one. */
 const PagePreview = lazy(() => import('./post/page-preview.tsx').then((module) => ({ default: module.PagePreview })));
@@ -26,9 +30,13 @@ export function Shell() {
   const stage = useDeskState((state) => state.stage);
   const arrangement = useBreakpoint();
   useHistoryKeys();
+  usePaneKeys();
+  useFocusKeeper();
+  useDoorLeft(stage);
   const panels = panelsOf(stage, arrangement);
   return (
     <div className={`shell shell-${arrangement} at-${stage}`}>
+      <SkipLinks arrangement={arrangement} />
       <TopBar stage={stage} />
       <SaveNotice />
       <main>
@@ -60,7 +68,7 @@ function TopBar({ stage }: { readonly stage: Stage }) {
   const findings = useDeskState(countToFix);
   const { isSaved: isKept } = useSaveState();
   return (
-    <header className="top">
+    <header className="top" data-pane="top">
       <div className="brand">
         <img src={new URL('./mark.svg', import.meta.url).href} alt="" width="30" height="30" />
         <div className="brand-words">
@@ -122,6 +130,14 @@ function UndoButtons() {
       </button>
     </>
   );
+}
+
+/** The way back from Check to where a badge was pressed is open only while somebody is at Check. */
+function useDoorLeft(stage: Stage): void {
+  const view = useView();
+  useEffect(() => {
+    if (stage !== 'check') view.comeFrom(null);
+  }, [view, stage]);
 }
 
 /** Undo and redo by keys from anywhere, save in a field that takes text: there they are the field's own. */
