@@ -12,6 +12,7 @@ import { courseBlob } from './file/files.ts';
 import { firstCourse } from './file/starters.ts';
 import { PlayerProvider } from './ride/player-context.tsx';
 import { Shell } from './shell.tsx';
+import './styles/typeface.css';
 import './styles/ground.css';
 import './styles/shell.css';
 import './styles/panels.css';

@@ -1,18 +1,18 @@
 import { type KeyboardEvent, type PointerEvent, useEffect, useMemo, useRef } from 'react';
 import type { Desk } from '../../desk/desk.ts';
 import { comparedLayouts, useCompared } from '../change/compared.ts';
+import { ShownPlanProvider } from '../change/shown-plan.tsx';
 import { createBadgePress } from '../check/badge-press.ts';
 import { findingKey } from '../check/finding-doors.ts';
 import { visibleFindings } from '../check/visible-findings.ts';
-import { useDesk, useDeskState } from '../desk-context.tsx';
+import { useDesk, useDeskState, useLiveDeskState } from '../desk-context.tsx';
 import { keyPressOf } from '../key-press.ts';
 import { useView, useViewState, type View } from '../view.ts';
 import { createPointerController, type PointerController, type PointerSample } from './input/pointer-controller.ts';
 import { pointerSample } from './input/pointer-sample.ts';
 import { comparedAt, pointedAt } from './input/pointing.ts';
 import { useWheel } from './input/use-wheel.ts';
-import { HorseLayer } from './layers/horse-layer.tsx';
-import { Layers } from './layers/layers.tsx';
+import { ArenaPicture } from './layers/arena-picture.tsx';
 import { ConflictDialog } from './overlays/conflict-dialog.tsx';
 import { DimensionLabels, focusDimensions } from './overlays/dimension-labels.tsx';
 import { HintLine } from './overlays/hint-line.tsx';
@@ -30,9 +30,8 @@ export function ArenaView() {
   const view = useView();
   const compared = useCompared();
   const camera = useViewState((state) => state.camera);
-  const gesture = useDeskState((state) => state.gesture);
+  const isBusy = useLiveDeskState((state) => state.gesture !== null);
   const arena = useDeskState((state) => state.course.arena);
-  const stage = useDeskState((state) => state.stage);
   const box = useRef<HTMLDivElement>(null);
   const controller = useMemo(() => pointerController(desk, view), [desk, view]);
 
@@ -76,7 +75,7 @@ export function ArenaView() {
     <div className="arena">
       <div
         ref={box}
-        className={gesture === null ? 'arena-ground' : 'arena-ground is-busy'}
+        className={isBusy ? 'arena-ground is-busy' : 'arena-ground'}
         role="application"
         aria-label="Arena, seen from above"
         aria-describedby="arena-summary arena-keys"
@@ -96,8 +95,9 @@ export function ArenaView() {
         onKeyUp={(event) => event.key === ' ' && controller.setPanMode(false)}
         onBlur={() => controller.setPanMode(false)}
       >
-        <Layers />
-        {stage === 'ride' && <HorseLayer />}
+        <ShownPlanProvider>
+          <ArenaPicture />
+        </ShownPlanProvider>
       </div>
       <TextAlternative />
       <DimensionLabels />

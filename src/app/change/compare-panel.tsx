@@ -1,13 +1,13 @@
 import { Printer } from 'lucide-react';
 import { useState } from 'react';
 import type { Layout } from '../../core/course/course.ts';
+import { useSettledCourse } from '../desk-context.tsx';
 import { ChoiceField } from '../set/choice-field.tsx';
 import { type CompareMode, comparedLayouts, MOST_COMPARED, useCompared, useComparedState } from './compared.ts';
 import { ComparisonPrint } from './comparison-print.tsx';
 import { Differences } from './differences.tsx';
 import { DifficultyParts } from './difficulty-parts.tsx';
 import { MeasureTable } from './measure-table.tsx';
-import { useSettledCourse } from './use-settled-course.ts';
 
 const MODES: Readonly<Record<CompareMode, string>> = {
   ghost: 'One over the other',

@@ -1,18 +1,19 @@
-import { memo, type PointerEvent, useEffect, useMemo, useRef } from 'react';
-import { Stage } from 'react-konva/lib/ReactKonvaCore';
+import { type PointerEvent, useEffect, useMemo, useRef } from 'react';
 import { layoutSurvey } from '../../core/change/layout-survey.ts';
 import { presentCourse } from '../../core/course/history.ts';
 import type { Survey } from '../../core/survey.ts';
 import { counted } from '../../core/text/sentence.ts';
 import { pieceUnderPoint } from '../../desk/selection/hit.ts';
-import { groundOf } from '../arena/camera.ts';
+import { type Camera, groundOf, type ScreenSize } from '../arena/camera.ts';
 import { PICK_RADIUS } from '../arena/input/pick-radius.ts';
 import { createPointerController } from '../arena/input/pointer-controller.ts';
 import { pointerSample } from '../arena/input/pointer-sample.ts';
 import { useWheel } from '../arena/input/use-wheel.ts';
-import { PaintedLayer } from '../arena/layers/painted-layer.tsx';
+import type { PictureLayer } from '../arena/layers/picture.ts';
+import { PlainPicture } from '../arena/layers/plain-picture.tsx';
 import { useTheme } from '../arena/layers/use-theme.ts';
 import { paintChosen } from '../arena/painters/handles.ts';
+import type { Theme } from '../arena/painters/inks.ts';
 import { paintLabels } from '../arena/painters/labels.ts';
 import { paintGround } from '../arena/painters/paint-ground.ts';
 import { paintObstacles } from '../arena/painters/paint-obstacles.ts';
@@ -32,6 +33,7 @@ export function OtherDrawing({ layout }: { readonly layout: string }) {
   const course = useDeskState((state) => presentCourse(state.history));
   const shown = useDeskState((state) => state.survey.layout);
   const key = useFocusedKey();
+  const theme = useTheme();
   const box = useRef<HTMLDivElement>(null);
   const controller = useMemo(() => {
     const made = createPointerController({
@@ -48,6 +50,7 @@ export function OtherDrawing({ layout }: { readonly layout: string }) {
 
   const survey = course.layouts.some(({ id }) => id === layout) ? layoutSurvey(course, layout) : undefined;
   if (survey === undefined) return null;
+  const marked = key === null ? undefined : cameFrom(survey.layout, shown, key);
   const move = (event: PointerEvent<HTMLDivElement>) => {
     const sample = pointerSample(event);
     controller.move(sample);
@@ -71,35 +74,34 @@ export function OtherDrawing({ layout }: { readonly layout: string }) {
       onPointerUp={(event) => controller.up(pointerSample(event))}
       onPointerCancel={(event) => controller.cancel(pointerSample(event))}
     >
-      {size.width > 0 && size.height > 0 && (
-        <Stage width={size.width} height={size.height} listening={false}>
-          <GroundOf survey={survey} />
-          <ThingsOf survey={survey} marked={key === null ? undefined : cameFrom(survey.layout, shown, key)} />
-        </Stage>
-      )}
+      <PlainPicture layers={LAYERS} scene={{ survey, marked, camera, size, theme }} size={size} />
     </div>
   );
 }
 
-// Painted anew with the camera and with what it shows, and not at each move of a drag in the arena.
-const GroundOf = memo(({ survey: { course } }: { readonly survey: Survey }) => {
-  const theme = useTheme();
-  const camera = useViewState((state) => state.camera);
-  return <PaintedLayer draw={(context) => paintGround(context, { ...course, camera, theme })} />;
-});
+interface Scene {
+  readonly survey: Survey;
+  /** The obstacle that the one in focus came from, by id. */
+  readonly marked: string | undefined;
+  readonly camera: Camera;
+  readonly size: ScreenSize;
+  readonly theme: Theme;
+}
 
-const ThingsOf = memo(({ survey, marked }: { readonly survey: Survey; readonly marked: string | undefined }) => {
-  const theme = useTheme();
-  const { camera, size } = useViewState((state) => state);
-  const chosen = marked === undefined ? [] : [marked];
-  return (
-    <PaintedLayer
-      draw={(context) => {
-        paintObstacles(context, survey, { camera, theme });
-        paintTravel(context, survey, { camera, theme, pointed: null });
-        paintChosen(context, survey, { camera, theme, chosen });
-        paintLabels(context, survey, { camera, theme, size, chosen, kept: endBoxes(survey, camera) });
-      }}
-    />
-  );
-});
+const ground: PictureLayer<Scene> = {
+  inputs: ({ survey, camera, theme }) => [survey.course.arena, survey.course.unit, camera, theme],
+  paint: (context, { survey, camera, theme }) => paintGround(context, { ...survey.course, camera, theme }),
+};
+
+const things: PictureLayer<Scene> = {
+  inputs: ({ survey, marked, camera, theme }) => [survey, marked, camera, theme],
+  paint(context, { survey, marked, camera, size, theme }) {
+    const chosen = marked === undefined ? [] : [marked];
+    paintObstacles(context, survey, { camera, theme });
+    paintTravel(context, survey, { camera, theme, pointed: null });
+    paintChosen(context, survey, { camera, theme, chosen });
+    paintLabels(context, survey, { camera, theme, size, chosen, kept: endBoxes(survey, camera) });
+  },
+};
+
+const LAYERS = [ground, things] as const;

@@ -2,7 +2,7 @@ import { createContext, type ReactNode, useContext, useMemo } from 'react';
 import type { ChangeOver } from '../../core/change/change-over.ts';
 import { layoutById } from '../../core/change/layout-survey.ts';
 import { type PlacedPiece, placedObstacle } from '../../core/course/placed.ts';
-import { useDeskState } from '../desk-context.tsx';
+import { useDeskState, useLiveDeskState } from '../desk-context.tsx';
 import { useComparedState } from './compared.ts';
 import { useChangeOver } from './use-change-over.ts';
 
@@ -34,8 +34,8 @@ export function ShownPlanProvider({ children }: { readonly children: ReactNode }
 }
 
 function Planned({ children }: { readonly children: ReactNode }) {
-  const isDragging = useDeskState((desk) => desk.gesture !== null);
-  const current = useDeskState((desk) => desk.course.current);
+  const isDragging = useLiveDeskState((desk) => desk.gesture !== null);
+  const current = useLiveDeskState((desk) => desk.course.current);
   const { answer } = useChangeOver();
   const shown = useMemo((): ShownPlan | null => {
     if (answer === null) return null;

@@ -1,9 +1,9 @@
 import type { Course } from '../../core/course/course.ts';
 import { memoizeByText } from '../../core/memo/by-identity.ts';
+import { useSettledCourse } from '../desk-context.tsx';
 import { EMPTY_ARENA, planStart, useComparedState } from './compared.ts';
 import type { ChangeOverQuestion } from './plan-questions.ts';
 import { type Answered, useAnswer } from './use-answer.ts';
-import { useSettledCourse } from './use-settled-course.ts';
 
 /** The same object for the same course and start, so that the panel and the arena ask it once. */
 const questionOf = memoizeByText((course: Course, from: string): ChangeOverQuestion => {

@@ -1,11 +1,15 @@
 import { useDeskState } from '../desk-context.tsx';
-import { useComparedState } from './compared.ts';
+import { type ComparedState, useComparedState } from './compared.ts';
 
-/** The thing whose origin is shown: the one that is pointed at, otherwise the one that is chosen. */
-export function useFocusedKey(): string | null {
-  const focused = useComparedState((state) => state.focused);
-  const chosen = useDeskState((state) => state.chosen[0]);
+/** The key of the thing whose origin is shown: of the one that is pointed at, otherwise of the one that is chosen. */
+export function focusedKey({ focused }: Pick<ComparedState, 'focused'>, [chosen]: readonly string[]): string | null {
   if (focused !== null) return focused;
   // A bend or the start of the line is no thing that lies in two layouts.
   return chosen === undefined || chosen.includes(':') ? null : chosen;
+}
+
+export function useFocusedKey(): string | null {
+  const compared = useComparedState((state) => state);
+  const chosen = useDeskState((state) => state.chosen);
+  return focusedKey(compared, chosen);
 }

@@ -4,14 +4,13 @@ import type { Finding } from '../../core/checks/check.ts';
 import { limitsOf } from '../../core/checks/rulebooks/rulebooks.ts';
 import { findingsWords } from '../../words/findings.ts';
 import { WEIGHT_WORDS } from '../app-words.ts';
-import { useDeskState } from '../desk-context.tsx';
+import { useDeskState, useRestingSurvey } from '../desk-context.tsx';
 import { useView, useViewState } from '../view.ts';
 import { BandGauge } from './band-gauge.tsx';
 import { FindingTools } from './finding-tools.tsx';
 import type { FindingBundle } from './groups.ts';
 import { type Behind, limitBehind, SOURCE_WORDS } from './limit-behind.ts';
 import { sweepFor } from './sweep-words.ts';
-import { useRestingSurvey } from './use-resting-survey.ts';
 import { WeightSign } from './weight-sign.tsx';
 
 interface CardProps {

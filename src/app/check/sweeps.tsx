@@ -1,11 +1,10 @@
 import { useId } from 'react';
 import { sweepsOf } from '../../core/checks/geometry/sweep.ts';
 import { obstacleTitle } from '../app-words.ts';
-import { useDesk, useDeskState } from '../desk-context.tsx';
+import { useDesk, useDeskState, useRestingSurvey } from '../desk-context.tsx';
 import { useView } from '../view.ts';
 import { SweepPlayer } from './sweep-player.tsx';
 import { clearanceWords, narrowestSweep } from './sweep-words.ts';
-import { useRestingSurvey } from './use-resting-survey.ts';
 
 /** Every place where the horse backs or turns, with the room that is left; choosing one shows the ground it sweeps. */
 export function Sweeps() {

@@ -6,8 +6,7 @@ import type { Path } from '../../core/plane/path.ts';
 import { tightestRadius } from '../../core/ride/connection.ts';
 import { type OtherSide, otherSides } from '../../core/ride/other-sides.ts';
 import { obstacleTitle } from '../app-words.ts';
-import { useRestingSurvey } from '../check/use-resting-survey.ts';
-import { useDesk } from '../desk-context.tsx';
+import { useDesk, useRestingSurvey } from '../desk-context.tsx';
 
 /** How much longer the other way would be, for a button. A shorter one has something against it: the line took this one. */
 function longerWords({ longer, path }: OtherSide, now: Path, unit: LengthUnit): string {

@@ -1,5 +1,5 @@
 import { createContext, type ReactNode, useContext, useEffect, useState, useSyncExternalStore } from 'react';
-import { useDesk } from '../desk-context.tsx';
+import { useFollowingDesk } from '../desk-context.tsx';
 import { createPlayer, type Player, type PlayerState } from './player.ts';
 import { timelineOf } from './timeline.ts';
 
@@ -9,7 +9,7 @@ const REDUCED_MOTION = '(prefers-reduced-motion: reduce)';
 
 /** One player for the arena, the strip and the buttons; it always plays the course on the desk. */
 export function PlayerProvider({ children }: { readonly children: ReactNode }) {
-  const desk = useDesk();
+  const desk = useFollowingDesk();
   const [player] = useState(() =>
     createPlayer({
       next: (frame) => requestAnimationFrame(frame),

@@ -1,5 +1,5 @@
 import { type KeyboardEvent, useEffect, useRef, useState } from 'react';
-import { useDesk, useDeskState } from '../../desk-context.tsx';
+import { useDesk, useLiveDeskState } from '../../desk-context.tsx';
 import { useViewState } from '../../view.ts';
 import { type DimensionLabel, LABEL_HEIGHT } from './dimension-places.ts';
 import { useDimensions } from './use-dimensions.ts';
@@ -22,7 +22,7 @@ export function focusDimensions(): boolean {
 /** The numbers on the dimensions of the selection. One that is pressed becomes a field in its place. */
 export function DimensionLabels() {
   const { labels } = useDimensions();
-  const isBusy = useDeskState((state) => state.gesture !== null);
+  const isBusy = useLiveDeskState((state) => state.gesture !== null);
   const [open, setOpen] = useState<string | null>(null);
   if (labels.length === 0) return null;
   return (

@@ -1,15 +1,15 @@
 import { messages } from '../../../desk/desk-words.ts';
 import { useOriginSentence } from '../../change/use-origin-sentence.ts';
 import { visibleFindings } from '../../check/visible-findings.ts';
-import { useDeskState } from '../../desk-context.tsx';
+import { useDeskState, useLiveDeskState } from '../../desk-context.tsx';
 import { gapSentence, stripGaps } from '../../strip/track.ts';
 import { useViewState } from '../../view.ts';
 import { FOLDED } from '../camera.ts';
 
 /** One line over the arena: the gesture and its snaps, or what is pointed at. */
 export function HintLine() {
-  const gesture = useDeskState((state) => state.gesture);
-  const guides = useDeskState((state) => state.guides);
+  const gesture = useLiveDeskState((state) => state.gesture);
+  const guides = useLiveDeskState((state) => state.guides);
   const survey = useDeskState((state) => state.survey);
   const findings = useDeskState(visibleFindings);
   const pointed = useViewState((state) => state.pointed);

@@ -5,7 +5,7 @@ import { subjectOf } from '../../check/finding-subject.ts';
 import type { Pointed } from '../../view.ts';
 import { type Camera, screenOf } from '../camera.ts';
 import type { Theme } from './inks.ts';
-import { FONT_FAMILY } from './marks.ts';
+import { font } from './typeface.ts';
 
 const SIZE = 10;
 /** A badge stands this far above the place it is about, on a stem, and so does not cover it. Pixels. */
@@ -97,7 +97,7 @@ export function paintBadges(
     context.fill();
     context.stroke();
     context.fillStyle = badge.isHollow ? theme[badge.weight] : theme.ground;
-    context.font = `750 12px ${FONT_FAMILY}`;
+    context.font = font('bold');
     context.textAlign = 'center';
     context.textBaseline = 'middle';
     const sign = badge.ids.length > 1 ? String(badge.ids.length) : badge.weight === 'note' ? 'i' : '!';

@@ -4,7 +4,8 @@ import { FOOT } from '../../../core/measure/quantity.ts';
 import type { Point } from '../../../core/plane/point.ts';
 import { type Camera, screenOf } from '../camera.ts';
 import type { Theme } from './inks.ts';
-import { FONT_FAMILY, trace } from './marks.ts';
+import { trace } from './marks.ts';
+import { font } from './typeface.ts';
 
 /** Width of the drawn rail, outside the arena. */
 const RAIL: Metres = 0.32;
@@ -117,7 +118,7 @@ function wayIn(
     context.fill();
   }
   const words = screenOf(camera, onWall(arena, at, (rail + 11) / camera.scale));
-  context.font = `650 12px ${FONT_FAMILY}`;
+  context.font = font('bold');
   context.textAlign = 'center';
   context.textBaseline = 'middle';
   context.fillStyle = theme.inks.words;
@@ -132,7 +133,7 @@ function numbers(
   const one = unit === 'ft' ? FOOT : 1;
   const steps = unit === 'ft' ? [10, 20, 50, 100] : [5, 10, 20, 50];
   const step = steps.find((each) => each * one * camera.scale >= 54) ?? 100;
-  context.font = `500 11px ${FONT_FAMILY}`;
+  context.font = font('regular');
   context.textAlign = 'center';
   context.textBaseline = 'middle';
   context.fillStyle = theme.inks.words;

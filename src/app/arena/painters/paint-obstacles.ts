@@ -15,6 +15,10 @@ const marksOf = memoizeByIdentity((placed: PlacedObstacle): readonly Mark[] => {
   return marks;
 });
 
-export function paintObstacles(context: CanvasRenderingContext2D, survey: Survey, eye: DrawContext): void {
-  for (const obstacle of survey.obstacles) paintMarks(context, marksOf(obstacle), eye);
+export function paintObstacles(
+  context: CanvasRenderingContext2D,
+  { obstacles }: Pick<Survey, 'obstacles'>,
+  eye: DrawContext,
+): void {
+  for (const obstacle of obstacles) paintMarks(context, marksOf(obstacle), eye);
 }

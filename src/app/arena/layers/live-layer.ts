@@ -1,0 +1,54 @@
+import { printNotesOf, printsOf } from '../../../core/survey.ts';
+import { visibleFindings } from '../../check/visible-findings.ts';
+import { shownDimensions } from '../overlays/use-dimensions.ts';
+import { paintDimensionNumbers } from '../painters/dimension-numbers.ts';
+import { paintKept, paintPins, paintTapeEnd, paintTapeReading } from '../painters/kept-mark.ts';
+import { paintCarries } from '../painters/paint-carries.ts';
+import { paintObstacles } from '../painters/paint-obstacles.ts';
+import { paintPrints } from '../painters/paint-prints.ts';
+import { paintLineOfTravel } from './line-of-travel.ts';
+import { paintOrigins } from './origin-arrows.ts';
+import { paintOverlay } from './overlay.ts';
+import type { PictureLayer } from './picture.ts';
+import type { Scene } from './scene.ts';
+import { looseTapeEnd } from './tape-end.ts';
+
+/**
+ * What the eye follows: what a gesture has moved, the line with its gaps, names and findings, and what belongs to the
+ * selection. It is the one canvas that is drawn at each pointer move.
+ */
+export const liveLayer: PictureLayer<Scene> = {
+  inputs({ desk, moved, view, compared, plan, theme, reach, hasPrints }) {
+    const { survey, chosen, stage, gesture, guides, tape, tapeReading } = desk;
+    const { camera, size, pointed, sweepStep } = view;
+    return [
+      ...[survey, visibleFindings(desk), chosen, stage, gesture !== null, moved, guides, tape, tapeReading],
+      ...[camera, size, pointed, sweepStep, theme, reach, hasPrints, plan, stage === 'change' ? compared : null],
+    ];
+  },
+  paint(context, scene) {
+    const { desk, moved, view, compared, plan, theme, reach } = scene;
+    const { survey } = desk;
+    const eye = { camera: view.camera, theme };
+    const { kept, labels } = shownDimensions(desk, view, reach);
+    paintObstacles(context, { obstacles: survey.obstacles.filter(({ obstacle }) => moved.has(obstacle.id)) }, eye);
+    paintLineOfTravel(context, scene, labels);
+    if (scene.hasPrints && desk.stage === 'ride' && desk.gesture === null) {
+      const hoof = survey.horse.hoof.value;
+      const prints = { prints: printsOf(survey), notes: printNotesOf(survey), hoof };
+      paintPrints(context, prints, { ...eye, size: view.size });
+    }
+    paintOverlay(context, scene);
+    if (desk.stage === 'set') paintPins(context, survey, eye);
+    paintKept(context, kept, { ...eye, labels });
+    // At rest the numbers are fields, which can be pressed.
+    if (desk.gesture !== null) paintDimensionNumbers(context, labels, eye);
+    if (desk.tapeReading !== null) paintTapeReading(context, desk.tapeReading, eye);
+    const end = looseTapeEnd(desk);
+    if (end !== undefined) paintTapeEnd(context, end, eye);
+    paintOrigins(context, scene);
+    if (plan !== null) {
+      paintCarries(context, plan.plan, { ...eye, size: view.size, focused: compared.focusedCarry });
+    }
+  },
+};

@@ -1,0 +1,72 @@
+import type { Desk, DeskState } from '../desk/desk.ts';
+
+/** When the page hears of a change at the desk; times in milliseconds. */
+export interface Pace {
+  /** How long the desk must lie still before a change at rest is shown; 0: at once. */
+  readonly atRest: number;
+  /**
+   * While something is dragged: how long the hand must rest before the page follows, and after how long it follows a
+   * hand that does not rest. Null: it waits for the end.
+   */
+  readonly inGesture: { readonly still: number; readonly longest: number } | null;
+}
+
+export const PACES = {
+  /** What stands around the arena: a drag does not wait for it, and at the end it is true at once. */
+  following: { atRest: 0, inGesture: { still: 120, longest: 1000 } },
+  /** What is worked out at rest only. */
+  resting: { atRest: 0, inGesture: null },
+  /** What takes longer than a frame to work out. */
+  settled: { atRest: 250, inGesture: null },
+} as const satisfies Readonly<Record<string, Pace>>;
+
+/** The desk's state as some of the page sees it: always one that the desk was in, and the desk's own at rest. */
+export interface PacedDesk {
+  state(): DeskState;
+  subscribe(listener: () => void): () => void;
+}
+
+export function pacedDesk(desk: Pick<Desk, 'state' | 'subscribe'>, pace: Pace): PacedDesk {
+  const listeners = new Set<() => void>();
+  let shown = desk.state();
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  /** When the first change came that is not shown yet, in the page's time. */
+  let waitsSince: number | null = null;
+  let stop = (): void => undefined;
+
+  const show = (): void => {
+    waitsSince = null;
+    shown = desk.state();
+    for (const listener of [...listeners]) listener();
+  };
+  const changed = (): void => {
+    clearTimeout(timer);
+    const isAtRest = desk.state().gesture === null;
+    if (isAtRest && pace.atRest === 0) show();
+    else if (isAtRest) timer = setTimeout(show, pace.atRest);
+    else if (pace.inGesture !== null) {
+      const now = performance.now();
+      waitsSince ??= now;
+      const { still, longest } = pace.inGesture;
+      timer = setTimeout(show, Math.max(0, Math.min(still, waitsSince + longest - now)));
+    }
+  };
+  return {
+    state() {
+      // Nobody listens: there was nothing to pace.
+      if (listeners.size === 0 && desk.state().gesture === null) shown = desk.state();
+      return shown;
+    },
+    subscribe(listener) {
+      if (listeners.size === 0) stop = desk.subscribe(changed);
+      listeners.add(listener);
+      return () => {
+        listeners.delete(listener);
+        if (listeners.size > 0) return;
+        stop();
+        clearTimeout(timer);
+        waitsSince = null;
+      };
+    },
+  };
+}

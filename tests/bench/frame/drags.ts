@@ -1,0 +1,161 @@
+/** Drags in a real browser, by its own input, and what they cost the page's main thread. */
+import type { CDPSession, Page } from '@playwright/test';
+
+interface Place {
+  readonly x: number;
+  readonly y: number;
+}
+
+/** What moves cost; times in milliseconds. */
+export interface MoveCost {
+  /** A move: all of the main thread's tasks, and of these script, layout and styles. */
+  readonly task: number;
+  readonly script: number;
+  readonly layout: number;
+  /** Each: from the first handler of a move to after the frame that shows it. */
+  readonly toPaint: readonly number[];
+}
+
+/** What moves touch, a move. */
+export interface MoveReach {
+  readonly mutations: number;
+  readonly canvases: number;
+}
+
+/** What the page notes while it is measured. */
+interface Notes {
+  toPaint: number[];
+  mutations: number;
+  cleared: number;
+}
+
+declare global {
+  interface Window {
+    frameNotes: Notes;
+  }
+}
+
+/** Begins to note when moves arrive and when their frame is done. Call it before the page is loaded. */
+export async function noteMoves(page: Page): Promise<void> {
+  await page.addInitScript(() => {
+    const notes: Notes = { toPaint: [], mutations: 0, cleared: 0 };
+    window.frameNotes = notes;
+    const after = new MessageChannel();
+    let came: number | null = null;
+    after.port1.onmessage = () => {
+      if (came !== null) notes.toPaint.push(performance.now() - came);
+      came = null;
+    };
+    window.addEventListener(
+      'pointermove',
+      (event) => {
+        if (event.buttons === 0 || came !== null) return;
+        came = performance.now();
+        // A message that is sent in a frame's callback comes after that frame's style, layout and paint.
+        requestAnimationFrame(() => after.port2.postMessage(null));
+      },
+      { capture: true },
+    );
+  });
+}
+
+async function mouse(session: CDPSession, type: 'mousePressed' | 'mouseMoved' | 'mouseReleased', at: Place) {
+  const isDown = type !== 'mouseReleased';
+  await session.send('Input.dispatchMouseEvent', {
+    type,
+    ...at,
+    button: 'left',
+    buttons: isDown ? 1 : 0,
+    clickCount: type === 'mouseMoved' ? 0 : 1,
+  });
+}
+
+/** Drags from a place in a circle that comes back to it: each move is answered before the next is sent. */
+async function circle(session: CDPSession, from: Place, { moves, radius }: { moves: number; radius: number }) {
+  await mouse(session, 'mousePressed', from);
+  for (let i = 1; i <= moves; i += 1) {
+    const angle = (2 * Math.PI * i) / moves;
+    const at = { x: from.x + radius * Math.sin(angle), y: from.y - radius * (1 - Math.cos(angle)) };
+    await mouse(session, 'mouseMoved', at);
+  }
+  await mouse(session, 'mouseReleased', from);
+}
+
+async function metrics(session: CDPSession): Promise<ReadonlyMap<string, number>> {
+  const { metrics: all } = await session.send('Performance.getMetrics');
+  return new Map(all.map(({ name, value }) => [name, value]));
+}
+
+const RADIUS = 40;
+
+/** The cost of moves in drags that begin at a place. Presses and releases are among it, as people do them. */
+export async function costOfMoves(page: Page, from: Place, { drags = 4, moves = 60 } = {}): Promise<MoveCost> {
+  const session = await page.context().newCDPSession(page);
+  await session.send('Performance.enable');
+  await circle(session, from, { moves, radius: RADIUS });
+  await page.evaluate(() => {
+    window.frameNotes.toPaint = [];
+  });
+  const before = await metrics(session);
+  for (let i = 0; i < drags; i += 1) await circle(session, from, { moves, radius: RADIUS });
+  const after = await metrics(session);
+  const each = (name: string) =>
+    (1000 * ((after.get(name) ?? Number.NaN) - (before.get(name) ?? Number.NaN))) / (drags * moves);
+  const toPaint = await page.evaluate(() => window.frameNotes.toPaint);
+  await session.detach();
+  return {
+    task: each('TaskDuration'),
+    script: each('ScriptDuration'),
+    layout: each('LayoutDuration') + each('RecalcStyleDuration'),
+    toPaint,
+  };
+}
+
+/** What moves of one drag touch; counted apart, because counting costs time. */
+export async function reachOfMoves(page: Page, from: Place, { moves = 60 } = {}): Promise<MoveReach> {
+  const session = await page.context().newCDPSession(page);
+  await page.evaluate(() => {
+    const notes = window.frameNotes;
+    const observer = new MutationObserver((records) => {
+      notes.mutations += records.length;
+    });
+    observer.observe(document.body, { subtree: true, childList: true, attributes: true, characterData: true });
+    const { clearRect } = CanvasRenderingContext2D.prototype;
+    CanvasRenderingContext2D.prototype.clearRect = function (...box) {
+      notes.cleared += 1;
+      clearRect.apply(this, box);
+    };
+  });
+  const counted = () => page.evaluate(() => ({ ...window.frameNotes, toPaint: [] }));
+  await mouse(session, 'mousePressed', from);
+  await mouse(session, 'mouseMoved', { x: from.x + 8, y: from.y });
+  const before = await counted();
+  for (let i = 1; i <= moves; i += 1) await mouse(session, 'mouseMoved', { x: from.x + 8 + i, y: from.y + i / 2 });
+  const after = await counted();
+  await mouse(session, 'mouseMoved', from);
+  await mouse(session, 'mouseReleased', from);
+  await session.detach();
+  return {
+    mutations: (after.mutations - before.mutations) / moves,
+    canvases: (after.cleared - before.cleared) / moves,
+  };
+}
+
+/** Bytes that each drag leaves in the heap after collection, between the first `skip` drags and the last. */
+export async function heapOfDrags(page: Page, from: Place, { drags = 2000, skip = 200 } = {}): Promise<number> {
+  const session = await page.context().newCDPSession(page);
+  await session.send('Performance.enable');
+  const used = async () => {
+    // Twice: what the first collection finalizes is freed by the second.
+    for (let i = 0; i < 2; i += 1) await session.send('HeapProfiler.collectGarbage');
+    return (await metrics(session)).get('JSHeapUsedSize') ?? Number.NaN;
+  };
+  let before = Number.NaN;
+  for (let i = 0; i < drags; i += 1) {
+    if (i === skip) before = await used();
+    await circle(session, from, { moves: 3, radius: 24 });
+  }
+  const after = await used();
+  await session.detach();
+  return (after - before) / (drags - skip);
+}
