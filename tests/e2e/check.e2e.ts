@@ -45,7 +45,7 @@ test('a fix that is offered mends what was found, with one click and one undo', 
   const cards = panel.locator('[data-finding]');
   const count = await cards.count();
   const gap = panel.locator('[data-finding="gap-band"]').first();
-  const says = (await gap.getByRole('heading').textContent()) ?? '';
+  const says = (await gap.locator('.finding-door span').textContent()) ?? '';
   await openCard(gap);
   await expect(gap).toContainText('Source:');
   await gap.locator('.remedy').first().click();
@@ -267,7 +267,7 @@ test('a badge opens its finding beside its fix, and the way back leads to where 
   const door = panel.locator('.finding-door:focus');
   await expect(door).toHaveAttribute('aria-expanded', 'true');
   await expect(door).toContainText('Gaps 1 to 3 of the run of poles (obstacle 2)');
-  const card = panel.locator('.finding', { has: door });
+  const card = panel.locator('.finding', { has: page.locator('.finding-door:focus') });
   await expect(card.locator('.remedy').first()).toBeInViewport();
   await panel.getByRole('button', { name: 'Back to Set' }).press('Enter');
   await expect(stage(page, 'Set')).toHaveAttribute('aria-selected', 'true');

@@ -1,6 +1,6 @@
 import { type DimensionLabel, LABEL_HEIGHT } from '../overlays/dimension-places.ts';
 import type { DrawContext } from './draw-context.ts';
-import { FONT_FAMILY } from './marks.ts';
+import { FONT_FAMILY } from './typeface.ts';
 
 /** The numbers of dimensions while something is dragged, where at rest their fields stand over the picture. */
 export function paintDimensionNumbers(
