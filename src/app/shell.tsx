@@ -7,13 +7,17 @@ import { SaveNotice, useSaveState } from './autosave-context.tsx';
 import { useBreakpoint } from './breakpoint.ts';
 import { countToFix } from './check/visible-findings.ts';
 import { useDesk, useDeskState } from './desk-context.tsx';
+import { useFocusKeeper } from './focus-keeper.ts';
 import { HelpButton } from './help/help.tsx';
 import { keyPressOf } from './key-press.ts';
 import { lazyComponent } from './lazy-panel.tsx';
 import { LiveRegion } from './live-region.tsx';
 import { Panels } from './panels.tsx';
+import { usePaneKeys } from './panes.ts';
+import { SkipLinks } from './skip-links.tsx';
 import { panelsOf } from './stages.ts';
 import { TabList } from './tab-list.tsx';
+import { useView } from './view.ts';
 
 // The arena comes first. What waits for the strip and the menu is as large as they are, so that nothing moves.
 const RideStrip = lazyComponent(
@@ -46,9 +50,13 @@ export function Shell() {
   const stage = useDeskState((state) => state.stage);
   const arrangement = useBreakpoint();
   useHistoryKeys();
+  usePaneKeys();
+  useFocusKeeper();
+  useDoorLeft(stage);
   const panels = panelsOf(stage, arrangement);
   return (
     <div className={`shell shell-${arrangement} at-${stage}`}>
+      <SkipLinks arrangement={arrangement} />
       <TopBar stage={stage} />
       <SaveNotice />
       <main>
@@ -78,7 +86,7 @@ function TopBar({ stage }: { readonly stage: Stage }) {
   const findings = useDeskState(countToFix);
   const { isSaved: isKept } = useSaveState();
   return (
-    <header className="top">
+    <header className="top" data-pane="top">
       <div className="brand">
         <img src={new URL('./mark.svg', import.meta.url).href} alt="" width="30" height="30" />
         <div className="brand-words">
@@ -140,6 +148,14 @@ function UndoButtons() {
       </button>
     </>
   );
+}
+
+/** The way back from Check to where a badge was pressed is open only while somebody is at Check. */
+function useDoorLeft(stage: Stage): void {
+  const view = useView();
+  useEffect(() => {
+    if (stage !== 'check') view.comeFrom(null);
+  }, [view, stage]);
 }
 
 /** Undo and redo by keys from anywhere, save in a field that takes text: there they are the field's own. */

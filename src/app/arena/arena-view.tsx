@@ -2,6 +2,8 @@ import { type KeyboardEvent, type PointerEvent, useEffect, useMemo, useRef } fro
 import type { Desk } from '../../desk/desk.ts';
 import { comparedLayouts, useCompared } from '../change/compared.ts';
 import { ShownPlanProvider } from '../change/shown-plan.tsx';
+import { createBadgePress } from '../check/badge-press.ts';
+import { findingKey } from '../check/finding-doors.ts';
 import { visibleFindings } from '../check/visible-findings.ts';
 import { useDesk, useDeskState, useLiveDeskState } from '../desk-context.tsx';
 import { keyPressOf } from '../key-press.ts';
@@ -73,7 +75,8 @@ export function ArenaView() {
         className={isBusy ? 'arena-ground is-busy' : 'arena-ground'}
         role="application"
         aria-label="Arena, seen from above"
-        aria-describedby="arena-keys arena-contents"
+        aria-describedby="arena-summary arena-keys"
+        data-pane="arena"
         // biome-ignore lint/a11y/noNoninteractiveTabindex: the arena takes key strokes.
         tabIndex={0}
         data-scale={camera.scale}
@@ -108,12 +111,13 @@ export function ArenaView() {
 }
 
 function pointerController(desk: Desk, view: View): PointerController {
-  return createPointerController({
+  const arena = createPointerController({
     camera: () => view.state().camera,
     pointer: (touch) => desk.pointer(touch),
     pan: view.pan,
     zoom: view.zoom,
   });
+  return createBadgePress({ desk, view }, arena);
 }
 
 function pressKey(
@@ -129,7 +133,7 @@ function pressKey(
   if (zoom !== undefined) view.zoom(zoom);
   else if (stroke.key === '0' && !stroke.mod) view.fit();
   else if (stroke.key === 'g' && !stroke.mod && !stroke.alt && focusDimensions()) hand.setPanMode(false);
-  else if (!desk.press(stroke) && stroke.key !== ' ') return;
+  else if (!desk.press(stroke) && !findingKey({ desk, view }, stroke, 'arena') && stroke.key !== ' ') return;
   event.preventDefault();
   event.stopPropagation();
 }
