@@ -178,8 +178,11 @@ export async function reachOfMoves(page: Page, from: Place, { moves = 60 } = {})
   };
 }
 
-/** Bytes that each drag leaves in the heap after collection, between the first `skip` drags and the last. */
-export async function heapOfDrags(page: Page, from: Place, { drags = 2000, skip = 200 } = {}): Promise<number> {
+/**
+ * Bytes that each drag leaves in the heap after collection. The first `skip` drags are left out: until then the history
+ * that can be undone grows.
+ */
+export async function heapOfDrags(page: Page, from: Place, { drags = 2000, skip = 250 } = {}): Promise<number> {
   const session = await page.context().newCDPSession(page);
   await session.send('Performance.enable', { timeDomain: 'threadTicks' });
   const used = async () => {
@@ -187,10 +190,20 @@ export async function heapOfDrags(page: Page, from: Place, { drags = 2000, skip 
     for (let i = 0; i < 2; i += 1) await session.send('HeapProfiler.collectGarbage');
     return (await metrics(session)).get('JSHeapUsedSize') ?? Number.NaN;
   };
+  const aside = { x: from.x + 20, y: from.y - 24 };
   let before = Number.NaN;
   for (let i = 0; i < drags; i += 1) {
     if (i === skip) before = await used();
-    await circle(session, from, { moves: 3, radius: 24 });
+    // There and back: each drag leaves a course that is not the one before.
+    const [begin, end] = i % 2 === 0 ? [from, aside] : [aside, from];
+    await mouse(session, 'mousePressed', begin);
+    for (const share of [0.3, 0.6, 1]) {
+      await mouse(session, 'mouseMoved', {
+        x: begin.x + share * (end.x - begin.x),
+        y: begin.y + share * (end.y - begin.y),
+      });
+    }
+    await mouse(session, 'mouseReleased', end);
   }
   const after = await used();
   await session.detach();
