@@ -13,6 +13,7 @@ import { firstCourse } from './file/starters.ts';
 import { PlayerProvider } from './ride/player-context.tsx';
 import { Shell } from './shell.tsx';
 import './styles/typeface.css';
+import './styles/tokens.css';
 import './styles/ground.css';
 import './styles/shell.css';
 import './styles/panels.css';
