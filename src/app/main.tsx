@@ -24,6 +24,7 @@ import './styles/strip.css';
 import './styles/ride.css';
 import './styles/post.css';
 import './styles/change.css';
+import './styles/forced.css';
 import { createView, ViewContext } from './view.ts';
 
 const place = document.getElementById('app');

@@ -1,10 +1,13 @@
 import { Redo2, Undo2 } from 'lucide-react';
 import { lazy, Suspense, useEffect } from 'react';
 import type { Stage } from '../desk/input.ts';
+import { shellWords } from '../words/shell.ts';
+import { terms } from '../words/terms.ts';
 import { STAGES } from './app-words.ts';
 import { ArenaView } from './arena/arena-view.tsx';
 import { SaveNotice, useSaveState } from './autosave-context.tsx';
 import { useBreakpoint } from './breakpoint.ts';
+import { ButtonName } from './button-name.tsx';
 import { ChangeStage } from './change/change-stage.tsx';
 import { countToFix } from './check/visible-findings.ts';
 import { useDesk, useDeskState } from './desk-context.tsx';
@@ -50,6 +53,7 @@ export function Shell() {
       </main>
       {stage !== 'post' && arrangement !== 'narrow' && <RideStrip />}
       <LiveRegion />
+      <ButtonName />
     </div>
   );
 }
@@ -58,16 +62,18 @@ function TopBar({ stage }: { readonly stage: Stage }) {
   const desk = useDesk();
   const title = useDeskState((state) => state.course.title);
   const findings = useDeskState(countToFix);
-  const { isSaved: isKept } = useSaveState();
+  const { isSaved } = useSaveState();
   return (
     <header className="top">
       <div className="brand">
         <img src={new URL('./mark.svg', import.meta.url).href} alt="" width="30" height="30" />
         <div className="brand-words">
           <h1>Polewright</h1>
-          <p className="course-title" title={title}>
-            {title === '' ? 'Untitled course' : title}
-            <span className="kept">{isKept ? 'kept' : 'keeping…'}</span>
+          <p className="course-line">
+            <span className="course-title" title={title}>
+              {title === '' ? shellWords.untitled : title}
+            </span>
+            <span className="save-state">{isSaved ? terms.saved : terms.saving}</span>
           </p>
         </div>
       </div>

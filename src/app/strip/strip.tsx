@@ -1,9 +1,12 @@
-import { Minus, Plus, Table2 } from 'lucide-react';
+import { ChevronDown, ChevronUp, Minus, Plus, Table2 } from 'lucide-react';
 import { type PointerEvent, type RefObject, useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import { printDuration } from '../../core/measure/duration.ts';
 import { printLength } from '../../core/measure/length.ts';
 import { secondsAt } from '../../core/ride/playing.ts';
+import { shellWords } from '../../words/shell.ts';
+import { useIsLow } from '../breakpoint.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
+import { useRememberedSwitch } from '../remembered.ts';
 import { usePlayer } from '../ride/player-context.tsx';
 import { useView, useViewState } from '../view.ts';
 import { Cursor } from './cursor.tsx';
@@ -18,22 +21,32 @@ const ZOOM_STEP = 1.5;
 /** Pixels a metre of the line. */
 const MOST_SCALE = 90;
 
-/** The strip: the line of travel as a straight track, to scale. */
+/** The strip can be folded to its head, which leaves the arena the room. */
+interface Folding {
+  readonly isFolded: boolean;
+  fold(next: boolean): void;
+}
+
+/** The strip: the line of travel as a straight track, to scale. In a low window it is folded until it is asked for. */
 export function RideStrip() {
   const isRide = useDeskState((state) => state.stage === 'ride');
+  const isLow = useIsLow();
+  const [isFolded, fold] = useRememberedSwitch(isLow ? 'strip-folded-low' : 'strip-folded', isLow);
+  const looks = ['strip', ...(isRide ? ['is-whole'] : []), ...(isFolded ? ['is-folded'] : [])].join(' ');
   return (
-    <section className={isRide ? 'strip is-whole' : 'strip'} aria-label="Ride strip: the line of travel, unrolled">
-      <StripPanel />
+    <section className={looks} aria-label="Ride strip: the line of travel, unrolled">
+      <StripPanel folding={{ isFolded, fold }} />
     </section>
   );
 }
 
-export function StripPanel() {
+export function StripPanel({ folding }: { readonly folding?: Folding }) {
   const survey = useDeskState((state) => state.survey);
   /** 1: the whole line is seen. */
   const [zoom, setZoom] = useState(1);
   const [room, setRoom] = useState(0);
   const [isTable, setTable] = useState(false);
+  const isFolded = folding?.isFolded ?? false;
   const legs = useMemo(() => stripLegs(survey), [survey]);
   const gaps = useMemo(() => stripGaps(survey), [survey]);
   if (legs.length === 0) {
@@ -54,7 +67,7 @@ export function StripPanel() {
           {printLength(survey.line.length, survey.course.unit)}, about {printDuration(survey.line.clock.go)}
         </p>
         <Readout legs={legs} gaps={gaps} />
-        {!isTable && (
+        {!isTable && !isFolded && (
           <>
             <button
               type="button"
@@ -76,17 +89,35 @@ export function StripPanel() {
             </button>
           </>
         )}
-        <button type="button" className="quiet worded" aria-pressed={isTable} onClick={() => setTable(!isTable)}>
-          <Table2 aria-hidden="true" />
-          <span>Table</span>
-        </button>
+        {!isFolded && (
+          <button type="button" className="quiet worded" aria-pressed={isTable} onClick={() => setTable(!isTable)}>
+            <Table2 aria-hidden="true" />
+            <span>Table</span>
+          </button>
+        )}
+        {folding !== undefined && <FoldButton {...folding} />}
       </div>
-      {isTable ? (
+      {isFolded ? null : isTable ? (
         <LineTable legs={legs} gaps={gaps} />
       ) : (
         <StripChart legs={legs} gaps={gaps} scale={whole * near} measured={setRoom} />
       )}
     </>
+  );
+}
+
+function FoldButton({ isFolded, fold }: Folding) {
+  const Icon = isFolded ? ChevronUp : ChevronDown;
+  return (
+    <button
+      type="button"
+      className="quiet"
+      aria-expanded={!isFolded}
+      aria-label={isFolded ? shellWords.showStrip : shellWords.foldStrip}
+      onClick={() => fold(!isFolded)}
+    >
+      <Icon aria-hidden="true" />
+    </button>
   );
 }
 
