@@ -1,11 +1,13 @@
 import { ChevronDown, ChevronRight, PanelRightClose, PanelRightOpen } from 'lucide-react';
-import { type ComponentType, type ReactNode, Suspense, useEffect, useState } from 'react';
+import { type ComponentType, type ReactNode, useEffect, useState } from 'react';
+import { byEarWords } from '../words/by-ear.ts';
 import { shellWords } from '../words/shell.ts';
 import type { Breakpoint } from './breakpoint.ts';
 import { useDeskState } from './desk-context.tsx';
-import { prefetchAll } from './lazy-panel.ts';
+import { fetchLaterParts } from './later-part.ts';
 import { useRememberedSwitch } from './remembered.ts';
 import { TabList } from './tab-list.tsx';
+import { useViewState } from './view.ts';
 
 /** A panel of a stage. On small screens the panels of a stage are the tabs of one. */
 export interface Panel {
@@ -35,7 +37,7 @@ export function Panels({
   readonly arrangement: Breakpoint;
   readonly children: ReactNode;
 }) {
-  useEffect(prefetchAll, []);
+  useEffect(fetchLaterParts, []);
   if (arrangement !== 'wide') {
     return (
       <div className={`bench bench-${arrangement}`}>
@@ -57,7 +59,7 @@ function Side({ panels, side }: { readonly panels: readonly Panel[]; readonly si
   const own = panels.filter((panel) => panel.side === side);
   const tabs = own.filter(({ isTab }) => isTab);
   return (
-    <aside className={`side side-${side}`} aria-label={side === 'left' ? 'Left panel' : 'Right panel'}>
+    <aside className={`side side-${side}`} aria-label={byEarWords.panes[side]} data-pane={side}>
       {tabs.length > 0 && <SideTabs panels={tabs} side={side} />}
       {own
         .filter(({ isTab }) => !isTab)
@@ -80,11 +82,7 @@ function FoldingPanel({ id, title, body: Body, grows }: Panel) {
           <Sign aria-hidden="true" />
         </button>
       </h2>
-      {isOpen && (
-        <Suspense>
-          <Body />
-        </Suspense>
-      )}
+      {isOpen && <Body />}
     </section>
   );
 }
@@ -107,9 +105,7 @@ function SideTabs({ panels, side }: { readonly panels: readonly Panel[]; readonl
         />
       </div>
       <section id={`side-${side}`} className="panel grows" role="tabpanel" aria-label={shown.title}>
-        <Suspense>
-          <Body />
-        </Suspense>
+        <Body />
       </section>
     </>
   );
@@ -132,6 +128,16 @@ function TabbedPanels({
     const opened = panels.find((panel) => panel.opensOnChoice);
     if (chosen !== undefined && opened !== undefined && !shown?.staysOnChoice) setWanted(opened.id);
   }
+  const sought = useViewState((state) => state.soughtFinding);
+  const [lastSought, setLastSought] = useState<string | null>(null);
+  if (sought !== lastSought) {
+    setLastSought(sought);
+    // A badge was pressed: what it opens must be there to be seen.
+    if (sought !== null && panels.some(({ id }) => id === 'findings')) {
+      setWanted('findings');
+      setOpen(true);
+    }
+  }
   if (shown === undefined) return null;
   const Body = shown.body;
   const Icon = isOpen ? PanelRightClose : PanelRightOpen;
@@ -140,7 +146,7 @@ function TabbedPanels({
     setOpen(true);
   };
   return (
-    <aside className={isOpen ? 'tabbed' : 'tabbed is-shut'} aria-label="Panel">
+    <aside className={isOpen ? 'tabbed' : 'tabbed is-shut'} aria-label={byEarWords.panes.panel} data-pane="panel">
       <div className="tabbed-head">
         {(isOpen || arrangement === 'narrow') && (
           <TabList
@@ -163,9 +169,7 @@ function TabbedPanels({
       </div>
       {isOpen && (
         <section id="panel-shown" className="panel grows" role="tabpanel" aria-label={shown.title}>
-          <Suspense>
-            <Body />
-          </Suspense>
+          <Body />
         </section>
       )}
     </aside>

@@ -4,15 +4,14 @@ import { printDuration } from '../../core/measure/duration.ts';
 import { printLength } from '../../core/measure/length.ts';
 import { secondsAt } from '../../core/ride/playing.ts';
 import { shellWords } from '../../words/shell.ts';
-import { useIsLow } from '../breakpoint.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
-import { useRememberedSwitch } from '../remembered.ts';
 import { usePlayer } from '../ride/player-context.tsx';
 import { useView, useViewState } from '../view.ts';
 import { Cursor } from './cursor.tsx';
 import { LineTable } from './line-table.tsx';
 import { RIDE_ROW_NAMES, RIDE_ROWS_HEIGHT, RideRows } from './ride-rows.tsx';
 import { STRIP_EDGE } from './strip-edge.ts';
+import { type StripFold, useStripFold } from './strip-fold.ts';
 import { gapSentence, type StripGap, type StripLeg, stripGaps, stripLegs } from './track.ts';
 import { StripItems } from './track-items.tsx';
 import { StripPicture } from './track-picture.tsx';
@@ -21,26 +20,19 @@ const ZOOM_STEP = 1.5;
 /** Pixels a metre of the line. */
 const MOST_SCALE = 90;
 
-/** The strip can be folded to its head, which leaves the arena the room. */
-interface Folding {
-  readonly isFolded: boolean;
-  fold(next: boolean): void;
-}
-
-/** The strip: the line of travel as a straight track, to scale. In a low window it is folded until it is asked for. */
+/** The strip: the line of travel as a straight track, to scale. */
 export function RideStrip() {
   const isRide = useDeskState((state) => state.stage === 'ride');
-  const isLow = useIsLow();
-  const [isFolded, fold] = useRememberedSwitch(isLow ? 'strip-folded-low' : 'strip-folded', isLow);
+  const { isFolded, fold } = useStripFold();
   const looks = ['strip', ...(isRide ? ['is-whole'] : []), ...(isFolded ? ['is-folded'] : [])].join(' ');
   return (
-    <section className={looks} aria-label="Ride strip: the line of travel, unrolled">
+    <section className={looks} aria-label="Ride strip: the line of travel, unrolled" data-pane="strip">
       <StripPanel folding={{ isFolded, fold }} />
     </section>
   );
 }
 
-export function StripPanel({ folding }: { readonly folding?: Folding }) {
+export function StripPanel({ folding }: { readonly folding?: StripFold }) {
   const survey = useDeskState((state) => state.survey);
   /** 1: the whole line is seen. */
   const [zoom, setZoom] = useState(1);
@@ -106,7 +98,7 @@ export function StripPanel({ folding }: { readonly folding?: Folding }) {
   );
 }
 
-function FoldButton({ isFolded, fold }: Folding) {
+function FoldButton({ isFolded, fold }: StripFold) {
   const Icon = isFolded ? ChevronUp : ChevronDown;
   return (
     <button
