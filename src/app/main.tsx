@@ -26,6 +26,7 @@ import './styles/ride.css';
 import './styles/post.css';
 import './styles/change.css';
 import './styles/hand.css';
+import './styles/forced.css';
 import { createView, ViewContext } from './view.ts';
 
 const place = document.getElementById('app');
