@@ -8,15 +8,20 @@ const APART = 2;
 /** What a covered dot costs, in pixels of distance from the thing that the label is about. */
 const DOT = 14;
 
+/** The middle of a label, and how much farther than the best one it is, pixels. */
+export type LabelSpot = Point<'screen'> & { readonly far: number };
+
 /** One of the forms in which a label can be set, the fullest first, each with the places where it may stand. */
 export interface LabelForm<Content> {
   readonly content: Content;
   readonly width: number;
   readonly height: number;
-  /** Middles, and how much farther than the best each is, pixels. */
-  readonly places: readonly (Point<'screen'> & { readonly far: number })[];
+  /** Where it may stand; asked only where a fuller form has not found a better place. */
+  places(): readonly LabelSpot[];
   /** What it costs to say less, in pixels of distance. */
   readonly less: number;
+  /** What else it costs to stand in a box; asked of free places only. Absent: nothing. */
+  price?(box: Bounds): number;
 }
 
 export interface PlacedLabel<Content> {
@@ -82,13 +87,14 @@ export function createCrowd(
     put(forms, most = Number.POSITIVE_INFINITY) {
       let best: PlacedLabel<(typeof forms)[number]['content']> | undefined;
       let least = Number.POSITIVE_INFINITY;
-      for (const { content, width, height, places, less } of forms) {
-        for (const { x, y, far } of places) {
+      for (const { content, width, height, places, less, price } of forms) {
+        if (less >= least) continue;
+        for (const { x, y, far } of places()) {
           if (less + far >= least) continue;
           const box = { minX: x - width / 2, maxX: x + width / 2, minY: y - height / 2, maxY: y + height / 2 };
           if (!isFree(box)) continue;
           const covered = dotsIn(box);
-          const cost = less + far + DOT * covered;
+          const cost = less + far + DOT * covered + (price?.(box) ?? 0);
           if (cost >= least || covered > most) continue;
           least = cost;
           best = { content, box };

@@ -42,7 +42,7 @@ export function endPlaces(survey: Survey, camera: Camera, kept: readonly Bounds[
       { x: at.x + aside, y: at.y - below, far: 6 },
       { x: at.x - aside, y: at.y - below, far: 7 },
     ];
-    const placed = crowd.put([{ content: text, width, height: PLATE, places, less: 0 }], MOST_COVERED);
+    const placed = crowd.put([{ content: text, width, height: PLATE, places: () => places, less: 0 }], MOST_COVERED);
     return { text, at, plate: placed?.box ?? null };
   });
 }

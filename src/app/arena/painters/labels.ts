@@ -1,10 +1,9 @@
 import type { PlacedObstacle } from '../../../core/course/placed.ts';
-import type { Point } from '../../../core/plane/point.ts';
 import type { Bounds } from '../../../core/plane/ring.ts';
 import type { Survey } from '../../../core/survey.ts';
 import { obstacleTitle } from '../../app-words.ts';
 import { type Camera, screenOf } from '../camera.ts';
-import type { LabelForm, PlacedLabel } from './crowd.ts';
+import type { LabelForm, LabelSpot, PlacedLabel } from './crowd.ts';
 import type { DrawContext } from './draw-context.ts';
 import { font, textWidth } from './typeface.ts';
 
@@ -41,19 +40,20 @@ export function labelForms(
   const name = numbers === '' && pieces.length < 2 ? '' : obstacleTitle(obstacle, survey.layout);
   const disc = numbers === '' ? 0 : Math.max(2 * DISC, textWidth(numbers, 'bold') + 12);
   const height = 2 * (DISC + AIR);
+  const price = (label: Bounds) => {
+    const own = gapBetween(label, box);
+    return boxes.some((other) => other !== box && gapBetween(label, other) < own) ? STRANGE : 0;
+  };
   const form = (words: string, less: number): LabelForm<LabelWords> => {
     const width = disc + (words === '' ? 0 : textWidth(words, 'bold') + 10) + 2 * AIR;
     const content = { obstacle: obstacle.id, numbers, name: words, disc };
-    return { content, width, height, places: placesAround(box, { width, height, boxes }), less };
+    return { content, width, height, places: () => placesAround(box, width, height), less, price };
   };
   return [...(name === '' ? [] : [form(name, 0)]), ...(numbers === '' ? [] : [form('', NAME)])];
 }
 
 /** Middles of a label beside a box: above, below, left, right, then at the corners, nearer ones first. */
-function placesAround(
-  box: Bounds,
-  { width, height, boxes }: { readonly width: number; readonly height: number; readonly boxes: readonly Bounds[] },
-): LabelForm<unknown>['places'] {
+function placesAround(box: Bounds, width: number, height: number): readonly LabelSpot[] {
   const [midX, midY] = [(box.minX + box.maxX) / 2, (box.minY + box.maxY) / 2];
   return AWAY.flatMap((away) => {
     const left = box.minX - away - width / 2;
@@ -78,19 +78,15 @@ function placesAround(
       [left, below],
       [right, below],
     ];
-    return middles.map(([x, y], index): Point<'screen'> & { far: number } => {
-      const label = { minX: x - width / 2, maxX: x + width / 2, minY: y - height / 2, maxY: y + height / 2 };
-      const own = gapBetween(label, box);
-      const isStrange = boxes.some((other) => other !== box && gapBetween(label, other) < own);
-      return { x, y, far: FAR * (away - 5) + index / 2 + (isStrange ? STRANGE : 0) };
-    });
+    return middles.map(([x, y], index) => ({ x, y, far: FAR * (away - 5) + index / 2 }));
   });
 }
 
+/** The square of the distance between two boxes; 0 when they touch. */
 function gapBetween(a: Bounds, b: Bounds): number {
   const x = Math.max(0, a.minX - b.maxX, b.minX - a.maxX);
   const y = Math.max(0, a.minY - b.maxY, b.minY - a.maxY);
-  return Math.hypot(x, y);
+  return x * x + y * y;
 }
 
 /** Number discs and names, each on its plate; those of what is chosen in the colour of the selection. */

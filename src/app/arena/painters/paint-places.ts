@@ -2,7 +2,7 @@ import type { Point } from '../../../core/plane/point.ts';
 import { linePlaces } from '../../../core/ride/line-places.ts';
 import type { Survey } from '../../../core/survey.ts';
 import { type Camera, screenAngle, screenOf } from '../camera.ts';
-import type { LabelForm, PlacedLabel } from './crowd.ts';
+import type { LabelForm, LabelSpot, PlacedLabel } from './crowd.ts';
 import type { DrawContext } from './draw-context.ts';
 import { paintPlate } from './paint-plate.ts';
 import { font, LETTERS, textWidth } from './typeface.ts';
@@ -49,13 +49,13 @@ export function wordForms({ at, angle, words }: WordPlace): readonly LabelForm<s
   const first = all.split(',')[0] ?? all;
   const form = (text: string, less: number): LabelForm<string> => {
     const width = textWidth(text, 'regular') + 6;
-    return { content: text, width, height: LINE, places: placesBeside(at, angle, width), less };
+    return { content: text, width, height: LINE, places: () => placesBeside(at, angle, width), less };
   };
   return first === all ? [form(all, 0)] : [form(all, 0), form(first, FIRST_ONLY)];
 }
 
 /** Middles of a word right and left of the line, nearer ones first. */
-function placesBeside(at: Point<'screen'>, angle: number, width: number): LabelForm<string>['places'] {
+function placesBeside(at: Point<'screen'>, angle: number, width: number): readonly LabelSpot[] {
   const along = { x: Math.cos(angle), y: Math.sin(angle) };
   const across = { x: -along.y, y: along.x };
   return ASIDE.flatMap((aside) =>
