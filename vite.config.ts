@@ -31,6 +31,11 @@ export default defineConfig({
     root: here('.'),
     include: ['tests/**/*.test.{ts,tsx}'],
     setupFiles: ['tests/property-seed.ts'],
+    // The files of a worker share their modules: nothing in src has state that a test could leave behind, and to load and
+    // survey the same courses for each file anew took as long as the tests.
+    isolate: false,
+    // By default one core is left for watching.
+    maxWorkers: '100%',
     // A slow machine is no fault of the code: a test that hangs is stopped by CI.
     testTimeout: 0,
     hookTimeout: 0,
