@@ -13,7 +13,6 @@ import { FIRST_COURSE } from './file/first-course.ts';
 import { want } from './later-part.ts';
 import { PlayerProvider } from './ride/player-context.tsx';
 import { Shell } from './shell.tsx';
-import './styles/typeface.css';
 import './styles/tokens.css';
 import './styles/ground.css';
 import './styles/shell.css';
