@@ -15,17 +15,22 @@ function ghostsOf({ desk, compared, plan }: Scene): readonly (readonly PlacedPie
   return comparedLayouts(desk.course, compared).map((layout) => ghostPieces(layout, desk.survey.layout));
 }
 
+/** The grid helps while something moves or is measured; at rest it would lie over the course. */
+function hasGrid({ desk }: Scene): boolean {
+  return desk.gesture !== null || desk.tape !== null;
+}
+
 /** The ground and what lies on it still: during a gesture the obstacles that it has not moved; at rest all of them. */
 export const stillLayer: PictureLayer<Scene> = {
   inputs(scene) {
     const { desk, resting, moved, view, theme } = scene;
-    return [resting, moved, desk.course.arena, view.camera, theme, ...ghostsOf(scene)];
+    return [resting, moved, desk.course.arena, view.camera, theme, hasGrid(scene), ...ghostsOf(scene)];
   },
   paint(context, scene) {
     const { resting, moved, theme } = scene;
     const { camera } = scene.view;
     const { arena, unit } = scene.desk.course;
-    paintGround(context, { arena, unit, camera, theme });
+    paintGround(context, { arena, unit, camera, theme, hasGrid: hasGrid(scene) });
     for (const [index, ghost] of ghostsOf(scene).entries()) {
       paintGhost(context, ghost, { camera, theme, index: ghostIndex(index) });
     }

@@ -2,6 +2,7 @@ import { lerp, type Point } from '../../../core/plane/point.ts';
 import { type Bounds, unionBounds } from '../../../core/plane/ring.ts';
 import type { KeptConstraint } from '../../../desk/constraints/kept-list.ts';
 import { type Camera, type ScreenSize, screenOf } from '../camera.ts';
+import { textWidth } from '../painters/typeface.ts';
 
 /** The number of a dimension, where it stands on the screen. */
 export interface DimensionLabel {
@@ -16,8 +17,7 @@ export interface DimensionLabel {
 }
 
 export const LABEL_HEIGHT = 22;
-/** Width of a figure at the label's size, and what stands round the text. Pixels. */
-const FIGURE = 7.2;
+/** What stands round the text, pixels. */
 const ROUND = 14;
 /** Ground left between two labels. */
 const APART = 3;
@@ -51,7 +51,7 @@ function isIn(box: Bounds, { x, y }: Point<'screen'>): boolean {
 }
 
 function widthOf(text: string): number {
-  return text.length * FIGURE + ROUND;
+  return textWidth(text, 'bold') + ROUND;
 }
 
 function middle([from, to]: DimensionLabelRequest['dimension']): Point<'screen'> {

@@ -7,7 +7,7 @@ import { obstacleTitle } from '../../app-words.ts';
 import { type Camera, type ScreenSize, screenOf } from '../camera.ts';
 import type { DrawContext } from './draw-context.ts';
 import { labelPlaces } from './label-places.ts';
-import { FONT_FAMILY } from './marks.ts';
+import { font } from './typeface.ts';
 
 /** Below this many pixels a metre only the numbers stand beside the obstacles. */
 const NAMES_FROM = 7.5;
@@ -31,7 +31,7 @@ export function paintLabels(
     kept,
   }: DrawContext & { readonly size: ScreenSize; readonly chosen: readonly string[]; readonly kept: readonly Bounds[] },
 ): void {
-  context.font = `600 12px ${FONT_FAMILY}`;
+  context.font = font('bold');
   const labels = survey.obstacles.flatMap((placed) => {
     const numbers = (survey.numbers.get(placed.obstacle.id) ?? []).join(', ');
     const named = camera.scale >= NAMES_FROM || numbers === '';

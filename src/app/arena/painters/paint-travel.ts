@@ -7,8 +7,8 @@ import type { Survey } from '../../../core/survey.ts';
 import type { Pointed } from '../../view.ts';
 import { type Camera, screenAngle, screenOf } from '../camera.ts';
 import type { DrawContext } from './draw-context.ts';
-import { FONT_FAMILY } from './marks.ts';
 import { TRAVEL_STYLES, travelKind } from './travel-styles.ts';
+import { font } from './typeface.ts';
 
 /** Distance between the arrows on the way to an obstacle, pixels. */
 const ARROWS_APART = 110;
@@ -179,7 +179,7 @@ function plate(
   if (text === 'Start') context.arc(at.x, at.y, 5, 0, 2 * Math.PI);
   else context.rect(at.x - 5, at.y - 5, 10, 10);
   context.fill();
-  context.font = `650 11px ${FONT_FAMILY}`;
+  context.font = font('bold');
   const width = context.measureText(text).width + 10;
   context.beginPath();
   context.roundRect(at.x - width / 2, at.y + 9, width, 17, 4);
