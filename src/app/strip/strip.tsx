@@ -92,7 +92,7 @@ export function StripPanel({ folding }: { readonly folding?: StripFold }) {
       {isFolded ? null : isTable ? (
         <LineTable legs={legs} gaps={gaps} />
       ) : (
-        <StripChart legs={legs} gaps={gaps} scale={whole * near} measured={setRoom} />
+        <StripChart legs={legs} gaps={gaps} scale={whole * near} room={near > 1 ? room : null} measured={setRoom} />
       )}
     </>
   );
@@ -140,11 +140,13 @@ function StripChart({
   legs,
   gaps,
   scale,
+  room,
   measured,
 }: {
   readonly legs: readonly StripLeg[];
   readonly gaps: readonly StripGap[];
   readonly scale: number;
+  readonly room: number | null;
   /** Told how wide the strip is, in pixels. */
   measured(width: number): void;
 }) {
@@ -172,7 +174,7 @@ function StripChart({
     measure();
     return () => watcher.disconnect();
   }, [measured]);
-  useScrollAnchor(scroller, scale);
+  useScrollAnchor(scroller, scale, room);
   useEffect(() => {
     const box = scroller.current;
     if (box === null || from === undefined) return;
@@ -220,15 +222,22 @@ function RowNames() {
   );
 }
 
-/** What is in the middle of the strip stays there when the scale changes. */
-function useScrollAnchor(scroller: RefObject<HTMLDivElement | null>, scale: number): void {
+/**
+ * What is in the middle of the strip stays there when the scale changes. `room` is how wide the strip is in pixels; null:
+ * the whole line is seen, and nothing is read from the page, which would have to lay itself out for it.
+ */
+function useScrollAnchor(scroller: RefObject<HTMLDivElement | null>, scale: number, room: number | null): void {
   const before = useRef(scale);
   useLayoutEffect(() => {
     const box = scroller.current;
     if (box === null || before.current === scale) return;
-    const half = box.clientWidth / 2;
+    if (room === null) {
+      before.current = scale;
+      return;
+    }
+    const half = room / 2;
     const at = (box.scrollLeft + half - STRIP_EDGE) / before.current;
     before.current = scale;
     box.scrollLeft = at * scale + STRIP_EDGE - half;
-  }, [scroller, scale]);
+  }, [scroller, scale, room]);
 }
