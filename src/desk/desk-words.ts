@@ -55,6 +55,7 @@ export const messages = {
   chose: (name: string) => `Chose ${name}`,
   choseNothing: () => 'Nothing is chosen',
   bent: () => 'Pulled the line through a bend',
+  endTaken: () => 'The go ends where its last obstacle does',
   unbent: () => 'Took the bend out of the line',
   crossed: (name: string, place: string) => capitalized(`${name}: ${place}`),
   changed: (name: string, label: string, value: string) =>
@@ -175,5 +176,4 @@ export const labels = {
   change: (name: string, label: string) => `Change ${label.toLowerCase()} of ${name}`,
   bend: () => 'Pull the line',
   unbend: () => 'Take out a bend',
-  start: () => 'Move the start',
 } as const;
