@@ -210,6 +210,18 @@ export const SHORTCUTS: readonly Shortcut[] = [
     run: (desk) => desk.togglePinned(),
   },
   {
+    keyPresses: [keyPress('j')],
+    shown: 'J',
+    says: 'Just this pole: the chosen piece moves alone, also in the middle of a drag and right after one; again for with the others',
+    run: (desk) => desk.toggleAlone(),
+  },
+  {
+    keyPresses: [keyPress('s')],
+    shown: 'S',
+    says: 'Switch snapping off or on; Alt does the other while it is held',
+    run: always((desk) => desk.toggleSnaps()),
+  },
+  {
     keyPresses: [keyPress('t')],
     shown: 'T',
     says: 'Take the tape: measure between two things, at once when two are chosen; again puts it away',
