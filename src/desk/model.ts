@@ -2,7 +2,6 @@
 
 import { createStore } from 'zustand/vanilla';
 import type { Finding } from '../core/checks/check.ts';
-import { dragFindingsOf, findingsOf } from '../core/checks/checks.ts';
 import { type Course, currentLayout } from '../core/course/course.ts';
 import { type History, newHistory, presentCourse } from '../core/course/history.ts';
 import { pieceOf } from '../core/course/ids.ts';
@@ -10,7 +9,7 @@ import type { Pose } from '../core/plane/pose.ts';
 import { dragSurvey, type Survey, survey } from '../core/survey.ts';
 import type { KeepSuggestion, PendingConflict } from './constraints/pending.ts';
 import { alongWords, piecesHeldTo } from './constraints/piece-alone.ts';
-import type { DeskState } from './desk.ts';
+import type { Checker, DeskState } from './desk.ts';
 import { messages } from './desk-words.ts';
 import type { Gesture } from './gestures/gesture.ts';
 import type { Stage } from './input.ts';
@@ -41,6 +40,7 @@ export interface DeskModel {
   readonly again: { readonly key: string; readonly pose: Pose } | null;
   readonly pendingConflict: PendingConflict | null;
   readonly pendingQuestion: PendingQuestion | null;
+  readonly checker: Checker | null;
 }
 
 /** What ends with each step: a gesture, a suggestion, a conflict that waits. */
@@ -68,9 +68,11 @@ interface LastSurvey {
   survey: Survey | null;
 }
 
+const NO_FINDINGS: readonly Finding[] = [];
+
 /** The state of a model. What costs time (survey, findings, the tape's reading) is worked out when it is first read. */
 function stateOf(model: DeskModel, last: LastSurvey): DeskState {
-  const { gesture, history } = model;
+  const { gesture, history, checker } = model;
   const course = gesture?.course ?? presentCourse(history);
   const chosen = gesture?.chosen ?? model.chosen;
   let read: TapeReading | null | undefined;
@@ -87,8 +89,14 @@ function stateOf(model: DeskModel, last: LastSurvey): DeskState {
       return currentSurvey();
     },
     get findings(): readonly Finding[] {
-      return gesture === null ? findingsOf(currentSurvey()) : dragFindingsOf(currentSurvey());
+      if (checker === null) return NO_FINDINGS;
+      return gesture === null ? checker.findingsOf(currentSurvey()) : checker.dragFindingsOf(currentSurvey());
     },
+    get closerFindings(): readonly Finding[] {
+      if (checker === null) return NO_FINDINGS;
+      return gesture === null ? checker.closerFindingsOf(currentSurvey()) : checker.dragFindingsOf(currentSurvey());
+    },
+    isChecked: checker !== null,
     chosen,
     stage: model.stage,
     guides: gesture?.guides ?? [],
@@ -115,7 +123,7 @@ function stateOf(model: DeskModel, last: LastSurvey): DeskState {
 }
 
 /** A store for a desk on which this course lies, at the first stage and with nothing chosen. */
-export function createDeskStore(first: Course): DeskStore {
+export function createDeskStore(first: Course, checker: Checker | null): DeskStore {
   const model: DeskModel = {
     history: newHistory(first),
     chosen: [],
@@ -126,6 +134,7 @@ export function createDeskStore(first: Course): DeskStore {
     tapePress: null,
     snaps: true,
     alone: null,
+    checker,
   };
   const last: LastSurvey = { survey: null };
   const store = createStore<{ readonly model: DeskModel; readonly state: DeskState }>()(() => ({

@@ -2,7 +2,7 @@ import { type RefObject, useEffect, useState } from 'react';
 import { currentLayout } from '../../core/course/course.ts';
 import type { CourseReading } from '../../core/files/read.ts';
 import { printLength } from '../../core/measure/length.ts';
-import { counted } from '../app-words.ts';
+import { counted } from '../../core/text/sentence.ts';
 import { STARTERS } from './starters.ts';
 
 /** The starters by their own titles, which are read when the menu first opens: nothing of them is in the first load. */

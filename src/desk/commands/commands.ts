@@ -29,7 +29,7 @@ import { headingOf, turnChoice } from '../gestures/turn.ts';
 import { turnHandle } from '../gestures/turn-handle.ts';
 import { nameOf, namesOf } from '../names.ts';
 import { freeShift } from '../placing/free-space.ts';
-import { nearWallSentencesOf } from '../placing/wall-distances.ts';
+import { placeSentences } from '../placing/wall-distances.ts';
 import type { Plan } from '../plan.ts';
 import { bendIn, boundsOfPieces, chosenPieces, crossIn, RIDE_END } from '../selection/selection.ts';
 import { printValue } from './typed.ts';
@@ -83,7 +83,7 @@ export function turnPlan(state: DeskState, by: number): Plan {
     if (pose === undefined) return { refusal: messages.turnOne() };
     const angle = normalizeAngle(pose.angle + by);
     const name = nameOf(survey, only);
-    const said = messages.turned(name, angle);
+    const said = messages.turned(name, angle, pose.angle);
     const turned = moveRideEnd(course, only, { ...pose, angle });
     return { course: turned, chosen, label: labels.turn(name), said, join: `turn ${only}` };
   }
@@ -97,7 +97,7 @@ export function turnPlan(state: DeskState, by: number): Plan {
     course: outcome.course,
     chosen,
     label: labels.turn(name),
-    said: messages.turned(name, start === null ? null : normalizeAngle(start + by)),
+    said: messages.turned(name, start === null ? null : normalizeAngle(start + by), start),
     join: `turn ${chosen.join(' ')}`,
   };
 }
@@ -129,7 +129,7 @@ export function nudgePlan({ course, survey, chosen, isAlone }: DeskState, dx: nu
     gaveWay.push(...(outcome.gaveWay ?? []));
   }
   const name = namesOf(survey, chosen);
-  const said = handWords.movedAlone(messages.moved(name, nearWallSentencesOf(next, chosen)), gaveWay);
+  const said = handWords.movedAlone(messages.moved(name, placeSentences(next, chosen, course)), gaveWay);
   return { course: next, chosen, label: labels.move(name), said, join: `nudge ${chosen.join(' ')}` };
 }
 
@@ -142,7 +142,11 @@ export function infeasibleSentence(infeasible: Infeasible, params: Params, unit:
   return nearest.length === 0 ? infeasible.why : messages.nearest(infeasible.why, nearest);
 }
 
-const FIELDS: Readonly<Record<keyof Pose, string>> = { x: 'Place along', y: 'Place across', angle: 'Heading' };
+const FIELDS: Readonly<Record<keyof Pose, string>> = {
+  x: 'Distance from the west wall',
+  y: 'Distance from the south wall',
+  angle: 'Heading',
+};
 
 export function posePlan(
   state: DeskState,

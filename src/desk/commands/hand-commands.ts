@@ -1,6 +1,5 @@
 /** The commands about how the hand works: snapping, one piece alone; and the arena that it works in. */
 import type { Finding } from '../../core/checks/check.ts';
-import { findingsOf } from '../../core/checks/checks.ts';
 import { arenaSizeWords, isSameSize } from '../../core/course/arena-size.ts';
 import type { Arena } from '../../core/course/course.ts';
 import { withArena } from '../../core/course/edit-arena.ts';
@@ -11,12 +10,12 @@ import { type Survey, survey as surveyOf } from '../../core/survey.ts';
 import { andList, capitalized } from '../../core/text/sentence.ts';
 import { handWords } from '../../words/hand.ts';
 import { movePieceAlone } from '../constraints/piece-alone.ts';
-import type { Desk, DeskState } from '../desk.ts';
+import type { Checker, Desk, DeskState } from '../desk.ts';
 import { labels, messages } from '../desk-words.ts';
 import type { Refusal } from '../input.ts';
 import type { DeskStore } from '../model.ts';
 import { nameOf } from '../names.ts';
-import { nearWallSentencesOf } from '../placing/wall-distances.ts';
+import { placeSentences } from '../placing/wall-distances.ts';
 import type { Plan } from '../plan.ts';
 import { aloneJoin, type Pointers } from '../pointers.ts';
 import { RIDE_END, RIDE_START } from '../selection/selection.ts';
@@ -39,14 +38,15 @@ export function misfitNames(survey: Survey, found: readonly Finding[]): readonly
   return [...new Set(found.map(misfitKey))].map((key) => nameOf(survey, key));
 }
 
-function arenaPlan({ course, survey, chosen }: DeskState, next: Partial<Arena>): Plan {
+function arenaPlan({ course, survey, chosen }: DeskState, next: Partial<Arena>, checker: Checker | null): Plan {
   const changed = withArena(course, next);
   if (changed === course) return { course, chosen, label: '', said: messages.leftAsItWas() };
   const after = surveyOf(changed);
-  const before = new Set(misfits(findingsOf(survey)).map(({ id }) => id));
+  const found = (each: Survey) => misfits(checker?.findingsOf(each) ?? []);
+  const before = new Set(found(survey).map(({ id }) => id));
   const names = misfitNames(
     after,
-    misfits(findingsOf(after)).filter(({ id }) => !before.has(id)),
+    found(after).filter(({ id }) => !before.has(id)),
   );
   const { arena, unit } = changed;
   const isSized = !isSameSize(arena, course.arena);
@@ -66,7 +66,7 @@ function alonePlan({ survey, chosen }: DeskState, store: DeskStore): Plan | null
   const course = presentCourse(undo(history));
   const outcome = movePieceAlone(course, again.key, again.pose);
   const name = nameOf(survey, again.key);
-  const moved = messages.moved(name, nearWallSentencesOf(outcome.course, [again.key]));
+  const moved = messages.moved(name, placeSentences(outcome.course, [again.key], course));
   const said = handWords.movedAlone(moved, outcome.gaveWay ?? []);
   return { course: outcome.course, chosen, label: labels.move(name), said, join: aloneJoin(again.key) };
 }
@@ -93,7 +93,7 @@ export function handCommands(
       return true;
     },
     changeArena(next) {
-      apply(arenaPlan(store.state(), next));
+      apply(arenaPlan(store.state(), next, store.model().checker));
     },
   };
 }

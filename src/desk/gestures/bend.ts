@@ -9,7 +9,7 @@ import type { DeskState } from '../desk.ts';
 import { labels, messages } from '../desk-words.ts';
 import type { PointerInput } from '../input.ts';
 import { nameOf } from '../names.ts';
-import { nearWallSentences } from '../placing/wall-distances.ts';
+import { placeSentences } from '../placing/wall-distances.ts';
 import { type BendKey, bendIn, bendKey, RIDE_START } from '../selection/selection.ts';
 import type { Gesture } from './gesture.ts';
 import { isRideEnd, moveRideEnd, shownRideEnds } from './ride-ends.ts';
@@ -108,12 +108,6 @@ export function poseRidePoint(course: Course, key: string, pose: Pose): Course {
   return isRideEnd(key) ? moveRideEnd(course, key, pose) : moveRidePoint(course, key, pose);
 }
 
-function placeWords(course: Course, key: string): readonly string[] {
-  const at = ridePoint(course, key);
-  if (at === null) return [];
-  return nearWallSentences({ minX: at.x, maxX: at.x, minY: at.y, maxY: at.y }, course.arena, course.unit);
-}
-
 /** Drags a bend that exists, or makes a new one out of the line. */
 export function bendGesture(down: PointerInput, state: DeskState, target: string | BendKey): Gesture {
   const { course } = state;
@@ -136,7 +130,7 @@ export function bendGesture(down: PointerInput, state: DeskState, target: string
       ...(preview === null ? {} : { course: preview }),
       chosen: [key],
       label: end === null ? labels.bend() : labels.move(end),
-      said: end === null ? messages.bent() : messages.moved(end, placeWords(preview ?? course, key)),
+      said: end === null ? messages.bent() : messages.moved(end, placeSentences(preview ?? course, [key], course)),
     }),
   });
   return showing(null);

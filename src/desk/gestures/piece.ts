@@ -10,7 +10,7 @@ import type { DeskState } from '../desk.ts';
 import { labels, messages } from '../desk-words.ts';
 import type { PointerInput } from '../input.ts';
 import { nameOf } from '../names.ts';
-import { nearWallSentencesOf } from '../placing/wall-distances.ts';
+import { placeSentences } from '../placing/wall-distances.ts';
 import { boundsOfPieces, shiftBounds } from '../selection/selection.ts';
 import type { Guide } from '../snapping/guide.ts';
 import { MOST_SNAP, snap } from '../snapping/snap.ts';
@@ -90,7 +90,7 @@ export function pieceGesture(down: PointerInput, state: DeskState, piece: Placed
       said:
         stuck ??
         messages.stoppedShort(
-          handWords.movedAlone(messages.moved(name, nearWallSentencesOf(preview ?? course, chosen)), gaveWay),
+          handWords.movedAlone(messages.moved(name, placeSentences(preview ?? course, chosen, course)), gaveWay),
           stops.map(({ says }) => says),
         ),
     }),

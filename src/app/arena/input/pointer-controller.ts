@@ -19,13 +19,13 @@ export interface PointerTarget {
   camera(): Camera;
   pointer(touch: PointerInput): void;
   /** Whether a finger that goes down here takes hold of what is chosen; otherwise it pans. */
-  grasps(touch: PointerInput): boolean;
+  grasps?(touch: PointerInput): boolean;
   pan(dx: number, dy: number): void;
   zoom(factor: number, about: Point<'screen'>): void;
   /** A finger that drags something is here; null: no finger does any more. */
-  fingerAt(at: Point<'screen'> | null): void;
+  fingerAt?(at: Point<'screen'> | null): void;
   /** A finger stayed on one place, or the second button was pressed there. */
-  menu(at: Point<'screen'>): void;
+  menu?(at: Point<'screen'>): void;
 }
 
 export interface PointerController {
@@ -75,7 +75,7 @@ export function createPointerController(target: PointerTarget): PointerControlle
   const send = (phase: PointerInput['phase'], sample: PointerSample) => target.pointer(inputOf(phase, sample));
   const cancelHand = () => {
     clearTimeout(longPress);
-    target.fingerAt(null);
+    target.fingerAt?.(null);
     if (hand === null) return;
     if (hand.doing === 'draw') send('cancel', activePointers.get(hand.id) ?? hand.down);
     hand.doing = 'nothing';
@@ -96,7 +96,7 @@ export function createPointerController(target: PointerTarget): PointerControlle
     clearTimeout(longPress);
     const { doing, down } = hand;
     hand = null;
-    target.fingerAt(null);
+    target.fingerAt?.(null);
     if (doing === 'draw') send(phase, sample);
     if (doing === 'tap' && phase === 'up') {
       send('down', down);
@@ -104,12 +104,12 @@ export function createPointerController(target: PointerTarget): PointerControlle
     }
   };
   const touched = (sample: PointerSample) => {
-    const isGrasp = !isPanMode && target.grasps(inputOf('down', sample));
+    const isGrasp = !isPanMode && (target.grasps?.(inputOf('down', sample)) ?? false);
     hand = { id: sample.id, down: sample, doing: isPanMode ? 'pan' : isGrasp ? 'draw' : 'tap', hasStirred: false };
     if (isGrasp) send('down', sample);
     longPress = setTimeout(() => {
       cancelHand();
-      target.menu(sample.at);
+      target.menu?.(sample.at);
     }, LONG_PRESS_MS);
   };
 
@@ -146,7 +146,7 @@ export function createPointerController(target: PointerTarget): PointerControlle
       if (hand.doing === 'pan') target.pan(sample.at.x - before.at.x, sample.at.y - before.at.y);
       if (hand.doing !== 'draw') return;
       send('move', sample);
-      if (sample.kind === 'touch') target.fingerAt(sample.at);
+      if (sample.kind === 'touch') target.fingerAt?.(sample.at);
     },
     up: (sample) => release(sample, 'up'),
     cancel: (sample) => release(sample, 'cancel'),
