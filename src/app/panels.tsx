@@ -19,6 +19,8 @@ export interface Panel {
   readonly isTab?: true;
   /** Takes the height that the others leave. */
   readonly grows?: true;
+  /** Nothing in it can be pressed: it takes the focus itself, so that keys can scroll it. */
+  readonly isRead?: true;
   /** As a tab it opens when an obstacle is chosen. */
   readonly opensOnChoice?: true;
   /** As a tab it stays when an obstacle is chosen, which it shows itself. */
@@ -61,8 +63,13 @@ function Side({ panels, side }: { readonly panels: readonly Panel[]; readonly si
       {tabs.length > 0 && <SideTabs panels={tabs} side={side} />}
       {own
         .filter(({ isTab }) => !isTab)
-        .map(({ id, title, body: Body, grows }) => (
-          <section key={id} className={grows ? 'panel grows' : 'panel'} aria-labelledby={`panel-${id}`}>
+        .map(({ id, title, body: Body, grows, isRead }) => (
+          <section
+            key={id}
+            className={grows ? 'panel grows' : 'panel'}
+            aria-labelledby={`panel-${id}`}
+            tabIndex={isRead ? 0 : undefined}
+          >
             <h2 id={`panel-${id}`}>{title}</h2>
             <Body />
           </section>
@@ -89,6 +96,7 @@ function SideTabs({ panels, side }: { readonly panels: readonly Panel[]; readonl
         />
       </div>
       <section id={`side-${side}`} className="panel grows" role="tabpanel" aria-label={shown.title}>
+        <h2 className="visually-hidden">{shown.title}</h2>
         <Body />
       </section>
     </>
@@ -152,7 +160,14 @@ function TabbedPanels({
         </button>
       </div>
       {isOpen && (
-        <section id="panel-shown" className="panel grows" role="tabpanel" aria-label={shown.title}>
+        <section
+          id="panel-shown"
+          className="panel grows"
+          role="tabpanel"
+          aria-label={shown.title}
+          tabIndex={shown.isRead ? 0 : undefined}
+        >
+          <h2 className="visually-hidden">{shown.title}</h2>
           <Body />
         </section>
       )}
