@@ -49,7 +49,7 @@ const PANELS: Readonly<Record<Stage, readonly Panel[]>> = {
       opensOnChoice: true,
     },
     { id: 'clock', title: 'Time', side: 'left', body: ClockPanel, grows: true },
-    { id: 'shown', title: 'Gaits shown', short: 'Gaits', side: 'right', body: ShownPanel },
+    { id: 'shown', title: 'Gaits shown', short: 'Gaits', side: 'right', body: ShownPanel, isRead: true },
   ],
   check: [
     { id: 'rulebook', title: 'Rule book', side: 'left', body: RuleBookPanel, grows: true },

@@ -34,7 +34,7 @@ export function SavedCourses({
   return (
     <>
       <hr />
-      <h3>Kept in this browser</h3>
+      <h2>Kept in this browser</h2>
       {others.map((each) => (
         <button key={each.slot} data-kept={each.slot} type="button" onClick={() => void open(each.slot)}>
           {each.title === '' ? 'Untitled course' : each.title}

@@ -30,7 +30,7 @@ export function Starters({
   return (
     <>
       <hr />
-      <h3>Starters</h3>
+      <h2>Starters</h2>
       {STARTERS.map((each) => {
         const reading = readings.get(each.name);
         return (

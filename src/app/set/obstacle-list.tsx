@@ -1,3 +1,4 @@
+import { counted } from '../../core/text/sentence.ts';
 import { obstacleTitle } from '../app-words.ts';
 import { openFindings } from '../check/visible-findings.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
@@ -35,8 +36,8 @@ export function ObstacleListPanel() {
               <span className="row-title">{obstacleTitle(obstacle, survey.layout)}</span>
               {heavy.length > 0 && (
                 <span className={`dot ${heavy.some((each) => each.weight === 'must') ? 'must' : 'should'}`}>
-                  {heavy.length}
-                  <span className="visually-hidden"> findings</span>
+                  <span aria-hidden="true">{heavy.length}</span>
+                  <span className="visually-hidden">{counted(heavy.length, 'finding')}</span>
                 </span>
               )}
             </button>
