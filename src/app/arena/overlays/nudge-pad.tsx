@@ -7,6 +7,7 @@ import { handWords } from '../../../words/hand.ts';
 import { useDesk, useDeskState } from '../../desk-context.tsx';
 import { useView, useViewState } from '../../view.ts';
 import { groundStep, type ScreenStep } from '../camera.ts';
+import { useHandState } from '../input/hand-store.ts';
 import { PICK_RADIUS, usePickRadius } from '../input/pick-radius.ts';
 
 const ARROWS = [
@@ -24,7 +25,8 @@ export function NudgePad() {
   const pad = useViewState((state) => state.pad);
   const hasChosen = useDeskState((state) => state.chosen.length > 0);
   const isOpen = pad ?? (isCoarse && hasChosen);
-  return isOpen ? <OpenPad /> : null;
+  const isDragging = useHandState(({ finger }) => finger !== null);
+  return isOpen && !isDragging ? <OpenPad /> : null;
 }
 
 function OpenPad() {
