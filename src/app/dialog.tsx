@@ -47,6 +47,7 @@ export function Dialog({
   children,
   wide,
   hasVerb,
+  actions,
 }: {
   readonly title: string;
   close(): void;
@@ -54,6 +55,8 @@ export function Dialog({
   readonly wide?: true;
   /** Something else in it is the main action: the close button is secondary. */
   readonly hasVerb?: true;
+  /** Beside the close button. */
+  readonly actions?: ReactNode;
 }) {
   const id = useId();
   const dialog = useRef<HTMLDialogElement>(null);
@@ -66,6 +69,7 @@ export function Dialog({
         <button type="button" className={hasVerb ? 'button' : 'button primary'} onClick={close}>
           Close
         </button>
+        {actions}
       </div>
     </dialog>
   );

@@ -9,6 +9,7 @@ import { ChangeStage } from './change/change-stage.tsx';
 import { countToFix } from './check/visible-findings.ts';
 import { useDesk, useDeskState } from './desk-context.tsx';
 import { FileMenu } from './file/file-menu.tsx';
+import { FirstDialogs } from './first/first-dialogs.tsx';
 import { HelpButton } from './help/help.tsx';
 import { keyPressOf } from './key-press.ts';
 import { LiveRegion } from './live-region.tsx';
@@ -50,6 +51,7 @@ export function Shell() {
       </main>
       {stage !== 'post' && arrangement !== 'narrow' && <RideStrip />}
       <LiveRegion />
+      <FirstDialogs />
     </div>
   );
 }

@@ -1,10 +1,11 @@
-import { type KeyboardEvent, type PointerEvent, useEffect, useMemo, useRef } from 'react';
+import { type KeyboardEvent, type PointerEvent, Suspense, useEffect, useMemo, useRef } from 'react';
 import type { Desk } from '../../desk/desk.ts';
 import { comparedLayouts, useCompared } from '../change/compared.ts';
 import { ShownPlanProvider } from '../change/shown-plan.tsx';
 import { visibleFindings } from '../check/visible-findings.ts';
 import { useDesk, useDeskState, useLiveDeskState } from '../desk-context.tsx';
 import { keyPressOf } from '../key-press.ts';
+import { lazyComponent } from '../lazy-panel.ts';
 import { useView, useViewState, type View } from '../view.ts';
 import { createPointerController, type PointerController, type PointerSample } from './input/pointer-controller.ts';
 import { pointerSample } from './input/pointer-sample.ts';
@@ -20,6 +21,8 @@ import { SuggestionBar } from './overlays/suggestion-bar.tsx';
 import { TextAlternative } from './overlays/text-alternative.tsx';
 import { ViewButtons } from './overlays/view-buttons.tsx';
 
+const EmptyArena = lazyComponent(() => import('../first/empty-arena.tsx').then((module) => module.EmptyArena));
+
 const ZOOM_STEP = 1.25;
 
 /** The arena: one focusable drawing. Every input goes to the desk, in metres. */
@@ -30,6 +33,7 @@ export function ArenaView() {
   const camera = useViewState((state) => state.camera);
   const isBusy = useLiveDeskState((state) => state.gesture !== null);
   const arena = useDeskState((state) => state.course.arena);
+  const isEmpty = useDeskState((state) => state.stage === 'set' && state.survey.obstacles.length === 0);
   const box = useRef<HTMLDivElement>(null);
   const controller = useMemo(() => pointerController(desk, view), [desk, view]);
 
@@ -102,6 +106,11 @@ export function ArenaView() {
         <HintLine />
         <SuggestionBar />
       </div>
+      {isEmpty && (
+        <Suspense>
+          <EmptyArena />
+        </Suspense>
+      )}
       <ConflictDialog />
       <QuestionDialog />
       <ArenaLegend />

@@ -16,6 +16,9 @@ export interface Starter {
 /** The starter that a first visit opens. */
 const FIRST = 'larkhollow-novice';
 
+/** Few of them, from small to large, for where there is no room for all. */
+export const FEW_STARTERS: readonly string[] = ['home-six-poles', FIRST, 'larkhollow-open'];
+
 /** All starters, by file name. */
 export const STARTERS: readonly Starter[] = Object.entries(FILES)
   .map(([path, text]) => {
