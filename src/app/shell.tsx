@@ -9,7 +9,7 @@ import { ChangeStage } from './change/change-stage.tsx';
 import { countToFix } from './check/visible-findings.ts';
 import { useDesk, useDeskState } from './desk-context.tsx';
 import { FileMenu } from './file/file-menu.tsx';
-import { FirstDialogs } from './first/first-dialogs.tsx';
+import { FirstDialogs, FirstHintsWhereNew } from './first/first-dialogs.tsx';
 import { HelpButton } from './help/help.tsx';
 import { keyPressOf } from './key-press.ts';
 import { LiveRegion } from './live-region.tsx';
@@ -31,7 +31,10 @@ export function Shell() {
   return (
     <div className={`shell shell-${arrangement} at-${stage}`}>
       <TopBar stage={stage} />
-      <SaveNotice />
+      <div className="notices">
+        <SaveNotice />
+        <FirstHintsWhereNew />
+      </div>
       <main>
         <div id="stage" role="tabpanel" aria-label={STAGES.find((each) => each.id === stage)?.title}>
           <Panels key={stage} panels={panels} arrangement={arrangement}>

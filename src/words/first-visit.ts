@@ -74,3 +74,28 @@ export const paletteWords = {
   found: (count: number) => (count === 1 ? '1 kind is shown' : `${count} kinds are shown`),
   nothing: (typed: string) => `No obstacle is called “${typed}”. Try a word such as poles, back, side pass or gate.`,
 } as const;
+
+export const hintWords = {
+  label: 'Hint for a first visit',
+  again: 'Show the hints again',
+  place: (number: number, of: number) => `Hint ${number} of ${of}: `,
+  hints: [
+    {
+      says: 'this is an example to try things on. Drag an obstacle, or choose it and drag one of its poles: what belongs together stays together, and the numbers follow.',
+      verb: 'show',
+    },
+    {
+      says: 'press a tile under Add and the obstacle lies on free ground, in the order in which you add it. For a course of your own, say first how large the arena is and what is on the truck.',
+      verb: 'new-course',
+    },
+    {
+      says: 'Ride has the order and the gaits, Check what a rule book asks and how to fix it, Post the pattern on paper. Every step can be undone, and this browser saves as you go.',
+      verb: 'none',
+    },
+  ],
+  playing: 'a pole is dragged, and its obstacle comes along, because the gaps are kept. Nothing is changed by this.',
+  show: 'Show me',
+  next: 'Next hint',
+  done: 'Done',
+  noMore: 'No more hints',
+} as const;

@@ -2,11 +2,12 @@ import { ChevronDown, FolderOpen } from 'lucide-react';
 import { Suspense, useEffect, useId, useRef, useState } from 'react';
 import type { CourseReading } from '../../core/files/read.ts';
 import type { LengthUnit } from '../../core/measure/quantity.ts';
-import { newCourseWords, starterWords } from '../../words/first-visit.ts';
+import { hintWords, newCourseWords, starterWords } from '../../words/first-visit.ts';
 import { useCourseSaver } from '../autosave-context.tsx';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import { Dialog } from '../dialog.tsx';
 import { openDoor } from '../first/doors.ts';
+import { showHintsAgain } from '../first/visit.ts';
 import { keyPressOf } from '../key-press.ts';
 import { lazyComponent } from '../lazy-panel.ts';
 import { openFile, saveFile } from './files.ts';
@@ -101,6 +102,16 @@ export function FileMenu() {
             <input type="radio" name={id} checked={unit === 'm'} onChange={() => measure('m')} /> metres
           </label>
         </fieldset>
+        <hr />
+        <button
+          type="button"
+          onClick={() => {
+            shut();
+            showHintsAgain();
+          }}
+        >
+          {hintWords.again}
+        </button>
         <SavedCourses menu={menu} refused={(why) => take({ kind: 'refused', why })} />
       </div>
       {isLookingBack && (

@@ -3,7 +3,7 @@ import { STOCK_HORSE } from '../../core/horses/horses.ts';
 import { buildObstacle } from '../../core/obstacles/build.ts';
 import type { ObstacleKind } from '../../core/obstacles/obstacle.ts';
 import type { Ink } from '../../core/plane/mark.ts';
-import { pathEnd, pathPoints } from '../../core/plane/path.ts';
+import { type Path, pathEnd, pathLength, pathPoints, poseAt } from '../../core/plane/path.ts';
 import type { Point } from '../../core/plane/point.ts';
 import { ORIGIN, type Pose, toWorld } from '../../core/plane/pose.ts';
 import { type Bounds, ringBounds, unionBounds } from '../../core/plane/ring.ts';
@@ -25,10 +25,20 @@ const HEAD = { long: 7, half: 3.6 } as const;
 const BEYOND = 0.9;
 const CHORD = 0.15;
 
-/** A part of the way over an obstacle that is ridden alike: its points on the ground, metres. */
+/** Cups and gates are of iron, which must be seen beside the pole that it holds. Pixels. */
+const IRON = 2.4;
+/** A horse that stands across a pole to side pass, from its middle to either end; one every so often. Metres. */
+const HALF_HORSE = 0.8;
+const HORSE_EVERY = 1.3;
+/** A turn on the spot that is not a corner by itself, and the radius of its sign. Radians and metres. */
+const SHOWN_TURN = (100 * Math.PI) / 180;
+const TURN_RADIUS = 0.55;
+
+/** A part of the way over an obstacle that is ridden alike, on the ground in metres. It ends in an arrow, or does not. */
 interface Way {
   readonly ink: Ink;
   readonly points: readonly Point[];
+  readonly hasHead: boolean;
 }
 
 interface KindSketch extends Sketch {
@@ -64,25 +74,52 @@ function ahead(pose: Pose, by: number): Point {
   return toWorld(pose, { x: by, y: 0 });
 }
 
-/** The line over an obstacle, with a bit of straight before and after the poles that it enters and leaves over. */
+/**
+ * The line over an obstacle, with a bit of straight before and after the poles that it enters and leaves over. Its end has
+ * the arrow; a turn on the spot has one of its own, and horses stand across what is side passed.
+ */
 function waysOf(line: PassageLine): readonly Way[] {
-  const ways: { ink: Ink; points: Point[] }[] = [];
-  for (const { move, path } of line.elements) {
+  const runs: { ink: Ink; points: Point[] }[] = [];
+  const signs: Way[] = [];
+  // A horse that turns round before it backs, or about a gate, does nothing that tells kinds apart.
+  const isWorked = line.elements.some(({ move }) => move === 'work');
+  let here: Pose = line.start;
+  for (const { move, path, turn, facing } of line.elements) {
+    if (Math.abs(turn) > SHOWN_TURN && runs.length > 0 && !isWorked) signs.push(turnSign(here, turn));
     if (path.length === 0) continue;
     // The gait is chosen later, so all that is ridden forwards looks alike.
     const ink: Ink = move === 'ride' ? 'words' : move;
     const points = pathPoints(path, CHORD);
-    const last = ways.at(-1);
+    if (move === 'side-pass') signs.push(...horsesAcross(path, facing));
+    const last = runs.at(-1);
     if (last?.ink === ink) last.points.push(...points.slice(1));
-    else ways.push({ ink, points: [...points] });
+    else runs.push({ ink, points });
+    here = pathEnd(path);
   }
-  const [first, last] = [ways[0], ways.at(-1)];
+  const [first, last] = [runs[0], runs.at(-1)];
   if (first !== undefined && line.entersOver) first.points.unshift(ahead(line.start, -BEYOND));
-  if (last !== undefined && line.leavesOver) {
-    const path = line.elements.findLast((each) => each.path.length > 0)?.path;
-    if (path !== undefined) last.points.push(ahead(pathEnd(path), BEYOND));
-  }
-  return ways;
+  if (last !== undefined && line.leavesOver) last.points.push(ahead(here, BEYOND));
+  return [...signs, ...runs.map((run) => ({ ...run, hasHead: run === last }))];
+}
+
+/** Most of a circle, the way round that the horse turns. */
+function turnSign(at: Pose, turn: number): Way {
+  const steps = 20;
+  const points = Array.from({ length: steps + 1 }, (_, index) => {
+    const angle = at.angle + Math.sign(turn) * (Math.PI / 4 + (index / steps) * 1.6 * Math.PI);
+    return { x: at.x + TURN_RADIUS * Math.cos(angle), y: at.y + TURN_RADIUS * Math.sin(angle) };
+  });
+  return { ink: 'turn', points, hasHead: true };
+}
+
+function horsesAcross(path: Path, facing: number): readonly Way[] {
+  const length = pathLength(path);
+  const count = Math.max(1, Math.floor(length / HORSE_EVERY));
+  return Array.from({ length: count }, (_, index): Way => {
+    const pose = poseAt(path, ((index + 0.5) * length) / count);
+    const standing = { ...pose, angle: pose.angle + facing };
+    return { ink: 'side-pass', points: [ahead(standing, -HALF_HORSE), ahead(standing, HALF_HORSE)], hasHead: false };
+  });
 }
 
 /** What a kind looks like from above at its usual values, and which way it is ridden: backwards is dashed. */
@@ -110,6 +147,18 @@ export function KindPicture({ kind }: { readonly kind: ObstacleKind }) {
       className="drawing"
       data-picture={kind.id}
     >
+      {ways.map(({ ink, points }, index) => (
+        <path
+          // biome-ignore lint/suspicious/noArrayIndexKey: parts of a way have no names and never change places.
+          key={index}
+          d={`M${points.map(to).join('L')}`}
+          fill="none"
+          stroke={inks[ink]}
+          strokeWidth={WAY}
+          strokeDasharray={ink === 'back' ? '4 2.5' : undefined}
+          strokeLinejoin="round"
+        />
+      ))}
       {marks.map((mark, index) => (
         <PaintedMark
           // biome-ignore lint/suspicious/noArrayIndexKey: marks have no names and never change places.
@@ -119,31 +168,20 @@ export function KindPicture({ kind }: { readonly kind: ObstacleKind }) {
           scale={scale}
           colour={inks[mark.ink]}
           least={LEAST_POLE}
+          line={mark.ink === 'metal' ? IRON : 0.8}
         />
       ))}
-      {ways.map(({ ink, points }, index) => {
-        const onScreen = points.map(pixel);
-        const head = arrowhead(onScreen);
-        return (
-          // biome-ignore lint/suspicious/noArrayIndexKey: parts of a way have no names and never change places.
-          <g key={index}>
-            <path
-              d={`M${points.map(to).join('L')}`}
-              fill="none"
-              stroke={inks[ink]}
-              strokeWidth={WAY}
-              strokeDasharray={ink === 'back' ? '4 2.5' : undefined}
-              strokeLinejoin="round"
-            />
-            {head !== '' && <path d={head} fill={inks[ink]} />}
-          </g>
-        );
-      })}
+      {ways
+        .filter(({ hasHead }) => hasHead)
+        .map(({ ink, points }, index) => (
+          // biome-ignore lint/suspicious/noArrayIndexKey: as above.
+          <path key={index} d={arrowhead(points.map(pixel))} fill={inks[ink]} />
+        ))}
     </svg>
   );
 }
 
-/** A triangle at the end of a line on the screen; empty where the line is too short to have one. */
+/** A triangle at the end of a line on the screen; nothing where the line is too short to have one. */
 function arrowhead(points: readonly { readonly x: number; readonly y: number }[]): string {
   const tip = points.at(-1);
   const from = points.findLast((at) => tip !== undefined && Math.hypot(tip.x - at.x, tip.y - at.y) >= HEAD.long / 2);
