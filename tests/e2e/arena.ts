@@ -71,3 +71,8 @@ export async function beginCourse(page: Page, { title, unit = 'ft' }: { title: s
   await form.getByRole('button', { name: 'Begin' }).click();
   await expect(form).toHaveCount(0);
 }
+
+/** The page opens as for somebody who was here before: no hints, and nothing moves by itself. */
+export async function seenBefore(page: Page): Promise<void> {
+  await page.addInitScript(() => localStorage.setItem('polewright-first-visit', '{"hints":3,"example":true}'));
+}

@@ -8,21 +8,38 @@ function plain(text: string): string {
     .trim();
 }
 
-/** Everything that somebody might call it: its title, its family's, its noun, and the trade's other words for these. */
-function namesOf(kind: ObstacleKind, family: string): string {
-  return [kind.title, family, kind.words?.noun ?? '', ...(kind.alsoCalled ?? [])].map(plain).join(' ');
+/** Everything that somebody might call it: its title, its noun, and the trade's other words for these. */
+function namesOf(kind: ObstacleKind): string {
+  return [kind.title, kind.words?.noun ?? '', ...(kind.alsoCalled ?? [])].map(plain).join(' ');
 }
 
-/** The groups with the kinds whose names have every word that was typed, in any order; groups without one are left out. */
+/** Whether every word that was typed begins a word of the names. */
+function isCalled(names: string, asked: readonly string[]): boolean {
+  return asked.every((word) => ` ${plain(names)}`.includes(` ${word}`));
+}
+
+/**
+ * The groups with the kinds that have every word that was typed in their names, in any order; where there are none, those
+ * whose group is called so. Groups without any are left out.
+ */
 export function foundKinds(groups: readonly PaletteGroup[], typed: string): readonly PaletteGroup[] {
   const asked = plain(typed).split(' ');
-  return groups
-    .map(({ title, kinds }) => ({
-      title,
-      kinds: kinds.filter((kind) => {
-        const names = ` ${namesOf(kind, title)}`;
-        return asked.every((word) => names.includes(` ${word}`));
-      }),
-    }))
+  const own = groups
+    .map(({ title, kinds }) => ({ title, kinds: kinds.filter((kind) => isCalled(namesOf(kind), asked)) }))
     .filter(({ kinds }) => kinds.length > 0);
+  return own.length > 0 ? own : groups.filter(({ title }) => isCalled(title, asked));
+}
+
+/** Of the kinds that are found, the one that is meant most likely: most of the words typed are whole words of its title. */
+export function meantKind(found: readonly PaletteGroup[], typed: string): ObstacleKind | undefined {
+  const asked = plain(typed).split(' ');
+  const whole = ({ title }: ObstacleKind) => {
+    const words = plain(title).split(' ');
+    return asked.filter((word) => words.includes(word)).length - words.length / 100;
+  };
+  const kinds = found.flatMap((group) => group.kinds);
+  return kinds.reduce<ObstacleKind | undefined>(
+    (best, kind) => (best === undefined || whole(kind) > whole(best) ? kind : best),
+    undefined,
+  );
 }

@@ -2,7 +2,7 @@ import { type ButtonHTMLAttributes, type KeyboardEvent, useId, useRef, useState 
 import { palette } from '../../desk/placing/palette.ts';
 import { paletteWords as words } from '../../words/first-visit.ts';
 import { KindPicture } from './kind-picture.tsx';
-import { foundKinds } from './kind-search.ts';
+import { foundKinds, meantKind } from './kind-search.ts';
 
 const GROUPS = palette();
 
@@ -23,6 +23,7 @@ export function KindTiles({ tile }: { tile(kind: string): ButtonHTMLAttributes<H
   const list = useRef<HTMLDivElement>(null);
   const id = useId();
   const groups = foundKinds(GROUPS, typed);
+  const meant = typed.trim() === '' ? undefined : meantKind(groups, typed)?.id;
   const shown = groups.flatMap(({ kinds }) => kinds);
   const stop = shown.find((kind) => kind.id === current)?.id ?? shown[0]?.id;
   const tiles = () => [...(list.current?.querySelectorAll<HTMLButtonElement>('[data-kind]') ?? [])];
@@ -43,8 +44,11 @@ export function KindTiles({ tile }: { tile(kind: string): ButtonHTMLAttributes<H
       event.preventDefault();
       tiles()[0]?.focus();
     }
-    // The first one found is added, as if it had been pressed.
-    if (event.key === 'Enter' && typed.trim() !== '') tiles()[0]?.click();
+    // As if its tile had been pressed.
+    if (event.key === 'Enter')
+      tiles()
+        .find((each) => each.dataset.kind === meant)
+        ?.click();
   };
   return (
     <>
@@ -79,7 +83,7 @@ export function KindTiles({ tile }: { tile(kind: string): ButtonHTMLAttributes<H
                 <li key={kind.id}>
                   <button
                     type="button"
-                    className="kind"
+                    className={kind.id === meant ? 'kind is-meant' : 'kind'}
                     title={kind.about}
                     data-kind={kind.id}
                     tabIndex={kind.id === stop ? 0 : -1}

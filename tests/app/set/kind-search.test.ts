@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { foundKinds } from '../../../src/app/set/kind-search.ts';
+import { foundKinds, meantKind } from '../../../src/app/set/kind-search.ts';
 import { OBSTACLE_KINDS } from '../../../src/core/obstacles/obstacles.ts';
 import { palette } from '../../../src/desk/placing/palette.ts';
 
@@ -33,4 +33,18 @@ test('a family is found by its name, and a word begins where it begins', () => {
 
 test('what nobody says finds nothing', () => {
   expect(foundKinds(GROUPS, 'unicorn')).toEqual([]);
+});
+
+test.each([
+  ['back l', 'Back-through L'],
+  ['side pass', 'Side pass'],
+  ['bridge', 'Bridge'],
+  ['box', 'Box'],
+  ['water', 'Water box'],
+])('of what %s finds, %s is meant', (typed, title) => {
+  expect(meantKind(foundKinds(GROUPS, typed), typed)?.title).toBe(title);
+});
+
+test('nothing is meant where nothing is found', () => {
+  expect(meantKind(foundKinds(GROUPS, 'unicorn'), 'unicorn')).toBeUndefined();
 });
