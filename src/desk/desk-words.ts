@@ -42,8 +42,10 @@ export const messages = {
   // Done.
   moved: (name: string, places: readonly string[]) =>
     places.length === 0 ? `Moved ${name}` : `Moved ${name}: ${places.join(', ')}`,
-  turned: (name: string, angle: Radians | null) =>
-    angle === null ? `Turned ${name}` : `Turned ${name}: now at ${printAngle(angle)}`,
+  turned: (name: string, angle: Radians | null, was: Radians | null) =>
+    angle === null
+      ? `Turned ${name}`
+      : `Turned ${name}: heading ${printAngle(angle)}${was === null ? '' : ` (was ${printAngle(was)})`}`,
   placed: (name: string, places: readonly string[]) => `Placed ${name}: ${places.join(', ')}`,
   placedElsewhere: (name: string, places: readonly string[]) =>
     `Placed ${name} on the nearest free ground: ${places.join(', ')}`,
@@ -53,6 +55,7 @@ export const messages = {
   chose: (name: string) => `Chose ${name}`,
   choseNothing: () => 'Nothing is chosen',
   bent: () => 'Pulled the line through a bend',
+  endTaken: () => 'The go ends where its last obstacle does',
   unbent: () => 'Took the bend out of the line',
   crossed: (name: string, place: string) => capitalized(`${name}: ${place}`),
   changed: (name: string, label: string, value: string) =>
@@ -173,5 +176,4 @@ export const labels = {
   change: (name: string, label: string) => `Change ${label.toLowerCase()} of ${name}`,
   bend: () => 'Pull the line',
   unbend: () => 'Take out a bend',
-  start: () => 'Move the start',
 } as const;

@@ -2,7 +2,7 @@ import { obstacleWords, pieceWords } from '../core/checks/findings/finding-words
 import { crossingsOf } from '../core/course/edit-crossings.ts';
 import { obstacleOf, pieceOf } from '../core/course/ids.ts';
 import type { Survey } from '../core/survey.ts';
-import { bendIn, type CrossKey, crossIn, type Keys, RIDE_START } from './selection/selection.ts';
+import { bendIn, type CrossKey, crossIn, type Keys, RIDE_END, RIDE_START } from './selection/selection.ts';
 
 /**
  * What people call the thing that a key names, as the findings do: "the fan (obstacle 3)", "pole 2 of the fan
@@ -10,6 +10,7 @@ import { bendIn, type CrossKey, crossIn, type Keys, RIDE_START } from './selecti
  */
 export function nameOf(survey: Survey, key: string): string {
   if (key === RIDE_START) return 'the start';
+  if (key === RIDE_END) return 'the end';
   if (bendIn(key) !== null) return 'the bend of the line';
   const cross = crossIn(key);
   if (cross !== null) return crossingName(survey, cross);

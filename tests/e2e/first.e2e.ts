@@ -55,10 +55,11 @@ test('eight obstacles lie in a course of one’s own after the form and eight wo
   ]);
 
   await expect(page.locator('.course-title .kept')).toHaveText('kept');
-  const before = await listed.allTextContents();
+  const titles = listed.locator('.row-title');
+  const before = await titles.allTextContents();
   await page.reload();
   await expect(page.locator('.course-title')).toContainText('My first trail');
-  expect(await listed.allTextContents()).toEqual(before);
+  await expect(titles).toHaveText(before);
   await stage(page, 'Check').click();
   await expect(page.getByLabel('Judged by')).toHaveValue('trade-press');
   expect(errors).toEqual([]);
@@ -242,6 +243,7 @@ for (const colorScheme of ['light', 'dark'] as const) {
   test(`every kind has a picture of its own, ${colorScheme}`, async ({ page }) => {
     await page.emulateMedia({ colorScheme });
     await opened(page);
+    await expect(page.locator('svg[data-picture]')).toHaveCount(29);
     const pairs = await pictureDifferences(page);
     expect(pairs).toHaveLength((29 * 28) / 2);
     // Of 5600; the nearest two are runs of poles, of which one lies in cups.

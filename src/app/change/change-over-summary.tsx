@@ -2,7 +2,7 @@ import type { ChangeOver } from '../../core/change/change-over.ts';
 import { printMinutes } from '../../core/measure/duration.ts';
 import { printLength } from '../../core/measure/length.ts';
 import type { LengthUnit } from '../../core/measure/quantity.ts';
-import { counted } from '../app-words.ts';
+import { counted } from '../../core/text/sentence.ts';
 
 /** How long it takes and how much is carried. */
 export function ChangeOverSummary({ plan, unit }: { readonly plan: ChangeOver; readonly unit: LengthUnit }) {

@@ -2,7 +2,7 @@ import { ArrowDown, ArrowUp, Ellipsis, GitBranch, PencilLine, Trash2 } from 'luc
 import { type KeyboardEvent, useId, useRef, useState } from 'react';
 import { type Layout, LONGEST_NAME } from '../../core/course/course.ts';
 import { renameLayout } from '../../core/course/layouts.ts';
-import { counted } from '../app-words.ts';
+import { counted } from '../../core/text/sentence.ts';
 import { useDesk } from '../desk-context.tsx';
 import { titleRefusal } from './titles.ts';
 

@@ -6,7 +6,7 @@ import { moveClass } from '../../core/course/edit-day.ts';
 import { printMinutes } from '../../core/measure/duration.ts';
 import type { Seconds } from '../../core/measure/quantity.ts';
 import { printTimeOfDay } from '../../core/measure/time-of-day.ts';
-import { counted } from '../app-words.ts';
+import { counted } from '../../core/text/sentence.ts';
 import type { DayPlan } from '../change/plan-questions.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import { BreakFields } from './break-fields.tsx';

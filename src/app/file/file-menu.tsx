@@ -1,5 +1,5 @@
 import { ChevronDown, FolderOpen } from 'lucide-react';
-import { Suspense, useEffect, useId, useRef, useState } from 'react';
+import { useEffect, useId, useRef, useState } from 'react';
 import type { CourseReading } from '../../core/files/read.ts';
 import type { LengthUnit } from '../../core/measure/quantity.ts';
 import { hintWords, newCourseWords, starterWords } from '../../words/first-visit.ts';
@@ -9,7 +9,7 @@ import { Dialog } from '../dialog.tsx';
 import { openDoor } from '../first/doors.ts';
 import { showHintsAgain } from '../first/visit.ts';
 import { keyPressOf } from '../key-press.ts';
-import { lazyComponent } from '../lazy-panel.ts';
+import { lazyComponent } from '../lazy-panel.tsx';
 import { openFile, saveFile } from './files.ts';
 import { SavedCourses } from './kept-courses.tsx';
 
@@ -114,11 +114,7 @@ export function FileMenu() {
         </button>
         <SavedCourses menu={menu} refused={(why) => take({ kind: 'refused', why })} />
       </div>
-      {isLookingBack && (
-        <Suspense>
-          <EarlierStates close={() => setLookingBack(false)} />
-        </Suspense>
-      )}
+      {isLookingBack && <EarlierStates close={() => setLookingBack(false)} />}
       {notice !== null && (
         <Dialog title={notice.title} close={() => setNotice(null)}>
           {notice.says.map((sentence) => (

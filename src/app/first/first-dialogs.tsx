@@ -1,6 +1,5 @@
-import { Suspense } from 'react';
 import { hintWords } from '../../words/first-visit.ts';
-import { lazyComponent } from '../lazy-panel.ts';
+import { lazyComponent } from '../lazy-panel.tsx';
 import { useDoors } from './doors.ts';
 import { useFirstVisit } from './visit.ts';
 
@@ -13,16 +12,12 @@ const FirstHints = lazyComponent(() => import('./first-hints.tsx').then((module)
 export function FirstDialogs() {
   const { open } = useDoors();
   if (open === null) return null;
-  return <Suspense>{open === 'new-course' ? <NewCourseDialog /> : <StartersDialog />}</Suspense>;
+  return open === 'new-course' ? <NewCourseDialog /> : <StartersDialog />;
 }
 
 /** The hints, which are loaded only where somebody has not put them all away. */
 export function FirstHintsWhereNew() {
   const visit = useFirstVisit();
   if (visit !== null && visit.hints >= hintWords.hints.length) return null;
-  return (
-    <Suspense>
-      <FirstHints />
-    </Suspense>
-  );
+  return <FirstHints />;
 }

@@ -1,7 +1,7 @@
 import { CircleHelp } from 'lucide-react';
-import { Suspense, useState } from 'react';
+import { useState } from 'react';
 import { Dialog } from '../dialog.tsx';
-import { lazyComponent } from '../lazy-panel.ts';
+import { lazyComponent } from '../lazy-panel.tsx';
 
 const Help = lazyComponent(() => import('./help-pages.tsx').then((module) => module.Help));
 
@@ -15,9 +15,7 @@ export function HelpButton() {
       </button>
       {isOpen && (
         <Dialog wide title="Help" close={() => setOpen(false)}>
-          <Suspense>
-            <Help />
-          </Suspense>
+          <Help />
         </Dialog>
       )}
     </>

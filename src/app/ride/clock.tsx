@@ -1,7 +1,8 @@
 import { printDuration } from '../../core/measure/duration.ts';
 import type { ClassClock } from '../../core/ride/class-clock.ts';
+import { counted } from '../../core/text/sentence.ts';
 import { obstacleOfChoice } from '../../desk/gestures/crossing.ts';
-import { counted, obstacleTitle } from '../app-words.ts';
+import { obstacleTitle } from '../app-words.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import { useView } from '../view.ts';
 import { ClassFields } from './class-fields.tsx';

@@ -24,6 +24,11 @@ export function numberList(numbers: readonly number[]): string {
   );
 }
 
+/** `1 pole`, `3 poles`. */
+export function counted(count: number, one: string, many = `${one}s`): string {
+  return `${count} ${count === 1 ? one : many}`;
+}
+
 /** "a, b and c". */
 export function andList(names: readonly string[]): string {
   return names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;

@@ -20,15 +20,16 @@ import { valueChanges } from '../change-words.ts';
 import { moveObstacles, movePiece } from '../constraints/constrained-move.ts';
 import type { DeskState } from '../desk.ts';
 import { labels, messages } from '../desk-words.ts';
-import { moveRidePoint, poseRidePoint, removeBend, ridePoint, ridePose, turnStart } from '../gestures/bend.ts';
+import { moveRidePoint, poseRidePoint, removeBend, ridePoint, ridePose } from '../gestures/bend.ts';
 import { nudgeCrossing } from '../gestures/crossing.ts';
+import { isRideEnd, moveRideEnd, withoutRideEnd } from '../gestures/ride-ends.ts';
 import { headingOf, turnChoice } from '../gestures/turn.ts';
 import { turnHandle } from '../gestures/turn-handle.ts';
 import { nameOf, namesOf } from '../names.ts';
 import { freeShift } from '../placing/free-space.ts';
-import { nearWallSentencesOf } from '../placing/wall-distances.ts';
+import { placeSentences } from '../placing/wall-distances.ts';
 import type { Plan } from '../plan.ts';
-import { bendIn, boundsOfPieces, chosenPieces, crossIn, RIDE_START } from '../selection/selection.ts';
+import { bendIn, boundsOfPieces, chosenPieces, crossIn, RIDE_END } from '../selection/selection.ts';
 import { printValue } from './typed.ts';
 
 function isObstacleKey(key: string): boolean {
@@ -37,8 +38,12 @@ function isObstacleKey(key: string): boolean {
 
 export function erasePlan({ course, survey, chosen }: DeskState): Plan {
   if (chosen.length === 0) return { refusal: messages.choseNothing() };
+  const open = chosen.includes(RIDE_END) ? withoutRideEnd(course) : course;
+  if (open !== course && chosen.length === 1) {
+    return { course: open, chosen: [], label: labels.erase('the end'), said: messages.endTaken() };
+  }
   const bends = chosen.map(bendIn).filter((bend) => bend !== null);
-  const straighter = [...bends].sort((a, b) => b.index - a.index).reduce(removeBend, course);
+  const straighter = [...bends].sort((a, b) => b.index - a.index).reduce(removeBend, open);
   const next = eraseByKeys(straighter, chosen);
   if (next === course) return { refusal: messages.staysThere(namesOf(survey, chosen)) };
   const name = namesOf(survey, chosen);
@@ -70,10 +75,15 @@ export function mirrorPlan({ course, survey, chosen }: DeskState): Plan {
 
 export function turnPlan(state: DeskState, by: number): Plan {
   const { course, survey, chosen } = state;
-  if (chosen.length === 1 && chosen[0] === RIDE_START) {
-    const angle = normalizeAngle(survey.layout.ride.start.angle + by);
-    const said = messages.turned('the start', angle);
-    return { course: turnStart(course, angle), chosen, label: labels.turn('the start'), said, join: 'turn start' };
+  const [only, more] = chosen;
+  if (isRideEnd(only) && more === undefined) {
+    const pose = ridePose(course, only);
+    if (pose === undefined) return { refusal: messages.turnOne() };
+    const angle = normalizeAngle(pose.angle + by);
+    const name = nameOf(survey, only);
+    const said = messages.turned(name, angle, pose.angle);
+    const turned = moveRideEnd(course, only, { ...pose, angle });
+    return { course: turned, chosen, label: labels.turn(name), said, join: `turn ${only}` };
   }
   const handle = turnHandle(state, 0);
   if (handle === null) return { refusal: chosen.length === 0 ? messages.choseNothing() : messages.turnOne() };
@@ -85,7 +95,7 @@ export function turnPlan(state: DeskState, by: number): Plan {
     course: outcome.course,
     chosen,
     label: labels.turn(name),
-    said: messages.turned(name, start === null ? null : normalizeAngle(start + by)),
+    said: messages.turned(name, start === null ? null : normalizeAngle(start + by), start),
     join: `turn ${chosen.join(' ')}`,
   };
 }
@@ -115,7 +125,7 @@ export function nudgePlan({ course, survey, chosen }: DeskState, dx: number, dy:
     next = outcome.course;
   }
   const name = namesOf(survey, chosen);
-  const said = messages.moved(name, nearWallSentencesOf(next, chosen));
+  const said = messages.moved(name, placeSentences(next, chosen, course));
   return { course: next, chosen, label: labels.move(name), said, join: `nudge ${chosen.join(' ')}` };
 }
 
@@ -128,7 +138,11 @@ export function infeasibleSentence(infeasible: Infeasible, params: Params, unit:
   return nearest.length === 0 ? infeasible.why : messages.nearest(infeasible.why, nearest);
 }
 
-const FIELDS: Readonly<Record<keyof Pose, string>> = { x: 'Place along', y: 'Place across', angle: 'Heading' };
+const FIELDS: Readonly<Record<keyof Pose, string>> = {
+  x: 'Distance from the west wall',
+  y: 'Distance from the south wall',
+  angle: 'Heading',
+};
 
 export function posePlan(
   state: DeskState,

@@ -1,14 +1,36 @@
-import { useCallback, useSyncExternalStore } from 'react';
+import { useSyncExternalStore } from 'react';
 import { DARK, LIGHT, type Theme } from '../painters/inks.ts';
+import { haveLetters, loadLetters } from '../painters/typeface.ts';
 
 const DARK_SCHEME = '(prefers-color-scheme: dark)';
 
+/** Other objects once the letters have come: what is painted from a theme is then painted again. */
+let themes: { readonly light: Theme; readonly dark: Theme } = { light: LIGHT, dark: DARK };
+let isLettered = false;
+
+function subscribe(listener: () => void): () => void {
+  const query = window.matchMedia(DARK_SCHEME);
+  const lettersCame = () => {
+    if (!isLettered && haveLetters()) {
+      isLettered = true;
+      themes = { light: { ...LIGHT }, dark: { ...DARK } };
+    }
+    listener();
+  };
+  query.addEventListener('change', listener);
+  document.fonts.addEventListener('loadingdone', lettersCame);
+  loadLetters();
+  return () => {
+    query.removeEventListener('change', listener);
+    document.fonts.removeEventListener('loadingdone', lettersCame);
+  };
+}
+
+function currentTheme(): Theme {
+  return window.matchMedia(DARK_SCHEME).matches ? themes.dark : themes.light;
+}
+
 /** The colours for the light or dark theme that the person's system asks for. */
 export function useTheme(): Theme {
-  const subscribe = useCallback((listener: () => void) => {
-    const query = window.matchMedia(DARK_SCHEME);
-    query.addEventListener('change', listener);
-    return () => query.removeEventListener('change', listener);
-  }, []);
-  return useSyncExternalStore(subscribe, () => window.matchMedia(DARK_SCHEME).matches) ? DARK : LIGHT;
+  return useSyncExternalStore(subscribe, currentTheme);
 }

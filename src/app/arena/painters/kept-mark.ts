@@ -6,7 +6,7 @@ import type { TapeReading } from '../../../desk/measuring/tape.ts';
 import { type Camera, screenOf } from '../camera.ts';
 import type { DimensionLabel } from '../overlays/dimension-places.ts';
 import type { DrawContext } from './draw-context.ts';
-import { FONT_FAMILY } from './marks.ts';
+import { font, textWidth } from './typeface.ts';
 
 const TICK = 4.5;
 
@@ -60,7 +60,7 @@ export function paintKept(
 /** Where the number of the tape stands: on it, or beside one that is short. */
 export function tapeReadingPlate({ tape, text }: Pick<TapeReading, 'tape' | 'text'>, camera: Camera): Bounds {
   const [a, b] = [screenOf(camera, tape[0]), screenOf(camera, tape[1])];
-  const width = text.length * 8 + 16;
+  const width = textWidth(text, 'bold') + 16;
   const aside = Math.hypot(b.x - a.x, b.y - a.y) < width + 12 ? 22 : 0;
   const [x, y] = [(a.x + b.x) / 2, (a.y + b.y) / 2 - aside];
   return { minX: x - width / 2, maxX: x + width / 2, minY: y - 11, maxY: y + 11 };
@@ -83,7 +83,7 @@ export function paintTapeReading(
   }
   const { minX, maxX, minY, maxY } = tapeReadingPlate({ tape, text }, camera);
   const [x, y, width] = [(minX + maxX) / 2, (minY + maxY) / 2, maxX - minX];
-  context.font = `700 13px ${FONT_FAMILY}`;
+  context.font = font('bold');
   context.fillStyle = theme.plate;
   context.strokeStyle = theme.guide;
   context.lineWidth = 1.4;

@@ -2,14 +2,13 @@ import type { Ink, Mark } from '../../../core/plane/mark.ts';
 import type { Point } from '../../../core/plane/point.ts';
 import { type Camera, screenOf } from '../camera.ts';
 import type { Theme } from './inks.ts';
+import { font, LETTERS } from './typeface.ts';
 
 /** Smallest and largest letters on the screen, pixels. */
-const LEAST_LETTER = 11;
+const LEAST_LETTER = LETTERS;
 const MOST_LETTER = 30;
 /** Wooden things are never drawn thinner than this, so that a pole stays visible in a large arena. Pixels. */
 const LEAST_TIMBER = 1.6;
-
-export const FONT_FAMILY = 'system-ui, "Segoe UI", Roboto, "Helvetica Neue", sans-serif';
 
 /** Paints marks on the ground through the camera. Words stay upright. */
 export function paintMarks(
@@ -88,7 +87,7 @@ function paintWords(
 ): void {
   const at = screenOf(camera, mark.at);
   const size = Math.min(MOST_LETTER, Math.max(LEAST_LETTER, mark.size * camera.scale));
-  context.font = `${mark.weight === 'bold' ? 650 : 500} ${size}px ${FONT_FAMILY}`;
+  context.font = font(mark.weight ?? 'regular', size);
   context.textBaseline = 'middle';
   context.textAlign = mark.align === 'middle' ? 'center' : mark.align;
   const width = context.measureText(mark.text).width;

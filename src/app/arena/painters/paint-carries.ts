@@ -4,7 +4,7 @@ import type { Point } from '../../../core/plane/point.ts';
 import { type ScreenSize, screenOf } from '../camera.ts';
 import { carryLabels, DISC, TRUCK, truckBox } from './carry-marks.ts';
 import type { DrawContext } from './draw-context.ts';
-import { FONT_FAMILY } from './marks.ts';
+import { font } from './typeface.ts';
 
 const HEAD = 10;
 /** A shorter arrow is all head, pixels. */
@@ -43,7 +43,7 @@ export function paintCarries(
   }
   context.globalAlpha = 1;
   paintTruck(context, plan, { camera, theme });
-  context.font = `700 12px ${FONT_FAMILY}`;
+  context.font = font('bold');
   context.textAlign = 'center';
   context.textBaseline = 'middle';
   for (const { mark, box } of carryLabels(plan, camera, size, focused)) {

@@ -6,8 +6,9 @@ import type { Bounds } from '../../../core/plane/ring.ts';
 import { type Camera, type ScreenSize, screenOf } from '../camera.ts';
 import type { DrawContext } from './draw-context.ts';
 import { labelPlaces } from './label-places.ts';
-import { FONT_FAMILY, trace } from './marks.ts';
+import { trace } from './marks.ts';
 import { paintPlate } from './paint-plate.ts';
+import { font, textWidth } from './typeface.ts';
 
 /** The strokes of the first and the second ghost, pixels: they are told apart without their colours. */
 export const GHOST_DASHES = [
@@ -21,8 +22,7 @@ const ONE_STROKE = 5;
 const INSIDE = 0.13;
 const HEAD = 11;
 const RING = 6;
-/** About the width of a letter of an arrow's words, and the height of their plate, pixels. */
-const LETTER = 7.2;
+/** The height of the plate under an arrow's words, pixels. */
 const LINE = 22;
 /** Places along an arrow that its words keep off, as fractions. */
 const SHAFT = Array.from({ length: 25 }, (_, i) => i / 24);
@@ -81,7 +81,7 @@ export function originPlates(
   const requests = arrows.map(({ words }, index) => {
     const [a, b] = ends[index] ?? [ORIGIN, ORIGIN];
     const [x, y] = [(a.x + b.x) / 2, (a.y + b.y) / 2];
-    return { box: { minX: x, maxX: x, minY: y, maxY: y }, width: words.length * LETTER + 16, height: LINE };
+    return { box: { minX: x, maxX: x, minY: y, maxY: y }, width: textWidth(words, 'bold') + 16, height: LINE };
   });
   const room = { minX: 2, minY: 2, maxX: size.width - 2, maxY: size.height - 2 };
   return labelPlaces(requests, shafts, { room, kept }).map(({ x, y }, index) => {
@@ -108,7 +108,7 @@ export function paintOrigin(
     traceArrow(context, a, b);
     context.stroke();
   }
-  context.font = `700 13px ${FONT_FAMILY}`;
+  context.font = font('bold');
   paintPlate(context, plate, arrow.words, { theme });
 }
 

@@ -5,8 +5,8 @@ import type { Survey } from '../../../core/survey.ts';
 import { type Camera, screenOf } from '../camera.ts';
 import type { DrawContext } from './draw-context.ts';
 import { screenBox } from './labels.ts';
-import { FONT_FAMILY } from './marks.ts';
 import { paintPlate } from './paint-plate.ts';
+import { font } from './typeface.ts';
 
 /** Half the plate under a letter, and the air between it and its marker, pixels. */
 const HALF = 7;
@@ -67,6 +67,6 @@ export function paintLetters(
   places: readonly LetterPlace[],
   draw: DrawContext,
 ): void {
-  context.font = `700 12px ${FONT_FAMILY}`;
+  context.font = font('bold');
   for (const { letter, box } of places) paintPlate(context, box, letter, draw);
 }

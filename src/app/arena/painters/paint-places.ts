@@ -4,9 +4,9 @@ import type { Survey } from '../../../core/survey.ts';
 import { type Camera, screenAngle, screenOf } from '../camera.ts';
 import type { DrawContext } from './draw-context.ts';
 import { screenBox } from './labels.ts';
-import { FONT_FAMILY } from './marks.ts';
 import { paintPlate } from './paint-plate.ts';
 import { endBoxes } from './paint-travel.ts';
+import { font } from './typeface.ts';
 
 /** Half the length of a tick, pixels. */
 const HALF_TICK = 7;
@@ -67,7 +67,7 @@ export function paintPlaces(
     context.lineTo(at.x + x, at.y + y);
     context.stroke();
   }
-  context.font = `500 11px ${FONT_FAMILY}`;
+  context.font = font('regular');
   for (const { place, box } of words) {
     const plate = { ...box, minX: box.minX - 2, maxX: box.maxX + 2 };
     paintPlate(context, plate, place.words.join(', '), { theme });

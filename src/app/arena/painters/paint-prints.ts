@@ -5,7 +5,7 @@ import { plateWords, worstNotes } from '../../ride/print-words.ts';
 import { screenAngle, screenOf } from '../camera.ts';
 import type { DrawContext } from './draw-context.ts';
 import { hoofShape } from './hoof.ts';
-import { FONT_FAMILY } from './marks.ts';
+import { font } from './typeface.ts';
 
 const LEAST_SIZE = 1.7;
 /** Below this many pixels a metre the plates would cover their own prints: the rings stay, the panel has the words. */
@@ -65,7 +65,7 @@ export function paintPrints(
 /** One plate a pole, the worst first; what would cover another is left to the table. */
 function plates(context: CanvasRenderingContext2D, notes: readonly PrintNote[], { camera, theme }: DrawContext): void {
   const taken: { left: number; top: number; right: number; bottom: number }[] = [];
-  context.font = `600 12px ${FONT_FAMILY}`;
+  context.font = font('bold');
   context.textAlign = 'left';
   context.textBaseline = 'middle';
   for (const note of notes.toSorted((a, b) => b.likelihood - a.likelihood)) {
