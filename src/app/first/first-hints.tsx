@@ -4,6 +4,7 @@ import { useEffect, useRef, useState } from 'react';
 import { newCourseWords, hintWords as words } from '../../words/first-visit.ts';
 import { screenOf } from '../arena/camera.ts';
 import { useCourseSaver } from '../autosave-context.tsx';
+import { useBreakpoint } from '../breakpoint.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import { useView } from '../view.ts';
 import { openDoor } from './doors.ts';
@@ -48,7 +49,9 @@ function Hint({
 }) {
   const [isPlaying, setPlaying] = useState(false);
   const canShow = useDeskState((state) => state.stage === 'set' && state.survey.line.gaps.length > 0);
-  useExampleWhenIdle(isDue && canShow && verb === 'show', () => setPlaying(true));
+  // Where panels are tabs, what is chosen opens its tab: that would not be as it was, so the example waits to be asked.
+  const isWide = useBreakpoint() === 'wide';
+  useExampleWhenIdle(isDue && canShow && isWide && verb === 'show', () => setPlaying(true));
   const isLast = place === words.hints.length - 1;
   const pass = (hints: number) => passFirstVisit({ hints, example: true });
   return (
