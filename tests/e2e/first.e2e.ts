@@ -54,7 +54,7 @@ test('eight obstacles lie in a course of one’s own after the form and eight wo
     /Box/,
   ]);
 
-  await expect(page.locator('.course-title .kept')).toHaveText('kept');
+  await expect(page.locator('.save-state')).toHaveText('Saved');
   const titles = listed.locator('.row-title');
   const before = await titles.allTextContents();
   await page.reload();
