@@ -11,7 +11,8 @@ import { useView } from '../view.ts';
 import { ChoiceField } from './choice-field.tsx';
 import { TypedField } from './typed-field.tsx';
 
-const WALLS: Readonly<Record<Wall, string>> = {
+/** The walls as a choice shows them. */
+export const WALLS: Readonly<Record<Wall, string>> = {
   west: 'West (left)',
   east: 'East (right)',
   north: 'North (top)',
