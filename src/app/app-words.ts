@@ -57,11 +57,6 @@ export const WEIGHT_WORDS: Readonly<Record<Weight, string>> = {
   note: 'Worth knowing',
 };
 
-/** `1 pole`, `3 poles`. */
-export function counted(count: number, one: string, many = `${one}s`): string {
-  return `${count} ${count === 1 ? one : many}`;
-}
-
 /** Where something lies, as a person would say it: distances from the west and the south wall. */
 export function positionWords(at: { readonly x: number; readonly y: number }, unit: LengthUnit): string {
   return `${printLength(at.x, unit)} from the west wall, ${printLength(at.y, unit)} from the south wall`;

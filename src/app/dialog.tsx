@@ -1,4 +1,6 @@
 import { type ReactNode, type RefObject, useEffect, useId, useRef } from 'react';
+import { appWords } from '../words/app.ts';
+import { terms } from '../words/terms.ts';
 
 /** Opens the dialog over everything while it is there. */
 function useModal(dialog: RefObject<HTMLDialogElement | null>, focus?: RefObject<HTMLButtonElement | null>): void {
@@ -33,7 +35,7 @@ export function ChoiceDialog({
       <div className="dialog-end">
         {actions}
         <button ref={button} type="button" className="button primary" onClick={leave}>
-          Leave it as it was
+          {terms.leaveAsItWas}
         </button>
       </div>
     </dialog>
@@ -64,7 +66,7 @@ export function Dialog({
       {children}
       <div className="dialog-end">
         <button type="button" className={hasVerb ? 'button' : 'button primary'} onClick={close}>
-          Close
+          {appWords.close}
         </button>
       </div>
     </dialog>

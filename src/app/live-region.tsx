@@ -1,5 +1,6 @@
 import { useEffect, useState } from 'react';
-import { counted } from './app-words.ts';
+import { appWords } from '../words/app.ts';
+import { terms } from '../words/terms.ts';
 import { openFindings } from './check/visible-findings.ts';
 import { useDeskState } from './desk-context.tsx';
 
@@ -18,7 +19,9 @@ export function LiveRegion() {
     const first = findings[0];
     const rest = setTimeout(() => {
       setAnnounced(
-        first === undefined ? 'No findings' : `${counted(findings.length, 'finding')}. First: ${first.says}`,
+        first === undefined
+          ? appWords.noFindings
+          : appWords.findingsAndFirst(terms.findings(findings.length), first.says),
       );
     }, REST_MS);
     return () => clearTimeout(rest);

@@ -144,7 +144,7 @@ test('where the picture cannot be drawn at all, the course is offered as a file'
     };
   });
   await page.goto('./');
-  await expect(page.getByRole('heading', { name: 'Something in Polewright broke' })).toBeVisible();
+  await expect(page.getByRole('heading', { name: 'Polewright has stopped' })).toBeVisible();
   await expect(page.getByRole('alert')).toContainText('this device draws nothing');
   const saving = page.waitForEvent('download');
   await page.getByRole('button', { name: 'Save the course as a file' }).click();

@@ -1,7 +1,7 @@
 import { WandSparkles } from 'lucide-react';
 import { useState } from 'react';
 import { applySafeRemedies, type Fix, type SafeFixes } from '../../core/checks/results/safe-fixes.ts';
-import { counted } from '../app-words.ts';
+import { terms } from '../../words/terms.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import { openFindings } from './visible-findings.ts';
 
@@ -48,8 +48,7 @@ function FixReport({ did, left }: { readonly did: readonly Fix[]; readonly left:
   return (
     <>
       <p>
-        <strong>{counted(did.length, 'fix', 'fixes')} made</strong>, {counted(left, 'finding')} still open. One undo
-        takes it all back.
+        <strong>{terms.fixes(did.length)} made</strong>, {terms.findings(left)} still open. One undo takes it all back.
       </p>
       <ol className="did">
         {did.map((fix) => (

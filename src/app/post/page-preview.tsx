@@ -1,5 +1,6 @@
 import { useMemo } from 'react';
 import { sheetById } from '../../sheets/sheets.ts';
+import { postWords } from '../../words/post.ts';
 import { useDeskState } from '../desk-context.tsx';
 import { useView, useViewState } from '../view.ts';
 import { PagePictures } from './page-pictures.tsx';
@@ -21,7 +22,7 @@ export function PagePreview() {
             className="button primary"
             onClick={() => view.setPageOptions({ ...ask, scale: drawn.nearest })}
           >
-            Draw it at 1:{drawn.nearest}
+            {postWords.drawAtScale(drawn.nearest)}
           </button>
         </div>
       </div>
@@ -29,7 +30,7 @@ export function PagePreview() {
   }
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: a box that scrolls must be reachable by keys.
-    <section className="preview" tabIndex={0} aria-label={`Preview of the ${sheet.title.toLowerCase()}`}>
+    <section className="preview" tabIndex={0} aria-label={postWords.previewOf(sheet.title.toLowerCase())}>
       <PagePictures drawn={drawn} />
     </section>
   );

@@ -1,7 +1,8 @@
 import { arenaSizeWords } from '../../../core/course/arena-size.ts';
 import { printAngle } from '../../../core/measure/angle.ts';
 import { andList } from '../../../core/text/sentence.ts';
-import { counted, obstacleTitle, positionWords } from '../../app-words.ts';
+import { terms } from '../../../words/terms.ts';
+import { obstacleTitle, positionWords } from '../../app-words.ts';
 import { comparedLayouts, useComparedState } from '../../change/compared.ts';
 import { originsWords } from '../../change/origins.ts';
 import { openFindings } from '../../check/visible-findings.ts';
@@ -23,8 +24,8 @@ export function TextAlternative() {
       </p>
       <div id="arena-contents">
         <p>
-          {arena.title}, {arenaSizeWords(arena, unit)}, {counted(survey.obstacles.length, 'obstacle')},{' '}
-          {counted(findings.length, 'finding')}.
+          {arena.title}, {arenaSizeWords(arena, unit)}, {terms.obstacles(survey.obstacles.length)},{' '}
+          {terms.findings(findings.length)}.
         </p>
         {others.length > 0 && (
           <p>
@@ -45,7 +46,7 @@ export function TextAlternative() {
                 data-angle={obstacle.pose.angle}
               >
                 {numbers === undefined ? '' : `Number ${numbers.join(' and ')}: `}
-                {obstacleTitle(obstacle, survey.layout)}, {counted(pieces.length, 'piece')}
+                {obstacleTitle(obstacle, survey.layout)}, {terms.pieces(pieces.length)}
                 {letters.length === 0 ? '' : `, markers ${andList(letters)}`}, {positionWords(obstacle.pose, unit)},
                 turned {printAngle(obstacle.pose.angle)}
                 {others.length > 0 && `, ${originsWords(obstacle.id, { shown: survey.layout, others, unit })}`}
