@@ -6,6 +6,7 @@ import type { Desk } from '../desk/desk.ts';
 import { type Autosave, autosave } from '../storage/autosave.ts';
 import type { ErrorMessage } from '../storage/failure.ts';
 import type { EarlierCourse, Library, SavedCourse } from '../storage/library.ts';
+import { fetchReader } from '../storage/reader.ts';
 import { acquireLock, type LockResult } from '../storage/tab-lock.ts';
 
 /** What the person should know about saving. */
@@ -45,12 +46,18 @@ export interface LastCourse {
   readonly isSaved: boolean;
 }
 
-/** The course that was open last, and its slot; undefined at the first visit. */
+/**
+ * The course that was open last, and its slot; undefined at the first visit. Rejects where there is something to read and
+ * what reads it cannot be fetched: then nothing is touched.
+ */
 export async function lastSaved(library: Library): Promise<LastCourse | undefined> {
+  const kept = await library.courses();
+  if (kept.length === 0 && !hasBackup()) return undefined;
+  await fetchReader();
   const backup = takeBackup();
   const restored = backup === null ? undefined : await library.restore(backup);
   if (restored !== undefined) return restored;
-  const [newest] = await library.courses();
+  const [newest] = kept;
   if (newest === undefined) return undefined;
   const { slot } = newest;
   const reading = await library.load(slot);
@@ -194,6 +201,14 @@ function keepBackup(library: Library, history: History, slot: string): void {
     } catch {
       // Full or forbidden.
     }
+  }
+}
+
+function hasBackup(): boolean {
+  try {
+    return localStorage.getItem(UNLOAD_BACKUP) !== null;
+  } catch {
+    return false;
   }
 }
 

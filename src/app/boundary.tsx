@@ -39,3 +39,19 @@ export class ErrorBoundary extends Component<Props, { readonly failure: string |
     );
   }
 }
+
+/** When the page could not begin, for want of a connection or of the browser's store. */
+export function NotStarted({ failure }: { readonly failure: unknown }) {
+  return (
+    <main className="fallen" role="alert">
+      <h1>Polewright could not be loaded</h1>
+      <p>Is there a connection? What you have drawn here before is still kept in this browser.</p>
+      <p>
+        <button type="button" className="button primary" onClick={() => location.reload()}>
+          Load the page again
+        </button>
+      </p>
+      <p className="small">What was said: {failure instanceof Error ? failure.message : String(failure)}</p>
+    </main>
+  );
+}

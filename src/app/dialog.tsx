@@ -1,10 +1,13 @@
-import { type ReactNode, type RefObject, useEffect, useId, useRef } from 'react';
+import { type ReactNode, type RefObject, useId, useLayoutEffect, useRef } from 'react';
 import { appWords } from '../words/app.ts';
 import { terms } from '../words/terms.ts';
 
-/** Opens the dialog over everything while it is there. */
+/**
+ * Opens the dialog over everything while it is there. It is closed while it still is on the page: only then does the browser
+ * give the focus back.
+ */
 function useModal(dialog: RefObject<HTMLDialogElement | null>, focus?: RefObject<HTMLButtonElement | null>): void {
-  useEffect(() => {
+  useLayoutEffect(() => {
     const element = dialog.current;
     element?.showModal();
     focus?.current?.focus();

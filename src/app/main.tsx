@@ -4,12 +4,13 @@ import { createDesk } from '../desk/editor.ts';
 import { openLibrary } from '../storage/library.ts';
 import { createCourseSaver, freshSlot, lastSaved } from './autosave.ts';
 import { CourseSaverContext } from './autosave-context.tsx';
-import { ErrorBoundary } from './boundary.tsx';
+import { ErrorBoundary, NotStarted } from './boundary.tsx';
 import { ComparedContext, createCompared } from './change/compared.ts';
+import { CHECKS_PART, SWEEPS_PART } from './check/later-checks.ts';
 import { DeskProvider } from './desk-context.tsx';
-import { saveDownload } from './file/download.ts';
-import { courseBlob } from './file/files.ts';
-import { firstCourse } from './file/starters.ts';
+import { courseBlob, saveDownload } from './file/download.ts';
+import { FIRST_COURSE } from './file/first-course.ts';
+import { want } from './later-part.ts';
 import { PlayerProvider } from './ride/player-context.tsx';
 import { Shell } from './shell.tsx';
 import './styles/typeface.css';
@@ -23,36 +24,47 @@ import './styles/strip.css';
 import './styles/ride.css';
 import './styles/post.css';
 import './styles/change.css';
+import './styles/hand.css';
 import { createView, ViewContext } from './view.ts';
 
 const place = document.getElementById('app');
 if (place === null) throw new Error('main: index.html has no element with the id "app"');
 
-const library = await openLibrary();
-const last = await lastSaved(library);
-const desk = createDesk(last?.course ?? (await firstCourse()));
-const saver = createCourseSaver(desk, library, {
-  slot: last?.slot ?? freshSlot(),
-  isFresh: last === undefined,
-  isSaved: last?.isSaved ?? false,
-});
-const view = createView(desk.state().course.arena);
-const compared = createCompared();
+async function start(root: HTMLElement): Promise<void> {
+  const library = await openLibrary();
+  const last = await lastSaved(library);
+  const desk = createDesk(last?.course ?? FIRST_COURSE);
+  const saver = createCourseSaver(desk, library, {
+    slot: last?.slot ?? freshSlot(),
+    isFresh: last === undefined,
+    isSaved: last?.isSaved ?? false,
+  });
+  const view = createView(desk.state().course.arena);
+  const compared = createCompared();
 
-createRoot(place).render(
-  <StrictMode>
-    <ErrorBoundary saved={() => courseBlob(desk.state().course)} save={saveDownload}>
-      <DeskProvider desk={desk}>
-        <CourseSaverContext value={saver}>
-          <ViewContext value={view}>
-            <ComparedContext value={compared}>
-              <PlayerProvider>
-                <Shell />
-              </PlayerProvider>
-            </ComparedContext>
-          </ViewContext>
-        </CourseSaverContext>
-      </DeskProvider>
-    </ErrorBoundary>
-  </StrictMode>,
-);
+  createRoot(root).render(
+    <StrictMode>
+      <ErrorBoundary saved={() => courseBlob(desk.state().course)} save={saveDownload}>
+        <DeskProvider desk={desk}>
+          <CourseSaverContext value={saver}>
+            <ViewContext value={view}>
+              <ComparedContext value={compared}>
+                <PlayerProvider>
+                  <Shell />
+                </PlayerProvider>
+              </ComparedContext>
+            </ViewContext>
+          </CourseSaverContext>
+        </DeskProvider>
+      </ErrorBoundary>
+    </StrictMode>,
+  );
+  CHECKS_PART.subscribe(() => {
+    const checks = CHECKS_PART.now();
+    if (checks !== undefined) desk.takeChecker(checks);
+  });
+  want(SWEEPS_PART);
+  want(CHECKS_PART);
+}
+
+start(place).catch((failure: unknown) => createRoot(place).render(<NotStarted failure={failure} />));

@@ -1,9 +1,11 @@
 import { PanelRightClose, PanelRightOpen } from 'lucide-react';
-import { type ComponentType, type ReactNode, Suspense, useEffect, useState } from 'react';
+import { type ComponentType, type ReactNode, useEffect, useState } from 'react';
+import { byEarWords } from '../words/by-ear.ts';
 import type { Breakpoint } from './breakpoint.ts';
 import { useDeskState } from './desk-context.tsx';
-import { prefetchAll } from './lazy-panel.ts';
+import { fetchLaterParts } from './later-part.ts';
 import { TabList } from './tab-list.tsx';
+import { useViewState } from './view.ts';
 
 /** A panel of a stage. On small screens the panels of a stage are the tabs of one. */
 export interface Panel {
@@ -33,7 +35,7 @@ export function Panels({
   readonly arrangement: Breakpoint;
   readonly children: ReactNode;
 }) {
-  useEffect(prefetchAll, []);
+  useEffect(fetchLaterParts, []);
   if (arrangement !== 'wide') {
     return (
       <div className={`bench bench-${arrangement}`}>
@@ -55,16 +57,14 @@ function Side({ panels, side }: { readonly panels: readonly Panel[]; readonly si
   const own = panels.filter((panel) => panel.side === side);
   const tabs = own.filter(({ isTab }) => isTab);
   return (
-    <aside className={`side side-${side}`} aria-label={side === 'left' ? 'Left panel' : 'Right panel'}>
+    <aside className={`side side-${side}`} aria-label={byEarWords.panes[side]} data-pane={side}>
       {tabs.length > 0 && <SideTabs panels={tabs} side={side} />}
       {own
         .filter(({ isTab }) => !isTab)
         .map(({ id, title, body: Body, grows }) => (
           <section key={id} className={grows ? 'panel grows' : 'panel'} aria-labelledby={`panel-${id}`}>
             <h2 id={`panel-${id}`}>{title}</h2>
-            <Suspense>
-              <Body />
-            </Suspense>
+            <Body />
           </section>
         ))}
     </aside>
@@ -89,9 +89,7 @@ function SideTabs({ panels, side }: { readonly panels: readonly Panel[]; readonl
         />
       </div>
       <section id={`side-${side}`} className="panel grows" role="tabpanel" aria-label={shown.title}>
-        <Suspense>
-          <Body />
-        </Suspense>
+        <Body />
       </section>
     </>
   );
@@ -114,6 +112,16 @@ function TabbedPanels({
     const opened = panels.find((panel) => panel.opensOnChoice);
     if (chosen !== undefined && opened !== undefined && !shown?.staysOnChoice) setWanted(opened.id);
   }
+  const sought = useViewState((state) => state.soughtFinding);
+  const [lastSought, setLastSought] = useState<string | null>(null);
+  if (sought !== lastSought) {
+    setLastSought(sought);
+    // A badge was pressed: what it opens must be there to be seen.
+    if (sought !== null && panels.some(({ id }) => id === 'findings')) {
+      setWanted('findings');
+      setOpen(true);
+    }
+  }
   if (shown === undefined) return null;
   const Body = shown.body;
   const Icon = isOpen ? PanelRightClose : PanelRightOpen;
@@ -122,7 +130,7 @@ function TabbedPanels({
     setOpen(true);
   };
   return (
-    <aside className={isOpen ? 'tabbed' : 'tabbed is-shut'} aria-label="Panel">
+    <aside className={isOpen ? 'tabbed' : 'tabbed is-shut'} aria-label={byEarWords.panes.panel} data-pane="panel">
       <div className="tabbed-head">
         {(isOpen || arrangement === 'narrow') && (
           <TabList
@@ -145,9 +153,7 @@ function TabbedPanels({
       </div>
       {isOpen && (
         <section id="panel-shown" className="panel grows" role="tabpanel" aria-label={shown.title}>
-          <Suspense>
-            <Body />
-          </Suspense>
+          <Body />
         </section>
       )}
     </aside>

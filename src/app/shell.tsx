@@ -1,43 +1,69 @@
-import { Redo2, Undo2 } from 'lucide-react';
-import { lazy, Suspense, useEffect } from 'react';
+import { ChevronDown, FolderOpen, Redo2, Undo2 } from 'lucide-react';
+import { useEffect } from 'react';
 import type { Stage } from '../desk/input.ts';
 import { STAGES } from './app-words.ts';
 import { ArenaView } from './arena/arena-view.tsx';
 import { SaveNotice, useSaveState } from './autosave-context.tsx';
 import { useBreakpoint } from './breakpoint.ts';
-import { ChangeStage } from './change/change-stage.tsx';
 import { countToFix } from './check/visible-findings.ts';
 import { useDesk, useDeskState } from './desk-context.tsx';
-import { FileMenu } from './file/file-menu.tsx';
+import { useFocusKeeper } from './focus-keeper.ts';
 import { HelpButton } from './help/help.tsx';
 import { keyPressOf } from './key-press.ts';
+import { lazyComponent } from './lazy-panel.tsx';
 import { LiveRegion } from './live-region.tsx';
 import { Panels } from './panels.tsx';
-import { RideStage } from './ride/ride-stage.tsx';
+import { usePaneKeys } from './panes.ts';
+import { SkipLinks } from './skip-links.tsx';
 import { panelsOf } from './stages.ts';
-import { RideStrip } from './strip/strip.tsx';
 import { TabList } from './tab-list.tsx';
+import { useView } from './view.ts';
 
-/** The sheets are loaded when somebody wants to see one. */
-const PagePreview = lazy(() => import('./post/page-preview.tsx').then((module) => ({ default: module.PagePreview })));
+// The arena comes first. What waits for the strip and the menu is as large as they are, so that nothing moves.
+const RideStrip = lazyComponent(
+  () => import('./strip/strip.tsx').then((module) => module.RideStrip),
+  <section className="strip" aria-hidden="true" />,
+);
+const FileMenu = lazyComponent(
+  () => import('./file/file-menu.tsx').then((module) => module.FileMenu),
+  <button type="button" className="quiet worded" disabled>
+    <FolderOpen aria-hidden="true" />
+    <span>File</span>
+    <ChevronDown aria-hidden="true" className="tiny" />
+  </button>,
+);
+const RideStage = lazyComponent(
+  () => import('./ride/ride-stage.tsx').then((module) => module.RideStage),
+  <ArenaView />,
+);
+const ChangeStage = lazyComponent(
+  () => import('./change/change-stage.tsx').then((module) => module.ChangeStage),
+  <ArenaView />,
+);
+const PagePreview = lazyComponent(
+  () => import('./post/page-preview.tsx').then((module) => module.PagePreview),
+  <p className="waiting">Drawing the page…</p>,
+);
 
 /** The whole of the app: stages on top, the stage's panels round the arena or the page, the strip below. */
 export function Shell() {
   const stage = useDeskState((state) => state.stage);
   const arrangement = useBreakpoint();
   useHistoryKeys();
+  usePaneKeys();
+  useFocusKeeper();
+  useDoorLeft(stage);
   const panels = panelsOf(stage, arrangement);
   return (
     <div className={`shell shell-${arrangement} at-${stage}`}>
+      <SkipLinks arrangement={arrangement} />
       <TopBar stage={stage} />
       <SaveNotice />
       <main>
         <div id="stage" role="tabpanel" aria-label={STAGES.find((each) => each.id === stage)?.title}>
           <Panels key={stage} panels={panels} arrangement={arrangement}>
             {stage === 'post' ? (
-              <Suspense fallback={<p className="waiting">Drawing the page…</p>}>
-                <PagePreview />
-              </Suspense>
+              <PagePreview />
             ) : stage === 'ride' ? (
               <RideStage />
             ) : stage === 'change' ? (
@@ -60,7 +86,7 @@ function TopBar({ stage }: { readonly stage: Stage }) {
   const findings = useDeskState(countToFix);
   const { isSaved: isKept } = useSaveState();
   return (
-    <header className="top">
+    <header className="top" data-pane="top">
       <div className="brand">
         <img src={new URL('./mark.svg', import.meta.url).href} alt="" width="30" height="30" />
         <div className="brand-words">
@@ -122,6 +148,14 @@ function UndoButtons() {
       </button>
     </>
   );
+}
+
+/** The way back from Check to where a badge was pressed is open only while somebody is at Check. */
+function useDoorLeft(stage: Stage): void {
+  const view = useView();
+  useEffect(() => {
+    if (stage !== 'check') view.comeFrom(null);
+  }, [view, stage]);
 }
 
 /** Undo and redo by keys from anywhere, save in a field that takes text: there they are the field's own. */

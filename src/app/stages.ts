@@ -1,14 +1,18 @@
 import type { Stage } from '../desk/input.ts';
 import type { Breakpoint } from './breakpoint.ts';
-import { lazyComponent } from './lazy-panel.ts';
+import { lazyComponent } from './lazy-panel.tsx';
 import type { Panel } from './panels.tsx';
-import { InspectorPanel } from './set/obstacle-inspector.tsx';
-import { ObstacleListPanel } from './set/obstacle-list.tsx';
-import { PalettePanel } from './set/palette.tsx';
-import { TruckPanel } from './set/truck.tsx';
-import { StripPanel } from './strip/strip.tsx';
 
-// A course opens at Set; what the other stages show comes after it.
+// A course opens with its arena; the panels come after that, those of Set first.
+const PalettePanel = lazyComponent(() => import('./set/palette.tsx').then((module) => module.PalettePanel));
+const TruckPanel = lazyComponent(() => import('./set/truck.tsx').then((module) => module.TruckPanel));
+const InspectorPanel = lazyComponent(() =>
+  import('./set/obstacle-inspector.tsx').then((module) => module.InspectorPanel),
+);
+const ObstacleListPanel = lazyComponent(() =>
+  import('./set/obstacle-list.tsx').then((module) => module.ObstacleListPanel),
+);
+const StripPanel = lazyComponent(() => import('./strip/strip.tsx').then((module) => module.StripPanel));
 const OrderPanel = lazyComponent(() => import('./ride/order.tsx').then((module) => module.OrderPanel));
 const LegPanel = lazyComponent(() => import('./ride/leg.tsx').then((module) => module.LegPanel));
 const ClockPanel = lazyComponent(() => import('./ride/clock.tsx').then((module) => module.ClockPanel));

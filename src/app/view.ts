@@ -2,8 +2,17 @@ import { createContext, useContext, useSyncExternalStore } from 'react';
 import { createStore } from 'zustand/vanilla';
 import type { Arena } from '../core/course/course.ts';
 import type { Point } from '../core/plane/point.ts';
+import type { Stage } from '../desk/input.ts';
 import type { PageOptions } from '../sheets/sheet.ts';
-import { type Camera, centreCamera, fitCamera, panCamera, type ScreenSize, zoomCamera } from './arena/camera.ts';
+import {
+  type Camera,
+  centreCamera,
+  fitCamera,
+  panCamera,
+  type ScreenSize,
+  screenOf,
+  zoomCamera,
+} from './arena/camera.ts';
 import type { Grouping } from './check/groups.ts';
 
 /** What a person points at, in the arena or on the strip, so that the other one can show it too. */
@@ -25,6 +34,14 @@ export interface ViewState {
   readonly pointed: Pointed;
   /** How the findings are put together at Check. */
   readonly grouping: Grouping;
+  /** The finding whose card is open at Check; null: none; undefined: nobody has chosen, and the first one is open. */
+  readonly openFinding: string | null | undefined;
+  /** The finding whose card takes the focus as soon as it is on the page. */
+  readonly soughtFinding: string | null;
+  /** The stage from which a badge led to Check; null: none did. */
+  readonly cameFrom: Stage | null;
+  /** What the view has to say to a person who does not see it. */
+  readonly told: string;
   /** Where on its way through an obstacle a backing horse is shown at Check; null: not shown. */
   readonly sweepStep: SweepStep | null;
   /** The sheet that is shown and posted, by id, and its paper. */
@@ -43,7 +60,15 @@ export interface View {
   pan(dx: number, dy: number): void;
   /** Brings a place on the ground to the middle. */
   show(at: Point): void;
+  /** Brings a place to the middle where it is not seen, or only at the edge. */
+  reveal(at: Point): void;
   point(pointed: Pointed): void;
+  /** Opens the card of a finding, or shuts the one that is open. `seek`: the card takes the focus. */
+  openFinding(id: string | null, how?: 'seek'): void;
+  /** The card that was sought has the focus. */
+  foundFinding(): void;
+  comeFrom(stage: Stage | null): void;
+  tell(sentence: string): void;
   showSweepStep(step: SweepStep | null): void;
   group(grouping: Grouping): void;
   showSheet(sheet: string): void;
@@ -52,6 +77,8 @@ export interface View {
 
 const DEFAULT_PAGE_OPTIONS: PageOptions = { paper: 'letter', orientation: 'fit' };
 const DEFAULT_SHEET = 'pattern';
+/** What is nearer to the edge of the screen is hardly seen, pixels. */
+const EDGE = 48;
 const NO_SIZE: ScreenSize = { width: 0, height: 0 };
 
 export function createView(arena: Arena): View {
@@ -62,6 +89,10 @@ export function createView(arena: Arena): View {
     size: NO_SIZE,
     pointed: null,
     grouping: 'obstacle',
+    openFinding: undefined,
+    soughtFinding: null,
+    cameFrom: null,
+    told: '',
     sweepStep: null,
     sheet: DEFAULT_SHEET,
     pageOptions: DEFAULT_PAGE_OPTIONS,
@@ -96,8 +127,26 @@ export function createView(arena: Arena): View {
     show(at) {
       moveCamera(centreCamera(state().camera, at, state().size));
     },
+    reveal(at) {
+      const { camera, size } = state();
+      const { x, y } = screenOf(camera, at);
+      const isSeen = x > EDGE && y > EDGE && x < size.width - EDGE && y < size.height - EDGE;
+      if (!isSeen) moveCamera(centreCamera(camera, at, size));
+    },
     point(pointed) {
       if (JSON.stringify(pointed) !== JSON.stringify(state().pointed)) change({ pointed });
+    },
+    openFinding(id, how) {
+      change({ openFinding: id, soughtFinding: how === 'seek' ? id : null });
+    },
+    foundFinding() {
+      change({ soughtFinding: null });
+    },
+    comeFrom(cameFrom) {
+      change({ cameFrom });
+    },
+    tell(told) {
+      change({ told });
     },
     showSweepStep(sweepStep) {
       change({ sweepStep });

@@ -1,11 +1,17 @@
 /** What changed, with the new and the old value: no number and no gait changes without a word. */
+import { obstacleWords } from '../core/checks/findings/finding-words.ts';
+import { gapWords } from '../core/checks/spacing/gap-band.ts';
 import { type Course, currentLayout } from '../core/course/course.ts';
 import { departuresOf } from '../core/course/departures.ts';
+import { printLength } from '../core/measure/length.ts';
 import type { LengthUnit } from '../core/measure/quantity.ts';
 import type { Obstacle } from '../core/obstacles/obstacle.ts';
 import { obstacleKind } from '../core/obstacles/obstacles.ts';
 import type { Params, Values } from '../core/pieces/params.ts';
-import { capitalized } from '../core/text/sentence.ts';
+import type { Gap } from '../core/ride/line.ts';
+import { survey } from '../core/survey.ts';
+import { capitalized, uncapitalized } from '../core/text/sentence.ts';
+import { byEarWords } from '../words/by-ear.ts';
 import { printValue } from './commands/typed.ts';
 import { messages } from './desk-words.ts';
 
@@ -42,6 +48,71 @@ export function wayChanges(before: Course, after: Course, planned: Course): read
     const passages = obstacles.find((each) => each.id === obstacle)?.passages ?? [];
     return [messages.wayTaken(place + 1, passages.find((each) => each.id === passage)?.title ?? passage)];
   });
+}
+
+/** What else was changed about a leg: the gait and the lead of it, the chosen way, its place in the order. */
+export function legChanges(before: Course, after: Course): readonly string[] {
+  if (before.current !== after.current) return [];
+  const [old, now] = [currentLayout(before), currentLayout(after)];
+  const places = new Map(old.ride.legs.map(({ id }, place) => [id, place]));
+  const stay = now.ride.legs.filter(({ id }) => places.has(id));
+  const isReordered = stay.length === old.ride.legs.length && stay.length === now.ride.legs.length;
+  return now.ride.legs.flatMap((leg, place) => {
+    const was = old.ride.legs[places.get(leg.id) ?? -1];
+    if (was === undefined) return [];
+    const passages = now.obstacles.find(({ id }) => id === leg.obstacle)?.passages ?? [];
+    const titleOf = (passage: string) => passages.find(({ id }) => id === passage)?.title ?? passage;
+    const number = place + 1;
+    const wasNumber = (places.get(leg.id) ?? place) + 1;
+    return [
+      ...(isReordered && wasNumber !== number
+        ? [
+            byEarWords.place(
+              number,
+              wasNumber,
+              obstacleWords({ layout: now, pieces: [], numbers: new Map() }, leg.obstacle),
+            ),
+          ]
+        : []),
+      ...(was.approach === leg.approach ? [] : [byEarWords.wayGait(number, leg.approach, was.approach)]),
+      ...(was.lead === leg.lead
+        ? []
+        : [byEarWords.lead(number, leg.lead ?? byEarWords.leadOfBend, was.lead ?? byEarWords.leadOfBend)]),
+      ...(was.passage === leg.passage || leg.openWay === true
+        ? []
+        : [byEarWords.passage(number, titleOf(leg.passage), titleOf(was.passage))]),
+    ];
+  });
+}
+
+/** So many gaps are read out one by one; of more, only how many there are. */
+const MOST_GAPS = 3;
+
+/** The gaps that changed because something in their obstacle moved, those that are alike together: "gap 1 of … is 2' 10" (was 3')". */
+export function gapChanges(before: Course, after: Course): readonly string[] {
+  if (before.current !== after.current || before.unit !== after.unit) return [];
+  const [old, now] = [currentLayout(before).obstacles, currentLayout(after).obstacles];
+  const valuesOf = new Map(old.map(({ id, values }) => [id, values]));
+  // A value that was typed has been said with the one before; the gaps follow it.
+  const moved = new Set(now.filter((each) => valuesOf.get(each.id) === each.values).map(({ id }) => id));
+  if (now.every((each) => old.includes(each))) return [];
+  const key = (gap: Gap) => `${gap.leg} ${gap.keys.join(' ')}`;
+  const was = new Map(survey(before).line.gaps.map((gap) => [key(gap), gap.taped]));
+  const alike = new Map<string, { readonly gaps: Gap[]; readonly length: string; readonly was: string }>();
+  for (const gap of survey(after).line.gaps) {
+    const taped = was.get(key(gap));
+    if (taped === undefined || !moved.has(gap.obstacle)) continue;
+    const [length, wasLength] = [printLength(gap.taped, after.unit), printLength(taped, after.unit)];
+    if (length === wasLength) continue;
+    const known = alike.get(`${gap.leg} ${length} ${wasLength}`);
+    if (known === undefined) alike.set(`${gap.leg} ${length} ${wasLength}`, { gaps: [gap], length, was: wasLength });
+    else known.gaps.push(gap);
+  }
+  const said = [...alike.values()].map(({ gaps, length, was: wasLength }) =>
+    byEarWords.gapsAre(uncapitalized(gapWords(survey(after), gaps)), gaps.length, length, wasLength),
+  );
+  const more = said.length - MOST_GAPS;
+  return more > 0 ? [...said.slice(0, MOST_GAPS), byEarWords.more(more)] : said;
 }
 
 /** Parameters of obstacles that are still there and have other values, each as a sentence. */

@@ -42,8 +42,10 @@ export const messages = {
   // Done.
   moved: (name: string, places: readonly string[]) =>
     places.length === 0 ? `Moved ${name}` : `Moved ${name}: ${places.join(', ')}`,
-  turned: (name: string, angle: Radians | null) =>
-    angle === null ? `Turned ${name}` : `Turned ${name}: now at ${printAngle(angle)}`,
+  turned: (name: string, angle: Radians | null, was: Radians | null) =>
+    angle === null
+      ? `Turned ${name}`
+      : `Turned ${name}: heading ${printAngle(angle)}${was === null ? '' : ` (was ${printAngle(was)})`}`,
   placed: (name: string, places: readonly string[]) => `Placed ${name}: ${places.join(', ')}`,
   placedElsewhere: (name: string, places: readonly string[]) =>
     `Placed ${name} on the nearest free ground: ${places.join(', ')}`,

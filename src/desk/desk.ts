@@ -20,13 +20,30 @@ import type { TapeReading, TapeState } from './measuring/tape.ts';
 import type { PendingQuestion } from './plan.ts';
 import type { Guide } from './snapping/guide.ts';
 
+/**
+ * The checks, as the desk asks them: the module `core/checks/checks.ts` is one. They are half of the program, so that a
+ * page may show a course before they are there.
+ */
+export interface Checker {
+  findingsOf(survey: Survey): readonly Finding[];
+  /** Without those that a pointer move has no time for. */
+  dragFindingsOf(survey: Survey): readonly Finding[];
+  /** With those that look hoof by hoof. */
+  closerFindingsOf(survey: Survey): readonly Finding[];
+}
+
 export interface DeskState {
   readonly history: History;
   /** The course: the history's present, or the preview of a gesture. */
   readonly course: Course;
   /** Of `course`. */
   readonly survey: Survey;
+  /** None for as long as there is no checker. */
   readonly findings: readonly Finding[];
+  /** The same with a closer look, while there is no gesture. */
+  readonly closerFindings: readonly Finding[];
+  /** False for as long as there is no checker: that nothing is found then means nothing. */
+  readonly isChecked: boolean;
   /** Keys: `fan-1` an obstacle, `fan-1/pole-2` one of its pieces, `bend:leg-3:0` a bend, `ride:start` the start. */
   readonly chosen: readonly string[];
   readonly stage: Stage;
@@ -56,6 +73,9 @@ export interface Desk {
   cancel(): boolean;
   /** True when the key press meant something here. */
   press(stroke: KeyPress): boolean;
+
+  /** Checks the course from now on, this one and those that are opened later. */
+  takeChecker(checker: Checker): void;
 
   /** Opens another course, with a history of its own. */
   open(course: Course): void;

@@ -5,7 +5,7 @@ import { replaceLayout } from '../core/course/layouts.ts';
 import { takeOpenWays } from '../core/ride/open-ways.ts';
 import { survey } from '../core/survey.ts';
 import { capitalized } from '../core/text/sentence.ts';
-import { gaitChanges, wayChanges } from './change-words.ts';
+import { gaitChanges, gapChanges, legChanges, wayChanges } from './change-words.ts';
 import { duplicatePlan, erasePlan, mirrorPlan, nudgePlan, posePlan, turnPlan } from './commands/commands.ts';
 import { gaitPlan, typedHoldPlan, valuePlan } from './commands/parameters.ts';
 import {
@@ -17,14 +17,14 @@ import {
   resolvePendingPlan,
 } from './constraints/constraint-edits.ts';
 import { pinPlan } from './constraints/pin.ts';
-import type { Desk, DeskState } from './desk.ts';
+import { choiceWords } from './description.ts';
+import type { Checker, Desk, DeskState } from './desk.ts';
 import { messages } from './desk-words.ts';
 import type { Refusal } from './input.ts';
 import { runShortcut } from './keyboard/shortcuts.ts';
 import { tapeEndsOf } from './measuring/measuring.ts';
 import { validTape } from './measuring/tape-pointer.ts';
 import { createDeskStore, type DeskStore, NOTHING_PENDING } from './model.ts';
-import { namesOf } from './names.ts';
 import { placePlan } from './placing/add-obstacle.ts';
 import { gatherPlan, placeFromShelfPlan } from './placing/custom-obstacles.ts';
 import type { Plan } from './plan.ts';
@@ -58,7 +58,12 @@ function apply(store: DeskStore, plan: Plan): Refusal {
   const history = withStep(joins ? undo(model.history) : model.history, course, label);
   const tape = validTape(model.tape, course);
   const heard = said.toLowerCase();
-  const changes = [...gaitChanges(before, course), ...wayChanges(before, course, planned)];
+  const changes = [
+    ...gaitChanges(before, course),
+    ...legChanges(before, planned),
+    ...wayChanges(before, course, planned),
+    ...gapChanges(before, course),
+  ];
   const told = [said, ...changes.filter((change) => !heard.includes(change)).map(capitalized)].join('. ');
   store.change({ ...NOTHING_PENDING, history, chosen: existingKeys(chosen, course), said: told, join, tape });
   return undefined;
@@ -123,9 +128,9 @@ function documentCommands(store: DeskStore, pointers: Pointers): DocumentCommand
       else restore(store, on, messages.redone(on.steps[on.present]?.label ?? ''));
     },
     choose(keys) {
-      const { course, survey } = atRest(store);
+      const { course, survey, findings } = atRest(store);
       const chosen = existingKeys(keys, course);
-      const said = chosen.length === 0 ? messages.choseNothing() : messages.chose(namesOf(survey, chosen));
+      const said = choiceWords({ survey, findings }, chosen);
       store.change({ chosen, said, suggestion: null });
     },
     switchStage(stage) {
@@ -217,13 +222,14 @@ function constraintCommands(store: DeskStore): ConstraintCommands {
   };
 }
 
-/** A desk on which a course is open. */
-export function createDesk(first: Course): Desk {
-  const store = createDeskStore(first);
+/** A desk on which a course is open. Without a checker it finds nothing until it is given one. */
+export function createDesk(first: Course, checker: Checker | null = null): Desk {
+  const store = createDeskStore(first, checker);
   const pointers = createPointers(store, (plan) => apply(store, plan));
   const desk: Desk = {
     state: store.state,
     subscribe: store.subscribe,
+    takeChecker: (taken) => store.change({ checker: taken }),
     pointer: pointers.input,
     cancel: () => cancelGesture(store),
     press: (keyPress) => runShortcut(desk, keyPress),

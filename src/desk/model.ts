@@ -2,12 +2,11 @@
 
 import { createStore } from 'zustand/vanilla';
 import type { Finding } from '../core/checks/check.ts';
-import { dragFindingsOf, findingsOf } from '../core/checks/checks.ts';
 import type { Course } from '../core/course/course.ts';
 import { type History, newHistory, presentCourse } from '../core/course/history.ts';
 import { dragSurvey, type Survey, survey } from '../core/survey.ts';
 import type { KeepSuggestion, PendingConflict } from './constraints/pending.ts';
-import type { DeskState } from './desk.ts';
+import type { Checker, DeskState } from './desk.ts';
 import { messages } from './desk-words.ts';
 import type { Gesture } from './gestures/gesture.ts';
 import type { Stage } from './input.ts';
@@ -32,6 +31,7 @@ export interface DeskModel {
   readonly suggestion: KeepSuggestion | null;
   readonly pendingConflict: PendingConflict | null;
   readonly pendingQuestion: PendingQuestion | null;
+  readonly checker: Checker | null;
 }
 
 /** What ends with each step: a gesture, a suggestion, a conflict that waits. */
@@ -58,9 +58,11 @@ interface LastSurvey {
   survey: Survey | null;
 }
 
+const NO_FINDINGS: readonly Finding[] = [];
+
 /** The state of a model. What costs time (survey, findings, the tape's reading) is worked out when it is first read. */
 function stateOf(model: DeskModel, last: LastSurvey): DeskState {
-  const { gesture, history } = model;
+  const { gesture, history, checker } = model;
   const course = gesture?.course ?? presentCourse(history);
   let read: TapeReading | null | undefined;
   let surveyed: Survey | undefined;
@@ -76,8 +78,14 @@ function stateOf(model: DeskModel, last: LastSurvey): DeskState {
       return currentSurvey();
     },
     get findings(): readonly Finding[] {
-      return gesture === null ? findingsOf(currentSurvey()) : dragFindingsOf(currentSurvey());
+      if (checker === null) return NO_FINDINGS;
+      return gesture === null ? checker.findingsOf(currentSurvey()) : checker.dragFindingsOf(currentSurvey());
     },
+    get closerFindings(): readonly Finding[] {
+      if (checker === null) return NO_FINDINGS;
+      return gesture === null ? checker.closerFindingsOf(currentSurvey()) : checker.dragFindingsOf(currentSurvey());
+    },
+    isChecked: checker !== null,
     chosen: gesture?.chosen ?? model.chosen,
     stage: model.stage,
     guides: gesture?.guides ?? [],
@@ -95,7 +103,7 @@ function stateOf(model: DeskModel, last: LastSurvey): DeskState {
 }
 
 /** A store for a desk on which this course lies, at the first stage and with nothing chosen. */
-export function createDeskStore(first: Course): DeskStore {
+export function createDeskStore(first: Course, checker: Checker | null): DeskStore {
   const model: DeskModel = {
     history: newHistory(first),
     chosen: [],
@@ -104,6 +112,7 @@ export function createDeskStore(first: Course): DeskStore {
     ...NOTHING_PENDING,
     tape: null,
     tapePress: null,
+    checker,
   };
   const last: LastSurvey = { survey: null };
   const store = createStore<{ readonly model: DeskModel; readonly state: DeskState }>()(() => ({

@@ -13,6 +13,7 @@ const KNOWN: Readonly<Record<string, string>> = {
   SecurityError: 'The browser does not let this page keep anything. Allow site data for it, and reload.',
   InvalidStateError: 'The browser closed its store, perhaps for a newer Polewright in another tab. Reload this page.',
   VersionError: 'A newer Polewright has kept courses in this browser. Reload this page to get it.',
+  NetworkError: 'A part of Polewright could not be loaded. See to the connection; the next change tries again.',
   NotFoundError: 'The kept courses were cleared while this page was open. Reload it.',
 };
 

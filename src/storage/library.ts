@@ -1,10 +1,11 @@
 import type { Course } from '../core/course/course.ts';
 import { type History, presentCourse, type RecalledSteps } from '../core/course/history.ts';
-import { type CourseReading, readCourse } from '../core/files/read.ts';
+import type { CourseReading } from '../core/files/read.ts';
 import { writeCourse } from '../core/files/write.ts';
 import { databaseStore } from './database.ts';
 import { type ErrorMessage, failureWords } from './failure.ts';
 import { keptHistories } from './kept-history.ts';
+import { readCourseText } from './reader.ts';
 import type { Pause } from './recall.ts';
 import { memoryStore, type SavedRecord, type Store } from './store.ts';
 import { readBackup, writeBackup } from './unload-backup.ts';
@@ -95,11 +96,11 @@ function slotWords(slot: string): string {
   return `course in the slot "${slot}"`;
 }
 
-function readRecord(record: { readonly text?: unknown } | undefined, what: string): CourseReading {
+async function readRecord(record: { readonly text?: unknown } | undefined, what: string): Promise<CourseReading> {
   if (record === undefined) return { kind: 'refused', why: `There is no kept ${what}.` };
   const text = textOf(record);
   if (text === undefined) return { kind: 'refused', why: `The kept ${what} is damaged: it has no text.` };
-  const reading = readCourse(text);
+  const reading = await readCourseText(text);
   if (reading.kind === 'read') return reading;
   return { kind: 'refused', why: `The kept ${what} cannot be read. ${reading.why}` };
 }
@@ -145,10 +146,10 @@ export function libraryOn(
 
   /** The newest state of a record that can be read, and why newer ones could not. */
   async function newestReadable(record: SavedRecord): Promise<{ readonly course?: Course; readonly why?: string }> {
-    const last = readRecord(record, `course "${record.title}"`);
+    const last = await readRecord(record, `course "${record.title}"`);
     if (last.kind === 'read') return { course: last.course };
     for (const version of await versions(record.slot)) {
-      const reading = readRecord(version, 'earlier state');
+      const reading = await readRecord(version, 'earlier state');
       if (reading.kind === 'read') return { course: reading.course, why: `${last.why} An earlier state is shown.` };
     }
     return { why: last.why };
@@ -178,7 +179,7 @@ export function libraryOn(
       attempt<ErrorMessage>(
         async () => {
           const text = writeCourse(presentCourse(history));
-          const again = readCourse(text);
+          const again = await readCourseText(text);
           if (again.kind === 'refused') return `The course was not kept, as it could not be opened again. ${again.why}`;
           await histories.save(history, text, slot);
           askToPersist();
@@ -194,7 +195,7 @@ export function libraryOn(
     load: (slot) =>
       attempt(async () => {
         const record = await store.record(slot);
-        const reading = readRecord(record, slotWords(slot));
+        const reading = await readRecord(record, slotWords(slot));
         const number = record?.present;
         histories.opened(
           slot,
@@ -213,7 +214,7 @@ export function libraryOn(
     },
     async restore(text) {
       const backup = readBackup(text);
-      const reading = backup === undefined ? undefined : readCourse(backup.text);
+      const reading = backup === undefined ? undefined : await readCourseText(backup.text);
       if (backup === undefined || reading?.kind !== 'read') return undefined;
       const { course } = reading;
       const isSaved = await attempt(

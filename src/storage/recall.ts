@@ -1,7 +1,7 @@
 import type { Course } from '../core/course/course.ts';
 import type { HistoryStep, RecalledSteps } from '../core/course/history.ts';
 import { sharedWith } from '../core/course/shared-structure.ts';
-import { readCourse } from '../core/files/read.ts';
+import { readCourseText } from './reader.ts';
 import type { OpenedStep } from './step-log.ts';
 import type { SavedStep } from './store.ts';
 
@@ -9,10 +9,10 @@ import type { SavedStep } from './store.ts';
 export type Pause = () => Promise<void>;
 
 /** A stored step with its course sharing structure with its neighbour's; undefined when it cannot be read. */
-function readStep(step: SavedStep | undefined, neighbour: Course): HistoryStep | undefined {
+async function readStep(step: SavedStep | undefined, neighbour: Course): Promise<HistoryStep | undefined> {
   // What comes from a store may be damaged.
   if (typeof step?.text !== 'string' || typeof step.label !== 'string' || step.label === '') return undefined;
-  const reading = readCourse(step.text);
+  const reading = await readCourseText(step.text);
   return reading.kind === 'read' ? { course: sharedWith(reading.course, neighbour), label: step.label } : undefined;
 }
 
@@ -27,7 +27,7 @@ export async function recalledSteps(
     const read: HistoryStep[] = [];
     for (let at = number + towards; byNumber.has(at); at += towards) {
       await pause();
-      const step = readStep(byNumber.get(at), read.at(-1)?.course ?? course);
+      const step = await readStep(byNumber.get(at), read.at(-1)?.course ?? course);
       if (step === undefined) break;
       read.push(step);
     }

@@ -12,8 +12,4 @@ export const appWords = {
 
   // Dialog.
   close: 'Close',
-
-  // Live region.
-  noFindings: 'No findings',
-  findingsAndFirst: (findings: string, says: string) => `${findings}. First: ${says}`,
 } as const;

@@ -1,7 +1,10 @@
 /** All rooms of the catalogue, for tests and tools. The app's rooms import their own file, so that they load apart. */
 import { appWords } from './app.ts';
+import { byEarWords } from './by-ear.ts';
 import { changeWords } from './change.ts';
 import { dayWords } from './day.ts';
+import { findingsWords } from './findings.ts';
+import { handWords } from './hand.ts';
 import { helpWords } from './help.ts';
 import { postWords } from './post.ts';
 import { rideWords } from './ride.ts';
@@ -10,8 +13,11 @@ import { terms } from './terms.ts';
 export const catalogue = {
   terms,
   app: appWords,
+  byEar: byEarWords,
   change: changeWords,
   day: dayWords,
+  findings: findingsWords,
+  hand: handWords,
   help: helpWords,
   post: postWords,
   ride: rideWords,

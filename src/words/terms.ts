@@ -1,5 +1,5 @@
 /** words/ is the catalogue of what the app says: one file a room, each a plain object of texts and of functions that make one. */
-import { counted } from './plural.ts';
+import { counted } from '../core/text/sentence.ts';
 
 /** Words that several rooms use, so that a thing has one name everywhere. */
 export const terms = {

@@ -198,7 +198,7 @@ describe('a run of four', () => {
     const usual = run();
     usual.setValue('run-1', 'gait', 'lope');
     expect(usual.state().said).toBe(
-      "The run of poles (obstacle 1): gap is now 6' (was 3'); gait is now Lope (was Jog); number 1 is ridden at a lope (was jog)",
+      "The run of poles (obstacle 1): gap is now 6' (was 3'); gait is now Lope (was Jog); number 1 is ridden at a lope (was jog). The way to number 1 is ridden at a lope (was jog)",
     );
     const own = run();
     own.setValue('run-1', 'gap', `3' 3"`);

@@ -1,6 +1,6 @@
 import AxeBuilder from '@axe-core/playwright';
 import { expect, type Locator, type Page, test } from '@playwright/test';
-import { opened, stage } from './arena.ts';
+import { onPage, opened, type Place, stage } from './arena.ts';
 
 async function faulty(page: Page): Promise<Locator> {
   await opened(page);
@@ -19,16 +19,39 @@ function cardOf(panel: Locator, says: string): Locator {
     .filter({ has: panel.page().getByRole('heading', { name: says, exact: true }) });
 }
 
+/** Where the badge of an obstacle is on the page: on a stem above the place that it is about. */
+async function badgeOf(page: Page, obstacle: string): Promise<Place> {
+  const [x = 0, y = 0] = ((await page.locator(`[data-obstacle="${obstacle}"]`).getAttribute('data-badge')) ?? '')
+    .split(' ')
+    .map(Number);
+  const foot = await onPage(page, { x, y });
+  return { x: foot.x, y: foot.y - 24 };
+}
+
+/** Opens the card of a finding, which shows its fixes. */
+async function openCard(card: Locator): Promise<void> {
+  const door = card.locator('.finding-door');
+  if ((await door.getAttribute('aria-expanded')) === 'false') await door.click();
+}
+
+/** How many findings the cards stand for. */
+async function countOf(cards: Locator): Promise<number> {
+  const counts = await cards.evaluateAll((all) => all.map((each) => Number(each.getAttribute('data-count'))));
+  return counts.reduce((sum, each) => sum + each, 0);
+}
+
 test('a fix that is offered mends what was found, with one click and one undo', async ({ page }) => {
   const panel = await faulty(page);
   const cards = panel.locator('[data-finding]');
   const count = await cards.count();
   const gap = panel.locator('[data-finding="gap-band"]').first();
-  const says = (await gap.getByRole('heading').textContent()) ?? '';
+  const says = (await gap.locator('.finding-door span').textContent()) ?? '';
+  await openCard(gap);
   await expect(gap).toContainText('Source:');
   await gap.locator('.remedy').first().click();
   await expect(cardOf(panel, says)).toHaveCount(0);
-  await expect(panel.locator('.findings-summary')).toBeFocused();
+  // The next finding opens and has the focus, so that the work goes on.
+  await expect(panel.locator('.finding-door:focus')).toHaveAttribute('aria-expanded', 'true');
   expect(await cards.count()).toBeLessThan(count);
   await page.getByRole('button', { name: /^Undo: / }).click();
   await expect(cardOf(panel, says)).toHaveCount(1);
@@ -38,6 +61,7 @@ test('a fix that is offered mends what was found, with one click and one undo', 
 test('a card says how heavy, what is allowed and measured, why, and how good its source is', async ({ page }) => {
   const panel = await faulty(page);
   const gap = panel.locator('[data-finding="gap-band"]').first();
+  await openCard(gap);
   await expect(gap).toContainText('Must be mended');
   await expect(gap.getByRole('img')).toHaveAccessibleName(
     `Measured 2' 6"; allowed 3' to 3' 6", or 6' to 7', or another whole multiple.`,
@@ -49,12 +73,12 @@ test('a card says how heavy, what is allowed and measured, why, and how good its
 
 test('findings are grouped by obstacle or by check, and stay as many', async ({ page }) => {
   const panel = await faulty(page);
-  const count = await panel.locator('[data-finding]').count();
+  const count = await countOf(panel.locator('[data-finding]'));
   await expect(panel.getByRole('heading', { level: 3, name: /^2 Run of poles/ })).toBeVisible();
   await panel.getByRole('button', { name: 'By check' }).click();
   await expect(panel.getByRole('heading', { level: 3, name: /^Every gap between poles suits/ })).toBeVisible();
   await expect(panel.getByRole('heading', { level: 3, name: /^2 Run of poles/ })).toHaveCount(0);
-  await expect(panel.locator('[data-finding]')).toHaveCount(count);
+  expect(await countOf(panel.locator('[data-finding]'))).toBe(count);
   await stage(page, 'Set').click();
   await stage(page, 'Check').click();
   await expect(panel.getByRole('button', { name: 'By check' })).toHaveAttribute('aria-pressed', 'true');
@@ -82,6 +106,7 @@ test('a finding is waived only with a reason, stays waived after the page is loa
 }) => {
   const panel = await faulty(page);
   const truck = panel.locator('[data-finding="truck"]');
+  await openCard(truck);
   await truck.getByRole('button', { name: 'Waive with a reason' }).click();
   const reason = truck.getByRole('textbox', { name: 'Reason' });
   await expect(reason).toBeFocused();
@@ -89,16 +114,19 @@ test('a finding is waived only with a reason, stays waived after the page is loa
   await expect(truck.getByRole('alert')).toContainText('Say why');
   await reason.fill('Two poles come from the barn');
   await reason.press('Enter');
+  await openCard(truck);
   await expect(truck).toContainText('It stands because: Two poles come from the barn');
   await expect(truck.locator('.remedy')).toHaveCount(0);
   await expect(panel.locator('.findings-summary')).toContainText('Waived: 1');
   await page.reload();
   await stage(page, 'Check').click();
+  await openCard(truck);
   await expect(truck).toContainText('It stands because: Two poles come from the barn');
   await stage(page, 'Post').click();
   await page.getByLabel('Sheet').selectOption({ label: 'Designer’s copy' });
   await expect(page.getByRole('img', { name: /findings and waivers, for the designer/ }).first()).toBeVisible();
   await stage(page, 'Check').click();
+  await openCard(truck);
   await truck.getByRole('button', { name: 'Take the waiver back' }).click();
   await expect(truck).not.toContainText('It stands because');
   await expect(panel.locator('.findings-summary')).not.toContainText('Waived');
@@ -137,6 +165,7 @@ test('the faulty course has no fault of access at Check, with a form and a fold 
   for (const colorScheme of ['light', 'dark'] as const) {
     await page.emulateMedia({ colorScheme });
     const panel = await faulty(page);
+    await openCard(panel.locator('[data-finding="gap-band"]').first());
     await expect(panel.getByText('Trying fixes…')).toHaveCount(0);
     await panel.getByRole('button', { name: 'Waive with a reason' }).first().click();
     await page.keyboard.press('Enter');
@@ -151,11 +180,9 @@ test('a finding shows its place in the arena and chooses what it is about', asyn
   const panel = await faulty(page);
   const ground = page.getByRole('application');
   const before = await ground.getAttribute('data-origin');
-  await panel
-    .locator('[data-finding="gap-band"]')
-    .first()
-    .getByRole('button', { name: 'Show in the arena' })
-    .press('Enter');
+  const gap = panel.locator('[data-finding="gap-band"]').first();
+  await openCard(gap);
+  await gap.getByRole('button', { name: 'Show in the arena' }).press('Enter');
   await expect(ground).not.toHaveAttribute('data-origin', before ?? '');
   await expect(page.locator('[data-obstacle]').filter({ hasText: 'chosen' })).toHaveCount(1);
 });
@@ -196,6 +223,7 @@ test('a house rule takes the place of a limit, says so, and is removed again', a
   const house = page.getByRole('region', { name: 'House rules' });
   await expect(house).toContainText(`3' 4" to 3' 6"`);
   await expect(house.getByText('house rule', { exact: true })).toBeVisible();
+  await openCard(findings.locator('[data-finding="gap-band"]').first());
   await expect(findings).toContainText('house rule: The show wants long gaps');
   await house.getByRole('button', { name: /^Remove the house rule/ }).click();
   await expect(findings).not.toContainText('long gaps');
@@ -228,4 +256,55 @@ test('the horse is shown going through a lane, place after place, by a button or
   const most = await slider.getAttribute('max');
   await section.getByRole('button', { name: 'Show it going through' }).click();
   await expect(slider).toHaveValue(most ?? '');
+});
+
+test('a badge opens its finding beside its fix, and the way back leads to where it was pressed', async ({ page }) => {
+  await faulty(page);
+  await stage(page, 'Set').click();
+  const badge = await badgeOf(page, 'run-1');
+  await page.mouse.click(badge.x, badge.y);
+  const panel = page.getByRole('region', { name: 'Findings', exact: true });
+  const door = panel.locator('.finding-door:focus');
+  await expect(door).toHaveAttribute('aria-expanded', 'true');
+  await expect(door).toContainText('Gaps 1 to 3 of the run of poles (obstacle 2)');
+  const card = panel.locator('.finding', { has: page.locator('.finding-door:focus') });
+  await expect(card.locator('.remedy').first()).toBeInViewport();
+  await panel.getByRole('button', { name: 'Back to Set' }).press('Enter');
+  await expect(stage(page, 'Set')).toHaveAttribute('aria-selected', 'true');
+  await expect(page.getByRole('application')).toBeFocused();
+});
+
+test('on a phone a tapped badge brings its finding up', async ({ browser }) => {
+  const context = await browser.newContext({ viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });
+  const page = await context.newPage();
+  await faulty(page);
+  await stage(page, 'Set').click();
+  const badge = await badgeOf(page, 'run-1');
+  await page.touchscreen.tap(badge.x, badge.y);
+  await expect(page.getByRole('tab', { name: 'Findings' })).toHaveAttribute('aria-selected', 'true');
+  await expect(page.locator('.finding-door:focus')).toContainText('Gaps 1 to 3 of the run of poles (obstacle 2)');
+  await context.close();
+});
+
+test('keys go on to the next finding and back, in the arena and in the list', async ({ page }) => {
+  const panel = await faulty(page);
+  const ground = page.getByRole('application');
+  await ground.focus();
+  await page.keyboard.press('.');
+  await expect(page.locator('[data-told]')).toContainText(/^Finding 1 of \d+: /);
+  await page.keyboard.press('.');
+  await expect(page.locator('[data-told]')).toContainText(/^Finding 2 of /);
+  await page.keyboard.press(',');
+  await expect(page.locator('[data-told]')).toContainText(/^Finding 1 of /);
+  await expect(ground).toBeFocused();
+  await page.keyboard.press('i');
+  const doors = panel.locator('.finding-door');
+  await expect(doors.first()).toBeFocused();
+  await page.keyboard.press('.');
+  await expect(doors.nth(1)).toBeFocused();
+  await expect(doors.nth(1)).toHaveAttribute('aria-expanded', 'true');
+  await page.keyboard.press(',');
+  await expect(doors.first()).toBeFocused();
+  await page.keyboard.press('Escape');
+  await expect(ground).toBeFocused();
 });

@@ -2,6 +2,8 @@ import { type KeyboardEvent, type PointerEvent, useEffect, useMemo, useRef } fro
 import type { Desk } from '../../desk/desk.ts';
 import { comparedLayouts, useCompared } from '../change/compared.ts';
 import { ShownPlanProvider } from '../change/shown-plan.tsx';
+import { createBadgePress } from '../check/badge-press.ts';
+import { findingKey } from '../check/finding-doors.ts';
 import { visibleFindings } from '../check/visible-findings.ts';
 import { useDesk, useDeskState, useLiveDeskState } from '../desk-context.tsx';
 import { keyPressOf } from '../key-press.ts';
@@ -11,12 +13,9 @@ import { pointerSample } from './input/pointer-sample.ts';
 import { comparedAt, pointedAt } from './input/pointing.ts';
 import { useWheel } from './input/use-wheel.ts';
 import { ArenaPicture } from './layers/arena-picture.tsx';
-import { ConflictDialog } from './overlays/conflict-dialog.tsx';
 import { DimensionLabels, focusDimensions } from './overlays/dimension-labels.tsx';
 import { HintLine } from './overlays/hint-line.tsx';
-import { ArenaLegend } from './overlays/legend.tsx';
-import { QuestionDialog } from './overlays/question-dialog.tsx';
-import { SuggestionBar } from './overlays/suggestion-bar.tsx';
+import { ArenaLegend, ConflictDialog, QuestionDialog, SuggestionBar } from './overlays/later-overlays.ts';
 import { TextAlternative } from './overlays/text-alternative.tsx';
 import { ViewButtons } from './overlays/view-buttons.tsx';
 
@@ -76,7 +75,8 @@ export function ArenaView() {
         className={isBusy ? 'arena-ground is-busy' : 'arena-ground'}
         role="application"
         aria-label="Arena, seen from above"
-        aria-describedby="arena-keys arena-contents"
+        aria-describedby="arena-summary arena-keys"
+        data-pane="arena"
         // biome-ignore lint/a11y/noNoninteractiveTabindex: the arena takes key strokes.
         tabIndex={0}
         data-scale={camera.scale}
@@ -111,12 +111,13 @@ export function ArenaView() {
 }
 
 function pointerController(desk: Desk, view: View): PointerController {
-  return createPointerController({
+  const arena = createPointerController({
     camera: () => view.state().camera,
     pointer: (touch) => desk.pointer(touch),
     pan: view.pan,
     zoom: view.zoom,
   });
+  return createBadgePress({ desk, view }, arena);
 }
 
 function pressKey(
@@ -132,7 +133,7 @@ function pressKey(
   if (zoom !== undefined) view.zoom(zoom);
   else if (stroke.key === '0' && !stroke.mod) view.fit();
   else if (stroke.key === 'g' && !stroke.mod && !stroke.alt && focusDimensions()) hand.setPanMode(false);
-  else if (!desk.press(stroke) && stroke.key !== ' ') return;
+  else if (!desk.press(stroke) && !findingKey({ desk, view }, stroke, 'arena') && stroke.key !== ' ') return;
   event.preventDefault();
   event.stopPropagation();
 }

@@ -1,5 +1,6 @@
 import type { Arena } from '../../core/course/course.ts';
 import type { Point } from '../../core/plane/point.ts';
+import type { Bounds } from '../../core/plane/ring.ts';
 
 /** The transform from ground to screen: +y up the screen, or turned a quarter so that +x runs up it (tall screens). */
 export interface Camera {
@@ -16,14 +17,19 @@ export interface ScreenSize {
   readonly height: number;
 }
 
-/** Pixels kept free around the arena when it is fitted: for the numbers along the walls, and for the legend below. */
-const EDGE = { left: 42, right: 42, top: 30, bottom: 96 } as const;
-/** A picture narrower than this has its buttons above the arena (as in styles/arena.css), and keeps room for them. */
-export const NARROW = 700;
-const NARROW_TOP = 62;
-/** Narrower still and the legend is folded to a button (as in arena/legend.tsx): less is kept free for it. */
+/** What stands round the fitted arena, pixels: its rail, and the numbers along two walls. */
+const RAIL_ROOM = 14;
+const NUMBERS_LEFT = 46;
+const NUMBERS_BELOW = 28;
+/** A button with what parts it from the edge of the picture, and with the air before it. Pixels: as in styles/arena.css. */
+const BUTTON = 56;
+const BUTTON_ROOM = 62;
+/** In a picture lower than this the buttons beside the arena stand in two columns. */
+const SHORT = 270;
+/** The legend stands open in one row where so much is free below the arena's numbers. */
+const LEGEND_ROOM = 40;
+/** A picture narrower than this has its legend folded, and its hint says less. */
 export const FOLDED = 480;
-const FOLDED_BOTTOM = 62;
 const LEAST_SCALE = 1.5;
 const MOST_SCALE = 400;
 
@@ -44,21 +50,76 @@ export function groundOf(camera: Camera, at: Point<'screen'>): Point {
   return camera.turned ? { x: up, y: -right } : { x: right, y: up };
 }
 
-/** The whole arena in the middle, turned when that shows it clearly larger. */
+/** Where the buttons of the arena stand, and whether its legend is open: off the ground of the fitted arena. */
+export interface Furniture {
+  readonly buttons: 'beside' | 'beside-in-two' | 'below';
+  readonly isLegendOpen: boolean;
+  /** There is no width for a legend beside anything. */
+  readonly isNarrow: boolean;
+}
+
+interface Fit {
+  readonly camera: Camera;
+  readonly furniture: Furniture;
+}
+
+/** The whole arena as large as the picture has room for it, beside or above its buttons. */
 export function fitCamera(arena: Arena, size: ScreenSize): Camera {
-  const width = Math.max(1, size.width - EDGE.left - EDGE.right);
-  const top = size.width < NARROW ? NARROW_TOP : EDGE.top;
-  const bottom = size.width < FOLDED ? FOLDED_BOTTOM : EDGE.bottom;
+  return bestFit(arena, size).camera;
+}
+
+/** Where the buttons stand so that the fitted arena is largest. */
+export function arenaFurniture(arena: Arena, size: ScreenSize): Furniture {
+  return bestFit(arena, size).furniture;
+}
+
+function bestFit(arena: Arena, size: ScreenSize): Fit {
+  const beside = size.height < SHORT ? 'beside-in-two' : 'beside';
+  const fits = ([beside, 'below'] as const).flatMap((buttons) =>
+    [false, true].map((turned) => fitWith(arena, size, { buttons, turned })),
+  );
+  const [lyingBeside, standingBeside, lyingBelow, standingBelow] = fits as [Fit, Fit, Fit, Fit];
+  const lying = larger(lyingBelow, lyingBeside);
+  const standing = larger(standingBelow, standingBeside);
+  // A turn has to be earned: north is up on the sheets.
+  return standing.camera.scale > lying.camera.scale * 1.15 ? standing : lying;
+}
+
+/** The room on the screen that the buttons take, and beside them the legend. */
+export function furnitureBounds({ buttons }: Furniture, { width, height }: ScreenSize): Bounds {
+  if (buttons === 'below') return { minX: 0, maxX: width, minY: height - BUTTON, maxY: height };
+  return { minX: width - BUTTON * (buttons === 'beside' ? 1 : 2), maxX: width, minY: 0, maxY: height };
+}
+
+/** The second only if it is clearly larger. */
+function larger(first: Fit, second: Fit): Fit {
+  return second.camera.scale > first.camera.scale * 1.02 ? second : first;
+}
+
+function fitWith(
+  arena: Arena,
+  size: ScreenSize,
+  { buttons, turned }: { readonly buttons: Furniture['buttons']; readonly turned: boolean },
+): Fit {
+  // Numbers stand left of a lying arena, and right of a standing one.
+  const numbers = turned ? { left: RAIL_ROOM, right: NUMBERS_LEFT } : { left: NUMBERS_LEFT, right: RAIL_ROOM };
+  const columns = buttons === 'below' ? 0 : buttons === 'beside' ? 1 : 2;
+  const left = numbers.left;
+  const right = columns === 0 ? numbers.right : Math.max(0, numbers.right - RAIL_ROOM) + BUTTON_ROOM * columns;
+  const top = RAIL_ROOM;
+  const bottom = NUMBERS_BELOW + (buttons === 'below' ? BUTTON_ROOM : 0);
+  const width = Math.max(1, size.width - left - right);
   const height = Math.max(1, size.height - top - bottom);
-  const lying = Math.min(width / arena.length, height / arena.width);
-  const standing = Math.min(width / arena.width, height / arena.length);
-  const turned = standing > lying * 1.15;
-  const scale = clamped(turned ? standing : lying);
-  const middle = centreCamera({ scale, x: 0, y: 0, turned }, { x: arena.length / 2, y: arena.width / 2 }, size);
-  // In the middle of the screen where there is room, otherwise in the middle of what the edges leave.
-  const tall = (turned ? arena.length : arena.width) * scale;
-  const free = (size.height - tall) / 2;
-  return panCamera(middle, 0, free < top ? top - free : Math.min(0, free - bottom));
+  const [wide, tall] = turned ? [arena.width, arena.length] : [arena.length, arena.width];
+  const scale = clamped(Math.min(width / wide, height / tall));
+  const middle = { x: left + width / 2, y: top + height / 2 };
+  const camera: Camera = turned
+    ? { scale, turned, x: middle.x + (wide * scale) / 2, y: middle.y + (tall * scale) / 2 }
+    : { scale, turned, x: middle.x - (wide * scale) / 2, y: middle.y + (tall * scale) / 2 };
+  const free = size.height - camera.y - NUMBERS_BELOW;
+  const isNarrow = size.width < FOLDED;
+  const isLegendOpen = !isNarrow && (buttons === 'below' || free >= LEGEND_ROOM);
+  return { camera, furniture: { buttons, isLegendOpen, isNarrow } };
 }
 
 /** Zoomed so that what is under `about` stays under it. */

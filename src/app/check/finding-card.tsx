@@ -1,58 +1,141 @@
-import { LocateFixed, RotateCcw, Wrench } from 'lucide-react';
-import { useId, useState } from 'react';
+import { ChevronDown, ChevronUp } from 'lucide-react';
+import { useId, useLayoutEffect, useRef } from 'react';
 import type { Finding } from '../../core/checks/check.ts';
-import { unwaiveFinding, waiveFinding } from '../../core/checks/results/waived.ts';
 import { limitsOf } from '../../core/checks/rulebooks/rulebooks.ts';
+import { findingsWords } from '../../words/findings.ts';
 import { WEIGHT_WORDS } from '../app-words.ts';
-import { useDesk, useDeskState, useRestingSurvey } from '../desk-context.tsx';
+import { useDeskState, useRestingSurvey } from '../desk-context.tsx';
 import { useView, useViewState } from '../view.ts';
 import { BandGauge } from './band-gauge.tsx';
+import { FindingTools } from './finding-tools.tsx';
+import type { FindingBundle } from './groups.ts';
 import { type Behind, limitBehind, SOURCE_WORDS } from './limit-behind.ts';
-import { useRemedies } from './remedies.ts';
 import { sweepFor } from './sweep-words.ts';
-import { WaiveForm } from './waive-form.tsx';
 import { WeightSign } from './weight-sign.tsx';
 
-/** One finding: its weight, what it says, why it matters, its source, and its fixes. */
-export function FindingCard({ finding, done }: { readonly finding: Finding; done(): void }) {
+interface CardProps {
+  /** Findings that are alike. */
+  readonly bundle: FindingBundle;
+  /** Id of the finding whose card is open. */
+  readonly open: string | undefined;
+  /** Called when something was done about a finding. */
+  done(id: string): void;
+}
+
+/** What a finding says, as a door to the rest of it: why it matters, its source, its fixes. Findings that are alike share one. */
+export function FindingCard({ bundle, open, done }: CardProps) {
   const view = useView();
   const id = useId();
-  const course = useDeskState((state) => state.course);
-  const isPointed = useViewState(({ pointed }) => pointed?.kind === 'finding' && pointed.id === finding.id);
-  const behind = limitBehind(finding, limitsOf(course));
+  const button = useRef<HTMLButtonElement>(null);
+  const [finding, ...others] = bundle;
+  const isPointed = useViewState(
+    ({ pointed }) => pointed?.kind === 'finding' && bundle.some((each) => each.id === pointed.id),
+  );
+  const isSought = useViewState(({ soughtFinding }) => bundle.some((each) => each.id === soughtFinding));
+  const isOpen = bundle.some((each) => each.id === open);
   const isWaived = finding.waived !== undefined;
-  const sweep = sweepFor(finding, useRestingSurvey());
-  const point = () => view.point({ kind: 'finding', id: finding.id });
+  useLayoutEffect(() => {
+    if (!isSought) return;
+    // The heading of its group comes into view first, and with it the others of the obstacle.
+    button.current?.closest('section')?.scrollIntoView({ block: 'start' });
+    button.current?.focus({ preventScroll: true });
+    button.current?.closest('li')?.scrollIntoView({ block: 'nearest' });
+    view.foundFinding();
+  }, [isSought, view]);
+  const Chevron = isOpen ? ChevronUp : ChevronDown;
   return (
     <li
       className={`finding ${finding.weight} ${isPointed ? 'is-pointed' : ''} ${isWaived ? 'is-waived' : ''}`}
       data-finding={finding.check}
-      onPointerEnter={point}
+      data-count={bundle.length}
+      onPointerEnter={() => view.point({ kind: 'finding', id: finding.id })}
       onPointerLeave={() => view.point(null)}
-      onFocus={point}
+      onFocus={() => view.point({ kind: 'finding', id: finding.id })}
     >
       <article aria-labelledby={id}>
-        <p className="finding-weight">
-          <WeightSign weight={finding.weight} hollow={isWaived} />
-          {WEIGHT_WORDS[finding.weight]}
-          {isWaived && <span className="tag">waived</span>}
-        </p>
-        <h4 id={id} className="finding-says">
-          {finding.says}
+        <h4 className="finding-says">
+          <button
+            ref={button}
+            type="button"
+            className="finding-door"
+            aria-expanded={isOpen}
+            aria-describedby={`${id}-weight`}
+            onClick={() => view.openFinding(isOpen ? null : finding.id)}
+          >
+            <WeightSign weight={finding.weight} hollow={isWaived} />
+            <span id={id}>{finding.says}</span>
+            <Chevron aria-hidden="true" className="tiny" />
+          </button>
         </h4>
-        {isWaived ? (
-          <p className="finding-reason">
-            <strong>It stands because:</strong> {finding.waived}
-          </p>
-        ) : (
-          <BandGauge finding={finding} behind={behind} unit={course.unit} />
-        )}
-        {sweep !== undefined && <p className="finding-sweep">{sweep}</p>}
-        <p className="finding-why">{finding.because}</p>
-        <Source finding={finding} behind={behind} />
-        <Tools finding={finding} done={done} />
+        <p
+          id={`${id}-weight`}
+          className={isOpen || isWaived || others.length > 0 ? 'finding-weight' : 'visually-hidden'}
+        >
+          {WEIGHT_WORDS[finding.weight]}
+          {others.length > 0 && <span className="tag">{findingsWords.more(others.length)}</span>}
+          {isWaived && <span className="tag">{findingsWords.waivedTag}</span>}
+        </p>
+        {isOpen && <Opened bundle={bundle} done={done} />}
       </article>
     </li>
+  );
+}
+
+/** What is the same for all of a card, and each of its findings with its own fixes. */
+function Opened({ bundle, done }: Omit<CardProps, 'open'>) {
+  const [finding, ...others] = bundle;
+  const course = useDeskState((state) => state.course);
+  const behind = limitBehind(finding, limitsOf(course));
+  return (
+    <>
+      <Measured finding={finding} behind={behind} />
+      <FindingTools finding={finding} done={done} />
+      {others.length > 0 && (
+        <ul className="finding-members">
+          {others.map((each) => (
+            <Member key={each.id} finding={each} behind={behind} done={done} />
+          ))}
+        </ul>
+      )}
+      <p className="finding-why">{finding.because}</p>
+      <Source finding={finding} behind={behind} />
+    </>
+  );
+}
+
+function Member({
+  finding,
+  behind,
+  done,
+}: {
+  readonly finding: Finding;
+  readonly behind: Behind | undefined;
+  done(id: string): void;
+}) {
+  return (
+    <li>
+      <h5 className="finding-says">{finding.says}</h5>
+      <Measured finding={finding} behind={behind} />
+      <FindingTools finding={finding} done={done} />
+    </li>
+  );
+}
+
+/** What was measured against what is allowed; of one that is waived, why it stands. */
+function Measured({ finding, behind }: { readonly finding: Finding; readonly behind: Behind | undefined }) {
+  const unit = useDeskState((state) => state.course.unit);
+  const sweep = sweepFor(finding, useRestingSurvey());
+  return (
+    <>
+      {finding.waived === undefined ? (
+        <BandGauge finding={finding} behind={behind} unit={unit} />
+      ) : (
+        <p className="finding-reason">
+          <strong>{findingsWords.standsBecause}</strong> {finding.waived}
+        </p>
+      )}
+      {sweep !== undefined && <p className="finding-sweep">{sweep}</p>}
+    </>
   );
 }
 
@@ -61,98 +144,30 @@ function Source({ finding, behind }: { readonly finding: Finding; readonly behin
   return (
     <>
       <p className="finding-source">
-        Source: {finding.source}
+        {findingsWords.source(finding.source)}
         {limit !== undefined && (
           <>
             {' '}
-            <span className="tag">{limit.house === undefined ? SOURCE_WORDS[limit.grade] : 'house rule'}</span>
+            <span className="tag">
+              {limit.house === undefined ? SOURCE_WORDS[limit.grade] : findingsWords.houseRule}
+            </span>
           </>
         )}
         {limit?.url !== undefined && (
           <>
             {' '}
             <a className="link" href={limit.url} target="_blank" rel="noreferrer noopener">
-              Read it there
+              {findingsWords.readThere}
             </a>
           </>
         )}
       </p>
       {limit?.note !== undefined && (
         <details className="finding-note">
-          <summary>How it is read here</summary>
+          <summary>{findingsWords.howRead}</summary>
           <p>{limit.note}</p>
         </details>
       )}
-    </>
-  );
-}
-
-function Fixes({ finding, done }: { readonly finding: Finding; done(): void }) {
-  const desk = useDesk();
-  const remedies = useRemedies(finding);
-  if (remedies === undefined) return <p className="trying">Trying fixes…</p>;
-  return remedies.map((remedy) => (
-    <button
-      key={remedy.says}
-      type="button"
-      className="button remedy"
-      onClick={() => {
-        desk.edit(remedy.says, (course) => remedy.apply(course));
-        done();
-      }}
-    >
-      <Wrench aria-hidden="true" />
-      {remedy.says}
-    </button>
-  ));
-}
-
-function Tools({ finding, done }: { readonly finding: Finding; done(): void }) {
-  const desk = useDesk();
-  const view = useView();
-  const [isAsking, setAsking] = useState(false);
-  const isWaived = finding.waived !== undefined;
-  const show = () => {
-    view.show(finding.at);
-    desk.choose(finding.keys.slice(0, 1));
-    view.point({ kind: 'finding', id: finding.id });
-  };
-  const waive = (reason: string) => {
-    desk.edit(`Waive: ${finding.says}`, (course) => waiveFinding(course, finding.id, reason));
-    setAsking(false);
-    done();
-  };
-  return (
-    <>
-      <div className="finding-tools">
-        {!isWaived && <Fixes finding={finding} done={done} />}
-        <button type="button" className="button" onClick={show}>
-          <LocateFixed aria-hidden="true" />
-          Show in the arena
-        </button>
-        {isWaived ? (
-          <button
-            type="button"
-            className="button"
-            onClick={() => {
-              desk.edit(`Open again: ${finding.says}`, (course) => unwaiveFinding(course, finding));
-              done();
-            }}
-          >
-            <RotateCcw aria-hidden="true" />
-            Take the waiver back
-          </button>
-        ) : (
-          !isAsking && (
-            <button type="button" className="button" onClick={() => setAsking(true)}>
-              <span>
-                Waive<span className="visually-hidden"> with a reason</span>…
-              </span>
-            </button>
-          )
-        )}
-      </div>
-      {isAsking && <WaiveForm waive={waive} close={() => setAsking(false)} />}
     </>
   );
 }

@@ -1,7 +1,7 @@
 import { WandSparkles } from 'lucide-react';
 import { useState } from 'react';
 import { applySafeRemedies, type Fix, type SafeFixes } from '../../core/checks/results/safe-fixes.ts';
-import { terms } from '../../words/terms.ts';
+import { counted } from '../../core/text/sentence.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import { openFindings } from './visible-findings.ts';
 
@@ -16,6 +16,7 @@ export function FixAll({ done }: { done(): void }) {
   const [isBusy, setBusy] = useState(false);
   const [fixed, setFixed] = useState<SafeFixes | undefined>();
   const fix = () => {
+    if (isBusy) return;
     setBusy(true);
     setTimeout(() => {
       const outcome = applySafeRemedies(desk.state().course);
@@ -30,7 +31,7 @@ export function FixAll({ done }: { done(): void }) {
   if (open.length === 0 && report === undefined) return null;
   return (
     <div className="fix-all">
-      <button type="button" className="button" disabled={isBusy} onClick={fix}>
+      <button type="button" className="button" aria-disabled={isBusy} onClick={fix}>
         <WandSparkles aria-hidden="true" />
         {isBusy ? 'Trying every fix…' : 'Fix all that are safe'}
       </button>
@@ -48,7 +49,8 @@ function FixReport({ did, left }: { readonly did: readonly Fix[]; readonly left:
   return (
     <>
       <p>
-        <strong>{terms.fixes(did.length)} made</strong>, {terms.findings(left)} still open. One undo takes it all back.
+        <strong>{counted(did.length, 'fix', 'fixes')} made</strong>, {counted(left, 'finding')} still open. One undo
+        takes it all back.
       </p>
       <ol className="did">
         {did.map((fix) => (

@@ -2,6 +2,7 @@ import type { Finding } from '../../core/checks/check.ts';
 import { CHECKS } from '../../core/checks/checks.ts';
 import type { Survey } from '../../core/survey.ts';
 import { obstacleTitle } from '../app-words.ts';
+import { subjectOf } from './finding-subject.ts';
 
 /** How the findings are put together. */
 export type Grouping = 'obstacle' | 'check';
@@ -13,17 +14,21 @@ export interface FindingGroup {
   /** `3`, `2 and 5`: where the obstacle is ridden in the go. */
   readonly number?: string;
   readonly findings: readonly Finding[];
+  /** The same findings, those that are alike on one card. */
+  readonly cards: readonly FindingBundle[];
 }
+
+/** Findings of one check that differ only in their place: they share a card. */
+export type FindingBundle = readonly [Finding, ...Finding[]];
 
 const COURSE = 'course';
 
-/** The one obstacle that a finding is about, or the first of two; what is about more is about the whole course. */
-function obstacleAbout({ keys, leg }: Finding, survey: Survey): string {
-  const ids = new Set(keys.map((key) => key.split('/')[0] ?? key));
-  const known = survey.layout.obstacles.filter(({ id }) => ids.has(id));
-  if (known.length > 2) return COURSE;
-  const first = keys.map((key) => key.split('/')[0]).find((id) => known.some((each) => each.id === id));
-  return first ?? (leg === undefined ? undefined : survey.layout.ride.legs[leg]?.obstacle) ?? COURSE;
+/** The obstacle of the layout that a finding is about; what is about more of them is about the whole course. */
+function obstacleAbout(finding: Finding, survey: Survey): string {
+  const subject = subjectOf(finding);
+  const { obstacles, ride } = survey.layout;
+  if (subject !== undefined && obstacles.some(({ id }) => id === subject)) return subject;
+  return (finding.leg === undefined ? undefined : ride.legs[finding.leg]?.obstacle) ?? COURSE;
 }
 
 function openFirst(findings: readonly Finding[]): readonly Finding[] {
@@ -31,6 +36,27 @@ function openFirst(findings: readonly Finding[]): readonly Finding[] {
     ...findings.filter(({ waived }) => waived === undefined),
     ...findings.filter(({ waived }) => waived !== undefined),
   ];
+}
+
+/** A thousandth of a metre, or of a count: what is printed alike is alike. */
+const SHARP = 1000;
+
+/** What two findings of one check share when they are alike; by check they must be measured alike as well. */
+function likeness({ check, weight, waived, measured, allowed, id }: Finding, grouping: Grouping): string {
+  const where = grouping === 'obstacle' ? '' : measured === undefined ? id : Math.round(measured * SHARP);
+  return JSON.stringify([check, weight, waived ?? null, allowed ?? null, where]);
+}
+
+/** The findings of a group with those that are alike put on one card, at the place of the first. */
+function bundlesOf(findings: readonly Finding[], grouping: Grouping): readonly FindingBundle[] {
+  const bundles = new Map<string, [Finding, ...Finding[]]>();
+  for (const finding of findings) {
+    const key = likeness(finding, grouping);
+    const known = bundles.get(key);
+    if (known === undefined) bundles.set(key, [finding]);
+    else known.push(finding);
+  }
+  return [...bundles.values()];
 }
 
 function findingsByKey(
@@ -46,7 +72,7 @@ function findingsByKey(
 }
 
 /** Obstacle by obstacle in the order of the go, then what is not ridden, then what concerns the whole course. */
-function byObstacle(findings: readonly Finding[], survey: Survey): readonly FindingGroup[] {
+function byObstacle(findings: readonly Finding[], survey: Survey): readonly BareGroup[] {
   const found = findingsByKey(findings, (finding) => obstacleAbout(finding, survey));
   const first = (id: string) =>
     survey.numbers.get(id)?.[0] ?? (id === COURSE ? Number.POSITIVE_INFINITY : Number.MAX_VALUE);
@@ -65,7 +91,7 @@ function byObstacle(findings: readonly Finding[], survey: Survey): readonly Find
 }
 
 /** Check by check, the heaviest finding first; the heading says what is asked. */
-function byCheck(findings: readonly Finding[]): readonly FindingGroup[] {
+function byCheck(findings: readonly Finding[]): readonly BareGroup[] {
   const found = findingsByKey(openFirst(findings), ({ check }) => check);
   return [...found].map(([id, own]) => ({
     id,
@@ -74,6 +100,14 @@ function byCheck(findings: readonly Finding[]): readonly FindingGroup[] {
   }));
 }
 
+type BareGroup = Omit<FindingGroup, 'cards'>;
+
 export function groupsOf(findings: readonly Finding[], survey: Survey, grouping: Grouping): readonly FindingGroup[] {
-  return grouping === 'obstacle' ? byObstacle(findings, survey) : byCheck(findings);
+  const groups = grouping === 'obstacle' ? byObstacle(findings, survey) : byCheck(findings);
+  return groups.map((group) => ({ ...group, cards: bundlesOf(group.findings, grouping) }));
+}
+
+/** The ids of the findings in the order in which the list shows them. */
+export function listedIds(groups: readonly FindingGroup[]): readonly string[] {
+  return groups.flatMap(({ cards }) => cards.flatMap((bundle) => bundle.map(({ id }) => id)));
 }

@@ -1,9 +1,10 @@
 import type { Finding } from '../../core/checks/check.ts';
 import { pieceWords } from '../../core/checks/findings/finding-words.ts';
-import { type Sweep, sweepsOf } from '../../core/checks/geometry/sweep.ts';
+import type { Sweep } from '../../core/checks/geometry/sweep.ts';
 import { printLength } from '../../core/measure/length.ts';
 import type { Survey } from '../../core/survey.ts';
 import type { Pointed } from '../view.ts';
+import { SWEEPS_PART } from './later-checks.ts';
 
 /** Checks of how wide a place is in which a horse backs or turns: how it goes round there belongs beside them. */
 const ABOUT_ROOM: ReadonlySet<string> = new Set(['back-clearance', 'back-width', 'back-raised-width', 'box-side']);
@@ -15,9 +16,10 @@ export function clearanceWords({ clear, key }: Sweep, survey: Survey): string {
   return clear < 0 ? `${room} too little at ${piece}` : `${room} to spare at ${piece}`;
 }
 
-/** The sweep of an obstacle where it is narrowest; absent where nobody backs or turns in it. */
+/** The sweep of an obstacle where it is narrowest; absent where nobody backs or turns in it, or sweeps are not loaded yet. */
 export function narrowestSweep(obstacle: string, survey: Survey): Sweep | undefined {
-  return sweepsOf(survey)
+  return SWEEPS_PART.now()
+    ?.sweepsOf(survey)
     .filter((sweep) => sweep.obstacle === obstacle)
     .reduce<Sweep | undefined>(
       (least, each) => (least === undefined || each.clear < least.clear ? each : least),

@@ -1,5 +1,4 @@
 import type { Finding } from '../../core/checks/check.ts';
-import { closerFindingsOf } from '../../core/checks/checks.ts';
 import { unwaivedFindings } from '../../core/checks/results/waived.ts';
 import { memoizeByIdentity } from '../../core/memo/by-identity.ts';
 import type { DeskState } from '../../desk/desk.ts';
@@ -11,9 +10,8 @@ const withoutWaived = memoizeByIdentity((findings: readonly Finding[]): readonly
 });
 
 /** What is shown: at Check all that is found, with a closer look while nothing is dragged; elsewhere what is open. */
-export function visibleFindings({ stage, gesture, survey, findings }: DeskState): readonly Finding[] {
-  if (stage !== 'check') return withoutWaived(findings);
-  return gesture === null ? closerFindingsOf(survey) : findings;
+export function visibleFindings(state: DeskState): readonly Finding[] {
+  return state.stage === 'check' ? state.closerFindings : withoutWaived(state.findings);
 }
 
 /** What is open of what is shown. */

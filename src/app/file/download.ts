@@ -1,3 +1,11 @@
+import type { Course } from '../../core/course/course.ts';
+import { writeCourse } from '../../core/files/write.ts';
+
+/** A course as a file. */
+export function courseBlob(course: Course): Blob {
+  return new Blob([writeCourse(course)], { type: 'application/json' });
+}
+
 /** Hands a file to the person as a download. */
 export function saveDownload(blob: Blob, name: string): void {
   const url = URL.createObjectURL(blob);

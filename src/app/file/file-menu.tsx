@@ -1,5 +1,5 @@
 import { ChevronDown, FolderOpen } from 'lucide-react';
-import { Suspense, useEffect, useId, useRef, useState } from 'react';
+import { useEffect, useId, useRef, useState } from 'react';
 import { blankCourse } from '../../core/course/blank.ts';
 import type { CourseReading } from '../../core/files/read.ts';
 import type { LengthUnit } from '../../core/measure/quantity.ts';
@@ -7,7 +7,7 @@ import { useCourseSaver } from '../autosave-context.tsx';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import { Dialog } from '../dialog.tsx';
 import { keyPressOf } from '../key-press.ts';
-import { lazyComponent } from '../lazy-panel.ts';
+import { lazyComponent } from '../lazy-panel.tsx';
 import { openFile, saveFile } from './files.ts';
 import { SavedCourses } from './kept-courses.tsx';
 import { Starters } from './starter-list.tsx';
@@ -104,11 +104,7 @@ export function FileMenu() {
         <Starters menu={menu} take={take} />
         <SavedCourses menu={menu} refused={(why) => take({ kind: 'refused', why })} />
       </div>
-      {isLookingBack && (
-        <Suspense>
-          <EarlierStates close={() => setLookingBack(false)} />
-        </Suspense>
-      )}
+      {isLookingBack && <EarlierStates close={() => setLookingBack(false)} />}
       {notice !== null && (
         <Dialog title={notice.title} close={() => setNotice(null)}>
           {notice.says.map((sentence) => (

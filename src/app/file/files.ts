@@ -1,8 +1,8 @@
 import { fileOpen, fileSave } from 'browser-fs-access';
 import type { Course } from '../../core/course/course.ts';
 import { type CourseReading, readCourse } from '../../core/files/read.ts';
-import { writeCourse } from '../../core/files/write.ts';
 import { courseFileName } from '../../core/text/file-name.ts';
+import { courseBlob } from './download.ts';
 
 const KIND = { mimeTypes: ['application/json'], extensions: ['.json'], description: 'Course' };
 
@@ -26,10 +26,6 @@ export async function saveFile(course: Course): Promise<string | null> {
   } catch (failure) {
     return isCancelled(failure) ? null : `The file could not be saved: ${reasonOf(failure)} Try another folder.`;
   }
-}
-
-export function courseBlob(course: Course): Blob {
-  return new Blob([writeCourse(course)], { type: 'application/json' });
 }
 
 function isCancelled(failure: unknown): boolean {

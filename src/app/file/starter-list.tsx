@@ -2,7 +2,7 @@ import { type RefObject, useEffect, useState } from 'react';
 import { currentLayout } from '../../core/course/course.ts';
 import type { CourseReading } from '../../core/files/read.ts';
 import { printLength } from '../../core/measure/length.ts';
-import { terms } from '../../words/terms.ts';
+import { counted } from '../../core/text/sentence.ts';
 import { STARTERS } from './starters.ts';
 
 /** The starters by their own titles, which are read when the menu first opens: nothing of them is in the first load. */
@@ -58,5 +58,5 @@ function sizeWords(reading: CourseReading | undefined): string {
   const { course } = reading;
   const { length, width } = course.arena;
   const obstacles = currentLayout(course).obstacles.length;
-  return `${printLength(length, course.unit)} × ${printLength(width, course.unit)}, ${terms.obstacles(obstacles)}`;
+  return `${printLength(length, course.unit)} × ${printLength(width, course.unit)}, ${counted(obstacles, 'obstacle')}`;
 }

@@ -1,5 +1,3 @@
-import { blankCourse } from '../../core/course/blank.ts';
-import type { Course } from '../../core/course/course.ts';
 import { type CourseReading, readCourse } from '../../core/files/read.ts';
 import { capitalized } from '../../core/text/sentence.ts';
 
@@ -13,9 +11,6 @@ export interface Starter {
   read(): Promise<CourseReading>;
 }
 
-/** The starter that a first visit opens. */
-const FIRST = 'larkhollow-novice';
-
 /** All starters, by file name. */
 export const STARTERS: readonly Starter[] = Object.entries(FILES)
   .map(([path, text]) => {
@@ -28,9 +23,3 @@ export const STARTERS: readonly Starter[] = Object.entries(FILES)
     };
   })
   .sort((a, b) => a.name.localeCompare(b.name));
-
-/** The course for a first visit; an empty arena where the starter is missing or does not read. */
-export async function firstCourse(): Promise<Course> {
-  const reading = await STARTERS.find((each) => each.name === FIRST)?.read();
-  return reading?.kind === 'read' ? reading.course : blankCourse();
-}

@@ -1,8 +1,8 @@
 import { CircleHelp } from 'lucide-react';
-import { Suspense, useState } from 'react';
+import { useState } from 'react';
 import { helpWords } from '../../words/help.ts';
 import { Dialog } from '../dialog.tsx';
-import { lazyComponent } from '../lazy-panel.ts';
+import { lazyComponent } from '../lazy-panel.tsx';
 
 const Help = lazyComponent(() => import('./help-pages.tsx').then((module) => module.Help));
 
@@ -16,9 +16,7 @@ export function HelpButton() {
       </button>
       {isOpen && (
         <Dialog wide title={helpWords.help} close={() => setOpen(false)}>
-          <Suspense>
-            <Help />
-          </Suspense>
+          <Help />
         </Dialog>
       )}
     </>

@@ -13,6 +13,7 @@ export function ExportButton({ sheet, draw }: { readonly sheet: string; draw(): 
     says: '',
   });
   const save = async () => {
+    if (state.kind === 'busy') return;
     setState({ kind: 'busy', says: postWords.drawingThePdf });
     try {
       const drawn = draw();
@@ -28,7 +29,8 @@ export function ExportButton({ sheet, draw }: { readonly sheet: string; draw(): 
       <button
         type="button"
         className="button primary large"
-        disabled={state.kind === 'busy'}
+        // A button that is switched off would lose the focus.
+        aria-disabled={state.kind === 'busy'}
         onClick={() => void save()}
       >
         <FileDown aria-hidden="true" />

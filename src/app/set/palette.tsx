@@ -1,92 +1,60 @@
-import { type PointerEvent, useRef, useState } from 'react';
+import { useState } from 'react';
 import type { ShelfItem } from '../../core/course/shelf-item.ts';
 import type { ObstacleKind } from '../../core/obstacles/obstacle.ts';
 import type { Point } from '../../core/plane/point.ts';
 import { palette } from '../../desk/placing/palette.ts';
+import { handWords } from '../../words/hand.ts';
 import { groundOf } from '../arena/camera.ts';
+import { PICK_RADIUS, usePickRadius } from '../arena/input/pick-radius.ts';
 import { useDesk } from '../desk-context.tsx';
 import { useView } from '../view.ts';
 import { Drawing, shelfSketch, sketchOf } from './drawing.tsx';
-import { ShelfGroup, type TilePointer } from './shelf-group.tsx';
-
-/** A pointer that has gone further than this drags; before that it may still be a click. Pixels. */
-const DRAG_FROM = 6;
+import { ShelfGroup } from './shelf-group.tsx';
+import { type Carried, useTileDrag } from './tile-drag.ts';
 
 const GROUPS = palette();
 
 /** What is taken from the list: a kind, or an obstacle of the designer's own. */
 type Goods = { readonly kind: string } | { readonly item: ShelfItem };
 
-interface Carried {
-  readonly goods: Goods;
-  readonly x: number;
-  readonly y: number;
-}
-
 /** All obstacle kinds: a click puts one on free ground in view, a drag puts it where it is let go. */
 export function PalettePanel() {
   const desk = useDesk();
   const view = useView();
-  const [carried, setCarried] = useState<Carried | null>(null);
+  const isCoarse = usePickRadius() === PICK_RADIUS.finger;
   const [refusal, setRefusal] = useState('');
-  const began = useRef<Carried | null>(null);
-  /** A pointer that dragged also clicks when it is let go, since its button has captured it. */
-  const hasDragged = useRef(false);
+  const [told, setTold] = useState('');
 
   const place = (goods: Goods, at: Point) => {
     const why = 'item' in goods ? desk.placeFromShelf(goods.item.obstacle, at) : desk.place(goods.kind, {}, at);
     setRefusal(why ?? '');
+    setTold('');
   };
-  const click = (goods: Goods) => {
-    const { camera, size } = view.state();
-    const { arena } = desk.state().course;
-    const within = (value: number, most: number) => Math.min(most, Math.max(0, value));
-    const middle = groundOf(camera, { x: size.width / 2, y: size.height / 2 });
-    place(goods, { x: within(middle.x, arena.length), y: within(middle.y, arena.width) });
-  };
-  const down = (event: PointerEvent<HTMLButtonElement>, goods: Goods) => {
-    if (event.button !== 0) return;
-    hasDragged.current = false;
-    began.current = { goods, x: event.clientX, y: event.clientY };
-  };
-  const move = (event: PointerEvent<HTMLButtonElement>) => {
-    const start = began.current;
-    if (start === null) return;
-    if (carried === null && Math.hypot(event.clientX - start.x, event.clientY - start.y) < DRAG_FROM) return;
-    hasDragged.current = true;
-    event.currentTarget.setPointerCapture(event.pointerId);
-    setCarried({ goods: start.goods, x: event.clientX, y: event.clientY });
-  };
-  const stop = () => {
-    began.current = null;
-    setCarried(null);
-  };
-  const up = (event: PointerEvent<HTMLButtonElement>) => {
-    const goods = carried?.goods;
-    stop();
-    if (goods === undefined) return;
-    const arena = document.querySelector('.arena-ground');
-    const box = arena?.getBoundingClientRect();
-    if (box === undefined) return;
-    const at: Point<'screen'> = { x: event.clientX - box.left, y: event.clientY - box.top };
-    if (at.x < 0 || at.y < 0 || at.x > box.width || at.y > box.height) return;
-    place(goods, groundOf(view.state().camera, at));
-  };
-  const clicked = (goods: Goods) => {
-    if (!hasDragged.current) click(goods);
-    hasDragged.current = false;
-  };
-  const tile = (goods: Goods): TilePointer => ({
-    onPointerDown: (event) => down(event, goods),
-    onPointerMove: move,
-    onPointerUp: up,
-    onPointerCancel: stop,
-    onClick: () => clicked(goods),
+  const { carried, tile } = useTileDrag<Goods>({
+    taken(goods) {
+      const { camera, size } = view.state();
+      const { arena } = desk.state().course;
+      const within = (value: number, most: number) => Math.min(most, Math.max(0, value));
+      const middle = groundOf(camera, { x: size.width / 2, y: size.height / 2 });
+      place(goods, { x: within(middle.x, arena.length), y: within(middle.y, arena.width) });
+    },
+    dropped(goods, { x, y }) {
+      const box = document.querySelector('.arena-ground')?.getBoundingClientRect();
+      if (box === undefined || x < box.left || y < box.top || x > box.right || y > box.bottom) {
+        setTold(handWords.tileLetGoOutside);
+        return;
+      }
+      place(goods, groundOf(view.state().camera, { x: x - box.left, y: y - box.top }));
+    },
+    putBack: () => setTold(handWords.tilePutBack),
   });
 
   return (
     <div className="palette">
-      <p className="lead">Click to add, or drag one to its place.</p>
+      <p className="lead">{isCoarse ? handWords.tilesByFinger : handWords.tilesByMouse}</p>
+      <p className="palette-told" role="status">
+        {told}
+      </p>
       {GROUPS.map((group) => (
         <section key={group.title} aria-label={group.title}>
           <h3>{group.title}</h3>
@@ -132,7 +100,7 @@ function Ghost({
   scale,
   turned,
 }: {
-  readonly carried: Carried;
+  readonly carried: Carried<Goods>;
   readonly scale: number;
   readonly turned: boolean;
 }) {

@@ -1,17 +1,8 @@
 import { X } from 'lucide-react';
-import type { PointerEvent } from 'react';
 import type { ShelfItem } from '../../core/course/shelf-item.ts';
 import { Drawing, shelfSketch } from './drawing.tsx';
 import { takeOffShelf, useShelf } from './own-shelf.ts';
-
-/** How a tile of the list of what to add takes a pointer. */
-export interface TilePointer {
-  onPointerDown(event: PointerEvent<HTMLButtonElement>): void;
-  onPointerMove(event: PointerEvent<HTMLButtonElement>): void;
-  onPointerUp(event: PointerEvent<HTMLButtonElement>): void;
-  onPointerCancel(): void;
-  onClick(): void;
-}
+import type { TilePointer } from './tile-drag.ts';
 
 /** The designer's own shelf: what was kept there, to be placed again or taken off. */
 export function ShelfGroup({ tile }: { tile(item: ShelfItem): TilePointer }) {

@@ -1,8 +1,8 @@
-import { Suspense, useState } from 'react';
+import { useState } from 'react';
 import type { TruckUse } from '../../core/survey.ts';
 import type { Refusal } from '../../desk/input.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
-import { lazyComponent } from '../lazy-panel.ts';
+import { lazyComponent } from '../lazy-panel.tsx';
 import { readStockCount, withCount } from './truck-lines.ts';
 import { TypedField } from './typed-field.tsx';
 
@@ -26,11 +26,7 @@ export function TruckPanel() {
           Edit the list
         </button>
       </div>
-      {isListing && (
-        <Suspense>
-          <TruckDialog close={() => setListing(false)} />
-        </Suspense>
-      )}
+      {isListing && <TruckDialog close={() => setListing(false)} />}
       {!hasLines && <p className="empty">The course has no truck list: take what you need.</p>}
       {isCounting ? (
         <Counts truck={truck} />

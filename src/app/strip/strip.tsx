@@ -22,7 +22,11 @@ const MOST_SCALE = 90;
 export function RideStrip() {
   const isRide = useDeskState((state) => state.stage === 'ride');
   return (
-    <section className={isRide ? 'strip is-whole' : 'strip'} aria-label="Ride strip: the line of travel, unrolled">
+    <section
+      className={isRide ? 'strip is-whole' : 'strip'}
+      aria-label="Ride strip: the line of travel, unrolled"
+      data-pane="strip"
+    >
       <StripPanel />
     </section>
   );

@@ -1,5 +1,6 @@
 import polygonClipping from 'polygon-clipping';
 import { INCH } from '../measure/quantity.ts';
+import { clippedByConvex } from './convex-clip.ts';
 import type { Point } from './point.ts';
 import { boundsIntersect, type Ring, ringArea, ringBounds } from './ring.ts';
 
@@ -31,25 +32,6 @@ export function intersection(a: Ring, b: Ring): Ring[] {
 /** Square metres that both rings cover. */
 export function overlapArea(a: Ring, b: Ring): number {
   return intersection(a, b).reduce((sum, ring) => sum + ringArea(ring), 0);
-}
-
-/** What is left of `ring` after cutting along each edge of a convex counter-clockwise one. */
-function clippedByConvex(ring: Ring, convex: Ring): Ring {
-  let left: readonly Point[] = ring;
-  convex.forEach((from, i) => {
-    const to = convex[(i + 1) % convex.length] ?? from;
-    const inside = (p: Point): number => (to.x - from.x) * (p.y - from.y) - (to.y - from.y) * (p.x - from.x);
-    left = left.flatMap((p, k) => {
-      const next = left[(k + 1) % left.length] ?? p;
-      const here = inside(p);
-      const there = inside(next);
-      const kept = here >= 0 ? [p] : [];
-      if (here >= 0 === there >= 0) return kept;
-      const t = here / (here - there);
-      return [...kept, { x: p.x + (next.x - p.x) * t, y: p.y + (next.y - p.y) * t }];
-    });
-  });
-  return left;
 }
 
 type Polygons = readonly [number, number][][][];

@@ -24,6 +24,21 @@ export function numberList(numbers: readonly number[]): string {
   );
 }
 
+const ENGLISH = new Intl.PluralRules('en');
+
+/** A noun in the forms that a language tells apart; English has `one` and `other`. */
+export type PluralForms = { readonly other: string } & { readonly [Form in Intl.LDMLPluralRule]?: string };
+
+/** The form of a noun that goes with a number, by the rules of a language. */
+export function pluralForm(count: number, forms: PluralForms, rules = ENGLISH): string {
+  return forms[rules.select(count)] ?? forms.other;
+}
+
+/** `1 pole`, `3 poles`. */
+export function counted(count: number, one: string, many = `${one}s`): string {
+  return `${count} ${pluralForm(count, { one, other: many })}`;
+}
+
 /** "a, b and c". */
 export function andList(names: readonly string[]): string {
   return names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;

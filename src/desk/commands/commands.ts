@@ -26,7 +26,7 @@ import { headingOf, turnChoice } from '../gestures/turn.ts';
 import { turnHandle } from '../gestures/turn-handle.ts';
 import { nameOf, namesOf } from '../names.ts';
 import { freeShift } from '../placing/free-space.ts';
-import { nearWallSentencesOf } from '../placing/wall-distances.ts';
+import { placeSentences } from '../placing/wall-distances.ts';
 import type { Plan } from '../plan.ts';
 import { bendIn, boundsOfPieces, chosenPieces, crossIn, RIDE_START } from '../selection/selection.ts';
 import { printValue } from './typed.ts';
@@ -72,7 +72,7 @@ export function turnPlan(state: DeskState, by: number): Plan {
   const { course, survey, chosen } = state;
   if (chosen.length === 1 && chosen[0] === RIDE_START) {
     const angle = normalizeAngle(survey.layout.ride.start.angle + by);
-    const said = messages.turned('the start', angle);
+    const said = messages.turned('the start', angle, survey.layout.ride.start.angle);
     return { course: turnStart(course, angle), chosen, label: labels.turn('the start'), said, join: 'turn start' };
   }
   const handle = turnHandle(state, 0);
@@ -85,7 +85,7 @@ export function turnPlan(state: DeskState, by: number): Plan {
     course: outcome.course,
     chosen,
     label: labels.turn(name),
-    said: messages.turned(name, start === null ? null : normalizeAngle(start + by)),
+    said: messages.turned(name, start === null ? null : normalizeAngle(start + by), start),
     join: `turn ${chosen.join(' ')}`,
   };
 }
@@ -115,7 +115,7 @@ export function nudgePlan({ course, survey, chosen }: DeskState, dx: number, dy:
     next = outcome.course;
   }
   const name = namesOf(survey, chosen);
-  const said = messages.moved(name, nearWallSentencesOf(next, chosen));
+  const said = messages.moved(name, placeSentences(next, chosen, course));
   return { course: next, chosen, label: labels.move(name), said, join: `nudge ${chosen.join(' ')}` };
 }
 
@@ -128,7 +128,11 @@ export function infeasibleSentence(infeasible: Infeasible, params: Params, unit:
   return nearest.length === 0 ? infeasible.why : messages.nearest(infeasible.why, nearest);
 }
 
-const FIELDS: Readonly<Record<keyof Pose, string>> = { x: 'Place along', y: 'Place across', angle: 'Heading' };
+const FIELDS: Readonly<Record<keyof Pose, string>> = {
+  x: 'Distance from the west wall',
+  y: 'Distance from the south wall',
+  angle: 'Heading',
+};
 
 export function posePlan(
   state: DeskState,

@@ -10,6 +10,7 @@ import type { Survey } from '../../core/survey.ts';
 import type { DeskState } from '../desk.ts';
 import { labels, messages } from '../desk-words.ts';
 import type { PointerInput } from '../input.ts';
+import { placeSentences } from '../placing/wall-distances.ts';
 import { type BendKey, bendIn, bendKey, RIDE_START } from '../selection/selection.ts';
 import type { Gesture } from './gesture.ts';
 
@@ -143,7 +144,7 @@ export function bendGesture(down: PointerInput, state: DeskState, target: string
       ...(preview === null ? {} : { course: preview }),
       chosen: [key],
       label: isStart ? labels.start() : labels.bend(),
-      said: isStart ? messages.moved('the start', []) : messages.bent(),
+      said: isStart ? messages.moved('the start', placeSentences(preview ?? course, [key], course)) : messages.bent(),
     }),
   });
   return showing(null);

@@ -6,7 +6,7 @@ import type { DeskState } from '../desk.ts';
 import { labels, messages } from '../desk-words.ts';
 import type { PointerInput } from '../input.ts';
 import { namesOf } from '../names.ts';
-import { nearWallSentencesOf } from '../placing/wall-distances.ts';
+import { placeSentences } from '../placing/wall-distances.ts';
 import { boundsOfPieces, chosenPieces, type Keys, shiftBounds } from '../selection/selection.ts';
 import type { Guide } from '../snapping/guide.ts';
 import { snap } from '../snapping/snap.ts';
@@ -53,7 +53,7 @@ export function moveGesture(down: PointerInput, state: DeskState, keys: Keys): G
       said:
         stuck ??
         messages.stoppedShort(
-          messages.moved(name, nearWallSentencesOf(preview ?? course, keys)),
+          messages.moved(name, placeSentences(preview ?? course, keys, course)),
           stops.map(({ says }) => says),
         ),
     }),

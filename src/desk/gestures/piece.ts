@@ -8,7 +8,7 @@ import type { DeskState } from '../desk.ts';
 import { labels, messages } from '../desk-words.ts';
 import type { PointerInput } from '../input.ts';
 import { nameOf } from '../names.ts';
-import { nearWallSentencesOf } from '../placing/wall-distances.ts';
+import { placeSentences } from '../placing/wall-distances.ts';
 import { boundsOfPieces, shiftBounds } from '../selection/selection.ts';
 import type { Guide } from '../snapping/guide.ts';
 import { snap } from '../snapping/snap.ts';
@@ -66,7 +66,7 @@ export function pieceGesture(down: PointerInput, state: DeskState, piece: Placed
       said:
         stuck ??
         messages.stoppedShort(
-          messages.moved(name, nearWallSentencesOf(preview ?? course, chosen)),
+          messages.moved(name, placeSentences(preview ?? course, chosen, course)),
           stops.map(({ says }) => says),
         ),
     }),

@@ -1,10 +1,9 @@
 import type { PlacedPiece } from '../../core/course/placed.ts';
 import { distance } from '../../core/plane/point.ts';
 import { ringContains } from '../../core/plane/ring.ts';
+import { choiceWords } from '../description.ts';
 import type { DeskState } from '../desk.ts';
-import { messages } from '../desk-words.ts';
 import type { PointerInput } from '../input.ts';
-import { namesOf } from '../names.ts';
 import { pieceUnderPoint } from '../selection/hit.ts';
 import { marqueeGesture } from '../selection/marquee.ts';
 import { outlines } from '../selection/outlines.ts';
@@ -142,7 +141,7 @@ export function pressGesture(down: PointerInput, state: DeskState): Gesture {
     commit: () => ({
       chosen: tapped,
       label: '',
-      said: tapped.length === 0 ? messages.choseNothing() : messages.chose(namesOf(state.survey, tapped)),
+      said: choiceWords(state, tapped),
     }),
   };
   return press;

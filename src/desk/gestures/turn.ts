@@ -68,7 +68,7 @@ export function turnGesture(down: PointerInput, state: DeskState, about: Point):
       ...(preview === null ? {} : { course: preview }),
       chosen,
       label: labels.turn(name),
-      said: stuck ?? messages.turned(name, start === null ? null : normalizeAngle(start + by)),
+      said: stuck ?? messages.turned(name, start === null ? null : normalizeAngle(start + by), start),
     }),
   });
   return showing(null, [], 0);

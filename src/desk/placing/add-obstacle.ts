@@ -21,7 +21,7 @@ import { snapContext } from '../snapping/snap-context.ts';
 import { PLACE_SOURCES } from '../snapping/snap-sources.ts';
 import { freeShift, inwardShift } from './free-space.ts';
 import { usualForBook } from './usual-for-book.ts';
-import { nearWallSentences } from './wall-distances.ts';
+import { placeSentences } from './wall-distances.ts';
 
 /** The snap distance of a newly placed obstacle. */
 const SNAP_DISTANCE = FOOT;
@@ -68,7 +68,7 @@ export function placeBuiltPlan(state: DeskState, built: Obstacle): Plan {
   const end = at(shift);
   const next = addObstacle(course, end);
   const name = nameOf(survey(next), id);
-  const places = nearWallSentences(placedObstacle(end).bounds, course.arena, course.unit);
+  const places = placeSentences(next, [id]);
   return {
     course: next,
     chosen: [id],

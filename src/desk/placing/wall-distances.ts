@@ -8,7 +8,7 @@ import { type Point, point } from '../../core/plane/point.ts';
 import type { Bounds } from '../../core/plane/ring.ts';
 import type { Survey } from '../../core/survey.ts';
 import { messages } from '../desk-words.ts';
-import { boundsOfPieces, chosenPieces, type Keys } from '../selection/selection.ts';
+import { bendIn, boundsOfPieces, chosenPieces, type Keys, RIDE_START } from '../selection/selection.ts';
 
 /** A tape from what is chosen to a wall, square to it. Negative when the thing is outside. */
 export interface WallDistance {
@@ -63,19 +63,37 @@ export function chosenWallDistances(state: {
   return bounds === null ? [] : wallDistances(bounds, arena, unit);
 }
 
-/** Where the things that the keys name lie, as sentences. */
-export function nearWallSentencesOf(course: Course, keys: Keys): readonly string[] {
-  const pieces = currentLayout(course)
-    .obstacles.filter((each) => keys.some((key) => obstacleOf(key) === each.id))
+/** Where what the keys name lies: one thing by its own place, as it is typed; several by the corner of their box. Null for none. */
+function placeOf(course: Course, keys: Keys): Point | null {
+  const [key, more] = keys;
+  if (key === undefined) return null;
+  const { obstacles, ride } = currentLayout(course);
+  const own = more === undefined ? obstacles.find(({ id }) => id === key) : undefined;
+  if (own !== undefined) return own.pose;
+  const pieces = obstacles
+    .filter((each) => keys.some((named) => obstacleOf(named) === each.id))
     .flatMap((each) => placedObstacle(each).pieces)
     .filter((piece) => keys.includes(piece.key) || keys.includes(piece.obstacle));
+  if (more === undefined) {
+    const bend = bendIn(key);
+    if (bend !== null) return ride.legs.find(({ id }) => id === bend.leg)?.bends[bend.index] ?? null;
+    return key === RIDE_START ? ride.start : (pieces[0]?.pose ?? null);
+  }
   const bounds = boundsOfPieces(pieces);
-  return bounds === null ? [] : nearWallSentences(bounds, course.arena, course.unit);
+  return bounds === null ? null : point(bounds.minX, bounds.minY);
 }
 
-/** `12' 3" from the west wall`, `8' 0" from the south wall`: the nearer wall of each pair. */
-export function nearWallSentences(bounds: Bounds, arena: Arena, unit: LengthUnit): readonly string[] {
-  return wallDistances(bounds, arena, unit)
-    .filter((each) => each.near)
-    .map((each) => messages.fromWall(each.length, each.wall, unit));
+/**
+ * `12' 3" from the west wall`, `8' from the south wall`: distances are counted from the same corner everywhere. Where a
+ * course before is given, what has changed says what it was.
+ */
+export function placeSentences(course: Course, keys: Keys, before: Course = course): readonly string[] {
+  const [at, was] = [placeOf(course, keys), placeOf(before, keys)];
+  if (at === null) return [];
+  return (['x', 'y'] as const).map((axis) => {
+    const wall = axis === 'x' ? 'west' : 'south';
+    const old = was === null || course.unit !== before.unit ? '' : printLength(was[axis], course.unit);
+    const says = messages.fromWall(at[axis], wall, course.unit);
+    return old === '' || old === printLength(at[axis], course.unit) ? says : messages.withWas(says, old);
+  });
 }

@@ -1,9 +1,25 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { type Camera, centreCamera, fitCamera, groundOf, screenOf, zoomCamera } from '../../../src/app/arena/camera.ts';
+import {
+  arenaFurniture,
+  type Camera,
+  centreCamera,
+  fitCamera,
+  furnitureBounds,
+  groundOf,
+  screenOf,
+  zoomCamera,
+} from '../../../src/app/arena/camera.ts';
+import { wayInBox } from '../../../src/app/arena/painters/rail.ts';
+import { rulerMarks } from '../../../src/app/arena/painters/rulers.ts';
 import type { Arena } from '../../../src/core/course/course.ts';
+import { type Bounds, boundsIntersect } from '../../../src/core/plane/ring.ts';
 
 const ARENA: Arena = { title: '', length: 60, width: 30, entrance: { wall: 'west', at: 15, width: 3 } };
+function holds(outer: Bounds, { minX, minY, maxX, maxY }: Bounds): boolean {
+  return minX >= outer.minX && minY >= outer.minY && maxX <= outer.maxX && maxY <= outer.maxY;
+}
+
 const cameras: fc.Arbitrary<Camera> = fc.record({
   scale: fc.double({ min: 2, max: 300, noNaN: true }),
   x: fc.double({ min: -2000, max: 2000, noNaN: true }),
@@ -44,22 +60,37 @@ describe('the camera', () => {
   });
 
   test.each([
-    { width: 800, height: 660, turned: false },
-    { width: 500, height: 900, turned: true },
-    { width: 390, height: 380, turned: false },
-  ])('fits the whole arena into $width × $height', ({ width, height, turned }) => {
+    { width: 800, height: 405, turned: false, buttons: 'beside' },
+    { width: 800, height: 660, turned: false, buttons: 'below' },
+    { width: 500, height: 980, turned: true, buttons: 'below' },
+    { width: 390, height: 374, turned: false, buttons: 'below' },
+    { width: 540, height: 210, turned: false, buttons: 'beside-in-two' },
+  ])('fits the whole arena into $width × $height, clear of the buttons', ({ width, height, turned, buttons }) => {
     const camera = fitCamera(ARENA, { width, height });
+    const furniture = arenaFurniture(ARENA, { width, height });
     expect(camera.turned).toBe(turned);
-    for (const corner of [
-      { x: 0, y: 0 },
-      { x: ARENA.length, y: ARENA.width },
-    ]) {
-      const { x, y } = screenOf(camera, corner);
-      expect(x).toBeGreaterThan(20);
-      expect(x).toBeLessThan(width - 20);
-      expect(y).toBeGreaterThan(20);
-      expect(y).toBeLessThan(height - 20);
+    expect(furniture.buttons).toBe(buttons);
+    const picture = { minX: 0, minY: 0, maxX: width, maxY: height };
+    const low = screenOf(camera, { x: 0, y: 0 });
+    const high = screenOf(camera, { x: ARENA.length, y: ARENA.width });
+    const ground = {
+      minX: Math.min(low.x, high.x),
+      maxX: Math.max(low.x, high.x),
+      minY: Math.min(low.y, high.y),
+      maxY: Math.max(low.y, high.y),
+    };
+    const drawn = [
+      ground,
+      wayInBox(ARENA, camera),
+      ...rulerMarks({ arena: ARENA, unit: 'ft', camera }).map(({ box }) => box),
+    ];
+    for (const box of drawn) {
+      expect(holds(picture, box)).toBe(true);
+      expect(boundsIntersect(box, furnitureBounds(furniture, { width, height }), 0)).toBe(false);
     }
+    // As large as the picture has room for it: one of the two ways is used but for the margins.
+    const fill = Math.max((ground.maxX - ground.minX) / width, (ground.maxY - ground.minY) / (height - 62));
+    expect(fill).toBeGreaterThan(0.78);
   });
 
   test('brings a place to the middle', () => {

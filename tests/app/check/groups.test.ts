@@ -1,7 +1,8 @@
 import { readFileSync } from 'node:fs';
-import { describe, expect, test } from 'vitest';
+import { beforeAll, describe, expect, test } from 'vitest';
 import { levelChanges, practiceSentences, silences } from '../../../src/app/check/book-words.ts';
 import { groupsOf } from '../../../src/app/check/groups.ts';
+import { SWEEPS_PART } from '../../../src/app/check/later-checks.ts';
 import { limitBehind, quantityOf } from '../../../src/app/check/limit-behind.ts';
 import { clearanceWords, narrowestSweep, sweepFor } from '../../../src/app/check/sweep-words.ts';
 import { closerFindingsOf } from '../../../src/core/checks/checks.ts';
@@ -86,6 +87,8 @@ describe('what a book says and does not say', () => {
 });
 
 describe('the room to back and turn', () => {
+  beforeAll(() => SWEEPS_PART.load());
+
   test('is told at the piece that is nearest', () => {
     const lane = narrowestSweep('back-lane-1', facts);
     if (lane === undefined) throw new Error('the lane is not swept');

@@ -95,7 +95,7 @@ describe('the start of the go', () => {
     desk.turn(Math.PI / 12);
     expectDeskInvariants(desk);
     expect(currentLayout(desk.state().course).ride.start).toEqual({ ...start, angle: expect.closeTo(Math.PI / 6, 9) });
-    expect(desk.state().said).toBe('Turned the start: now at 30°');
+    expect(desk.state().said).toBe('Turned the start: heading 30° (was 15°)');
     expect(desk.state().history.steps).toHaveLength(2);
   });
 

@@ -161,11 +161,11 @@ describe('a drag', () => {
     expect(poseOf(desk, 'run-1').x).toBeCloseTo(before.x + 3, 8);
   });
 
-  test('tells the distances to the nearest walls when it is done', () => {
+  test('tells the distances from the same two walls when it is done, with what they were', () => {
     const desk = createDesk(threeObstacles());
     carefulHand(desk, { loose: true }).drag(middle(desk, 'run-1/pole-1'), [20, 9]);
     expect(desk.state().said).toMatch(
-      /^Moved the run of poles \(obstacle 1\): .+ from the west wall, .+ from the south wall$/,
+      /^Moved the run of poles \(obstacle 1\): .+ from the west wall \(was 49' 2½"\), .+ from the south wall/,
     );
   });
 });

@@ -5,7 +5,6 @@ import { useDesk, useDeskState } from '../../desk-context.tsx';
 import { usePlayer } from '../../ride/player-context.tsx';
 import { useView } from '../../view.ts';
 import { usePickRadius } from '../input/pick-radius.ts';
-import { groundLayer } from './ground-layer.ts';
 import { horseLayer } from './horse-layer.ts';
 import { liveLayer } from './live-layer.ts';
 import { createPicture, type Picture } from './picture.ts';
@@ -14,7 +13,7 @@ import { stillLayer } from './still-layer.ts';
 import { useTheme } from './use-theme.ts';
 
 /** The horse has a canvas of its own, where it rides: while it plays nothing else is drawn. */
-const LAYERS = [groundLayer, stillLayer, liveLayer] as const;
+const LAYERS = [stillLayer, liveLayer] as const;
 const RIDE_LAYERS = [...LAYERS, horseLayer] as const;
 
 /** The drawn arena. It listens to the desk, the view and the player itself: React renders it once. */

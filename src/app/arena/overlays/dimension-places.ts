@@ -1,5 +1,5 @@
 import { lerp, type Point } from '../../../core/plane/point.ts';
-import type { Bounds } from '../../../core/plane/ring.ts';
+import { type Bounds, unionBounds } from '../../../core/plane/ring.ts';
 import type { KeptConstraint } from '../../../desk/constraints/kept-list.ts';
 import { type Camera, type ScreenSize, screenOf } from '../camera.ts';
 import { textWidth } from '../painters/typeface.ts';
@@ -44,6 +44,10 @@ export function labelBox({ at, width }: Pick<DimensionLabel, 'at' | 'width'>): B
 function isOverlapping(a: Bounds, b: Bounds): boolean {
   const clear = a.maxX + APART <= b.minX || b.maxX + APART <= a.minX;
   return !clear && !(a.maxY + APART <= b.minY || b.maxY + APART <= a.minY);
+}
+
+function isIn(box: Bounds, { x, y }: Point<'screen'>): boolean {
+  return x > box.minX && x < box.maxX && y > box.minY && y < box.maxY;
 }
 
 function widthOf(text: string): number {
@@ -107,11 +111,15 @@ export function dimensionLabels(
       const foot = middle(request.dimension);
       let best: Point<'screen'> | undefined;
       let least = Number.POSITIVE_INFINITY;
-      for (const at of placesFor(request)) {
+      const places = placesFor(request);
+      const around = places.map((at) => boxAt(at, request.width)).reduce(unionBounds);
+      const near = dots.filter((dot) => isIn(around, dot));
+      const rivals = boxes.filter((each) => isOverlapping(each, around));
+      for (const at of places) {
         const box = boxAt(at, request.width);
         const isInside = box.minX > 2 && box.minY > 2 && box.maxX < size.width - 2 && box.maxY < size.height - 2;
-        if (!isInside || boxes.some((each) => isOverlapping(each, box))) continue;
-        const covered = dots.filter(({ x, y }) => x > box.minX && x < box.maxX && y > box.minY && y < box.maxY).length;
+        if (!isInside || rivals.some((each) => isOverlapping(each, box))) continue;
+        const covered = near.filter((dot) => isIn(box, dot)).length;
         const cost = 2 * covered + 0.12 * Math.hypot(at.x - foot.x, at.y - foot.y);
         if (cost >= least) continue;
         least = cost;

@@ -1,31 +1,32 @@
-import { ChevronDown, ChevronUp } from 'lucide-react';
+import { ChevronDown, List } from 'lucide-react';
 import { useState } from 'react';
 import { useWantsPlan } from '../../change/shown-plan.tsx';
 import { useDeskState } from '../../desk-context.tsx';
-import { useViewState } from '../../view.ts';
-import { FOLDED, NARROW } from '../camera.ts';
 import { useTheme } from '../layers/use-theme.ts';
 import { TRAVEL_STYLES, type TravelKind, travelKind } from '../painters/travel-styles.ts';
 import { CarryLegend } from './carry-legend.tsx';
 import { GhostLegend, useGhostTitles } from './ghost-legend.tsx';
 import { PrintLegend } from './print-legend.tsx';
+import { useFurniture } from './use-furniture.ts';
 
 /** Which stroke means which gait, for those that the line has. */
 export function ArenaLegend() {
   const elements = useDeskState((state) => state.survey.line.elements);
   const theme = useTheme();
-  const width = useViewState((state) => state.size.width);
-  // In a narrow picture it is folded until it is opened.
+  const furniture = useFurniture();
+  // Where it would cover the ground or make it smaller it is folded until it is opened.
   const [isUnfolded, setUnfolded] = useState<boolean | null>(null);
-  const isOpen = width >= NARROW || (isUnfolded ?? width >= FOLDED);
   const used = new Set(elements.filter((each) => each.length > 0 || each.move === 'turn').map(travelKind));
   const shown = (Object.keys(TRAVEL_STYLES) as TravelKind[]).filter((way) => used.has(way));
   const ghosts = useGhostTitles();
   const wantsPlan = useWantsPlan();
+  // What is compared is told at once, where there is some width for it.
+  const isTold = (wantsPlan || ghosts.length > 0) && !furniture.isNarrow;
+  const isOpen = furniture.isLegendOpen || (isUnfolded ?? isTold);
   if (!wantsPlan && shown.length === 0 && ghosts.length === 0) return null;
   return (
-    <div className={isOpen ? 'legend' : 'legend is-folded'}>
-      {width < NARROW && (
+    <div className={`legend is-${furniture.buttons}${isOpen ? '' : ' is-folded'}`}>
+      {!furniture.isLegendOpen && (
         <button
           type="button"
           className="legend-fold"
@@ -33,8 +34,8 @@ export function ArenaLegend() {
           aria-label={isOpen ? 'Fold the legend' : 'Show the legend of the line'}
           onClick={() => setUnfolded(!isOpen)}
         >
-          {isOpen ? <ChevronDown aria-hidden="true" /> : <ChevronUp aria-hidden="true" />}
-          {!isOpen && 'Legend'}
+          {isOpen ? <ChevronDown aria-hidden="true" /> : <List aria-hidden="true" />}
+          {!isOpen && furniture.buttons === 'below' && 'Legend'}
         </button>
       )}
       {isOpen && (

@@ -7,7 +7,7 @@ import { chosenPieces } from '../../../desk/selection/selection.ts';
 import { visibleFindings } from '../../check/visible-findings.ts';
 import { useDeskState } from '../../desk-context.tsx';
 import { useViewState, type ViewState } from '../../view.ts';
-import { type Camera, NARROW, type ScreenSize } from '../camera.ts';
+import { arenaFurniture, type Camera, furnitureBounds, type ScreenSize } from '../camera.ts';
 import { usePickRadius } from '../input/pick-radius.ts';
 import { badgeBoxes } from '../painters/badges.ts';
 import { handleBoxes } from '../painters/handles.ts';
@@ -20,8 +20,6 @@ export interface ShownDimensions {
   readonly labels: readonly DimensionLabel[];
 }
 
-/** The height of what stands at the edge of the picture: the legend and the buttons. Pixels. */
-const HEAD = 56;
 const NONE: ShownDimensions = { kept: [], labels: [] };
 
 type DimensionsFrom = readonly [
@@ -44,9 +42,7 @@ const placedDimensions = memoizeByIdentity(
       ...handleBoxes({ survey, chosen }, { camera, reach: reach / camera.scale }),
       ...badgeBoxes(findings, camera),
       ...endBoxes(survey, camera),
-      size.width < NARROW
-        ? { minX: 0, maxX: size.width, minY: 0, maxY: HEAD }
-        : { minX: 0, maxX: size.width, minY: size.height - HEAD, maxY: size.height },
+      furnitureBounds(arenaFurniture(survey.course.arena, size), size),
     ];
     const dots = poleDots(chosenPieces(survey, chosen), camera);
     return { kept, labels: dimensionLabels(kept, camera, { size, dots, taken }) };

@@ -1,6 +1,7 @@
 import type { Finding, Weight } from '../../../core/checks/check.ts';
 import type { Point } from '../../../core/plane/point.ts';
 import type { Bounds } from '../../../core/plane/ring.ts';
+import { subjectOf } from '../../check/finding-subject.ts';
 import type { Pointed } from '../../view.ts';
 import { type Camera, screenOf } from '../camera.ts';
 import type { Theme } from './inks.ts';
@@ -13,27 +14,48 @@ const HEAVIEST: readonly Weight[] = ['must', 'should', 'note'];
 /** An open finding decides a badge's shape before a waived one. */
 const ORDER = [false, true].flatMap((isWaived) => HEAVIEST.map((weight) => [weight, isWaived] as const));
 
-/** Findings that would cover one another, drawn as one badge with their number; the heaviest gives it its shape. */
+/** All findings of one obstacle, with their number; the heaviest gives the badge its shape and its place. */
 interface Badge {
   readonly at: Point<'screen'>;
   /** Where its stem points to. */
   readonly foot: Point<'screen'>;
   readonly weight: Weight;
+  /** The heaviest first. */
   readonly ids: readonly string[];
   /** All of them are waived. */
   readonly isHollow: boolean;
 }
 
+/** Two badges this near would cover one another, pixels. */
+const NEAR = 2 * SIZE + 4;
+
+function gap(a: Point<'screen'>, b: Point<'screen'>): number {
+  return Math.hypot(a.x - b.x, a.y - b.y);
+}
+
+/** The place that covers no other badge: beside those that stand here already. */
+function freePlace(at: Point<'screen'>, badges: readonly Badge[]): Point<'screen'> {
+  const inTheWay = badges.find((badge) => gap(badge.at, at) < NEAR);
+  return inTheWay === undefined ? at : freePlace({ x: inTheWay.at.x + NEAR, y: at.y }, badges);
+}
+
+/** One badge an obstacle. What belongs to no single obstacle has its own, and shares it only with its like. */
 function badgesOf(findings: readonly Finding[], camera: Camera): readonly Badge[] {
-  const badges: Badge[] = [];
+  const badges: (Badge & { readonly subject: string | undefined })[] = [];
   for (const [weight, isWaived] of ORDER) {
     for (const finding of findings.filter((each) => each.weight === weight && isWaived === 'waived' in each)) {
       const foot = screenOf(camera, finding.at);
-      const at: Point<'screen'> = { x: foot.x, y: foot.y - STEM };
-      const near = badges.findIndex((badge) => Math.hypot(badge.at.x - at.x, badge.at.y - at.y) < 2 * SIZE);
-      const badge = badges[near];
-      if (badge === undefined) badges.push({ at, foot, weight, ids: [finding.id], isHollow: isWaived });
-      else badges[near] = { ...badge, ids: [...badge.ids, finding.id] };
+      const above: Point<'screen'> = { x: foot.x, y: foot.y - STEM };
+      const subject = subjectOf(finding);
+      const known = badges.findIndex(
+        (badge) => badge.subject === subject && (subject !== undefined || gap(badge.foot, foot) < NEAR),
+      );
+      const badge = badges[known];
+      if (badge !== undefined) badges[known] = { ...badge, ids: [...badge.ids, finding.id] };
+      else {
+        const at = freePlace(above, badges);
+        badges.push({ subject, at, foot, weight, ids: [finding.id], isHollow: isWaived });
+      }
     }
   }
   return badges;
@@ -93,10 +115,20 @@ export function badgeBoxes(findings: readonly Finding[], camera: Camera): readon
   }));
 }
 
-/** The findings under a place on the screen; none: an empty list. */
-export function badgeAt(findings: readonly Finding[], camera: Camera, at: Point<'screen'>): readonly string[] {
-  const near = badgesOf(findings, camera).find((badge) => Math.hypot(badge.at.x - at.x, badge.at.y - at.y) <= SIZE + 4);
-  return near?.ids ?? [];
+/** How far from the middle of a badge a pointer still is on it, pixels: a finger has a target of 44. */
+const REACH = { mouse: SIZE + 4, finger: 22 } as const;
+
+/** The findings under a place on the screen, the heaviest first; none: an empty list. */
+export function badgeAt(
+  findings: readonly Finding[],
+  camera: Camera,
+  at: Point<'screen'>,
+  pointer: keyof typeof REACH = 'mouse',
+): readonly string[] {
+  const near = badgesOf(findings, camera)
+    .filter((badge) => gap(badge.at, at) <= REACH[pointer])
+    .toSorted((a, b) => gap(a.at, at) - gap(b.at, at));
+  return near[0]?.ids ?? [];
 }
 
 function shape(context: CanvasRenderingContext2D, { at, weight }: Badge): void {

@@ -1,6 +1,6 @@
 import { type DimensionLabel, LABEL_HEIGHT } from '../overlays/dimension-places.ts';
 import type { DrawContext } from './draw-context.ts';
-import { FONT_FAMILY } from './marks.ts';
+import { font } from './typeface.ts';
 
 /** The numbers of dimensions while something is dragged, where at rest their fields stand over the picture. */
 export function paintDimensionNumbers(
@@ -8,7 +8,7 @@ export function paintDimensionNumbers(
   labels: readonly DimensionLabel[],
   { theme }: Pick<DrawContext, 'theme'>,
 ): void {
-  context.font = `650 13px ${FONT_FAMILY}`;
+  context.font = font('bold');
   context.textAlign = 'center';
   context.textBaseline = 'middle';
   context.lineWidth = 1.5;

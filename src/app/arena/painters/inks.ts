@@ -7,6 +7,13 @@ export interface Theme {
   readonly beyond: string;
   readonly grid: string;
   readonly railSide: string;
+  /** Numbers along the walls, on what is beyond them. */
+  readonly ruler: string;
+  /** What a thing throws on the ground, and the light on a round or raised one. Both are laid over other colours. */
+  readonly shadow: string;
+  readonly shine: string;
+  /** The marks of the harrow on the footing, laid over it. */
+  readonly rake: string;
   readonly chosen: string;
   readonly pointed: string;
   readonly guide: string;
@@ -46,7 +53,11 @@ export const LIGHT: Theme = {
   ground: '#efe3c8',
   beyond: '#e2ddd0',
   grid: '#00000012',
-  railSide: '#c7a679',
+  railSide: '#d3b88c',
+  ruler: '#5a5a4c',
+  shadow: '#3a28104d',
+  shine: '#fffbef73',
+  rake: '#8a6a340d',
   chosen: '#1d5a4a',
   pointed: '#e0a526',
   guide: '#b0206e',
@@ -85,7 +96,11 @@ export const DARK: Theme = {
   ground: '#4a4130',
   beyond: '#1b201d',
   grid: '#ffffff14',
-  railSide: '#6d5534',
+  railSide: '#8d7048',
+  ruler: '#aeb1a2',
+  shadow: '#0b080380',
+  shine: '#fff6dc52',
+  rake: '#f0dcae09',
   chosen: '#8fe0c4',
   pointed: '#ffd469',
   guide: '#ff8fc8',

@@ -1,5 +1,5 @@
 import type { Point } from '../../../core/plane/point.ts';
-import type { Bounds } from '../../../core/plane/ring.ts';
+import { type Bounds, unionBounds } from '../../../core/plane/ring.ts';
 
 /** A label that wants to stand beside a box, all in pixels. */
 export interface LabelRequest {
@@ -24,13 +24,17 @@ export function labelPlaces(
   return requests.map((request) => {
     let best: Bounds | undefined;
     let least = Number.POSITIVE_INFINITY;
-    for (const place of placesAround(request)) {
-      const others = requests.filter((each) => each !== request).map((each) => each.box);
+    const others = requests.filter((each) => each !== request).map((each) => each.box);
+    const places = placesAround(request);
+    // Most of the line is far from all of these places, which are many.
+    const around = places.map(({ box }) => box).reduce(unionBounds);
+    const near = dots.filter((dot) => isIn(around, dot));
+    for (const place of places) {
       const price =
         6 * sum(taken, (each) => shared(place.box, each)) +
         2 * sum(others, (each) => shared(place.box, each)) +
         2.5 * shared(place.box, request.box) +
-        70 * dots.filter((dot) => isIn(place.box, dot)).length +
+        70 * near.filter((dot) => isIn(place.box, dot)).length +
         8 * (area(place.box) - shared(place.box, room)) +
         place.far;
       if (price < least) {

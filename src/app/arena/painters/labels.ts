@@ -1,4 +1,5 @@
-import { pathPoints } from '../../../core/plane/path.ts';
+import { memoizeByIdentity } from '../../../core/memo/by-identity.ts';
+import { type Path, pathPoints } from '../../../core/plane/path.ts';
 import type { Point } from '../../../core/plane/point.ts';
 import type { Bounds } from '../../../core/plane/ring.ts';
 import type { Survey } from '../../../core/survey.ts';
@@ -11,6 +12,12 @@ import { font } from './typeface.ts';
 /** Below this many pixels a metre only the numbers stand beside the obstacles. */
 const NAMES_FROM = 7.5;
 const DISC = 10;
+
+/** Samples of a part of the line on the screen: a drag leaves most parts as they are. */
+const dotsOf = memoizeByIdentity((path: Path, camera: Camera): readonly Point<'screen'>[] => {
+  const points = pathPoints(path, Math.max(0.4, 9 / camera.scale));
+  return points.map((at) => screenOf(camera, at));
+});
 
 /** Number discs and names, each where it covers least. */
 export function paintLabels(
@@ -36,9 +43,7 @@ export function paintLabels(
     const isChosen = chosen.some((key) => key.split('/')[0] === placed.obstacle.id);
     return [{ placed, numbers, name, disc, width: disc + words, isChosen }];
   });
-  const dots: readonly Point<'screen'>[] = survey.line.elements.flatMap((element) =>
-    pathPoints(element.path, Math.max(0.4, 9 / camera.scale)).map((at) => screenOf(camera, at)),
-  );
+  const dots = survey.line.elements.flatMap(({ path }) => dotsOf(path, camera));
   const room: Bounds = { minX: 2, minY: 2, maxX: size.width - 2, maxY: size.height - 2 };
   const places = labelPlaces(
     labels.map(({ placed, width }) => ({ box: screenBox(placed.bounds, camera), width, height: 2 * DISC })),

@@ -1,24 +1,57 @@
-import type { PlacedObstacle } from '../../../core/course/placed.ts';
+import type { PlacedObstacle, PlacedPiece } from '../../../core/course/placed.ts';
 import { memoizeByIdentity } from '../../../core/memo/by-identity.ts';
 import type { Mark } from '../../../core/plane/mark.ts';
-import type { Survey } from '../../../core/survey.ts';
+import { screenOf } from '../camera.ts';
 import type { DrawContext } from './draw-context.ts';
 import { paintMarks } from './marks.ts';
 import { movedMarks } from './moved-marks.ts';
+import { paintTimber, type SeenTimber, seenTimber, shadowOf, traceTimberShadow } from './timber.ts';
 
-/** All marks of an obstacle on the ground, decks first; cached by identity. */
-const marksOf = memoizeByIdentity((placed: PlacedObstacle): readonly Mark[] => {
-  const decksFirst = [...placed.pieces].sort(
-    (a, b) => Number(b.figure.stands === 'deck') - Number(a.figure.stands === 'deck'),
-  );
-  const marks = decksFirst.flatMap((piece) => movedMarks(piece.figure.marks, piece.pose));
-  return marks;
-});
+/** What stands throws a shadow as if it were this part as high, so that a tall thing does not hide its neighbour. */
+const SEEN_HEIGHT = 0.22;
+const MOST_SHADOW = 14;
+
+const marksOf = memoizeByIdentity((piece: PlacedPiece): readonly Mark[] => movedMarks(piece.figure.marks, piece.pose));
+
+const decksFirst = memoizeByIdentity(({ pieces }: PlacedObstacle): readonly PlacedPiece[] =>
+  pieces.toSorted((a, b) => Number(b.figure.stands === 'deck') - Number(a.figure.stands === 'deck')),
+);
 
 export function paintObstacles(
   context: CanvasRenderingContext2D,
-  { obstacles }: Pick<Survey, 'obstacles'>,
+  { obstacles }: { readonly obstacles: readonly PlacedObstacle[] },
   eye: DrawContext,
 ): void {
-  for (const obstacle of obstacles) paintMarks(context, marksOf(obstacle), eye);
+  for (const obstacle of obstacles) paintPieces(context, decksFirst(obstacle), eye);
+}
+
+/** Pieces on the ground, in their order, with the shadows of all of them below the first. */
+export function paintPieces(context: CanvasRenderingContext2D, pieces: readonly PlacedPiece[], eye: DrawContext): void {
+  const seen = pieces.map((piece) => ({ piece, timber: seenTimber(piece, eye) }));
+  context.beginPath();
+  for (const each of seen) traceShadow(context, each, eye);
+  context.fillStyle = eye.theme.shadow;
+  context.fill();
+  for (const { piece, timber } of seen) {
+    if (timber === undefined) paintMarks(context, marksOf(piece), eye);
+    else paintTimber(context, timber, eye);
+  }
+}
+
+function traceShadow(
+  context: CanvasRenderingContext2D,
+  { piece, timber }: { readonly piece: PlacedPiece; readonly timber: SeenTimber | undefined },
+  { camera }: DrawContext,
+): void {
+  if (timber !== undefined) {
+    traceTimberShadow(context, timber);
+    return;
+  }
+  const high = Math.min(MOST_SHADOW, Math.max(1.6, piece.figure.height * SEEN_HEIGHT * camera.scale));
+  piece.footprint.forEach((corner, index) => {
+    const { x, y } = shadowOf(screenOf(camera, corner), high);
+    if (index === 0) context.moveTo(x, y);
+    else context.lineTo(x, y);
+  });
+  context.closePath();
 }

@@ -1,3 +1,4 @@
+import { memoizeByIdentity } from '../../../core/memo/by-identity.ts';
 import { type Path, pathPoints, poseAt } from '../../../core/plane/path.ts';
 import type { Point } from '../../../core/plane/point.ts';
 import type { Bounds } from '../../../core/plane/ring.ts';
@@ -6,12 +7,17 @@ import type { Survey } from '../../../core/survey.ts';
 import type { Pointed } from '../../view.ts';
 import { type Camera, screenAngle, screenOf } from '../camera.ts';
 import type { DrawContext } from './draw-context.ts';
-import { trace } from './marks.ts';
 import { TRAVEL_STYLES, travelKind } from './travel-styles.ts';
 import { font } from './typeface.ts';
 
 /** Distance between the arrows on the way to an obstacle, pixels. */
 const ARROWS_APART = 110;
+
+/** A part of the line on the screen: a drag leaves most parts as they are. */
+const screenPath = memoizeByIdentity((path: Path, camera: Camera): readonly Point<'screen'>[] => {
+  const points = pathPoints(path, Math.max(0.1, 5 / camera.scale));
+  return points.map((at) => screenOf(camera, at));
+});
 
 /** Paints the line of travel, each part as it is ridden, with arrows, landings, start and end. */
 export function paintTravel(
@@ -20,7 +26,6 @@ export function paintTravel(
   eye: DrawContext & { readonly pointed: Pointed },
 ): void {
   const { camera, theme, pointed } = eye;
-  const step = Math.max(0.1, 5 / camera.scale);
   const isPointed = (leg: number) => pointed?.kind === 'leg' && pointed.leg === leg;
   context.lineJoin = 'round';
   for (const element of survey.line.elements) {
@@ -29,7 +34,7 @@ export function paintTravel(
     context.globalAlpha = 0.75;
     context.lineWidth = 11;
     context.lineCap = 'round';
-    strokeLine(context, pathPoints(element.path, step), camera);
+    strokeLine(context, screenPath(element.path, camera));
     context.globalAlpha = 1;
   }
   for (const element of survey.line.elements) {
@@ -43,7 +48,7 @@ export function paintTravel(
     context.lineWidth = look.width;
     context.lineCap = look.cap;
     context.setLineDash([...look.dash]);
-    strokeLine(context, pathPoints(element.path, step), camera);
+    strokeLine(context, screenPath(element.path, camera));
     context.setLineDash([]);
     const apart = ARROWS_APART / camera.scale;
     if (element.part === 'obstacle' || element.length * camera.scale < 40) continue;
@@ -56,8 +61,9 @@ export function paintTravel(
   ends(context, survey, eye);
 }
 
-function strokeLine(context: CanvasRenderingContext2D, points: readonly Point[], camera: Camera): void {
-  trace(context, points, camera);
+function strokeLine(context: CanvasRenderingContext2D, points: readonly Point<'screen'>[]): void {
+  context.beginPath();
+  for (const { x, y } of points) context.lineTo(x, y);
   context.stroke();
 }
 

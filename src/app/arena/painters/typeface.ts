@@ -1,7 +1,7 @@
 /** The letters of the arena: those of the sheets, as styles/typeface.css serves them. */
 import inter from '../../../../assets/fonts/inter-screen-widths.json' with { type: 'json' };
 
-export type FontWeight = 'regular' | 'bold';
+type LetterWeight = 'regular' | 'bold';
 
 export const FONT_FAMILY = 'Inter, system-ui, "Segoe UI", Roboto, "Helvetica Neue", sans-serif';
 /** Letters of labels and numbers in the arena, pixels. Nothing is set smaller. */
@@ -10,7 +10,7 @@ export const LETTERS = 13;
 const UNKNOWN = 0.66;
 
 /** The font for a canvas. `size` in pixels. */
-export function font(weight: FontWeight, size: number = LETTERS): string {
+export function font(weight: LetterWeight, size: number = LETTERS): string {
   return `${weight === 'bold' ? 700 : 400} ${size}px ${FONT_FAMILY}`;
 }
 
@@ -20,13 +20,13 @@ function tableOf(runs: readonly (readonly number[])[]): ReadonlyMap<number, numb
   );
 }
 
-const WIDTHS: Readonly<Record<FontWeight, ReadonlyMap<number, number>>> = {
+const WIDTHS: Readonly<Record<LetterWeight, ReadonlyMap<number, number>>> = {
   regular: tableOf(inter.regular),
   bold: tableOf(inter.bold),
 };
 
 /** How wide a text is at a size, in the unit of the size; kerning, which makes it narrower, is left out. */
-export function textWidth(text: string, weight: FontWeight, size: number = LETTERS): number {
+export function textWidth(text: string, weight: LetterWeight, size: number = LETTERS): number {
   let sum = 0;
   for (const sign of text) sum += WIDTHS[weight].get(sign.codePointAt(0) ?? 0) ?? UNKNOWN;
   return sum * size;

@@ -1,7 +1,7 @@
 import { feet, inches } from '../../measure/quantity.ts';
 import { numberValue, type Values } from '../../pieces/params.ts';
 import type { Piece } from '../../pieces/piece.ts';
-import { overlapArea } from '../../plane/clip.ts';
+import { convexOverlapArea } from '../../plane/convex-clip.ts';
 import type { Pose } from '../../plane/pose.ts';
 import type { ObstacleKind } from '../obstacle.ts';
 import {
@@ -71,7 +71,7 @@ function boxFanBoxFault(values: Values): string | undefined {
   }
   const rings = poleGroups(values, shape).map((pieces) => pieces.map(footprintOf));
   const overlaps = pairs([...rings, ...rings.slice(0, 1)]).some(([a, b]) =>
-    a.some((one) => b.some((other) => overlapArea(one, other) > TOUCHING)),
+    a.some((one) => b.some((other) => convexOverlapArea(one, other) > TOUCHING)),
   );
   return overlaps ? 'The boxes lie on the poles of the fan or on each other.' : undefined;
 }

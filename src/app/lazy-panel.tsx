@@ -1,0 +1,37 @@
+import { type ComponentType, createElement, type ReactNode, useEffect, useSyncExternalStore } from 'react';
+import { type LaterPart, laterPart, want } from './later-part.ts';
+
+/** A part of the page that is not in the first load. `waiting` stands in its place until it has come. */
+export function lazyComponent<Props extends object = object>(
+  load: () => Promise<ComponentType<Props>>,
+  waiting: ReactNode = null,
+): ComponentType<Props> {
+  const part = laterPart(load);
+  // biome-ignore lint/correctness/noComponentHookFactories: called once for each part, at the top of a file.
+  return function Later(props: Props) {
+    const shown = useSyncExternalStore(part.subscribe, part.now);
+    const hasFailed = useSyncExternalStore(part.subscribe, part.hasFailed);
+    useEffect(() => {
+      if (part.now() === undefined) want(part);
+    }, []);
+    if (shown !== undefined) return createElement(shown, props);
+    return hasFailed ? <NotLoaded part={part} /> : waiting;
+  };
+}
+
+/** Instead of a part that could not be fetched. */
+function NotLoaded({ part }: { readonly part: LaterPart<unknown> }) {
+  return (
+    <div className="empty" role="alert">
+      <p>This part of Polewright could not be loaded. Is there a connection? Your course is not touched by it.</p>
+      <p>
+        <button type="button" className="button" onClick={() => want(part)}>
+          Try again
+        </button>{' '}
+        <button type="button" className="button" onClick={() => location.reload()}>
+          Load the page again
+        </button>
+      </p>
+    </div>
+  );
+}
