@@ -44,14 +44,14 @@ export class ErrorBoundary extends Component<Props, { readonly failure: string |
 export function NotStarted({ failure }: { readonly failure: unknown }) {
   return (
     <main className="fallen" role="alert">
-      <h1>Polewright could not be loaded</h1>
-      <p>Is there a connection? What you have drawn here before is still kept in this browser.</p>
+      <h1>{appWords.notLoaded}</h1>
+      <p>{appWords.isThereConnection}</p>
       <p>
         <button type="button" className="button primary" onClick={() => location.reload()}>
-          Load the page again
+          {appWords.loadPageAgain}
         </button>
       </p>
-      <p className="small">What was said: {failure instanceof Error ? failure.message : String(failure)}</p>
+      <p className="small">{appWords.whatWasSaid(failure instanceof Error ? failure.message : String(failure))}</p>
     </main>
   );
 }

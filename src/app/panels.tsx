@@ -1,5 +1,6 @@
 import { PanelRightClose, PanelRightOpen } from 'lucide-react';
 import { type ComponentType, type ReactNode, useEffect, useState } from 'react';
+import { appWords } from '../words/app.ts';
 import { byEarWords } from '../words/by-ear.ts';
 import type { Breakpoint } from './breakpoint.ts';
 import { useDeskState } from './desk-context.tsx';
@@ -81,7 +82,7 @@ function SideTabs({ panels, side }: { readonly panels: readonly Panel[]; readonl
     <>
       <div className="tabbed-head">
         <TabList
-          label={side === 'left' ? 'Left panels' : 'Right panels'}
+          label={side === 'left' ? appWords.leftPanels : appWords.rightPanels}
           className="panel-tabs"
           tabs={panels.map(({ id, title }) => ({ id, title, controls: `side-${side}` }))}
           chosen={shown.id}
@@ -134,7 +135,7 @@ function TabbedPanels({
       <div className="tabbed-head">
         {(isOpen || arrangement === 'narrow') && (
           <TabList
-            label="Panels"
+            label={appWords.panels}
             className="panel-tabs"
             tabs={panels.map(({ id, title, short }) => ({ id, title: short ?? title, controls: 'panel-shown' }))}
             chosen={shown.id}
@@ -145,7 +146,7 @@ function TabbedPanels({
           type="button"
           className="quiet"
           aria-expanded={isOpen}
-          aria-label={isOpen ? 'Hide the panel' : 'Show the panel'}
+          aria-label={isOpen ? appWords.hideThePanel : appWords.showThePanel}
           onClick={() => setOpen(!isOpen)}
         >
           <Icon aria-hidden="true" className={arrangement === 'narrow' ? 'quarter' : ''} />

@@ -1,6 +1,8 @@
 import { ChevronDown, FolderOpen, Redo2, Undo2 } from 'lucide-react';
 import { useEffect } from 'react';
 import type { Stage } from '../desk/input.ts';
+import { appWords } from '../words/app.ts';
+import { terms } from '../words/terms.ts';
 import { STAGES } from './app-words.ts';
 import { ArenaView } from './arena/arena-view.tsx';
 import { SaveNotice, useSaveState } from './autosave-context.tsx';
@@ -28,7 +30,7 @@ const FileMenu = lazyComponent(
   () => import('./file/file-menu.tsx').then((module) => module.FileMenu),
   <button type="button" className="quiet worded" disabled>
     <FolderOpen aria-hidden="true" />
-    <span>File</span>
+    <span>{appWords.file}</span>
     <ChevronDown aria-hidden="true" className="tiny" />
   </button>,
 );
@@ -42,7 +44,7 @@ const ChangeStage = lazyComponent(
 );
 const PagePreview = lazyComponent(
   () => import('./post/page-preview.tsx').then((module) => module.PagePreview),
-  <p className="waiting">Drawing the page…</p>,
+  <p className="waiting">{appWords.drawingThePage}</p>,
 );
 
 /** The whole of the app: stages on top, the stage's panels round the arena or the page, the strip below. */
@@ -92,13 +94,13 @@ function TopBar({ stage }: { readonly stage: Stage }) {
         <div className="brand-words">
           <h1>Polewright</h1>
           <p className="course-title" title={title}>
-            {title === '' ? 'Untitled course' : title}
-            <span className="kept">{isKept ? 'kept' : 'keeping…'}</span>
+            {title === '' ? terms.untitledCourse : title}
+            <span className="kept">{isKept ? terms.saved : terms.saving}</span>
           </p>
         </div>
       </div>
       <TabList
-        label="Stages"
+        label={appWords.stages}
         className="stage-tabs"
         chosen={stage}
         choose={(id) => desk.switchStage(id as Stage)}
@@ -131,8 +133,8 @@ function UndoButtons() {
         className="quiet"
         disabled={undoes === undefined}
         onClick={() => desk.undo()}
-        aria-label={undoes === undefined ? 'Undo' : `Undo: ${undoes}`}
-        title={undoes === undefined ? 'Nothing to undo' : `Undo: ${undoes}`}
+        aria-label={undoes === undefined ? terms.undo : appWords.undoStep(undoes)}
+        title={undoes === undefined ? appWords.nothingToUndo : appWords.undoStep(undoes)}
       >
         <Undo2 aria-hidden="true" />
       </button>
@@ -141,8 +143,8 @@ function UndoButtons() {
         className="quiet"
         disabled={redoes === undefined}
         onClick={() => desk.redo()}
-        aria-label={redoes === undefined ? 'Redo' : `Redo: ${redoes}`}
-        title={redoes === undefined ? 'Nothing to redo' : `Redo: ${redoes}`}
+        aria-label={redoes === undefined ? terms.redo : appWords.redoStep(redoes)}
+        title={redoes === undefined ? appWords.nothingToRedo : appWords.redoStep(redoes)}
       >
         <Redo2 aria-hidden="true" />
       </button>

@@ -14,6 +14,7 @@ export const terms = {
   nothingHasChanged: 'Nothing has changed yet.',
   leaveAsItWas: 'Leave it as it was',
   measure: 'Measure',
+  obstacle: 'Obstacle',
   pinned: 'Pinned',
 
   // Things and places.
@@ -44,13 +45,13 @@ export const terms = {
   rightHind: 'right hind',
 
   // Numbers of things.
-  poles: (count: number) => counted(count, 'pole'),
   pieces: (count: number) => counted(count, 'piece'),
   obstacles: (count: number) => counted(count, 'obstacle'),
   layouts: (count: number) => counted(count, 'layout'),
   findings: (count: number) => counted(count, 'finding'),
   fixes: (count: number) => counted(count, 'fix', 'fixes'),
   gaps: (count: number) => counted(count, 'gap'),
+  landings: (count: number) => counted(count, 'landing'),
   goes: (count: number) => counted(count, 'go', 'goes'),
   drags: (count: number) => counted(count, 'drag'),
   countedEntries: (count: number) => counted(count, 'entry', 'entries'),

@@ -20,7 +20,7 @@ describe('the catalogue', () => {
   // Updated by POLEWRIGHT_UPDATE=1: a change of words is read in the diff of the list.
   test('is the list that was read', () => {
     const list = `${listed.map(({ key, text }) => `${key}\n  ${text}`).join('\n')}\n`;
-    if (process.env['POLEWRIGHT_UPDATE'] === '1' || !existsSync(GOLDEN)) writeFileSync(GOLDEN, list);
+    if (process.env.POLEWRIGHT_UPDATE === '1' || !existsSync(GOLDEN)) writeFileSync(GOLDEN, list);
     expect(list).toBe(readFileSync(GOLDEN, 'utf8'));
   });
 

@@ -19,6 +19,7 @@ const SAMPLES: Readonly<Record<string, unknown>> = {
   Seconds: 95,
   LengthUnit: 'ft',
   Wall: 'west',
+  'keyof typeof STAGE_NAMES': 'set',
 };
 
 /** Every text of one file of the catalogue, functions called with a sample for each parameter. */
@@ -43,7 +44,7 @@ export function listedTexts(path: string, words: Words, room: string): readonly 
     if (typeof value === 'string') listed.push({ key, text: value });
     else if (typeof value === 'function') {
       const declared = functions[next++];
-      for (const values of samples(declared, file)) listed.push({ key, text: String(value(...values)) });
+      for (const values of samples(declared, file)) list(value(...values), key);
     } else if (typeof value === 'object' && value !== null) {
       for (const [name, inner] of Object.entries(value)) list(inner, `${key}.${name}`);
     }
@@ -63,7 +64,7 @@ function samples(declared: ts.ArrowFunction | undefined, file: ts.SourceFile): r
 
 function sample(name: string, type: ts.TypeNode | undefined, file: ts.SourceFile): unknown {
   if (type === undefined) return `«${name}»`;
-  if (ts.isTypeOperatorNode(type)) return sample(name, type.type, file);
+  if (ts.isTypeOperatorNode(type) && type.operator === ts.SyntaxKind.ReadonlyKeyword) return sample(name, type.type, file);
   if (ts.isArrayTypeNode(type)) return [1, 2].map((i) => sample(`${name} ${i}`, type.elementType, file));
   if (ts.isTupleTypeNode(type))
     return type.elements.map((each, i) => sample(`${name} ${i + 1}`, each as ts.TypeNode, file));

@@ -21,6 +21,11 @@ const MACHINE_ATTRIBUTES = new Set([
 const WORDS =
   /\p{L}{2,}[,.:;!?’'”)]* +[“(‘]?\p{L}|^\p{Lu}\p{Ll}+[.:…]?$|\p{L}{2,}[.:…!?]$|\p{L}{2,}[,:;.]? ?\{\}|\{\}[,:]? ?\p{L}{3,}/u;
 const MEDIA_QUERY = /^\((prefers-|pointer|max-|min-|forced|any-)/;
+/** Selectors of elements, and keys of this program such as `bend:2:1`. */
+const SELECTOR = /^[a-z]+(\[[^\]]+\])?(, ([a-z]+|\[[^\]]+\]|[a-z]+\[[^\]]+\]))+$/;
+const JOINED_KEY = /^\p{Ll}+(:\{\})+$/u;
+/** Properties whose text tells things apart and is not shown. */
+const MACHINE_PROPERTIES = new Set(['key', 'join']);
 const KEYS = /^(Enter|Escape|Tab|Backspace|Delete|Home|End|Insert|Control|Shift|Alt|Meta|Page(Up|Down))$/;
 const LOOKUPS =
   /(\.(querySelector(All)?|closest|matches|startsWith|endsWith|addEventListener|includes|matchMedia|getItem)|^matchMedia)$/;
@@ -52,10 +57,10 @@ function literalText(node: ts.Node): string | undefined {
 }
 
 function isVisible(node: ts.Node, text: string, file: ts.SourceFile): boolean {
-  if (isForMachine(node, file) || MEDIA_QUERY.test(text)) return false;
+  if (isForMachine(node, file) || [MEDIA_QUERY, SELECTOR, JOINED_KEY].some((each) => each.test(text))) return false;
   const attribute = attributeAround(node, file);
   if (attribute !== undefined && MACHINE_ATTRIBUTES.has(attribute.name)) return false;
-  const isShown = attribute !== undefined && attribute.isItsValue && SHOWN_ATTRIBUTES.has(attribute.name);
+  const isShown = attribute?.isItsValue === true && SHOWN_ATTRIBUTES.has(attribute.name);
   if (isShown) return /\p{L}/u.test(text);
   return !KEYS.test(text) && WORDS.test(text);
 }
@@ -63,7 +68,7 @@ function isVisible(node: ts.Node, text: string, file: ts.SourceFile): boolean {
 /** Keys of objects, what is compared with, and what something is looked up by. */
 function isForMachine(node: ts.Node, file: ts.SourceFile): boolean {
   const { parent } = node;
-  if (ts.isPropertyAssignment(parent) && parent.name === node) return true;
+  if (ts.isPropertyAssignment(parent)) return parent.name === node || MACHINE_PROPERTIES.has(parent.name.getText(file));
   if (ts.isElementAccessExpression(parent) || ts.isCaseClause(parent) || ts.isLiteralTypeNode(parent)) return true;
   if (ts.isBinaryExpression(parent)) return /^([!=]==|in)$/.test(parent.operatorToken.getText(file));
   return ts.isCallExpression(parent) && parent.arguments[0] === node && LOOKUPS.test(parent.expression.getText(file));

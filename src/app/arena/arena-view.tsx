@@ -1,5 +1,6 @@
 import { type KeyboardEvent, type PointerEvent, useEffect, useMemo, useRef } from 'react';
 import type { Desk } from '../../desk/desk.ts';
+import { arenaWords } from '../../words/arena.ts';
 import { comparedLayouts, useCompared } from '../change/compared.ts';
 import { ShownPlanProvider } from '../change/shown-plan.tsx';
 import { createBadgePress } from '../check/badge-press.ts';
@@ -74,7 +75,7 @@ export function ArenaView() {
         ref={box}
         className={isBusy ? 'arena-ground is-busy' : 'arena-ground'}
         role="application"
-        aria-label="Arena, seen from above"
+        aria-label={arenaWords.arenaSeenFromAbove}
         aria-describedby="arena-summary arena-keys"
         data-pane="arena"
         // biome-ignore lint/a11y/noNoninteractiveTabindex: the arena takes key strokes.

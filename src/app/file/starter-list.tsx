@@ -2,7 +2,8 @@ import { type RefObject, useEffect, useState } from 'react';
 import { currentLayout } from '../../core/course/course.ts';
 import type { CourseReading } from '../../core/files/read.ts';
 import { printLength } from '../../core/measure/length.ts';
-import { counted } from '../../core/text/sentence.ts';
+import { fileWords } from '../../words/file.ts';
+import { terms } from '../../words/terms.ts';
 import { STARTERS } from './starters.ts';
 
 /** The starters by their own titles, which are read when the menu first opens: nothing of them is in the first load. */
@@ -30,7 +31,7 @@ export function Starters({
   return (
     <>
       <hr />
-      <h3>Starters</h3>
+      <h3>{fileWords.starters}</h3>
       {STARTERS.map((each) => {
         const reading = readings.get(each.name);
         return (
@@ -58,5 +59,5 @@ function sizeWords(reading: CourseReading | undefined): string {
   const { course } = reading;
   const { length, width } = course.arena;
   const obstacles = currentLayout(course).obstacles.length;
-  return `${printLength(length, course.unit)} × ${printLength(width, course.unit)}, ${counted(obstacles, 'obstacle')}`;
+  return `${printLength(length, course.unit)} × ${printLength(width, course.unit)}, ${terms.obstacles(obstacles)}`;
 }

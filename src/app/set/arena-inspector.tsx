@@ -3,15 +3,17 @@ import type { Arena } from '../../core/course/course.ts';
 import { printLength, readLength } from '../../core/measure/length.ts';
 import type { Metres } from '../../core/measure/quantity.ts';
 import type { Refusal } from '../../desk/input.ts';
+import { setWords } from '../../words/set.ts';
+import { terms } from '../../words/terms.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import { ChoiceField } from './choice-field.tsx';
 import { TypedField } from './typed-field.tsx';
 
 const WALLS: Readonly<Record<Wall, string>> = {
-  west: 'West (left)',
-  east: 'East (right)',
-  north: 'North (top)',
-  south: 'South (bottom)',
+  west: setWords.westLeft,
+  east: setWords.eastRight,
+  north: setWords.northTop,
+  south: setWords.southBottom,
 };
 /** As the file format has it. */
 const LEAST_SIDE: Metres = 3;
@@ -31,7 +33,7 @@ export function ArenaInspector() {
     const read = readLength(text, unit);
     if (read.kind === 'refused') return read.why;
     if (read.value < least || read.value > most) {
-      return `It must lie between ${printLength(least, unit)} and ${printLength(most, unit)}; ${printLength(read.value, unit)} does not.`;
+      return setWords.outOfRange(printLength(least, unit), printLength(most, unit), printLength(read.value, unit));
     }
     use(read.value);
     return undefined;
@@ -41,45 +43,43 @@ export function ArenaInspector() {
   const wall = entrance.wall === 'south' || entrance.wall === 'north' ? arena.length : arena.width;
   return (
     <div className="inspector">
-      <p className="lead">
-        Choose an obstacle in the arena to type its numbers. A second click chooses one of its poles.
-      </p>
-      <h3>The arena</h3>
+      <p className="lead">{setWords.chooseObstacleArenaType}</p>
+      <h3>{setWords.theArena}</h3>
       <TypedField
         wide
-        label="Name"
+        label={terms.name}
         value={arena.title}
         send={(title) => {
-          change('Name the arena', { title: title.trim() });
+          change(setWords.nameTheArena, { title: title.trim() });
           return undefined;
         }}
       />
       <div className="fields">
         <TypedField
-          label="Length"
+          label={terms.length}
           value={printLength(arena.length, unit)}
-          send={(text) => length(text, side, (value) => change('Change the arena', { length: value }))}
+          send={(text) => length(text, side, (value) => change(setWords.changeTheArena, { length: value }))}
         />
         <TypedField
-          label="Width"
+          label={terms.width}
           value={printLength(arena.width, unit)}
-          send={(text) => length(text, side, (value) => change('Change the arena', { width: value }))}
+          send={(text) => length(text, side, (value) => change(setWords.changeTheArena, { width: value }))}
         />
         <ChoiceField
-          label="Way in"
+          label={terms.wayIn}
           value={entrance.wall}
           options={WALLS}
           choose={(id) =>
-            change('Move the way in', {
+            change(setWords.moveWay, {
               entrance: { ...entrance, wall: id as Wall, at: Math.min(entrance.at, wall / 2) },
             })
           }
         />
         <TypedField
-          label="Its middle at"
+          label={setWords.itsMiddleAt}
           value={printLength(entrance.at, unit)}
           send={(text) =>
-            length(text, { least: 0, most: wall }, (at) => change('Move the way in', { entrance: { ...entrance, at } }))
+            length(text, { least: 0, most: wall }, (at) => change(setWords.moveWay, { entrance: { ...entrance, at } }))
           }
         />
       </div>

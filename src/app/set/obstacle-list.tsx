@@ -1,3 +1,5 @@
+import { setWords } from '../../words/set.ts';
+import { terms } from '../../words/terms.ts';
 import { obstacleTitle } from '../app-words.ts';
 import { openFindings } from '../check/visible-findings.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
@@ -10,8 +12,7 @@ export function ObstacleListPanel() {
   const survey = useDeskState((state) => state.survey);
   const chosen = useDeskState((state) => state.chosen);
   const findings = useDeskState(openFindings);
-  if (survey.obstacles.length === 0)
-    return <p className="empty">Nothing is in the arena yet. Add the first obstacle.</p>;
+  if (survey.obstacles.length === 0) return <p className="empty">{setWords.nothingArenaYetAdd}</p>;
   const first = (id: string) => survey.numbers.get(id)?.[0] ?? Number.POSITIVE_INFINITY;
   const inOrder = [...survey.obstacles].sort((a, b) => first(a.obstacle.id) - first(b.obstacle.id));
   return (
@@ -35,8 +36,8 @@ export function ObstacleListPanel() {
               <span className="row-title">{obstacleTitle(obstacle, survey.layout)}</span>
               {heavy.length > 0 && (
                 <span className={`dot ${heavy.some((each) => each.weight === 'must') ? 'must' : 'should'}`}>
-                  {heavy.length}
-                  <span className="visually-hidden"> findings</span>
+                  <span aria-hidden="true">{heavy.length}</span>
+                  <span className="visually-hidden">{terms.findings(heavy.length)}</span>
                 </span>
               )}
             </button>

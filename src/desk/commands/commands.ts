@@ -16,10 +16,12 @@ import { printLength, readLength } from '../../core/measure/length.ts';
 import type { Infeasible } from '../../core/obstacles/obstacle.ts';
 import type { Params } from '../../core/pieces/params.ts';
 import { normalizeAngle, type Pose } from '../../core/plane/pose.ts';
+import { labels, messages } from '../../words/desk.ts';
+import { deskNames } from '../../words/desk-names.ts';
+import { terms } from '../../words/terms.ts';
 import { valueChanges } from '../change-words.ts';
 import { moveObstacles, movePiece } from '../constraints/constrained-move.ts';
 import type { DeskState } from '../desk.ts';
-import { labels, messages } from '../desk-words.ts';
 import { moveRidePoint, poseRidePoint, removeBend, ridePoint, ridePose, turnStart } from '../gestures/bend.ts';
 import { nudgeCrossing } from '../gestures/crossing.ts';
 import { headingOf, turnChoice } from '../gestures/turn.ts';
@@ -72,8 +74,8 @@ export function turnPlan(state: DeskState, by: number): Plan {
   const { course, survey, chosen } = state;
   if (chosen.length === 1 && chosen[0] === RIDE_START) {
     const angle = normalizeAngle(survey.layout.ride.start.angle + by);
-    const said = messages.turned('the start', angle, survey.layout.ride.start.angle);
-    return { course: turnStart(course, angle), chosen, label: labels.turn('the start'), said, join: 'turn start' };
+    const said = messages.turned(deskNames.theStart, angle, survey.layout.ride.start.angle);
+    return { course: turnStart(course, angle), chosen, label: labels.turn(deskNames.theStart), said, join: 'turn start' };
   }
   const handle = turnHandle(state, 0);
   if (handle === null) return { refusal: chosen.length === 0 ? messages.choseNothing() : messages.turnOne() };
@@ -129,9 +131,9 @@ export function infeasibleSentence(infeasible: Infeasible, params: Params, unit:
 }
 
 const FIELDS: Readonly<Record<keyof Pose, string>> = {
-  x: 'Distance from the west wall',
-  y: 'Distance from the south wall',
-  angle: 'Heading',
+  x: deskNames.distanceFromWestWall,
+  y: deskNames.distanceFromSouthWall,
+  angle: terms.heading,
 };
 
 export function posePlan(

@@ -7,8 +7,9 @@ import { distance, type Point, point } from '../../core/plane/point.ts';
 import { normalizeAngle, type Pose } from '../../core/plane/pose.ts';
 import { segmentPointDistance } from '../../core/plane/segment.ts';
 import type { Survey } from '../../core/survey.ts';
+import { labels, messages } from '../../words/desk.ts';
+import { deskNames } from '../../words/desk-names.ts';
 import type { DeskState } from '../desk.ts';
-import { labels, messages } from '../desk-words.ts';
 import type { PointerInput } from '../input.ts';
 import { placeSentences } from '../placing/wall-distances.ts';
 import { type BendKey, bendIn, bendKey, RIDE_START } from '../selection/selection.ts';
@@ -135,7 +136,7 @@ export function bendGesture(down: PointerInput, state: DeskState, target: string
     course: preview,
     chosen: preview === null && fresh ? state.chosen : [key],
     guides: [],
-    doing: isStart ? messages.moving('the start') : messages.bending(),
+    doing: isStart ? messages.moving(deskNames.theStart) : messages.bending(),
     moved: (input) => {
       const end = point(origin.x + input.at.x - down.at.x, origin.y + input.at.y - down.at.y);
       return showing(moveRidePoint(base, key, end));
@@ -144,7 +145,9 @@ export function bendGesture(down: PointerInput, state: DeskState, target: string
       ...(preview === null ? {} : { course: preview }),
       chosen: [key],
       label: isStart ? labels.start() : labels.bend(),
-      said: isStart ? messages.moved('the start', placeSentences(preview ?? course, [key], course)) : messages.bent(),
+      said: isStart
+        ? messages.moved(deskNames.theStart, placeSentences(preview ?? course, [key], course))
+        : messages.bent(),
     }),
   });
   return showing(null);

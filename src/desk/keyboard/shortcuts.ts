@@ -1,6 +1,8 @@
 import { FOOT, INCH, type LengthUnit } from '../../core/measure/quantity.ts';
+import { labels, STAGE_NAMES } from '../../words/desk.ts';
+import { keyWords } from '../../words/keys.ts';
+import { terms } from '../../words/terms.ts';
 import type { Desk } from '../desk.ts';
-import { labels, STAGE_NAMES } from '../desk-words.ts';
 import { addBend, approachSamples } from '../gestures/bend.ts';
 import { crossingsOn, isRiddenOnOneLine, obstacleOfChoice } from '../gestures/crossing.ts';
 import type { KeyPress, Stage } from '../input.ts';
@@ -115,140 +117,140 @@ export const SHORTCUTS: readonly Shortcut[] = [
   {
     keyPresses: [keyPress('Tab')],
     shown: 'Tab',
-    says: 'Choose the next obstacle in the order of the go; after the last, leave the arena',
+    says: keyWords.chooseNextObstacleOrder,
     run: (desk) => chooseAdjacent(desk, 1),
   },
   {
     keyPresses: [keyPress('Tab', { shift: true })],
     shown: 'Shift + Tab',
-    says: 'Choose the one before',
+    says: keyWords.chooseOneBefore,
     run: (desk) => chooseAdjacent(desk, -1),
   },
   {
     keyPresses: [keyPress('n')],
     shown: 'N',
-    says: 'Add the next obstacle to what is chosen; while a piece is chosen, the next piece',
+    says: keyWords.addNextObstacleWhat,
     run: addNext,
   },
   {
     keyPresses: [keyPress('n', { shift: true })],
     shown: 'Shift + N',
-    says: 'Put the next piece in the place of the one added last',
+    says: keyWords.putNextPiecePlace,
     run: replaceLast,
   },
   {
     keyPresses: [keyPress('a', { mod: true })],
     shown: 'Ctrl + A',
-    says: 'Choose every obstacle',
+    says: keyWords.chooseEveryObstacle,
     run: always((desk) => desk.choose(goOrder(desk.state().course))),
   },
   {
     keyPresses: [keyPress('Enter')],
     shown: 'Enter',
-    says: 'Go into the pieces of the chosen obstacle',
+    says: keyWords.goIntoPiecesChosen,
     run: enterPieces,
   },
   {
     keyPresses: [keyPress('Escape')],
     shown: 'Escape',
-    says: 'Let go of what is under way, then of the tape, of the piece, of the obstacle',
+    says: keyWords.letGoWhatUnder,
     run: leave,
   },
   {
     keyPresses: Object.keys(ARROWS).map((key) => keyPress(key)),
-    shown: 'Arrows',
-    says: 'Move what is chosen by 1 in (1 cm in a metric course)',
+    shown: keyWords.arrows,
+    says: keyWords.moveWhatChosenBy,
     run: withChosen((desk, { key }) => nudge(desk, key, 'fine')),
   },
   {
     keyPresses: Object.keys(ARROWS).map((key) => keyPress(key, { shift: true })),
     shown: 'Shift + arrows',
-    says: 'Move what is chosen by 1 ft (10 cm in a metric course)',
+    says: keyWords.moveWhatChosenBy1,
     run: withChosen((desk, { key }) => nudge(desk, key, 'coarse')),
   },
   {
     keyPresses: [keyPress('r')],
     shown: 'R',
-    says: 'Turn by 15° to the left',
+    says: keyWords.turnBy15Left,
     run: withChosen((desk) => desk.turn(15 * DEGREE)),
   },
   {
     keyPresses: [keyPress('r', { shift: true })],
     shown: 'Shift + R',
-    says: 'Turn by 15° to the right',
+    says: keyWords.turnBy15Right,
     run: withChosen((desk) => desk.turn(-15 * DEGREE)),
   },
   {
     keyPresses: [keyPress('r', { alt: true }), keyPress('[')],
     shown: 'Alt + R or [',
-    says: 'Turn by 1° to the left',
+    says: keyWords.turnBy1Left,
     run: withChosen((desk) => desk.turn(DEGREE)),
   },
   {
     keyPresses: [keyPress('r', { alt: true, shift: true }), keyPress(']')],
     shown: 'Alt + Shift + R or ]',
-    says: 'Turn by 1° to the right',
+    says: keyWords.turnBy1Right,
     run: withChosen((desk) => desk.turn(-DEGREE)),
   },
-  { keyPresses: [keyPress('m')], shown: 'M', says: 'Mirror', run: withChosen((desk) => desk.mirror()) },
+  { keyPresses: [keyPress('m')], shown: 'M', says: keyWords.mirror, run: withChosen((desk) => desk.mirror()) },
   {
     keyPresses: [keyPress('d', { mod: true })],
     shown: 'Ctrl + D',
-    says: 'Copy to the nearest free ground',
+    says: keyWords.duplicate,
     run: withChosen((desk) => desk.duplicate()),
   },
   {
     keyPresses: [keyPress('Delete'), keyPress('Backspace')],
     shown: 'Delete',
-    says: 'Take away what is chosen',
+    says: keyWords.delete,
     run: withChosen((desk) => desk.erase()),
   },
   {
     keyPresses: [keyPress('f')],
     shown: 'F',
-    says: 'Fix what is chosen where it is, or free it',
+    says: keyWords.pin,
     run: (desk) => desk.togglePinned(),
   },
   {
     keyPresses: [keyPress('t')],
     shown: 'T',
-    says: 'Take the tape: measure between two things, at once when two are chosen; again puts it away',
+    says: keyWords.takeTapeMeasureBetween,
     run: always((desk) => desk.measure()),
   },
   {
     keyPresses: [keyPress('k')],
     shown: 'K',
-    says: 'Keep what was just offered: a snap, or what the tape reads',
+    says: keyWords.keepWhatJustOffered,
     run: keepSuggestion,
   },
   {
     keyPresses: [keyPress('b')],
     shown: 'B',
-    says: 'In the Ride stage: pull a bend into the way to the chosen obstacle; arrows then move it',
+    says: keyWords.rideStagePullBend,
     run: bendLine,
   },
   {
     keyPresses: [keyPress('c')],
     shown: 'C',
-    says: 'In the Ride stage: take hold of where the line crosses the poles of the chosen obstacle; arrows move it along them, Tab takes the next pole',
+    says: keyWords.rideStageTakeHold,
     run: chooseCrossing,
   },
   {
     keyPresses: [keyPress('z', { mod: true })],
     shown: 'Ctrl + Z',
-    says: 'Undo',
+    says: terms.undo,
     run: always((desk) => desk.undo()),
   },
   {
     keyPresses: [keyPress('z', { mod: true, shift: true }), keyPress('y', { mod: true })],
-    shown: 'Ctrl + Shift + Z or Ctrl + Y',
-    says: 'Redo',
+    shown: keyWords.ctrlShiftZOr,
+    says: terms.redo,
     run: always((desk) => desk.redo()),
   },
   ...STAGES.map((stage, index) => ({
     keyPresses: [keyPress(String(index + 1))],
     shown: String(index + 1),
-    says: `Go to the ${STAGE_NAMES[stage]} stage`,
+    says: keyWords.goStage(STAGE_NAMES[stage]),
     run: always((desk: Desk) => desk.switchStage(stage)),
   })),
 ];

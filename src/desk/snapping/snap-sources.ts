@@ -3,7 +3,7 @@ import type { Mark } from '../../core/plane/mark.ts';
 import { point } from '../../core/plane/point.ts';
 import { normalizeAngle } from '../../core/plane/pose.ts';
 import type { Bounds } from '../../core/plane/ring.ts';
-import { messages } from '../desk-words.ts';
+import { messages } from '../../words/desk.ts';
 import type { SnapCandidate, SnapSource, SnapSubject } from './snap.ts';
 
 /** How far a guide line is drawn beyond what it joins. */

@@ -1,4 +1,5 @@
-import { messages } from '../../../desk/desk-words.ts';
+import { arenaWords } from '../../../words/arena.ts';
+import { messages } from '../../../words/desk.ts';
 import { useOriginSentence } from '../../change/use-origin-sentence.ts';
 import { visibleFindings } from '../../check/visible-findings.ts';
 import { useDeskState, useLiveDeskState } from '../../desk-context.tsx';
@@ -27,9 +28,7 @@ export function HintLine() {
         ? [gesture, ...guides.map((guide) => guide.says)].join(' · ')
         : (finding?.says ?? (gap === undefined ? origin : gapSentence(gap, survey.course.unit)));
   if (says === '' && survey.obstacles.length === 0) {
-    return (
-      <p className="hint-line">The arena is raked. Add the first obstacle, or open a starter from the File menu.</p>
-    );
+    return <p className="hint-line">{arenaWords.arenaRakedAddFirst}</p>;
   }
   if (says === '') return null;
   return (

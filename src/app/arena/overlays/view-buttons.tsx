@@ -1,4 +1,6 @@
 import { Maximize, Minus, Plus, Ruler } from 'lucide-react';
+import { arenaWords } from '../../../words/arena.ts';
+import { terms } from '../../../words/terms.ts';
 import { useDesk, useDeskState } from '../../desk-context.tsx';
 import { useView } from '../../view.ts';
 import { useFurniture } from './use-furniture.ts';
@@ -10,26 +12,36 @@ export function ViewButtons() {
   const isMeasuring = useDeskState((state) => state.tape !== null);
   return (
     <fieldset className={`view-buttons is-${buttons}`}>
-      <legend className="visually-hidden">View of the arena</legend>
+      <legend className="visually-hidden">{arenaWords.viewArena}</legend>
       <button
         type="button"
         onClick={() => desk.measure()}
         aria-pressed={isMeasuring}
-        aria-label="Measure"
-        title="Measure between two things (T)"
+        aria-label={terms.measure}
+        title={arenaWords.measureBetweenTwoThings}
       >
         <Ruler aria-hidden="true" />
-        <span>Measure</span>
+        <span>{terms.measure}</span>
       </button>
-      <button type="button" onClick={() => view.zoom(1 / 1.4)} aria-label="Zoom out" title="Zoom out (−)">
+      <button
+        type="button"
+        onClick={() => view.zoom(1 / 1.4)}
+        aria-label={arenaWords.zoomOut}
+        title={arenaWords.zoomOutKey}
+      >
         <Minus aria-hidden="true" />
       </button>
-      <button type="button" onClick={() => view.zoom(1.4)} aria-label="Zoom in" title="Zoom in (+)">
+      <button type="button" onClick={() => view.zoom(1.4)} aria-label={arenaWords.zoomIn} title={arenaWords.zoomInKey}>
         <Plus aria-hidden="true" />
       </button>
-      <button type="button" onClick={() => view.fit()} aria-label="Whole arena" title="Show the whole arena (0)">
+      <button
+        type="button"
+        onClick={() => view.fit()}
+        aria-label={arenaWords.wholeArena}
+        title={arenaWords.showWholeArena0}
+      >
         <Maximize aria-hidden="true" />
-        <span>Whole arena</span>
+        <span>{arenaWords.wholeArena}</span>
       </button>
     </fieldset>
   );

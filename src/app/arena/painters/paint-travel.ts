@@ -4,6 +4,7 @@ import type { Point } from '../../../core/plane/point.ts';
 import type { Bounds } from '../../../core/plane/ring.ts';
 import type { Landings } from '../../../core/ride/line.ts';
 import type { Survey } from '../../../core/survey.ts';
+import { terms } from '../../../words/terms.ts';
 import type { Pointed } from '../../view.ts';
 import { type Camera, screenAngle, screenOf } from '../camera.ts';
 import type { DrawContext } from './draw-context.ts';
@@ -155,7 +156,7 @@ function ends(context: CanvasRenderingContext2D, survey: Survey, { camera, theme
 function endsOf(survey: Survey): readonly { readonly at: Point; readonly text: 'Start' | 'End' }[] {
   if (survey.layout.ride.legs.length === 0) return [];
   const last = survey.line.elements.at(-1);
-  const start = { at: survey.layout.ride.start, text: 'Start' } as const;
+  const start = { at: survey.layout.ride.start, text: terms.start } as const;
   if (last === undefined || last.path.length === 0) return [start];
   return [start, { at: poseAt(last.path, last.length), text: 'End' }];
 }
