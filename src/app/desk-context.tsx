@@ -46,7 +46,7 @@ function usePart<Part>(store: PacedDesk, pick: (state: DeskState) => Part): Part
 
 /**
  * A part of the desk's state for what stands around the arena. While something is dragged it follows when the hand rests,
- * and once a second; otherwise, and at the end of a drag, at once. `pick` must return something that the state holds.
+ * and once a second when there is time; otherwise, and at the end of a drag, at once. `pick` must return something that the state holds.
  */
 export function useDeskState<Part>(pick: (state: DeskState) => Part): Part {
   return usePart(useDesks().paced.following, pick);

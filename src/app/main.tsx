@@ -14,6 +14,7 @@ import { want } from './later-part.ts';
 import { PlayerProvider } from './ride/player-context.tsx';
 import { Shell } from './shell.tsx';
 import './styles/typeface.css';
+import './styles/tokens.css';
 import './styles/ground.css';
 import './styles/shell.css';
 import './styles/panels.css';

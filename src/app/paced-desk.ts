@@ -5,15 +5,15 @@ export interface Pace {
   /** How long the desk must lie still before a change at rest is shown; 0: at once. */
   readonly atRest: number;
   /**
-   * While something is dragged: how long the hand must rest before the page follows, and after how long it follows a
-   * hand that does not rest. Null: it waits for the end.
+   * While something is dragged: how long the hand must rest before the page follows, and how long it waits at least
+   * before it follows a hand that does not rest, when the browser has time. Null: it waits for the end.
    */
-  readonly inGesture: { readonly still: number; readonly longest: number } | null;
+  readonly inGesture: { readonly still: number; readonly least: number } | null;
 }
 
 export const PACES = {
   /** What stands around the arena: a drag does not wait for it, and at the end it is true at once. */
-  following: { atRest: 0, inGesture: { still: 120, longest: 1000 } },
+  following: { atRest: 0, inGesture: { still: 120, least: 1000 } },
   /** What is worked out at rest only. */
   resting: { atRest: 0, inGesture: null },
   /** What takes longer than a frame to work out. */
@@ -26,16 +26,36 @@ export interface PacedDesk {
   subscribe(listener: () => void): () => void;
 }
 
-export function pacedDesk(desk: Pick<Desk, 'state' | 'subscribe'>, pace: Pace): PacedDesk {
+/** Runs once the browser has nothing to do, and answers how to call it off. A browser that cannot tell never runs it. */
+export type IdleTime = (run: () => void) => () => void;
+
+const browserIdle: IdleTime = (run) => {
+  if (typeof globalThis.requestIdleCallback !== 'function') return () => undefined;
+  const handle = requestIdleCallback(run);
+  return () => cancelIdleCallback(handle);
+};
+
+export function pacedDesk(
+  desk: Pick<Desk, 'state' | 'subscribe'>,
+  pace: Pace,
+  whenIdle: IdleTime = browserIdle,
+): PacedDesk {
   const listeners = new Set<() => void>();
   let shown = desk.state();
   let timer: ReturnType<typeof setTimeout> | undefined;
   /** When the first change came that is not shown yet, in the page's time. */
   let waitsSince: number | null = null;
+  let callOff: (() => void) | null = null;
   let stop = (): void => undefined;
 
-  const show = (): void => {
+  const forget = (): void => {
+    clearTimeout(timer);
+    callOff?.();
+    callOff = null;
     waitsSince = null;
+  };
+  const show = (): void => {
+    forget();
     shown = desk.state();
     for (const listener of [...listeners]) listener();
   };
@@ -47,8 +67,8 @@ export function pacedDesk(desk: Pick<Desk, 'state' | 'subscribe'>, pace: Pace): 
     else if (pace.inGesture !== null) {
       const now = performance.now();
       waitsSince ??= now;
-      const { still, longest } = pace.inGesture;
-      timer = setTimeout(show, Math.max(0, Math.min(still, waitsSince + longest - now)));
+      timer = setTimeout(show, pace.inGesture.still);
+      if (now - waitsSince >= pace.inGesture.least) callOff ??= whenIdle(show);
     }
   };
   return {
@@ -64,8 +84,7 @@ export function pacedDesk(desk: Pick<Desk, 'state' | 'subscribe'>, pace: Pace): 
         listeners.delete(listener);
         if (listeners.size > 0) return;
         stop();
-        clearTimeout(timer);
-        waitsSince = null;
+        forget();
       };
     },
   };

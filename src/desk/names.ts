@@ -3,7 +3,7 @@ import { crossingsOf } from '../core/course/edit-crossings.ts';
 import { obstacleOf, pieceOf } from '../core/course/ids.ts';
 import type { Survey } from '../core/survey.ts';
 import { deskNames } from '../words/desk-names.ts';
-import { bendIn, type CrossKey, crossIn, type Keys, RIDE_START } from './selection/selection.ts';
+import { bendIn, type CrossKey, crossIn, type Keys, RIDE_END, RIDE_START } from './selection/selection.ts';
 
 /**
  * What people call the thing that a key names, as the findings do: "the fan (obstacle 3)", "pole 2 of the fan
@@ -11,6 +11,7 @@ import { bendIn, type CrossKey, crossIn, type Keys, RIDE_START } from './selecti
  */
 export function nameOf(survey: Survey, key: string): string {
   if (key === RIDE_START) return deskNames.theStart;
+  if (key === RIDE_END) return deskNames.theEnd;
   if (bendIn(key) !== null) return deskNames.bendLine;
   const cross = crossIn(key);
   if (cross !== null) return crossingName(survey, cross);

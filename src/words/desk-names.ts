@@ -2,6 +2,7 @@
 export const deskNames = {
   // Commands.
   theStart: 'the start',
+  theEnd: 'the end',
   distanceFromWestWall: 'Distance from the west wall',
   distanceFromSouthWall: 'Distance from the south wall',
 

@@ -55,6 +55,7 @@ export const messages = {
   chose: (name: string) => `Chose ${name}`,
   choseNothing: () => 'Nothing is chosen',
   bent: () => 'Put a bend into the line',
+  endTaken: () => 'The go ends at its last obstacle',
   unbent: () => 'Deleted the bend of the line',
   crossed: (name: string, place: string) => capitalized(`${name}: ${place}`),
   changed: (name: string, label: string, value: string) =>
@@ -175,5 +176,4 @@ export const labels = {
   change: (name: string, label: string) => `Change ${label.toLowerCase()} of ${name}`,
   bend: () => 'Bend the line',
   unbend: () => 'Delete a bend',
-  start: () => 'Move the start',
 } as const;

@@ -54,6 +54,7 @@ function costRows(name: string, ours: MoveCost, bare: MoveCost): Row[] {
     row(`${name}: main thread a move`, 'ms', { ours: ours.task, anchor: bare.task, anchorName }),
     row(`${name}: of it script`, 'ms', { ours: ours.script, anchor: bare.script, anchorName }),
     row(`${name}: of it styles and layout`, 'ms', { ours: ours.layout, anchor: bare.layout, anchorName }),
+    row(`${name}: main thread to begin and end a drag`, 'ms', { ours: ours.ends, anchor: bare.ends, anchorName }),
     row(`${name}: pointer to paint, p50`, 'ms', { ours: paint(0.5), anchor: barePaint(0.5), anchorName }),
     row(`${name}: pointer to paint, p95`, 'ms', { ours: paint(0.95), anchor: barePaint(0.95), anchorName }),
     row(`${name}: pointer to paint, p95, and a frame`, 'ms', {

@@ -56,22 +56,18 @@ interface Visit {
   readonly fetched: readonly string[];
 }
 
+type Watched = typeof globalThis & { seen?: { readonly usable: number; readonly fetched: readonly string[] } };
+
+const WATCH = fileURLToPath(new URL('./start/watch.js', import.meta.url));
+
 /** One first visit: nothing is in the cache, nothing is kept. From the moment it is usable the network is cut. */
 async function visit(browser: Browser, url: string, { isUsable, moved, grip }: Subject): Promise<Visit> {
   const context = await browser.newContext({ viewport: { width: 1366, height: 850 } });
   const page = await context.newPage();
   await page.addInitScript(`globalThis.isUsable = ${isUsable}`);
+  await page.addInitScript({ path: WATCH });
   await page.goto(url, { waitUntil: 'commit' });
-  // Asked at every frame: what is in the page at one is on the screen with it.
-  const found = await page.waitForFunction(
-    () => {
-      if (!(globalThis as unknown as { isUsable(): boolean }).isUsable()) return undefined;
-      const usable = performance.now();
-      return { usable, fetched: performance.getEntriesByType('resource').map(({ name }) => name) };
-    },
-    undefined,
-    { polling: 'raf' },
-  );
+  const found = await page.waitForFunction(() => (globalThis as Watched).seen, undefined, { polling: 'raf' });
   await context.setOffline(true);
   const seen = await found.jsonValue();
   if (seen === undefined) throw new Error('start: the page was never usable');

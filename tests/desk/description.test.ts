@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import * as checker from '../../src/core/checks/checks.ts';
 import { currentLayout } from '../../src/core/course/course.ts';
 import { changeLeg, reorderLeg } from '../../src/core/course/edit-ride.ts';
 import { FOOT, INCH } from '../../src/core/measure/quantity.ts';
@@ -14,11 +15,13 @@ import { threeObstacles } from './three-obstacles.ts';
 
 describe('the description for a screen reader', () => {
   test('of nothing tells how much there is, and no more', () => {
-    expect(description(createDesk(threeObstacles()).state())).toBe('Nothing is chosen. 3 obstacles, 5 findings.');
+    expect(description(createDesk(threeObstacles(), checker).state())).toBe(
+      'Nothing is chosen. 3 obstacles, 5 findings.',
+    );
   });
 
   test('of what is chosen tells its name and its place from the corner that everything is counted from', () => {
-    const desk = createDesk(threeObstacles());
+    const desk = createDesk(threeObstacles(), checker);
     desk.choose(['run-1']);
     expect(description(desk.state())).toBe(
       `Chosen: the run of poles (obstacle 1), 49' 2½" from the west wall, 29' 6¼" from the south wall.`,
@@ -30,7 +33,7 @@ describe('the description for a screen reader', () => {
 
 describe('an obstacle read out', () => {
   test('has its gait, place, heading, gaps and the way from the last one', () => {
-    const state = createDesk(threeObstacles()).state();
+    const state = createDesk(threeObstacles(), checker).state();
     expect(reading({ survey: state.survey, findings: [] }, 'run-1')).toMatch(
       /^The run of poles \(obstacle 1\), jog, 49' 2½" from the west wall, 29' 6¼" from the south wall, heading 0°, 3 gaps of 3', \S.* along the line from the start\.$/,
     );
@@ -40,7 +43,7 @@ describe('an obstacle read out', () => {
   });
 
   test('has the lead of its lope', () => {
-    const desk = createDesk(threeObstacles());
+    const desk = createDesk(threeObstacles(), checker);
     const [leg] = currentLayout(desk.state().course).ride.legs;
     desk.setGait(leg?.id ?? '', 'lope');
     desk.edit('Lead', (course) => changeLeg(course, leg?.id ?? '', { lead: 'left' }));
@@ -48,19 +51,19 @@ describe('an obstacle read out', () => {
   });
 
   test('has its findings, and not those of another', () => {
-    const desk = createDesk(threeObstacles());
+    const desk = createDesk(threeObstacles(), checker);
     desk.setValue('run-1', 'gap', `2' 6"`);
     expect(reading(desk.state(), 'run-1')).toMatch(/\d findings?: .*Gaps 1 to 3 of the run of poles/);
     expect(reading(desk.state(), 'spoke-1')).not.toContain('run of poles (obstacle 1) are');
   });
 
   test('of a piece tells whose it is', () => {
-    const state = createDesk(threeObstacles()).state();
+    const state = createDesk(threeObstacles(), checker).state();
     expect(reading(state, 'fan-1/pole-2')).toMatch(/^Pole 2 of the fan \(obstacle 2\), .+ heading \S+°\.$/);
   });
 
   test('is what is said when it is chosen', () => {
-    const desk = createDesk(threeObstacles());
+    const desk = createDesk(threeObstacles(), checker);
     desk.choose(['run-1']);
     expect(desk.state().said).toMatch(/^Chose the run of poles \(obstacle 1\), jog, .+ heading 0°/);
     desk.choose(['run-1', 'fan-1']);
@@ -70,7 +73,7 @@ describe('an obstacle read out', () => {
 
 describe('what has changed', () => {
   test('by a drag of one pole says each gap with what it was', () => {
-    const desk = createDesk(threeObstacles());
+    const desk = createDesk(threeObstacles(), checker);
     // Nothing is kept, so that the pole goes by itself.
     desk.editLayout('Loose', (layout) => ({
       ...layout,
@@ -109,7 +112,7 @@ describe('what has changed', () => {
 
 describe('the tapes to the walls', () => {
   test('run square from each wall to the nearest side', () => {
-    const arena = createDesk(threeObstacles()).state().course.arena;
+    const arena = createDesk(threeObstacles(), checker).state().course.arena;
     const tapes = wallDistances({ minX: 3 * FOOT, maxX: 10 * FOOT, minY: 60 * FOOT, maxY: 90 * FOOT }, arena, 'ft');
     expect(tapes.map(({ wall, text, near }) => [wall, text, near])).toEqual([
       ['west', "3'", true],
@@ -121,7 +124,7 @@ describe('the tapes to the walls', () => {
   });
 
   test('are not drawn while nothing is chosen', () => {
-    const desk = createDesk(threeObstacles());
+    const desk = createDesk(threeObstacles(), checker);
     expect(chosenWallDistances(desk.state())).toEqual([]);
     desk.choose(['run-1']);
     expect(chosenWallDistances(desk.state())).toHaveLength(4);
@@ -130,7 +133,7 @@ describe('the tapes to the walls', () => {
 
 describe('the outlines', () => {
   test('hold every footprint of what is chosen, turned with it', () => {
-    const desk = createDesk(threeObstacles());
+    const desk = createDesk(threeObstacles(), checker);
     desk.choose(['fan-1']);
     desk.turn(0.3);
     const [outline] = outlines(desk.state());

@@ -68,7 +68,7 @@ test.describe('on a phone', () => {
     await expect(legend).toHaveCount(0);
     await page.getByRole('button', { name: 'Show the legend of the line' }).tap();
     await expect(legend).toBeVisible();
-    await page.getByRole('button', { name: 'Fold the legend' }).tap();
+    await page.getByRole('button', { name: 'Hide the legend' }).tap();
     await expect(legend).toHaveCount(0);
   });
 

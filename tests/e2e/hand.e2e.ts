@@ -14,6 +14,14 @@ const SCREENS = [
   { width: 390, height: 844 },
 ] as const;
 
+/** The course on the page, without its obstacles. */
+async function emptyArena(page: Page): Promise<void> {
+  await opened(page);
+  await arena(page).press('Control+a');
+  await arena(page).press('Delete');
+  await expect(page.locator('[data-obstacle]')).toHaveCount(0);
+}
+
 async function tileGrip(page: Page, [, right, down]: (typeof GRIPS)[number]) {
   const tile = page.locator('[data-kind="box"]');
   await tile.scrollIntoViewIfNeeded();
@@ -27,7 +35,7 @@ for (const viewport of SCREENS) {
     page,
   }) => {
     await page.setViewportSize(viewport);
-    await opened(page);
+    await emptyArena(page);
     let count = 0;
     for (const grip of GRIPS) {
       for (const step of STEPS) {
@@ -54,7 +62,7 @@ for (const viewport of SCREENS) {
 test('a tile that is let go of outside, or given up by Escape, is not placed, and the list says so', async ({
   page,
 }) => {
-  await opened(page);
+  await emptyArena(page);
   const from = await tileGrip(page, GRIPS[0]);
   await page.mouse.move(from.x, from.y);
   await page.mouse.down();

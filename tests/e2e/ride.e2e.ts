@@ -5,7 +5,7 @@ import { drag, opened, placeOf, stage } from './arena.ts';
 test('an obstacle is taken out of the order and put in again by keys, then ridden a second time', async ({ page }) => {
   await opened(page);
   await stage(page, 'Ride').click();
-  const order = page.getByRole('region', { name: 'Order of the go' });
+  const order = page.getByRole('region', { name: 'Order of obstacles' });
   const rows = order.getByRole('list').first().getByRole('listitem');
   await expect(rows.first()).toBeVisible();
   const count = await rows.count();
@@ -26,7 +26,7 @@ test('an obstacle is taken out of the order and put in again by keys, then ridde
 });
 
 function order(page: Page): Locator {
-  return page.getByRole('region', { name: 'Order of the go' });
+  return page.getByRole('region', { name: 'Order of obstacles' });
 }
 
 /** Chooses the obstacle of a row of the order. */
@@ -81,11 +81,11 @@ test('who wants no motion sees the horse go from landing to landing', async ({ p
 test('playing draws nothing anew but the horse and the cursor', async ({ page }) => {
   await opened(page);
   await stage(page, 'Ride').click();
-  for (const name of ['Order of the go', 'Time', 'Gaits shown']) {
+  for (const name of ['Order of obstacles', 'Time', 'Gaits shown']) {
     await expect(page.getByRole('region', { name }).getByRole('listitem').first()).toBeVisible();
   }
   await expect(page.getByText('Choose an obstacle in the order')).toBeVisible();
-  await expect(page.locator('.course-title .kept')).toHaveText('kept');
+  await expect(page.locator('.course-title .kept')).toHaveText('Saved');
   await page.getByRole('button', { name: 'Play the ride', exact: true }).click();
   const changed = await page.evaluate(
     () =>

@@ -64,7 +64,8 @@ function samples(declared: ts.ArrowFunction | undefined, file: ts.SourceFile): r
 
 function sample(name: string, type: ts.TypeNode | undefined, file: ts.SourceFile): unknown {
   if (type === undefined) return `«${name}»`;
-  if (ts.isTypeOperatorNode(type) && type.operator === ts.SyntaxKind.ReadonlyKeyword) return sample(name, type.type, file);
+  if (ts.isTypeOperatorNode(type) && type.operator === ts.SyntaxKind.ReadonlyKeyword)
+    return sample(name, type.type, file);
   if (ts.isArrayTypeNode(type)) return [1, 2].map((i) => sample(`${name} ${i}`, type.elementType, file));
   if (ts.isTupleTypeNode(type))
     return type.elements.map((each, i) => sample(`${name} ${i + 1}`, each as ts.TypeNode, file));

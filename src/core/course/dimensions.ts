@@ -5,11 +5,13 @@ import type { LengthUnit } from '../measure/quantity.ts';
 import { memoizeByIdentity } from '../memo/by-identity.ts';
 import type { Point } from '../plane/point.ts';
 import type { Arena, Layout } from './course.ts';
+import type { PlacedPiece } from './placed.ts';
 import {
   constraintSentence,
   grippedPoses,
   placedPieces,
   printMeasure,
+  type ResolvedConstraint,
   resolvedConstraints,
 } from './resolved-constraints.ts';
 
@@ -41,18 +43,39 @@ function grippedPoints(gripped: readonly GrippedPose[]): readonly [Point, Point]
   return [from, second ?? from];
 }
 
+interface Around {
+  readonly layout: Layout;
+  readonly arena: Arena;
+  readonly unit: LengthUnit;
+  readonly pieces: ReadonlyMap<string, PlacedPiece>;
+}
+
+/** The dimension of a constraint; absent: it has no number, or a piece is not there. */
+export function dimensionOf(
+  resolved: ResolvedConstraint,
+  { layout, arena, unit, pieces }: Around,
+): Dimension | undefined {
+  const { key, kind, constraint } = resolved;
+  const gripped = grippedPoses(resolved, arena, pieces);
+  if (kind.unit === 'none' || gripped === undefined) return undefined;
+  const { hold, side = 1 } = constraint;
+  const value = hold ?? (isMeasurable(kind, gripped, side) ? kind.measure(gripped, side) : Number.NaN);
+  const [from, to] = kind.dimension?.(gripped, side) ?? grippedPoints(gripped);
+  const printed = printMeasure(kind, value, unit);
+  return {
+    key,
+    kind: kind.id,
+    unit: kind.unit,
+    ...{ from, to, value, printed, isDriving: hold !== undefined },
+    // Read by few: a drag that moves the dimension reads none.
+    get says(): string {
+      return constraintSentence({ ...resolved, constraint: { ...constraint, hold: value } }, layout, unit);
+    },
+  };
+}
+
 /** The dimensions of all constraints with a number, in the order of the file; the same list for the same layout. */
 export const dimensions = memoizeByIdentity((layout: Layout, arena: Arena, unit: LengthUnit): readonly Dimension[] => {
   const pieces = placedPieces(layout);
-  return resolvedConstraints(layout).flatMap((resolved): Dimension[] => {
-    const { key, kind, constraint } = resolved;
-    const gripped = grippedPoses(resolved, arena, pieces);
-    if (kind.unit === 'none' || gripped === undefined) return [];
-    const { hold, side = 1 } = constraint;
-    const value = hold ?? (isMeasurable(kind, gripped, side) ? kind.measure(gripped, side) : Number.NaN);
-    const [from, to] = kind.dimension?.(gripped, side) ?? grippedPoints(gripped);
-    const says = constraintSentence({ ...resolved, constraint: { ...constraint, hold: value } }, layout, unit);
-    const printed = printMeasure(kind, value, unit);
-    return [{ key, kind: kind.id, unit: kind.unit, from, to, value, printed, isDriving: hold !== undefined, says }];
-  });
+  return resolvedConstraints(layout).flatMap((each) => dimensionOf(each, { layout, arena, unit, pieces }) ?? []);
 });

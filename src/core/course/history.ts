@@ -15,6 +15,12 @@ export interface History {
   readonly present: number;
 }
 
+/**
+ * So many steps can be undone in one sitting; the oldest go first. Each keeps a course alive, and with it all that was
+ * worked out from that course.
+ */
+export const MOST_UNDOS = 200;
+
 /** A history that begins with this course. */
 export function newHistory(course: Course, label = 'Open'): History {
   return { steps: [{ course, label }], present: 0 };
@@ -28,9 +34,10 @@ export function presentCourse(history: History): Course {
 /** The history with one more step, in place of what was undone. The same history when the course is the same object. */
 export function withStep(history: History, course: Course, label: string): History {
   if (course === presentCourse(history)) return history;
-  const [first, ...later] = history.steps;
-  const present = history.present + 1;
-  return { steps: [first, ...later.slice(0, history.present), { course, label }], present };
+  const steps = [...history.steps.slice(0, history.present + 1), { course, label }];
+  const [first, ...later] = steps.slice(-MOST_UNDOS - 1);
+  if (first === undefined) throw new Error('withStep: the course itself is a step');
+  return { steps: [first, ...later], present: later.length };
 }
 
 /** One step back; the same history at its beginning. */

@@ -5,6 +5,7 @@ import { printAngle } from '../measure/angle.ts';
 import { printLength } from '../measure/length.ts';
 import type { LengthUnit } from '../measure/quantity.ts';
 import { memoizeByIdentity } from '../memo/by-identity.ts';
+import type { Obstacle } from '../obstacles/obstacle.ts';
 import type { Pose } from '../plane/pose.ts';
 import { capitalized } from '../text/sentence.ts';
 import type { Arena, Layout } from './course.ts';
@@ -36,18 +37,21 @@ function fits(kind: ConstraintKind, grips: readonly Grip[]): boolean {
   );
 }
 
+/** The constraints inside an obstacle, with their grips as keys of the layout. */
+const insideConstraints = memoizeByIdentity((obstacle: Obstacle) =>
+  obstacle.constraints.map((constraint) => ({
+    key: pieceKey(obstacle.id, constraint.id),
+    owner: obstacle.id,
+    constraint,
+    grips: constraint.grips.map((grip) =>
+      'wall' in grip ? grip : { ...grip, piece: pieceKey(obstacle.id, grip.piece) },
+    ),
+  })),
+);
+
 /** Every constraint, inside obstacles first. One of an unknown kind, or with grips that its kind does not take, is left out. */
 export const resolvedConstraints = memoizeByIdentity((layout: Layout): readonly ResolvedConstraint[] => {
-  const inside = layout.obstacles.flatMap((obstacle) =>
-    obstacle.constraints.map((constraint) => ({
-      key: pieceKey(obstacle.id, constraint.id),
-      owner: obstacle.id,
-      constraint,
-      grips: constraint.grips.map((grip) =>
-        'wall' in grip ? grip : { ...grip, piece: pieceKey(obstacle.id, grip.piece) },
-      ),
-    })),
-  );
+  const inside = layout.obstacles.flatMap(insideConstraints);
   const across = layout.constraints.map((constraint) => ({ key: constraint.id, constraint, grips: constraint.grips }));
   const made = [...inside, ...across].flatMap((each): ResolvedConstraint[] => {
     const kind = constraintKind(each.constraint.kind);

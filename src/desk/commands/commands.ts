@@ -22,15 +22,16 @@ import { terms } from '../../words/terms.ts';
 import { valueChanges } from '../change-words.ts';
 import { moveObstacles, movePiece } from '../constraints/constrained-move.ts';
 import type { DeskState } from '../desk.ts';
-import { moveRidePoint, poseRidePoint, removeBend, ridePoint, ridePose, turnStart } from '../gestures/bend.ts';
+import { moveRidePoint, poseRidePoint, removeBend, ridePoint, ridePose } from '../gestures/bend.ts';
 import { nudgeCrossing } from '../gestures/crossing.ts';
+import { isRideEnd, moveRideEnd, withoutRideEnd } from '../gestures/ride-ends.ts';
 import { headingOf, turnChoice } from '../gestures/turn.ts';
 import { turnHandle } from '../gestures/turn-handle.ts';
 import { nameOf, namesOf } from '../names.ts';
 import { freeShift } from '../placing/free-space.ts';
 import { placeSentences } from '../placing/wall-distances.ts';
 import type { Plan } from '../plan.ts';
-import { bendIn, boundsOfPieces, chosenPieces, crossIn, RIDE_START } from '../selection/selection.ts';
+import { bendIn, boundsOfPieces, chosenPieces, crossIn, RIDE_END } from '../selection/selection.ts';
 import { printValue } from './typed.ts';
 
 function isObstacleKey(key: string): boolean {
@@ -39,8 +40,12 @@ function isObstacleKey(key: string): boolean {
 
 export function erasePlan({ course, survey, chosen }: DeskState): Plan {
   if (chosen.length === 0) return { refusal: messages.choseNothing() };
+  const open = chosen.includes(RIDE_END) ? withoutRideEnd(course) : course;
+  if (open !== course && chosen.length === 1) {
+    return { course: open, chosen: [], label: labels.erase(deskNames.theEnd), said: messages.endTaken() };
+  }
   const bends = chosen.map(bendIn).filter((bend) => bend !== null);
-  const straighter = [...bends].sort((a, b) => b.index - a.index).reduce(removeBend, course);
+  const straighter = [...bends].sort((a, b) => b.index - a.index).reduce(removeBend, open);
   const next = eraseByKeys(straighter, chosen);
   if (next === course) return { refusal: messages.staysThere(namesOf(survey, chosen)) };
   const name = namesOf(survey, chosen);
@@ -72,10 +77,15 @@ export function mirrorPlan({ course, survey, chosen }: DeskState): Plan {
 
 export function turnPlan(state: DeskState, by: number): Plan {
   const { course, survey, chosen } = state;
-  if (chosen.length === 1 && chosen[0] === RIDE_START) {
-    const angle = normalizeAngle(survey.layout.ride.start.angle + by);
-    const said = messages.turned(deskNames.theStart, angle, survey.layout.ride.start.angle);
-    return { course: turnStart(course, angle), chosen, label: labels.turn(deskNames.theStart), said, join: 'turn start' };
+  const [only, more] = chosen;
+  if (isRideEnd(only) && more === undefined) {
+    const pose = ridePose(course, only);
+    if (pose === undefined) return { refusal: messages.turnOne() };
+    const angle = normalizeAngle(pose.angle + by);
+    const name = nameOf(survey, only);
+    const said = messages.turned(name, angle, pose.angle);
+    const turned = moveRideEnd(course, only, { ...pose, angle });
+    return { course: turned, chosen, label: labels.turn(name), said, join: `turn ${only}` };
   }
   const handle = turnHandle(state, 0);
   if (handle === null) return { refusal: chosen.length === 0 ? messages.choseNothing() : messages.turnOne() };

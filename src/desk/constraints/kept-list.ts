@@ -1,7 +1,12 @@
 import type { ConstraintKind } from '../../core/constraints/constraint.ts';
-import { dimensions } from '../../core/course/dimensions.ts';
+import { dimensionOf } from '../../core/course/dimensions.ts';
 import { obstacleOf, pieceOf } from '../../core/course/ids.ts';
-import { isDriving, type ResolvedConstraint, resolvedConstraints } from '../../core/course/resolved-constraints.ts';
+import {
+  isDriving,
+  placedPieces,
+  type ResolvedConstraint,
+  resolvedConstraints,
+} from '../../core/course/resolved-constraints.ts';
 import { memoizeByText } from '../../core/memo/by-identity.ts';
 import type { Point } from '../../core/plane/point.ts';
 import type { Survey } from '../../core/survey.ts';
@@ -65,11 +70,12 @@ const constraintsOf = memoizeByText((survey: Survey, keys: string): readonly Kep
   const chosen = keys === '' ? [] : keys.split(' ');
   const single = chosen.some((key) => pieceOf(key) !== undefined);
   const { arena, unit } = survey.course;
-  const byKey = new Map(dimensions(survey.layout, arena, unit).map((tape) => [tape.key, tape]));
-  const rows = resolvedConstraints(survey.layout)
+  const { layout } = survey;
+  const around = { layout, arena, unit, pieces: placedPieces(layout) };
+  const rows = resolvedConstraints(layout)
     .filter((holding) => !holding.kind.pins && isOf(holding, chosen))
     .map((holding): ListedHolding => {
-      const tape = byKey.get(holding.key);
+      const tape = dimensionOf(holding, around);
       return tape === undefined
         ? { holding, value: 0, text: '' }
         : { holding, value: tape.value, text: tape.printed, dimension: [tape.from, tape.to] };
@@ -95,7 +101,13 @@ function keptConstraint(survey: Survey, rows: readonly ListedHolding[]): KeptCon
     value: first.value,
     text: first.text,
     holds: isHeld,
-    ...constraintWords(survey, list, first.text),
+    // The words are for the list and the fields: a drag draws numbers only.
+    get says(): string {
+      return constraintWords(survey, list, first.text).says;
+    },
+    get name(): string {
+      return constraintWords(survey, list, first.text).name;
+    },
     dimensions: rows.flatMap(({ dimension: tape }) => (tape === undefined ? [] : [tape])),
   };
 }

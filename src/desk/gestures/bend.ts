@@ -1,19 +1,18 @@
 import { type Course, currentLayout, type Leg } from '../../core/course/course.ts';
 import { changeLeg } from '../../core/course/edit-ride.ts';
-import { replaceLayout } from '../../core/course/layouts.ts';
-import type { Radians } from '../../core/measure/quantity.ts';
 import { pathPoints } from '../../core/plane/path.ts';
 import { distance, type Point, point } from '../../core/plane/point.ts';
-import { normalizeAngle, type Pose } from '../../core/plane/pose.ts';
+import type { Pose } from '../../core/plane/pose.ts';
 import { segmentPointDistance } from '../../core/plane/segment.ts';
-import type { Survey } from '../../core/survey.ts';
+import { type Survey, survey as surveyOf } from '../../core/survey.ts';
 import { labels, messages } from '../../words/desk.ts';
-import { deskNames } from '../../words/desk-names.ts';
 import type { DeskState } from '../desk.ts';
 import type { PointerInput } from '../input.ts';
+import { nameOf } from '../names.ts';
 import { placeSentences } from '../placing/wall-distances.ts';
 import { type BendKey, bendIn, bendKey, RIDE_START } from '../selection/selection.ts';
 import type { Gesture } from './gesture.ts';
+import { isRideEnd, moveRideEnd, shownRideEnds } from './ride-ends.ts';
 
 /** Step of the samples along the line, metres: finer than a pointer. */
 const STEP = 0.25;
@@ -22,7 +21,7 @@ function legOf(course: Course, id: string): Leg | undefined {
   return currentLayout(course).ride.legs.find((leg) => leg.id === id);
 }
 
-/** The bend, or the start of the ride, within reach; null for none. */
+/** The bend, or the start of the go, within reach; null for none. */
 export function ridePointAt(survey: Survey, at: Point, pickRadius: number): string | null {
   const { legs, start } = survey.layout.ride;
   const points = legs.flatMap((leg) => leg.bends.map((bend, index) => ({ key: bendKey(leg.id, index), at: bend })));
@@ -81,46 +80,32 @@ export function removeBend(course: Course, { leg, index }: BendKey): Course {
   return changeLeg(course, leg, { bends: bends.filter((_, each) => each !== index) });
 }
 
-function moveStart(course: Course, at: Point): Course {
-  return replaceLayout(course, (layout) => ({
-    ...layout,
-    ride: { ...layout.ride, start: { ...layout.ride.start, x: at.x, y: at.y } },
-  }));
-}
-
-/** The course with the go starting at another heading. */
-export function turnStart(course: Course, angle: Radians): Course {
-  return replaceLayout(course, (layout) => ({
-    ...layout,
-    ride: { ...layout.ride, start: { ...layout.ride.start, angle: normalizeAngle(angle) } },
-  }));
-}
-
-/** Where the point that a ride key names lies. */
+/** Where the point that a ride key names lies; an end that nobody set is where the line ends. */
 export function ridePoint(course: Course, key: string): Point | null {
   const bend = bendIn(key);
-  const { start } = currentLayout(course).ride;
-  if (bend === null) return key === RIDE_START ? point(start.x, start.y) : null;
-  return legOf(course, bend.leg)?.bends[bend.index] ?? null;
+  if (bend !== null) return legOf(course, bend.leg)?.bends[bend.index] ?? null;
+  const end = isRideEnd(key) ? shownRideEnds(surveyOf(course)).find((each) => each.key === key) : undefined;
+  return end === undefined ? null : point(end.at.x, end.at.y);
 }
 
-/** The course with the bend or the start that a key names at a point. */
+/** The course with the bend or the end of the go that a key names at a point. */
 export function moveRidePoint(course: Course, key: string, at: Point): Course {
   const bend = bendIn(key);
-  return bend === null ? moveStart(course, at) : moveBend(course, bend, at);
+  if (bend !== null) return moveBend(course, bend, at);
+  const pose = ridePose(course, key);
+  return pose === undefined || !isRideEnd(key) ? course : moveRideEnd(course, key, { ...pose, x: at.x, y: at.y });
 }
 
-/** The same as a pose: the start has a heading, a bend has none. */
+/** The same as a pose: the ends of the go have a heading, a bend has none. */
 export function ridePose(course: Course, key: string): Pose | undefined {
+  if (isRideEnd(key)) return shownRideEnds(surveyOf(course)).find((each) => each.key === key)?.at;
   const at = ridePoint(course, key);
-  if (at === null) return undefined;
-  return { x: at.x, y: at.y, angle: key === RIDE_START ? currentLayout(course).ride.start.angle : 0 };
+  return at === null ? undefined : { x: at.x, y: at.y, angle: 0 };
 }
 
-/** The course with the bend or the start at a pose; of a bend only the place counts. */
+/** The course with the bend or the end of the go at a pose; of a bend only the place counts. */
 export function poseRidePoint(course: Course, key: string, pose: Pose): Course {
-  const moved = moveRidePoint(course, key, pose);
-  return key === RIDE_START ? turnStart(moved, pose.angle) : moved;
+  return isRideEnd(key) ? moveRideEnd(course, key, pose) : moveRidePoint(course, key, pose);
 }
 
 /** Drags a bend that exists, or makes a new one out of the line. */
@@ -130,24 +115,22 @@ export function bendGesture(down: PointerInput, state: DeskState, target: string
   const key = fresh ? bendKey(target.leg, target.index) : target;
   const base = fresh ? addBend(course, target, down.at) : course;
   const origin = ridePoint(base, key) ?? down.at;
-  const isStart = key === RIDE_START;
+  const end = isRideEnd(key) ? nameOf(state.survey, key) : null;
 
   const showing = (preview: Course | null): Gesture => ({
     course: preview,
     chosen: preview === null && fresh ? state.chosen : [key],
     guides: [],
-    doing: isStart ? messages.moving(deskNames.theStart) : messages.bending(),
+    doing: end === null ? messages.bending() : messages.moving(end),
     moved: (input) => {
-      const end = point(origin.x + input.at.x - down.at.x, origin.y + input.at.y - down.at.y);
-      return showing(moveRidePoint(base, key, end));
+      const asked = point(origin.x + input.at.x - down.at.x, origin.y + input.at.y - down.at.y);
+      return showing(moveRidePoint(base, key, asked));
     },
     commit: () => ({
       ...(preview === null ? {} : { course: preview }),
       chosen: [key],
-      label: isStart ? labels.start() : labels.bend(),
-      said: isStart
-        ? messages.moved(deskNames.theStart, placeSentences(preview ?? course, [key], course))
-        : messages.bent(),
+      label: end === null ? labels.bend() : labels.move(end),
+      said: end === null ? messages.bent() : messages.moved(end, placeSentences(preview ?? course, [key], course)),
     }),
   });
   return showing(null);

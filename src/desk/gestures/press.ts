@@ -13,6 +13,7 @@ import { type CrossingHandle, crossingAt, crossingGesture, obstacleOfChoice } fr
 import type { Gesture } from './gesture.ts';
 import { moveGesture } from './move.ts';
 import { pieceGesture } from './piece.ts';
+import { rideEndAt } from './ride-ends.ts';
 import { turnGesture } from './turn.ts';
 import { type TurnHandle, turnHandle } from './turn-handle.ts';
 
@@ -39,6 +40,9 @@ function targetAt(input: PointerInput, state: DeskState): Target {
   const key = stage === 'ride' ? ridePointAt(survey, at, pickRadius) : null;
   if (key !== null) return { kind: 'ride-point', key };
   const piece = pieceUnderPoint(survey, at, pickRadius);
+  // A pole that lies under the end of the line is found first, but for its reach beyond itself.
+  const end = piece !== null && ringContains(piece.footprint, at) ? null : rideEndAt(survey, at, pickRadius);
+  if (end !== null) return { kind: 'ride-point', key: end };
   if (piece !== null) return { kind: 'piece', piece };
   if (outlines(state).some((each) => ringContains(each.ring, at))) return { kind: 'chosen' };
   const bend = stage === 'ride' ? newBendAt(survey, at, pickRadius) : null;

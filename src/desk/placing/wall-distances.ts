@@ -8,7 +8,7 @@ import { type Point, point } from '../../core/plane/point.ts';
 import type { Bounds } from '../../core/plane/ring.ts';
 import type { Survey } from '../../core/survey.ts';
 import { messages } from '../../words/desk.ts';
-import { bendIn, boundsOfPieces, chosenPieces, type Keys, RIDE_START } from '../selection/selection.ts';
+import { bendIn, boundsOfPieces, chosenPieces, type Keys, RIDE_END, RIDE_START } from '../selection/selection.ts';
 
 /** A tape from what is chosen to a wall, square to it. Negative when the thing is outside. */
 export interface WallDistance {
@@ -77,7 +77,8 @@ function placeOf(course: Course, keys: Keys): Point | null {
   if (more === undefined) {
     const bend = bendIn(key);
     if (bend !== null) return ride.legs.find(({ id }) => id === bend.leg)?.bends[bend.index] ?? null;
-    return key === RIDE_START ? ride.start : (pieces[0]?.pose ?? null);
+    if (key === RIDE_START || key === RIDE_END) return (key === RIDE_START ? ride.start : ride.end) ?? null;
+    return pieces[0]?.pose ?? null;
   }
   const bounds = boundsOfPieces(pieces);
   return bounds === null ? null : point(bounds.minX, bounds.minY);

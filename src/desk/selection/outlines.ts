@@ -1,4 +1,5 @@
 import type { PlacedObstacle, PlacedPiece } from '../../core/course/placed.ts';
+import { memoizeByIdentity } from '../../core/memo/by-identity.ts';
 import { compose, type Pose, toLocal, toWorld } from '../../core/plane/pose.ts';
 import { type Bounds, type Ring, ringBounds } from '../../core/plane/ring.ts';
 import type { Survey } from '../../core/survey.ts';
@@ -38,14 +39,17 @@ function obstacleOutline(obstacle: PlacedObstacle): Outline {
 }
 
 /** What to draw around everything that is chosen, obstacles first. */
-export function outlines(state: { readonly survey: Survey; readonly chosen: Keys }): readonly Outline[] {
-  const { survey, chosen } = state;
+export function outlines({ survey, chosen }: { readonly survey: Survey; readonly chosen: Keys }): readonly Outline[] {
+  return outlinesOf(survey, chosen);
+}
+
+const outlinesOf = memoizeByIdentity((survey: Survey, chosen: Keys): readonly Outline[] => {
   const pieces = survey.pieces.filter((piece) => chosen.includes(piece.key));
   return [
     ...chosenObstacles(survey, chosen).map(obstacleOutline),
     ...pieces.map((piece) => outlineAround(piece.key, piece.pose, [piece])),
   ];
-}
+});
 
 /** The middle of an outline on the ground. */
 export function outlineCentre({ frame, box }: Outline): Pose {

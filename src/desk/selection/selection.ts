@@ -8,11 +8,12 @@ import type { Survey } from '../../core/survey.ts';
 
 /*
  * Keys name what can be chosen: `fan-1` an obstacle, `fan-1/pole-2` one of its pieces, `bend:leg-3:0` a bend of the
- * line, `ride:start` where the go begins, `cross:leg-3:0` where the line crosses a pole, and `cross:leg-3:all` all of those.
+ * line, `ride:start` where the go begins, `ride:end` where it ends, `cross:leg-3:0` where the line crosses a pole, and `cross:leg-3:all` all of those.
  */
 
 export type Keys = readonly string[];
 export const RIDE_START = 'ride:start';
+export const RIDE_END = 'ride:end';
 
 /** One bend of one leg's approach. */
 export interface BendKey {
@@ -50,6 +51,7 @@ export function crossIn(key: string): CrossKey | null {
 function exists(course: Course, key: string): boolean {
   const layout = currentLayout(course);
   if (key === RIDE_START) return true;
+  if (key === RIDE_END) return layout.ride.end !== undefined || layout.ride.legs.length > 0;
   const cross = crossIn(key);
   if (cross !== null) {
     const count = crossingsOf(layout, cross.leg).length;

@@ -23,7 +23,7 @@ describe('a line typed for the truck', () => {
     if (!('refusals' in read)) throw new Error('it was taken');
     expect(Object.keys(read.refusals).sort()).toEqual(['count', 'length', 'thickness']);
     expect(read.refusals.length).toMatch(/20'/);
-    expect(read.refusals.count).toBe('A whole number from 0 to 10000 would be right.');
+    expect(read.refusals.count).toBe('Write a whole number from 0 to 10000.');
   });
 
   test('can be put on and taken off, and the course can be kept with it', () => {

@@ -12,6 +12,8 @@ export interface MoveCost {
   readonly task: number;
   readonly script: number;
   readonly layout: number;
+  /** Of the main thread to begin and to end one drag, all together. */
+  readonly ends: number;
   /** Each: from the first handler of a move to after the frame that shows it. */
   readonly toPaint: readonly number[];
 }
@@ -71,13 +73,28 @@ async function mouse(session: CDPSession, type: 'mousePressed' | 'mouseMoved' | 
 }
 
 /** Drags from a place in a circle that comes back to it: each move is answered before the next is sent. */
-async function circle(session: CDPSession, from: Place, { moves, radius }: { moves: number; radius: number }) {
+async function circle(
+  session: CDPSession,
+  from: Place,
+  {
+    moves,
+    radius,
+    began = async () => undefined,
+    ends = async () => undefined,
+  }: { moves: number; radius: number; began?: () => Promise<void>; ends?: () => Promise<void> },
+): Promise<void> {
   await mouse(session, 'mousePressed', from);
+  // The first moves begin the drag: what is drawn once for all of it is drawn then.
+  for (const dx of [3, 6]) await mouse(session, 'mouseMoved', { x: from.x + dx, y: from.y });
+  await began();
   for (let i = 1; i <= moves; i += 1) {
     const angle = (2 * Math.PI * i) / moves;
-    const at = { x: from.x + radius * Math.sin(angle), y: from.y - radius * (1 - Math.cos(angle)) };
-    await mouse(session, 'mouseMoved', at);
+    await mouse(session, 'mouseMoved', {
+      x: from.x + radius * Math.sin(angle),
+      y: from.y - radius * (1 - Math.cos(angle)),
+    });
   }
+  await ends();
   await mouse(session, 'mouseReleased', from);
 }
 
@@ -88,25 +105,44 @@ async function metrics(session: CDPSession): Promise<ReadonlyMap<string, number>
 
 const RADIUS = 40;
 
-/** The cost of moves in drags that begin at a place. Presses and releases are among it, as people do them. */
+const COUNTED = ['TaskDuration', 'ScriptDuration', 'LayoutDuration', 'RecalcStyleDuration'] as const;
+
+/** The cost of moves in drags that begin at a place; what beginning and ending a drag costs is told apart. */
 export async function costOfMoves(page: Page, from: Place, { drags = 4, moves = 60 } = {}): Promise<MoveCost> {
   const session = await page.context().newCDPSession(page);
-  await session.send('Performance.enable');
+  await session.send('Performance.enable', { timeDomain: 'threadTicks' });
   await circle(session, from, { moves, radius: RADIUS });
-  await page.evaluate(() => {
-    window.frameNotes.toPaint = [];
-  });
-  const before = await metrics(session);
-  for (let i = 0; i < drags; i += 1) await circle(session, from, { moves, radius: RADIUS });
-  const after = await metrics(session);
-  const each = (name: string) =>
-    (1000 * ((after.get(name) ?? Number.NaN) - (before.get(name) ?? Number.NaN))) / (drags * moves);
-  const toPaint = await page.evaluate(() => window.frameNotes.toPaint);
+  const sums = { TaskDuration: 0, ScriptDuration: 0, LayoutDuration: 0, RecalcStyleDuration: 0 };
+  const add = async (sign: 1 | -1) => {
+    const now = await metrics(session);
+    for (const name of COUNTED) sums[name] += sign * (now.get(name) ?? Number.NaN);
+  };
+  const toPaint: number[] = [];
+  const first = (await metrics(session)).get('TaskDuration') ?? Number.NaN;
+  for (let i = 0; i < drags; i += 1) {
+    await circle(session, from, {
+      moves,
+      radius: RADIUS,
+      began: async () => {
+        await page.evaluate(() => {
+          window.frameNotes.toPaint = [];
+        });
+        await add(-1);
+      },
+      ends: async () => {
+        await add(1);
+        toPaint.push(...(await page.evaluate(() => window.frameNotes.toPaint)));
+      },
+    });
+  }
+  const whole = ((await metrics(session)).get('TaskDuration') ?? Number.NaN) - first;
   await session.detach();
+  const each = (seconds: number) => (1000 * seconds) / (drags * moves);
   return {
-    task: each('TaskDuration'),
-    script: each('ScriptDuration'),
-    layout: each('LayoutDuration') + each('RecalcStyleDuration'),
+    task: each(sums.TaskDuration),
+    script: each(sums.ScriptDuration),
+    layout: each(sums.LayoutDuration + sums.RecalcStyleDuration),
+    ends: (1000 * (whole - sums.TaskDuration)) / drags,
     toPaint,
   };
 }
@@ -122,7 +158,8 @@ export async function reachOfMoves(page: Page, from: Place, { moves = 60 } = {})
     observer.observe(document.body, { subtree: true, childList: true, attributes: true, characterData: true });
     const { clearRect } = CanvasRenderingContext2D.prototype;
     CanvasRenderingContext2D.prototype.clearRect = function (...box) {
-      notes.cleared += 1;
+      // Konva keeps a canvas for hit tests, which has no size and is not in the page.
+      if (this.canvas.isConnected) notes.cleared += 1;
       clearRect.apply(this, box);
     };
   });
@@ -141,19 +178,32 @@ export async function reachOfMoves(page: Page, from: Place, { moves = 60 } = {})
   };
 }
 
-/** Bytes that each drag leaves in the heap after collection, between the first `skip` drags and the last. */
-export async function heapOfDrags(page: Page, from: Place, { drags = 2000, skip = 200 } = {}): Promise<number> {
+/**
+ * Bytes that each drag leaves in the heap after collection. The first `skip` drags are left out: until then the history
+ * that can be undone grows.
+ */
+export async function heapOfDrags(page: Page, from: Place, { drags = 2000, skip = 250 } = {}): Promise<number> {
   const session = await page.context().newCDPSession(page);
-  await session.send('Performance.enable');
+  await session.send('Performance.enable', { timeDomain: 'threadTicks' });
   const used = async () => {
     // Twice: what the first collection finalizes is freed by the second.
     for (let i = 0; i < 2; i += 1) await session.send('HeapProfiler.collectGarbage');
     return (await metrics(session)).get('JSHeapUsedSize') ?? Number.NaN;
   };
+  const aside = { x: from.x + 20, y: from.y - 24 };
   let before = Number.NaN;
   for (let i = 0; i < drags; i += 1) {
     if (i === skip) before = await used();
-    await circle(session, from, { moves: 3, radius: 24 });
+    // There and back: each drag leaves a course that is not the one before.
+    const [begin, end] = i % 2 === 0 ? [from, aside] : [aside, from];
+    await mouse(session, 'mousePressed', begin);
+    for (const share of [0.3, 0.6, 1]) {
+      await mouse(session, 'mouseMoved', {
+        x: begin.x + share * (end.x - begin.x),
+        y: begin.y + share * (end.y - begin.y),
+      });
+    }
+    await mouse(session, 'mouseReleased', end);
   }
   const after = await used();
   await session.detach();

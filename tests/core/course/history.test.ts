@@ -1,6 +1,14 @@
 import { expect, test } from 'vitest';
 import { blankCourse } from '../../../src/core/course/blank.ts';
-import { newHistory, presentCourse, redo, undo, withRecalled, withStep } from '../../../src/core/course/history.ts';
+import {
+  MOST_UNDOS,
+  newHistory,
+  presentCourse,
+  redo,
+  undo,
+  withRecalled,
+  withStep,
+} from '../../../src/core/course/history.ts';
 
 const [a, b, c] = ['a', 'b', 'c'].map((title) => blankCourse({ title }));
 if (!a || !b || !c) throw new Error('three courses');
@@ -29,6 +37,18 @@ test('a step after an undo takes the place of what was undone', () => {
 test('a step to the same course is no step', () => {
   const history = newHistory(a);
   expect(withStep(history, a, 'Nothing')).toBe(history);
+});
+
+test('the oldest steps go first, and the rest is undone one by one', () => {
+  const courses = Array.from({ length: MOST_UNDOS + 5 }, (_, i) => blankCourse({ title: `${i}` }));
+  let history = newHistory(a);
+  for (const course of courses) history = withStep(history, course, course.title);
+  expect(history.steps.length).toBe(MOST_UNDOS + 1);
+  for (let i = courses.length - 1; i >= 4; i -= 1) {
+    expect(presentCourse(history)).toBe(courses[i]);
+    history = undo(history);
+  }
+  expect(undo(history)).toBe(history);
 });
 
 const step = (course: typeof a, label: string) => ({ course, label });

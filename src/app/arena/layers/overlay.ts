@@ -17,7 +17,9 @@ export function paintOverlay(context: CanvasRenderingContext2D, { desk, view, th
   for (const sweep of sweeps) paintSweep(context, { camera, theme, sweep });
   paintChosen(context, survey, { camera, theme, chosen });
   paintHandles(context, { survey, chosen }, { camera, theme, reach: reach / camera.scale });
-  if (stage === 'ride') paintBends(context, survey, { camera, theme, chosen });
+  if (survey.layout.ride.legs.length > 0 || stage === 'ride') {
+    paintBends(context, survey, { camera, theme, chosen, withBends: stage === 'ride' });
+  }
   paintCrossings(context, { survey, chosen, stage }, { camera, theme });
   const gap = pointed?.kind === 'gap' ? survey.line.gaps[pointed.gap] : undefined;
   if (gap !== undefined) paintGap(context, gap.ends, { camera, theme });

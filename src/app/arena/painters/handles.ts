@@ -1,10 +1,12 @@
+import type { Point } from '../../../core/plane/point.ts';
 import type { Bounds, Ring } from '../../../core/plane/ring.ts';
 import type { Survey } from '../../../core/survey.ts';
 import type { DeskState } from '../../../desk/desk.ts';
 import { crossingHandles } from '../../../desk/gestures/crossing.ts';
+import { shownRideEnds } from '../../../desk/gestures/ride-ends.ts';
 import { turnHandle } from '../../../desk/gestures/turn-handle.ts';
 import { outlines } from '../../../desk/selection/outlines.ts';
-import { bendKey, crossKey, RIDE_START } from '../../../desk/selection/selection.ts';
+import { bendKey, crossKey } from '../../../desk/selection/selection.ts';
 import { type Camera, screenAngle, screenOf } from '../camera.ts';
 import type { DrawContext } from './draw-context.ts';
 import { trace } from './marks.ts';
@@ -69,16 +71,18 @@ export function handleBoxes(
   return [{ minX: x - 10, maxX: x + 10, minY: y - 10, maxY: y + 10 }];
 }
 
-/** The handles of the line at the Ride stage: its start and its bends. */
+/** The handles of the line: the ends of the go, and its bends where they are wanted. */
 export function paintBends(
   context: CanvasRenderingContext2D,
   survey: Survey,
-  eye: DrawContext & { readonly chosen: readonly string[] },
+  eye: DrawContext & { readonly chosen: readonly string[]; readonly withBends: boolean },
 ): void {
-  const { legs, start } = survey.layout.ride;
-  const points = [
-    { key: RIDE_START, at: start },
-    ...legs.flatMap((leg) => leg.bends.map((at, index) => ({ key: bendKey(leg.id, index), at }))),
+  const { legs } = survey.layout.ride;
+  const points: readonly { readonly key: string; readonly at: Point }[] = [
+    ...shownRideEnds(survey),
+    ...(eye.withBends ? legs : []).flatMap((leg) =>
+      leg.bends.map((at, index) => ({ key: bendKey(leg.id, index), at })),
+    ),
   ];
   for (const { key, at } of points) {
     const place = screenOf(eye.camera, at);

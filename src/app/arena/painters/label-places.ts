@@ -24,14 +24,15 @@ export function labelPlaces(
   return requests.map((request) => {
     let best: Bounds | undefined;
     let least = Number.POSITIVE_INFINITY;
-    const others = requests.filter((each) => each !== request).map((each) => each.box);
     const places = placesAround(request);
-    // Most of the line is far from all of these places, which are many.
+    // Most of what could be covered is far from all of these places, which are many.
     const around = places.map(({ box }) => box).reduce(unionBounds);
+    const others = requests.flatMap((each) => (each !== request && shared(around, each.box) > 0 ? [each.box] : []));
     const near = dots.filter((dot) => isIn(around, dot));
+    const nearTaken = taken.filter((each) => shared(around, each) > 0);
     for (const place of places) {
       const price =
-        6 * sum(taken, (each) => shared(place.box, each)) +
+        6 * sum(nearTaken, (each) => shared(place.box, each)) +
         2 * sum(others, (each) => shared(place.box, each)) +
         2.5 * shared(place.box, request.box) +
         70 * near.filter((dot) => isIn(place.box, dot)).length +

@@ -17,14 +17,17 @@ function raisedEndHeight({ piece }: PlacedPiece, end: 'raisedStart' | 'raisedEnd
 
 /** Heights of the raised poles that the obstacle's line crosses at a gait. */
 function crossedPoles(obstacle: PlacedObstacle, survey: Survey, gait: Gait): readonly PlacedPiece[] {
+  const raised = polesOf(obstacle).filter(
+    (pole) => raisedEndHeight(pole, 'raisedStart') + raisedEndHeight(pole, 'raisedEnd') > 0,
+  );
+  // Most obstacles have none, and need no search of the line.
+  if (raised.length === 0) return raised;
   const { id } = obstacle.obstacle;
   const { legs } = survey.layout.ride;
   const keys = new Set(
     survey.line.crossings.filter((each) => each.obstacle === id && legs[each.leg]?.gait === gait).map(({ key }) => key),
   );
-  return polesOf(obstacle).filter(
-    (pole) => keys.has(pole.key) && raisedEndHeight(pole, 'raisedStart') + raisedEndHeight(pole, 'raisedEnd') > 0,
-  );
+  return raised.filter((pole) => keys.has(pole.key));
 }
 
 /**
