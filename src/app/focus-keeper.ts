@@ -27,7 +27,9 @@ const HEADINGS = 'h2, h3, h4, h5';
 function trailOf(element: HTMLElement): Trail {
   const steps: Step[] = [];
   let branch: HTMLElement = element;
-  for (let place = element.parentElement; place !== null && place !== document.body; place = place.parentElement) {
+  // What stands beside a pane is no neighbour: the same pane of another stage is.
+  const first = element.matches('[data-pane]') ? null : element.parentElement;
+  for (let place = first; place !== null && place !== document.body; place = place.parentElement) {
     const child = [...place.children].indexOf(branch);
     steps.push({ place, child, control: controlsIn(place).indexOf(element) });
     branch = place;
@@ -76,15 +78,20 @@ function isAdrift(): boolean {
   return active === null || active === document.body || active.matches(':disabled');
 }
 
-/** Gives the focus back to the element where it is only moved, else to its neighbour, its pane, or the arena. */
-function restore(trail: Trail): void {
-  if (!isAdrift()) return;
+/**
+ * Gives the focus back to the element where it is only moved, else to its neighbour, its pane, or the arena. Returns the pane
+ * that should have it and is still on its way.
+ */
+function restore(trail: Trail): PaneName | undefined {
+  if (!isAdrift()) return undefined;
   const { element, pane } = trail;
   const stays = element.isConnected && !element.matches(':disabled') && element.checkVisibility();
-  if (stays && takeFocus(element)) return;
-  if (takeFocus(neighbour(trail))) return;
-  if (pane !== undefined && focusPane(pane)) return;
-  if (!focusPane('arena')) focusPane('top');
+  if (stays && takeFocus(element)) return undefined;
+  if (takeFocus(neighbour(trail))) return undefined;
+  const wanted = pane ?? 'arena';
+  if (focusPane(wanted)) return undefined;
+  focusPane('top');
+  return wanted;
 }
 
 /** Watches over the focus of the whole page. A pointer that presses on nothing may still leave it nowhere. */
@@ -92,6 +99,8 @@ export function useFocusKeeper(): void {
   useEffect(() => {
     let trail: Trail | null = null;
     let due = 0;
+    /** A pane that is still loading, and what has the focus until it comes. */
+    let owed: { readonly pane: PaneName; readonly holder: Element | null } | null = null;
     const focused = ({ target }: FocusEvent) => {
       trail = target instanceof HTMLElement ? trailOf(target) : null;
     };
@@ -100,6 +109,7 @@ export function useFocusKeeper(): void {
       if (target instanceof Element && target.closest(FOCUSABLE) === null) trail = null;
     };
     const changed = (records: readonly MutationRecord[]) => {
+      if (owed !== null && (owed.holder !== document.activeElement || focusPane(owed.pane))) owed = null;
       if (trail === null) return;
       const { element } = trail;
       if (document.activeElement === element && !element.matches(':disabled')) {
@@ -113,7 +123,10 @@ export function useFocusKeeper(): void {
       const lost = trail;
       cancelAnimationFrame(due);
       // What was pressed may have focused something itself by then.
-      due = requestAnimationFrame(() => restore(lost));
+      due = requestAnimationFrame(() => {
+        const pane = restore(lost);
+        owed = pane === undefined ? null : { pane, holder: document.activeElement };
+      });
     };
     const watcher = new MutationObserver(changed);
     watcher.observe(document.body, {

@@ -7,6 +7,7 @@ import { STAGES } from './app-words.ts';
 import { ArenaView } from './arena/arena-view.tsx';
 import { SaveNotice, useSaveState } from './autosave-context.tsx';
 import { useBreakpoint } from './breakpoint.ts';
+import { ButtonName } from './button-name.tsx';
 import { countToFix } from './check/visible-findings.ts';
 import { useDesk, useDeskState } from './desk-context.tsx';
 import { useFocusKeeper } from './focus-keeper.ts';
@@ -18,14 +19,12 @@ import { Panels } from './panels.tsx';
 import { usePaneKeys } from './panes.ts';
 import { SkipLinks } from './skip-links.tsx';
 import { panelsOf } from './stages.ts';
+import { StripPlace } from './strip/strip-place.tsx';
 import { TabList } from './tab-list.tsx';
 import { useView } from './view.ts';
 
 // The arena comes first. What waits for the strip and the menu is as large as they are, so that nothing moves.
-const RideStrip = lazyComponent(
-  () => import('./strip/strip.tsx').then((module) => module.RideStrip),
-  <section className="strip" aria-hidden="true" />,
-);
+const RideStrip = lazyComponent(() => import('./strip/strip.tsx').then((module) => module.RideStrip), <StripPlace />);
 const FileMenu = lazyComponent(
   () => import('./file/file-menu.tsx').then((module) => module.FileMenu),
   <button type="button" className="quiet worded" disabled>
@@ -78,6 +77,7 @@ export function Shell() {
       </main>
       {stage !== 'post' && arrangement !== 'narrow' && <RideStrip />}
       <LiveRegion />
+      <ButtonName />
     </div>
   );
 }
@@ -86,16 +86,18 @@ function TopBar({ stage }: { readonly stage: Stage }) {
   const desk = useDesk();
   const title = useDeskState((state) => state.course.title);
   const findings = useDeskState(countToFix);
-  const { isSaved: isKept } = useSaveState();
+  const { isSaved } = useSaveState();
   return (
     <header className="top" data-pane="top">
       <div className="brand">
         <img src={new URL('./mark.svg', import.meta.url).href} alt="" width="30" height="30" />
         <div className="brand-words">
           <h1>Polewright</h1>
-          <p className="course-title" title={title}>
-            {title === '' ? terms.untitledCourse : title}
-            <span className="kept">{isKept ? terms.saved : terms.saving}</span>
+          <p className="course-line">
+            <span className="course-title" title={title}>
+              {title === '' ? terms.untitledCourse : title}
+            </span>
+            <span className="save-state">{isSaved ? terms.saved : terms.saving}</span>
           </p>
         </div>
       </div>

@@ -47,8 +47,6 @@ export const appWords = {
   leftPanels: 'Left panels',
   rightPanels: 'Right panels',
   panels: 'Panels',
-  hideThePanel: 'Hide the panel',
-  showThePanel: 'Show the panel',
 
   // Shell.
   file: 'File',

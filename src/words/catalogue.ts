@@ -15,6 +15,7 @@ import { keyWords } from './keys.ts';
 import { postWords } from './post.ts';
 import { rideWords } from './ride.ts';
 import { setWords } from './set.ts';
+import { shellWords } from './shell.ts';
 import { stripWords } from './strip.ts';
 import { terms } from './terms.ts';
 
@@ -36,6 +37,7 @@ export const catalogue = {
   post: postWords,
   ride: rideWords,
   set: setWords,
+  shell: shellWords,
   strip: stripWords,
 } as const;
 

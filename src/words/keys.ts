@@ -25,5 +25,8 @@ export const keyWords = {
   rideStageTakeHold:
     'In the Ride stage: take hold of where the line crosses the poles of the chosen obstacle; arrows move it along them, Tab takes the next pole',
   ctrlShiftZOr: 'Ctrl + Shift + Z or Ctrl + Y',
+  justThisPole:
+    'Just this pole: the chosen piece moves alone, also in the middle of a drag and right after one; again, and it moves with the others',
+  snapping: 'Switch snapping off or on; Alt does the other while it is held',
   goStage: (stage: string) => `Go to the ${stage} stage`,
 } as const;

@@ -22,8 +22,6 @@ export const setWords = {
     'Choose an obstacle in the arena to type its numbers. A second click chooses one of its poles.',
   theArena: 'The arena',
   nameTheArena: 'Name the arena',
-  changeTheArena: 'Change the arena',
-  moveWay: 'Move the way in',
   itsMiddleAt: 'Its middle at',
 
   // Kept list.

@@ -1,20 +1,85 @@
 import AxeBuilder from '@axe-core/playwright';
-import { devices, expect, test } from '@playwright/test';
-import { onPage, opened, placeOf, stage } from './arena.ts';
+import { devices, expect, type Page, test } from '@playwright/test';
+import { arena, onPage, opened, placeOf, stage } from './arena.ts';
 
 const STAGES = ['Set', 'Ride', 'Check', 'Post', 'Change'];
+const SIZES = [
+  { width: 1366, height: 768 },
+  { width: 820, height: 1180 },
+  { width: 390, height: 844 },
+];
+/** WCAG 2.0 to 2.2, A and AA, and what is good practice beyond. */
+const RULES = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22a', 'wcag22aa', 'best-practice'];
 
-for (const scheme of ['light', 'dark'] as const) {
-  test(`no stage has a serious fault of access (${scheme})`, async ({ page }) => {
-    await page.emulateMedia({ colorScheme: scheme });
+/** Every fault of any weight that axe finds on the page as it is now, each once. */
+async function faults(page: Page, where: string): Promise<readonly string[]> {
+  const { violations } = await new AxeBuilder({ page }).withTags(RULES).analyze();
+  return violations.map(({ id, nodes }) => `${where}: ${id} ${nodes.map((node) => node.target).join(' | ')}`);
+}
+
+/** In dark and in forced colours only the colours can differ. */
+const COLOURS = { dark: { colorScheme: 'dark' }, forced: { forcedColors: 'active' } } as const;
+
+async function colourFaults(page: Page, where: string): Promise<readonly string[]> {
+  const found: string[] = [];
+  for (const [name, media] of Object.entries(COLOURS)) {
+    await page.emulateMedia({ ...media, reducedMotion: 'reduce' });
+    const { violations } = await new AxeBuilder({ page }).withRules(['color-contrast']).analyze();
+    found.push(...violations.map(({ nodes }) => `${where}, ${name}: ${nodes.map((node) => node.target).join(' | ')}`));
+    await page.emulateMedia({ colorScheme: 'light', forcedColors: 'none', reducedMotion: 'reduce' });
+  }
+  return found;
+}
+
+/** Every panel of the stage: where panels are tabs, one after the other. */
+async function eachPanel(page: Page, look: (panel: string) => Promise<void>): Promise<void> {
+  const tabs = page.getByRole('main').getByRole('tab');
+  const count = await tabs.count();
+  if (count === 0) return look('');
+  for (let tab = 0; tab < count; tab += 1) {
+    await tabs.nth(tab).click();
+    await look((await tabs.nth(tab).textContent()) ?? '');
+  }
+}
+
+/** Dialogs and menus, each by the stage, the tab on small screens, and the button that opens it. */
+const DIALOGS = [
+  { stage: 'Set', tab: undefined, button: 'Help' },
+  { stage: 'Set', tab: 'Truck', button: /truck/i },
+  { stage: 'Check', tab: 'Rule book', button: 'Compare with another book' },
+  { stage: 'Check', tab: 'Rule book', button: 'Set a house rule' },
+  { stage: 'Check', tab: 'Horse', button: 'All assumptions, with sources' },
+] as const;
+
+for (const size of SIZES) {
+  test(`nothing has a fault of access at ${size.width} x ${size.height}`, async ({ page }) => {
+    await page.setViewportSize(size);
+    await page.emulateMedia({ reducedMotion: 'reduce' });
     await opened(page);
+    await page.getByRole('button', { name: 'File', exact: true }).click();
+    expect(await faults(page, 'File menu')).toEqual([]);
+    await page.locator('[data-starter="practice-with-faults"]').click();
+    await arena(page).focus();
+    await page.keyboard.press('Tab');
     for (const name of STAGES) {
       await stage(page, name).click();
       if (name === 'Post') await expect(page.locator('img.page').first()).toBeVisible();
-      const { violations } = await new AxeBuilder({ page }).analyze();
-      const grave = violations.filter(({ impact }) => impact === 'serious' || impact === 'critical');
-      const told = grave.map(({ id, nodes }) => `${name}: ${id} ${nodes.map((node) => node.target).join(' | ')}`);
-      expect(told).toEqual([]);
+      await eachPanel(page, async (panel) => {
+        expect(await faults(page, `${name} ${panel}`)).toEqual([]);
+      });
+      expect(await colourFaults(page, name)).toEqual([]);
+    }
+    for (const { stage: where, tab, button } of DIALOGS) {
+      await stage(page, where).click();
+      const panel = page.getByRole('tab', { name: tab ?? '\u0000', exact: true });
+      if (tab !== undefined && (await panel.count()) > 0) await panel.click();
+      await page.getByRole('button', { name: button }).first().click();
+      const dialog = page.getByRole('dialog');
+      await expect(dialog).toBeVisible();
+      expect(await faults(page, `dialog ${button}`)).toEqual([]);
+      expect(await colourFaults(page, `dialog ${button}`)).toEqual([]);
+      await page.keyboard.press('Escape');
+      await expect(dialog).toHaveCount(0);
     }
   });
 }

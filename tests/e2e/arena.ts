@@ -48,6 +48,21 @@ export function stage(page: Page, name: string): Locator {
   return page.getByRole('tablist', { name: 'Stages' }).getByRole('tab', { name: new RegExp(`^${name}`) });
 }
 
+/** Shows the list of what to add: on smaller screens it is a tab. */
+export async function showTiles(page: Page): Promise<void> {
+  const tab = page.getByRole('tab', { name: 'Add', exact: true });
+  if ((await tab.count()) > 0) await tab.click();
+}
+
+/** Takes everything out of the arena. */
+export async function emptied(page: Page): Promise<void> {
+  await opened(page);
+  await arena(page).press('Control+a');
+  await arena(page).press('Delete');
+  await expect(page.locator('[data-obstacle]')).toHaveCount(0);
+  await showTiles(page);
+}
+
 /** Chooses an obstacle in the list beside the arena. */
 export async function choose(page: Page, title: string): Promise<void> {
   await page.getByRole('region', { name: 'Obstacles' }).getByRole('button', { name: title }).click();

@@ -26,8 +26,8 @@ test('undo and redo are there again when the page is loaded again, even at once'
   await typedName(page, 'Fan by the judge');
   await typedName(page, 'Fan by the gate');
   await page.getByRole('button', { name: /^Undo: / }).click();
-  for (const wait of ['kept', 'at once'] as const) {
-    if (wait === 'kept') await expect(page.locator('.course-title .kept')).toHaveText('Saved');
+  for (const wait of ['saved', 'at once'] as const) {
+    if (wait === 'saved') await expect(page.locator('.save-state')).toHaveText('Saved');
     await page.reload();
     await expect(named).toContainText('Fan by the judge');
     await page.getByRole('button', { name: /^Redo: / }).click();
@@ -44,7 +44,7 @@ test('undo and redo are there again when the page is loaded again, even at once'
 test('a second tab does not overwrite the first', async ({ context, page }) => {
   await opened(page);
   await typedName(page, 'First tab');
-  await expect(page.locator('.course-title .kept')).toHaveText('Saved');
+  await expect(page.locator('.save-state')).toHaveText('Saved');
   const second = await context.newPage();
   await opened(second);
   await expect(second.getByRole('alert')).toContainText('another tab');
@@ -127,7 +127,7 @@ test('a starter that was only looked at leaves nothing behind, one that was chan
   await arena(page).focus();
   await page.keyboard.press('Tab');
   await page.keyboard.press('m');
-  await expect(page.locator('.course-title .kept')).toHaveText('Saved');
+  await expect(page.locator('.save-state')).toHaveText('Saved');
   await menu.click();
   await page.getByRole('button', { name: 'New course in feet' }).click();
   await expect(page.locator('.course-title')).toContainText('New course');
@@ -159,11 +159,11 @@ test('an earlier state is gone back to, and undo leads here again', async ({ pag
   const named = page.getByRole('region', { name: 'Obstacles' });
   await typedName(page, 'Fan before');
   await page.clock.runFor('00:05');
-  await expect(page.locator('.course-title .kept')).toHaveText('Saved');
+  await expect(page.locator('.save-state')).toHaveText('Saved');
   await page.clock.runFor('03:00');
   await typedName(page, 'Fan after');
   await page.clock.runFor('00:05');
-  await expect(page.locator('.course-title .kept')).toHaveText('Saved');
+  await expect(page.locator('.save-state')).toHaveText('Saved');
   await page.getByRole('button', { name: 'File', exact: true }).click();
   await page.getByRole('button', { name: 'Earlier states…' }).click();
   const dialog = page.getByRole('dialog', { name: 'Earlier states of this course' });

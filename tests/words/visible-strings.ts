@@ -21,14 +21,15 @@ const MACHINE_ATTRIBUTES = new Set([
 const WORDS =
   /\p{L}{2,}[,.:;!?’'”)]* +[“(‘]?\p{L}|^\p{Lu}\p{Ll}+[.:…]?$|\p{L}{2,}[.:…!?]$|\p{L}{2,}[,:;.]? ?\{\}|\{\}[,:]? ?\p{L}{3,}/u;
 const MEDIA_QUERY = /^\((prefers-|pointer|max-|min-|forced|any-)/;
-/** Selectors of elements, and keys of this program such as `bend:2:1`. */
+/** Selectors of elements, and keys of this program such as `bend:2:1`, `drag pole-1` and `polewright.panel.`. */
 const SELECTOR = /^[a-z]+(\[[^\]]+\])?(, ([a-z]+|\[[^\]]+\]|[a-z]+\[[^\]]+\]))+$/;
-const JOINED_KEY = /^\p{Ll}+(:\{\})+$/u;
+const JOINED_KEY = /^\p{Ll}+((:\{\})+| \{\}|(\.\p{Ll}+)*\.)$/u;
 /** Properties whose text tells things apart and is not shown. */
-const MACHINE_PROPERTIES = new Set(['key', 'join']);
+const MACHINE_PROPERTIES = new Set(['key', 'keys', 'join']);
 const KEYS = /^(Enter|Escape|Tab|Backspace|Delete|Home|End|Insert|Control|Shift|Alt|Meta|Page(Up|Down))$/;
+const CSS_VALUE = /^translate\(/;
 const LOOKUPS =
-  /(\.(querySelector(All)?|closest|matches|startsWith|endsWith|addEventListener|includes|matchMedia|getItem)|^matchMedia)$/;
+  /(\.(querySelector(All)?|closest|matches|startsWith|endsWith|addEventListener|includes|find|matchMedia|getItem)|^matchMedia)$/;
 
 /** Texts of JSX, shown attributes, and literals that look like words. What is thrown is for whoever reads the console. */
 export function visibleStrings(path: string, source: string): readonly VisibleString[] {
@@ -37,6 +38,8 @@ export function visibleStrings(path: string, source: string): readonly VisibleSt
   const found: VisibleString[] = [];
   const visit = (node: ts.Node): void => {
     if (ts.isImportDeclaration(node) || ts.isExportDeclaration(node) || ts.isTypeNode(node)) return;
+    // What a key of the keyboard bears is the same in every language.
+    if (ts.isJsxElement(node) && node.openingElement.tagName.getText(file) === 'kbd') return;
     if (ts.isNewExpression(node) && /Error$/.test(node.expression.getText(file))) return;
     const text = ts.isJsxText(node) ? node.text : literalText(node);
     const isSeen = ts.isJsxText(node) ? /\p{L}/u.test(node.text) : text !== undefined && isVisible(node, text, file);
@@ -57,7 +60,8 @@ function literalText(node: ts.Node): string | undefined {
 }
 
 function isVisible(node: ts.Node, text: string, file: ts.SourceFile): boolean {
-  if (isForMachine(node, file) || [MEDIA_QUERY, SELECTOR, JOINED_KEY].some((each) => each.test(text))) return false;
+  if (isForMachine(node, file) || [MEDIA_QUERY, SELECTOR, JOINED_KEY, CSS_VALUE].some((each) => each.test(text)))
+    return false;
   const attribute = attributeAround(node, file);
   if (attribute !== undefined && MACHINE_ATTRIBUTES.has(attribute.name)) return false;
   const isShown = attribute?.isItsValue === true && SHOWN_ATTRIBUTES.has(attribute.name);

@@ -18,9 +18,11 @@ import type { Params } from '../../core/pieces/params.ts';
 import { normalizeAngle, type Pose } from '../../core/plane/pose.ts';
 import { labels, messages } from '../../words/desk.ts';
 import { deskNames } from '../../words/desk-names.ts';
+import { handWords } from '../../words/hand.ts';
 import { terms } from '../../words/terms.ts';
 import { valueChanges } from '../change-words.ts';
 import { moveObstacles, movePiece } from '../constraints/constrained-move.ts';
+import { movePieceAlone } from '../constraints/piece-alone.ts';
 import type { DeskState } from '../desk.ts';
 import { moveRidePoint, poseRidePoint, removeBend, ridePoint, ridePose } from '../gestures/bend.ts';
 import { nudgeCrossing } from '../gestures/crossing.ts';
@@ -102,7 +104,7 @@ export function turnPlan(state: DeskState, by: number): Plan {
   };
 }
 
-export function nudgePlan({ course, survey, chosen }: DeskState, dx: number, dy: number): Plan {
+export function nudgePlan({ course, survey, chosen, isAlone }: DeskState, dx: number, dy: number): Plan {
   if (chosen.length === 0) return { refusal: messages.choseNothing() };
   const cross = crossIn(chosen[0] ?? '');
   if (cross !== null) {
@@ -114,6 +116,7 @@ export function nudgePlan({ course, survey, chosen }: DeskState, dx: number, dy:
   const carried = moveObstacles(course, shiftByKeys(course, ids, dx, dy), { ids, name: namesOf(survey, ids) });
   if (carried.kind === 'stuck') return { refusal: carried.why };
   let next = carried.course;
+  const gaveWay: string[] = [];
   for (const key of chosen.filter((each) => !isObstacleKey(each))) {
     const at = ridePoint(next, key);
     if (at !== null) next = moveRidePoint(next, key, { x: at.x + dx, y: at.y + dy });
@@ -122,12 +125,13 @@ export function nudgePlan({ course, survey, chosen }: DeskState, dx: number, dy:
     const name = nameOf(survey, key);
     if (piece.piece.fixed) return { refusal: messages.pieceIsPinned(name) };
     const pose = { ...piece.pose, x: piece.pose.x + dx, y: piece.pose.y + dy };
-    const outcome = movePiece(next, key, { pose, name });
+    const outcome = isAlone ? movePieceAlone(next, key, pose) : movePiece(next, key, { pose, name });
     if (outcome.kind === 'stuck') return { refusal: outcome.why };
     next = outcome.course;
+    gaveWay.push(...(outcome.gaveWay ?? []));
   }
   const name = namesOf(survey, chosen);
-  const said = messages.moved(name, placeSentences(next, chosen, course));
+  const said = handWords.movedAlone(messages.moved(name, placeSentences(next, chosen, course)), gaveWay);
   return { course: next, chosen, label: labels.move(name), said, join: `nudge ${chosen.join(' ')}` };
 }
 
@@ -173,6 +177,8 @@ export function posePlan(
   const outcome =
     piece === undefined
       ? moveObstacles(course, placeAt(course, key, target), { ids: [key], name })
-      : movePiece(course, key, { pose: target, name });
+      : state.isAlone
+        ? movePieceAlone(course, key, target)
+        : movePiece(course, key, { pose: target, name });
   return outcome.kind === 'stuck' ? { refusal: outcome.why } : { ...done, course: outcome.course };
 }

@@ -1,4 +1,4 @@
-import { FOOT, INCH, type LengthUnit } from '../../core/measure/quantity.ts';
+import type { LengthUnit } from '../../core/measure/quantity.ts';
 import { labels, STAGE_NAMES } from '../../words/desk.ts';
 import { keyWords } from '../../words/keys.ts';
 import { terms } from '../../words/terms.ts';
@@ -7,6 +7,7 @@ import { addBend, approachSamples } from '../gestures/bend.ts';
 import { crossingsOn, isRiddenOnOneLine, obstacleOfChoice } from '../gestures/crossing.ts';
 import type { KeyPress, Stage } from '../input.ts';
 import { bendKey, crossKey, goOrder } from '../selection/selection.ts';
+import { NUDGE_STEPS } from './nudge-steps.ts';
 import { addNext, chooseAdjacent, replaceLast } from './traversal.ts';
 
 /** What a shortcut does at the desk; false when the key press means nothing just now. */
@@ -27,7 +28,8 @@ function keyPress(key: string, modifiers: Partial<Omit<KeyPress, 'key'>> = {}): 
 
 /** How far an arrow moves, in metres: a fine step, and with shift a coarse one. */
 function nudgeSteps(unit: LengthUnit): { readonly fine: number; readonly coarse: number } {
-  return unit === 'ft' ? { fine: INCH, coarse: FOOT } : { fine: 0.01, coarse: 0.1 };
+  const { small, middle, large } = NUDGE_STEPS[unit];
+  return { fine: small.far, coarse: unit === 'ft' ? large.far : middle.far };
 }
 
 const DEGREE = Math.PI / 180;
@@ -210,6 +212,18 @@ export const SHORTCUTS: readonly Shortcut[] = [
     shown: 'F',
     says: keyWords.pin,
     run: (desk) => desk.togglePinned(),
+  },
+  {
+    keyPresses: [keyPress('j')],
+    shown: 'J',
+    says: keyWords.justThisPole,
+    run: (desk) => desk.toggleAlone(),
+  },
+  {
+    keyPresses: [keyPress('s')],
+    shown: 'S',
+    says: keyWords.snapping,
+    run: always((desk) => desk.toggleSnaps()),
   },
   {
     keyPresses: [keyPress('t')],

@@ -40,7 +40,8 @@ describe('a line typed for the truck', () => {
 
 test('a count is whole and not below nought', () => {
   expect(readStockCount(' 0 ')).toBe(0);
-  for (const text of ['-1', '1.5', '', 'a few', '10001']) expect(readStockCount(text), text).toMatch(/^Write a whole number/);
+  for (const text of ['-1', '1.5', '', 'a few', '10001'])
+    expect(readStockCount(text), text).toMatch(/^Write a whole number/);
   const [first] = blankCourse().truck;
   expect(withCount(blankCourse(), first?.id ?? '', 3).truck[0]?.count).toBe(3);
 });

@@ -1,3 +1,4 @@
+import type { Stage } from 'konva/lib/Stage';
 import { useEffect, useLayoutEffect, useRef } from 'react';
 import { useCompared } from '../../change/compared.ts';
 import { useShownPlan } from '../../change/shown-plan.tsx';
@@ -8,6 +9,7 @@ import { usePickRadius } from '../input/pick-radius.ts';
 import { horseLayer } from './horse-layer.ts';
 import { liveLayer } from './live-layer.ts';
 import { createPicture, type Picture } from './picture.ts';
+import { PictureCanvases } from './picture-canvases.tsx';
 import { type Moved, movedBy, type Scene } from './scene.ts';
 import { stillLayer } from './still-layer.ts';
 import { useTheme } from './use-theme.ts';
@@ -16,7 +18,7 @@ import { useTheme } from './use-theme.ts';
 const LAYERS = [stillLayer, liveLayer] as const;
 const RIDE_LAYERS = [...LAYERS, horseLayer] as const;
 
-/** The drawn arena. It listens to the desk, the view and the player itself: React renders it once. */
+/** The drawn arena. It listens to the desk, the view and the player itself: React mounts it once. */
 export function ArenaPicture({
   drawn,
 }: {
@@ -27,8 +29,8 @@ export function ArenaPicture({
   const view = useView();
   const compared = useCompared();
   const player = usePlayer();
-  const isRide = useDeskState((state) => state.stage === 'ride');
-  const box = useRef<HTMLDivElement>(null);
+  const layers = useDeskState((state) => (state.stage === 'ride' ? RIDE_LAYERS : LAYERS));
+  const stage = useRef<Stage>(null);
   const picture = useRef<Picture>(null);
   const given = { plan: useShownPlan(), theme: useTheme(), reach: usePickRadius(), drawn };
   const latest = useRef(given);
@@ -37,7 +39,7 @@ export function ArenaPicture({
     picture.current?.request();
   });
   useEffect(() => {
-    if (box.current === null) return;
+    if (stage.current === null) return;
     let moved: Moved | null = null;
     const scene = (): Scene => {
       const state = desk.state();
@@ -47,7 +49,7 @@ export function ArenaPicture({
       const stores = { desk: state, view: view.state(), compared: compared.state(), time: player.time(), hasPrints };
       return { ...stores, ...moved, plan, theme, reach };
     };
-    const made = createPicture(box.current, isRide ? RIDE_LAYERS : LAYERS, {
+    const made = createPicture(stage.current, layers, {
       scene,
       size: (of) => of.view.size,
       drawn: (canvases) => latest.current.drawn?.(canvases),
@@ -58,8 +60,12 @@ export function ArenaPicture({
     return () => {
       for (const stop of stops) stop();
       picture.current = null;
-      made.destroy();
+      made.stop();
     };
-  }, [desk, view, compared, player, isRide]);
-  return <div ref={box} className="arena-picture" />;
+  }, [desk, view, compared, player, layers]);
+  return (
+    <div className="arena-picture">
+      <PictureCanvases count={layers.length} stage={stage} />
+    </div>
+  );
 }

@@ -1,10 +1,11 @@
 /**
- * layers/ draws the arena: each layer is one canvas, painted by one function from the scene. Nothing here renders by
- * React: a change at the desk or of the view asks for a frame, and the frame draws the layers whose inputs changed.
+ * layers/ draws the arena: each layer is one canvas, painted by one function from the scene. React mounts the canvases
+ * once and draws nothing: a change at the desk or of the view asks for a frame, and the frame draws the layers whose
+ * inputs changed.
  */
-import { Layer } from 'konva/lib/Layer';
-import { Shape } from 'konva/lib/Shape';
-import { Stage } from 'konva/lib/Stage';
+import type { Layer } from 'konva/lib/Layer';
+import type { Shape } from 'konva/lib/Shape';
+import type { Stage } from 'konva/lib/Stage';
 import type { ScreenSize } from '../camera.ts';
 
 /** One canvas of a picture. */
@@ -17,7 +18,8 @@ export interface PictureLayer<Scene> {
 export interface Picture {
   /** The scene changed: what differs is drawn in the next frame, once for all changes until then. */
   request(): void;
-  destroy(): void;
+  /** No frame is drawn any more. The stage stays with who mounted it. */
+  stop(): void;
 }
 
 interface Source<Scene> {
@@ -34,22 +36,26 @@ interface DrawnLayer<Scene> {
   inputs: readonly unknown[] | null;
 }
 
-/** A picture in an element of the page. The first frame draws all of it. */
+/**
+ * Draws on a mounted stage that has one layer with one shape for each of `layers` (picture-canvases.tsx). The first
+ * frame draws all of it.
+ */
 export function createPicture<Scene>(
-  container: HTMLDivElement,
+  stage: Stage,
   layers: readonly PictureLayer<Scene>[],
   source: Source<Scene>,
 ): Picture {
-  const stage = new Stage({ container, width: 0, height: 0, listening: false });
   let scene: Scene | null = null;
-  const drawnLayers = layers.map((layer): DrawnLayer<Scene> => {
-    const node = new Layer({ listening: false });
+  const mounted = stage.getLayers();
+  const drawnLayers = layers.map((layer, i): DrawnLayer<Scene> => {
+    const node = mounted[i];
+    const [shape] = node?.find<Shape>('Shape') ?? [];
+    if (node === undefined || shape === undefined)
+      throw new Error(`createPicture: the stage has no shape for layer ${i}`);
     const context = node.getNativeCanvasElement().getContext('2d');
-    const paint = () => {
+    shape.sceneFunc(() => {
       if (scene !== null && context !== null) layer.paint(context, scene);
-    };
-    node.add(new Shape({ sceneFunc: paint, listening: false, perfectDrawEnabled: false }));
-    stage.add(node);
+    });
     return { layer, node, inputs: null };
   });
   const canvases = drawnLayers.map(({ node }) => node.getNativeCanvasElement());
@@ -78,9 +84,8 @@ export function createPicture<Scene>(
   request();
   return {
     request,
-    destroy() {
+    stop() {
       if (frame !== null) cancelAnimationFrame(frame);
-      stage.destroy();
     },
   };
 }
