@@ -7,7 +7,7 @@ const here = (path: string) => fileURLToPath(new URL(path, import.meta.url));
 export default defineConfig({
   root: here('src/app'),
   base: './',
-  plugins: [react()],
+  plugins: [react({ jsxImportSource: '#jsx' })],
   resolve: {
     // pdfkit's font reader carries a brotli decoder of 60 kB for WOFF2 fonts; ours are TTF.
     alias: {

@@ -22,6 +22,8 @@ export interface Panel {
   readonly isTab?: true;
   /** Takes the height that the others leave. */
   readonly grows?: true;
+  /** Nothing in it can be pressed: it takes the focus itself, so that keys can scroll it. */
+  readonly isRead?: true;
   /** As a tab it opens when an obstacle is chosen. */
   readonly opensOnChoice?: true;
   /** As a tab it stays when an obstacle is chosen, which it shows itself. */
@@ -72,11 +74,15 @@ function Side({ panels, side }: { readonly panels: readonly Panel[]; readonly si
 }
 
 /** A panel under its heading, which folds it and leaves the room to the other panels of the side. */
-function FoldingPanel({ id, title, body: Body, grows }: Panel) {
+function FoldingPanel({ id, title, body: Body, grows, isRead }: Panel) {
   const [isOpen, setOpen] = useRememberedSwitch(`panel-${id}`, true);
   const Sign = isOpen ? ChevronDown : ChevronRight;
   return (
-    <section className={grows && isOpen ? 'panel grows' : 'panel'} aria-labelledby={`panel-${id}`}>
+    <section
+      className={grows && isOpen ? 'panel grows' : 'panel'}
+      aria-labelledby={`panel-${id}`}
+      tabIndex={isRead ? 0 : undefined}
+    >
       <h2 id={`panel-${id}`}>
         <button type="button" className="panel-fold" aria-expanded={isOpen} onClick={() => setOpen(!isOpen)}>
           {title}
@@ -106,6 +112,7 @@ function SideTabs({ panels, side }: { readonly panels: readonly Panel[]; readonl
         />
       </div>
       <section id={`side-${side}`} className="panel grows" role="tabpanel" aria-label={shown.title}>
+        <h2 className="visually-hidden">{shown.title}</h2>
         <Body />
       </section>
     </>
@@ -169,7 +176,14 @@ function TabbedPanels({
         </button>
       </div>
       {isOpen && (
-        <section id="panel-shown" className="panel grows" role="tabpanel" aria-label={shown.title}>
+        <section
+          id="panel-shown"
+          className="panel grows"
+          role="tabpanel"
+          aria-label={shown.title}
+          tabIndex={shown.isRead ? 0 : undefined}
+        >
+          <h2 className="visually-hidden">{shown.title}</h2>
           <Body />
         </section>
       )}

@@ -51,7 +51,7 @@ const PANELS: Readonly<Record<Stage, readonly Panel[]>> = {
       opensOnChoice: true,
     },
     { id: 'clock', title: appWords.time, side: 'left', body: ClockPanel, grows: true },
-    { id: 'shown', title: appWords.gaitsShown, short: appWords.gaits, side: 'right', body: ShownPanel },
+    { id: 'shown', title: appWords.gaitsShown, short: appWords.gaits, side: 'right', body: ShownPanel, isRead: true },
   ],
   check: [
     { id: 'rulebook', title: appWords.ruleBook, side: 'left', body: RuleBookPanel, grows: true },

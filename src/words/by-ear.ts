@@ -14,7 +14,7 @@ export const byEarWords = {
   // The arena.
   keys: 'Tab: next obstacle. Arrow keys: move it. Full stop: next finding. F6: next part of the page. Help lists all keys.',
   contents: 'What lies in the arena',
-  isChosen: 'Chosen: ',
+  isChosen: 'Chosen. ',
   nothingChosen: (obstacles: string, findings: string | null) =>
     `Nothing is chosen. ${findings === null ? obstacles : `${obstacles}, ${findings}`}.`,
   chosen: (name: string, more: readonly string[]) => `Chosen: ${[name, ...more].join(', ')}.`,

@@ -43,8 +43,8 @@ export const handWords = {
   menuPin: 'Pin it here',
   menuFree: 'Free it',
   menuWithOthers: 'Move others along again',
-  menuWhole: 'Choose the whole obstacle',
-  menuPieces: 'Choose one of its pieces',
+  menuWhole: 'Whole obstacle',
+  menuPieces: 'One of its pieces',
   menuMeasure: 'Measure from it',
 
   arenaIsNow: (size: string) => `The arena is now ${size}`,

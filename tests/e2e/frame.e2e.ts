@@ -65,7 +65,7 @@ test('what a drag has drawn at its end is the drawing of the same course opened 
   const moved = await placeOf(page, FAN);
   expect(moved.x).toBeLessThan(home.x - 1);
   const after = await drawnAtRest(page);
-  await expect(page.getByText('kept', { exact: true })).toBeVisible();
+  await expect(page.getByText('Saved', { exact: true })).toBeVisible();
   await page.reload();
   await expect(arena(page).locator('canvas').first()).toBeVisible();
   expect(await placeOf(page, FAN)).toEqual(moved);

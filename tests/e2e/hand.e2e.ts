@@ -133,8 +133,8 @@ test('a smaller arena takes its way in along and names what no longer fits', asy
 
 test('the start is dragged at the Set stage', async ({ page }) => {
   await runPlaced(page);
-  const { y } = { y: 15.24 };
-  const from = await onPage(page, { x: 3, y });
+  // Where the go of the course on the page starts.
+  const from = await onPage(page, { x: 3, y: 16.764 });
   const to = await onPage(page, { x: 5, y: 5 });
   await page.mouse.move(from.x, from.y);
   await page.mouse.down();

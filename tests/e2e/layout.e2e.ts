@@ -157,6 +157,36 @@ test('the name of the course and whether it is saved are on every screen', async
   }
 });
 
+test('no length breaks across lines', async ({ page }) => {
+  await opened(page);
+  let lengths = 0;
+  for (const width of [1366, 820, 390]) {
+    await page.setViewportSize({ width, height: 844 });
+    for (const name of STAGES) {
+      await atStage(page, name);
+      const { seen, broken } = await page.evaluate(() => {
+        const walker = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
+        const broken: string[] = [];
+        let seen = 0;
+        for (let node = walker.nextNode(); node !== null; node = walker.nextNode()) {
+          if (node.parentElement?.checkVisibility() !== true) continue;
+          for (const match of (node.textContent ?? '').matchAll(/\d+'\s\d+[¼½¾]?"/g)) {
+            const range = document.createRange();
+            range.setStart(node, match.index);
+            range.setEnd(node, match.index + match[0].length);
+            seen += 1;
+            if (new Set([...range.getClientRects()].map(({ top }) => top)).size > 1) broken.push(match[0]);
+          }
+        }
+        return { seen, broken };
+      });
+      lengths += seen;
+      expect(broken, `${name} at ${width}`).toEqual([]);
+    }
+  }
+  expect(lengths).toBeGreaterThan(50);
+});
+
 test('a button that is a sign shows its name to the mouse and to the keyboard', async ({ page }) => {
   await opened(page);
   const plate = page.locator('.button-name');
@@ -197,12 +227,9 @@ for (const scheme of ['light', 'dark'] as const) {
       const looks = await page.evaluate(() =>
         [...document.querySelectorAll('button[aria-pressed="true"], [role="tab"][aria-selected="true"]')].map(
           (element) => {
-            const { backgroundColor, outlineStyle } = getComputedStyle(element);
-            const plain = [...(element.parentElement?.children ?? [])].find(
-              (other) => other !== element && other.matches('[aria-pressed="false"], [aria-selected="false"]'),
-            );
-            const same = plain !== undefined && getComputedStyle(plain).backgroundColor === backgroundColor;
-            return same || outlineStyle === 'none' ? element.textContent : '';
+            const { outlineStyle, outlineWidth, color, backgroundColor } = getComputedStyle(element);
+            const isFramed = outlineStyle === 'solid' && Number.parseFloat(outlineWidth) >= 2;
+            return isFramed && color !== backgroundColor ? '' : element.textContent;
           },
         ),
       );
@@ -212,9 +239,14 @@ for (const scheme of ['light', 'dark'] as const) {
         name,
       ).toEqual([]);
     }
+    const chosen = await stage(page, 'Change').evaluate((element) => getComputedStyle(element).outlineColor);
     await stage(page, 'Change').focus();
     await page.keyboard.press('ArrowLeft');
-    const outline = await stage(page, 'Post').evaluate((element) => getComputedStyle(element).outlineWidth);
-    expect(Number.parseFloat(outline)).toBeGreaterThan(2);
+    const { color, width } = await stage(page, 'Post').evaluate((element) => {
+      const { outlineColor, outlineWidth } = getComputedStyle(element);
+      return { color: outlineColor, width: Number.parseFloat(outlineWidth) };
+    });
+    expect(width).toBeGreaterThan(2);
+    expect(color).not.toBe(chosen);
   });
 }

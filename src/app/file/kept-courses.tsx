@@ -36,7 +36,7 @@ export function SavedCourses({
   return (
     <>
       <hr />
-      <h3>{fileWords.inThisBrowser}</h3>
+      <h2>{fileWords.inThisBrowser}</h2>
       {others.map((each) => (
         <button key={each.slot} data-kept={each.slot} type="button" onClick={() => void open(each.slot)}>
           {each.title === '' ? terms.untitledCourse : each.title}

@@ -31,7 +31,7 @@ export function Starters({
   return (
     <>
       <hr />
-      <h3>{fileWords.starters}</h3>
+      <h2>{fileWords.starters}</h2>
       {STARTERS.map((each) => {
         const reading = readings.get(each.name);
         return (

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import * as checker from '../../../src/core/checks/checks.ts';
 import { presentCourse } from '../../../src/core/course/history.ts';
 import type { Desk } from '../../../src/desk/desk.ts';
 import { createDesk } from '../../../src/desk/editor.ts';
@@ -117,7 +118,7 @@ describe('the ends of the go', () => {
 
 describe('another arena', () => {
   test('takes the way in and the start along, names what no longer fits, and is one step', () => {
-    const desk = createDesk(threeObstacles());
+    const desk = createDesk(threeObstacles(), checker);
     const { arena } = desk.state().course;
     const far = Math.max(...desk.state().survey.obstacles.map(({ bounds }) => bounds.maxX));
     desk.changeArena({ length: far - 1, width: arena.width / 2 });

@@ -3,10 +3,12 @@ import { useState } from 'react';
 import { printAngle } from '../../../core/measure/angle.ts';
 import { printLength } from '../../../core/measure/length.ts';
 import { NUDGE_STEPS, type NudgeSize } from '../../../desk/keyboard/nudge-steps.ts';
+import { boundsOfPieces, chosenPieces } from '../../../desk/selection/selection.ts';
 import { handWords } from '../../../words/hand.ts';
 import { useDesk, useDeskState } from '../../desk-context.tsx';
 import { useView, useViewState } from '../../view.ts';
-import { groundStep, type ScreenStep } from '../camera.ts';
+import { groundStep, type ScreenStep, screenOf } from '../camera.ts';
+import { useHandState } from '../input/hand-store.ts';
 import { PICK_RADIUS, usePickRadius } from '../input/pick-radius.ts';
 
 const ARROWS = [
@@ -24,7 +26,8 @@ export function NudgePad() {
   const pad = useViewState((state) => state.pad);
   const hasChosen = useDeskState((state) => state.chosen.length > 0);
   const isOpen = pad ?? (isCoarse && hasChosen);
-  return isOpen ? <OpenPad /> : null;
+  const isDragging = useHandState(({ finger }) => finger !== null);
+  return isOpen && !isDragging ? <OpenPad /> : null;
 }
 
 function OpenPad() {
@@ -33,12 +36,20 @@ function OpenPad() {
   const [size, setSize] = useState<NudgeSize>('small');
   const unit = useDeskState((state) => state.course.unit);
   const hasChosen = useDeskState((state) => state.chosen.length > 0);
-  const turned = useViewState((state) => state.camera.turned);
+  const survey = useDeskState((state) => state.survey);
+  const chosen = useDeskState((state) => state.chosen);
+  const camera = useViewState((state) => state.camera);
+  const height = useViewState((view) => view.size.height);
+  const { turned } = camera;
+  const box = boundsOfPieces(chosenPieces(survey, chosen));
+  // On a small screen it stands in the half where what is chosen does not lie.
+  const isAbove =
+    box !== null && screenOf(camera, { x: (box.minX + box.maxX) / 2, y: (box.minY + box.maxY) / 2 }).y > height / 2;
   const steps = NUDGE_STEPS[unit];
   const { far, turn } = steps[size];
   const [farText, turnText] = [printLength(far, unit), printAngle(turn)];
   return (
-    <fieldset className="nudge-pad">
+    <fieldset className={isAbove ? 'nudge-pad is-above' : 'nudge-pad'}>
       <legend className="visually-hidden">{handWords.pad}</legend>
       {ARROWS.map(({ step, icon: Icon }) => (
         <button
