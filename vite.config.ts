@@ -7,7 +7,7 @@ const here = (path: string) => fileURLToPath(new URL(path, import.meta.url));
 export default defineConfig({
   root: here('src/app'),
   base: './',
-  plugins: [react()],
+  plugins: [react({ jsxImportSource: '#jsx' })],
   resolve: {
     // pdfkit's font reader carries a brotli decoder of 60 kB for WOFF2 fonts; ours are TTF.
     alias: {
@@ -19,10 +19,10 @@ export default defineConfig({
     outDir: here('dist/app'),
     emptyOutDir: true,
     target: 'es2023',
-    // The first load is one file of about 1150 kB, 365 under gzip, so that the arena waits for one request and not for
-    // twenty. Half of it is react-dom, react-konva's reconciler and konva, of which the arena takes the core and the one
-    // shape that it inks; a quarter is the calculator. `npm run bench -- start` weighs it; this warns of a leap.
-    chunkSizeWarningLimit: 1200,
+    // The first load is one file, so that the arena waits for one request and not for twenty: React, Konva's core and the
+    // reconciler between them are half of it, the desk and the survey most of the rest. What comes after it is fetched as
+    // src/app/later-part.ts says. `npm run bench -- start` weighs it; this warns of a leap.
+    chunkSizeWarningLimit: 1050,
     rolldownOptions: { output: { codeSplitting: { groups: [{ name: 'first', tags: ['$initial'] }] } } },
   },
   preview: { host: '127.0.0.1', port: 4190 },
@@ -31,6 +31,11 @@ export default defineConfig({
     root: here('.'),
     include: ['tests/**/*.test.{ts,tsx}'],
     setupFiles: ['tests/property-seed.ts'],
+    // The files of a worker share their modules: nothing in src has state that a test could leave behind, and to load and
+    // survey the same courses for each file anew took as long as the tests.
+    isolate: false,
+    // By default one core is left for watching.
+    maxWorkers: '100%',
     // A slow machine is no fault of the code: a test that hangs is stopped by CI.
     testTimeout: 0,
     hookTimeout: 0,

@@ -12,12 +12,21 @@ export interface LaterPart<Part> {
   subscribe(listener: () => void): () => void;
 }
 
-const parts: LaterPart<unknown>[] = [];
-const wanted = new Set<LaterPart<unknown>>();
-let isPainted = false;
+/** The parts of a page. */
+interface LaterParts {
+  /** Called at the top of a file, once for each part. `fetch` is a dynamic import. */
+  laterPart<Part>(fetch: () => Promise<Part>): LaterPart<Part>;
+  /** Fetches a part that is to be shown: at once, or with the first ones after the first picture. */
+  want(part: LaterPart<unknown>): void;
+  /** To be called with the first picture: fetches what the page shows already, then all other parts when it is at rest. */
+  fetchLaterParts(): void;
+}
 
-/** Called at the top of a file, once for each part. `fetch` is a dynamic import. */
-export function laterPart<Part>(fetch: () => Promise<Part>): LaterPart<Part> {
+/** How long after a failure a part is fetched anew: twice as long each time, up to the longest. Milliseconds. */
+const [FIRST_RETRY, LONGEST_RETRY] = [2000, 60_000];
+
+/** A part whose fetching is an import. */
+function partOf<Part>(fetch: () => Promise<Part>): LaterPart<Part> {
   const listeners = new Set<() => void>();
   let come: Part | undefined;
   let pending: Promise<Part> | undefined;
@@ -25,7 +34,7 @@ export function laterPart<Part>(fetch: () => Promise<Part>): LaterPart<Part> {
   const tellAll = () => {
     for (const listener of [...listeners]) listener();
   };
-  const part: LaterPart<Part> = {
+  return {
     now: () => come,
     hasFailed: () => hasFailed,
     load() {
@@ -48,40 +57,48 @@ export function laterPart<Part>(fetch: () => Promise<Part>): LaterPart<Part> {
       return () => listeners.delete(listener);
     },
   };
-  parts.push(part);
-  return part;
 }
 
-/** Fetches a part that is to be shown: at once, or with the first ones after the first picture. A failure is in the part. */
-export function want(part: LaterPart<unknown>): void {
-  if (isPainted) part.load().catch(() => undefined);
-  else wanted.add(part);
-}
-
-/** To be called with the first picture: fetches what the page shows already, then all other parts when it is at rest. */
-export function fetchLaterParts(): void {
-  if (isPainted) return;
-  // The picture is drawn in the next frame; the task after it comes when that is on the screen.
-  requestAnimationFrame(() => setTimeout(fetchAll));
-}
-
-/** How long after a failure a part is fetched anew: twice as long each time, up to the longest. Milliseconds. */
-const [FIRST_RETRY, LONGEST_RETRY] = [2000, 60_000];
-
-async function fetched(part: LaterPart<unknown>, retry = FIRST_RETRY): Promise<void> {
+/** Loads a part until it has come. A failure is in the part. */
+async function insist(part: LaterPart<unknown>, retry = FIRST_RETRY): Promise<void> {
   try {
     await part.load();
   } catch {
-    setTimeout(() => void fetched(part, Math.min(2 * retry, LONGEST_RETRY)), retry);
+    setTimeout(() => void insist(part, Math.min(2 * retry, LONGEST_RETRY)), retry);
   }
 }
 
-async function fetchAll(): Promise<void> {
-  isPainted = true;
-  await Promise.all([...wanted].map((part) => fetched(part)));
-  // Not every browser reports when it is at rest.
-  const atRest = globalThis.requestIdleCallback ?? ((run: () => void) => setTimeout(run, 200));
-  atRest(() => {
-    for (const part of parts) if (part.now() === undefined && !part.hasFailed()) void fetched(part);
-  });
+/** Exported for tests; a page has one. */
+export function laterParts(): LaterParts {
+  const parts: LaterPart<unknown>[] = [];
+  const wanted = new Set<LaterPart<unknown>>();
+  let isPainted = false;
+
+  async function fetchAll(): Promise<void> {
+    isPainted = true;
+    await Promise.all([...wanted].map((part) => insist(part)));
+    // Not every browser reports when it is at rest.
+    const atRest = globalThis.requestIdleCallback ?? ((run: () => void) => setTimeout(run, 200));
+    atRest(() => {
+      for (const part of parts) if (part.now() === undefined && !part.hasFailed()) void insist(part);
+    });
+  }
+
+  return {
+    laterPart(fetch) {
+      const part = partOf(fetch);
+      parts.push(part);
+      return part;
+    },
+    want(part) {
+      if (isPainted) part.load().catch(() => undefined);
+      else wanted.add(part);
+    },
+    fetchLaterParts() {
+      // The picture is drawn in the next frame; the task after it comes when that is on the screen.
+      if (!isPainted) requestAnimationFrame(() => setTimeout(fetchAll));
+    },
+  };
 }
+
+export const { laterPart, want, fetchLaterParts } = laterParts();

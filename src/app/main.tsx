@@ -13,7 +13,6 @@ import { FIRST_COURSE } from './file/first-course.ts';
 import { want } from './later-part.ts';
 import { PlayerProvider } from './ride/player-context.tsx';
 import { Shell } from './shell.tsx';
-import './styles/typeface.css';
 import './styles/tokens.css';
 import './styles/ground.css';
 import './styles/shell.css';
@@ -26,6 +25,7 @@ import './styles/ride.css';
 import './styles/post.css';
 import './styles/change.css';
 import './styles/hand.css';
+import './styles/forced.css';
 import { createView, ViewContext } from './view.ts';
 
 const place = document.getElementById('app');

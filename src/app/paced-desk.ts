@@ -13,7 +13,7 @@ export interface Pace {
 
 export const PACES = {
   /** What stands around the arena: a drag does not wait for it, and at the end it is true at once. */
-  following: { atRest: 0, inGesture: { still: 120, least: 1000 } },
+  following: { atRest: 0, inGesture: { still: 200, least: 1000 } },
   /** What is worked out at rest only. */
   resting: { atRest: 0, inGesture: null },
   /** What takes longer than a frame to work out. */

@@ -1,9 +1,11 @@
-import { PanelRightClose, PanelRightOpen } from 'lucide-react';
+import { ChevronDown, ChevronRight, PanelRightClose, PanelRightOpen } from 'lucide-react';
 import { type ComponentType, type ReactNode, useEffect, useState } from 'react';
 import { byEarWords } from '../words/by-ear.ts';
+import { shellWords } from '../words/shell.ts';
 import type { Breakpoint } from './breakpoint.ts';
 import { useDeskState } from './desk-context.tsx';
 import { fetchLaterParts } from './later-part.ts';
+import { useRememberedSwitch } from './remembered.ts';
 import { TabList } from './tab-list.tsx';
 import { useViewState } from './view.ts';
 
@@ -63,18 +65,31 @@ function Side({ panels, side }: { readonly panels: readonly Panel[]; readonly si
       {tabs.length > 0 && <SideTabs panels={tabs} side={side} />}
       {own
         .filter(({ isTab }) => !isTab)
-        .map(({ id, title, body: Body, grows, isRead }) => (
-          <section
-            key={id}
-            className={grows ? 'panel grows' : 'panel'}
-            aria-labelledby={`panel-${id}`}
-            tabIndex={isRead ? 0 : undefined}
-          >
-            <h2 id={`panel-${id}`}>{title}</h2>
-            <Body />
-          </section>
+        .map((panel) => (
+          <FoldingPanel key={panel.id} {...panel} />
         ))}
     </aside>
+  );
+}
+
+/** A panel under its heading, which folds it and leaves the room to the other panels of the side. */
+function FoldingPanel({ id, title, body: Body, grows, isRead }: Panel) {
+  const [isOpen, setOpen] = useRememberedSwitch(`panel-${id}`, true);
+  const Sign = isOpen ? ChevronDown : ChevronRight;
+  return (
+    <section
+      className={grows && isOpen ? 'panel grows' : 'panel'}
+      aria-labelledby={`panel-${id}`}
+      tabIndex={isRead ? 0 : undefined}
+    >
+      <h2 id={`panel-${id}`}>
+        <button type="button" className="panel-fold" aria-expanded={isOpen} onClick={() => setOpen(!isOpen)}>
+          {title}
+          <Sign aria-hidden="true" />
+        </button>
+      </h2>
+      {isOpen && <Body />}
+    </section>
   );
 }
 
@@ -111,7 +126,7 @@ function TabbedPanels({
   readonly arrangement: Breakpoint;
 }) {
   const [wanted, setWanted] = useState('');
-  const [isOpen, setOpen] = useState(true);
+  const [isOpen, setOpen] = useRememberedSwitch('panel', true);
   const shown = panels.find((panel) => panel.id === wanted) ?? panels[0];
   const chosen = useDeskState((state) => state.chosen[0]);
   const [seen, setSeen] = useState(chosen);
@@ -153,7 +168,7 @@ function TabbedPanels({
           type="button"
           className="quiet"
           aria-expanded={isOpen}
-          aria-label={isOpen ? 'Hide the panel' : 'Show the panel'}
+          aria-label={isOpen ? shellWords.hidePanel : shellWords.showPanel}
           onClick={() => setOpen(!isOpen)}
         >
           <Icon aria-hidden="true" className={arrangement === 'narrow' ? 'quarter' : ''} />

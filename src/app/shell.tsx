@@ -1,12 +1,16 @@
 import { ChevronDown, FolderOpen, Redo2, Undo2 } from 'lucide-react';
 import { useEffect } from 'react';
 import type { Stage } from '../desk/input.ts';
+import { shellWords } from '../words/shell.ts';
+import { terms } from '../words/terms.ts';
 import { STAGES } from './app-words.ts';
 import { ArenaView } from './arena/arena-view.tsx';
 import { SaveNotice, useSaveState } from './autosave-context.tsx';
 import { useBreakpoint } from './breakpoint.ts';
+import { ButtonName } from './button-name.tsx';
 import { countToFix } from './check/visible-findings.ts';
 import { useDesk, useDeskState } from './desk-context.tsx';
+import { FirstDialogs, FirstHintsWhereNew } from './first/first-dialogs.tsx';
 import { useFocusKeeper } from './focus-keeper.ts';
 import { HelpButton } from './help/help.tsx';
 import { keyPressOf } from './key-press.ts';
@@ -16,14 +20,12 @@ import { Panels } from './panels.tsx';
 import { usePaneKeys } from './panes.ts';
 import { SkipLinks } from './skip-links.tsx';
 import { panelsOf } from './stages.ts';
+import { StripPlace } from './strip/strip-place.tsx';
 import { TabList } from './tab-list.tsx';
 import { useView } from './view.ts';
 
 // The arena comes first. What waits for the strip and the menu is as large as they are, so that nothing moves.
-const RideStrip = lazyComponent(
-  () => import('./strip/strip.tsx').then((module) => module.RideStrip),
-  <section className="strip" aria-hidden="true" />,
-);
+const RideStrip = lazyComponent(() => import('./strip/strip.tsx').then((module) => module.RideStrip), <StripPlace />);
 const FileMenu = lazyComponent(
   () => import('./file/file-menu.tsx').then((module) => module.FileMenu),
   <button type="button" className="quiet worded" disabled>
@@ -58,7 +60,10 @@ export function Shell() {
     <div className={`shell shell-${arrangement} at-${stage}`}>
       <SkipLinks arrangement={arrangement} />
       <TopBar stage={stage} />
-      <SaveNotice />
+      <div className="notices">
+        <SaveNotice />
+        <FirstHintsWhereNew />
+      </div>
       <main>
         <div id="stage" role="tabpanel" aria-label={STAGES.find((each) => each.id === stage)?.title}>
           <Panels key={stage} panels={panels} arrangement={arrangement}>
@@ -76,6 +81,8 @@ export function Shell() {
       </main>
       {stage !== 'post' && arrangement !== 'narrow' && <RideStrip />}
       <LiveRegion />
+      <FirstDialogs />
+      <ButtonName />
     </div>
   );
 }
@@ -84,16 +91,18 @@ function TopBar({ stage }: { readonly stage: Stage }) {
   const desk = useDesk();
   const title = useDeskState((state) => state.course.title);
   const findings = useDeskState(countToFix);
-  const { isSaved: isKept } = useSaveState();
+  const { isSaved } = useSaveState();
   return (
     <header className="top" data-pane="top">
       <div className="brand">
         <img src={new URL('./mark.svg', import.meta.url).href} alt="" width="30" height="30" />
         <div className="brand-words">
           <h1>Polewright</h1>
-          <p className="course-title" title={title}>
-            {title === '' ? 'Untitled course' : title}
-            <span className="kept">{isKept ? 'kept' : 'keeping…'}</span>
+          <p className="course-line">
+            <span className="course-title" title={title}>
+              {title === '' ? shellWords.untitled : title}
+            </span>
+            <span className="save-state">{isSaved ? terms.saved : terms.saving}</span>
           </p>
         </div>
       </div>

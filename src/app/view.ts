@@ -44,6 +44,8 @@ export interface ViewState {
   readonly told: string;
   /** Where on its way through an obstacle a backing horse is shown at Check; null: not shown. */
   readonly sweepStep: SweepStep | null;
+  /** Whether the nudge pad is wanted; null: where a finger has something chosen. */
+  readonly pad: boolean | null;
   /** The sheet that is shown and posted, by id, and its paper. */
   readonly sheet: string;
   readonly pageOptions: PageOptions;
@@ -71,6 +73,7 @@ export interface View {
   tell(sentence: string): void;
   showSweepStep(step: SweepStep | null): void;
   group(grouping: Grouping): void;
+  showPad(isShown: boolean): void;
   showSheet(sheet: string): void;
   setPageOptions(ask: PageOptions): void;
 }
@@ -94,6 +97,7 @@ export function createView(arena: Arena): View {
     cameFrom: null,
     told: '',
     sweepStep: null,
+    pad: null,
     sheet: DEFAULT_SHEET,
     pageOptions: DEFAULT_PAGE_OPTIONS,
   }));
@@ -153,6 +157,9 @@ export function createView(arena: Arena): View {
     },
     group(grouping) {
       change({ grouping });
+    },
+    showPad(pad) {
+      change({ pad });
     },
     showSheet(sheet) {
       change({ sheet });

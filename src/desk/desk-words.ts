@@ -2,6 +2,7 @@ import type { Wall } from '../core/constraints/constraint.ts';
 import { printAngle } from '../core/measure/angle.ts';
 import { printLength } from '../core/measure/length.ts';
 import type { LengthUnit, Metres, Radians } from '../core/measure/quantity.ts';
+import { normalizeAngle } from '../core/plane/pose.ts';
 import { andList, capitalized } from '../core/text/sentence.ts';
 import type { Stage } from './input.ts';
 
@@ -13,6 +14,12 @@ export const STAGE_NAMES: Readonly<Record<Stage, string>> = {
   change: 'Change',
 };
 
+/** The angle between two lines, the short way: 45° for −135° and for 315°; never more than 90°. */
+function lieWords(angle: Radians): string {
+  const half = Math.abs(normalizeAngle(2 * angle)) / 2;
+  return printAngle(half);
+}
+
 /** Every sentence of the desk. Lengths and angles come in SI units and are printed here, in the course's unit. */
 export const messages = {
   // Where something is.
@@ -21,20 +28,24 @@ export const messages = {
 
   // Snaps.
   againstWall: (wall: Wall) => `Against the ${wall} wall`,
-  offWall: (off: Metres, wall: Wall, unit: LengthUnit) => `${printLength(off, unit)} off the ${wall} wall`,
+  atClearDistance: (off: Metres, wall: Wall, unit: LengthUnit) =>
+    `At the clear distance of ${printLength(off, unit)} from the ${wall} wall`,
   onCentreLine: (axis: 'x' | 'y') =>
     axis === 'x' ? "On the arena's cross centre line" : "On the arena's long centre line",
   inLineWith: (name: string, part: 'middle' | 'edge') => `In line with the ${part} of ${name}`,
   midway: (one: string, other: string) => `Half way between ${one} and ${other}`,
   poleInLine: () => 'Poles in one line',
   squareToWalls: (angle: Radians) =>
-    Math.abs(Math.sin(2 * angle)) < 1e-6 ? 'Square to the walls' : `At ${printAngle(angle)} to the walls`,
-  atAngle: (angle: Radians) => `At ${printAngle(angle)}`,
-  parallelTo: (name: string) => `At the heading of the poles of ${name}`,
+    Math.abs(Math.sin(2 * angle)) < 1e-6 ? 'Square to the walls' : `At ${lieWords(angle)} to the walls`,
+  atAngle: (angle: Radians) => `At ${lieWords(angle)} to the long walls`,
+  atAngleTo: (turn: Radians, name: string) => {
+    if (Math.abs(Math.sin(turn)) < 1e-6) return `Parallel to ${name}`;
+    return Math.abs(Math.cos(turn)) < 1e-6 ? `Square to ${name}` : `At ${lieWords(turn)} to ${name}`;
+  },
 
   // Under way.
   moving: (name: string) => `Moving ${name}`,
-  turning: (name: string, by: Radians) => `Turning ${name} by ${printAngle(by)}`,
+  turning: (name: string, by: Radians) => `Turning ${name} by ${printAngle(normalizeAngle(by))}`,
   choosing: () => 'Choosing',
   bending: () => 'Pulling the line',
   cancelled: () => 'Let go: everything is as it was',
@@ -45,7 +56,7 @@ export const messages = {
   turned: (name: string, angle: Radians | null, was: Radians | null) =>
     angle === null
       ? `Turned ${name}`
-      : `Turned ${name}: heading ${printAngle(angle)}${was === null ? '' : ` (was ${printAngle(was)})`}`,
+      : `Turned ${name}: heading ${printAngle(normalizeAngle(angle))}${was === null ? '' : ` (was ${printAngle(normalizeAngle(was))})`}`,
   placed: (name: string, places: readonly string[]) => `Placed ${name}: ${places.join(', ')}`,
   placedElsewhere: (name: string, places: readonly string[]) =>
     `Placed ${name} on the nearest free ground: ${places.join(', ')}`,
@@ -161,6 +172,8 @@ export const messages = {
 /** Labels of the steps in the history. */
 export const labels = {
   move: (name: string) => `Move ${name}`,
+  arena: () => 'Change the arena',
+  wayIn: () => 'Move the way in',
   turn: (name: string) => `Turn ${name}`,
   place: (name: string) => `Place ${name}`,
   erase: (name: string) => `Take away ${name}`,

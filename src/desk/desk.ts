@@ -6,7 +6,7 @@
 
 import type { Finding } from '../core/checks/check.ts';
 import type { Resolution } from '../core/course/conflict.ts';
-import type { Course, Layout } from '../core/course/course.ts';
+import type { Arena, Course, Layout } from '../core/course/course.ts';
 import type { History } from '../core/course/history.ts';
 import type { Gait } from '../core/horses/horse.ts';
 import type { Obstacle } from '../core/obstacles/obstacle.ts';
@@ -57,6 +57,14 @@ export interface DeskState {
   readonly tapeReading: TapeReading | null;
   /** A constraint suggested after a snap or by the tape. */
   readonly suggestion: KeepSuggestion | null;
+  /** Snapping is switched on. */
+  readonly snaps: boolean;
+  /** What moves along with the one piece that is chosen, or did in the last drag; null: it is free of others. */
+  readonly along: string | null;
+  /** The piece that is chosen moves alone: what holds it to others gives way. */
+  readonly isAlone: boolean;
+  /** The last step was a drag that took others along; `toggleAlone` does it again for the one piece. */
+  readonly canRedoAlone: boolean;
   /** A conflict: what was asked for, and the constraints of which one must go first. */
   readonly pendingConflict: PendingConflict | null;
   /** A change that would lose something set by hand, and waits for an answer. */
@@ -121,6 +129,15 @@ export interface Desk {
   answer(yes: boolean): void;
   /** Fixes the pieces that are chosen, or frees them when all are fixed; false when there are none. */
   togglePinned(): boolean;
+  /** Switches snapping on or off. */
+  toggleSnaps(): void;
+  /**
+   * Whether the one piece that is chosen moves alone, from now on or not; during a drag at once, and right after one that
+   * took others along the drag is done again with just this piece. False when no single piece is chosen.
+   */
+  toggleAlone(): boolean;
+  /** Changes the arena; the way in and the ends of the go that lie at it move with its wall. */
+  changeArena(next: Partial<Arena>): void;
   /** Turns the tape on, laid between two things that are chosen, or off. */
   measure(): void;
 

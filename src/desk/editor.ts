@@ -7,6 +7,7 @@ import { survey } from '../core/survey.ts';
 import { capitalized } from '../core/text/sentence.ts';
 import { gaitChanges, gapChanges, legChanges, wayChanges } from './change-words.ts';
 import { duplicatePlan, erasePlan, mirrorPlan, nudgePlan, posePlan, turnPlan } from './commands/commands.ts';
+import { handCommands } from './commands/hand-commands.ts';
 import { gaitPlan, typedHoldPlan, valuePlan } from './commands/parameters.ts';
 import {
   dropPlan,
@@ -236,6 +237,7 @@ export function createDesk(first: Course, checker: Checker | null = null): Desk 
     ...documentCommands(store, pointers),
     ...obstacleCommands(store),
     ...constraintCommands(store),
+    ...handCommands(store, pointers, (plan) => apply(store, plan)),
   };
   return desk;
 }

@@ -10,12 +10,14 @@ export interface PointerInput {
   /** Pointer id, so that a second finger is told from the first. */
   readonly pointerId: number;
   readonly at: Point;
-  /** Pick radius and snap distance: metres at the present zoom. */
+  /** Pick radius, and the snap distance where that is not more than `MOST_SNAP`: metres at the present zoom. */
   readonly pickRadius: number;
   /** Add to what is chosen. */
   readonly isAdding: boolean;
-  /** Snap nothing. */
+  /** Snap nothing; where snapping is switched off at the desk: snap. */
   readonly isSnapOff: boolean;
+  /** Only the piece that is dragged moves, and what holds it to others gives way. The desk says so, not the hand. */
+  readonly isAlone?: boolean;
 }
 
 /** A key stroke as the keyboard layout names it (`KeyboardEvent.key`), with `mod` for Control or Command. */

@@ -2,10 +2,13 @@
 
 import { createStore } from 'zustand/vanilla';
 import type { Finding } from '../core/checks/check.ts';
-import type { Course } from '../core/course/course.ts';
+import { type Course, currentLayout } from '../core/course/course.ts';
 import { type History, newHistory, presentCourse } from '../core/course/history.ts';
+import { pieceOf } from '../core/course/ids.ts';
+import type { Pose } from '../core/plane/pose.ts';
 import { dragSurvey, type Survey, survey } from '../core/survey.ts';
 import type { KeepSuggestion, PendingConflict } from './constraints/pending.ts';
+import { alongWords, piecesHeldTo } from './constraints/piece-alone.ts';
 import type { Checker, DeskState } from './desk.ts';
 import { messages } from './desk-words.ts';
 import type { Gesture } from './gestures/gesture.ts';
@@ -29,6 +32,12 @@ export interface DeskModel {
   /** The pointer that is down while the tape is in the hand. */
   readonly tapePress: TapePress | null;
   readonly suggestion: KeepSuggestion | null;
+  /** Snapping is switched on. */
+  readonly snaps: boolean;
+  /** The piece that moves alone while it is the one that is chosen; null: what is kept holds. */
+  readonly alone: string | null;
+  /** The piece that was dragged last and took others along, and where to; null after anything else. */
+  readonly again: { readonly key: string; readonly pose: Pose } | null;
   readonly pendingConflict: PendingConflict | null;
   readonly pendingQuestion: PendingQuestion | null;
   readonly checker: Checker | null;
@@ -39,6 +48,7 @@ export const NOTHING_PENDING = {
   gesture: null,
   join: null,
   suggestion: null,
+  again: null,
   pendingConflict: null,
   pendingQuestion: null,
 } as const;
@@ -64,6 +74,7 @@ const NO_FINDINGS: readonly Finding[] = [];
 function stateOf(model: DeskModel, last: LastSurvey): DeskState {
   const { gesture, history, checker } = model;
   const course = gesture?.course ?? presentCourse(history);
+  const chosen = gesture?.chosen ?? model.chosen;
   let read: TapeReading | null | undefined;
   let surveyed: Survey | undefined;
   const currentSurvey = (): Survey => {
@@ -86,7 +97,7 @@ function stateOf(model: DeskModel, last: LastSurvey): DeskState {
       return gesture === null ? checker.closerFindingsOf(currentSurvey()) : checker.dragFindingsOf(currentSurvey());
     },
     isChecked: checker !== null,
-    chosen: gesture?.chosen ?? model.chosen,
+    chosen,
     stage: model.stage,
     guides: gesture?.guides ?? [],
     gesture: gesture?.doing ?? null,
@@ -97,6 +108,15 @@ function stateOf(model: DeskModel, last: LastSurvey): DeskState {
       return read;
     },
     suggestion: model.suggestion,
+    snaps: model.snaps,
+    isAlone: model.alone !== null && chosen.length === 1 && chosen[0] === model.alone,
+    canRedoAlone: model.again !== null,
+    get along(): string | null {
+      if (gesture !== null) return gesture.along ?? null;
+      const [only, more] = chosen;
+      if (only === undefined || more !== undefined || pieceOf(only) === undefined) return null;
+      return alongWords(course, only, piecesHeldTo(currentLayout(course), only));
+    },
     pendingConflict: model.pendingConflict,
     pendingQuestion: model.pendingQuestion,
   };
@@ -112,6 +132,8 @@ export function createDeskStore(first: Course, checker: Checker | null): DeskSto
     ...NOTHING_PENDING,
     tape: null,
     tapePress: null,
+    snaps: true,
+    alone: null,
     checker,
   };
   const last: LastSurvey = { survey: null };

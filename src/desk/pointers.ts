@@ -12,6 +12,8 @@ import type { Plan } from './plan.ts';
 /** The pointers of a desk. */
 export interface Pointers {
   input(input: PointerInput): void;
+  /** Shows the gesture under way anew from where its pointer is; true when there is one. */
+  again(): boolean;
   /** Forgets all pointers that are down. */
   clear(): void;
 }
@@ -48,7 +50,25 @@ export function createPointers(store: DeskStore, apply: (plan: Plan) => Refusal)
       if (active.delete(input.pointerId)) pointerLost(store);
     },
   };
-  return { input: (input) => phases[input.phase](input), clear: () => active.clear() };
+  let last: PointerInput | null = null;
+  return {
+    input(input) {
+      last = input;
+      phases[input.phase](withDeskSettings(store, input));
+    },
+    again() {
+      const { gesture } = store.model();
+      if (gesture === null || last === null) return false;
+      store.change({ gesture: gesture.moved(withDeskSettings(store, last)) });
+      return true;
+    },
+    clear: () => active.clear(),
+  };
+}
+
+/** The input as the switches of the desk have it. */
+function withDeskSettings(store: DeskStore, input: PointerInput): PointerInput {
+  return { ...input, isSnapOff: input.isSnapOff === store.model().snaps, isAlone: store.state().isAlone };
 }
 
 function pointerDown(store: DeskStore, input: PointerInput, isAlone: boolean): void {
@@ -60,7 +80,7 @@ function pointerDown(store: DeskStore, input: PointerInput, isAlone: boolean): v
   }
   // A second pointer is a pinch: the drag is cancelled, and nothing starts until all pointers are up.
   cancelGesture(store);
-  if (isAlone) store.change({ gesture: pressGesture(input, store.state()), suggestion: null });
+  if (isAlone) store.change({ gesture: pressGesture(input, store.state()), suggestion: null, again: null });
 }
 
 function pointerMoved(
@@ -79,6 +99,11 @@ function pointerMoved(
   if (next !== gesture) store.change({ gesture: next });
 }
 
+/** A drag that is done again with just one piece takes the place of the step under this key. */
+export function aloneJoin(key: string): string {
+  return `drag ${key}`;
+}
+
 function pointerUp(store: DeskStore, input: PointerInput, apply: (plan: Plan) => Refusal): void {
   const { gesture, history, tape, tapePress } = store.model();
   if (tape !== null && tapePress !== null) {
@@ -90,6 +115,10 @@ function pointerUp(store: DeskStore, input: PointerInput, apply: (plan: Plan) =>
   // The result of the commit equals the last preview, but for the open ways.
   const last = gesture.moved(input);
   apply(last.commit());
+  const { piece, along } = last;
+  if (piece !== undefined && along !== undefined && store.model().history !== history) {
+    store.change({ again: piece, join: aloneJoin(piece.key) });
+  }
   const snaps = last.guides.flatMap(({ snap }) => (snap === undefined ? [] : [snap]));
   if (store.model().history === history || snaps.length === 0) return;
   const { survey, chosen } = store.state();

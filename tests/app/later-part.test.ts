@@ -1,6 +1,5 @@
 import { beforeEach, describe, expect, test, vi } from 'vitest';
-
-type LaterParts = typeof import('../../src/app/later-part.ts');
+import { laterParts } from '../../src/app/later-part.ts';
 
 /** Frames, tasks, rests and timers that the test lets run. */
 const waiting: (() => void)[] = [];
@@ -11,14 +10,13 @@ async function runOne(): Promise<void> {
 /** Lets every promise that is ready run its callbacks. */
 const settled = () => new Promise((resolve) => setImmediate(resolve));
 
-let later: LaterParts;
-beforeEach(async () => {
+let later: ReturnType<typeof laterParts>;
+beforeEach(() => {
   waiting.length = 0;
   vi.stubGlobal('requestAnimationFrame', (run: () => void) => waiting.push(run));
   vi.stubGlobal('requestIdleCallback', (run: () => void) => waiting.push(run));
   vi.stubGlobal('setTimeout', (run: () => void) => waiting.push(run));
-  vi.resetModules();
-  later = await import('../../src/app/later-part.ts');
+  later = laterParts();
   return () => vi.unstubAllGlobals();
 });
 

@@ -1,6 +1,6 @@
 import AxeBuilder from '@axe-core/playwright';
 import { devices, expect, type Page, test } from '@playwright/test';
-import { arena, onPage, opened, placeOf, stage } from './arena.ts';
+import { arena, onPage, opened, openStarter, placeOf, stage } from './arena.ts';
 
 const STAGES = ['Set', 'Ride', 'Check', 'Post', 'Change'];
 const SIZES = [
@@ -60,7 +60,8 @@ for (const size of SIZES) {
     await opened(page);
     await page.getByRole('button', { name: 'File', exact: true }).click();
     expect(await faults(page, 'File menu')).toEqual([]);
-    await page.locator('[data-starter="practice-with-faults"]').click();
+    await page.keyboard.press('Escape');
+    await openStarter(page, 'practice-with-faults');
     await arena(page).focus();
     await page.keyboard.press('Tab');
     for (const name of STAGES) {

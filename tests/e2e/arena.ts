@@ -48,7 +48,46 @@ export function stage(page: Page, name: string): Locator {
   return page.getByRole('tablist', { name: 'Stages' }).getByRole('tab', { name: new RegExp(`^${name}`) });
 }
 
+/** Shows the list of what to add: on smaller screens it is a tab. */
+export async function showTiles(page: Page): Promise<void> {
+  const tab = page.getByRole('tab', { name: 'Add', exact: true });
+  if ((await tab.count()) > 0) await tab.click();
+}
+
+/** Takes everything out of the arena. */
+export async function emptied(page: Page): Promise<void> {
+  await opened(page);
+  await arena(page).press('Control+a');
+  await arena(page).press('Delete');
+  await expect(page.locator('[data-obstacle]')).toHaveCount(0);
+  await showTiles(page);
+}
+
 /** Chooses an obstacle in the list beside the arena. */
 export async function choose(page: Page, title: string): Promise<void> {
   await page.getByRole('region', { name: 'Obstacles' }).getByRole('button', { name: title }).click();
+}
+
+/** Opens a starter by the name of its file. */
+export async function openStarter(page: Page, name: string): Promise<void> {
+  await page.getByRole('button', { name: 'File', exact: true }).click();
+  await page.getByRole('button', { name: 'Starters…' }).click();
+  await page.getByRole('dialog').locator(`[data-starter="${name}"]`).click();
+}
+
+/** Begins a course with the form as it stands, but for its title; the rule book is left for later. */
+export async function beginCourse(page: Page, { title, unit = 'ft' }: { title: string; unit?: 'ft' | 'm' }) {
+  await page.getByRole('button', { name: 'File', exact: true }).click();
+  await page.getByRole('button', { name: 'New course…' }).click();
+  const form = page.getByRole('dialog', { name: 'A new course' });
+  await form.getByLabel('Title of the course').fill(title);
+  await form.getByLabel('Lengths in').selectOption(unit);
+  await form.getByLabel('Rule book').selectOption('undecided');
+  await form.getByRole('button', { name: 'Begin' }).click();
+  await expect(form).toHaveCount(0);
+}
+
+/** The page opens as for somebody who was here before: no hints, and nothing moves by itself. */
+export async function seenBefore(page: Page): Promise<void> {
+  await page.addInitScript(() => localStorage.setItem('polewright-first-visit', '{"hints":3,"example":true}'));
 }

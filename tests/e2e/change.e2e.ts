@@ -130,7 +130,7 @@ test('a layout is branched, compared and changed over, a day is ordered, and all
     }
     expect(undone).toBeGreaterThan(steps + 6);
     await expect(page.getByRole('button', { name: 'Plan the day' })).toBeVisible();
-    await expect(page.locator('.course-title .kept')).toHaveText('kept');
+    await expect(page.locator('.save-state')).toHaveText('Saved');
     await page.reload();
     const redo = page.getByRole('button', { name: /^Redo/ });
     for (let i = 0; i < undone; i += 1) await redo.click();

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { expect, type Page, test } from '@playwright/test';
-import { arena, choose, opened, placeOf, stage } from './arena.ts';
+import { arena, beginCourse, choose, opened, openStarter, placeOf, stage } from './arena.ts';
 
 async function typedName(page: Page, name: string): Promise<void> {
   await choose(page, 'Fan');
@@ -26,8 +26,8 @@ test('undo and redo are there again when the page is loaded again, even at once'
   await typedName(page, 'Fan by the judge');
   await typedName(page, 'Fan by the gate');
   await page.getByRole('button', { name: /^Undo: / }).click();
-  for (const wait of ['kept', 'at once'] as const) {
-    if (wait === 'kept') await expect(page.locator('.course-title .kept')).toHaveText('kept');
+  for (const wait of ['saved', 'at once'] as const) {
+    if (wait === 'saved') await expect(page.locator('.save-state')).toHaveText('Saved');
     await page.reload();
     await expect(named).toContainText('Fan by the judge');
     await page.getByRole('button', { name: /^Redo: / }).click();
@@ -44,7 +44,7 @@ test('undo and redo are there again when the page is loaded again, even at once'
 test('a second tab does not overwrite the first', async ({ context, page }) => {
   await opened(page);
   await typedName(page, 'First tab');
-  await expect(page.locator('.course-title .kept')).toHaveText('kept');
+  await expect(page.locator('.save-state')).toHaveText('Saved');
   const second = await context.newPage();
   await opened(second);
   await expect(second.getByRole('alert')).toContainText('another tab');
@@ -87,8 +87,7 @@ test('a saved file opens again as the same course', async ({ page }) => {
   const file = await (await saving).path();
   expect(JSON.parse(readFileSync(file, 'utf8')).format).toBe('polewright-course');
 
-  await page.getByRole('button', { name: 'File', exact: true }).click();
-  await page.getByRole('button', { name: 'New course in metres' }).click();
+  await beginCourse(page, { title: 'Another', unit: 'm' });
   await expect(page.locator('[data-obstacle]')).toHaveCount(0);
   await page.getByRole('button', { name: 'File', exact: true }).click();
   const choosing = page.waitForEvent('filechooser');
@@ -121,16 +120,14 @@ test('the pattern is exported as a PDF, named after the course, that bears the t
 test('a starter that was only looked at leaves nothing behind, one that was changed is kept', async ({ page }) => {
   await opened(page);
   const menu = page.getByRole('button', { name: 'File', exact: true });
-  await menu.click();
-  await page.locator('[data-starter="home-six-poles"]').click();
+  await openStarter(page, 'home-six-poles');
   await expect(page.locator('.course-title')).toContainText('Six poles at home');
   await arena(page).focus();
   await page.keyboard.press('Tab');
   await page.keyboard.press('m');
-  await expect(page.locator('.course-title .kept')).toHaveText('kept');
-  await menu.click();
-  await page.getByRole('button', { name: 'New course in feet' }).click();
-  await expect(page.locator('.course-title')).toContainText('New course');
+  await expect(page.locator('.save-state')).toHaveText('Saved');
+  await beginCourse(page, { title: 'Another course' });
+  await expect(page.locator('.course-title')).toContainText('Another course');
   await menu.click();
   const kept = page.locator('.menu [data-kept]');
   await expect(kept).toHaveCount(1);
@@ -159,11 +156,11 @@ test('an earlier state is gone back to, and undo leads here again', async ({ pag
   const named = page.getByRole('region', { name: 'Obstacles' });
   await typedName(page, 'Fan before');
   await page.clock.runFor('00:05');
-  await expect(page.locator('.course-title .kept')).toHaveText('kept');
+  await expect(page.locator('.save-state')).toHaveText('Saved');
   await page.clock.runFor('03:00');
   await typedName(page, 'Fan after');
   await page.clock.runFor('00:05');
-  await expect(page.locator('.course-title .kept')).toHaveText('kept');
+  await expect(page.locator('.save-state')).toHaveText('Saved');
   await page.getByRole('button', { name: 'File', exact: true }).click();
   await page.getByRole('button', { name: 'Earlier states…' }).click();
   const dialog = page.getByRole('dialog', { name: 'Earlier states of this course' });

@@ -97,7 +97,7 @@ test('another layout lies under the shown one or beside it, and what moved since
   await panel(page).getByRole('button', { name: 'Branch this layout' }).click();
   await page.getByRole('tab', { name: 'Compare', exact: true }).click();
   await expect(page.getByRole('checkbox', { name: 'Layout 1', exact: true })).toBeChecked();
-  const contents = page.locator('#arena-contents');
+  const contents = page.locator('#arena-summary');
   await expect(contents).toContainText('Layout 1, branch is compared with Layout 1.');
   const fan = page.locator('[data-obstacle="fan-1"]');
   await expect(fan).toContainText('as in Layout 1');

@@ -1,5 +1,7 @@
-import { type KeyboardEvent, type PointerEvent, useEffect, useMemo, useRef } from 'react';
+import { type KeyboardEvent, type PointerEvent, useCallback, useEffect, useMemo, useRef } from 'react';
+import { printLength } from '../../core/measure/length.ts';
 import type { Desk } from '../../desk/desk.ts';
+import { isGrasp } from '../../desk/gestures/press.ts';
 import { comparedLayouts, useCompared } from '../change/compared.ts';
 import { ShownPlanProvider } from '../change/shown-plan.tsx';
 import { createBadgePress } from '../check/badge-press.ts';
@@ -7,17 +9,26 @@ import { findingKey } from '../check/finding-doors.ts';
 import { visibleFindings } from '../check/visible-findings.ts';
 import { useDesk, useDeskState, useLiveDeskState } from '../desk-context.tsx';
 import { keyPressOf } from '../key-press.ts';
+import { lazyComponent } from '../lazy-panel.tsx';
 import { useView, useViewState, type View } from '../view.ts';
+import { createHandStore, HandContext, type HandStore } from './input/hand-store.ts';
+import { asSeen, isFromFinger, isMenuKey, openMenu, openMenuAtChosen } from './input/menu-request.ts';
 import { createPointerController, type PointerController, type PointerSample } from './input/pointer-controller.ts';
 import { pointerSample } from './input/pointer-sample.ts';
 import { comparedAt, pointedAt } from './input/pointing.ts';
 import { useWheel } from './input/use-wheel.ts';
 import { ArenaPicture } from './layers/arena-picture.tsx';
+import { AlongBar, AlongLabel } from './overlays/along-bar.tsx';
+import { ChosenMenu } from './overlays/chosen-menu.tsx';
 import { DimensionLabels, focusDimensions } from './overlays/dimension-labels.tsx';
 import { HintLine } from './overlays/hint-line.tsx';
 import { ArenaLegend, ConflictDialog, QuestionDialog, SuggestionBar } from './overlays/later-overlays.ts';
+import { Loupe } from './overlays/loupe.tsx';
+import { NudgePad } from './overlays/nudge-pad.tsx';
 import { TextAlternative } from './overlays/text-alternative.tsx';
 import { ViewButtons } from './overlays/view-buttons.tsx';
+
+const EmptyArena = lazyComponent(() => import('../first/empty-arena.tsx').then((module) => module.EmptyArena));
 
 const ZOOM_STEP = 1.25;
 
@@ -29,8 +40,12 @@ export function ArenaView() {
   const camera = useViewState((state) => state.camera);
   const isBusy = useLiveDeskState((state) => state.gesture !== null);
   const arena = useDeskState((state) => state.course.arena);
+  const isEmpty = useDeskState((state) => state.stage === 'set' && state.survey.obstacles.length === 0);
   const box = useRef<HTMLDivElement>(null);
-  const controller = useMemo(() => pointerController(desk, view), [desk, view]);
+  const hand = useMemo(createHandStore, []);
+  const controller = useMemo(() => pointerController(desk, view, hand), [desk, view, hand]);
+  const unit = useDeskState((state) => state.course.unit);
+  const print = useCallback((far: number) => printLength(far, unit), [unit]);
 
   useEffect(() => {
     const element = box.current;
@@ -69,51 +84,69 @@ export function ArenaView() {
     compared.focus(null);
   };
   return (
-    <div className="arena">
-      <div
-        ref={box}
-        className={isBusy ? 'arena-ground is-busy' : 'arena-ground'}
-        role="application"
-        aria-label="Arena, seen from above"
-        aria-describedby="arena-summary arena-keys"
-        data-pane="arena"
-        // biome-ignore lint/a11y/noNoninteractiveTabindex: the arena takes key strokes.
-        tabIndex={0}
-        data-scale={camera.scale}
-        data-origin={`${camera.x} ${camera.y}`}
-        data-turned={camera.turned}
-        onPointerDown={down}
-        onPointerMove={move}
-        onPointerLeave={leave}
-        onPointerUp={pointer(controller.up)}
-        onPointerCancel={pointer(controller.cancel)}
-        onContextMenu={(event) => event.preventDefault()}
-        onKeyDown={(event) => pressKey(event, { desk, view, hand: controller })}
-        onKeyUp={(event) => event.key === ' ' && controller.setPanMode(false)}
-        onBlur={() => controller.setPanMode(false)}
-      >
-        <ShownPlanProvider>
-          <ArenaPicture />
-        </ShownPlanProvider>
+    <HandContext value={hand}>
+      <div className="arena">
+        <div
+          ref={box}
+          className={isBusy ? 'arena-ground is-busy' : 'arena-ground'}
+          role="application"
+          aria-label="Arena, seen from above"
+          aria-describedby="arena-summary arena-keys"
+          data-pane="arena"
+          // biome-ignore lint/a11y/noNoninteractiveTabindex: the arena takes key strokes.
+          tabIndex={0}
+          data-scale={camera.scale}
+          data-origin={`${camera.x} ${camera.y}`}
+          data-turned={camera.turned}
+          onPointerDown={down}
+          onPointerMove={move}
+          onPointerLeave={leave}
+          onPointerUp={pointer(controller.up)}
+          onPointerCancel={pointer(controller.cancel)}
+          onContextMenu={(event) => {
+            event.preventDefault();
+            // A finger asks by a long press of its own, and the menu key by its key.
+            if (event.button === 2 && event.nativeEvent instanceof MouseEvent && !isFromFinger(event.nativeEvent)) {
+              const box = event.currentTarget.getBoundingClientRect();
+              openMenu({ desk, view, hand }, { x: event.clientX - box.left, y: event.clientY - box.top });
+            }
+          }}
+          onKeyDown={(event) => pressKey(event, { desk, view, hand: controller, store: hand })}
+          onKeyUp={(event) => event.key === ' ' && controller.setPanMode(false)}
+          onBlur={() => controller.setPanMode(false)}
+        >
+          <ShownPlanProvider>
+            <ArenaPicture drawn={(canvases) => hand.change({ canvases })} />
+          </ShownPlanProvider>
+        </div>
+        <TextAlternative />
+        <DimensionLabels />
+        <div className="arena-head">
+          <HintLine />
+          <SuggestionBar />
+          <AlongBar />
+        </div>
+        {isEmpty && <EmptyArena />}
+        <ConflictDialog />
+        <QuestionDialog />
+        <ArenaLegend />
+        <ViewButtons />
+        <AlongLabel />
+        <Loupe print={print} />
+        <NudgePad />
+        <ChosenMenu />
       </div>
-      <TextAlternative />
-      <DimensionLabels />
-      <div className="arena-head">
-        <HintLine />
-        <SuggestionBar />
-      </div>
-      <ConflictDialog />
-      <QuestionDialog />
-      <ArenaLegend />
-      <ViewButtons />
-    </div>
+    </HandContext>
   );
 }
 
-function pointerController(desk: Desk, view: View): PointerController {
+function pointerController(desk: Desk, view: View, hand: HandStore): PointerController {
   const arena = createPointerController({
     camera: () => view.state().camera,
     pointer: (touch) => desk.pointer(touch),
+    grasps: (touch) => isGrasp(touch, desk.state()),
+    fingerAt: (finger) => hand.change({ finger }),
+    menu: (at) => openMenu({ desk, view, hand }, at),
     pan: view.pan,
     zoom: view.zoom,
   });
@@ -122,7 +155,12 @@ function pointerController(desk: Desk, view: View): PointerController {
 
 function pressKey(
   event: KeyboardEvent<HTMLDivElement>,
-  { desk, view, hand }: { readonly desk: Desk; readonly view: View; readonly hand: PointerController },
+  {
+    desk,
+    view,
+    hand,
+    store,
+  }: { readonly desk: Desk; readonly view: View; readonly hand: PointerController; readonly store: HandStore },
 ): void {
   const stroke = keyPressOf(event);
   if (stroke.key === ' ') hand.setPanMode(true);
@@ -130,10 +168,16 @@ function pressKey(
     stroke.mod || stroke.alt
       ? undefined
       : ({ '+': ZOOM_STEP, '=': ZOOM_STEP, '-': 1 / ZOOM_STEP } as const)[stroke.key];
-  if (zoom !== undefined) view.zoom(zoom);
+  if (isMenuKey(stroke)) openMenuAtChosen({ desk, view, hand: store });
+  else if (zoom !== undefined) view.zoom(zoom);
   else if (stroke.key === '0' && !stroke.mod) view.fit();
   else if (stroke.key === 'g' && !stroke.mod && !stroke.alt && focusDimensions()) hand.setPanMode(false);
-  else if (!desk.press(stroke) && !findingKey({ desk, view }, stroke, 'arena') && stroke.key !== ' ') return;
+  else if (
+    !desk.press(asSeen(stroke, view.state().camera.turned)) &&
+    !findingKey({ desk, view }, stroke, 'arena') &&
+    stroke.key !== ' '
+  )
+    return;
   event.preventDefault();
   event.stopPropagation();
 }

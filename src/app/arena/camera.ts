@@ -44,6 +44,17 @@ export function screenAngle(camera: Camera, angle: number): number {
   return camera.turned ? -angle - Math.PI / 2 : -angle;
 }
 
+/** A direction as it is seen on the screen. */
+export type ScreenStep = 'up' | 'down' | 'left' | 'right';
+
+const LYING_STEPS = { up: [0, 1], down: [0, -1], left: [-1, 0], right: [1, 0] } as const;
+const TURNED_STEPS = { up: [1, 0], down: [-1, 0], left: [0, 1], right: [0, -1] } as const;
+
+/** The same direction on the ground, of length 1. */
+export function groundStep(turned: boolean, step: ScreenStep): readonly [number, number] {
+  return (turned ? TURNED_STEPS : LYING_STEPS)[step];
+}
+
 export function groundOf(camera: Camera, at: Point<'screen'>): Point {
   const right = (at.x - camera.x) / camera.scale;
   const up = (camera.y - at.y) / camera.scale;

@@ -12,12 +12,14 @@ import { useWheel } from '../arena/input/use-wheel.ts';
 import type { PictureLayer } from '../arena/layers/picture.ts';
 import { PlainPicture } from '../arena/layers/plain-picture.tsx';
 import { useTheme } from '../arena/layers/use-theme.ts';
+import { arenaLabels } from '../arena/painters/arena-labels.ts';
+import { paintEnds } from '../arena/painters/ends.ts';
 import { paintChosen } from '../arena/painters/handles.ts';
 import type { Theme } from '../arena/painters/inks.ts';
 import { paintLabels } from '../arena/painters/labels.ts';
 import { paintGround } from '../arena/painters/paint-ground.ts';
 import { paintObstacles } from '../arena/painters/paint-obstacles.ts';
-import { endBoxes, paintTravel } from '../arena/painters/paint-travel.ts';
+import { paintTravel } from '../arena/painters/paint-travel.ts';
 import { useDeskState } from '../desk-context.tsx';
 import { useView, useViewState } from '../view.ts';
 import { useCompared } from './compared.ts';
@@ -100,7 +102,9 @@ const things: PictureLayer<Scene> = {
     paintObstacles(context, survey, { camera, theme });
     paintTravel(context, survey, { camera, theme, pointed: null });
     paintChosen(context, survey, { camera, theme, chosen });
-    paintLabels(context, survey, { camera, theme, size, chosen, kept: endBoxes(survey, camera) });
+    const { ends, labels } = arenaLabels(survey, { camera, size }, { badges: [], kept: [], hasLine: true });
+    paintEnds(context, ends, { theme });
+    paintLabels(context, labels, { theme, chosen });
   },
 };
 

@@ -1,6 +1,6 @@
 import { Plus, Scale, X } from 'lucide-react';
 import { useState } from 'react';
-import { RULEBOOKS, rulebookById } from '../../core/checks/rulebooks/rulebooks.ts';
+import { RULEBOOKS, rulebookById, UNDECIDED } from '../../core/checks/rulebooks/rulebooks.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import { ChoiceField } from '../set/choice-field.tsx';
 import { CompareDialog } from './compare-dialog.tsx';
@@ -20,7 +20,7 @@ export function RuleBookPanel() {
       <ChoiceField
         label="Judged by"
         value={choice.id}
-        options={Object.fromEntries(RULEBOOKS.map((each) => [each.id, each.title]))}
+        options={Object.fromEntries([...RULEBOOKS, UNDECIDED].map((each) => [each.id, each.title]))}
         choose={(id) =>
           desk.edit('Change the rule book', (course) => ({ ...course, rulebook: { ...course.rulebook, id } }))
         }

@@ -1,16 +1,17 @@
 import { ChevronDown, FolderOpen } from 'lucide-react';
 import { useEffect, useId, useRef, useState } from 'react';
-import { blankCourse } from '../../core/course/blank.ts';
 import type { CourseReading } from '../../core/files/read.ts';
 import type { LengthUnit } from '../../core/measure/quantity.ts';
+import { hintWords, newCourseWords, starterWords } from '../../words/first-visit.ts';
 import { useCourseSaver } from '../autosave-context.tsx';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import { Dialog } from '../dialog.tsx';
+import { openDoor } from '../first/doors.ts';
+import { showHintsAgain } from '../first/visit.ts';
 import { keyPressOf } from '../key-press.ts';
 import { lazyComponent } from '../lazy-panel.tsx';
 import { openFile, saveFile } from './files.ts';
 import { SavedCourses } from './kept-courses.tsx';
-import { Starters } from './starter-list.tsx';
 
 const EarlierStates = lazyComponent(() => import('./earlier-states.tsx').then((module) => module.EarlierStates));
 
@@ -52,9 +53,9 @@ export function FileMenu() {
     take(await openFile());
   };
   useFileKeys({ save, open });
-  const begin = (fresh: LengthUnit) => {
+  const begin = (door: 'new-course' | 'starters') => {
     shut();
-    keeper.openNew(blankCourse({ unit: fresh }));
+    openDoor(door);
   };
   const measure = (next: LengthUnit) => {
     shut();
@@ -68,11 +69,11 @@ export function FileMenu() {
         <ChevronDown aria-hidden="true" className="tiny" />
       </button>
       <div id={id} ref={menu} popover="auto" className="menu">
-        <button type="button" onClick={() => begin('ft')}>
-          New course in feet
+        <button type="button" aria-haspopup="dialog" onClick={() => begin('new-course')}>
+          {newCourseWords.open}
         </button>
-        <button type="button" onClick={() => begin('m')}>
-          New course in metres
+        <button type="button" aria-haspopup="dialog" onClick={() => begin('starters')}>
+          {starterWords.open}
         </button>
         <hr />
         <button type="button" onClick={() => void open()}>
@@ -101,7 +102,16 @@ export function FileMenu() {
             <input type="radio" name={id} checked={unit === 'm'} onChange={() => measure('m')} /> metres
           </label>
         </fieldset>
-        <Starters menu={menu} take={take} />
+        <hr />
+        <button
+          type="button"
+          onClick={() => {
+            shut();
+            showHintsAgain();
+          }}
+        >
+          {hintWords.again}
+        </button>
         <SavedCourses menu={menu} refused={(why) => take({ kind: 'refused', why })} />
       </div>
       {isLookingBack && <EarlierStates close={() => setLookingBack(false)} />}

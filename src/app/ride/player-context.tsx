@@ -5,17 +5,10 @@ import { timelineOf } from './timeline.ts';
 
 const PlayerContext = createContext<Player | null>(null);
 
-const REDUCED_MOTION = '(prefers-reduced-motion: reduce)';
-
 /** One player for the arena, the strip and the buttons; it always plays the course on the desk. */
 export function PlayerProvider({ children }: { readonly children: ReactNode }) {
   const desk = useFollowingDesk();
-  const [player] = useState(() =>
-    createPlayer({
-      next: (frame) => requestAnimationFrame(frame),
-      isStill: () => window.matchMedia(REDUCED_MOTION).matches,
-    }),
-  );
+  const [player] = useState(() => createPlayer({ next: (frame) => requestAnimationFrame(frame) }));
   useEffect(() => {
     let stage = desk.state().stage;
     const load = () => {

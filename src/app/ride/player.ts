@@ -39,10 +39,9 @@ export interface Player {
   showPrints(shown: boolean): void;
 }
 
-/** Where the player gets its frames, and whether the person wants no motion: then it goes from stop to stop. */
+/** Where the player gets its frames. It plays when it is asked to, for people too who want nothing to move by itself. */
 export interface FrameSource {
   next(frame: (ms: number) => void): void;
-  isStill(): boolean;
 }
 
 /** Two moments nearer than this are one. */
@@ -50,65 +49,47 @@ const MOMENT: Seconds = 1e-6;
 /** A longer frame was a pause of the page, milliseconds. */
 const LONGEST = 250;
 
-/** The last stop that has come by then. */
-export function cuePointBefore(stops: readonly Seconds[], time: Seconds): Seconds {
-  return stops.findLast((stop) => stop <= time + MOMENT) ?? 0;
-}
-
 export function createPlayer(frames: FrameSource): Player {
   const store = createStore<PlayerState>()(() => ({ isPlaying: false, rate: 1, hasPrints: false, steps: 0 }));
   const { getState: state, setState: change } = store;
   let timeline: Timeline = { duration: 0, cuePoints: [] };
-  /** How far the playing has come; what is shown may still be at a stop. */
   let time: Seconds = 0;
-  let shown: Seconds = 0;
   let last: number | null = null;
   const watchers = new Set<(time: Seconds) => void>();
 
-  const show = (next: Seconds): void => {
-    if (next === shown) return;
-    shown = next;
+  const place = (wanted: Seconds): void => {
+    const next = Math.min(timeline.duration, Math.max(0, wanted));
+    if (next === time) return;
+    time = next;
     for (const seen of [...watchers]) seen(next);
-  };
-  const place = (next: Seconds): void => {
-    time = Math.min(timeline.duration, Math.max(0, next));
-    show(time);
   };
   const frame = (ms: number): void => {
     if (!state().isPlaying) return;
     const gone = last === null ? 0 : Math.min(LONGEST, ms - last);
     last = ms;
-    time = Math.min(timeline.duration, time + (gone / 1000) * state().rate);
-    const isOver = time >= timeline.duration;
-    show(frames.isStill() && !isOver ? cuePointBefore(timeline.cuePoints, time) : time);
-    if (isOver) change({ isPlaying: false });
+    place(time + (gone / 1000) * state().rate);
+    if (time >= timeline.duration) change({ isPlaying: false });
     else frames.next(frame);
   };
   const pause = (): void => {
-    if (!state().isPlaying) return;
-    time = shown;
-    change({ isPlaying: false });
+    if (state().isPlaying) change({ isPlaying: false });
   };
 
   return {
     state,
     subscribe: (listener) => store.subscribe(() => listener()),
-    time: () => shown,
+    time: () => time,
     watch(seen) {
       watchers.add(seen);
       return () => watchers.delete(seen);
     },
     load(next) {
       timeline = next;
-      time = Math.min(time, timeline.duration);
-      show(Math.min(shown, timeline.duration));
+      place(time);
     },
     play() {
       if (state().isPlaying || timeline.duration <= 0) return;
-      if (time >= timeline.duration) {
-        time = 0;
-        show(0);
-      }
+      if (time >= timeline.duration) place(0);
       last = null;
       change({ isPlaying: true });
       frames.next(frame);
@@ -119,9 +100,7 @@ export function createPlayer(frames: FrameSource): Player {
       pause();
       const { cuePoints } = timeline;
       const next =
-        by === 1
-          ? cuePoints.find((stop) => stop > shown + MOMENT)
-          : cuePoints.findLast((stop) => stop < shown - MOMENT);
+        by === 1 ? cuePoints.find((stop) => stop > time + MOMENT) : cuePoints.findLast((stop) => stop < time - MOMENT);
       place(next ?? (by === 1 ? timeline.duration : 0));
       change({ steps: state().steps + 1 });
     },

@@ -1,13 +1,18 @@
 import type { Wall } from '../../core/constraints/constraint.ts';
-import type { Arena } from '../../core/course/course.ts';
 import { printLength, readLength } from '../../core/measure/length.ts';
 import type { Metres } from '../../core/measure/quantity.ts';
+import { capitalized } from '../../core/text/sentence.ts';
+import { misfitKey, misfits } from '../../desk/commands/hand-commands.ts';
 import type { Refusal } from '../../desk/input.ts';
+import { nameOf } from '../../desk/names.ts';
+import { handWords } from '../../words/hand.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
+import { useView } from '../view.ts';
 import { ChoiceField } from './choice-field.tsx';
 import { TypedField } from './typed-field.tsx';
 
-const WALLS: Readonly<Record<Wall, string>> = {
+/** The walls as a choice shows them. */
+export const WALLS: Readonly<Record<Wall, string>> = {
   west: 'West (left)',
   east: 'East (right)',
   north: 'North (top)',
@@ -21,8 +26,10 @@ const MOST_SIDE: Metres = 500;
 export function ArenaInspector() {
   const desk = useDesk();
   const { arena, unit } = useDeskState((state) => state.course);
-  const change = (label: string, next: Partial<Arena>) =>
-    desk.edit(label, (course) => ({ ...course, arena: { ...course.arena, ...next } }));
+  const survey = useDeskState((state) => state.survey);
+  const findings = useDeskState((state) => state.findings);
+  const view = useView();
+  const found = misfits(findings);
   const length = (
     text: string,
     { least, most }: { least: Metres; most: Metres },
@@ -50,7 +57,8 @@ export function ArenaInspector() {
         label="Name"
         value={arena.title}
         send={(title) => {
-          change('Name the arena', { title: title.trim() });
+          const name = title.trim();
+          desk.edit('Name the arena', (course) => ({ ...course, arena: { ...course.arena, title: name } }));
           return undefined;
         }}
       />
@@ -58,31 +66,52 @@ export function ArenaInspector() {
         <TypedField
           label="Length"
           value={printLength(arena.length, unit)}
-          send={(text) => length(text, side, (value) => change('Change the arena', { length: value }))}
+          send={(text) => length(text, side, (value) => desk.changeArena({ length: value }))}
         />
         <TypedField
           label="Width"
           value={printLength(arena.width, unit)}
-          send={(text) => length(text, side, (value) => change('Change the arena', { width: value }))}
+          send={(text) => length(text, side, (value) => desk.changeArena({ width: value }))}
         />
         <ChoiceField
           label="Way in"
           value={entrance.wall}
           options={WALLS}
-          choose={(id) =>
-            change('Move the way in', {
-              entrance: { ...entrance, wall: id as Wall, at: Math.min(entrance.at, wall / 2) },
-            })
-          }
+          choose={(id) => desk.changeArena({ entrance: { ...entrance, wall: id as Wall } })}
         />
         <TypedField
           label="Its middle at"
           value={printLength(entrance.at, unit)}
           send={(text) =>
-            length(text, { least: 0, most: wall }, (at) => change('Move the way in', { entrance: { ...entrance, at } }))
+            length(text, { least: 0, most: wall }, (at) => desk.changeArena({ entrance: { ...entrance, at } }))
           }
         />
       </div>
+      {found.length > 0 && (
+        <section className="misfits" aria-label={handWords.misfitsTitle}>
+          <h3>{handWords.misfitsTitle}</h3>
+          <ul>
+            {found.map((finding) => (
+              <li key={finding.id}>
+                <button
+                  type="button"
+                  className="link"
+                  onClick={() => {
+                    desk.choose([misfitKey(finding)]);
+                    view.show(finding.at);
+                  }}
+                >
+                  {capitalized(nameOf(survey, misfitKey(finding)))}
+                </button>
+                <p className="small">{finding.says}</p>
+              </li>
+            ))}
+          </ul>
+          <button type="button" className="button" onClick={() => desk.switchStage('check')}>
+            {handWords.showInCheck}
+          </button>
+        </section>
+      )}
     </div>
   );
 }

@@ -1,8 +1,9 @@
-import { Minus, Plus, Table2 } from 'lucide-react';
+import { ChevronDown, ChevronUp, Minus, Plus, Table2 } from 'lucide-react';
 import { type PointerEvent, type RefObject, useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import { printDuration } from '../../core/measure/duration.ts';
 import { printLength } from '../../core/measure/length.ts';
 import { secondsAt } from '../../core/ride/playing.ts';
+import { shellWords } from '../../words/shell.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import { usePlayer } from '../ride/player-context.tsx';
 import { useView, useViewState } from '../view.ts';
@@ -10,6 +11,7 @@ import { Cursor } from './cursor.tsx';
 import { LineTable } from './line-table.tsx';
 import { RIDE_ROW_NAMES, RIDE_ROWS_HEIGHT, RideRows } from './ride-rows.tsx';
 import { STRIP_EDGE } from './strip-edge.ts';
+import { type StripFold, useStripFold } from './strip-fold.ts';
 import { gapSentence, type StripGap, type StripLeg, stripGaps, stripLegs } from './track.ts';
 import { StripItems } from './track-items.tsx';
 import { StripPicture } from './track-picture.tsx';
@@ -21,23 +23,22 @@ const MOST_SCALE = 90;
 /** The strip: the line of travel as a straight track, to scale. */
 export function RideStrip() {
   const isRide = useDeskState((state) => state.stage === 'ride');
+  const { isFolded, fold } = useStripFold();
+  const looks = ['strip', ...(isRide ? ['is-whole'] : []), ...(isFolded ? ['is-folded'] : [])].join(' ');
   return (
-    <section
-      className={isRide ? 'strip is-whole' : 'strip'}
-      aria-label="Ride strip: the line of travel, unrolled"
-      data-pane="strip"
-    >
-      <StripPanel />
+    <section className={looks} aria-label="Ride strip: the line of travel, unrolled" data-pane="strip">
+      <StripPanel folding={{ isFolded, fold }} />
     </section>
   );
 }
 
-export function StripPanel() {
+export function StripPanel({ folding }: { readonly folding?: StripFold }) {
   const survey = useDeskState((state) => state.survey);
   /** 1: the whole line is seen. */
   const [zoom, setZoom] = useState(1);
   const [room, setRoom] = useState(0);
   const [isTable, setTable] = useState(false);
+  const isFolded = folding?.isFolded ?? false;
   const legs = useMemo(() => stripLegs(survey), [survey]);
   const gaps = useMemo(() => stripGaps(survey), [survey]);
   if (legs.length === 0) {
@@ -58,7 +59,7 @@ export function StripPanel() {
           {printLength(survey.line.length, survey.course.unit)}, about {printDuration(survey.line.clock.go)}
         </p>
         <Readout legs={legs} gaps={gaps} />
-        {!isTable && (
+        {!isTable && !isFolded && (
           <>
             <button
               type="button"
@@ -80,17 +81,35 @@ export function StripPanel() {
             </button>
           </>
         )}
-        <button type="button" className="quiet worded" aria-pressed={isTable} onClick={() => setTable(!isTable)}>
-          <Table2 aria-hidden="true" />
-          <span>Table</span>
-        </button>
+        {!isFolded && (
+          <button type="button" className="quiet worded" aria-pressed={isTable} onClick={() => setTable(!isTable)}>
+            <Table2 aria-hidden="true" />
+            <span>Table</span>
+          </button>
+        )}
+        {folding !== undefined && <FoldButton {...folding} />}
       </div>
-      {isTable ? (
+      {isFolded ? null : isTable ? (
         <LineTable legs={legs} gaps={gaps} />
       ) : (
-        <StripChart legs={legs} gaps={gaps} scale={whole * near} measured={setRoom} />
+        <StripChart legs={legs} gaps={gaps} scale={whole * near} room={near > 1 ? room : null} measured={setRoom} />
       )}
     </>
+  );
+}
+
+function FoldButton({ isFolded, fold }: StripFold) {
+  const Icon = isFolded ? ChevronUp : ChevronDown;
+  return (
+    <button
+      type="button"
+      className="quiet"
+      aria-expanded={!isFolded}
+      aria-label={isFolded ? shellWords.showStrip : shellWords.foldStrip}
+      onClick={() => fold(!isFolded)}
+    >
+      <Icon aria-hidden="true" />
+    </button>
   );
 }
 
@@ -121,11 +140,13 @@ function StripChart({
   legs,
   gaps,
   scale,
+  room,
   measured,
 }: {
   readonly legs: readonly StripLeg[];
   readonly gaps: readonly StripGap[];
   readonly scale: number;
+  readonly room: number | null;
   /** Told how wide the strip is, in pixels. */
   measured(width: number): void;
 }) {
@@ -153,7 +174,7 @@ function StripChart({
     measure();
     return () => watcher.disconnect();
   }, [measured]);
-  useScrollAnchor(scroller, scale);
+  useScrollAnchor(scroller, scale, room);
   useEffect(() => {
     const box = scroller.current;
     if (box === null || from === undefined) return;
@@ -201,15 +222,22 @@ function RowNames() {
   );
 }
 
-/** What is in the middle of the strip stays there when the scale changes. */
-function useScrollAnchor(scroller: RefObject<HTMLDivElement | null>, scale: number): void {
+/**
+ * What is in the middle of the strip stays there when the scale changes. `room` is how wide the strip is in pixels; null:
+ * the whole line is seen, and nothing is read from the page, which would have to lay itself out for it.
+ */
+function useScrollAnchor(scroller: RefObject<HTMLDivElement | null>, scale: number, room: number | null): void {
   const before = useRef(scale);
   useLayoutEffect(() => {
     const box = scroller.current;
     if (box === null || before.current === scale) return;
-    const half = box.clientWidth / 2;
+    if (room === null) {
+      before.current = scale;
+      return;
+    }
+    const half = room / 2;
     const at = (box.scrollLeft + half - STRIP_EDGE) / before.current;
     before.current = scale;
     box.scrollLeft = at * scale + STRIP_EDGE - half;
-  }, [scroller, scale]);
+  }, [scroller, scale, room]);
 }

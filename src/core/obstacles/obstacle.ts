@@ -68,6 +68,8 @@ export interface GapParam {
 export interface ObstacleKind {
   readonly id: string;
   readonly title: string;
+  /** What else people call it, for whoever looks for it by name. */
+  readonly alsoCalled?: readonly string[];
   readonly family: ObstacleFamily;
   /** One sentence: what it is and what it asks of the horse. */
   readonly about: string;

@@ -16,8 +16,10 @@ import { printLength, readLength } from '../../core/measure/length.ts';
 import type { Infeasible } from '../../core/obstacles/obstacle.ts';
 import type { Params } from '../../core/pieces/params.ts';
 import { normalizeAngle, type Pose } from '../../core/plane/pose.ts';
+import { handWords } from '../../words/hand.ts';
 import { valueChanges } from '../change-words.ts';
 import { moveObstacles, movePiece } from '../constraints/constrained-move.ts';
+import { movePieceAlone } from '../constraints/piece-alone.ts';
 import type { DeskState } from '../desk.ts';
 import { labels, messages } from '../desk-words.ts';
 import { moveRidePoint, poseRidePoint, removeBend, ridePoint, ridePose } from '../gestures/bend.ts';
@@ -100,7 +102,7 @@ export function turnPlan(state: DeskState, by: number): Plan {
   };
 }
 
-export function nudgePlan({ course, survey, chosen }: DeskState, dx: number, dy: number): Plan {
+export function nudgePlan({ course, survey, chosen, isAlone }: DeskState, dx: number, dy: number): Plan {
   if (chosen.length === 0) return { refusal: messages.choseNothing() };
   const cross = crossIn(chosen[0] ?? '');
   if (cross !== null) {
@@ -112,6 +114,7 @@ export function nudgePlan({ course, survey, chosen }: DeskState, dx: number, dy:
   const carried = moveObstacles(course, shiftByKeys(course, ids, dx, dy), { ids, name: namesOf(survey, ids) });
   if (carried.kind === 'stuck') return { refusal: carried.why };
   let next = carried.course;
+  const gaveWay: string[] = [];
   for (const key of chosen.filter((each) => !isObstacleKey(each))) {
     const at = ridePoint(next, key);
     if (at !== null) next = moveRidePoint(next, key, { x: at.x + dx, y: at.y + dy });
@@ -120,12 +123,13 @@ export function nudgePlan({ course, survey, chosen }: DeskState, dx: number, dy:
     const name = nameOf(survey, key);
     if (piece.piece.fixed) return { refusal: messages.pieceIsPinned(name) };
     const pose = { ...piece.pose, x: piece.pose.x + dx, y: piece.pose.y + dy };
-    const outcome = movePiece(next, key, { pose, name });
+    const outcome = isAlone ? movePieceAlone(next, key, pose) : movePiece(next, key, { pose, name });
     if (outcome.kind === 'stuck') return { refusal: outcome.why };
     next = outcome.course;
+    gaveWay.push(...(outcome.gaveWay ?? []));
   }
   const name = namesOf(survey, chosen);
-  const said = messages.moved(name, placeSentences(next, chosen, course));
+  const said = handWords.movedAlone(messages.moved(name, placeSentences(next, chosen, course)), gaveWay);
   return { course: next, chosen, label: labels.move(name), said, join: `nudge ${chosen.join(' ')}` };
 }
 
@@ -171,6 +175,8 @@ export function posePlan(
   const outcome =
     piece === undefined
       ? moveObstacles(course, placeAt(course, key, target), { ids: [key], name })
-      : movePiece(course, key, { pose: target, name });
+      : state.isAlone
+        ? movePieceAlone(course, key, target)
+        : movePiece(course, key, { pose: target, name });
   return outcome.kind === 'stuck' ? { refusal: outcome.why } : { ...done, course: outcome.course };
 }

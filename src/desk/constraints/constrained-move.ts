@@ -17,6 +17,8 @@ export type MoveOutcome =
       readonly course: Course;
       /** Whether they are exactly where they were asked to be; otherwise a constraint kept them from it. */
       readonly exact: boolean;
+      /** What gave way to it, as sentences; absent: nothing. */
+      readonly gaveWay?: readonly string[];
     }
   | { readonly kind: 'stuck'; readonly why: string };
 

@@ -56,8 +56,9 @@ export function offWallCandidate(pieces: readonly PlacedPiece[], wall: Wall, are
 
 /** The angle of a pole to a wall. */
 export function wallAngleCandidate(pole: PlacedPiece, wall: Wall, arena: Arena): ConstraintCandidate {
-  const value = angleToWall.measure([heldAt(pole), grippedWall(arena, wall)], 1);
-  return { draft: { kind: angleToWall.id, grips: [{ piece: pole.key }, { wall }], hold: value, side: 1 }, value };
+  const held = [heldAt(pole), grippedWall(arena, wall)];
+  const { value, side } = shortWay(angleToWall, held);
+  return { draft: { kind: angleToWall.id, grips: [{ piece: pole.key }, { wall }], hold: value, side }, value };
 }
 
 /** The gap between two poles, taped at a fraction along each; null where the tape would run along one of them. */
@@ -129,8 +130,15 @@ export function directionCandidates(first: PlacedPiece, second: PlacedPiece): re
     return [plain(isInLine ? inLine : parallel), ...(isLevel ? [plain(centresLevel)] : [])];
   }
   if (Math.abs(Math.abs(turn) - Math.PI / 2) < TOUCH) return [plain(square)];
-  const value = angleBetween.measure(held, 1);
-  return [{ draft: { kind: angleBetween.id, grips, hold: value, side: 1 }, value }];
+  const { value, side } = shortWay(angleBetween, held);
+  return [{ draft: { kind: angleBetween.id, grips, hold: value, side }, value }];
+}
+
+/** An angle between two lines is never said as more than 90°: then it is measured on the other side. */
+function shortWay(kind: ConstraintKind, held: Parameters<ConstraintKind['measure']>[0]) {
+  const sides = ([1, -1] as const).map((side) => ({ side, value: kind.measure(held, side) }));
+  const [left, right] = sides as [(typeof sides)[number], (typeof sides)[number]];
+  return right.value < left.value - TOUCH ? right : left;
 }
 
 /** The two pieces, one of each list, that lie nearest to each other. */

@@ -65,7 +65,7 @@ export function resolvePendingPlan(
 }
 
 /** Writes into the constraints that the keys name, wherever they are stored. */
-function editConstraints(course: Course, keys: Keys, change: (constraint: Draft<Constraint>) => void): Course {
+export function editConstraints(course: Course, keys: Keys, change: (constraint: Draft<Constraint>) => void): Course {
   return replaceLayout(
     course,
     produce(({ obstacles, constraints }: Draft<Layout>) => {

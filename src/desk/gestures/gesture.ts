@@ -1,4 +1,5 @@
 import type { Course } from '../../core/course/course.ts';
+import type { Pose } from '../../core/plane/pose.ts';
 import type { PointerInput } from '../input.ts';
 import type { Commit } from '../plan.ts';
 import type { Keys } from '../selection/selection.ts';
@@ -17,6 +18,10 @@ export interface Gesture {
   readonly doing: string | null;
   /** Something to say at once, such as why a fixed piece stays. */
   readonly said?: string;
+  /** What moves along with the one piece that is dragged, in words; absent: nothing does. */
+  readonly along?: string;
+  /** The piece, and where the pointer asked for it, so that it can be moved there alone afterwards. */
+  readonly piece?: { readonly key: string; readonly pose: Pose };
   moved(input: PointerInput): Gesture;
   commit(): Commit;
 }

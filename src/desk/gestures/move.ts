@@ -9,7 +9,7 @@ import { namesOf } from '../names.ts';
 import { placeSentences } from '../placing/wall-distances.ts';
 import { boundsOfPieces, chosenPieces, type Keys, shiftBounds } from '../selection/selection.ts';
 import type { Guide } from '../snapping/guide.ts';
-import { snap } from '../snapping/snap.ts';
+import { MOST_SNAP, snap } from '../snapping/snap.ts';
 import { snapContext } from '../snapping/snap-context.ts';
 import { PLACE_SOURCES } from '../snapping/snap-sources.ts';
 import type { Gesture } from './gesture.ts';
@@ -36,7 +36,10 @@ export function moveGesture(down: PointerInput, state: DeskState, keys: Keys): G
       const asked = { x: input.at.x - down.at.x, y: input.at.y - down.at.y };
       if (bounds === null) return showing(null, []);
       const moving = { bounds: shiftBounds(bounds, asked.x, asked.y), pieces, shift: asked };
-      const options = { sources: input.isSnapOff ? [] : PLACE_SOURCES, reach: { ground: input.pickRadius, angle: 0 } };
+      const options = {
+        sources: input.isSnapOff ? [] : PLACE_SOURCES,
+        reach: { ground: Math.min(input.pickRadius, MOST_SNAP), angle: 0 },
+      };
       const drawn = snap(moving, ground, options);
       const moved = shiftByKeys(course, keys, asked.x + drawn.x, asked.y + drawn.y);
       const outcome = moveObstacles(course, moved, { ids: keys, name });

@@ -131,6 +131,29 @@ function dragGesture(down: PointerInput, state: DeskState, target: Target): Gest
   }
 }
 
+/** Whether a finger that goes down here takes hold of something: of what is chosen already, or of its handles. */
+export function isGrasp(down: PointerInput, state: DeskState): boolean {
+  if (state.tape !== null) return true;
+  const { chosen, survey } = state;
+  const target = targetAt(down, state);
+  switch (target.kind) {
+    case 'handle':
+    case 'crossing':
+    case 'chosen':
+      return true;
+    case 'ride-point':
+      return chosen.includes(target.key);
+    case 'piece':
+      return chosen.includes(target.piece.key) || chosen.includes(target.piece.obstacle);
+    case 'line': {
+      const leg = survey.layout.ride.legs.find(({ id }) => id === target.bend.leg);
+      return leg !== undefined && obstacleOfChoice(survey, chosen) === leg.obstacle;
+    }
+    case 'ground':
+      return false;
+  }
+}
+
 /** A press: a tap until the pointer moves far enough to drag what was under it. */
 export function pressGesture(down: PointerInput, state: DeskState): Gesture {
   const target = targetAt(down, state);

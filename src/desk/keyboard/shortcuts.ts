@@ -1,10 +1,11 @@
-import { FOOT, INCH, type LengthUnit } from '../../core/measure/quantity.ts';
+import type { LengthUnit } from '../../core/measure/quantity.ts';
 import type { Desk } from '../desk.ts';
 import { labels, STAGE_NAMES } from '../desk-words.ts';
 import { addBend, approachSamples } from '../gestures/bend.ts';
 import { crossingsOn, isRiddenOnOneLine, obstacleOfChoice } from '../gestures/crossing.ts';
 import type { KeyPress, Stage } from '../input.ts';
 import { bendKey, crossKey, goOrder } from '../selection/selection.ts';
+import { NUDGE_STEPS } from './nudge-steps.ts';
 import { addNext, chooseAdjacent, replaceLast } from './traversal.ts';
 
 /** What a shortcut does at the desk; false when the key press means nothing just now. */
@@ -25,7 +26,8 @@ function keyPress(key: string, modifiers: Partial<Omit<KeyPress, 'key'>> = {}): 
 
 /** How far an arrow moves, in metres: a fine step, and with shift a coarse one. */
 function nudgeSteps(unit: LengthUnit): { readonly fine: number; readonly coarse: number } {
-  return unit === 'ft' ? { fine: INCH, coarse: FOOT } : { fine: 0.01, coarse: 0.1 };
+  const { small, middle, large } = NUDGE_STEPS[unit];
+  return { fine: small.far, coarse: unit === 'ft' ? large.far : middle.far };
 }
 
 const DEGREE = Math.PI / 180;
@@ -208,6 +210,18 @@ export const SHORTCUTS: readonly Shortcut[] = [
     shown: 'F',
     says: 'Fix what is chosen where it is, or free it',
     run: (desk) => desk.togglePinned(),
+  },
+  {
+    keyPresses: [keyPress('j')],
+    shown: 'J',
+    says: 'Just this pole: the chosen piece moves alone, also in the middle of a drag and right after one; again for with the others',
+    run: (desk) => desk.toggleAlone(),
+  },
+  {
+    keyPresses: [keyPress('s')],
+    shown: 'S',
+    says: 'Switch snapping off or on; Alt does the other while it is held',
+    run: always((desk) => desk.toggleSnaps()),
   },
   {
     keyPresses: [keyPress('t')],

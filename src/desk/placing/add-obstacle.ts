@@ -53,8 +53,9 @@ export function placeBuiltPlan(state: DeskState, built: Obstacle): Plan {
   const { course } = state;
   const { id } = built;
   const { bounds, pieces } = placedObstacle(built);
-  const drawn = snap({ bounds, pieces, shift: { x: 0, y: 0 } }, snapContext(state.survey, []), {
-    sources: PLACE_SOURCES,
+  const ground = { ...snapContext(state.survey, []), isRidden: built.passages.length > 0 };
+  const drawn = snap({ bounds, pieces, shift: { x: 0, y: 0 } }, ground, {
+    sources: state.snaps ? PLACE_SOURCES : [],
     reach: { ground: SNAP_DISTANCE, angle: 0 },
   });
   const inward = inwardShift(shiftBounds(bounds, drawn.x, drawn.y), course.arena);

@@ -77,8 +77,8 @@ function placeOf(course: Course, keys: Keys): Point | null {
   if (more === undefined) {
     const bend = bendIn(key);
     if (bend !== null) return ride.legs.find(({ id }) => id === bend.leg)?.bends[bend.index] ?? null;
-    if (key === RIDE_START || key === RIDE_END) return (key === RIDE_START ? ride.start : ride.end) ?? null;
-    return pieces[0]?.pose ?? null;
+    if (key === RIDE_END) return ride.end ?? null;
+    return key === RIDE_START ? ride.start : (pieces[0]?.pose ?? null);
   }
   const bounds = boundsOfPieces(pieces);
   return bounds === null ? null : point(bounds.minX, bounds.minY);

@@ -4,7 +4,7 @@ import { nameOf } from '../names.ts';
 import type { Keys } from '../selection/selection.ts';
 import type { SnapContext } from './snap.ts';
 
-/** What the moving things may snap to: everything but the keys. */
+/** What the moving things may snap to: everything but the keys, which are obstacles. */
 export function snapContext(survey: Survey, keys: Keys): SnapContext {
   const { course } = survey;
   const limit = limitsOf(course)['wall.clear'];
@@ -12,7 +12,8 @@ export function snapContext(survey: Survey, keys: Keys): SnapContext {
     arena: course.arena,
     unit: course.unit,
     others: survey.obstacles.filter((each) => !keys.includes(each.obstacle.id)),
-    name: (obstacle) => nameOf(survey, obstacle),
+    name: (key) => nameOf(survey, key),
+    isRidden: survey.obstacles.some(({ obstacle }) => keys.includes(obstacle.id) && obstacle.passages.length > 0),
     clear: (limit === undefined ? undefined : bandOf(limit).least) ?? null,
   };
 }

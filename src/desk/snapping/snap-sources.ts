@@ -1,7 +1,6 @@
 import { FOOT } from '../../core/measure/quantity.ts';
 import type { Mark } from '../../core/plane/mark.ts';
-import { point } from '../../core/plane/point.ts';
-import { normalizeAngle } from '../../core/plane/pose.ts';
+import { distance, point } from '../../core/plane/point.ts';
 import type { Bounds } from '../../core/plane/ring.ts';
 import { messages } from '../desk-words.ts';
 import type { SnapCandidate, SnapSource, SnapSubject } from './snap.ts';
@@ -29,8 +28,9 @@ function lineAt(axis: Flat, value: number, span: readonly [number, number]): Mar
   return { kind: 'line', ink: 'faint', dash: DASH, points: [spot(axis, value, span[0]), spot(axis, value, span[1])] };
 }
 
-/** Against a wall, and at the clear distance from it. */
-const walls: SnapSource = (moving, { arena, clear, unit }) => {
+/** At the clear distance from a wall; against it where no distance is asked for, or nobody rides what moves. */
+const walls: SnapSource = (moving, { arena, clear, isRidden, unit }) => {
+  const offs = clear === null || clear === 0 ? [0] : isRidden ? [clear] : [clear, 0];
   const pulls: SnapCandidate[] = [];
   for (const axis of ['x', 'y'] as const) {
     const size = axis === 'x' ? arena.length : arena.width;
@@ -39,7 +39,7 @@ const walls: SnapSource = (moving, { arena, clear, unit }) => {
       const wall = axis === 'x' ? (side === 'min' ? 'west' : 'east') : side === 'min' ? 'south' : 'north';
       const inward = side === 'min' ? 1 : -1;
       const at = side === 'min' ? 0 : size;
-      for (const off of clear === null ? [0] : [clear, 0]) {
+      for (const off of offs) {
         pulls.push({
           axis,
           by: at + inward * off - edge(moving.bounds, axis, side),
@@ -52,7 +52,7 @@ const walls: SnapSource = (moving, { arena, clear, unit }) => {
             };
             const span = [edge(end, across, 'min') - OVERSHOOT, edge(end, across, 'max') + OVERSHOOT] as const;
             return {
-              says: off === 0 ? messages.againstWall(wall) : messages.offWall(off, wall, unit),
+              says: off === 0 ? messages.againstWall(wall) : messages.atClearDistance(off, wall, unit),
               marks: off === 0 ? [lineAt(axis, at, span)] : [tape, lineAt(axis, at + inward * off, span)],
               snap: { to: 'wall', wall },
             };
@@ -174,7 +174,7 @@ function everyAngle(moving: SnapSubject, step: number, says: (angle: number) => 
       axis: 'angle',
       by: end - moving.angle,
       guide: (bounds) => ({
-        says: says(normalizeAngle(end)),
+        says: says(end),
         marks: [heading(bounds, end)],
         snap: { to: 'wall-angle' },
       }),
@@ -188,29 +188,33 @@ const wallAngles: SnapSource = (moving) => everyAngle(moving, Math.PI / 4, (angl
 /** Whole steps of 15 degrees. */
 const fifteenths: SnapSource = (moving) => everyAngle(moving, Math.PI / 12, (angle) => messages.atAngle(angle));
 
-/** Parallel or square to the poles of a neighbour. */
-const neighbourAngles: SnapSource = (moving, { others, name }) => {
-  const { angle } = moving;
+/** Parallel, square or half way between, to a pole of a neighbour; of poles that lie alike, to the nearest. */
+const neighbourAngles: SnapSource = ({ angle, bounds: box }, { others, name }) => {
   if (angle === undefined) return [];
-  return others.flatMap((other) =>
-    other.pieces
-      .filter((piece) => piece.figure.length > 4 * piece.figure.width)
-      .map((piece): SnapCandidate => {
-        const quarter = Math.PI / 2;
-        const turn = Math.round((angle - piece.pose.angle) / quarter) * quarter;
-        const end = piece.pose.angle + turn;
-        return {
-          axis: 'angle',
-          by: end - angle,
-          guide: (bounds) => ({
-            says: messages.parallelTo(name(other.obstacle.id)),
-            marks: [heading(bounds, end)],
-            snap: { to: 'pole', theirs: piece.key },
-          }),
-        };
-      }),
-  );
+  const middle = point((box.minX + box.maxX) / 2, (box.minY + box.maxY) / 2);
+  const eighth = Math.PI / 4;
+  return others
+    .flatMap(({ pieces }) => pieces.filter((piece) => piece.figure.length > 4 * piece.figure.width))
+    .sort((a, b) => distance(a.pose, middle) - distance(b.pose, middle))
+    .map((pole): SnapCandidate => {
+      const turn = Math.round((angle - pole.pose.angle) / eighth) * eighth;
+      const end = pole.pose.angle + turn;
+      return {
+        axis: 'angle',
+        by: end - angle,
+        guide: (bounds) => ({
+          says: messages.atAngleTo(turn, name(pole.key)),
+          marks: [heading(bounds, end)],
+          ...(isHalfWay(turn) ? {} : { snap: { to: 'pole', theirs: pole.key } }),
+        }),
+      };
+    });
 };
+
+/** Neither parallel nor square: nothing offers to keep that between two poles. */
+function isHalfWay(turn: number): boolean {
+  return Math.abs(Math.sin(2 * turn)) > PARALLEL;
+}
 
 /** Half way between the nearest neighbours on its two sides, where each has it in line. */
 export const midways: SnapSource = (moving, { others, name }) =>

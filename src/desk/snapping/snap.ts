@@ -1,7 +1,7 @@
 import type { Arena } from '../../core/course/course.ts';
 import type { PlacedObstacle, PlacedPiece } from '../../core/course/placed.ts';
-import type { LengthUnit } from '../../core/measure/quantity.ts';
-import type { Bounds } from '../../core/plane/ring.ts';
+import { FOOT, type LengthUnit } from '../../core/measure/quantity.ts';
+import { type Bounds, boundsIntersect } from '../../core/plane/ring.ts';
 import type { Guide } from './guide.ts';
 
 /** What is being placed, where the pointer asks for it. */
@@ -19,10 +19,12 @@ export interface SnapContext {
   readonly arena: Arena;
   readonly unit: LengthUnit;
   readonly others: readonly PlacedObstacle[];
-  /** What people call an obstacle, by its id. */
-  name(obstacle: string): string;
-  /** The clear distance that the rule book wants from a wall; null when it wants none. */
+  /** What people call an obstacle or a piece, by its key. */
+  name(key: string): string;
+  /** The clear distance that is asked for between a wall and what is ridden; null: nobody asks for one. */
   readonly clear: number | null;
+  /** Whether something that is ridden moves. What is only there to be seen may stand against the wall. */
+  readonly isRidden: boolean;
 }
 
 type Axis = 'x' | 'y' | 'angle';
@@ -52,9 +54,42 @@ export interface SnapRange {
   readonly angle: number;
 }
 
+/** A snap never carries anything further than this on the ground, however far away the view is: 3 ft. */
+export const MOST_SNAP = 3 * FOOT;
+
 const NO_SNAP: SnapResult = { x: 0, y: 0, angle: 0, guides: [] };
 /** Candidates nearer than this to each other are equal, and the earlier source wins. */
 const TIE_TOLERANCE = 1e-9;
+
+/** A box shifted so far lies nearer to a wall than is asked for, where it did not before. */
+function crowdsWallAnew({ bounds }: SnapSubject, { arena, clear, isRidden }: SnapContext, axis: 'x' | 'y', by: number) {
+  const least = isRidden ? (clear ?? 0) : 0;
+  const [low, high, size] =
+    axis === 'x' ? [bounds.minX, bounds.maxX, arena.length] : [bounds.minY, bounds.maxY, arena.width];
+  const lacks = (room: number): boolean => room < least - TIE_TOLERANCE;
+  return (lacks(low + by) && !lacks(low)) || (lacks(size - high - by) && !lacks(size - high));
+}
+
+/** A shift brings the box of a piece over the box of another one that it did not meet before. */
+function touchesAnew({ pieces, shift }: SnapSubject, { others }: SnapContext, dx: number, dy: number): boolean {
+  return pieces.some(({ bounds }) => {
+    const asked = shifted(bounds, shift.x, shift.y);
+    const end = shifted(asked, dx, dy);
+    return others.some((other) =>
+      other.pieces.some((each) => boundsIntersect(end, each.bounds) && !boundsIntersect(asked, each.bounds)),
+    );
+  });
+}
+
+/** A snap must not make what the checks then report. */
+function makesFault(moving: SnapSubject, ground: SnapContext, axis: 'x' | 'y', by: number): boolean {
+  const [dx, dy] = axis === 'x' ? [by, 0] : [0, by];
+  return crowdsWallAnew(moving, ground, axis, by) || touchesAnew(moving, ground, dx, dy);
+}
+
+function shifted(bounds: Bounds, dx: number, dy: number): Bounds {
+  return { minX: bounds.minX + dx, minY: bounds.minY + dy, maxX: bounds.maxX + dx, maxY: bounds.maxY + dy };
+}
 
 /**
  * All snapping of the program. On each axis the nearest candidate within the snap distance wins, the earlier source on
@@ -78,6 +113,11 @@ export function snap(
   if (x !== undefined && y !== undefined && Math.hypot(x.by, y.by) > options.reach.ground) {
     delete best[Math.abs(x.by) > Math.abs(y.by) ? 'x' : 'y'];
   }
+  for (const axis of ['x', 'y'] as const) {
+    const pull = best[axis];
+    if (pull !== undefined && makesFault(moving, ground, axis, pull.by)) delete best[axis];
+  }
+  if (best.x !== undefined && best.y !== undefined && touchesAnew(moving, ground, best.x.by, best.y.by)) delete best.y;
   const [dx, dy] = [best.x?.by ?? 0, best.y?.by ?? 0];
   const won = [best.x, best.y, best.angle].filter((pull) => pull !== undefined);
   if (won.length === 0) return NO_SNAP;

@@ -1,13 +1,12 @@
 import { describe, expect, test } from 'vitest';
-import { createPlayer, cuePointBefore, type Player } from '../../../src/app/ride/player.ts';
+import { createPlayer, type Player } from '../../../src/app/ride/player.ts';
 
 /** Frames that come when the test says so. */
-function frames(still = false) {
+function frames() {
   const waiting: ((ms: number) => void)[] = [];
   let now = 1000;
   return {
     next: (frame: (ms: number) => void) => void waiting.push(frame),
-    isStill: () => still,
     waiting,
     /** So many milliseconds later. */
     pass(ms: number) {
@@ -17,8 +16,8 @@ function frames(still = false) {
   };
 }
 
-function loaded(still = false) {
-  const clock = frames(still);
+function loaded() {
+  const clock = frames();
   const player = createPlayer(clock);
   player.load({ duration: 10, cuePoints: [0, 2, 4, 10] });
   return { clock, player };
@@ -90,23 +89,10 @@ describe('the player', () => {
     expect(player.state().steps).toBe(8);
   });
 
-  test('goes from stop to stop for those who want no motion', () => {
-    const { clock, player } = loaded(true);
-    const seen: number[] = [];
-    player.watch((time) => seen.push(time));
-    playFor(player, clock, 4500);
-    expect(seen).toEqual([2, 4]);
-  });
-
   test('a course that became shorter is not played beyond its end', () => {
     const { player } = loaded();
     player.seek(8);
     player.load({ duration: 5, cuePoints: [0, 5] });
     expect(player.time()).toBe(5);
   });
-});
-
-test('the last stop that has come is the one at the very moment too', () => {
-  expect(cuePointBefore([0, 2, 4], 2)).toBe(2);
-  expect(cuePointBefore([0, 2, 4], 3.9)).toBe(2);
 });

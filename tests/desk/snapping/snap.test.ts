@@ -1,7 +1,17 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { findingsOf } from '../../../src/core/checks/checks.ts';
+import type { Course } from '../../../src/core/course/course.ts';
+import { shiftByKeys } from '../../../src/core/course/edit-obstacles.ts';
 import { survey } from '../../../src/core/survey.ts';
-import { type SnapCandidate, type SnapSource, type SnapSubject, snap } from '../../../src/desk/snapping/snap.ts';
+import { shiftBounds } from '../../../src/desk/selection/selection.ts';
+import {
+  type SnapCandidate,
+  type SnapContext,
+  type SnapSource,
+  type SnapSubject,
+  snap,
+} from '../../../src/desk/snapping/snap.ts';
 import { snapContext } from '../../../src/desk/snapping/snap-context.ts';
 import { midways, PLACE_SOURCES, TURN_SOURCES } from '../../../src/desk/snapping/snap-sources.ts';
 import { threeObstacles } from '../three-obstacles.ts';
@@ -85,21 +95,88 @@ describe('a snap', () => {
   });
 });
 
+describe('a snap on a course', () => {
+  const BAD: readonly string[] = ['outside', 'overlap', 'entrance-clear'];
+  const faults = (course: Course) =>
+    new Set(findingsOf(survey(course)).flatMap(({ id, check }) => (BAD.includes(check) ? [id] : [])));
+
+  test('makes no finding of walls and of what lies on what that was not there without it', () => {
+    const start = threeObstacles();
+    const { obstacles } = survey(start);
+    const { length, width } = start.arena;
+    const EDGES = {
+      x: [0, 2 * FOOT, length, length - 2 * FOOT, ...obstacles.flatMap(({ bounds }) => [bounds.minX, bounds.maxX])],
+      y: [0, 2 * FOOT, width, width - 2 * FOOT, ...obstacles.flatMap(({ bounds }) => [bounds.minY, bounds.maxY])],
+    };
+    let [taken, walls] = [0, 0];
+    fc.assert(
+      fc.property(
+        fc.nat(obstacles.length - 1),
+        fc.nat(EDGES.x.length - 1),
+        fc.nat(EDGES.y.length - 1),
+        fc.double({ min: -1, max: 1, noNaN: true }),
+        fc.double({ min: -1, max: 1, noNaN: true }),
+        fc.constantFrom('min' as const, 'max' as const),
+        (which, column, row, right, up, side) => {
+          const placed = obstacles[which];
+          if (placed === undefined) return;
+          // An edge near a wall, its clear distance, or an edge of another obstacle: there snaps are taken.
+          const [reach, { bounds }] = [0.9, placed];
+          const [wide, high] = side === 'min' ? [0, 0] : [bounds.maxX - bounds.minX, bounds.maxY - bounds.minY];
+          const x = (EDGES.x[column] ?? 0) + right * reach - wide;
+          const y = (EDGES.y[row] ?? 0) + up * reach - high;
+          const key = placed.obstacle.id;
+          const shift = { x: x - placed.bounds.minX, y: y - placed.bounds.minY };
+          const moving = { bounds: shiftBounds(placed.bounds, shift.x, shift.y), pieces: placed.pieces, shift };
+          const end = snap(moving, snapContext(survey(start), [key]), {
+            sources: PLACE_SOURCES,
+            reach: { ground: reach, angle: 0 },
+          });
+          if (end.guides.length === 0) return;
+          taken += 1;
+          const asked = faults(shiftByKeys(start, [key], shift.x, shift.y));
+          const snapped = faults(shiftByKeys(start, [key], shift.x + end.x, shift.y + end.y));
+          expect([...snapped].filter((id) => !asked.has(id))).toEqual([]);
+          // A snap to a wall itself leaves no finding about it, whatever was asked.
+          const at = shiftBounds(moving.bounds, end.x, end.y);
+          const rooms = { west: at.minX, south: at.minY, east: length - at.maxX, north: width - at.maxY };
+          for (const guide of end.guides) {
+            if (guide.snap?.to !== 'wall' || !guide.says.endsWith('wall')) continue;
+            walls += 1;
+            expect(rooms[guide.snap.wall], guide.says).toBeGreaterThan(2 * FOOT - 1e-6);
+          }
+        },
+      ),
+      { numRuns: 150 },
+    );
+    expect(taken).toBeGreaterThan(10);
+    expect(walls).toBeGreaterThan(5);
+  });
+});
+
 describe('what draws', () => {
   const near = { ground: 0.2, angle: 0.05 };
   const says = (moving: SnapSubject) =>
     snap(moving, { ...GROUND, others: [] }, { sources: EVERY, reach: near }).guides.map((guide) => guide.says);
 
-  test('a wall, at contact', () => {
-    expect(says(box(0.1, 12))).toEqual(['Against the west wall']);
-    expect(says(box(30, 30.48 - 2.1))).toContain('Against the north wall');
+  test('a wall, at contact, where nothing is ridden or no clear distance is asked for', () => {
+    const seen = (moving: SnapSubject, ground: Partial<SnapContext>) =>
+      snap(moving, { ...GROUND, others: [], ...ground }, { sources: EVERY, reach: near }).guides.map(
+        ({ says }) => says,
+      );
+    expect(seen(box(0.1, 12), { isRidden: false })).toEqual(['Against the west wall']);
+    expect(seen(box(30, 30.48 - 2.1), { clear: null })).toContain('Against the north wall');
+  });
+
+  test('no wall at contact where what is ridden has to be clear of it', () => {
+    expect(says(box(0.1, 12))).toEqual([]);
   });
 
   test('the clear distance from a wall that the rule book in force asks for: 2 ft', () => {
     expect(GROUND.clear).toBeCloseTo(2 * FOOT, 9);
     const end = snap(box(2 * FOOT + 0.1, 12), GROUND, { sources: EVERY, reach: near });
     expect(end.x).toBeCloseTo(-0.1, 9);
-    expect(end.guides[0]?.says).toBe("2' off the west wall");
+    expect(end.guides[0]?.says).toBe("At the clear distance of 2' from the west wall");
     expect(end.guides[0]?.marks.some((mark) => mark.kind === 'line' && mark.ink === 'measure')).toBe(true);
   });
 
@@ -151,8 +228,8 @@ describe('what draws', () => {
   test('a heading square to the walls, at half, and in steps of 15°', () => {
     const heading = (degrees: number) => says({ ...box(20, 8), angle: (degrees * Math.PI) / 180 });
     expect(heading(91)).toEqual(['Square to the walls']);
-    expect(heading(-46)).toEqual(['At −45° to the walls']);
-    expect(heading(31)).toEqual(['At 30°']);
+    expect(heading(-46)).toEqual(['At 45° to the walls']);
+    expect(heading(31)).toEqual(['At 30° to the long walls']);
     expect(heading(38)).toEqual([]);
   });
 });

@@ -8,7 +8,7 @@ export interface PointerSample {
   readonly id: number;
   readonly kind: string;
   readonly at: Point<'screen'>;
-  /** 0 the first button or a touch, 1 the middle button. */
+  /** 0 the first button or a touch, 1 the middle button, 2 the second button. */
   readonly button: number;
   readonly shift: boolean;
   readonly alt: boolean;
@@ -18,8 +18,14 @@ export interface PointerSample {
 export interface PointerTarget {
   camera(): Camera;
   pointer(touch: PointerInput): void;
+  /** Whether a finger that goes down here takes hold of what is chosen; otherwise it pans. */
+  grasps?(touch: PointerInput): boolean;
   pan(dx: number, dy: number): void;
   zoom(factor: number, about: Point<'screen'>): void;
+  /** A finger that drags something is here; null: no finger does any more. */
+  fingerAt?(at: Point<'screen'> | null): void;
+  /** A finger stayed on one place, or the second button was pressed there. */
+  menu?(at: Point<'screen'>): void;
 }
 
 export interface PointerController {
@@ -31,26 +37,48 @@ export interface PointerController {
   cancel(sample: PointerSample): void;
 }
 
+/** A finger that has moved this far no longer taps or holds, pixels. */
+const STIR = 10;
+/** A finger that stays this long asks for the menu, milliseconds. */
+const LONG_PRESS_MS = 500;
+
+/** What the pointer that went down first does. A `tap` does nothing yet: it becomes a pan when it stirs. */
+interface Hand {
+  readonly id: number;
+  readonly down: PointerSample;
+  doing: 'draw' | 'pan' | 'tap' | 'nothing';
+  hasStirred: boolean;
+}
+
 /**
- * Sends pointers to the desk or to the camera: one pointer edits; the middle button, the space bar and two fingers move
- * the camera. A second finger cancels what the first has begun.
+ * Sends pointers to the desk or to the camera. A mouse edits; its middle button and the space bar move the camera. One
+ * finger drags what is chosen and pans everywhere else, a tap chooses, a long press asks for the menu, and two fingers
+ * pinch: the second one cancels what the first has begun.
  */
 export function createPointerController(target: PointerTarget): PointerController {
   const activePointers = new Map<number, PointerSample>();
   let isPanMode = false;
-  let drawingId: number | null = null;
-  let panningId: number | null = null;
+  let hand: Hand | null = null;
+  let longPress: ReturnType<typeof setTimeout> | undefined;
 
-  const send = (phase: PointerInput['phase'], sample: PointerSample) => {
+  const inputOf = (phase: PointerInput['phase'], sample: PointerSample): PointerInput => {
     const camera = target.camera();
-    target.pointer({
+    return {
       phase,
       pointerId: sample.id,
       at: groundOf(camera, sample.at),
       pickRadius: (sample.kind === 'touch' ? PICK_RADIUS.finger : PICK_RADIUS.mouse) / camera.scale,
       isAdding: sample.shift,
       isSnapOff: sample.alt,
-    });
+    };
+  };
+  const send = (phase: PointerInput['phase'], sample: PointerSample) => target.pointer(inputOf(phase, sample));
+  const cancelHand = () => {
+    clearTimeout(longPress);
+    target.fingerAt?.(null);
+    if (hand === null) return;
+    if (hand.doing === 'draw') send('cancel', activePointers.get(hand.id) ?? hand.down);
+    hand.doing = 'nothing';
   };
   const pinch = (sample: PointerSample, before: PointerSample) => {
     const other = [...activePointers.values()].find((each) => each.id !== sample.id);
@@ -64,10 +92,25 @@ export function createPointerController(target: PointerTarget): PointerControlle
   };
   const release = (sample: PointerSample, phase: 'up' | 'cancel') => {
     activePointers.delete(sample.id);
-    if (panningId === sample.id) panningId = null;
-    if (drawingId !== sample.id) return;
-    drawingId = null;
-    send(phase, sample);
+    if (hand?.id !== sample.id) return;
+    clearTimeout(longPress);
+    const { doing, down } = hand;
+    hand = null;
+    target.fingerAt?.(null);
+    if (doing === 'draw') send(phase, sample);
+    if (doing === 'tap' && phase === 'up') {
+      send('down', down);
+      send('up', down);
+    }
+  };
+  const touched = (sample: PointerSample) => {
+    const isGrasp = !isPanMode && (target.grasps?.(inputOf('down', sample)) ?? false);
+    hand = { id: sample.id, down: sample, doing: isPanMode ? 'pan' : isGrasp ? 'draw' : 'tap', hasStirred: false };
+    if (isGrasp) send('down', sample);
+    longPress = setTimeout(() => {
+      cancelHand();
+      target.menu?.(sample.at);
+    }, LONG_PRESS_MS);
   };
 
   return {
@@ -76,15 +119,12 @@ export function createPointerController(target: PointerTarget): PointerControlle
     },
     down(sample) {
       activePointers.set(sample.id, sample);
-      if (activePointers.size > 1) {
-        const first = drawingId === null ? undefined : activePointers.get(drawingId);
-        if (first !== undefined) send('cancel', first);
-        drawingId = null;
-        panningId = null;
-      } else if (isPanMode || sample.button === 1) {
-        panningId = sample.id;
+      if (activePointers.size > 1) cancelHand();
+      else if (sample.kind === 'touch') touched(sample);
+      else if (isPanMode || sample.button === 1) {
+        hand = { id: sample.id, down: sample, doing: 'pan', hasStirred: true };
       } else if (sample.button === 0) {
-        drawingId = sample.id;
+        hand = { id: sample.id, down: sample, doing: 'draw', hasStirred: true };
         send('down', sample);
       }
     },
@@ -94,10 +134,19 @@ export function createPointerController(target: PointerTarget): PointerControlle
         if (sample.kind !== 'touch') send('move', sample);
         return;
       }
-      if (panningId === sample.id) target.pan(sample.at.x - before.at.x, sample.at.y - before.at.y);
-      else if (activePointers.size === 2) pinch(sample, before);
-      else if (drawingId === sample.id) send('move', sample);
       activePointers.set(sample.id, sample);
+      if (activePointers.size === 2) return pinch(sample, before);
+      if (hand?.id !== sample.id) return;
+      if (!hand.hasStirred) {
+        if (Math.hypot(sample.at.x - hand.down.at.x, sample.at.y - hand.down.at.y) < STIR) return;
+        hand.hasStirred = true;
+        clearTimeout(longPress);
+        if (hand.doing === 'tap') hand.doing = 'pan';
+      }
+      if (hand.doing === 'pan') target.pan(sample.at.x - before.at.x, sample.at.y - before.at.y);
+      if (hand.doing !== 'draw') return;
+      send('move', sample);
+      if (sample.kind === 'touch') target.fingerAt?.(sample.at);
     },
     up: (sample) => release(sample, 'up'),
     cancel: (sample) => release(sample, 'cancel'),

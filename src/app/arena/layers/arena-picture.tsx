@@ -7,7 +7,7 @@ import { useView } from '../../view.ts';
 import { usePickRadius } from '../input/pick-radius.ts';
 import { horseLayer } from './horse-layer.ts';
 import { liveLayer } from './live-layer.ts';
-import { createPicture, type Picture } from './picture.ts';
+import { createPicture, mountStage, type Picture } from './picture.ts';
 import { type Moved, movedBy, type Scene } from './scene.ts';
 import { stillLayer } from './still-layer.ts';
 import { useTheme } from './use-theme.ts';
@@ -16,7 +16,10 @@ import { useTheme } from './use-theme.ts';
 const LAYERS = [stillLayer, liveLayer] as const;
 const RIDE_LAYERS = [...LAYERS, horseLayer] as const;
 
-/** The drawn arena. It listens to the desk, the view and the player itself: React renders it once. */
+/**
+ * The drawn arena. It listens to the desk, the view and the player itself: React renders it once. It mounts its stage
+ * without react-konva, which is 46 kB of gzip that the first picture does not need (see PlainPicture).
+ */
 export function ArenaPicture({
   drawn,
 }: {
@@ -27,7 +30,7 @@ export function ArenaPicture({
   const view = useView();
   const compared = useCompared();
   const player = usePlayer();
-  const isRide = useDeskState((state) => state.stage === 'ride');
+  const layers = useDeskState((state) => (state.stage === 'ride' ? RIDE_LAYERS : LAYERS));
   const box = useRef<HTMLDivElement>(null);
   const picture = useRef<Picture>(null);
   const given = { plan: useShownPlan(), theme: useTheme(), reach: usePickRadius(), drawn };
@@ -38,6 +41,7 @@ export function ArenaPicture({
   });
   useEffect(() => {
     if (box.current === null) return;
+    const stage = mountStage(box.current, layers.length);
     let moved: Moved | null = null;
     const scene = (): Scene => {
       const state = desk.state();
@@ -47,7 +51,7 @@ export function ArenaPicture({
       const stores = { desk: state, view: view.state(), compared: compared.state(), time: player.time(), hasPrints };
       return { ...stores, ...moved, plan, theme, reach };
     };
-    const made = createPicture(box.current, isRide ? RIDE_LAYERS : LAYERS, {
+    const made = createPicture(stage, layers, {
       scene,
       size: (of) => of.view.size,
       drawn: (canvases) => latest.current.drawn?.(canvases),
@@ -58,8 +62,9 @@ export function ArenaPicture({
     return () => {
       for (const stop of stops) stop();
       picture.current = null;
-      made.destroy();
+      made.stop();
+      stage.destroy();
     };
-  }, [desk, view, compared, player, isRide]);
+  }, [desk, view, compared, player, layers]);
   return <div ref={box} className="arena-picture" />;
 }

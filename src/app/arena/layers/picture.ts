@@ -17,7 +17,8 @@ export interface PictureLayer<Scene> {
 export interface Picture {
   /** The scene changed: what differs is drawn in the next frame, once for all changes until then. */
   request(): void;
-  destroy(): void;
+  /** No frame is drawn any more. The stage stays with who mounted it. */
+  stop(): void;
 }
 
 interface Source<Scene> {
@@ -34,22 +35,34 @@ interface DrawnLayer<Scene> {
   inputs: readonly unknown[] | null;
 }
 
-/** A picture in an element of the page. The first frame draws all of it. */
+/** A stage in an element of the page with one layer, and on it one shape, for each canvas of a picture. */
+export function mountStage(container: HTMLDivElement, count: number): Stage {
+  const stage = new Stage({ container, width: 0, height: 0, listening: false });
+  for (let i = 0; i < count; i += 1) {
+    const layer = new Layer({ listening: false });
+    layer.add(new Shape({ listening: false, perfectDrawEnabled: false }));
+    stage.add(layer);
+  }
+  return stage;
+}
+
+/** Draws on a stage that has one layer with one shape for each of `layers`. The first frame draws all of it. */
 export function createPicture<Scene>(
-  container: HTMLDivElement,
+  stage: Stage,
   layers: readonly PictureLayer<Scene>[],
   source: Source<Scene>,
 ): Picture {
-  const stage = new Stage({ container, width: 0, height: 0, listening: false });
   let scene: Scene | null = null;
-  const drawnLayers = layers.map((layer): DrawnLayer<Scene> => {
-    const node = new Layer({ listening: false });
+  const mounted = stage.getLayers();
+  const drawnLayers = layers.map((layer, i): DrawnLayer<Scene> => {
+    const node = mounted[i];
+    const [shape] = node?.find<Shape>('Shape') ?? [];
+    if (node === undefined || shape === undefined)
+      throw new Error(`createPicture: the stage has no shape for layer ${i}`);
     const context = node.getNativeCanvasElement().getContext('2d');
-    const paint = () => {
+    shape.sceneFunc(() => {
       if (scene !== null && context !== null) layer.paint(context, scene);
-    };
-    node.add(new Shape({ sceneFunc: paint, listening: false, perfectDrawEnabled: false }));
-    stage.add(node);
+    });
     return { layer, node, inputs: null };
   });
   const canvases = drawnLayers.map(({ node }) => node.getNativeCanvasElement());
@@ -78,9 +91,8 @@ export function createPicture<Scene>(
   request();
   return {
     request,
-    destroy() {
+    stop() {
       if (frame !== null) cancelAnimationFrame(frame);
-      stage.destroy();
     },
   };
 }

@@ -1,6 +1,8 @@
+import type { Stage } from 'konva/lib/Stage';
 import { useEffect, useLayoutEffect, useRef } from 'react';
 import type { ScreenSize } from '../camera.ts';
 import { createPicture, type Picture, type PictureLayer } from './picture.ts';
+import { PictureCanvases } from './picture-canvases.tsx';
 
 /** A picture of what React knows: drawn in the next frame when the scene is another one. `layers` stay the same. */
 export function PlainPicture<Scene>({
@@ -12,7 +14,7 @@ export function PlainPicture<Scene>({
   readonly scene: Scene;
   readonly size: ScreenSize;
 }) {
-  const box = useRef<HTMLDivElement>(null);
+  const stage = useRef<Stage>(null);
   const picture = useRef<Picture>(null);
   const latest = useRef({ scene, size });
   useLayoutEffect(() => {
@@ -20,16 +22,16 @@ export function PlainPicture<Scene>({
     picture.current?.request();
   });
   useEffect(() => {
-    if (box.current === null) return;
-    const made = createPicture(box.current, layers, {
+    if (stage.current === null) return;
+    const made = createPicture(stage.current, layers, {
       scene: () => latest.current.scene,
       size: () => latest.current.size,
     });
     picture.current = made;
     return () => {
       picture.current = null;
-      made.destroy();
+      made.stop();
     };
   }, [layers]);
-  return <div ref={box} />;
+  return <PictureCanvases count={layers.length} stage={stage} />;
 }

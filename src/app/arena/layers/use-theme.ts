@@ -1,6 +1,10 @@
 import { useSyncExternalStore } from 'react';
+import { laterPart, want } from '../../later-part.ts';
 import { DARK, LIGHT, type Theme } from '../painters/inks.ts';
 import { haveLetters, loadLetters } from '../painters/typeface.ts';
+
+/** The letters are fetched after the first picture, which is drawn in the browser's own. */
+const LETTERS_PART = laterPart(() => import('../../styles/typeface.css'));
 
 const DARK_SCHEME = '(prefers-color-scheme: dark)';
 
@@ -11,7 +15,7 @@ let isLettered = false;
 function subscribe(listener: () => void): () => void {
   const query = window.matchMedia(DARK_SCHEME);
   const lettersCame = () => {
-    if (!isLettered && haveLetters()) {
+    if (!isLettered && LETTERS_PART.now() !== undefined && haveLetters()) {
       isLettered = true;
       themes = { light: { ...LIGHT }, dark: { ...DARK } };
     }
@@ -19,8 +23,11 @@ function subscribe(listener: () => void): () => void {
   };
   query.addEventListener('change', listener);
   document.fonts.addEventListener('loadingdone', lettersCame);
-  loadLetters();
+  const stopWaiting = LETTERS_PART.subscribe(loadLetters);
+  if (LETTERS_PART.now() === undefined) want(LETTERS_PART);
+  else loadLetters();
   return () => {
+    stopWaiting();
     query.removeEventListener('change', listener);
     document.fonts.removeEventListener('loadingdone', lettersCame);
   };

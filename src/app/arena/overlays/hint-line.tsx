@@ -26,11 +26,6 @@ export function HintLine() {
       : gesture !== null
         ? [gesture, ...guides.map((guide) => guide.says)].join(' · ')
         : (finding?.says ?? (gap === undefined ? origin : gapSentence(gap, survey.course.unit)));
-  if (says === '' && survey.obstacles.length === 0) {
-    return (
-      <p className="hint-line">The arena is raked. Add the first obstacle, or open a starter from the File menu.</p>
-    );
-  }
   if (says === '') return null;
   return (
     <p className={`hint-line ${gesture === null ? (finding?.weight ?? '') : ''}`} aria-hidden="true">

@@ -10,8 +10,8 @@ import { useViewState, type ViewState } from '../../view.ts';
 import { arenaFurniture, type Camera, furnitureBounds, type ScreenSize } from '../camera.ts';
 import { usePickRadius } from '../input/pick-radius.ts';
 import { badgeBoxes } from '../painters/badges.ts';
+import { endBoxes, endPlaces } from '../painters/ends.ts';
 import { handleBoxes } from '../painters/handles.ts';
-import { endBoxes } from '../painters/paint-travel.ts';
 import { type DimensionLabel, dimensionLabels, poleDots } from './dimension-places.ts';
 
 /** The dimensions that the arena shows, and where their numbers stand. */
@@ -38,10 +38,11 @@ const placedDimensions = memoizeByIdentity(
     if (stage !== 'set' || chosen.length === 0 || tape !== null) return NONE;
     const kept = keptConstraints({ survey, chosen }).filter((each) => each.dimensions.length > 0);
     if (kept.length === 0) return NONE;
+    const badges = badgeBoxes(findings, camera);
     const taken = [
       ...handleBoxes({ survey, chosen }, { camera, reach: reach / camera.scale }),
-      ...badgeBoxes(findings, camera),
-      ...endBoxes(survey, camera),
+      ...badges,
+      ...endBoxes(endPlaces(survey, camera, badges)),
       furnitureBounds(arenaFurniture(survey.course.arena, size), size),
     ];
     const dots = poleDots(chosenPieces(survey, chosen), camera);

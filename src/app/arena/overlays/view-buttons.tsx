@@ -1,12 +1,18 @@
-import { Maximize, Minus, Plus, Ruler } from 'lucide-react';
+import { Magnet, Maximize, Minus, Move, Plus, Ruler } from 'lucide-react';
+import { handWords } from '../../../words/hand.ts';
 import { useDesk, useDeskState } from '../../desk-context.tsx';
-import { useView } from '../../view.ts';
+import { useView, useViewState } from '../../view.ts';
+import { PICK_RADIUS, usePickRadius } from '../input/pick-radius.ts';
 import { useFurniture } from './use-furniture.ts';
 
 export function ViewButtons() {
   const desk = useDesk();
   const view = useView();
   const { buttons } = useFurniture();
+  const snaps = useDeskState((state) => state.snaps);
+  const hasChosen = useDeskState((state) => state.chosen.length > 0);
+  const pad = useViewState((state) => state.pad);
+  const isCoarse = usePickRadius() === PICK_RADIUS.finger;
   const isMeasuring = useDeskState((state) => state.tape !== null);
   return (
     <fieldset className={`view-buttons is-${buttons}`}>
@@ -20,6 +26,25 @@ export function ViewButtons() {
       >
         <Ruler aria-hidden="true" />
         <span>Measure</span>
+      </button>
+      <button
+        type="button"
+        onClick={() => desk.toggleSnaps()}
+        aria-pressed={snaps}
+        aria-label={handWords.snap}
+        title={handWords.snapTitle}
+      >
+        <Magnet aria-hidden="true" />
+        <span>{handWords.snap}</span>
+      </button>
+      <button
+        type="button"
+        onClick={() => view.showPad(!(pad ?? (isCoarse && hasChosen)))}
+        aria-pressed={pad ?? (isCoarse && hasChosen)}
+        aria-label={handWords.openPad}
+        title={handWords.openPad}
+      >
+        <Move aria-hidden="true" />
       </button>
       <button type="button" onClick={() => view.zoom(1 / 1.4)} aria-label="Zoom out" title="Zoom out (−)">
         <Minus aria-hidden="true" />

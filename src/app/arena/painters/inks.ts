@@ -9,9 +9,10 @@ export interface Theme {
   readonly railSide: string;
   /** Numbers along the walls, on what is beyond them. */
   readonly ruler: string;
-  /** What a thing throws on the ground, and the light on a round or raised one. Both are laid over other colours. */
+  /** What a thing throws on the ground, and the light and the dark side of a round one. They are laid over other colours. */
   readonly shadow: string;
   readonly shine: string;
+  readonly shade: string;
   /** The marks of the harrow on the footing, laid over it. */
   readonly rake: string;
   readonly chosen: string;
@@ -23,6 +24,7 @@ export interface Theme {
   readonly must: string;
   readonly should: string;
   readonly note: string;
+  readonly horse: { readonly coat: string; readonly edge: string; readonly blanket: string; readonly saddle: string };
   /** The first and the second layout that the shown one is compared with. */
   readonly ghosts: readonly [string, string];
 }
@@ -56,7 +58,8 @@ export const LIGHT: Theme = {
   railSide: '#d3b88c',
   ruler: '#5a5a4c',
   shadow: '#3a28104d',
-  shine: '#fffbef73',
+  shine: '#fffbef80',
+  shade: '#3a281026',
   rake: '#8a6a340d',
   chosen: '#1d5a4a',
   pointed: '#e0a526',
@@ -67,6 +70,7 @@ export const LIGHT: Theme = {
   must: '#a8321f',
   should: '#9a6a00',
   note: '#3d5c72',
+  horse: { coat: '#a8713a', edge: '#46301a', blanket: '#1d5a4a', saddle: '#5e3c1e' },
   ghosts: ['#3a4aa8', '#84307f'],
 };
 
@@ -99,7 +103,8 @@ export const DARK: Theme = {
   railSide: '#8d7048',
   ruler: '#aeb1a2',
   shadow: '#0b080380',
-  shine: '#fff6dc52',
+  shine: '#fff6dc4d',
+  shade: '#1a100433',
   rake: '#f0dcae09',
   chosen: '#8fe0c4',
   pointed: '#ffd469',
@@ -110,5 +115,6 @@ export const DARK: Theme = {
   must: '#ff8f7a',
   should: '#f3c14f',
   note: '#a8cbe3',
+  horse: { coat: '#b88650', edge: '#1c1208', blanket: '#3f8f78', saddle: '#54361b' },
   ghosts: ['#b9c6ff', '#f0b4ea'],
 };

@@ -1,77 +1,123 @@
-import { memoizeByIdentity } from '../../../core/memo/by-identity.ts';
-import { type Path, pathPoints } from '../../../core/plane/path.ts';
-import type { Point } from '../../../core/plane/point.ts';
+import type { PlacedObstacle } from '../../../core/course/placed.ts';
 import type { Bounds } from '../../../core/plane/ring.ts';
 import type { Survey } from '../../../core/survey.ts';
 import { obstacleTitle } from '../../app-words.ts';
-import { type Camera, type ScreenSize, screenOf } from '../camera.ts';
+import { type Camera, screenOf } from '../camera.ts';
+import type { LabelForm, LabelSpot, PlacedLabel } from './crowd.ts';
 import type { DrawContext } from './draw-context.ts';
-import { labelPlaces } from './label-places.ts';
-import { font } from './typeface.ts';
+import { font, textWidth } from './typeface.ts';
 
-/** Below this many pixels a metre only the numbers stand beside the obstacles. */
-const NAMES_FROM = 7.5;
-const DISC = 10;
+/** Half the disc with a number, and the air that its plate leaves about it, pixels. */
+const DISC = 10.5;
+const AIR = 2;
+/** What it costs to leave the name out, in pixels of distance from the obstacle. */
+const NAME = 26;
+/** How far from the obstacle a label may stand, pixels; each costs more than its distance, for a far label has to be sought. */
+const AWAY = [5, 11, 18, 27, 40];
+const FAR = 1.7;
+/** What it costs to stand nearer to another obstacle than to its own. */
+const STRANGE = 30;
 
-/** Samples of a part of the line on the screen: a drag leaves most parts as they are. */
-const dotsOf = memoizeByIdentity((path: Path, camera: Camera): readonly Point<'screen'>[] => {
-  const points = pathPoints(path, Math.max(0.4, 9 / camera.scale));
-  return points.map((at) => screenOf(camera, at));
-});
+interface LabelWords {
+  readonly obstacle: string;
+  readonly numbers: string;
+  readonly name: string;
+  /** The width of the disc, pixels. */
+  readonly disc: number;
+}
 
-/** Number discs and names, each where it covers least. */
+/** The number of an obstacle with its name, or without it where there is no room. */
+export type ObstacleLabel = PlacedLabel<LabelWords>;
+
+/** How an obstacle may be labelled: with its number and name, or with its number only. `boxes` are of all obstacles. */
+export function labelForms(
+  placed: PlacedObstacle,
+  survey: Survey,
+  { box, boxes }: { readonly box: Bounds; readonly boxes: readonly Bounds[] },
+): readonly LabelForm<LabelWords>[] {
+  const { obstacle, pieces } = placed;
+  const numbers = (survey.numbers.get(obstacle.id) ?? []).join(', ');
+  const name = numbers === '' && pieces.length < 2 ? '' : obstacleTitle(obstacle, survey.layout);
+  const disc = numbers === '' ? 0 : Math.max(2 * DISC, textWidth(numbers, 'bold') + 12);
+  const height = 2 * (DISC + AIR);
+  const price = (label: Bounds) => {
+    const own = gapBetween(label, box);
+    return boxes.some((other) => other !== box && gapBetween(label, other) < own) ? STRANGE : 0;
+  };
+  const form = (words: string, less: number): LabelForm<LabelWords> => {
+    const width = disc + (words === '' ? 0 : textWidth(words, 'bold') + 10) + 2 * AIR;
+    const content = { obstacle: obstacle.id, numbers, name: words, disc };
+    return { content, width, height, places: () => placesAround(box, width, height), less, price };
+  };
+  return [...(name === '' ? [] : [form(name, 0)]), ...(numbers === '' ? [] : [form('', NAME)])];
+}
+
+/** Middles of a label beside a box: above, below, left, right, then at the corners, nearer ones first. */
+function placesAround(box: Bounds, width: number, height: number): readonly LabelSpot[] {
+  const [midX, midY] = [(box.minX + box.maxX) / 2, (box.minY + box.maxY) / 2];
+  return AWAY.flatMap((away) => {
+    const left = box.minX - away - width / 2;
+    const right = box.maxX + away + width / 2;
+    const above = box.minY - away - height / 2;
+    const below = box.maxY + away + height / 2;
+    const middles: readonly (readonly [number, number])[] = [
+      [midX, above],
+      [midX, below],
+      [left, midY],
+      [right, midY],
+      [box.minX + width / 2, above],
+      [box.maxX - width / 2, above],
+      [box.minX + width / 2, below],
+      [box.maxX - width / 2, below],
+      [left, box.minY + height / 2],
+      [right, box.minY + height / 2],
+      [left, box.maxY - height / 2],
+      [right, box.maxY - height / 2],
+      [left, above],
+      [right, above],
+      [left, below],
+      [right, below],
+    ];
+    return middles.map(([x, y], index) => ({ x, y, far: FAR * (away - 5) + index / 2 }));
+  });
+}
+
+/** The square of the distance between two boxes; 0 when they touch. */
+function gapBetween(a: Bounds, b: Bounds): number {
+  const x = Math.max(0, a.minX - b.maxX, b.minX - a.maxX);
+  const y = Math.max(0, a.minY - b.maxY, b.minY - a.maxY);
+  return x * x + y * y;
+}
+
+/** Number discs and names, each on its plate; those of what is chosen in the colour of the selection. */
 export function paintLabels(
   context: CanvasRenderingContext2D,
-  survey: Survey,
-  {
-    camera,
-    theme,
-    size,
-    chosen,
-    kept,
-  }: DrawContext & { readonly size: ScreenSize; readonly chosen: readonly string[]; readonly kept: readonly Bounds[] },
+  labels: readonly ObstacleLabel[],
+  { theme, chosen }: Pick<DrawContext, 'theme'> & { readonly chosen: readonly string[] },
 ): void {
+  const ids = new Set(chosen.map((key) => key.split('/')[0]));
   context.font = font('bold');
-  const labels = survey.obstacles.flatMap((placed) => {
-    const numbers = (survey.numbers.get(placed.obstacle.id) ?? []).join(', ');
-    const named = camera.scale >= NAMES_FROM || numbers === '';
-    const name =
-      named && !(numbers === '' && placed.pieces.length < 2) ? obstacleTitle(placed.obstacle, survey.layout) : '';
-    if (numbers === '' && name === '') return [];
-    const disc = numbers === '' ? 0 : Math.max(2 * DISC, context.measureText(numbers).width + 10);
-    const words = name === '' ? 0 : context.measureText(name).width + 8;
-    const isChosen = chosen.some((key) => key.split('/')[0] === placed.obstacle.id);
-    return [{ placed, numbers, name, disc, width: disc + words, isChosen }];
-  });
-  const dots = survey.line.elements.flatMap(({ path }) => dotsOf(path, camera));
-  const room: Bounds = { minX: 2, minY: 2, maxX: size.width - 2, maxY: size.height - 2 };
-  const places = labelPlaces(
-    labels.map(({ placed, width }) => ({ box: screenBox(placed.bounds, camera), width, height: 2 * DISC })),
-    dots,
-    { room, kept },
-  );
   context.textBaseline = 'middle';
-  labels.forEach((label, index) => {
-    const place = places[index];
-    if (place === undefined) return;
-    const left = place.x - label.width / 2;
+  for (const { content, box } of labels) {
+    const middle = (box.minY + box.maxY) / 2;
+    const left = box.minX + AIR;
     context.fillStyle = theme.plate;
     context.beginPath();
-    context.roundRect(left - 2, place.y - DISC - 2, label.width + 4, 2 * DISC + 4, DISC + 2);
+    context.roundRect(box.minX, box.minY, box.maxX - box.minX, box.maxY - box.minY, DISC + AIR);
     context.fill();
-    if (label.disc > 0) {
-      context.fillStyle = label.isChosen ? theme.chosen : theme.disc;
+    if (content.disc > 0) {
+      context.fillStyle = ids.has(content.obstacle) ? theme.chosen : theme.disc;
       context.beginPath();
-      context.roundRect(left, place.y - DISC, label.disc, 2 * DISC, DISC);
+      context.roundRect(left, middle - DISC, content.disc, 2 * DISC, DISC);
       context.fill();
       context.fillStyle = theme.onDisc;
       context.textAlign = 'center';
-      context.fillText(label.numbers, left + label.disc / 2, place.y + 0.5);
+      context.fillText(content.numbers, left + content.disc / 2, middle + 0.5);
     }
     context.fillStyle = theme.inks.words;
     context.textAlign = 'start';
-    context.fillText(label.name, left + label.disc + 4, place.y + 0.5);
-  });
+    context.fillText(content.name, left + content.disc + 4, middle + 0.5);
+  }
 }
 
 export function screenBox(bounds: Bounds, camera: Camera): Bounds {

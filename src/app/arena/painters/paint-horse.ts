@@ -5,105 +5,85 @@ import type { FootPlace } from '../../ride/feet.ts';
 import { screenAngle, screenOf } from '../camera.ts';
 import type { DrawContext } from './draw-context.ts';
 import { hoofShape } from './hoof.ts';
+import { type HorseShape, horseShape } from './horse-shape.ts';
 
-/** The outline of the left half of a horse from above, tail to poll, in trunk lengths and widths; +x is forward. */
-const HALF: readonly (readonly [number, number])[] = [
-  [-0.52, 0.1],
-  [-0.42, 0.46],
-  [-0.22, 0.5],
-  [0, 0.42],
-  [0.2, 0.45],
-  [0.4, 0.4],
-  [0.52, 0.2],
-];
-/** Neck and head reach this far before the chest, trunk lengths. */
-const NECK = 0.34;
-const HEAD = 0.3;
+/** From so many pixels of trunk on the tack, mane and ears are seen; under it they would be a blot. */
+const TACK_FROM = 26;
+/** A trunk is never drawn shorter than this: a horse smaller than a number is not found. Its feet are left out then. */
+const LEAST_TRUNK = 15;
+const FEET_FROM = 22;
+/** Opacity and largest radius, in pixels, of what draws the eye to a small horse. */
+const HALO = 0.26;
+const MOST_HALO = 46;
 
-/** Paints the horse from above, to scale: body, neck, head, and its four feet on the ground. */
+let last: { readonly long: number; readonly wide: number; readonly shape: HorseShape } | null = null;
+
+/** The shape for a size; of one camera it is asked for in every frame of a ride. */
+function shapeFor(long: number, wide: number): HorseShape {
+  if (last === null || last.long !== long || last.wide !== wide) last = { long, wide, shape: horseShape(long, wide) };
+  return last.shape;
+}
+
+/** Paints the horse from above, to scale where that is large enough: body, head, tack, and where its feet are. */
 export function paintHorse(
   context: CanvasRenderingContext2D,
   { pose, feet, horse }: { readonly pose: Pose; readonly feet: readonly FootPlace[]; readonly horse: Horse },
   { camera, theme }: DrawContext,
 ): void {
   const at = screenOf(camera, pose);
-  const long = horse.bodyLength.value * camera.scale;
-  const wide = horse.bodyWidth.value * camera.scale;
+  const trunk = horse.bodyLength.value * camera.scale;
+  const long = Math.max(LEAST_TRUNK, trunk);
+  const wide = (horse.bodyWidth.value / horse.bodyLength.value) * long;
+  const shape = shapeFor(long, wide);
+  context.fillStyle = theme.pointed;
+  context.globalAlpha = HALO;
+  context.beginPath();
+  context.arc(at.x, at.y, Math.max(18, Math.min(MOST_HALO, long)), 0, 2 * Math.PI);
+  context.fill();
+  context.globalAlpha = 1;
+  context.save();
+  context.translate(at.x + 0.05 * long, at.y + 0.07 * long);
+  context.rotate(screenAngle(camera, pose.angle));
+  context.fillStyle = theme.shadow;
+  context.fill(shape.body);
+  context.restore();
   context.save();
   context.translate(at.x, at.y);
-  context.fillStyle = theme.pointed;
-  context.globalAlpha = 0.3;
-  context.beginPath();
-  context.arc(0, 0, Math.max(18, long * 0.9), 0, 2 * Math.PI);
-  context.fill();
-  context.globalAlpha = 1;
   context.rotate(screenAngle(camera, pose.angle));
   context.lineJoin = 'round';
-  context.lineWidth = Math.max(1.2, wide * 0.06);
-  context.strokeStyle = theme.disc;
-  context.fillStyle = theme.inks.timber;
-  tail(context, long, wide);
-  neck(context, long, wide);
-  trunk(context, long, wide);
+  context.lineCap = 'round';
+  context.lineWidth = Math.max(1.1, wide * 0.035);
+  context.strokeStyle = theme.horse.edge;
+  context.fillStyle = theme.horse.coat;
+  for (const part of [shape.tail, shape.body, shape.head]) {
+    context.fill(part);
+    context.stroke(part);
+  }
+  if (long >= TACK_FROM) paintTack(context, shape, { long, theme });
   context.restore();
-  for (const foot of feet) paintFoot(context, foot, { camera, theme, size: horse.hoof.value });
+  // Over the body: where they tread is what a designer looks for.
+  if (trunk >= FEET_FROM) for (const foot of feet) paintFoot(context, foot, { camera, theme, size: horse.hoof.value });
 }
 
-function trunk(context: CanvasRenderingContext2D, long: number, wide: number): void {
-  const points = [...HALF, ...HALF.toReversed().map(([x, y]) => [x, -y] as const)];
-  context.beginPath();
-  points.forEach(([x, y], index) => {
-    const [nextX, nextY] = points[(index + 1) % points.length] ?? [x, y];
-    const middle = [((x + nextX) / 2) * long, ((y + nextY) / 2) * wide] as const;
-    if (index === 0) context.moveTo(...middle);
-    else context.quadraticCurveTo(x * long, y * wide, ...middle);
-  });
-  const [first, second] = [points[0], points[1]];
-  if (first !== undefined && second !== undefined) {
-    context.quadraticCurveTo(
-      first[0] * long,
-      first[1] * wide,
-      ((first[0] + second[0]) / 2) * long,
-      ((first[1] + second[1]) / 2) * wide,
-    );
+function paintTack(
+  context: CanvasRenderingContext2D,
+  shape: HorseShape,
+  { long, theme }: { readonly long: number } & Pick<DrawContext, 'theme'>,
+): void {
+  context.globalAlpha = 0.9;
+  for (const [part, colour] of [
+    [shape.blanket, theme.horse.blanket],
+    [shape.skirt, theme.horse.saddle],
+    [shape.seat, theme.horse.edge],
+    [shape.ears, theme.horse.coat],
+  ] as const) {
+    context.fillStyle = colour;
+    context.fill(part);
   }
-  context.closePath();
-  context.globalAlpha = 0.72;
-  context.fill();
+  context.stroke(shape.ears);
+  context.lineWidth = Math.max(1.4, 0.035 * long);
+  context.stroke(shape.mane);
   context.globalAlpha = 1;
-  context.stroke();
-}
-
-function neck(context: CanvasRenderingContext2D, long: number, wide: number): void {
-  const chest = 0.4 * long;
-  const poll = (0.5 + NECK) * long;
-  context.beginPath();
-  context.moveTo(chest, -0.24 * wide);
-  context.lineTo(poll, -0.15 * wide);
-  context.lineTo(poll, 0.15 * wide);
-  context.lineTo(chest, 0.24 * wide);
-  context.closePath();
-  context.fill();
-  context.stroke();
-  context.beginPath();
-  context.ellipse(poll + (HEAD * long) / 2, 0, (HEAD * long) / 2, 0.16 * wide, 0, 0, 2 * Math.PI);
-  context.fill();
-  context.stroke();
-  for (const side of [-1, 1]) {
-    context.beginPath();
-    context.moveTo(poll + 0.02 * long, side * 0.08 * wide);
-    context.lineTo(poll - 0.06 * long, side * 0.2 * wide);
-    context.lineTo(poll + 0.07 * long, side * 0.15 * wide);
-    context.fill();
-    context.stroke();
-  }
-}
-
-function tail(context: CanvasRenderingContext2D, long: number, wide: number): void {
-  context.beginPath();
-  context.moveTo(-0.47 * long, 0);
-  context.quadraticCurveTo(-0.62 * long, 0.1 * wide, -0.72 * long, -0.06 * wide);
-  context.stroke();
 }
 
 /** A foot on the ground is full, one in the air hollow. */

@@ -10,6 +10,8 @@ import { paintTimber, type SeenTimber, seenTimber, shadowOf, traceTimberShadow }
 /** What stands throws a shadow as if it were this part as high, so that a tall thing does not hide its neighbour. */
 const SEEN_HEIGHT = 0.22;
 const MOST_SHADOW = 14;
+/** Seams of a deck are drawn at least so far apart, pixels. */
+const SEAMS_APART = 5;
 
 const marksOf = memoizeByIdentity((piece: PlacedPiece): readonly Mark[] => movedMarks(piece.figure.marks, piece.pose));
 
@@ -33,9 +35,24 @@ export function paintPieces(context: CanvasRenderingContext2D, pieces: readonly 
   context.fillStyle = eye.theme.shadow;
   context.fill();
   for (const { piece, timber } of seen) {
-    if (timber === undefined) paintMarks(context, marksOf(piece), eye);
+    if (timber === undefined) paintMarks(context, distinctMarks(piece, eye), eye);
     else paintTimber(context, timber, eye);
   }
+}
+
+/** The marks of a piece; of a deck's seams only as many as are told apart. */
+function distinctMarks(piece: PlacedPiece, { camera }: DrawContext): readonly Mark[] {
+  const marks = marksOf(piece);
+  if (piece.figure.stands !== 'deck') return marks;
+  const seams = marks.filter(isSeam).length;
+  const every = Math.ceil(SEAMS_APART / ((piece.figure.length / (seams + 1)) * camera.scale));
+  if (every <= 1) return marks;
+  let count = 0;
+  return marks.filter((mark) => !isSeam(mark) || count++ % every === every - 1);
+}
+
+function isSeam(mark: Mark): boolean {
+  return mark.kind === 'line' && mark.ink === 'outline' && mark.points.length === 2;
 }
 
 function traceShadow(

@@ -1,52 +1,72 @@
-import { type Bounds, boundsIntersect } from '../../../core/plane/ring.ts';
-import { type LinePlace, linePlaces } from '../../../core/ride/line-places.ts';
+import type { Point } from '../../../core/plane/point.ts';
+import { linePlaces } from '../../../core/ride/line-places.ts';
 import type { Survey } from '../../../core/survey.ts';
 import { type Camera, screenAngle, screenOf } from '../camera.ts';
+import type { LabelForm, LabelSpot, PlacedLabel } from './crowd.ts';
 import type { DrawContext } from './draw-context.ts';
-import { screenBox } from './labels.ts';
 import { paintPlate } from './paint-plate.ts';
-import { endBoxes } from './paint-travel.ts';
-import { font } from './typeface.ts';
+import { font, LETTERS, textWidth } from './typeface.ts';
 
 /** Half the length of a tick, pixels. */
 const HALF_TICK = 7;
 /** Below this many pixels a metre the words would lie over one another: the ticks stand alone. */
-const WORDS_FROM = 9;
-/** About the width of a letter and the height of a line, pixels. */
-const LETTER = 6.4;
-const LINE = 14;
+const WORDS_FROM = 8;
+const LINE = LETTERS + 3;
+/** How far beside its tick, and how far along the line from it, a word may stand. Pixels. */
+const ASIDE = [4, 12, 22];
+const ALONG = [0, 14, -14, 28, -28];
+/** What it costs to leave out all but the first word. */
+const FIRST_ONLY = 20;
 
-/** Where a word stands: beside its tick, right or left of the line as it is ridden. */
-function wordBox({ pose, words }: LinePlace, camera: Camera, side: 1 | -1): Bounds {
-  const at = screenOf(camera, pose);
-  const aside = screenAngle(camera, pose.angle) + (side * Math.PI) / 2;
-  const width = words.join(', ').length * LETTER;
-  const off = HALF_TICK + 4;
-  const x = at.x + Math.cos(aside) * (off + width / 2);
-  const y = at.y + Math.sin(aside) * (off + LINE / 2);
-  return { minX: x - width / 2, maxX: x + width / 2, minY: y - LINE / 2, maxY: y + LINE / 2 };
+/** A change on the line: where it is on the screen, the tick across the line, and what is said of it. */
+interface WordPlace {
+  readonly at: Point<'screen'>;
+  /** The direction of the line on the screen. */
+  readonly angle: number;
+  /** Points on the tick. */
+  readonly tick: readonly Point<'screen'>[];
+  readonly words: readonly string[];
 }
 
 /** The words at a tick, and the room that they take on the screen. */
-export interface PlaceWords {
-  readonly place: LinePlace;
-  readonly box: Bounds;
+export type PlaceWords = PlacedLabel<string>;
+
+/** The places whose words are shown. */
+export function wordPlaces(survey: Survey, camera: Camera): readonly WordPlace[] {
+  if (camera.scale < WORDS_FROM) return [];
+  return linePlaces(survey.line).map(({ pose, words }) => {
+    const at = screenOf(camera, pose);
+    const angle = screenAngle(camera, pose.angle);
+    const [x, y] = [-Math.sin(angle) * HALF_TICK, Math.cos(angle) * HALF_TICK];
+    const tick = [-1, 0, 1].map((t) => ({ x: at.x + t * x, y: at.y + t * y }));
+    return { at, angle, tick, words };
+  });
 }
 
-/** The places whose words are shown: clear of the start, the end and each other, and where it can be of the pieces. */
-export function placeWords(survey: Survey, camera: Camera): readonly PlaceWords[] {
-  if (camera.scale < WORDS_FROM) return [];
-  const taken = [...endBoxes(survey, camera)];
-  const pieces = survey.pieces.map((piece) => screenBox(piece.bounds, camera));
-  return linePlaces(survey.line).flatMap((place) => {
-    const free = ([1, -1] as const)
-      .map((side) => wordBox(place, camera, side))
-      .filter((box) => !taken.some((other) => boundsIntersect(box, other, 0)));
-    const box = free.find((each) => !pieces.some((piece) => boundsIntersect(each, piece, 0))) ?? free[0];
-    if (box === undefined) return [];
-    taken.push(box);
-    return [{ place, box }];
-  });
+/** All of its words, or the first one only. */
+export function wordForms({ at, angle, words }: WordPlace): readonly LabelForm<string>[] {
+  const all = words.join(', ');
+  const first = all.split(',')[0] ?? all;
+  const form = (text: string, less: number): LabelForm<string> => {
+    const width = textWidth(text, 'regular') + 6;
+    return { content: text, width, height: LINE, places: () => placesBeside(at, angle, width), less };
+  };
+  return first === all ? [form(all, 0)] : [form(all, 0), form(first, FIRST_ONLY)];
+}
+
+/** Middles of a word right and left of the line, nearer ones first. */
+function placesBeside(at: Point<'screen'>, angle: number, width: number): readonly LabelSpot[] {
+  const along = { x: Math.cos(angle), y: Math.sin(angle) };
+  const across = { x: -along.y, y: along.x };
+  return ASIDE.flatMap((aside) =>
+    ALONG.flatMap((by) =>
+      [1, -1].map((side) => {
+        const x = at.x + side * across.x * (HALF_TICK + aside + width / 2) + along.x * by;
+        const y = at.y + side * across.y * (HALF_TICK + aside + LINE / 2) + along.y * by;
+        return { x, y, far: aside - 4 + Math.abs(by) + (side === 1 ? 0 : 1) };
+      }),
+    ),
+  );
 }
 
 /** A tick across the line where the gait or the lead changes, with its word where the picture is large enough. */
@@ -68,8 +88,5 @@ export function paintPlaces(
     context.stroke();
   }
   context.font = font('regular');
-  for (const { place, box } of words) {
-    const plate = { ...box, minX: box.minX - 2, maxX: box.maxX + 2 };
-    paintPlate(context, plate, place.words.join(', '), { theme });
-  }
+  for (const { content, box } of words) paintPlate(context, box, content, { theme });
 }

@@ -4,10 +4,12 @@ import type { PrintNote } from '../../../core/ride/print-notes.ts';
 import { plateWords, worstNotes } from '../../ride/print-words.ts';
 import { screenAngle, screenOf } from '../camera.ts';
 import type { DrawContext } from './draw-context.ts';
-import { hoofShape } from './hoof.ts';
+import { traceHoof } from './hoof.ts';
 import { font } from './typeface.ts';
 
-const LEAST_SIZE = 1.7;
+const LEAST_SIZE = 1.8;
+/** Under this radius a print is a dot that only its fill tells apart: it has a fine edge. Pixels. */
+const FINE = 3;
 /** Below this many pixels a metre the plates would cover their own prints: the rings stay, the panel has the words. */
 const PLATES_FROM = 18;
 /** What happens less often than this needs no plate. */
@@ -29,21 +31,23 @@ export function paintPrints(
 ): void {
   const { camera, theme, size } = eye;
   const radius = Math.max(LEAST_SIZE, (hoof / 2) * camera.scale);
-  context.lineWidth = radius < 3 ? 0.8 : 1.1;
+  const left = new Path2D();
+  const right = new Path2D();
   for (const print of prints) {
     const at = screenOf(camera, print.point);
     if (at.x < -9 || at.y < -9 || at.x > size.width + 9 || at.y > size.height + 9) continue;
-    context.save();
-    context.translate(at.x, at.y);
-    context.rotate(screenAngle(camera, print.heading));
-    hoofShape(context, isFore(print.foot) ? 'fore' : 'hind', radius);
-    const isLeft = sideOf(print.foot) === 1;
-    context.fillStyle = isLeft ? theme.inks.landing : theme.ground;
-    context.strokeStyle = theme.inks.landing;
-    context.fill();
-    context.stroke();
-    context.restore();
+    const angle = screenAngle(camera, print.heading);
+    traceHoof(sideOf(print.foot) === 1 ? left : right, isFore(print.foot) ? 'fore' : 'hind', { at, angle, radius });
   }
+  context.lineJoin = 'round';
+  context.lineWidth = radius < FINE ? 0.7 : Math.min(1.6, 0.8 + radius * 0.04);
+  context.strokeStyle = theme.inks.landing;
+  context.fillStyle = theme.inks.landing;
+  context.fill(left);
+  context.stroke(left);
+  context.fillStyle = theme.ground;
+  context.fill(right);
+  context.stroke(right);
   for (const { kind, print } of notes) {
     const at = screenOf(camera, print.point);
     context.strokeStyle = kind === 'meets' ? theme.must : theme.should;

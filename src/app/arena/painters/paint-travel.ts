@@ -1,14 +1,12 @@
 import { memoizeByIdentity } from '../../../core/memo/by-identity.ts';
 import { type Path, pathPoints, poseAt } from '../../../core/plane/path.ts';
 import type { Point } from '../../../core/plane/point.ts';
-import type { Bounds } from '../../../core/plane/ring.ts';
 import type { Landings } from '../../../core/ride/line.ts';
 import type { Survey } from '../../../core/survey.ts';
 import type { Pointed } from '../../view.ts';
 import { type Camera, screenAngle, screenOf } from '../camera.ts';
 import type { DrawContext } from './draw-context.ts';
 import { TRAVEL_STYLES, travelKind } from './travel-styles.ts';
-import { font } from './typeface.ts';
 
 /** Distance between the arrows on the way to an obstacle, pixels. */
 const ARROWS_APART = 110;
@@ -19,7 +17,7 @@ const screenPath = memoizeByIdentity((path: Path, camera: Camera): readonly Poin
   return points.map((at) => screenOf(camera, at));
 });
 
-/** Paints the line of travel, each part as it is ridden, with arrows, landings, start and end. */
+/** Paints the line of travel, each part as it is ridden, with arrows and landings. */
 export function paintTravel(
   context: CanvasRenderingContext2D,
   survey: Survey,
@@ -58,7 +56,6 @@ export function paintTravel(
     }
   }
   for (const gap of survey.line.gaps) paintLandings(context, gap.landings, { survey, camera, theme });
-  ends(context, survey, eye);
 }
 
 function strokeLine(context: CanvasRenderingContext2D, points: readonly Point<'screen'>[]): void {
@@ -146,46 +143,4 @@ function hoof(context: CanvasRenderingContext2D, size: number): void {
   context.bezierCurveTo(size * 1.7, -size * 1.35, size * 1.7, size * 1.35, -size, size * 0.75);
   context.lineTo(-size * 0.25, 0);
   context.closePath();
-}
-
-function ends(context: CanvasRenderingContext2D, survey: Survey, { camera, theme }: DrawContext): void {
-  for (const { at, text } of endsOf(survey)) plate(context, at, { camera, theme, text });
-}
-
-function endsOf(survey: Survey): readonly { readonly at: Point; readonly text: 'Start' | 'End' }[] {
-  if (survey.layout.ride.legs.length === 0) return [];
-  const last = survey.line.elements.at(-1);
-  const start = { at: survey.layout.ride.start, text: 'Start' } as const;
-  if (last === undefined || last.path.length === 0) return [start];
-  return [start, { at: poseAt(last.path, last.length), text: 'End' }];
-}
-
-/** The room that the words at start and end take on the screen. */
-export function endBoxes(survey: Survey, camera: Camera): readonly Bounds[] {
-  return endsOf(survey).map(({ at }) => {
-    const { x, y } = screenOf(camera, at);
-    return { minX: x - 22, maxX: x + 22, minY: y - 6, maxY: y + 27 };
-  });
-}
-
-function plate(
-  context: CanvasRenderingContext2D,
-  ground: Point,
-  { camera, theme, text }: DrawContext & { text: string },
-): void {
-  const at = screenOf(camera, ground);
-  context.fillStyle = theme.disc;
-  context.beginPath();
-  if (text === 'Start') context.arc(at.x, at.y, 5, 0, 2 * Math.PI);
-  else context.rect(at.x - 5, at.y - 5, 10, 10);
-  context.fill();
-  context.font = font('bold');
-  const width = context.measureText(text).width + 10;
-  context.beginPath();
-  context.roundRect(at.x - width / 2, at.y + 9, width, 17, 4);
-  context.fill();
-  context.fillStyle = theme.onDisc;
-  context.textAlign = 'center';
-  context.textBaseline = 'middle';
-  context.fillText(text, at.x, at.y + 18);
 }

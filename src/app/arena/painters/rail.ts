@@ -50,6 +50,21 @@ export function wayInBox(arena: Arena, camera: Camera): Bounds {
   return { minX: x - half, maxX: x + half, minY: y - LETTERS / 2 - 3, maxY: y + LETTERS / 2 + 3 };
 }
 
+/** The room on the screen that the four rails take. */
+export function wallBoxes({ length, width }: Arena, camera: Camera): readonly Bounds[] {
+  const low = screenOf(camera, { x: 0, y: 0 });
+  const high = screenOf(camera, { x: length, y: width });
+  const rail = railWidth(camera);
+  const [minX, maxX] = [Math.min(low.x, high.x) - rail, Math.max(low.x, high.x) + rail];
+  const [minY, maxY] = [Math.min(low.y, high.y) - rail, Math.max(low.y, high.y) + rail];
+  return [
+    { minX, maxX, minY, maxY: minY + rail },
+    { minX, maxX, minY: maxY - rail, maxY },
+    { minX, maxX: minX + rail, minY, maxY },
+    { minX: maxX - rail, maxX, minY, maxY },
+  ];
+}
+
 /** The open leaf of the way in: its hinge, and its far end on the ground. */
 export function leafOf(arena: Arena): { readonly hinge: Point; readonly end: Point } {
   const { at, width, wall } = arena.entrance;

@@ -142,14 +142,17 @@ export function paintTimber(context: CanvasRenderingContext2D, seen: SeenTimber,
   segment(0, long, -wide * (isRound ? 0.2 : 0.38));
   stroke(theme.shine, wide * (isRound ? 0.2 : 0.1));
   context.beginPath();
-  segment(0, long, wide * 0.36);
-  stroke(theme.shadow, wide * 0.28);
+  segment(0, long, wide * 0.37);
+  stroke(theme.shade, wide * 0.26);
+  context.beginPath();
+  segment(0, long, wide * 0.44);
+  stroke(theme.shade, wide * 0.12);
   grain(context, segment, { long, wide, scale, theme });
   const sawn = Math.max(1.6, SAWN * scale);
   context.beginPath();
   segment(0, sawn);
   segment(long - sawn, long);
-  stroke(theme.shadow, wide);
+  stroke(theme.shade, wide);
 }
 
 /** Quiet lines along the wood, each broken at its own places. */
@@ -163,7 +166,7 @@ function grain(
     theme,
   }: { readonly long: number; readonly wide: number; readonly scale: number } & Pick<DrawContext, 'theme'>,
 ): void {
-  context.strokeStyle = theme.shadow;
+  context.strokeStyle = theme.shade;
   context.lineWidth = Math.max(0.5, wide * 0.03);
   const rows = wide < 2 * NEAR ? [-0.06, 0.16] : [-0.3, -0.08, 0.05, 0.2];
   for (const [index, row] of rows.entries()) {

@@ -3,7 +3,7 @@ import { printDuration } from '../../measure/duration.ts';
 import { printLength } from '../../measure/length.ts';
 import type { LengthUnit } from '../../measure/quantity.ts';
 import { obstacleKind } from '../../obstacles/obstacles.ts';
-import type { LineElement } from '../../ride/line.ts';
+import type { Gap, LineElement } from '../../ride/line.ts';
 import type { Survey } from '../../survey.ts';
 import { andList, numberList, uncapitalized } from '../../text/sentence.ts';
 import type { Band, Limit, Quantity } from '../check.ts';
@@ -113,4 +113,16 @@ const LINE_PARTS = { approach: 'The way to', obstacle: 'The line through', finis
 /** "The way to the bridge (obstacle 4)": a part of the line, to begin a sentence with. */
 export function linePartWords(survey: Survey, part: LineElement['part'], obstacle: string): string {
   return `${LINE_PARTS[part]} ${obstacleWords(survey, obstacle)}`;
+}
+
+/** The gap's number within its leg, 1 first. */
+export function gapNumber(survey: Survey, gap: Gap): number {
+  return survey.line.gaps.filter((each) => each.leg === gap.leg).indexOf(gap) + 1;
+}
+
+/** "Gap 2 of the fan (obstacle 1)", "Gaps 1 to 3 of …". */
+export function gapWords(survey: Survey, gaps: readonly Gap[]): string {
+  const numbers = gaps.map((gap) => gapNumber(survey, gap));
+  const [first] = gaps;
+  return `${gaps.length === 1 ? 'Gap' : 'Gaps'} ${numberList(numbers)} of ${obstacleWords(survey, first?.obstacle ?? '')}`;
 }

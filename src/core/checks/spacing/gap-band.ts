@@ -3,10 +3,16 @@ import { obstacleKind } from '../../obstacles/obstacles.ts';
 import { lerp } from '../../plane/point.ts';
 import type { Gap } from '../../ride/line.ts';
 import type { Survey } from '../../survey.ts';
-import { numberList } from '../../text/sentence.ts';
 import type { Check, Limit, Limits, Proposal, RawFinding, Weight } from '../check.ts';
 import { resizeGap } from '../findings/constrained-edits.ts';
-import { bandWords, measuredWords, obstacleWords, pieceWords, valueWords } from '../findings/finding-words.ts';
+import {
+  bandWords,
+  gapWords,
+  measuredWords,
+  obstacleWords,
+  pieceWords,
+  valueWords,
+} from '../findings/finding-words.ts';
 import { rebuildNear } from '../findings/verified-fixes.ts';
 import { type Aim, aimsOf } from '../rulebooks/aims.ts';
 import { BAND_TOLERANCE, isInBand } from '../rulebooks/band.ts';
@@ -14,18 +20,6 @@ import { bandOf } from '../rulebooks/rulebooks.ts';
 
 /** Tape and line are reported separately when they differ by more than a crew would notice, metres. */
 const TAPE_DIFFERENCE = INCH;
-
-/** The gap's number within its leg, 1 first. */
-export function gapNumber(survey: Survey, gap: Gap): number {
-  return survey.line.gaps.filter((each) => each.leg === gap.leg).indexOf(gap) + 1;
-}
-
-/** "Gap 2 of the fan (obstacle 1)", "Gaps 1 to 3 of …". */
-export function gapWords(survey: Survey, gaps: readonly Gap[]): string {
-  const numbers = gaps.map((gap) => gapNumber(survey, gap));
-  const [first] = gaps;
-  return `${gaps.length === 1 ? 'Gap' : 'Gaps'} ${numberList(numbers)} of ${obstacleWords(survey, first?.obstacle ?? '')}`;
-}
 
 /** What is measured of a gap, and where. */
 export function gapPlace({ ends, leg, obstacle, keys, ridden }: Gap) {

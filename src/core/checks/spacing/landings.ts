@@ -1,10 +1,10 @@
 import type { Sourced } from '../../horses/horse.ts';
 import type { Gap } from '../../ride/line.ts';
 import type { Check, Limit } from '../check.ts';
-import { valueWords } from '../findings/finding-words.ts';
+import { gapWords, valueWords } from '../findings/finding-words.ts';
 import { BAND_TOLERANCE, isInBand } from '../rulebooks/band.ts';
 import { bandOf } from '../rulebooks/rulebooks.ts';
-import { gapPlace, gapProposals, gapsSaid, gapWords } from './gap-band.ts';
+import { gapPlace, gapProposals, gapsSaid } from './gap-band.ts';
 
 /**
  * A book for horses of another stride, such as a table of canter poles, knows more about them than the western data

@@ -104,6 +104,7 @@ export function buildRun(values: Values, raised: (i: number) => Values = () => (
 export const run: ObstacleKind = {
   id: 'run',
   title: 'Run of poles',
+  alsoCalled: ['walk overs', 'walkovers', 'jog overs', 'lope overs', 'trot poles', 'canter poles', 'straight', 'logs'],
   family: 'poles',
   about: 'Parallel poles in a row: walk-overs, jog-overs or lope-overs, by the gap and the gait.',
   params: ROW_PARAMS,

@@ -1,4 +1,4 @@
-import { describe, expect, test } from 'vitest';
+import { describe, expect, test, vi } from 'vitest';
 import type { Camera } from '../../../../src/app/arena/camera.ts';
 import { createPointerController, type PointerSample } from '../../../../src/app/arena/input/pointer-controller.ts';
 import type { PointerInput } from '../../../../src/desk/input.ts';
@@ -6,7 +6,7 @@ import type { PointerInput } from '../../../../src/desk/input.ts';
 const CAMERA: Camera = { scale: 10, x: 0, y: 100, turned: false };
 
 /** Records what the pointer controller does, in order. */
-function written() {
+function written(grasps = true) {
   const deeds: string[] = [];
   const touches: PointerInput[] = [];
   const hand = createPointerController({
@@ -15,6 +15,9 @@ function written() {
       touches.push(touch);
       deeds.push(`${touch.phase} ${touch.pointerId}`);
     },
+    grasps: () => grasps,
+    fingerAt: (at) => deeds.push(at === null ? 'finger away' : 'finger'),
+    menu: () => deeds.push('menu'),
     pan: (dx, dy) => deeds.push(`pan ${dx} ${dy}`),
     zoom: (factor) => deeds.push(`zoom ${factor}`),
   });
@@ -42,7 +45,7 @@ describe('a hand over the arena', () => {
     hand.down(finger(1, 0, 0));
     hand.move(finger(1, 5, 0));
     hand.up(finger(1, 5, 0));
-    expect(deeds).toEqual(['down 1', 'move 1', 'up 1']);
+    expect(deeds).toEqual(['down 1', 'move 1', 'finger away', 'up 1']);
   });
 
   test('takes back what it began when a second finger comes, and then pinches', () => {
@@ -50,11 +53,11 @@ describe('a hand over the arena', () => {
     hand.down(finger(1, 0, 0, { kind: 'touch' }));
     hand.down(finger(2, 100, 0, { kind: 'touch' }));
     hand.move(finger(2, 200, 0, { kind: 'touch' }));
-    expect(deeds).toEqual(['down 1', 'cancel 1', 'pan 50 0', 'zoom 2']);
+    expect(deeds).toEqual(['down 1', 'finger away', 'cancel 1', 'pan 50 0', 'zoom 2']);
     hand.up(finger(2, 200, 0, { kind: 'touch' }));
     hand.move(finger(1, 30, 0, { kind: 'touch' }));
     hand.up(finger(1, 30, 0, { kind: 'touch' }));
-    expect(deeds).toHaveLength(4);
+    expect(deeds.filter((deed) => /down|move|up/.test(deed))).toEqual(['down 1']);
   });
 
   test.each([
@@ -66,7 +69,7 @@ describe('a hand over the arena', () => {
     hand.down(finger(1, 10, 10, how));
     hand.move(finger(1, 14, 7, how));
     hand.up(finger(1, 14, 7, how));
-    expect(deeds).toEqual(['pan 4 -3']);
+    expect(deeds).toEqual(['pan 4 -3', 'finger away']);
   });
 
   test('does nothing with the second button', () => {
@@ -80,6 +83,58 @@ describe('a hand over the arena', () => {
     const { hand, deeds } = written();
     hand.down(finger(1, 10, 10));
     hand.cancel(finger(1, 10, 10));
-    expect(deeds).toEqual(['down 1', 'cancel 1']);
+    expect(deeds).toEqual(['down 1', 'finger away', 'cancel 1']);
+  });
+});
+
+describe('one finger', () => {
+  const touch = { kind: 'touch' } as const;
+
+  test('pans where it takes hold of nothing', () => {
+    const { hand, deeds } = written(false);
+    hand.down(finger(1, 0, 0, touch));
+    hand.move(finger(1, 4, 0, touch));
+    hand.move(finger(1, 14, 0, touch));
+    hand.up(finger(1, 14, 0, touch));
+    expect(deeds).toEqual(['pan 10 0', 'finger away']);
+  });
+
+  test('taps where it does not stir', () => {
+    const { hand, deeds } = written(false);
+    hand.down(finger(1, 0, 0, touch));
+    hand.move(finger(1, 4, 0, touch));
+    hand.up(finger(1, 4, 0, touch));
+    expect(deeds).toEqual(['finger away', 'down 1', 'up 1']);
+  });
+
+  test('drags what it takes hold of, and says where it is', () => {
+    const { hand, deeds } = written(true);
+    hand.down(finger(1, 0, 0, touch));
+    hand.move(finger(1, 14, 0, touch));
+    hand.up(finger(1, 14, 0, touch));
+    expect(deeds).toEqual(['down 1', 'move 1', 'finger', 'finger away', 'up 1']);
+  });
+
+  test('asks for the menu when it stays, and lets go of what it held', () => {
+    vi.useFakeTimers();
+    const { hand, deeds } = written(true);
+    hand.down(finger(1, 0, 0, touch));
+    vi.advanceTimersByTime(499);
+    expect(deeds).toEqual(['down 1']);
+    vi.advanceTimersByTime(2);
+    hand.move(finger(1, 40, 0, touch));
+    hand.up(finger(1, 40, 0, touch));
+    vi.useRealTimers();
+    expect(deeds.filter((deed) => deed !== 'finger away')).toEqual(['down 1', 'cancel 1', 'menu']);
+  });
+
+  test('asks for no menu once it has stirred', () => {
+    vi.useFakeTimers();
+    const { hand, deeds } = written(true);
+    hand.down(finger(1, 0, 0, touch));
+    hand.move(finger(1, 14, 0, touch));
+    vi.advanceTimersByTime(2000);
+    vi.useRealTimers();
+    expect(deeds).not.toContain('menu');
   });
 });

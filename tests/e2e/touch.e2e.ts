@@ -1,0 +1,173 @@
+/** The arena and its list by touch only, in a tablet and a phone. */
+import { type CDPSession, expect, type Page, test } from '@playwright/test';
+import { arena, emptied, onPage, opened, type Place, placeOf, showTiles, stage } from './arena.ts';
+
+test.use({ hasTouch: true, isMobile: true, viewport: { width: 820, height: 1180 } });
+
+interface Fingers {
+  down(...at: Place[]): Promise<void>;
+  /** One finger, in moves of so many pixels. */
+  go(from: Place, to: Place, step: number): Promise<void>;
+  move(...at: Place[]): Promise<void>;
+  up(): Promise<void>;
+}
+
+async function fingers(page: Page): Promise<Fingers> {
+  const session: CDPSession = await page.context().newCDPSession(page);
+  const send = (type: 'touchStart' | 'touchMove' | 'touchEnd', at: readonly Place[]) =>
+    session.send('Input.dispatchTouchEvent', { type, touchPoints: at.map((each, id) => ({ ...each, id })) });
+  const self: Fingers = {
+    down: async (...at) => void (await send('touchStart', at)),
+    move: async (...at) => void (await send('touchMove', at)),
+    up: async () => void (await send('touchEnd', [])),
+    async go(from, to, step) {
+      const count = Math.max(1, Math.ceil(Math.hypot(to.x - from.x, to.y - from.y) / step));
+      for (let i = 1; i <= count; i++) {
+        await self.move({ x: from.x + ((to.x - from.x) * i) / count, y: from.y + ((to.y - from.y) * i) / count });
+      }
+    },
+  };
+  return self;
+}
+
+function said(page: Page) {
+  return page.locator('[data-said]');
+}
+
+for (const viewport of [
+  { width: 1366, height: 768 },
+  { width: 820, height: 1180 },
+  { width: 390, height: 844 },
+]) {
+  test(`a tile held and dragged is placed where it is let go of, at ${viewport.width} by ${viewport.height}`, async ({
+    page,
+  }) => {
+    await page.setViewportSize(viewport);
+    await emptied(page);
+    const hand = await fingers(page);
+    await expect(page.getByText('press and hold')).toBeVisible();
+    for (const step of [5, 20, 60, 200]) {
+      for (const part of step === 5 ? [0.5] : [0.5, 0.06, 0.94]) {
+        const tile = page.locator('[data-kind="box"]');
+        await tile.scrollIntoViewIfNeeded();
+        const box = await tile.boundingBox();
+        if (box === null) throw new Error('there is no tile');
+        const from = { x: box.x + box.width * part, y: box.y + box.height * part };
+        const asked = { x: 30, y: 15 };
+        const to = await onPage(page, asked);
+        await hand.down(from);
+        await expect(page.locator('.ghost')).toBeVisible();
+        await hand.go(from, to, step);
+        await hand.up();
+        const label = `${part}, ${step} px`;
+        await expect(page.locator('[data-obstacle]'), label).toHaveCount(1);
+        const place = await placeOf(page, 'box-1');
+        expect(Math.hypot(place.x - asked.x, place.y - asked.y), label).toBeLessThan(0.6);
+        await arena(page).press('Control+z');
+        await expect(page.locator('[data-obstacle]')).toHaveCount(0);
+        await showTiles(page);
+      }
+    }
+  });
+}
+
+test('a tap on a tile adds it, and a second finger gives up one that is carried', async ({ page }) => {
+  await emptied(page);
+  const hand = await fingers(page);
+  const tile = page.locator('[data-kind="box"]');
+  await tile.tap();
+  await expect(page.locator('[data-obstacle]')).toHaveCount(1);
+  await showTiles(page);
+  const box = await tile.boundingBox();
+  if (box === null) throw new Error('there is no tile');
+  const at = { x: box.x + 20, y: box.y + 20 };
+  await hand.down(at);
+  await expect(page.locator('.ghost')).toBeVisible();
+  await hand.down(at, { x: 200, y: 300 });
+  await expect(page.locator('.ghost')).toHaveCount(0);
+  await hand.up();
+  await expect(page.getByText('Put back: nothing was placed.')).toBeVisible();
+  await expect(page.locator('[data-obstacle]')).toHaveCount(1);
+});
+
+test('one finger pans until a thing is chosen, and then moves it under a loupe; two fingers pinch', async ({
+  page,
+}) => {
+  await opened(page);
+  const hand = await fingers(page);
+  const key = (await page.locator('[data-obstacle]').first().getAttribute('data-obstacle')) ?? '';
+  const piece = await placeOf(page, key);
+  const at = await onPage(page, piece);
+  const origin = await arena(page).getAttribute('data-origin');
+  await hand.down(at);
+  await hand.go(at, { x: at.x + 60, y: at.y + 40 }, 20);
+  await hand.up();
+  await expect(arena(page)).not.toHaveAttribute('data-origin', origin ?? '');
+  expect(await placeOf(page, key)).toEqual(piece);
+
+  await page.locator(`[data-obstacle="${key}"]`).evaluate((row: HTMLElement) => row.click());
+  const there = await onPage(page, piece);
+  await hand.down(there);
+  await hand.up();
+  await expect(said(page)).toContainText('Chose');
+  await hand.down(there);
+  await hand.go(there, { x: there.x + 30, y: there.y + 60 }, 15);
+  await expect(page.locator('.loupe')).toBeVisible();
+  const glass = await page.locator('.loupe').boundingBox();
+  expect((glass?.y ?? 0) + (glass?.height ?? 0)).toBeLessThan(there.y + 60);
+  await hand.up();
+  await expect(page.locator('.loupe')).toHaveCount(0);
+  expect(await placeOf(page, key)).not.toEqual(piece);
+
+  const scale = Number(await arena(page).getAttribute('data-scale'));
+  const [one, other] = [
+    { x: 300, y: 300 },
+    { x: 400, y: 300 },
+  ];
+  await hand.down(one, other);
+  await hand.move({ x: 250, y: 300 }, { x: 450, y: 300 });
+  await hand.up();
+  expect(Number(await arena(page).getAttribute('data-scale'))).toBeGreaterThan(scale * 1.5);
+});
+
+test('the nudge pad moves and turns what is chosen by its step', async ({ page }) => {
+  await emptied(page);
+  await page.locator('[data-kind="box"]').tap();
+  const before = await placeOf(page, 'box-1');
+  const pad = page.getByRole('group', { name: 'Nudge', exact: true });
+  await pad.getByRole('button', { name: "1'", exact: true }).tap();
+  await pad.getByRole('button', { name: "Move 1' right" }).tap();
+  await expect(said(page)).toContainText('Moved');
+  const after = await placeOf(page, 'box-1');
+  expect(Math.hypot(after.x - before.x, after.y - before.y)).toBeCloseTo(0.3048, 3);
+  await pad.getByRole('button', { name: 'Turn 15° to the left' }).tap();
+  await expect(said(page)).toContainText('15°');
+  for (const button of await pad.getByRole('button').all()) {
+    const box = await button.boundingBox();
+    expect(Math.min(box?.width ?? 0, box?.height ?? 0)).toBeGreaterThanOrEqual(44);
+  }
+});
+
+test('a long press opens the menu of the thing, and the snap switch says what it is', async ({ page }) => {
+  await emptied(page);
+  await page.locator('[data-kind="box"]').tap();
+  const box = await placeOf(page, 'box-1');
+  const hand = await fingers(page);
+  const at = await onPage(page, box);
+  const pole = page.locator('[data-obstacle="box-1"]');
+  await expect(pole).toHaveCount(1);
+  const edge = await onPage(page, { x: box.x, y: box.y + 0.9 });
+  await hand.down(edge);
+  await expect(page.getByRole('menu', { name: 'What is chosen' })).toBeVisible();
+  await hand.up();
+  await page.getByRole('menuitem', { name: 'Duplicate' }).tap();
+  await expect(page.locator('[data-obstacle]')).toHaveCount(2);
+  expect(at).toBeDefined();
+  const snap = page.getByRole('button', { name: 'Snap', exact: true });
+  await expect(snap).toHaveAttribute('aria-pressed', 'true');
+  await snap.tap();
+  await expect(snap).toHaveAttribute('aria-pressed', 'false');
+  await expect(said(page)).toHaveText('Snapping is off');
+  await stage(page, 'Ride').tap();
+  await expect(page.getByRole('button', { name: 'Snap', exact: true })).toHaveAttribute('aria-pressed', 'false');
+});
