@@ -45,7 +45,7 @@ async function eachPanel(page: Page, look: (panel: string) => Promise<void>): Pr
 /** Dialogs and menus, each by the stage, the tab on small screens, and the button that opens it. */
 const DIALOGS = [
   { stage: 'Set', tab: undefined, button: 'Help' },
-  { stage: 'Set', tab: 'Truck', button: /truck/i },
+  { stage: 'Set', tab: 'Truck', button: 'Edit the list' },
   { stage: 'Check', tab: 'Rule book', button: 'Compare with another book' },
   { stage: 'Check', tab: 'Rule book', button: 'Set a house rule' },
   { stage: 'Check', tab: 'Horse', button: 'All assumptions, with sources' },
@@ -76,7 +76,7 @@ for (const size of SIZES) {
       await stage(page, where).click();
       const panel = page.getByRole('tab', { name: tab ?? '\u0000', exact: true });
       if (tab !== undefined && (await panel.count()) > 0) await panel.click();
-      await page.getByRole('button', { name: button }).first().click();
+      await page.getByRole('button', { name: button }).first().click({ timeout: 60_000 });
       const dialog = page.getByRole('dialog');
       await expect(dialog).toBeVisible();
       expect(await faults(page, `dialog ${button}`)).toEqual([]);
