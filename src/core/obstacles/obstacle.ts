@@ -3,6 +3,7 @@
  * One file a kind; `obstacles.ts` lists them.
  */
 import type { Constraint } from '../constraints/constraint.ts';
+import type { Gait } from '../horses/horse.ts';
 import type { Metres } from '../measure/quantity.ts';
 import type { Params, Values } from '../pieces/params.ts';
 import type { Piece } from '../pieces/piece.ts';
@@ -68,6 +69,8 @@ export interface GapParam {
 export interface ObstacleKind {
   readonly id: string;
   readonly title: string;
+  /** What the trade calls one of its poles by the gait over it, and where nobody rides it; absent: the title serves for all. */
+  readonly nounByGait?: Readonly<Record<Gait | 'none', string>>;
   readonly family: ObstacleFamily;
   /** One sentence: what it is and what it asks of the horse. */
   readonly about: string;
