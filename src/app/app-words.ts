@@ -7,6 +7,8 @@ import type { LengthUnit } from '../core/measure/quantity.ts';
 import type { Obstacle } from '../core/obstacles/obstacle.ts';
 import { obstacleKind } from '../core/obstacles/obstacles.ts';
 import type { Stage } from '../desk/input.ts';
+import { appWords } from '../words/app.ts';
+import { terms } from '../words/terms.ts';
 
 /** Words that several rooms of the app show. */
 
@@ -33,31 +35,31 @@ function withNumber(title: string, id: string): string {
 }
 
 export const STAGES: readonly { readonly id: Stage; readonly title: string; readonly does: string }[] = [
-  { id: 'set', title: 'Set', does: 'Lay out the obstacles' },
-  { id: 'ride', title: 'Ride', does: 'Order, gaits and time' },
-  { id: 'check', title: 'Check', does: 'What needs a look' },
-  { id: 'post', title: 'Post', does: 'The pattern on paper' },
-  { id: 'change', title: 'Change', does: 'Compare, and change over' },
+  { id: 'set', title: appWords.set, does: appWords.layOutTheObstacles },
+  { id: 'ride', title: appWords.ride, does: appWords.orderGaitsTime },
+  { id: 'check', title: appWords.check, does: appWords.whatNeedsALook },
+  { id: 'post', title: appWords.post, does: appWords.patternOnPaper },
+  { id: 'change', title: appWords.change, does: appWords.compareAndChangeOver },
 ];
 
-export const GAIT_WORDS: Readonly<Record<Gait, string>> = { walk: 'Walk', jog: 'Jog', lope: 'Lope' };
+export const GAIT_WORDS: Readonly<Record<Gait, string>> = { walk: terms.walk, jog: terms.jog, lope: terms.lope };
 
 export const LEVEL_WORDS: Readonly<Record<Level, string>> = {
-  open: 'Open',
-  amateur: 'Amateur',
-  youth: 'Youth',
-  novice: 'Novice',
-  'walk-jog': 'Walk and jog',
-  led: 'Led in hand',
+  open: appWords.open,
+  amateur: appWords.amateur,
+  youth: appWords.youth,
+  novice: appWords.novice,
+  'walk-jog': appWords.walkAndJog,
+  led: appWords.ledInHand,
 };
 
 export const WEIGHT_WORDS: Readonly<Record<Weight, string>> = {
-  must: 'Must be mended',
-  should: 'Should be looked at',
-  note: 'Worth knowing',
+  must: appWords.mustBeMended,
+  should: appWords.shouldBeLookedAt,
+  note: appWords.worthKnowing,
 };
 
 /** Where something lies, as a person would say it: distances from the west and the south wall. */
 export function positionWords(at: { readonly x: number; readonly y: number }, unit: LengthUnit): string {
-  return `${printLength(at.x, unit)} from the west wall, ${printLength(at.y, unit)} from the south wall`;
+  return appWords.position(printLength(at.x, unit), printLength(at.y, unit));
 }

@@ -1,4 +1,5 @@
 import { createContext, useContext, useSyncExternalStore } from 'react';
+import { appWords } from '../words/app.ts';
 import type { CourseSaver, SaveState } from './autosave.ts';
 
 export const CourseSaverContext = createContext<CourseSaver | null>(null);
@@ -25,7 +26,7 @@ export function SaveNotice() {
       <p>{says}</p>
       {lockedElsewhere !== undefined && (
         <button type="button" className="button" onClick={() => saver.saveAsCopy()}>
-          Work on a copy here
+          {appWords.workOnCopyHere}
         </button>
       )}
     </div>

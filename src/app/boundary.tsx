@@ -1,4 +1,5 @@
 import { Component, type ReactNode } from 'react';
+import { appWords } from '../words/app.ts';
 
 interface Props {
   readonly children: ReactNode;
@@ -19,21 +20,21 @@ export class ErrorBoundary extends Component<Props, { readonly failure: string |
     if (this.state.failure === null) return this.props.children;
     return (
       <main className="fallen" role="alert">
-        <h1>Something in Polewright broke</h1>
-        <p>Your course is safe. Take it as a file first, then load the page again.</p>
+        <h1>{appWords.broke}</h1>
+        <p>{appWords.courseIsSafe}</p>
         <p>
           <button
             type="button"
             className="button primary"
             onClick={() => this.props.save(this.props.saved(), 'rescued.course.json')}
           >
-            Save the course as a file
+            {appWords.saveAsFile}
           </button>{' '}
           <button type="button" className="button" onClick={() => location.reload()}>
-            Load the page again
+            {appWords.loadPageAgain}
           </button>
         </p>
-        <p className="small">What was said: {this.state.failure}</p>
+        <p className="small">{appWords.whatWasSaid(this.state.failure)}</p>
       </main>
     );
   }
@@ -43,14 +44,14 @@ export class ErrorBoundary extends Component<Props, { readonly failure: string |
 export function NotStarted({ failure }: { readonly failure: unknown }) {
   return (
     <main className="fallen" role="alert">
-      <h1>Polewright could not be loaded</h1>
-      <p>Is there a connection? What you have drawn here before is still kept in this browser.</p>
+      <h1>{appWords.notLoaded}</h1>
+      <p>{appWords.isThereConnection}</p>
       <p>
         <button type="button" className="button primary" onClick={() => location.reload()}>
-          Load the page again
+          {appWords.loadPageAgain}
         </button>
       </p>
-      <p className="small">What was said: {failure instanceof Error ? failure.message : String(failure)}</p>
+      <p className="small">{appWords.whatWasSaid(failure instanceof Error ? failure.message : String(failure))}</p>
     </main>
   );
 }

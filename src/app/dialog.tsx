@@ -1,4 +1,6 @@
 import { type ReactNode, type RefObject, useId, useLayoutEffect, useRef } from 'react';
+import { appWords } from '../words/app.ts';
+import { terms } from '../words/terms.ts';
 
 /**
  * Opens the dialog over everything while it is there. It is closed while it still is on the page: only then does the browser
@@ -36,7 +38,7 @@ export function ChoiceDialog({
       <div className="dialog-end">
         {actions}
         <button ref={button} type="button" className="button primary" onClick={leave}>
-          Leave it as it was
+          {terms.leaveAsItWas}
         </button>
       </div>
     </dialog>
@@ -70,7 +72,7 @@ export function Dialog({
       {children}
       <div className="dialog-end">
         <button type="button" className={hasVerb ? 'button' : 'button primary'} onClick={close}>
-          Close
+          {appWords.close}
         </button>
         {actions}
       </div>

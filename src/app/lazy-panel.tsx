@@ -1,4 +1,5 @@
 import { type ComponentType, createElement, type ReactNode, useEffect, useSyncExternalStore } from 'react';
+import { appWords } from '../words/app.ts';
 import { type LaterPart, laterPart, want } from './later-part.ts';
 
 /** A part of the page that is not in the first load. `waiting` stands in its place until it has come. */
@@ -23,13 +24,13 @@ export function lazyComponent<Props extends object = object>(
 function NotLoaded({ part }: { readonly part: LaterPart<unknown> }) {
   return (
     <div className="empty" role="alert">
-      <p>This part of Polewright could not be loaded. Is there a connection? Your course is not touched by it.</p>
+      <p>{appWords.partNotLoaded}</p>
       <p>
         <button type="button" className="button" onClick={() => want(part)}>
-          Try again
+          {appWords.tryAgain}
         </button>{' '}
         <button type="button" className="button" onClick={() => location.reload()}>
-          Load the page again
+          {appWords.loadPageAgain}
         </button>
       </p>
     </div>

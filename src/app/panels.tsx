@@ -1,5 +1,6 @@
 import { ChevronDown, ChevronRight, PanelRightClose, PanelRightOpen } from 'lucide-react';
 import { type ComponentType, type ReactNode, useEffect, useState } from 'react';
+import { appWords } from '../words/app.ts';
 import { byEarWords } from '../words/by-ear.ts';
 import { shellWords } from '../words/shell.ts';
 import type { Breakpoint } from './breakpoint.ts';
@@ -103,7 +104,7 @@ function SideTabs({ panels, side }: { readonly panels: readonly Panel[]; readonl
     <>
       <div className="tabbed-head">
         <TabList
-          label={side === 'left' ? 'Left panels' : 'Right panels'}
+          label={side === 'left' ? appWords.leftPanels : appWords.rightPanels}
           className="panel-tabs"
           tabs={panels.map(({ id, title }) => ({ id, title, controls: `side-${side}` }))}
           chosen={shown.id}
@@ -157,7 +158,7 @@ function TabbedPanels({
       <div className="tabbed-head">
         {(isOpen || arrangement === 'narrow') && (
           <TabList
-            label="Panels"
+            label={appWords.panels}
             className="panel-tabs"
             tabs={panels.map(({ id, title, short }) => ({ id, title: short ?? title, controls: 'panel-shown' }))}
             chosen={shown.id}

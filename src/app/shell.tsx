@@ -1,7 +1,7 @@
 import { ChevronDown, FolderOpen, Redo2, Undo2 } from 'lucide-react';
 import { useEffect } from 'react';
 import type { Stage } from '../desk/input.ts';
-import { shellWords } from '../words/shell.ts';
+import { appWords } from '../words/app.ts';
 import { terms } from '../words/terms.ts';
 import { STAGES } from './app-words.ts';
 import { ArenaView } from './arena/arena-view.tsx';
@@ -30,7 +30,7 @@ const FileMenu = lazyComponent(
   () => import('./file/file-menu.tsx').then((module) => module.FileMenu),
   <button type="button" className="quiet worded" disabled>
     <FolderOpen aria-hidden="true" />
-    <span>File</span>
+    <span>{appWords.file}</span>
     <ChevronDown aria-hidden="true" className="tiny" />
   </button>,
 );
@@ -44,7 +44,7 @@ const ChangeStage = lazyComponent(
 );
 const PagePreview = lazyComponent(
   () => import('./post/page-preview.tsx').then((module) => module.PagePreview),
-  <p className="waiting">Drawing the page…</p>,
+  <p className="waiting">{appWords.drawingThePage}</p>,
 );
 
 /** The whole of the app: stages on top, the stage's panels round the arena or the page, the strip below. */
@@ -100,14 +100,14 @@ function TopBar({ stage }: { readonly stage: Stage }) {
           <h1>Polewright</h1>
           <p className="course-line">
             <span className="course-title" title={title}>
-              {title === '' ? shellWords.untitled : title}
+              {title === '' ? terms.untitledCourse : title}
             </span>
             <span className="save-state">{isSaved ? terms.saved : terms.saving}</span>
           </p>
         </div>
       </div>
       <TabList
-        label="Stages"
+        label={appWords.stages}
         className="stage-tabs"
         chosen={stage}
         choose={(id) => desk.switchStage(id as Stage)}
@@ -140,8 +140,8 @@ function UndoButtons() {
         className="quiet"
         disabled={undoes === undefined}
         onClick={() => desk.undo()}
-        aria-label={undoes === undefined ? 'Undo' : `Undo: ${undoes}`}
-        title={undoes === undefined ? 'Nothing to undo' : `Undo: ${undoes}`}
+        aria-label={undoes === undefined ? terms.undo : appWords.undoStep(undoes)}
+        title={undoes === undefined ? appWords.nothingToUndo : appWords.undoStep(undoes)}
       >
         <Undo2 aria-hidden="true" />
       </button>
@@ -150,8 +150,8 @@ function UndoButtons() {
         className="quiet"
         disabled={redoes === undefined}
         onClick={() => desk.redo()}
-        aria-label={redoes === undefined ? 'Redo' : `Redo: ${redoes}`}
-        title={redoes === undefined ? 'Nothing to redo' : `Redo: ${redoes}`}
+        aria-label={redoes === undefined ? terms.redo : appWords.redoStep(redoes)}
+        title={redoes === undefined ? appWords.nothingToRedo : appWords.redoStep(redoes)}
       >
         <Redo2 aria-hidden="true" />
       </button>

@@ -1,4 +1,6 @@
 import type { Stage } from '../desk/input.ts';
+import { appWords } from '../words/app.ts';
+import { terms } from '../words/terms.ts';
 import type { Breakpoint } from './breakpoint.ts';
 import { lazyComponent } from './lazy-panel.tsx';
 import type { Panel } from './panels.tsx';
@@ -32,43 +34,43 @@ const ChangeOverPanel = lazyComponent(() =>
 
 const PANELS: Readonly<Record<Stage, readonly Panel[]>> = {
   set: [
-    { id: 'palette', title: 'Add', side: 'left', body: PalettePanel, grows: true },
-    { id: 'truck', title: 'Truck', side: 'left', body: TruckPanel },
-    { id: 'tape', title: 'Tape', side: 'right', body: InspectorPanel, grows: true, opensOnChoice: true },
-    { id: 'obstacles', title: 'Obstacles', side: 'right', body: ObstacleListPanel },
+    { id: 'palette', title: appWords.add, side: 'left', body: PalettePanel, grows: true },
+    { id: 'truck', title: appWords.truck, side: 'left', body: TruckPanel },
+    { id: 'tape', title: appWords.tape, side: 'right', body: InspectorPanel, grows: true, opensOnChoice: true },
+    { id: 'obstacles', title: appWords.obstacles, side: 'right', body: ObstacleListPanel },
   ],
   ride: [
-    { id: 'order', title: 'Order of the go', short: 'Order', side: 'left', body: OrderPanel, grows: true },
+    { id: 'order', title: terms.orderOfObstacles, short: appWords.order, side: 'left', body: OrderPanel, grows: true },
     {
       id: 'leg',
-      title: 'How it is ridden',
-      short: 'How',
+      title: appWords.howItIsRidden,
+      short: appWords.how,
       side: 'right',
       body: LegPanel,
       grows: true,
       opensOnChoice: true,
     },
-    { id: 'clock', title: 'Time', side: 'left', body: ClockPanel, grows: true },
-    { id: 'shown', title: 'Gaits shown', short: 'Gaits', side: 'right', body: ShownPanel, isRead: true },
+    { id: 'clock', title: appWords.time, side: 'left', body: ClockPanel, grows: true },
+    { id: 'shown', title: appWords.gaitsShown, short: appWords.gaits, side: 'right', body: ShownPanel, isRead: true },
   ],
   check: [
-    { id: 'rulebook', title: 'Rule book', side: 'left', body: RuleBookPanel, grows: true },
-    { id: 'horse', title: 'Horse', side: 'left', body: HorsePanel },
-    { id: 'findings', title: 'Findings', side: 'right', body: FindingsPanel, grows: true },
+    { id: 'rulebook', title: appWords.ruleBook, side: 'left', body: RuleBookPanel, grows: true },
+    { id: 'horse', title: appWords.horse, side: 'left', body: HorsePanel },
+    { id: 'findings', title: appWords.findings, side: 'right', body: FindingsPanel, grows: true },
   ],
   post: [
-    { id: 'class', title: 'Class', side: 'left', body: ClassPanel, grows: true },
-    { id: 'paper', title: 'Paper', side: 'right', body: PaperPanel },
-    { id: 'words', title: 'Instructions', side: 'right', body: WordsPanel, grows: true },
+    { id: 'class', title: appWords.class, side: 'left', body: ClassPanel, grows: true },
+    { id: 'paper', title: appWords.paper, side: 'right', body: PaperPanel },
+    { id: 'words', title: appWords.instructions, side: 'right', body: WordsPanel, grows: true },
   ],
   change: [
-    { id: 'layouts', title: 'Layouts', side: 'left', body: LayoutsPanel, grows: true, isTab: true },
-    { id: 'day', title: 'Day', side: 'left', body: DayPanel, grows: true, isTab: true },
-    { id: 'compare', title: 'Compare', side: 'right', body: ComparePanel, grows: true, isTab: true },
+    { id: 'layouts', title: appWords.layouts, side: 'left', body: LayoutsPanel, grows: true, isTab: true },
+    { id: 'day', title: appWords.day, side: 'left', body: DayPanel, grows: true, isTab: true },
+    { id: 'compare', title: appWords.compare, side: 'right', body: ComparePanel, grows: true, isTab: true },
     {
       id: 'change-over',
       title: 'Change-over',
-      short: 'Crew',
+      short: appWords.crew,
       side: 'right',
       body: ChangeOverPanel,
       grows: true,
@@ -81,7 +83,10 @@ const PANELS: Readonly<Record<Stage, readonly Panel[]>> = {
 export function panelsOf(stage: Stage, arrangement: Breakpoint): readonly Panel[] {
   const panels = stage === 'check' && arrangement !== 'wide' ? [...PANELS.check].sort(findingsFirst) : PANELS[stage];
   if (arrangement !== 'narrow' || stage === 'post') return panels;
-  return [...panels, { id: 'line', title: 'Line', side: 'right', body: StripPanel, grows: true, staysOnChoice: true }];
+  return [
+    ...panels,
+    { id: 'line', title: appWords.line, side: 'right', body: StripPanel, grows: true, staysOnChoice: true },
+  ];
 }
 
 function findingsFirst(a: Panel, b: Panel): number {

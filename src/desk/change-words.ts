@@ -11,8 +11,8 @@ import type { Gap } from '../core/ride/line.ts';
 import { survey } from '../core/survey.ts';
 import { capitalized, uncapitalized } from '../core/text/sentence.ts';
 import { byEarWords } from '../words/by-ear.ts';
+import { messages } from '../words/desk.ts';
 import { printValue } from './commands/typed.ts';
-import { messages } from './desk-words.ts';
 
 /** Every parameter that differs: "gap is now 6' (was 3')". */
 export function changesInWords(before: Values, after: Values, params: Params, unit: LengthUnit): readonly string[] {

@@ -2,9 +2,10 @@ import type { Finding } from '../core/checks/check.ts';
 import { printAngle } from '../core/measure/angle.ts';
 import { printLength } from '../core/measure/length.ts';
 import type { Survey } from '../core/survey.ts';
-import { capitalized, counted } from '../core/text/sentence.ts';
+import { capitalized } from '../core/text/sentence.ts';
 import { byEarWords } from '../words/by-ear.ts';
-import { messages } from './desk-words.ts';
+import { messages } from '../words/desk.ts';
+import { terms } from '../words/terms.ts';
 import { nameOf, namesOf } from './names.ts';
 import { placeSentences } from './placing/wall-distances.ts';
 import type { Keys } from './selection/selection.ts';
@@ -19,8 +20,8 @@ export function description(state: {
   const { survey, chosen, findings } = state;
   if (chosen.length === 0) {
     return byEarWords.nothingChosen(
-      counted(survey.obstacles.length, 'obstacle'),
-      findings === null ? null : counted(findings.length, 'finding'),
+      terms.obstacles(survey.obstacles.length),
+      findings === null ? null : terms.findings(findings.length),
     );
   }
   return byEarWords.chosen(namesOf(survey, chosen), placeSentences(survey.course, chosen));
@@ -75,7 +76,7 @@ function obstacleParts({ survey, findings }: Readable, id: string): readonly str
       ? []
       : [
           byEarWords.findings(
-            counted(own.length, 'finding'),
+            terms.findings(own.length),
             own.map(({ says }) => says),
           ),
         ]),

@@ -5,6 +5,7 @@ import { replaceLayout } from '../core/course/layouts.ts';
 import { takeOpenWays } from '../core/ride/open-ways.ts';
 import { survey } from '../core/survey.ts';
 import { capitalized } from '../core/text/sentence.ts';
+import { messages } from '../words/desk.ts';
 import { gaitChanges, gapChanges, legChanges, wayChanges } from './change-words.ts';
 import { duplicatePlan, erasePlan, mirrorPlan, nudgePlan, posePlan, turnPlan } from './commands/commands.ts';
 import { handCommands } from './commands/hand-commands.ts';
@@ -20,7 +21,6 @@ import {
 import { pinPlan } from './constraints/pin.ts';
 import { choiceWords } from './description.ts';
 import type { Checker, Desk, DeskState } from './desk.ts';
-import { messages } from './desk-words.ts';
 import type { Refusal } from './input.ts';
 import { runShortcut } from './keyboard/shortcuts.ts';
 import { tapeEndsOf } from './measuring/measuring.ts';

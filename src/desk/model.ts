@@ -7,10 +7,10 @@ import { type History, newHistory, presentCourse } from '../core/course/history.
 import { pieceOf } from '../core/course/ids.ts';
 import type { Pose } from '../core/plane/pose.ts';
 import { dragSurvey, type Survey, survey } from '../core/survey.ts';
+import { messages } from '../words/desk.ts';
 import type { KeepSuggestion, PendingConflict } from './constraints/pending.ts';
 import { alongWords, piecesHeldTo } from './constraints/piece-alone.ts';
 import type { Checker, DeskState } from './desk.ts';
-import { messages } from './desk-words.ts';
 import type { Gesture } from './gestures/gesture.ts';
 import type { Stage } from './input.ts';
 import { tapeReading } from './measuring/measuring.ts';

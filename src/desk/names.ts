@@ -2,6 +2,7 @@ import { obstacleWords, pieceWords } from '../core/checks/findings/finding-words
 import { crossingsOf } from '../core/course/edit-crossings.ts';
 import { obstacleOf, pieceOf } from '../core/course/ids.ts';
 import type { Survey } from '../core/survey.ts';
+import { deskNames } from '../words/desk-names.ts';
 import { bendIn, type CrossKey, crossIn, type Keys, RIDE_END, RIDE_START } from './selection/selection.ts';
 
 /**
@@ -9,9 +10,9 @@ import { bendIn, type CrossKey, crossIn, type Keys, RIDE_END, RIDE_START } from 
  * (obstacle 3)". Things of one kind that are not ridden are told apart by the number in their id.
  */
 export function nameOf(survey: Survey, key: string): string {
-  if (key === RIDE_START) return 'the start';
-  if (key === RIDE_END) return 'the end';
-  if (bendIn(key) !== null) return 'the bend of the line';
+  if (key === RIDE_START) return deskNames.theStart;
+  if (key === RIDE_END) return deskNames.theEnd;
+  if (bendIn(key) !== null) return deskNames.bendLine;
   const cross = crossIn(key);
   if (cross !== null) return crossingName(survey, cross);
   return pieceOf(key) === undefined ? obstacleNameOf(survey, key) : pieceWords(survey, key);
@@ -21,7 +22,9 @@ export function nameOf(survey: Survey, key: string): string {
 function crossingName(survey: Survey, { leg, index }: CrossKey): string {
   const obstacle = survey.layout.ride.legs.find(({ id }) => id === leg)?.obstacle ?? '';
   const piece = index === 'all' ? undefined : crossingsOf(survey.layout, leg)[index]?.piece;
-  return `the line over ${piece === undefined ? obstacleNameOf(survey, obstacle) : pieceWords(survey, `${obstacle}/${piece}`)}`;
+  return deskNames.theLineOver(
+    piece === undefined ? obstacleNameOf(survey, obstacle) : pieceWords(survey, `${obstacle}/${piece}`),
+  );
 }
 
 function obstacleNameOf(survey: Survey, id: string): string {

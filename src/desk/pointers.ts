@@ -1,6 +1,7 @@
 /** What pointers do at the desk: one drags or draws the tape, a second one makes it a pinch and cancels the drag. */
+
+import { messages } from '../words/desk.ts';
 import { snapSuggestion } from './constraints/constraint-suggestions.ts';
-import { messages } from './desk-words.ts';
 import { pressGesture } from './gestures/press.ts';
 import type { PointerInput, Refusal } from './input.ts';
 import { tapeEndName, tapeReading } from './measuring/measuring.ts';

@@ -46,8 +46,6 @@ export const byEarWords = {
   gapsAre: (gaps: string, count: number, length: string, was: string) =>
     count === 1 ? `${gaps} is ${length} (was ${was})` : `${gaps} are ${length} (were ${was})`,
   more: (count: number) => (count === 1 ? 'and 1 more changed' : `and ${count} more changed`),
-  field: (label: string, value: string, was: string) =>
-    was === '' ? `${label}: ${value}` : `${label}: ${value} (was ${was})`,
 
   // What is found.
   found: (count: string, first: string) => `${count}. First: ${first}`,

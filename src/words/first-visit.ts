@@ -5,6 +5,7 @@ export const newCourseWords = {
   openShort: 'New course',
   title: 'A new course',
   name: 'Title of the course',
+  arenaName: 'Arena',
   nameHint: 'may stay empty',
   unit: 'Lengths in',
   units: { ft: 'feet and inches', m: 'metres' },

@@ -41,7 +41,7 @@ export const handWords = {
   menuTurnRight: 'Turn right by 15°',
   menuMirror: 'Mirror',
   menuPin: 'Pin it here',
-  menuFree: 'Unpin it',
+  menuFree: 'Free it',
   menuWithOthers: 'Move others along again',
   menuWhole: 'Whole obstacle',
   menuPieces: 'One of its pieces',

@@ -1,6 +1,5 @@
 /** What the frame of the app says: the header, the panels that fold and the strip that folds. */
 export const shellWords = {
-  untitled: 'Untitled course',
   foldStrip: 'Fold the strip',
   showStrip: 'Show the strip',
   hidePanel: 'Hide the panel',

@@ -161,7 +161,7 @@ describe('a run of four', () => {
     desk.setValue('run-1', 'poles', '3');
     expect(desk.state().course).toBe(before);
     expect(desk.state().pendingQuestion?.says).toBe(
-      `With this change there is no place any more for one gap of 3' 2", set by hand where the others are 3' 6".`,
+      `This change leaves no place for one gap of 3' 2", set by hand where the others are 3' 6".`,
     );
     desk.answer(false);
     expect(desk.state().course).toBe(before);

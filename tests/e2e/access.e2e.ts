@@ -48,7 +48,7 @@ const DIALOGS = [
   { stage: 'Set', tab: 'Truck', button: 'Edit the list' },
   { stage: 'Check', tab: 'Rule book', button: 'Compare with another book' },
   { stage: 'Check', tab: 'Rule book', button: 'Set a house rule' },
-  { stage: 'Check', tab: 'Horse', button: 'All that is assumed, with sources' },
+  { stage: 'Check', tab: 'Horse', button: 'All assumptions, with sources' },
 ] as const;
 
 for (const size of SIZES) {
@@ -135,7 +135,7 @@ test.describe('on a phone', () => {
     await expect(legend).toHaveCount(0);
     await page.getByRole('button', { name: 'Show the legend of the line' }).tap();
     await expect(legend).toBeVisible();
-    await page.getByRole('button', { name: 'Fold the legend' }).tap();
+    await page.getByRole('button', { name: 'Hide the legend' }).tap();
     await expect(legend).toHaveCount(0);
   });
 

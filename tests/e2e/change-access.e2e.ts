@@ -24,7 +24,7 @@ for (const scheme of ['light', 'dark'] as const) {
     await openDayStarter(page);
     await page.getByRole('group', { name: 'Compare with' }).getByRole('checkbox').first().check();
     await page.getByText('Choose what is compared').click();
-    await page.getByText('What the difficulty is made of').click();
+    await page.getByText('What makes up the difficulty').click();
     expect(await graveFaults(page, 'compare')).toEqual([]);
     await page.getByRole('combobox', { name: 'Drawn' }).selectOption('side-by-side');
     expect(await graveFaults(page, 'side by side')).toEqual([]);

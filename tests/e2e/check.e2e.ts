@@ -61,7 +61,7 @@ test('a card says how heavy, what is allowed and measured, why, and how good its
   const panel = await faulty(page);
   const gap = panel.locator('[data-finding="gap-band"]').first();
   await openCard(gap);
-  await expect(gap).toContainText('Must be mended');
+  await expect(gap).toContainText('Must be fixed');
   await expect(gap.getByRole('img')).toHaveAccessibleName(
     `Measured 2' 6"; allowed 3' to 3' 6", or 6' to 7', or another whole multiple.`,
   );
@@ -188,7 +188,7 @@ test('a finding shows its place in the arena and chooses what it is about', asyn
 
 test('the ground that a backing horse sweeps is drawn when its lane is chosen, and only at Check', async ({ page }) => {
   const panel = await faulty(page);
-  const rows = panel.getByRole('region', { name: 'Will a horse go round it?' });
+  const rows = panel.getByRole('region', { name: 'Is there room to turn and back?' });
   const lane = rows.getByRole('button', { name: /Back-through lane/ });
   await expect(lane).toContainText('to spare at pole');
   await lane.click();
@@ -212,7 +212,7 @@ test('a house rule takes the place of a limit, says so, and is removed again', a
   await expect(findings).not.toContainText('long gaps');
   await page.getByRole('button', { name: 'Set a house rule' }).click();
   const dialog = page.getByRole('dialog', { name: 'Set a house rule' });
-  await dialog.getByLabel('What it bounds').selectOption({ label: 'Gap between poles at the jog' });
+  await dialog.getByLabel('What it limits').selectOption({ label: 'Gap between poles at the jog' });
   await dialog.getByLabel('Least').fill(`3' 4"`);
   await dialog.getByLabel('Most').fill(`3' 6"`);
   await dialog.getByRole('button', { name: 'Set the house rule' }).click();
@@ -224,7 +224,7 @@ test('a house rule takes the place of a limit, says so, and is removed again', a
   await expect(house.getByText('house rule', { exact: true })).toBeVisible();
   await openCard(findings.locator('[data-finding="gap-band"]').first());
   await expect(findings).toContainText('house rule: The show wants long gaps');
-  await house.getByRole('button', { name: /^Remove the house rule/ }).click();
+  await house.getByRole('button', { name: /^Delete the house rule/ }).click();
   await expect(findings).not.toContainText('long gaps');
 });
 
@@ -235,8 +235,8 @@ test('another horse is chosen, and what is assumed of it is told with sources', 
   const before = await panel.locator('dl').textContent();
   await panel.getByLabel('Ridden by').selectOption({ index: 1 });
   await expect(panel.locator('dl')).not.toHaveText(before ?? '');
-  await panel.getByRole('button', { name: 'All that is assumed, with sources' }).click();
-  const dialog = page.getByRole('dialog', { name: /^What is assumed/ });
+  await panel.getByRole('button', { name: 'All assumptions, with sources' }).click();
+  const dialog = page.getByRole('dialog', { name: /^Assumptions/ });
   await expect(dialog.getByText('estimate', { exact: true }).first()).toBeVisible();
   await page.keyboard.press('Escape');
   await expect(dialog).toBeHidden();
@@ -245,7 +245,7 @@ test('another horse is chosen, and what is assumed of it is told with sources', 
 test('the horse is shown going through a lane, place after place, by a button or by the slider', async ({ page }) => {
   await opened(page);
   await stage(page, 'Check').click();
-  const section = page.getByRole('region', { name: 'Will a horse go round it?' });
+  const section = page.getByRole('region', { name: 'Is there room to turn and back?' });
   await section.getByRole('button', { name: /Back-through/ }).click();
   const slider = section.getByRole('slider', { name: 'Where the horse is on its way through' });
   await expect(slider).toHaveValue('0');

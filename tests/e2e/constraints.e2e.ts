@@ -6,7 +6,7 @@ const FOOT = 0.3048;
 
 /** The numbers on the tapes in the arena, as they read. */
 function tapes(page: Page): Locator {
-  return page.getByRole('list', { name: 'What is kept of what is chosen' }).getByRole('button');
+  return page.getByRole('list', { name: 'Measures of what is chosen' }).getByRole('button');
 }
 
 function keeps(page: Page): Locator {
@@ -117,7 +117,7 @@ test('what cannot all hold is said, nothing moves, and dropping one goes on', as
   const before = await field.inputValue();
   await field.fill(`2'`);
   await field.press('Enter');
-  const dialog = page.getByRole('dialog', { name: 'That cannot all hold' });
+  const dialog = page.getByRole('dialog', { name: 'These cannot all be kept' });
   await expect(dialog).toContainText(/clear of/);
   const { violations } = await new AxeBuilder({ page }).include('.conflict-dialog').analyze();
   expect(violations.map(({ id }) => id)).toEqual([]);
@@ -182,7 +182,7 @@ test('pieces are gathered into one obstacle, put on the shelf, placed from it af
   await opened(page);
   await choose(page, '2 Run of poles');
   for (const key of ['Enter', 'n']) await press(page, key);
-  await page.getByRole('button', { name: 'Gather into one obstacle' }).click();
+  await page.getByRole('button', { name: 'Make one obstacle' }).click();
   await expect(page.locator('[data-obstacle="free-1"]')).toHaveCount(1);
   await page.getByRole('textbox', { name: 'Name on my shelf' }).fill('Short run');
   await page.getByRole('button', { name: 'Put on my shelf' }).click();
@@ -191,7 +191,7 @@ test('pieces are gathered into one obstacle, put on the shelf, placed from it af
   await page.reload();
   await shelf.getByRole('button', { name: 'Short run', exact: true }).click();
   await expect(page.locator('[data-obstacle^="free-"]').last()).toContainText('Short run');
-  await shelf.getByRole('button', { name: 'Take Short run off my shelf' }).click();
+  await shelf.getByRole('button', { name: 'Delete Short run from my shelf' }).click();
   await expect(shelf.getByRole('button', { name: 'Short run', exact: true })).toHaveCount(0);
 });
 

@@ -64,11 +64,11 @@ test('of a row that is removed the next one has the focus, on the same control',
   await page.locator('.order .row').nth(1).press('Enter');
   const add = page.getByRole('button', { name: 'Add a bend' });
   for (let bend = 0; bend < 2; bend++) await pressOn(add);
-  await pressOn(page.getByRole('button', { name: 'Take out bend 1' }));
-  await expect(page.getByRole('button', { name: 'Take out bend 2' })).toHaveCount(0);
-  await expect(page.getByRole('button', { name: 'Take out bend 1' })).toBeFocused();
+  await pressOn(page.getByRole('button', { name: 'Delete bend 1' }));
+  await expect(page.getByRole('button', { name: 'Delete bend 2' })).toHaveCount(0);
+  await expect(page.getByRole('button', { name: 'Delete bend 1' })).toBeFocused();
   await page.keyboard.press('Enter');
-  await expect(page.getByRole('button', { name: /^Take out bend/ })).toHaveCount(0);
+  await expect(page.getByRole('button', { name: /^Delete bend/ })).toHaveCount(0);
   await expect(await focused(page)).toBeVisible();
 });
 

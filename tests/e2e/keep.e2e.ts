@@ -48,7 +48,7 @@ test('a second tab does not overwrite the first', async ({ context, page }) => {
   const second = await context.newPage();
   await opened(second);
   await expect(second.getByRole('alert')).toContainText('another tab');
-  await second.getByRole('button', { name: 'Work on a copy here' }).click();
+  await second.getByRole('button', { name: 'Work on a duplicate here' }).click();
   await expect(second.getByRole('alert')).toHaveCount(0);
 });
 
@@ -141,7 +141,7 @@ test('where the picture cannot be drawn at all, the course is offered as a file'
     };
   });
   await page.goto('./');
-  await expect(page.getByRole('heading', { name: 'Something in Polewright broke' })).toBeVisible();
+  await expect(page.getByRole('heading', { name: 'Polewright has stopped' })).toBeVisible();
   await expect(page.getByRole('alert')).toContainText('this device draws nothing');
   const saving = page.waitForEvent('download');
   await page.getByRole('button', { name: 'Save the course as a file' }).click();

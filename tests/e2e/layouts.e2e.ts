@@ -23,7 +23,7 @@ async function titles(page: Page): Promise<readonly string[]> {
 
 async function unfold(page: Page, title: string): Promise<void> {
   await panel(page)
-    .getByRole('button', { name: `What can be done to ${title}`, exact: true })
+    .getByRole('button', { name: `Actions on ${title}`, exact: true })
     .click();
 }
 

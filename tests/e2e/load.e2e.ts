@@ -58,7 +58,7 @@ test('a kept course that cannot be read for want of a connection is not lost, no
   await expect(page.getByRole('alert')).toContainText('Polewright could not be loaded');
   await expect(arena(page)).toHaveCount(0);
   await page.unroute(isReader);
-  await page.getByRole('button', { name: 'Load the page again' }).click();
+  await page.getByRole('button', { name: 'Reload the page' }).click();
   await expect(arena(page).locator('canvas').first()).toBeVisible();
   expect(await placeOf(page, 'fan-1')).toEqual(moved);
   expect((await onPage(page, moved)).x).toBeGreaterThan(0);

@@ -2,31 +2,31 @@ import AxeBuilder from '@axe-core/playwright';
 import { expect, type Locator, type Page, test } from '@playwright/test';
 import { drag, opened, placeOf, stage } from './arena.ts';
 
-test('an obstacle is taken out of the go and put in again by keys, then ridden a second time', async ({ page }) => {
+test('an obstacle is taken out of the order and put in again by keys, then ridden a second time', async ({ page }) => {
   await opened(page);
   await stage(page, 'Ride').click();
-  const order = page.getByRole('region', { name: 'Order of the go' });
+  const order = page.getByRole('region', { name: 'Order of obstacles' });
   const rows = order.getByRole('list').first().getByRole('listitem');
   await expect(rows.first()).toBeVisible();
   const count = await rows.count();
   await order.getByRole('button', { name: 'Fan', exact: false }).first().click();
-  await page.getByRole('button', { name: 'Take out of the go' }).press('Enter');
+  await page.getByRole('button', { name: 'Take out of the order' }).press('Enter');
   await expect(rows).toHaveCount(count - 1);
-  await expect(order.getByRole('heading', { name: 'Not in the go' })).toBeVisible();
-  await expect(page.getByRole('button', { name: 'Add to the go', exact: true })).toBeFocused();
+  await expect(order.getByRole('heading', { name: 'Not in the order' })).toBeVisible();
+  await expect(page.getByRole('button', { name: 'Add to the order', exact: true })).toBeFocused();
   await page.keyboard.press('Enter');
   await expect(rows).toHaveCount(count);
   await expect(rows.last()).toContainText('Fan');
   await page.keyboard.press('Enter');
   await expect(rows).toHaveCount(count + 1);
-  await expect(page.getByRole('button', { name: 'Take out of the go' })).toHaveCount(2);
+  await expect(page.getByRole('button', { name: 'Take out of the order' })).toHaveCount(2);
   for (let step = 0; step < 3; step += 1) await page.getByRole('button', { name: /^Undo: / }).click();
   await expect(rows).toHaveCount(count);
   await expect(rows.last()).not.toContainText('Fan');
 });
 
 function order(page: Page): Locator {
-  return page.getByRole('region', { name: 'Order of the go' });
+  return page.getByRole('region', { name: 'Order of obstacles' });
 }
 
 /** Chooses the obstacle of a row of the order. */
@@ -37,7 +37,7 @@ async function ridden(page: Page, row: number): Promise<void> {
 test('the go is played, paused and stepped through; the slider and the words follow', async ({ page }) => {
   await opened(page);
   await stage(page, 'Ride').click();
-  const slider = page.getByRole('slider', { name: 'Time of the go' });
+  const slider = page.getByRole('slider', { name: 'Time in the go' });
   const time = async () => Number(await slider.inputValue());
   const faster = page.getByRole('button', { name: '4 times as fast' });
   await faster.click();
@@ -62,7 +62,7 @@ test('who wants no motion sees the horse go when play is pressed, and not before
   await opened(page);
   await stage(page, 'Ride').click();
   await page.getByRole('button', { name: '4 times as fast' }).click();
-  const slider = page.getByRole('slider', { name: 'Time of the go' });
+  const slider = page.getByRole('slider', { name: 'Time in the go' });
   await slider.evaluate((element) => {
     const seen = new Set<string>();
     Object.assign(window, { seen });
@@ -83,10 +83,10 @@ test('who wants no motion sees the horse go when play is pressed, and not before
 test('playing draws nothing anew but the horse and the cursor', async ({ page }) => {
   await opened(page);
   await stage(page, 'Ride').click();
-  for (const name of ['Order of the go', 'Time', 'Gaits shown']) {
+  for (const name of ['Order of obstacles', 'Time', 'Gaits shown']) {
     await expect(page.getByRole('region', { name }).getByRole('listitem').first()).toBeVisible();
   }
-  await expect(page.getByText('Choose a row of the order')).toBeVisible();
+  await expect(page.getByText('Choose an obstacle in the order')).toBeVisible();
   await expect(page.locator('.save-state')).toHaveText('Saved');
   await page.getByRole('button', { name: 'Play the ride', exact: true }).click();
   const changed = await page.evaluate(
@@ -169,10 +169,10 @@ test('a larger class takes longer, and is told which obstacle to shorten first',
   await entries.fill('70');
   await entries.press('Enter');
   await expect(time).toContainText('70 goes');
-  const may = time.getByRole('textbox', { name: 'May take' });
+  const may = time.getByRole('textbox', { name: 'Time allowed' });
   await may.fill('2 h');
   await may.press('Enter');
-  await expect(time).toContainText('longer than the 2 h 00 min');
+  await expect(time).toContainText('longer than the 2 h 00 min allowed');
   await expect(time.getByRole('heading', { name: 'Shorten first' })).toBeVisible();
   await expect(rows.nth(1)).not.toContainText('over');
   await expect(rows.nth(3)).toContainText('over');
@@ -184,7 +184,7 @@ for (const scheme of ['light', 'dark'] as const) {
     await opened(page);
     await stage(page, 'Ride').click();
     await ridden(page, 4);
-    await page.getByRole('button', { name: 'Prints' }).click();
+    await page.getByRole('button', { name: 'Hoof prints' }).click();
     await page.getByRole('button', { name: 'One landing on' }).click();
     for (const view of ['strip', 'table']) {
       if (view === 'table') await page.getByRole('button', { name: 'Table' }).click();

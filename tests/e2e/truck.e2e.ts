@@ -21,6 +21,6 @@ test('a line is put on the truck and taken off again', async ({ page }) => {
   await expect(truck.getByText(`Pole, length 9'`)).toBeVisible();
   await expect(truck.getByText('3 of 3 left')).toBeVisible();
   await page.getByRole('button', { name: 'Edit the list' }).click();
-  await dialog.getByRole('button', { name: `Take off the truck: Pole, length 9'` }).click();
+  await dialog.getByRole('button', { name: `Delete from the truck: Pole, length 9'` }).click();
   await expect(lines).toHaveCount(count);
 });

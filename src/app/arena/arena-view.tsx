@@ -2,6 +2,7 @@ import { type KeyboardEvent, type PointerEvent, useCallback, useEffect, useMemo,
 import { printLength } from '../../core/measure/length.ts';
 import type { Desk } from '../../desk/desk.ts';
 import { isGrasp } from '../../desk/gestures/press.ts';
+import { arenaWords } from '../../words/arena.ts';
 import { comparedLayouts, useCompared } from '../change/compared.ts';
 import { ShownPlanProvider } from '../change/shown-plan.tsx';
 import { createBadgePress } from '../check/badge-press.ts';
@@ -90,7 +91,7 @@ export function ArenaView() {
           ref={box}
           className={isBusy ? 'arena-ground is-busy' : 'arena-ground'}
           role="application"
-          aria-label="Arena, seen from above"
+          aria-label={arenaWords.arenaSeenFromAbove}
           aria-describedby="arena-summary arena-keys"
           data-pane="arena"
           // biome-ignore lint/a11y/noNoninteractiveTabindex: the arena takes key strokes.

@@ -14,6 +14,7 @@ import type { Course } from '../../core/course/course.ts';
 import { printMinutes } from '../../core/measure/duration.ts';
 import { printLength } from '../../core/measure/length.ts';
 import { capitalized } from '../../core/text/sentence.ts';
+import { changeWords } from '../../words/change.ts';
 import { useCompared } from './compared.ts';
 import type { ChangeOverQuestion } from './plan-questions.ts';
 
@@ -28,11 +29,11 @@ export function CarryList({ plan, of }: { readonly plan: ChangeOver; readonly of
     <>
       <dl className="facts is-wordy">
         <div>
-          <dt>Comes from the truck</dt>
+          <dt>{changeWords.comesFromTruck}</dt>
           <dd>{countedLoads(out, course.unit)}</dd>
         </div>
         <div>
-          <dt>Goes to the truck</dt>
+          <dt>{changeWords.goesToTruck}</dt>
           <dd>{countedLoads(back, course.unit)}</dd>
         </div>
       </dl>
@@ -41,8 +42,8 @@ export function CarryList({ plan, of }: { readonly plan: ChangeOver; readonly of
           const carries = plan.carries.filter((carry) => carry.pass === pass && carry.team === index);
           if (carries.length === 0) return null;
           const title = [
-            plan.passes > 1 ? `Pass ${pass}` : 'In this order',
-            plan.teams.length > 1 ? `team ${index + 1}, ${teamWords(team.people)}` : teamWords(team.people),
+            plan.passes > 1 ? changeWords.passNumber(pass) : changeWords.inThisOrder,
+            plan.teams.length > 1 ? changeWords.teamNumber(index + 1, teamWords(team.people)) : teamWords(team.people),
           ].join(', ');
           return (
             // biome-ignore lint/suspicious/noArrayIndexKey: teams are known by their place.
@@ -96,14 +97,10 @@ function CarryRow({
         <span className="row-title">
           {capitalized(loadWords(carry.load, unit))}, {each}
           <small>
-            From {from}
-            {carry.from.kind === 'truck' ? '' : `, ${stopPlace(carry.from, arena, unit)}`}
+            {changeWords.from(carry.from.kind === 'truck' ? from : `${from}, ${stopPlace(carry.from, arena, unit)}`)}
           </small>
-          <small>
-            To {to}
-            {carry.to.kind === 'truck' ? '' : `, ${stopPlace(carry.to, arena, unit)}`}
-          </small>
-          <small>Done after {printMinutes(carry.ends)}</small>
+          <small>{changeWords.to(carry.to.kind === 'truck' ? to : `${to}, ${stopPlace(carry.to, arena, unit)}`)}</small>
+          <small>{changeWords.doneAfter(printMinutes(carry.ends))}</small>
         </span>
       </button>
     </li>

@@ -1,6 +1,7 @@
 import { Printer } from 'lucide-react';
 import { useState } from 'react';
 import { layoutById } from '../../core/change/layout-survey.ts';
+import { changeWords } from '../../words/change.ts';
 import { useDeskState } from '../desk-context.tsx';
 import { ChoiceField } from '../set/choice-field.tsx';
 import { CarryList } from './carry-list.tsx';
@@ -21,31 +22,31 @@ export function ChangeOverPanel() {
   const shown = layoutById(course, course.current);
   const options = Object.fromEntries([
     ...others.map(({ id, title }) => [id, title] as const),
-    [EMPTY_ARENA, 'The empty arena'],
+    [EMPTY_ARENA, changeWords.emptyArena],
   ]);
   return (
     <div className="inspector" aria-busy={isBusy || current !== course.current}>
       <ChoiceField
-        label={`To get ${shown.title}, starting from`}
+        label={changeWords.toGetStartingFrom(shown.title)}
         value={from ?? EMPTY_ARENA}
         options={options}
         choose={compared.startPlanFrom}
       />
       <CrewFields />
-      {failure !== null && <p className="refusal">The plan could not be worked out: {failure}</p>}
+      {failure !== null && <p className="refusal">{changeWords.planFailed(failure)}</p>}
       {answer === null ? (
-        <p className="waiting">Working out who carries what…</p>
+        <p className="waiting">{changeWords.workingOut}</p>
       ) : (
         <>
           <ChangeOverSummary plan={answer.told} unit={answer.of.course.unit} />
           <label className="tick">
             <input type="checkbox" checked={showsPlan} onChange={(event) => compared.showPlan(event.target.checked)} />
-            Show the carries in the arena
+            {changeWords.showCarriesArena}
           </label>
           <CarryList plan={answer.told} of={answer.of} />
           <button type="button" className="button" onClick={() => setPrints(true)}>
             <Printer aria-hidden="true" />
-            Print the crew’s sheet
+            {changeWords.printCrewsSheet}
           </button>
         </>
       )}

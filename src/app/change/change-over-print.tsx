@@ -2,6 +2,7 @@ import { useCallback } from 'react';
 import type { ChangeOver } from '../../core/change/change-over.ts';
 import { changeOverPages } from '../../sheets/change-over.ts';
 import type { PageOptions } from '../../sheets/sheet.ts';
+import { changeWords } from '../../words/change.ts';
 import { PrintDialog } from '../post/print-dialog.tsx';
 import type { ChangeOverQuestion } from './plan-questions.ts';
 
@@ -16,5 +17,5 @@ export function ChangeOverPrint({
   close(): void;
 }) {
   const draw = useCallback((options: PageOptions) => changeOverPages(of.course, { ...of, plan, options }), [of, plan]);
-  return <PrintDialog title="The change-over on paper" sheet="change-over" draw={draw} close={close} />;
+  return <PrintDialog title={changeWords.onPaper} sheet="change-over" draw={draw} close={close} />;
 }

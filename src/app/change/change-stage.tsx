@@ -1,6 +1,7 @@
 import { type RefObject, useEffect, useRef, useState } from 'react';
 import { currentLayout, type Layout } from '../../core/course/course.ts';
 import { presentCourse } from '../../core/course/history.ts';
+import { changeWords } from '../../words/change.ts';
 import { ArenaView } from '../arena/arena-view.tsx';
 import type { ScreenSize } from '../arena/camera.ts';
 import { useBreakpoint } from '../breakpoint.ts';
@@ -54,7 +55,7 @@ function OneOfDrawings({ shown, others }: { readonly shown: Layout; readonly oth
   return (
     <div className="drawings are-in-turn">
       <TabList
-        label="Layouts in the arena"
+        label={changeWords.layoutsArena}
         className="panel-tabs"
         tabs={[shown, ...others].map(({ id, title }) => ({ id, title, controls: 'drawing-shown' }))}
         chosen={other?.id ?? shown.id}

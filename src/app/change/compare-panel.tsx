@@ -1,6 +1,7 @@
 import { Printer } from 'lucide-react';
 import { useState } from 'react';
 import type { Layout } from '../../core/course/course.ts';
+import { changeWords } from '../../words/change.ts';
 import { useSettledCourse } from '../desk-context.tsx';
 import { ChoiceField } from '../set/choice-field.tsx';
 import { type CompareMode, comparedLayouts, MOST_COMPARED, useCompared, useComparedState } from './compared.ts';
@@ -10,8 +11,8 @@ import { DifficultyParts } from './difficulty-parts.tsx';
 import { MeasureTable } from './measure-table.tsx';
 
 const MODES: Readonly<Record<CompareMode, string>> = {
-  ghost: 'One over the other',
-  'side-by-side': 'Side by side',
+  ghost: changeWords.oneOverOther,
+  'side-by-side': changeWords.sideBySide,
 };
 
 /** The shown layout beside one or two others: in the arena, in figures, and in words. */
@@ -23,11 +24,7 @@ export function ComparePanel() {
   const [prints, setPrints] = useState(false);
   const others = course.layouts.filter(({ id }) => id !== course.current);
   if (others.length === 0) {
-    return (
-      <p className="empty">
-        There is one layout. Branch it and change the branch: here you see what differs, and what the change costs.
-      </p>
-    );
+    return <p className="empty">{changeWords.oneLayout}</p>;
   }
   const chosen = comparedLayouts(course, state);
   const ids = [course.current, ...chosen.map(({ id }) => id)];
@@ -37,7 +34,7 @@ export function ComparePanel() {
       {chosen.length > 0 && (
         <>
           <ChoiceField
-            label="Drawn"
+            label={changeWords.drawn}
             value={state.mode}
             options={MODES}
             choose={(mode) => compared.setMode(mode as CompareMode)}
@@ -49,7 +46,7 @@ export function ComparePanel() {
           ))}
           <button type="button" className="button" onClick={() => setPrints(true)}>
             <Printer aria-hidden="true" />
-            Print the comparison
+            {changeWords.printTheComparison}
           </button>
           {prints && <ComparisonPrint course={course} layouts={ids} close={() => setPrints(false)} />}
         </>
@@ -67,14 +64,14 @@ function Choices({ others, chosen }: { readonly others: readonly Layout[]; reado
   };
   return (
     <fieldset className="choices">
-      <legend>Compare with</legend>
+      <legend>{changeWords.compareWith}</legend>
       {others.map(({ id, title }) => (
         <label key={id} className="tick">
           <input type="checkbox" checked={ids.includes(id)} onChange={() => toggle(id)} />
           {title}
         </label>
       ))}
-      {others.length > MOST_COMPARED && <p className="small">At most two at a time.</p>}
+      {others.length > MOST_COMPARED && <p className="small">{changeWords.atMostTwo}</p>}
     </fieldset>
   );
 }

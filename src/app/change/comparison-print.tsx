@@ -3,6 +3,7 @@ import { MEASURES } from '../../core/change/measures.ts';
 import type { Course } from '../../core/course/course.ts';
 import { comparisonPages } from '../../sheets/comparison.ts';
 import type { PageOptions } from '../../sheets/sheet.ts';
+import { changeWords } from '../../words/change.ts';
 import { PrintDialog } from '../post/print-dialog.tsx';
 import { useComparedState } from './compared.ts';
 
@@ -27,5 +28,5 @@ export function ComparisonPrint({
       }),
     [course, key, leftOut],
   );
-  return <PrintDialog title="The comparison on paper" sheet="comparison" draw={draw} close={close} />;
+  return <PrintDialog title={changeWords.comparisonOnPaper} sheet="comparison" draw={draw} close={close} />;
 }

@@ -4,11 +4,12 @@ import { setCrew } from '../../core/course/edit-crew.ts';
 import { printLength, readLength } from '../../core/measure/length.ts';
 import type { Metres } from '../../core/measure/quantity.ts';
 import type { Refusal } from '../../desk/input.ts';
+import { changeWords } from '../../words/change.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import { ChoiceField } from '../set/choice-field.tsx';
 import { TypedField } from '../set/typed-field.tsx';
 
-const PEOPLE = { 1: 'One person', 2: 'Two', 3: 'Three', 4: 'Four' } as const;
+const PEOPLE = { 1: changeWords.onePerson, 2: changeWords.two, 3: changeWords.three, 4: changeWords.four } as const;
 /** The truck may stand outside the arena, but not in the next county. */
 const FARTHEST: Metres = 100;
 
@@ -27,28 +28,28 @@ export function CrewFields() {
   const isPlaced = crew?.truckAt !== undefined;
   const choosePeople = (text: string) => {
     const count = Number(text);
-    if (isPeople(count)) desk.edit('Choose the crew', (now) => setCrew(now, { ...now.crew, people: count }));
+    if (isPeople(count)) desk.edit(changeWords.chooseTheCrew, (now) => setCrew(now, { ...now.crew, people: count }));
   };
   const place = (axis: 'x' | 'y', text: string): Refusal => {
     const read = readLength(text, unit);
     if (read.kind === 'refused') return read.why;
     const most = (axis === 'x' ? arena.length : arena.width) + FARTHEST;
     if (read.value < -FARTHEST || read.value > most) {
-      return `The truck must stand within ${printLength(FARTHEST, unit)} of the arena.`;
+      return changeWords.truckRefused(printLength(FARTHEST, unit));
     }
-    desk.edit('Move the truck', (now) => setCrew(now, { people, truckAt: { ...truckAt, [axis]: read.value } }));
+    desk.edit(changeWords.moveTheTruck, (now) => setCrew(now, { people, truckAt: { ...truckAt, [axis]: read.value } }));
     return undefined;
   };
   return (
     <div className="fields">
-      <ChoiceField label="Crew" value={String(people)} options={PEOPLE} choose={choosePeople} />
+      <ChoiceField label={changeWords.crew} value={String(people)} options={PEOPLE} choose={choosePeople} />
       <TypedField
-        label="Truck from the west wall"
+        label={changeWords.truckFromWestWall}
         value={printLength(truckAt.x, unit)}
         send={(text) => place('x', text)}
       />
       <TypedField
-        label="Truck from the south wall"
+        label={changeWords.truckFromSouthWall}
         value={printLength(truckAt.y, unit)}
         send={(text) => place('y', text)}
       />
@@ -56,9 +57,9 @@ export function CrewFields() {
         <button
           type="button"
           className="button"
-          onClick={() => desk.edit('Truck to the entrance', (now) => setCrew(now, { people }))}
+          onClick={() => desk.edit(changeWords.truckToEntrance, (now) => setCrew(now, { people }))}
         >
-          Truck to the entrance
+          {changeWords.truckToEntrance}
         </button>
       )}
     </div>

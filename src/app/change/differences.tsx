@@ -3,6 +3,7 @@ import { layoutDifferences } from '../../core/change/differences.ts';
 import { goDifferences } from '../../core/change/go-differences.ts';
 import { layoutById } from '../../core/change/layout-survey.ts';
 import type { Course, Layout } from '../../core/course/course.ts';
+import { changeWords } from '../../words/change.ts';
 import { useDesk } from '../desk-context.tsx';
 import { useCompared } from './compared.ts';
 
@@ -25,9 +26,9 @@ export function Differences({ course, from }: { readonly course: Course; readonl
   }));
   const rows = [...ground, ...go];
   return (
-    <section className="differences" aria-label={`What differs from ${from.title}`}>
-      <h3>What differs from {from.title}</h3>
-      {rows.length === 0 && <p className="empty is-good">The two lie the same and are ridden the same.</p>}
+    <section className="differences" aria-label={changeWords.whatDiffersFrom(from.title)}>
+      <h3>{changeWords.whatDiffersFrom(from.title)}</h3>
+      {rows.length === 0 && <p className="empty is-good">{changeWords.noDifference}</p>}
       <ul className="rows">
         {rows.map(({ obstacle, layout, isThere, words }) => (
           <li key={`${obstacle.id} ${words}`}>

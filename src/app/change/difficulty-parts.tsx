@@ -1,6 +1,7 @@
 import { difficulty } from '../../core/change/difficulty.ts';
 import { layoutSurvey } from '../../core/change/layout-survey.ts';
 import type { Course } from '../../core/course/course.ts';
+import { changeWords } from '../../words/change.ts';
 import { LayoutTable } from './layout-table.tsx';
 
 /** Of what the difficulty of each layout is made up, with the reason for each part. */
@@ -15,8 +16,8 @@ export function DifficultyParts({ course, layouts }: { readonly course: Course; 
   const shown = first.parts.filter((_, part) => all.some(({ parts }) => (parts[part]?.points ?? 0) > 0));
   return (
     <details className="fold">
-      <summary>What the difficulty is made of</summary>
-      <LayoutTable label="Parts of the difficulty" first="Part" layouts={all}>
+      <summary>{changeWords.whatMakesDifficulty}</summary>
+      <LayoutTable label={changeWords.partsOfDifficulty} first={changeWords.part} layouts={all}>
         {shown.map((part) => (
           <tr key={part.id}>
             <th scope="row">
@@ -29,7 +30,7 @@ export function DifficultyParts({ course, layouts }: { readonly course: Course; 
           </tr>
         ))}
       </LayoutTable>
-      <p className="small">Points are estimates: about one for what one plain obstacle asks.</p>
+      <p className="small">{changeWords.pointsAreEstimates}</p>
     </details>
   );
 }

@@ -2,7 +2,8 @@ import { ArrowDown, ArrowUp, Ellipsis, GitBranch, PencilLine, Trash2 } from 'luc
 import { type KeyboardEvent, useId, useRef, useState } from 'react';
 import { type Layout, LONGEST_NAME } from '../../core/course/course.ts';
 import { renameLayout } from '../../core/course/layouts.ts';
-import { counted } from '../../core/text/sentence.ts';
+import { changeWords } from '../../words/change.ts';
+import { terms } from '../../words/terms.ts';
 import { useDesk } from '../desk-context.tsx';
 import { titleRefusal } from './titles.ts';
 
@@ -46,9 +47,9 @@ export function LayoutRow({ layout, place, isShown, isUnfolded, isNamed, ...verb
           <button type="button" className="row" aria-pressed={isShown} onClick={verbs.show} onKeyDown={key}>
             <span className="row-title">
               {title}
-              <small>{counted(layout.obstacles.length, 'obstacle')}</small>
+              <small>{terms.obstacles(layout.obstacles.length)}</small>
             </span>
-            {isShown && <span className="shown-tag">shown</span>}
+            {isShown && <span className="shown-tag">{changeWords.shown}</span>}
           </button>
         )}
         <button
@@ -57,8 +58,8 @@ export function LayoutRow({ layout, place, isShown, isUnfolded, isNamed, ...verb
           className="quiet"
           aria-expanded={isUnfolded}
           aria-controls={tools}
-          aria-label={`What can be done to ${title}`}
-          title="Branch, rename, move, delete"
+          aria-label={changeWords.actionsOn(title)}
+          title={changeWords.branchRenameMoveDelete}
           onClick={() => verbs.unfold(!isUnfolded)}
         >
           <Ellipsis aria-hidden="true" />
@@ -67,16 +68,16 @@ export function LayoutRow({ layout, place, isShown, isUnfolded, isNamed, ...verb
       {isUnfolded && (
         <fieldset id={tools} className="layout-tools">
           <legend className="visually-hidden">{title}</legend>
-          <Tool says={`Branch ${title}`} run={verbs.branch} icon={GitBranch} />
-          <Tool says={`Rename ${title}`} run={() => verbs.name(true)} icon={PencilLine} />
-          <Tool says={`Move ${title} up`} run={() => verbs.move(index - 1)} icon={ArrowUp} isOff={index === 0} />
+          <Tool says={changeWords.branch(title)} run={verbs.branch} icon={GitBranch} />
+          <Tool says={changeWords.rename(title)} run={() => verbs.name(true)} icon={PencilLine} />
+          <Tool says={changeWords.moveUp(title)} run={() => verbs.move(index - 1)} icon={ArrowUp} isOff={index === 0} />
           <Tool
-            says={`Move ${title} down`}
+            says={changeWords.moveDown(title)}
             run={() => verbs.move(index + 1)}
             icon={ArrowDown}
             isOff={index === count - 1}
           />
-          <Tool says={`Delete ${title}`} run={verbs.erase} icon={Trash2} isOff={count === 1} isDanger />
+          <Tool says={changeWords.delete(title)} run={verbs.erase} icon={Trash2} isOff={count === 1} isDanger />
         </fieldset>
       )}
     </>
@@ -125,7 +126,7 @@ function NameField({ layout, leave }: { readonly layout: Layout; leave(): void }
     if (why !== undefined) return;
     const title = text.trim();
     if (title !== layout.title) {
-      desk.edit(`Rename ${layout.title}`, (course) => renameLayout(course, layout.id, title));
+      desk.edit(changeWords.rename(layout.title), (course) => renameLayout(course, layout.id, title));
     }
     end();
   };
@@ -142,7 +143,7 @@ function NameField({ layout, leave }: { readonly layout: Layout; leave(): void }
   return (
     <div className="field layout-name">
       <label htmlFor={id} className="visually-hidden">
-        Name of {layout.title}
+        {changeWords.nameOf(layout.title)}
       </label>
       <input
         id={id}

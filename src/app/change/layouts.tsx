@@ -1,6 +1,8 @@
 import { FileInput, GitBranch, Library } from 'lucide-react';
 import { type DragEvent, useRef, useState } from 'react';
 import { branchLayout, chooseLayout, eraseLayout, moveLayout } from '../../core/course/layouts.ts';
+import { changeWords } from '../../words/change.ts';
+import { terms } from '../../words/terms.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import { ChoiceDialog } from '../dialog.tsx';
 import { useCompared } from './compared.ts';
@@ -24,17 +26,17 @@ export function LayoutsPanel() {
 
   const show = (id: string, title: string) => {
     compared.swap(current, id);
-    desk.edit(`Show ${title}`, (now) => chooseLayout(now, id));
+    desk.edit(changeWords.show(title), (now) => chooseLayout(now, id));
   };
   const branch = (of: string) => {
     const title = layouts.find(({ id }) => id === of)?.title ?? '';
-    desk.edit(`Branch ${title}`, (now) => branchLayout(now, { of }));
+    desk.edit(changeWords.branch(title), (now) => branchLayout(now, { of }));
     // What is changed from here on shows against what it came from.
     compared.compare([of]);
   };
   const move = (id: string, title: string, to: number) => {
     const focused = document.activeElement;
-    desk.edit(`Move ${title} in the list`, (now) => moveLayout(now, id, to));
+    desk.edit(changeWords.moveInList(title), (now) => moveLayout(now, id, to));
     // The browser takes the focus from a row that is put elsewhere in the page.
     requestAnimationFrame(() => {
       if (focused instanceof HTMLElement && list.current?.contains(focused)) focused.focus();
@@ -42,7 +44,7 @@ export function LayoutsPanel() {
   };
   const erase = (id: string, title: string) => {
     setDoomed(null);
-    desk.edit(`Delete ${title}`, (now) => eraseLayout(now, id));
+    desk.edit(changeWords.delete(title), (now) => eraseLayout(now, id));
   };
   const drop = (event: DragEvent, to: number) => {
     event.preventDefault();
@@ -52,7 +54,7 @@ export function LayoutsPanel() {
   };
   return (
     <div className="layouts">
-      <p className="lead">A course can hold several layouts: alternatives, or one for each class of the day.</p>
+      <p className="lead">{changeWords.severalLayouts}</p>
       <ul className="rows" ref={list}>
         {layouts.map((layout, index) => (
           <li
@@ -86,29 +88,31 @@ export function LayoutsPanel() {
       <div className="button-column">
         <button type="button" className="button primary" onClick={() => branch(current)}>
           <GitBranch aria-hidden="true" />
-          Branch this layout
+          {changeWords.branchThisLayout}
         </button>
         <button type="button" className="button" onClick={() => setSource('file')}>
           <FileInput aria-hidden="true" />
-          Take one from a file…
+          {changeWords.takeOneFromFile}
         </button>
         <button type="button" className="button" aria-haspopup="dialog" onClick={() => setSource('kept')}>
           <Library aria-hidden="true" />
-          Take one from a kept course…
+          {changeWords.takeOneFromKept}
         </button>
       </div>
       {source !== null && <TakeLayout from={source} close={() => setSource(null)} />}
       {doomedLayout !== undefined && (
         <ChoiceDialog
-          title={`Delete ${doomedLayout.title}?`}
+          title={changeWords.deleteQuestion(doomedLayout.title)}
           leave={() => setDoomed(null)}
           actions={
             <button type="button" className="button danger" onClick={() => erase(doomedLayout.id, doomedLayout.title)}>
-              Delete it
+              {changeWords.deleteIt}
             </button>
           }
         >
-          <p>{classesWords(classesOf(course, doomedLayout.id))} Nothing has changed yet.</p>
+          <p>
+            {classesWords(classesOf(course, doomedLayout.id))} {terms.nothingHasChanged}
+          </p>
         </ChoiceDialog>
       )}
     </div>

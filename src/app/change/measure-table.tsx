@@ -3,6 +3,8 @@ import { useMemo } from 'react';
 import { type ComparedMeasure, comparison } from '../../core/change/comparison.ts';
 import { MEASURES } from '../../core/change/measures.ts';
 import type { Course } from '../../core/course/course.ts';
+import { changeWords } from '../../words/change.ts';
+import { terms } from '../../words/terms.ts';
 import { useCompared, useComparedState } from './compared.ts';
 import { LayoutTable } from './layout-table.tsx';
 
@@ -16,13 +18,13 @@ export function MeasureTable({ course, layouts }: { readonly course: Course; rea
   }, [course, key, leftOut]);
   return (
     <>
-      <LayoutTable label="Measures of the layouts" first="Measure" layouts={table.layouts}>
+      <LayoutTable label={changeWords.measuresOfLayouts} first={terms.measure} layouts={table.layouts}>
         {table.measures.map((row) => (
           <Row key={row.measure.id} row={row} />
         ))}
       </LayoutTable>
       <p className="small">
-        <Check aria-hidden="true" className="better-sign" /> marks the better one, where one is better.
+        <Check aria-hidden="true" className="better-sign" /> {changeWords.marksTheBetter}
       </p>
       <MeasureChoice />
     </>
@@ -41,7 +43,7 @@ function Row({ row: { measure, values, differs } }: { readonly row: ComparedMeas
           {best && (
             <>
               <Check aria-hidden="true" className="better-sign" />
-              <span className="visually-hidden">, better</span>
+              <span className="visually-hidden">{changeWords.better}</span>
             </>
           )}
         </td>
@@ -56,9 +58,7 @@ function MeasureChoice() {
   const leftOut = useComparedState((state) => state.leftOut);
   return (
     <details className="fold">
-      <summary>
-        Choose what is compared ({MEASURES.length - leftOut.length} of {MEASURES.length})
-      </summary>
+      <summary>{changeWords.chooseMeasures(MEASURES.length - leftOut.length, MEASURES.length)}</summary>
       <ul className="measure-choice">
         {MEASURES.map(({ id, title, says }) => (
           <li key={id}>

@@ -10,6 +10,7 @@ import { memoizeByIdentity } from '../../core/memo/by-identity.ts';
 import type { Obstacle } from '../../core/obstacles/obstacle.ts';
 import { distance } from '../../core/plane/point.ts';
 import { normalizeAngle, type Pose } from '../../core/plane/pose.ts';
+import { changeWords } from '../../words/change.ts';
 
 /** What became of a thing of the shown layout since another one. */
 export type Origin =
@@ -115,7 +116,7 @@ export function moveWords(
   { unit }: { readonly unit: LengthUnit },
 ): string {
   const length = by < SAME ? [] : [printLength(by, unit)];
-  const angle = Math.abs(turn) < SAME_ANGLE ? [] : [`turned ${printAngle(Math.abs(turn))}`];
+  const angle = Math.abs(turn) < SAME_ANGLE ? [] : [changeWords.turned(printAngle(Math.abs(turn)))];
   return [...length, ...angle].join(', ');
 }
 
@@ -123,15 +124,15 @@ export function moveWords(
 function originWords(origin: Origin, title: string, unit: LengthUnit): string {
   switch (origin.kind) {
     case 'moved':
-      return `${origin.by < SAME ? '' : 'moved '}${moveWords(origin, { unit })} from ${title}`;
+      return (origin.by < SAME ? changeWords.otherwiseFrom : changeWords.movedFrom)(moveWords(origin, { unit }), title);
     case 'same':
-      return `as in ${title}`;
+      return changeWords.asIn(title);
     case 'rebuilt':
-      return `built otherwise in ${title}`;
+      return changeWords.builtOtherwiseIn(title);
     case 'new':
-      return `not in ${title}`;
+      return changeWords.notIn(title);
     case 'gone':
-      return `only in ${title}`;
+      return changeWords.onlyIn(title);
   }
 }
 

@@ -2,8 +2,9 @@ import { type PointerEvent, useEffect, useMemo, useRef } from 'react';
 import { layoutSurvey } from '../../core/change/layout-survey.ts';
 import { presentCourse } from '../../core/course/history.ts';
 import type { Survey } from '../../core/survey.ts';
-import { counted } from '../../core/text/sentence.ts';
 import { pieceUnderPoint } from '../../desk/selection/hit.ts';
+import { changeWords } from '../../words/change.ts';
+import { terms } from '../../words/terms.ts';
 import { type Camera, groundOf, type ScreenSize } from '../arena/camera.ts';
 import { PICK_RADIUS } from '../arena/input/pick-radius.ts';
 import { createPointerController } from '../arena/input/pointer-controller.ts';
@@ -66,7 +67,7 @@ export function OtherDrawing({ layout }: { readonly layout: string }) {
       ref={box}
       className="arena arena-ground"
       role="img"
-      aria-label={`${survey.layout.title}, for comparison: ${counted(survey.obstacles.length, 'obstacle')}`}
+      aria-label={changeWords.forComparison(survey.layout.title, terms.obstacles(survey.obstacles.length))}
       onPointerDown={(event) => {
         event.currentTarget.setPointerCapture(event.pointerId);
         controller.down(pointerSample(event));

@@ -4,8 +4,9 @@ import type { Course } from '../../core/course/course.ts';
 import type { CourseReading } from '../../core/files/read.ts';
 import { readCourse } from '../../core/files/read.ts';
 import { writeCourse } from '../../core/files/write.ts';
-import { counted } from '../../core/text/sentence.ts';
 import type { SavedCourse } from '../../storage/library.ts';
+import { changeWords } from '../../words/change.ts';
+import { terms } from '../../words/terms.ts';
 import { useCourseSaver } from '../autosave-context.tsx';
 import { useDesk } from '../desk-context.tsx';
 import { Dialog } from '../dialog.tsx';
@@ -35,13 +36,13 @@ export function TakeLayout({ from, close }: { readonly from: TakeSource; close()
     const again = readCourse(writeCourse(taken.course));
     if (again.kind === 'refused') return refuse(again.why);
     const title = taken.course.layouts.at(-1)?.title ?? '';
-    desk.edit(`Take ${title} from another course`, () => taken.course);
+    desk.edit(changeWords.takeFromCourse(title), () => taken.course);
     const says = [...repairs, ...taken.says];
     if (says.length === 0) close();
-    else setStep({ kind: 'done', title: `Taken: ${title}`, says });
+    else setStep({ kind: 'done', title: changeWords.taken(title), says });
   };
   const refuse = (why: string) =>
-    setStep({ kind: 'done', title: 'Nothing was taken', says: [why, 'The course that is open is unchanged.'] });
+    setStep({ kind: 'done', title: changeWords.nothingWasTaken, says: [why, changeWords.openCourseUnchanged] });
   const read = (reading: CourseReading | null) => {
     if (reading === null) return close();
     if (reading.kind === 'refused') return refuse(reading.why);
@@ -53,7 +54,7 @@ export function TakeLayout({ from, close }: { readonly from: TakeSource; close()
     if (from === 'file') return read(await openFile());
     const courses = (await saver.courses()).filter(({ slot }) => slot !== saver.slot());
     if (courses.length > 0) setStep({ kind: 'courses', courses });
-    else refuse('This browser keeps no other course. Open or start one from the File menu first, or take a file.');
+    else refuse(changeWords.noOtherCourse);
   };
   useEffect(() => {
     if (hasBegun.current) return;
@@ -66,13 +67,13 @@ export function TakeLayout({ from, close }: { readonly from: TakeSource; close()
       return null;
     case 'courses':
       return (
-        <Dialog title="From which course?" close={close}>
+        <Dialog title={changeWords.fromWhichCourse} close={close}>
           <ul className="rows">
             {step.courses.map(({ slot, title, saved }) => (
               <li key={slot}>
                 <button type="button" className="row" onClick={() => void saver.read(slot).then(read)}>
                   <span className="row-title">
-                    {title === '' ? 'Untitled course' : title}
+                    {title === '' ? terms.untitledCourse : title}
                     <small>{savedAtWords(saved)}</small>
                   </span>
                 </button>
@@ -83,14 +84,14 @@ export function TakeLayout({ from, close }: { readonly from: TakeSource; close()
       );
     case 'layouts':
       return (
-        <Dialog title="Which of its layouts?" close={close}>
+        <Dialog title={changeWords.whichLayout} close={close}>
           <ul className="rows">
             {step.course.layouts.map(({ id, title, obstacles }) => (
               <li key={id}>
                 <button type="button" className="row" onClick={() => take(step.course, id, step.repairs)}>
                   <span className="row-title">
                     {title}
-                    <small>{counted(obstacles.length, 'obstacle')}</small>
+                    <small>{terms.obstacles(obstacles.length)}</small>
                   </span>
                 </button>
               </li>

@@ -3,6 +3,7 @@ import { minTurnRadius, preferredTurnRadius } from '../../core/horses/turns.ts';
 import { printAngle } from '../../core/measure/angle.ts';
 import { printLength } from '../../core/measure/length.ts';
 import type { LengthUnit } from '../../core/measure/quantity.ts';
+import { checkWords } from '../../words/check.ts';
 import { GAIT_WORDS } from '../app-words.ts';
 
 /** One number that is assumed about the horse, as a person reads it. */
@@ -17,9 +18,9 @@ export interface Assumption {
 
 export const GRADE_WORDS: Readonly<Record<Grade, string>> = {
   P: 'published',
-  W: 'weak source',
+  W: checkWords.weakSource,
   D: 'derived',
-  M: 'from memory',
+  M: checkWords.fromMemory,
   E: 'estimate',
 };
 
@@ -36,31 +37,31 @@ export function assumptions(horse: Horse, unit: LengthUnit): readonly Assumption
   });
   const { back, sidePass, transition, footfall } = horse;
   return [
-    one('Height at the withers', horse.withers, length),
-    one('Body, length', horse.bodyLength, length),
-    one('Body, width', horse.bodyWidth, length),
-    one('Fore to hind hoof', horse.wheelbase, length),
-    one('Between the hooves of a pair', horse.stance, length),
-    one('Hoof, width', horse.hoof, length),
+    one(checkWords.heightWithers, horse.withers, length),
+    one(checkWords.bodyLength, horse.bodyLength, length),
+    one(checkWords.bodyWidth, horse.bodyWidth, length),
+    one(checkWords.foreHindHoof, horse.wheelbase, length),
+    one(checkWords.betweenHoovesPair, horse.stance, length),
+    one(checkWords.hoofWidth, horse.hoof, length),
     ...GAITS.flatMap((gait) => gaitRows(horse, gait, length)),
-    one('Walk, the fore foot after the hind', footfall.walk.fore, ofStride),
-    one('Jog, the fore foot after the hind', footfall.jog.fore, ofStride),
-    one('Lope, the pair after the first hind foot', footfall.lope.diagonal, ofStride),
-    one('Lope, the leading fore after the first hind foot', footfall.lope.leading, ofStride),
-    one('How much its strides differ', horse.spread, ofStride),
-    one('Straight line for a change of lead', horse.leadChange, length),
-    one('Back, a step', back.step, length),
-    one('Back, time of a step', back.period, seconds),
-    one('Back, before the first step', back.settle, seconds),
-    one('Back, tightest turn, radius', back.leastTurn, length),
-    one('Side pass, a step', sidePass.step, length),
-    one('Side pass, time of a step', sidePass.period, seconds),
-    one('Side pass, before the first step', sidePass.settle, seconds),
-    one('A full turn on the spot', horse.turn, seconds),
-    one('To stop and settle', horse.halt, seconds),
-    one('To work the gate', horse.gate, seconds),
-    one('Into a faster gait', transition.up, seconds),
-    one('Into a slower gait', transition.down, seconds),
+    one(checkWords.walkForeFootAfter, footfall.walk.fore, ofStride),
+    one(checkWords.jogForeFootAfter, footfall.jog.fore, ofStride),
+    one(checkWords.lopePairAfterFirst, footfall.lope.diagonal, ofStride),
+    one(checkWords.lopeLeadingForeAfter, footfall.lope.leading, ofStride),
+    one(checkWords.howMuchStridesDiffer, horse.spread, ofStride),
+    one(checkWords.straightLineChangeLead, horse.leadChange, length),
+    one(checkWords.backAStep, back.step, length),
+    one(checkWords.backTimeStep, back.period, seconds),
+    one(checkWords.backBeforeFirstStep, back.settle, seconds),
+    one(checkWords.backTightestTurnRadius, back.leastTurn, length),
+    one(checkWords.sidePassStep, sidePass.step, length),
+    one(checkWords.sidePassTimeStep, sidePass.period, seconds),
+    one(checkWords.sidePassBeforeFirst, sidePass.settle, seconds),
+    one(checkWords.fullTurnOnSpot, horse.turn, seconds),
+    one(checkWords.stopSettle, horse.halt, seconds),
+    one(checkWords.workGate, horse.gate, seconds),
+    one(checkWords.intoFasterGait, transition.up, seconds),
+    one(checkWords.intoSlowerGait, transition.down, seconds),
   ];
 }
 
@@ -71,7 +72,7 @@ function gaitRows(horse: Horse, gait: Gait, length: Print): readonly Assumption[
   const band = [landing.least, landing.most].filter((end) => end !== undefined).map(length);
   return [
     { what: `${name}, a stride`, value: length(stride.value), ...rest(stride) },
-    { what: `${name}, time of a stride`, value: seconds(period.value), ...rest(period) },
+    { what: checkWords.timeStride(name), value: seconds(period.value), ...rest(period) },
     {
       what: `${name}, a landing`,
       value: band.length === 2 ? band.join(' to ') : length(landing.value),
@@ -79,13 +80,13 @@ function gaitRows(horse: Horse, gait: Gait, length: Print): readonly Assumption[
       isChief: true,
     },
     {
-      what: `${name}, tightest radius`,
+      what: checkWords.tightestRadius(name),
       value: length(minTurnRadius(horse, gait)),
       ...turnSource(least),
       isChief: true,
     },
     {
-      what: `${name}, easy radius`,
+      what: checkWords.easyRadius(name),
       value: length(preferredTurnRadius(horse, gait)),
       ...turnSource(easy),
     },
@@ -96,7 +97,7 @@ function gaitRows(horse: Horse, gait: Gait, length: Print): readonly Assumption[
 function turnSource(turn: TurnData): Pick<Assumption, 'source' | 'grade'> {
   if ('radius' in turn) return { source: turn.radius.source, grade: turn.radius.grade };
   const { value, source, grade } = turn.lean;
-  return { source: `from a lean of ${printAngle(value)} at its speed; ${source}`, grade };
+  return { source: checkWords.fromLeanSpeed(printAngle(value), source), grade };
 }
 
 function seconds(value: number): string {
@@ -104,5 +105,5 @@ function seconds(value: number): string {
 }
 
 function ofStride(value: number): string {
-  return `${Math.round(value * 1000) / 10} % of a stride`;
+  return checkWords.ofAStride(Math.round(value * 1000) / 10);
 }

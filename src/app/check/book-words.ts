@@ -7,20 +7,21 @@ import type { Course } from '../../core/course/course.ts';
 import type { LengthUnit } from '../../core/measure/quantity.ts';
 import type { Survey } from '../../core/survey.ts';
 import { uncapitalized } from '../../core/text/sentence.ts';
+import { checkWords } from '../../words/check.ts';
 
 /** What a limit bounds, to stand inside a sentence: `the gap between poles at the jog`. */
 function inSentence(name: string): string {
   const title = LIMITS[name]?.title ?? name;
   const small = uncapitalized(title);
-  return /^(from|how|a|each) /.test(small) ? small : `the ${small}`;
+  return /^(from|how|a|each) /.test(small) ? small : checkWords.withThe(small);
 }
 
 function sayNothing(name: string): string {
   const title = LIMITS[name]?.title ?? name;
-  if (/^(From|How|A) /.test(title)) return `This book does not say anything about: ${inSentence(name)}.`;
+  if (/^(From|How|A) /.test(title)) return checkWords.silentOn(inSentence(name));
   // What is many takes no article: markers, poles, leads.
   const many = /^(Poles|Markers|Leads|Obstacles|Entries|Bends|Parts|Raised) /.test(title);
-  return `This book does not say anything about ${many ? inSentence(name).replace(/^the /, '') : inSentence(name)}.`;
+  return checkWords.silentAbout(many ? inSentence(name).replace(/^the /, '') : inSentence(name));
 }
 
 /** What nobody says, neither the book nor designers' practice: those checks stay silent. */
@@ -41,7 +42,7 @@ export function practiceSentences(course: Course): readonly string[] {
 
 /** A band in words; a count of nothing is `none`. */
 export function limitWords(limit: Limit | undefined, unit: LengthUnit): string {
-  if (limit === undefined) return 'does not say';
+  if (limit === undefined) return checkWords.doesNotSay;
   if (limit.unit === 'count' && limit.most === 0) return 'none';
   return bandWords(limit, unit);
 }
@@ -65,7 +66,7 @@ export function levelChanges(course: Course): readonly LevelChange[] {
       {
         title,
         here: limitWords(now, course.unit),
-        open: usual === undefined ? 'no limit' : limitWords(usual, course.unit),
+        open: usual === undefined ? checkWords.noLimit : limitWords(usual, course.unit),
         source: now?.source ?? '',
       },
     ];

@@ -3,6 +3,7 @@ import type { Finding } from '../../core/checks/check.ts';
 import { type BookComparison, bookComparison } from '../../core/checks/results/compared.ts';
 import { RULEBOOKS } from '../../core/checks/rulebooks/rulebooks.ts';
 import type { LengthUnit } from '../../core/measure/quantity.ts';
+import { checkWords } from '../../words/check.ts';
 import { WEIGHT_WORDS } from '../app-words.ts';
 import { useDeskState } from '../desk-context.tsx';
 import { Dialog } from '../dialog.tsx';
@@ -17,19 +18,17 @@ export function CompareDialog({ close }: { close(): void }) {
   const [other, setOther] = useState(others[0]?.id ?? course.rulebook.id);
   const outcome = useMemo(() => bookComparison(course, course.rulebook.id, other), [course, other]);
   return (
-    <Dialog wide title="Compare two rule books" close={close}>
+    <Dialog wide title={checkWords.compareTwoRuleBooks} close={close}>
       <div className="compare">
         <ChoiceField
-          label={`${outcome.a.title}, and the same course under`}
+          label={checkWords.sameCourseUnder(outcome.a.title)}
           value={other}
           options={Object.fromEntries(others.map(({ id, title }) => [id, title]))}
           choose={setOther}
         />
         <FindingsTable outcome={outcome} />
         <LimitsTable outcome={outcome} unit={course.unit} />
-        <p className="caution">
-          House rules hold under both. The rule book in force, the show’s officials and the judge decide.
-        </p>
+        <p className="caution">{checkWords.houseRulesHoldUnder}</p>
       </div>
     </Dialog>
   );
@@ -41,25 +40,24 @@ function FindingsTable({ outcome }: { readonly outcome: BookComparison }) {
     <>
       <p role="status">
         <strong>
-          {both.length + changed.length} found by both, {onlyA.length} only by {a.title}, {onlyB.length} only by{' '}
-          {b.title}.
+          {checkWords.foundByBoth(both.length + changed.length, onlyA.length, a.title, onlyB.length, b.title)}
         </strong>
       </p>
       <table className="compared">
         <thead>
           <tr>
-            <th scope="col">Found by</th>
-            <th scope="col">What is found</th>
+            <th scope="col">{checkWords.foundBy}</th>
+            <th scope="col">{checkWords.whatIsFound}</th>
           </tr>
         </thead>
         <tbody>
-          <Rows by="only-a" title={`Only ${a.title}`} findings={onlyA} />
-          <Rows by="only-b" title={`Only ${b.title}`} findings={onlyB} />
+          <Rows by="only-a" title={checkWords.only(a.title)} findings={onlyA} />
+          <Rows by="only-b" title={checkWords.only(b.title)} findings={onlyB} />
           {changed.map((pair, i) => (
             <tr key={pair.a.id} data-by="changed">
               {i === 0 && (
                 <th scope="rowgroup" rowSpan={changed.length}>
-                  Both, with other limits
+                  {checkWords.bothWithOtherLimits}
                 </th>
               )}
               <td>
@@ -68,7 +66,7 @@ function FindingsTable({ outcome }: { readonly outcome: BookComparison }) {
               </td>
             </tr>
           ))}
-          <Rows by="both" title="Both" findings={both} />
+          <Rows by="both" title={checkWords.both} findings={both} />
         </tbody>
       </table>
     </>
@@ -88,7 +86,7 @@ function Rows({
     return (
       <tr data-by={by}>
         <th scope="row">{title}</th>
-        <td className="small">nothing</td>
+        <td className="small">{checkWords.nothing}</td>
       </tr>
     );
   }
@@ -129,11 +127,11 @@ function LimitsTable({
   if (limits.length === 0) return null;
   return (
     <details className="fold">
-      <summary>Where the two books differ ({limits.length})</summary>
+      <summary>{checkWords.whereTwoBooksDiffer(limits.length)}</summary>
       <table className="compared">
         <thead>
           <tr>
-            <th scope="col">What</th>
+            <th scope="col">{checkWords.what}</th>
             <th scope="col">{a.title}</th>
             <th scope="col">{b.title}</th>
           </tr>

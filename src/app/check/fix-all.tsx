@@ -1,7 +1,8 @@
 import { WandSparkles } from 'lucide-react';
 import { useState } from 'react';
 import { applySafeRemedies, type Fix, type SafeFixes } from '../../core/checks/results/safe-fixes.ts';
-import { counted } from '../../core/text/sentence.ts';
+import { checkWords } from '../../words/check.ts';
+import { terms } from '../../words/terms.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import { openFindings } from './visible-findings.ts';
 
@@ -20,7 +21,7 @@ export function FixAll({ done }: { done(): void }) {
     setBusy(true);
     setTimeout(() => {
       const outcome = applySafeRemedies(desk.state().course);
-      if (outcome.did.length > 0) desk.edit('Fix all that are safe', () => outcome.course);
+      if (outcome.did.length > 0) desk.edit(checkWords.fixAllSafe, () => outcome.course);
       setFixed(outcome);
       setBusy(false);
       done();
@@ -33,7 +34,7 @@ export function FixAll({ done }: { done(): void }) {
     <div className="fix-all">
       <button type="button" className="button" aria-disabled={isBusy} onClick={fix}>
         <WandSparkles aria-hidden="true" />
-        {isBusy ? 'Trying every fix…' : 'Fix all that are safe'}
+        {isBusy ? checkWords.tryingEveryFix : checkWords.fixAllSafe}
       </button>
       <div role="status" className="fix-all-report">
         {report !== undefined && <FixReport did={report.did} left={open.length} />}
@@ -44,19 +45,19 @@ export function FixAll({ done }: { done(): void }) {
 
 function FixReport({ did, left }: { readonly did: readonly Fix[]; readonly left: number }) {
   if (did.length === 0) {
-    return <p>Nothing is mended: no fix that is left is safe without your eye on it.</p>;
+    return <p>{checkWords.nothingMendedNoFix}</p>;
   }
   return (
     <>
       <p>
-        <strong>{counted(did.length, 'fix', 'fixes')} made</strong>, {counted(left, 'finding')} still open. One undo
-        takes it all back.
+        <strong>{checkWords.made(terms.fixes(did.length))}</strong>
+        {checkWords.stillOpen(terms.findings(left))}
       </p>
       <ol className="did">
         {did.map((fix) => (
           <li key={fix.finding}>
             {fix.did}
-            <small>for: {fix.said}</small>
+            <small>{checkWords.fixFor(fix.said)}</small>
           </li>
         ))}
       </ol>

@@ -1,4 +1,5 @@
 import type { Band } from '../../core/checks/check.ts';
+import { checkWords } from '../../words/check.ts';
 
 /** The gauge is drawn on a strip of this width; it grows with the panel. */
 export const GAUGE_WIDTH = 244;
@@ -48,8 +49,8 @@ function endsNear({ least, most, multiples }: Band, value: number): readonly Ban
 
 function endsWords({ least, most }: BandEnds, print: (value: number) => string): string {
   if (least === most) return print(least);
-  if (!Number.isFinite(least)) return `at most ${print(most)}`;
-  return Number.isFinite(most) ? `${print(least)} to ${print(most)}` : `at least ${print(least)}`;
+  if (!Number.isFinite(least)) return checkWords.atMost(print(most));
+  return Number.isFinite(most) ? checkWords.range(print(least), print(most)) : checkWords.atLeast(print(least));
 }
 
 /** A label of this text kept on the strip. */
@@ -96,6 +97,10 @@ export function gaugeLayout(
     needle: place(measured),
     measured: text,
     measuredAt: clampedLabel(text, place(measured)),
-    about: `Measured ${text}; allowed ${bands.map(({ label }) => label).join(', or ')}${band.multiples ? ', or another whole multiple' : ''}.`,
+    about: checkWords.measuredAllowed(
+      text,
+      bands.map(({ label }) => label).join(', or '),
+      band.multiples ? checkWords.orAnotherWholeMultiple : '',
+    ),
   };
 }

@@ -1,5 +1,6 @@
 import type { Finding } from '../../core/checks/check.ts';
 import type { Survey } from '../../core/survey.ts';
+import { checkWords } from '../../words/check.ts';
 import { obstacleTitle } from '../app-words.ts';
 import { subjectOf } from './finding-subject.ts';
 import { CHECKS_PART } from './later-checks.ts';
@@ -83,7 +84,7 @@ function byObstacle(findings: readonly Finding[], survey: Survey): readonly Bare
       const numbers = survey.numbers.get(id);
       return {
         id,
-        title: obstacle === undefined ? 'The whole course' : obstacleTitle(obstacle, survey.layout),
+        title: obstacle === undefined ? checkWords.theWholeCourse : obstacleTitle(obstacle, survey.layout),
         ...(numbers === undefined ? {} : { number: numbers.join(' and ') }),
         findings: openFirst(own),
       };

@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import { HORSES } from '../../core/horses/horses.ts';
+import { checkWords } from '../../words/check.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import { Dialog } from '../dialog.tsx';
 import { ChoiceField } from '../set/choice-field.tsx';
@@ -17,10 +18,10 @@ export function HorsePanel() {
   return (
     <div className="inspector one-column">
       <ChoiceField
-        label="Ridden by"
+        label={checkWords.riddenBy}
         value={horse.id}
         options={TITLES}
-        choose={(next) => desk.edit('Change the horse', (course) => ({ ...course, horse: next }))}
+        choose={(next) => desk.edit(checkWords.changeTheHorse, (course) => ({ ...course, horse: next }))}
       />
       <dl className="facts">
         {all
@@ -33,13 +34,11 @@ export function HorsePanel() {
           ))}
       </dl>
       <button type="button" className="button" aria-haspopup="dialog" onClick={() => setTelling(true)}>
-        All that is assumed, with sources
+        {checkWords.allAssumedWithSources}
       </button>
       {isTelling && (
-        <Dialog wide title={`What is assumed: ${horse.title}`} close={() => setTelling(false)}>
-          <p className="small">
-            Landings, turns and times are worked out from these numbers. No horse was measured: look at who says so.
-          </p>
+        <Dialog wide title={checkWords.whatIsAssumed(horse.title)} close={() => setTelling(false)}>
+          <p className="small">{checkWords.landingsTurnsTimesWorked}</p>
           <Assumptions all={all} />
         </Dialog>
       )}
@@ -52,9 +51,9 @@ function Assumptions({ all }: { readonly all: readonly Assumption[] }) {
     <table className="assumed">
       <thead>
         <tr>
-          <th scope="col">What</th>
-          <th scope="col">Value</th>
-          <th scope="col">Says who</th>
+          <th scope="col">{checkWords.what}</th>
+          <th scope="col">{checkWords.value}</th>
+          <th scope="col">{checkWords.source}</th>
         </tr>
       </thead>
       <tbody>

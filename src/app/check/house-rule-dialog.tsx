@@ -1,4 +1,5 @@
 import { type FormEvent, useState } from 'react';
+import { checkWords } from '../../words/check.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import { Dialog } from '../dialog.tsx';
 import { ChoiceField } from '../set/choice-field.tsx';
@@ -32,33 +33,45 @@ export function HouseRuleDialog({ close }: { close(): void }) {
       setRefusals(read.refusals);
       return;
     }
-    desk.edit(`House rule: ${limitTitle(typed.name)}`, (now) => withHouseRule(now, typed.name, read.rule));
+    desk.edit(checkWords.houseRule(limitTitle(typed.name)), (now) => withHouseRule(now, typed.name, read.rule));
     close();
   };
   return (
-    <Dialog hasVerb title="Set a house rule" close={close}>
+    <Dialog hasVerb title={checkWords.setHouseRule} close={close}>
       <form className="new-line" onSubmit={put} noValidate>
-        <p className="small">
-          A house rule takes the place of the whole band, both ends, for this course only. What is left empty is not
-          bounded.
-        </p>
-        <ChoiceField label="What it bounds" value={typed.name} options={TITLES} choose={(name) => write({ name })} />
+        <p className="small">{checkWords.houseRuleTakesPlace}</p>
+        <ChoiceField
+          label={checkWords.whatItBounds}
+          value={typed.name}
+          options={TITLES}
+          choose={(name) => write({ name })}
+        />
         <p className="small">{bookWords(course, typed.name)}</p>
         <div className="fields">
-          <PlainField label="Least" text={typed.least} refusal={refusals.least} write={(least) => write({ least })} />
-          <PlainField label="Most" text={typed.most} refusal={refusals.most} write={(most) => write({ most })} />
+          <PlainField
+            label={checkWords.least}
+            text={typed.least}
+            refusal={refusals.least}
+            write={(least) => write({ least })}
+          />
+          <PlainField
+            label={checkWords.most}
+            text={typed.most}
+            refusal={refusals.most}
+            write={(most) => write({ most })}
+          />
           <PlainField
             wide
             mostSigns={2000}
-            label="Reason"
-            hint="who decided it, and why"
+            label={checkWords.reason}
+            hint={checkWords.whoDecidedWhy}
             text={typed.reason}
             refusal={refusals.reason}
             write={(reason) => write({ reason })}
           />
         </div>
         <button type="submit" className="button primary">
-          Set the house rule
+          {checkWords.setTheHouseRule}
         </button>
       </form>
     </Dialog>

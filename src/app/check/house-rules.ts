@@ -7,6 +7,7 @@ import type { Course, HouseLimit } from '../../core/course/course.ts';
 import type { LengthUnit } from '../../core/measure/quantity.ts';
 import { readTyped } from '../../core/measure/typed.ts';
 import type { Refusal } from '../../desk/input.ts';
+import { checkWords } from '../../words/check.ts';
 
 /** The limits that some check asks for, by name, in the order of the list of limits. */
 export const ASKED: readonly string[] = askedLimits();
@@ -45,27 +46,27 @@ export function readHouseRule(
     if (read.kind === 'refused') refusals[end] = read.why;
     else ends[end] = read.value;
   }
-  if (least.trim() === '' && most.trim() === '') refusals.least = 'Say the least, the most, or both.';
+  if (least.trim() === '' && most.trim() === '') refusals.least = checkWords.sayLeastMostOr;
   if (ends.least !== undefined && ends.most !== undefined && ends.least > ends.most) {
     const [low, high] = [ends.least, ends.most].map((end) => valueWords(quantityOf(name), end, unit));
-    refusals.most = `The most, ${high}, is less than the least, ${low}.`;
+    refusals.most = checkWords.mostLessThanLeast(high ?? '', low ?? '');
   }
-  if (reason.trim() === '') refusals.reason = 'Say why: it is told with every finding.';
+  if (reason.trim() === '') refusals.reason = checkWords.sayWhyToldWith;
   return Object.keys(refusals).length > 0 ? { refusals } : { rule: { ...ends, reason: reason.trim() } };
 }
 
 /** `3' to 3' 6"`, `at least 6'`, in the course's unit. */
 export function houseWords(name: string, { least, most }: HouseLimit, unit: LengthUnit): string {
   const print = (value: number) => valueWords(quantityOf(name), value, unit);
-  if (least !== undefined && most !== undefined) return `${print(least)} to ${print(most)}`;
-  return least === undefined ? `at most ${print(most ?? 0)}` : `at least ${print(least)}`;
+  if (least !== undefined && most !== undefined) return checkWords.range(print(least), print(most));
+  return least === undefined ? checkWords.atMost(print(most ?? 0)) : checkWords.atLeast(print(least));
 }
 
 /** What would be asked without a house rule, and by whom. */
 export function bookWords(course: Course, name: string): string {
   const limit = limitsOf(withoutHouseRule(course, name))[name];
-  if (limit === undefined) return 'The book does not say.';
-  return `Without it: ${bandWords(limit, course.unit)}. Source: ${limit.source}`;
+  if (limit === undefined) return checkWords.bookDoesNotSay;
+  return checkWords.withoutIt(bandWords(limit, course.unit), limit.source);
 }
 
 export function withHouseRule(course: Course, name: string, rule: HouseLimit): Course {

@@ -1,4 +1,5 @@
 import type { Level } from '../../core/course/course.ts';
+import { checkWords } from '../../words/check.ts';
 import { LEVEL_WORDS } from '../app-words.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import { ChoiceField } from '../set/choice-field.tsx';
@@ -13,24 +14,24 @@ export function LevelChoice() {
   return (
     <>
       <ChoiceField
-        label="Level of the class"
+        label={checkWords.levelClass}
         value={level}
         options={LEVEL_WORDS}
         choose={(next) =>
-          desk.edit('Change the level', (now) => ({ ...now, class: { ...now.class, level: next as Level } }))
+          desk.edit(checkWords.changeTheLevel, (now) => ({ ...now, class: { ...now.class, level: next as Level } }))
         }
       />
       {changes.length === 0 ? (
-        <p className="small">This level changes nothing: every limit is as for an open class.</p>
+        <p className="small">{checkWords.thisLevelChangesNothing}</p>
       ) : (
-        <section aria-label="What this level changes">
-          <h3>What this level changes</h3>
+        <section aria-label={checkWords.whatThisLevelChanges}>
+          <h3>{checkWords.whatThisLevelChanges}</h3>
           <ul className="said-list">
             {changes.map(({ title, here, open, source }) => (
               <li key={title}>
                 {title}: <strong>{here}</strong>
                 <small>
-                  {open === 'no limit' ? 'no limit in an open class' : `${open} in an open class`}
+                  {open === 'no limit' ? checkWords.noLimitOpenClass : checkWords.openClass(open)}
                   {source === '' ? '' : `; ${source}`}
                 </small>
               </li>

@@ -2,14 +2,15 @@ import type { Finding, Limit, Limits, Quantity } from '../../core/checks/check.t
 import { CHECKS } from '../../core/checks/checks.ts';
 import { LIMITS } from '../../core/checks/rulebooks/limits.ts';
 import { bandOf } from '../../core/checks/rulebooks/rulebooks.ts';
+import { checkWords } from '../../words/check.ts';
 
 /** How good a source is, in words; see the grades of `Limit`. */
 export const SOURCE_WORDS: Readonly<Record<Limit['grade'], string>> = {
-  A: 'rule text',
-  B: 'an association’s or college’s advice',
-  C: 'trade press or a trainer',
-  D: 'a forum or blog',
-  E: 'an estimate or common practice',
+  A: checkWords.ruleText,
+  B: checkWords.associationsOrCollegesAdvice,
+  C: checkWords.tradePressOrTrainer,
+  D: checkWords.forumOrBlog,
+  E: checkWords.estimateOrCommonPractice,
 };
 
 export interface Behind {

@@ -1,6 +1,7 @@
 import { Plus, Scale, X } from 'lucide-react';
 import { useState } from 'react';
 import { RULEBOOKS, rulebookById, UNDECIDED } from '../../core/checks/rulebooks/rulebooks.ts';
+import { checkWords } from '../../words/check.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import { ChoiceField } from '../set/choice-field.tsx';
 import { CompareDialog } from './compare-dialog.tsx';
@@ -18,11 +19,11 @@ export function RuleBookPanel() {
   return (
     <div className="inspector one-column">
       <ChoiceField
-        label="Judged by"
+        label={checkWords.judgedBy}
         value={choice.id}
         options={Object.fromEntries([...RULEBOOKS, UNDECIDED].map((each) => [each.id, each.title]))}
         choose={(id) =>
-          desk.edit('Change the rule book', (course) => ({ ...course, rulebook: { ...course.rulebook, id } }))
+          desk.edit(checkWords.changeRuleBook, (course) => ({ ...course, rulebook: { ...course.rulebook, id } }))
         }
       />
       {book !== undefined && (
@@ -33,7 +34,7 @@ export function RuleBookPanel() {
           <p className="small">{book.about}</p>
           <button type="button" className="button" aria-haspopup="dialog" onClick={() => setComparing(true)}>
             <Scale aria-hidden="true" />
-            Compare with another book
+            {checkWords.compareWithAnotherBook}
           </button>
           {isComparing && <CompareDialog close={() => setComparing(false)} />}
         </>
@@ -41,9 +42,7 @@ export function RuleBookPanel() {
       <LevelChoice />
       <HouseRules />
       <Silences />
-      <p className="caution">
-        The rule book in force, the show’s officials and the judge decide. These checks only help you to look.
-      </p>
+      <p className="caution">{checkWords.ruleBookForceShows}</p>
     </div>
   );
 }
@@ -55,10 +54,10 @@ function HouseRules() {
   const [isSetting, setSetting] = useState(false);
   const rules = Object.entries(house);
   return (
-    <section aria-label="House rules">
-      <h3>House rules</h3>
+    <section aria-label={checkWords.houseRules}>
+      <h3>{checkWords.houseRules}</h3>
       {rules.length === 0 ? (
-        <p className="small">None: every limit is the book’s own.</p>
+        <p className="small">{checkWords.noneEveryLimitBooks}</p>
       ) : (
         <ul className="house">
           {rules.map(([name, rule]) => (
@@ -66,16 +65,16 @@ function HouseRules() {
               <span className="row-title">
                 {limitTitle(name)}: <strong>{houseWords(name, rule, unit)}</strong>
                 <small>
-                  <span className="tag">house rule</span> {rule.reason}
+                  <span className="tag">{checkWords.houseRuleTag}</span> {rule.reason}
                 </small>
               </span>
               <button
                 type="button"
                 className="quiet"
-                aria-label={`Remove the house rule: ${limitTitle(name)}`}
-                title="Remove this house rule"
+                aria-label={checkWords.removeHouseRule(limitTitle(name))}
+                title={checkWords.removeThisHouseRule}
                 onClick={() =>
-                  desk.edit(`Remove the house rule: ${limitTitle(name)}`, (course) => withoutHouseRule(course, name))
+                  desk.edit(checkWords.removeHouseRule(limitTitle(name)), (course) => withoutHouseRule(course, name))
                 }
               >
                 <X aria-hidden="true" />
@@ -86,7 +85,7 @@ function HouseRules() {
       )}
       <button type="button" className="button" aria-haspopup="dialog" onClick={() => setSetting(true)}>
         <Plus aria-hidden="true" />
-        Set a house rule
+        {checkWords.setHouseRule}
       </button>
       {isSetting && <HouseRuleDialog close={() => setSetting(false)} />}
     </section>

@@ -1,3 +1,4 @@
+import { checkWords } from '../../words/check.ts';
 import { useDeskState } from '../desk-context.tsx';
 import { practiceSentences, silences } from './book-words.ts';
 
@@ -10,10 +11,10 @@ export function Silences() {
   if (nobody.length + practice.length === 0) return null;
   return (
     <details className="fold">
-      <summary>What this book does not say ({nobody.length + practice.length})</summary>
+      <summary>{checkWords.whatThisBookDoes(nobody.length + practice.length)}</summary>
       {nobody.length > 0 && (
         <>
-          <p className="small">Nothing is checked here. Ask the show, or set a house rule.</p>
+          <p className="small">{checkWords.nothingCheckedHereAsk}</p>
           <ul className="said-list">
             {nobody.map((says) => (
               <li key={says}>{says}</li>
@@ -23,7 +24,7 @@ export function Silences() {
       )}
       {practice.length > 0 && (
         <>
-          <p className="small">Here designers’ practice is asked instead; it is no rule of this book.</p>
+          <p className="small">{checkWords.hereDesignersPracticeAsked}</p>
           <ul className="said-list">
             {practice.map((says) => (
               <li key={says}>{says}</li>

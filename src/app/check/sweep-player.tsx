@@ -1,6 +1,7 @@
 import { Pause, Play } from 'lucide-react';
 import { useEffect, useId, useState } from 'react';
 import type { Sweep } from '../../core/checks/geometry/sweep.ts';
+import { checkWords } from '../../words/check.ts';
 import { useView, useViewState } from '../view.ts';
 
 /** Between two places of the motion while it plays, milliseconds. */
@@ -35,10 +36,10 @@ export function SweepPlayer({ sweep }: { readonly sweep: Sweep }) {
     <div className="sweep-player">
       <button type="button" className="button" onClick={toggle}>
         {isPlaying ? <Pause aria-hidden="true" /> : <Play aria-hidden="true" />}
-        {isPlaying ? 'Stop' : 'Show it going through'}
+        {isPlaying ? checkWords.stop : checkWords.showGoingThrough}
       </button>
       <label htmlFor={id} className="visually-hidden">
-        Where the horse is on its way through
+        {checkWords.whereHorseOnWay}
       </label>
       <input
         id={id}
@@ -46,7 +47,7 @@ export function SweepPlayer({ sweep }: { readonly sweep: Sweep }) {
         min={0}
         max={last}
         value={step}
-        aria-valuetext={`Place ${step + 1} of ${last + 1}`}
+        aria-valuetext={checkWords.placeOf(step + 1, last + 1)}
         onChange={(event) => {
           setPlaying(false);
           show(Number(event.target.value));

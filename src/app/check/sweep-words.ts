@@ -3,6 +3,7 @@ import { pieceWords } from '../../core/checks/findings/finding-words.ts';
 import type { Sweep } from '../../core/checks/geometry/sweep.ts';
 import { printLength } from '../../core/measure/length.ts';
 import type { Survey } from '../../core/survey.ts';
+import { checkWords } from '../../words/check.ts';
 import type { Pointed } from '../view.ts';
 import { SWEEPS_PART } from './later-checks.ts';
 
@@ -13,7 +14,7 @@ const ABOUT_ROOM: ReadonlySet<string> = new Set(['back-clearance', 'back-width',
 export function clearanceWords({ clear, key }: Sweep, survey: Survey): string {
   const room = printLength(Math.abs(clear), survey.course.unit);
   const piece = pieceWords(survey, key);
-  return clear < 0 ? `${room} too little at ${piece}` : `${room} to spare at ${piece}`;
+  return clear < 0 ? checkWords.tooLittleAt(room, piece) : checkWords.toSpareAt(room, piece);
 }
 
 /** The sweep of an obstacle where it is narrowest; absent where nobody backs or turns in it, or sweeps are not loaded yet. */
@@ -37,8 +38,8 @@ export function sweepFor(finding: Finding, survey: Survey): string | undefined {
   const obstacle = sweptObstacle(finding);
   const sweep = obstacle === undefined ? undefined : narrowestSweep(obstacle, survey);
   if (sweep === undefined) return undefined;
-  const doing = sweep.move === 'turn' ? 'Turning' : 'Backing';
-  return `${doing} there, the ${survey.horse.title.toLowerCase()} has ${clearanceWords(sweep, survey)}.`;
+  const doing = sweep.move === 'turn' ? checkWords.turning : checkWords.backing;
+  return checkWords.sweepRead(doing, survey.horse.title.toLowerCase(), clearanceWords(sweep, survey));
 }
 
 /** The sweeps to draw: of the obstacles that are chosen, and of what is pointed at. */

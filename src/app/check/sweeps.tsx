@@ -1,5 +1,6 @@
 import { useId } from 'react';
 import { sweepsOf } from '../../core/checks/geometry/sweep.ts';
+import { checkWords } from '../../words/check.ts';
 import { obstacleTitle } from '../app-words.ts';
 import { useDesk, useDeskState, useRestingSurvey } from '../desk-context.tsx';
 import { useView } from '../view.ts';
@@ -19,8 +20,8 @@ export function Sweeps() {
   const shown = chosenId === undefined ? undefined : narrowestSweep(chosenId, survey);
   return (
     <section className="sweeps" aria-labelledby={id}>
-      <h3 id={id}>Will a horse go round it?</h3>
-      <p className="small">The least room beside the hooves, or beside the body where things stand up.</p>
+      <h3 id={id}>{checkWords.willHorseGoRound}</h3>
+      <p className="small">{checkWords.leastRoomBesideHooves}</p>
       <ul className="rows">
         {ids.map((each) => {
           const sweep = narrowestSweep(each, survey);

@@ -1,4 +1,5 @@
 import { type FormEvent, useEffect, useRef, useState } from 'react';
+import { checkWords } from '../../words/check.ts';
 import { PlainField } from '../set/plain-field.tsx';
 
 /** Asks why a finding may stand: without a reason it may not. */
@@ -9,27 +10,24 @@ export function WaiveForm({ waive, close }: { waive(reason: string): void; close
   useEffect(() => form.current?.querySelector('input')?.focus(), []);
   const send = (event: FormEvent) => {
     event.preventDefault();
-    if (reason.trim() === '') setRefusal('Say why: the reason prints on the designer’s copy.');
+    if (reason.trim() === '') setRefusal(checkWords.sayWhyReasonPrints);
     else waive(reason.trim());
   };
   return (
     <form
       ref={form}
       className="waive"
-      aria-label="Waive this finding"
+      aria-label={checkWords.waiveThisFinding}
       noValidate
       onSubmit={send}
       onKeyDown={(event) => {
         if (event.key === 'Escape') close();
       }}
     >
-      <p className="small">
-        A waived finding stays in the course and prints, with your reason, on the designer’s copy. The judge may see it
-        otherwise.
-      </p>
+      <p className="small">{checkWords.waivedFindingStaysCourse}</p>
       <PlainField
-        label="Reason"
-        hint="who decided it, and why"
+        label={checkWords.reason}
+        hint={checkWords.whoDecidedWhy}
         text={reason}
         refusal={refusal}
         write={(text) => {
@@ -39,10 +37,10 @@ export function WaiveForm({ waive, close }: { waive(reason: string): void; close
       />
       <div className="button-row">
         <button type="submit" className="button primary">
-          Waive it
+          {checkWords.waiveIt}
         </button>
         <button type="button" className="button" onClick={close}>
-          Leave it open
+          {checkWords.leaveItOpen}
         </button>
       </div>
     </form>

@@ -4,6 +4,7 @@ import { changeBreak, removeBreak } from '../../core/course/edit-day.ts';
 import { printDuration, readDuration } from '../../core/measure/duration.ts';
 import { printTimeOfDay, readTimeOfDay } from '../../core/measure/time-of-day.ts';
 import type { Refusal } from '../../desk/input.ts';
+import { dayWords } from '../../words/day.ts';
 import { useDesk } from '../desk-context.tsx';
 import { TypedField } from '../set/typed-field.tsx';
 
@@ -11,7 +12,7 @@ import { TypedField } from '../set/typed-field.tsx';
 export function BreakFields({ of }: { readonly of: DayBreak }) {
   const desk = useDesk();
   const change = (next: Parameters<typeof changeBreak>[2]) =>
-    desk.edit(`Change the break ${of.title}`, (now) => changeBreak(now, of.id, next));
+    desk.edit(dayWords.changeTheBreak(of.title), (now) => changeBreak(now, of.id, next));
   const from = (text: string): Refusal => {
     const read = readTimeOfDay(text);
     if (read.kind === 'refused') return read.why;
@@ -25,24 +26,24 @@ export function BreakFields({ of }: { readonly of: DayBreak }) {
     return undefined;
   };
   const title = (text: string): Refusal => {
-    if (text.trim() === '') return 'A break needs a name.';
+    if (text.trim() === '') return dayWords.breakNeedsName;
     change({ title: text.trim() });
     return undefined;
   };
   return (
     <div className="timeline-fields">
-      <TypedField wide label="Break" value={of.title} send={title} />
+      <TypedField wide label={dayWords.break} value={of.title} send={title} />
       <div className="fields">
-        <TypedField label="From" value={printTimeOfDay(of.from)} send={from} />
-        <TypedField label="For" value={printDuration(of.length)} send={length} />
+        <TypedField label={dayWords.from} value={printTimeOfDay(of.from)} send={from} />
+        <TypedField label={dayWords.for} value={printDuration(of.length)} send={length} />
       </div>
       <button
         type="button"
         className="button danger"
-        onClick={() => desk.edit(`Take away the break ${of.title}`, (now) => removeBreak(now, of.id))}
+        onClick={() => desk.edit(dayWords.deleteBreak(of.title), (now) => removeBreak(now, of.id))}
       >
         <Trash2 aria-hidden="true" />
-        Take it away
+        {dayWords.deleteThisBreak}
       </button>
     </div>
   );

@@ -3,6 +3,8 @@ import type { DayClass, Level } from '../../core/course/course.ts';
 import { changeClass, removeClass } from '../../core/course/edit-day.ts';
 import { printTimeOfDay, readTimeOfDay } from '../../core/measure/time-of-day.ts';
 import type { Refusal } from '../../desk/input.ts';
+import { dayWords } from '../../words/day.ts';
+import { terms } from '../../words/terms.ts';
 import { LEVEL_WORDS } from '../app-words.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import { ChoiceField } from '../set/choice-field.tsx';
@@ -15,78 +17,78 @@ export function ClassFields({ of }: { readonly of: DayClass }) {
   const desk = useDesk();
   const layouts = useDeskState((state) => state.course.layouts);
   const change = (label: string, next: Parameters<typeof changeClass>[2]) =>
-    desk.edit(`${label} of ${of.title}`, (now) => changeClass(now, of.id, next));
+    desk.edit(dayWords.changeOfClass(label, of.title), (now) => changeClass(now, of.id, next));
   const title = (text: string): Refusal => {
-    if (text.trim() === '') return 'A class needs a name.';
-    change('Change the name', { title: text.trim() });
+    if (text.trim() === '') return dayWords.classNeedsName;
+    change(dayWords.changeTheName, { title: text.trim() });
     return undefined;
   };
   const entries = (text: string): Refusal => {
     const count = Number(text);
     if (text.trim() === '' || !Number.isInteger(count) || count < 0 || count > MOST_ENTRIES) {
-      return `Entries is a whole number from 0 to ${MOST_ENTRIES}.`;
+      return dayWords.entriesRefused(MOST_ENTRIES);
     }
-    change('Change the entries', { entries: count });
+    change(dayWords.changeTheEntries, { entries: count });
     return undefined;
   };
   const startsAt = (text: string): Refusal => {
     if (text.trim() === '') {
-      change('Free the start', { startsAt: undefined });
+      change(dayWords.freeTheStart, { startsAt: undefined });
       return undefined;
     }
     const read = readTimeOfDay(text);
     if (read.kind === 'refused') return read.why;
-    change('Fix the start', { startsAt: read.value });
+    change(dayWords.fixTheStart, { startsAt: read.value });
     return undefined;
   };
   const judge = (text: string): Refusal => {
-    change('Change the judge', { judge: text.trim() === '' ? undefined : text.trim() });
+    change(dayWords.changeTheJudge, { judge: text.trim() === '' ? undefined : text.trim() });
     return undefined;
   };
   const riders = (text: string): Refusal => {
     const names = text.split(/[,;]/).map((name) => name.trim());
     const given = [...new Set(names.filter((name) => name !== ''))];
-    change('Change the riders', { riders: given.length === 0 ? undefined : given });
+    change(dayWords.changeTheRiders, { riders: given.length === 0 ? undefined : given });
     return undefined;
   };
   return (
     <div className="timeline-fields">
-      <TypedField wide label="Class" value={of.title} send={title} />
+      <TypedField wide label={dayWords.class} value={of.title} send={title} />
       <ChoiceField
-        label="Rides"
+        label={dayWords.rides}
         value={of.layout}
         options={Object.fromEntries(layouts.map((layout) => [layout.id, layout.title]))}
-        choose={(layout) => change('Change the layout', { layout })}
+        choose={(layout) => change(dayWords.changeTheLayout, { layout })}
       />
       <div className="fields">
         <ChoiceField
-          label="Level"
+          label={terms.level}
           value={of.level}
           options={LEVEL_WORDS}
-          choose={(level) => change('Change the level', { level: level as Level })}
+          choose={(level) => change(dayWords.changeTheLevel, { level: level as Level })}
         />
-        <TypedField label="Entries" value={String(of.entries)} send={entries} />
+        <TypedField label={terms.entries} value={String(of.entries)} send={entries} />
         <TypedField
-          label="Not before"
+          label={dayWords.notBefore}
           value={of.startsAt === undefined ? '' : printTimeOfDay(of.startsAt)}
           send={startsAt}
         />
-        <TypedField label="Judge" value={of.judge ?? ''} send={judge} />
+        <TypedField label={terms.judge} value={of.judge ?? ''} send={judge} />
       </div>
       <TypedField
         wide
-        label="Riders who ride in other classes too"
+        label={dayWords.ridersInOtherClasses}
         value={(of.riders ?? []).join(', ')}
-        note="Names or numbers, with commas."
+        note={dayWords.ridersNote}
         send={riders}
       />
       <button
         type="button"
         className="button danger"
-        onClick={() => desk.edit(`Take ${of.title} out of the day`, (now) => removeClass(now, of.id))}
+        onClick={() => desk.edit(dayWords.deleteClass(of.title), (now) => removeClass(now, of.id))}
       >
         <Trash2 aria-hidden="true" />
-        Take it out of the day
+        {dayWords.deleteThisClass}
       </button>
     </div>
   );

@@ -11,6 +11,7 @@ import type { Course, Day } from '../../core/course/course.ts';
 import { sharedWith } from '../../core/course/shared-structure.ts';
 import { printMinutes } from '../../core/measure/duration.ts';
 import { printTimeOfDay } from '../../core/measure/time-of-day.ts';
+import { dayWords } from '../../words/day.ts';
 import type { DayPlan, TriedSaving } from '../change/plan-questions.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 
@@ -26,13 +27,11 @@ export function DayAdvice({ planned, course }: { readonly planned: DayPlan; read
   const row = (saving: TriedSaving) => <Saving key={saving.says} saving={saving} from={course} best={best} day={day} />;
   return (
     <>
-      <h3>The whole day, {printMinutes(total)}</h3>
+      <h3>{dayWords.theWholeDay(printMinutes(total))}</h3>
       <dl className="facts">
         <div>
-          <dt>From the first pole to the last</dt>
-          <dd>
-            {printTimeOfDay(times.starts)} to {printTimeOfDay(times.finish)}
-          </dd>
+          <dt>{dayWords.fromFirstToLast}</dt>
+          <dd>{dayWords.fromTo(printTimeOfDay(times.starts), printTimeOfDay(times.finish))}</dd>
         </div>
         {DAY_PARTS.filter(([part]) => parts[part] > 0).map(([part, title]) => (
           <div key={part}>
@@ -51,19 +50,17 @@ export function DayAdvice({ planned, course }: { readonly planned: DayPlan; read
           {words}
         </p>
       ))}
-      <h3>What would save time</h3>
-      {savings.length === 0 && <p className="empty is-good">Nothing that was tried makes the day shorter.</p>}
+      <h3>{dayWords.whatWouldSaveTime}</h3>
+      {savings.length === 0 && <p className="empty is-good">{dayWords.nothingSavesTime}</p>}
       <ul className="rows savings">{savings.slice(0, FIRST).map(row)}</ul>
       {savings.length > FIRST && (
         <details className="fold">
-          <summary>More that saves less ({savings.length - FIRST})</summary>
+          <summary>{dayWords.moreSavings(savings.length - FIRST)}</summary>
           <ul className="rows savings">{savings.slice(FIRST).map(row)}</ul>
         </details>
       )}
       {!savings.some(({ kind }) => kind === 'order') && (
-        <p className="small">
-          {best.proven ? 'No other order of the classes is better.' : 'No better order of the classes was found.'}
-        </p>
+        <p className="small">{best.proven ? dayWords.orderIsBest : dayWords.noBetterOrderFound}</p>
       )}
       <p className="caution">{DAY_CAUTION}</p>
     </>
@@ -98,7 +95,7 @@ function Saving({
               <li key={i}>{title}</li>
             ))}
           </ol>
-          {best.proven && <p className="small">All orders were weighed: none is better.</p>}
+          {best.proven && <p className="small">{dayWords.allOrdersTried}</p>}
         </>
       )}
       {edited !== undefined && (
@@ -106,10 +103,10 @@ function Saving({
           type="button"
           className={kind === 'order' ? 'button primary' : 'button'}
           disabled={!isCurrent}
-          aria-label={kind === 'order' ? undefined : `Do it: ${says}`}
-          onClick={() => desk.edit(`Save time: ${says}`, (now) => sharedWith(edited, now))}
+          aria-label={kind === 'order' ? undefined : dayWords.applySaving(says)}
+          onClick={() => desk.edit(dayWords.saveTime(says), (now) => sharedWith(edited, now))}
         >
-          {kind === 'order' ? 'Take this order' : 'Do it'}
+          {kind === 'order' ? dayWords.takeThisOrder : dayWords.apply}
         </button>
       )}
     </li>

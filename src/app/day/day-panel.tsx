@@ -3,6 +3,7 @@ import { useMemo, useState } from 'react';
 import type { Course } from '../../core/course/course.ts';
 import { addBreak, addClass, changeDay } from '../../core/course/edit-day.ts';
 import { printTimeOfDay, readTimeOfDay } from '../../core/measure/time-of-day.ts';
+import { dayWords } from '../../words/day.ts';
 import type { DayQuestion } from '../change/plan-questions.ts';
 import { useAnswer } from '../change/use-answer.ts';
 import { useDesk, useDeskState, useSettledCourse } from '../desk-context.tsx';
@@ -15,17 +16,14 @@ import { DayTimeline } from './day-timeline.tsx';
 export function DayPanel() {
   const desk = useDesk();
   const hasDay = useDeskState((state) => state.course.day !== undefined);
-  const add = () => desk.edit('Add a class to the day', (now) => addClass(now, { layout: now.current }));
+  const add = () => desk.edit(dayWords.addClassDay, (now) => addClass(now, { layout: now.current }));
   if (!hasDay) {
     return (
       <div className="inspector">
-        <p className="empty">
-          Several classes in this arena on one day? List them with the layout that each rides: you get the times, what
-          is changed over between them, and the order that needs the least of it.
-        </p>
+        <p className="empty">{dayWords.noDay}</p>
         <button type="button" className="button primary" onClick={add}>
           <Plus aria-hidden="true" />
-          Plan the day
+          {dayWords.planTheDay}
         </button>
       </div>
     );
@@ -45,33 +43,33 @@ function PlannedDay({ add }: { add(): void }) {
   const start = (text: string) => {
     const read = readTimeOfDay(text);
     if (read.kind === 'refused') return read.why;
-    desk.edit('Change when the day begins', (now) => changeDay(now, { starts: read.value }));
+    desk.edit(dayWords.changeStart, (now) => changeDay(now, { starts: read.value }));
     return undefined;
   };
   return (
     <div className="inspector" aria-busy={isBusy}>
-      <TypedField wide label="The crew begins to set out at" value={printTimeOfDay(day.starts)} send={start} />
+      <TypedField wide label={dayWords.crewBeginsAt} value={printTimeOfDay(day.starts)} send={start} />
       <DayTimeline planned={planned} />
       <div className="button-row">
         <button type="button" className="button" onClick={add}>
           <Plus aria-hidden="true" />
-          Class
+          {dayWords.class}
         </button>
-        <button type="button" className="button" onClick={() => desk.edit('Add a break', (now) => addBreak(now))}>
+        <button type="button" className="button" onClick={() => desk.edit(dayWords.addABreak, (now) => addBreak(now))}>
           <Coffee aria-hidden="true" />
-          Break
+          {dayWords.break}
         </button>
       </div>
       <p className="small" role="status">
-        {isBusy ? 'Working out the times…' : ''}
+        {isBusy ? dayWords.workingOut : ''}
       </p>
-      {failure !== null && <p className="refusal">The day could not be worked out: {failure}</p>}
+      {failure !== null && <p className="refusal">{dayWords.failed(failure)}</p>}
       {answer !== null && planned !== null && (
         <>
           <DayAdvice planned={planned} course={answer.of.course} />
           <button type="button" className="button" onClick={() => setPrints(true)}>
             <Printer aria-hidden="true" />
-            Print the day
+            {dayWords.printTheDay}
           </button>
           {prints && <DayPrint planned={planned} course={answer.of.course} close={() => setPrints(false)} />}
         </>

@@ -2,6 +2,7 @@ import { useCallback } from 'react';
 import type { Course } from '../../core/course/course.ts';
 import { dayPages } from '../../sheets/day.ts';
 import type { PageOptions } from '../../sheets/sheet.ts';
+import { dayWords } from '../../words/day.ts';
 import type { DayPlan } from '../change/plan-questions.ts';
 import { PrintDialog } from '../post/print-dialog.tsx';
 
@@ -17,5 +18,5 @@ export function DayPrint({
 }) {
   const { times } = planned.given;
   const draw = useCallback(({ paper }: PageOptions) => dayPages(course, { paper, times }), [course, times]);
-  return <PrintDialog title="The day on paper" sheet="day" draw={draw} close={close} />;
+  return <PrintDialog title={dayWords.onPaper} sheet="day" draw={draw} close={close} />;
 }

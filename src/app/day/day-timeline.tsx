@@ -6,7 +6,8 @@ import { moveClass } from '../../core/course/edit-day.ts';
 import { printMinutes } from '../../core/measure/duration.ts';
 import type { Seconds } from '../../core/measure/quantity.ts';
 import { printTimeOfDay } from '../../core/measure/time-of-day.ts';
-import { counted } from '../../core/text/sentence.ts';
+import { dayWords } from '../../words/day.ts';
+import { terms } from '../../words/terms.ts';
 import type { DayPlan } from '../change/plan-questions.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import { BreakFields } from './break-fields.tsx';
@@ -28,7 +29,9 @@ export function DayTimeline({ planned }: { readonly planned: DayPlan | null }) {
   if (day === undefined) return null;
   const times = planned?.given.times;
   const put = (id: string, to: number) =>
-    desk.edit('Reorder the classes', (now) => moveClass(now, id, Math.max(0, Math.min(day.classes.length - 1, to))));
+    desk.edit(dayWords.reorderTheClasses, (now) =>
+      moveClass(now, id, Math.max(0, Math.min(day.classes.length - 1, to))),
+    );
   const drop = (event: DragEvent, to: number) => {
     event.preventDefault();
     if (dragged !== null) put(dragged, to);
@@ -36,7 +39,7 @@ export function DayTimeline({ planned }: { readonly planned: DayPlan | null }) {
   };
   const toggle = (id: string) => setOpened(opened === id ? null : id);
   return (
-    <ol className="timeline" aria-label="The day">
+    <ol className="timeline" aria-label={dayWords.theDay}>
       {day.classes.map((each, index) => {
         const own = times?.classes.find(({ id }) => id === each.id);
         return (
@@ -67,7 +70,7 @@ export function DayTimeline({ planned }: { readonly planned: DayPlan | null }) {
                   type="button"
                   className="quiet"
                   disabled={index === 0}
-                  aria-label={`Ride ${each.title} earlier`}
+                  aria-label={dayWords.rideEarlier(each.title)}
                   onClick={() => put(each.id, index - 1)}
                 >
                   <ArrowUp aria-hidden="true" />
@@ -76,7 +79,7 @@ export function DayTimeline({ planned }: { readonly planned: DayPlan | null }) {
                   type="button"
                   className="quiet"
                   disabled={index === day.classes.length - 1}
-                  aria-label={`Ride ${each.title} later`}
+                  aria-label={dayWords.rideLater(each.title)}
                   onClick={() => put(each.id, index + 1)}
                 >
                   <ArrowDown aria-hidden="true" />
@@ -92,8 +95,11 @@ export function DayTimeline({ planned }: { readonly planned: DayPlan | null }) {
       ))}
       {times !== undefined && times.classes.length > 0 && (
         <li className="timeline-change">
-          {printTimeOfDay(times.takingDown.from)} taking down,{' '}
-          {printMinutes(times.takingDown.to - times.takingDown.from)}; done at {printTimeOfDay(times.finish)}
+          {dayWords.takingDown(
+            printTimeOfDay(times.takingDown.from),
+            printMinutes(times.takingDown.to - times.takingDown.from),
+            printTimeOfDay(times.finish),
+          )}
         </li>
       )}
     </ol>
@@ -107,16 +113,14 @@ function ClassWords({ of, own }: { readonly of: DayClass; readonly own: ClassTim
     <span className="row-title">
       {of.title}
       {own !== undefined && (
-        <strong className="timeline-times">
-          {printTimeOfDay(own.from)} to {printTimeOfDay(own.to)}
-        </strong>
+        <strong className="timeline-times">{dayWords.fromTo(printTimeOfDay(own.from), printTimeOfDay(own.to))}</strong>
       )}
       <small>
-        {layout}, {counted(of.entries, 'entry', 'entries')}
-        {of.judge === undefined ? '' : `, judge ${of.judge}`}
-        {of.startsAt === undefined ? '' : `, not before ${printTimeOfDay(of.startsAt)}`}
+        {layout}, {terms.countedEntries(of.entries)}
+        {of.judge === undefined ? '' : dayWords.judge(of.judge)}
+        {of.startsAt === undefined ? '' : dayWords.notBeforeTime(printTimeOfDay(of.startsAt))}
       </small>
-      {drags.length > 0 && <small>Ground dragged at {drags.join(', ')}</small>}
+      {drags.length > 0 && <small>{dayWords.groundDraggedAt(drags.join(', '))}</small>}
     </span>
   );
 }
@@ -129,10 +133,11 @@ function ChangeRow({ own, isFirst }: { readonly own: ClassTimes; readonly isFirs
     <li className="timeline-change" style={{ minHeight: heightOf(change + own.idle) }}>
       {change > 0 && (
         <>
-          {printTimeOfDay(own.change.from)} {isFirst ? 'setting out' : 'changing over'}, {printMinutes(change)}
+          {printTimeOfDay(own.change.from)} {isFirst ? dayWords.settingOut : dayWords.changingOver},{' '}
+          {printMinutes(change)}
         </>
       )}
-      {own.idle >= 60 && <span className="timeline-idle">nothing to do for {printMinutes(own.idle)}</span>}
+      {own.idle >= 60 && <span className="timeline-idle">{dayWords.idleFor(printMinutes(own.idle))}</span>}
     </li>
   );
 }
@@ -155,7 +160,10 @@ function BreakRow({
         <span className="row-title">
           {pause.title}
           <strong className="timeline-times">
-            {printTimeOfDay(own?.from ?? pause.from)} to {printTimeOfDay(own?.to ?? pause.from + pause.length)}
+            {dayWords.fromTo(
+              printTimeOfDay(own?.from ?? pause.from),
+              printTimeOfDay(own?.to ?? pause.from + pause.length),
+            )}
           </strong>
         </span>
       </button>

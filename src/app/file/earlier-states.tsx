@@ -1,5 +1,6 @@
 import { useEffect, useState } from 'react';
 import type { EarlierCourse } from '../../storage/library.ts';
+import { fileWords } from '../../words/file.ts';
 import { useCourseSaver } from '../autosave-context.tsx';
 import { useDesk } from '../desk-context.tsx';
 import { Dialog } from '../dialog.tsx';
@@ -24,27 +25,24 @@ export function EarlierStates({ close }: { close(): void }) {
       setRefusal(reading.why);
       return;
     }
-    desk.edit(`Go back to ${savedAtWords(saved)}`, () => reading.course);
+    desk.edit(fileWords.goBackTo(savedAtWords(saved)), () => reading.course);
     close();
   };
   return (
-    <Dialog title="Earlier states of this course" close={close}>
-      <p className="small">
-        While you work, this browser keeps the course every two minutes or so, the last twenty times. Going back can be
-        undone.
-      </p>
+    <Dialog title={fileWords.earlierStatesOf} close={close}>
+      <p className="small">{fileWords.whileYouWorkThis}</p>
       {refusal !== null && (
         <p className="refusal" role="alert">
           {refusal}
         </p>
       )}
-      {states !== null && states.length === 0 && <p className="empty">There is no earlier state yet.</p>}
+      {states !== null && states.length === 0 && <p className="empty">{fileWords.noEarlierStateYet}</p>}
       <ul className="rows">
         {(states ?? []).map((each) => (
           <li key={each.number}>
             <span className="row-title">{savedAtWords(each.saved)}</span>
             <button type="button" className="button" onClick={() => void goBack(each)}>
-              Go back to it
+              {fileWords.goBack}
             </button>
           </li>
         ))}

@@ -2,6 +2,7 @@ import { ChevronDown, FolderOpen } from 'lucide-react';
 import { useEffect, useId, useRef, useState } from 'react';
 import type { CourseReading } from '../../core/files/read.ts';
 import type { LengthUnit } from '../../core/measure/quantity.ts';
+import { fileWords } from '../../words/file.ts';
 import { hintWords, newCourseWords, starterWords } from '../../words/first-visit.ts';
 import { useCourseSaver } from '../autosave-context.tsx';
 import { useDesk, useDeskState } from '../desk-context.tsx';
@@ -35,18 +36,18 @@ export function FileMenu() {
     if (reading === null) return;
     if (reading.kind === 'refused') {
       setNotice({
-        title: 'This file was not opened',
-        says: [reading.why, 'The course that was open is still here, unchanged.'],
+        title: fileWords.notOpened,
+        says: [reading.why, fileWords.stillHere],
       });
       return;
     }
     keeper.openNew(reading.course);
-    if (reading.repairs.length > 0) setNotice({ title: 'Opened, with something mended', says: reading.repairs });
+    if (reading.repairs.length > 0) setNotice({ title: fileWords.openedWithSomethingMended, says: reading.repairs });
   };
   const save = async () => {
     shut();
     const says = await saveFile(desk.state().course);
-    if (says !== null && !says.startsWith('Saved')) setNotice({ title: 'Not saved', says: [says] });
+    if (says !== null && !says.startsWith('Saved')) setNotice({ title: fileWords.notSaved, says: [says] });
   };
   const open = async () => {
     shut();
@@ -59,13 +60,13 @@ export function FileMenu() {
   };
   const measure = (next: LengthUnit) => {
     shut();
-    if (next !== unit) desk.edit('Change the unit', (course) => ({ ...course, unit: next }));
+    if (next !== unit) desk.edit(fileWords.changeTheUnit, (course) => ({ ...course, unit: next }));
   };
   return (
     <>
       <button type="button" className="quiet worded" popoverTarget={id}>
         <FolderOpen aria-hidden="true" />
-        <span>File</span>
+        <span>{fileWords.file}</span>
         <ChevronDown aria-hidden="true" className="tiny" />
       </button>
       <div id={id} ref={menu} popover="auto" className="menu">
@@ -77,10 +78,10 @@ export function FileMenu() {
         </button>
         <hr />
         <button type="button" onClick={() => void open()}>
-          Open a file… <kbd>Ctrl O</kbd>
+          {fileWords.openAFile} <kbd>{fileWords.ctrlO}</kbd>
         </button>
         <button type="button" onClick={() => void save()}>
-          Save as a file… <kbd>Ctrl S</kbd>
+          {fileWords.saveFile} <kbd>{fileWords.ctrlS}</kbd>
         </button>
         <button
           type="button"
@@ -90,16 +91,17 @@ export function FileMenu() {
             setLookingBack(true);
           }}
         >
-          Earlier states…
+          {fileWords.earlierStates}
         </button>
         <hr />
         <fieldset>
-          <legend>Lengths are shown in</legend>
+          <legend>{fileWords.lengthsShown}</legend>
           <label className="tick">
-            <input type="radio" name={id} checked={unit === 'ft'} onChange={() => measure('ft')} /> feet and inches
+            <input type="radio" name={id} checked={unit === 'ft'} onChange={() => measure('ft')} />{' '}
+            {fileWords.feetAndInches}
           </label>
           <label className="tick">
-            <input type="radio" name={id} checked={unit === 'm'} onChange={() => measure('m')} /> metres
+            <input type="radio" name={id} checked={unit === 'm'} onChange={() => measure('m')} /> {fileWords.metres}
           </label>
         </fieldset>
         <hr />

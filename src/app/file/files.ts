@@ -2,9 +2,10 @@ import { fileOpen, fileSave } from 'browser-fs-access';
 import type { Course } from '../../core/course/course.ts';
 import { type CourseReading, readCourse } from '../../core/files/read.ts';
 import { courseFileName } from '../../core/text/file-name.ts';
+import { fileWords } from '../../words/file.ts';
 import { courseBlob } from './download.ts';
 
-const KIND = { mimeTypes: ['application/json'], extensions: ['.json'], description: 'Course' };
+const KIND = { mimeTypes: ['application/json'], extensions: ['.json'], description: fileWords.course };
 
 /** Lets the person choose a file and reads it; null when they changed their mind. */
 export async function openFile(): Promise<CourseReading | null> {
@@ -13,7 +14,7 @@ export async function openFile(): Promise<CourseReading | null> {
     return readCourse(await file.text());
   } catch (failure) {
     if (isCancelled(failure)) return null;
-    return { kind: 'refused', why: `The file could not be read: ${reasonOf(failure)}` };
+    return { kind: 'refused', why: fileWords.fileCouldNotRead(reasonOf(failure)) };
   }
 }
 
@@ -22,9 +23,9 @@ export async function saveFile(course: Course): Promise<string | null> {
   const name = courseFileName(course.title);
   try {
     await fileSave(courseBlob(course), { ...KIND, fileName: name });
-    return `Saved as ${name}.`;
+    return fileWords.savedAs(name);
   } catch (failure) {
-    return isCancelled(failure) ? null : `The file could not be saved: ${reasonOf(failure)} Try another folder.`;
+    return isCancelled(failure) ? null : fileWords.fileCouldNotSaved(reasonOf(failure));
   }
 }
 

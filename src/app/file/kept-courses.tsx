@@ -1,5 +1,7 @@
 import { type RefObject, useEffect, useState } from 'react';
 import type { SavedCourse } from '../../storage/library.ts';
+import { fileWords } from '../../words/file.ts';
+import { terms } from '../../words/terms.ts';
 import { useCourseSaver } from '../autosave-context.tsx';
 import { savedAtWords } from './date-words.ts';
 
@@ -34,10 +36,10 @@ export function SavedCourses({
   return (
     <>
       <hr />
-      <h2>Kept in this browser</h2>
+      <h2>{fileWords.inThisBrowser}</h2>
       {others.map((each) => (
         <button key={each.slot} data-kept={each.slot} type="button" onClick={() => void open(each.slot)}>
-          {each.title === '' ? 'Untitled course' : each.title}
+          {each.title === '' ? terms.untitledCourse : each.title}
           <small>{savedAtWords(each.saved)}</small>
         </button>
       ))}

@@ -177,7 +177,7 @@ export function newCourse(
     };
   }
   const arena: Arena = {
-    title: 'Arena',
+    title: newCourseWords.arenaName,
     length: length.value,
     width: width.value,
     entrance: { wall: form.wall, at: at.value, width: WAY_IN[form.unit] },

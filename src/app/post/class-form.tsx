@@ -1,5 +1,7 @@
 import { useId } from 'react';
 import type { ClassEntry, Level } from '../../core/course/course.ts';
+import { postWords } from '../../words/post.ts';
+import { terms } from '../../words/terms.ts';
 import { LEVEL_WORDS } from '../app-words.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import { ChoiceField } from '../set/choice-field.tsx';
@@ -19,57 +21,57 @@ export function ClassPanel() {
     <div className="inspector one-column">
       <TypedField
         wide
-        label="Course"
+        label={postWords.course}
         value={course.title}
         send={(title) => {
-          desk.edit('Name the course', (now) => ({ ...now, title: title.trim() }));
+          desk.edit(postWords.nameTheCourse, (now) => ({ ...now, title: title.trim() }));
           return undefined;
         }}
       />
       <TypedField
         wide
-        label="Show"
+        label={postWords.show}
         value={about.show}
         send={(show) => {
-          change('Name the show', { show: show.trim() });
+          change(postWords.nameTheShow, { show: show.trim() });
           return undefined;
         }}
       />
       <TypedField
         wide
-        label="Class"
+        label={postWords.class}
         value={about.title}
         send={(title) => {
-          change('Name the class', { title: title.trim() });
+          change(postWords.nameTheClass, { title: title.trim() });
           return undefined;
         }}
       />
       <div className="fields">
         <ChoiceField
-          label="Level"
+          label={terms.level}
           value={about.level}
           options={LEVEL_WORDS}
-          choose={(level) => change('Change the level', { level: level as Level })}
+          choose={(level) => change(postWords.changeTheLevel, { level: level as Level })}
         />
         <TypedField
-          label="Entries"
+          label={terms.entries}
           value={about.entries === 0 ? '' : String(about.entries)}
           send={(text) => {
             const entries = text.trim() === '' ? 0 : Number(text);
             if (!Number.isInteger(entries) || entries < 0 || entries > MOST_ENTRIES) {
-              return `Entries is a whole number from 0 to ${MOST_ENTRIES}.`;
+              return postWords.entriesRefused(MOST_ENTRIES);
             }
-            change('Change the entries', { entries });
+            change(postWords.changeTheEntries, { entries });
             return undefined;
           }}
         />
         <div className="field wide">
-          <label htmlFor={date}>Date</label>
+          <label htmlFor={date}>{postWords.date}</label>
           <input
             id={date}
             type="date"
             value={about.date}
-            onChange={(event) => change('Change the date', { date: event.target.value })}
+            onChange={(event) => change(postWords.changeTheDate, { date: event.target.value })}
           />
         </div>
       </div>
@@ -84,7 +86,7 @@ function Notes() {
   const notes = useDeskState((state) => state.course.notes);
   return (
     <div className="field wide">
-      <label htmlFor={id}>Notes on the page</label>
+      <label htmlFor={id}>{postWords.notesOnPage}</label>
       <textarea
         id={id}
         key={notes}
@@ -92,7 +94,7 @@ function Notes() {
         defaultValue={notes}
         onBlur={(event) => {
           const text = event.target.value;
-          if (text !== notes) desk.edit('Write notes', (course) => ({ ...course, notes: text }));
+          if (text !== notes) desk.edit(postWords.writeNotes, (course) => ({ ...course, notes: text }));
         }}
       />
     </div>

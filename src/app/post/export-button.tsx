@@ -1,6 +1,7 @@
 import { FileDown } from 'lucide-react';
 import { useState } from 'react';
 import type { Pages, TooBig } from '../../sheets/sheet.ts';
+import { postWords } from '../../words/post.ts';
 import { useDeskState } from '../desk-context.tsx';
 import { exportPages } from './export.ts';
 
@@ -13,14 +14,14 @@ export function ExportButton({ sheet, draw }: { readonly sheet: string; draw(): 
   });
   const save = async () => {
     if (state.kind === 'busy') return;
-    setState({ kind: 'busy', says: 'Drawing the PDF…' });
+    setState({ kind: 'busy', says: postWords.drawingThePdf });
     try {
       const drawn = draw();
       const says = drawn.kind === 'too-big' ? drawn.why : await exportPages(drawn, { course: title, sheet });
       setState({ kind: 'done', says });
     } catch (failure) {
       const why = failure instanceof Error ? failure.message : String(failure);
-      setState({ kind: 'failed', says: `The PDF could not be written: ${why} The course is not affected.` });
+      setState({ kind: 'failed', says: postWords.pdfFailed(why) });
     }
   };
   return (
@@ -33,7 +34,7 @@ export function ExportButton({ sheet, draw }: { readonly sheet: string; draw(): 
         onClick={() => void save()}
       >
         <FileDown aria-hidden="true" />
-        Export PDF
+        {postWords.exportPdf}
       </button>
       <p role="status" className={state.kind === 'failed' ? 'refusal' : 'small'}>
         {state.says}

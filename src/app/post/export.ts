@@ -1,5 +1,7 @@
 import { sheetFileName } from '../../core/text/file-name.ts';
 import type { Pages } from '../../sheets/sheet.ts';
+import { postWords } from '../../words/post.ts';
+import { terms } from '../../words/terms.ts';
 import { saveDownload } from '../file/download.ts';
 
 /** Writes pages as a PDF and offers it as a download; returns a sentence about what was written. */
@@ -16,9 +18,9 @@ export async function exportPages(
   const bytes = await pdf(drawn, { regular, bold });
   const name = sheetFileName(course, sheet);
   saveDownload(new Blob([new Uint8Array(bytes)], { type: 'application/pdf' }), name);
-  const pages = drawn.pages.length === 1 ? '1 page' : `${drawn.pages.length} pages`;
+  const pages = terms.pages(drawn.pages.length);
   if (drawn.drawing === undefined) return `${name}, ${pages}.`;
-  return `${name}, ${pages} at 1:${drawn.drawing.scale}. Print it at 100 %.`;
+  return postWords.exported(name, pages, drawn.drawing.scale);
 }
 
 async function bytesOf(url: string): Promise<Uint8Array> {

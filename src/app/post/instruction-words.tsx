@@ -1,16 +1,17 @@
 import { useEffect, useId, useState } from 'react';
 import { changeLeg } from '../../core/course/edit-ride.ts';
 import { instructions } from '../../sheets/instructions.ts';
+import { postWords } from '../../words/post.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 
 /** The numbered instructions: made from the course, or the designer's own words. */
 export function WordsPanel() {
   const survey = useDeskState((state) => state.survey);
   const list = instructions(survey);
-  if (list.length === 0) return <p className="empty">The instructions are made from the go. Add an obstacle at Set.</p>;
+  if (list.length === 0) return <p className="empty">{postWords.noInstructions}</p>;
   return (
     <>
-      <p className="lead">Made from the course. Write over any of them.</p>
+      <p className="lead">{postWords.madeFromCourse}</p>
       <ol className="words">
         {list.map((each) => {
           const leg = survey.layout.ride.legs.find((one) => one.id === each.leg);
@@ -45,7 +46,7 @@ function Instruction({
   const [draft, setDraft] = useState(text);
   useEffect(() => setDraft(text), [text]);
   const write = (words: string | undefined) =>
-    desk.edit(`Word number ${number}`, (course) => changeLeg(course, leg, { words }));
+    desk.edit(postWords.wordNumber(number), (course) => changeLeg(course, leg, { words }));
   const commit = () => {
     const words = draft.trim();
     if (words === text) return;
@@ -55,7 +56,7 @@ function Instruction({
   return (
     <li>
       <label htmlFor={id} className="number">
-        <span className="visually-hidden">Instruction </span>
+        <span className="visually-hidden">{postWords.instruction} </span>
         {number}
       </label>
       <textarea
@@ -67,7 +68,7 @@ function Instruction({
       />
       {isOwn && (
         <button type="button" className="link" onClick={() => write(undefined)}>
-          Back to the made words
+          {postWords.backToMade}
         </button>
       )}
     </li>

@@ -1,5 +1,6 @@
 import { type KeyboardEvent, useMemo } from 'react';
 import { sheetById } from '../../sheets/sheets.ts';
+import { postWords } from '../../words/post.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import { keyPressOf } from '../key-press.ts';
 import { useView, useViewState } from '../view.ts';
@@ -23,7 +24,7 @@ export function PagePreview() {
             className="button primary"
             onClick={() => view.setPageOptions({ ...ask, scale: drawn.nearest })}
           >
-            Draw it at 1:{drawn.nearest}
+            {postWords.drawAtScale(drawn.nearest)}
           </button>
         </div>
       </div>
@@ -39,7 +40,7 @@ export function PagePreview() {
       // biome-ignore lint/a11y/noNoninteractiveTabindex: a box that scrolls must be reachable by keys.
       tabIndex={0}
       data-pane="arena"
-      aria-label={`Preview of the ${sheet.title.toLowerCase()}`}
+      aria-label={postWords.previewOf(sheet.title.toLowerCase())}
       onKeyDown={pressed}
     >
       <PagePictures drawn={drawn} />

@@ -1,5 +1,6 @@
 import type { PageOptions, Paper } from '../../sheets/sheet.ts';
 import { SHEETS, sheetById } from '../../sheets/sheets.ts';
+import { postWords } from '../../words/post.ts';
 import { useDeskState } from '../desk-context.tsx';
 import { ChoiceField } from '../set/choice-field.tsx';
 import { useView, useViewState } from '../view.ts';
@@ -8,12 +9,12 @@ import { PAPERS } from './papers.ts';
 
 const TITLES = Object.fromEntries(SHEETS.map(({ id, title }) => [id, title]));
 const ORIENTATIONS: Readonly<Record<PageOptions['orientation'], string>> = {
-  fit: 'Best fit',
-  portrait: 'Upright',
-  landscape: 'Lying',
+  fit: postWords.bestFit,
+  portrait: postWords.portrait,
+  landscape: postWords.landscape,
 };
 const SCALES: Readonly<Record<string, string>> = {
-  fit: 'Largest',
+  fit: postWords.largest,
   ...Object.fromEntries([100, 150, 200, 250, 300, 400, 500].map((each) => [String(each), `1:${each}`])),
 };
 
@@ -31,26 +32,26 @@ export function PaperPanel() {
   const scales = ask.scale === undefined ? SCALES : { ...SCALES, [String(ask.scale)]: `1:${ask.scale}` };
   return (
     <div className="inspector">
-      <ChoiceField label="Sheet" value={sheet} options={TITLES} choose={view.showSheet} />
+      <ChoiceField label={postWords.sheet} value={sheet} options={TITLES} choose={view.showSheet} />
       <div className="fields">
         <ChoiceField
-          label="Paper"
+          label={postWords.paper}
           value={ask.paper}
           options={PAPERS}
           choose={(paper) => view.setPageOptions({ ...ask, paper: paper as Paper })}
         />
         <ChoiceField
-          label="Page"
+          label={postWords.page}
           value={ask.orientation}
           options={ORIENTATIONS}
           choose={(orientation) =>
             view.setPageOptions({ ...ask, orientation: orientation as PageOptions['orientation'] })
           }
         />
-        <ChoiceField label="Scale" value={String(ask.scale ?? 'fit')} options={scales} choose={scale} />
+        <ChoiceField label={postWords.scale} value={String(ask.scale ?? 'fit')} options={scales} choose={scale} />
       </div>
       <ExportButton key={sheet} sheet={sheet} draw={() => sheetById(sheet).draw(survey, ask)} />
-      {isEmpty && <p className="caution">Nothing is ridden yet: the page will show an empty arena.</p>}
+      {isEmpty && <p className="caution">{postWords.nothingRidden}</p>}
     </div>
   );
 }

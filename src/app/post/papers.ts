@@ -1,3 +1,4 @@
 import type { Paper } from '../../sheets/sheet.ts';
+import { postWords } from '../../words/post.ts';
 
-export const PAPERS: Readonly<Record<Paper, string>> = { letter: 'Letter', a4: 'A4' };
+export const PAPERS: Readonly<Record<Paper, string>> = { letter: postWords.letter, a4: 'A4' };

@@ -1,5 +1,6 @@
 import { useMemo, useState } from 'react';
 import type { PageOptions, Pages, Paper, TooBig } from '../../sheets/sheet.ts';
+import { postWords } from '../../words/post.ts';
 import { Dialog } from '../dialog.tsx';
 import { ChoiceField } from '../set/choice-field.tsx';
 import { useView, useViewState } from '../view.ts';
@@ -32,11 +33,11 @@ export function PrintDialog({
     <Dialog wide hasVerb title={title} close={close}>
       <div className="print">
         <div className="fields">
-          <ChoiceField label="Paper" value={options.paper} options={PAPERS} choose={choosePaper} />
+          <ChoiceField label={postWords.paper} value={options.paper} options={PAPERS} choose={choosePaper} />
         </div>
         <ExportButton sheet={sheet} draw={() => drawn} />
         {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a box that scrolls must be reachable by keys. */}
-        <section className="print-pages" tabIndex={0} aria-label={`Preview: ${title}`}>
+        <section className="print-pages" tabIndex={0} aria-label={postWords.preview(title)}>
           {drawn.kind === 'too-big' ? <p className="refusal">{drawn.why}</p> : <PagePictures drawn={drawn} />}
         </section>
       </div>

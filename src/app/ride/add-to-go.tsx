@@ -2,6 +2,7 @@ import { Plus } from 'lucide-react';
 import type { RefObject } from 'react';
 import { addLeg } from '../../core/course/edit-ride.ts';
 import type { Obstacle } from '../../core/obstacles/obstacle.ts';
+import { rideWords } from '../../words/ride.ts';
 import { useDesk } from '../desk-context.tsx';
 
 /** Rides an obstacle at the end of the go, for the first time or once more. */
@@ -23,10 +24,10 @@ export function AddToGo({
       ref={button}
       type="button"
       className={count === 0 ? 'button primary large apart' : 'button apart'}
-      onClick={() => desk.edit(`Add ${title} to the go`, (course) => addLeg(course, obstacle.id))}
+      onClick={() => desk.edit(rideWords.add(title), (course) => addLeg(course, obstacle.id))}
     >
       <Plus aria-hidden="true" />
-      {count === 0 ? 'Add to the go' : 'Add to the go once more'}
+      {count === 0 ? rideWords.addToOrder : rideWords.addOnceMore}
     </button>
   );
 }

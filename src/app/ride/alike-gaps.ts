@@ -1,4 +1,5 @@
 import type { LengthUnit } from '../../core/measure/quantity.ts';
+import { rideWords } from '../../words/ride.ts';
 import { gapSentence, type StripGap } from '../strip/track.ts';
 
 /** Gaps of one leg of which the same is to be said. */
@@ -24,8 +25,8 @@ export function alikeGaps(gaps: readonly StripGap[], unit: LengthUnit): readonly
 export function placesWords(places: readonly number[]): string {
   const [first = 0, second] = places;
   const last = places.at(-1) ?? first;
-  if (second === undefined) return `Gap ${first}`;
+  if (second === undefined) return rideWords.gap(first);
   return last - first === places.length - 1 && places.length > 2
-    ? `Gaps ${first} to ${last}`
-    : `Gaps ${places.join(', ')}`;
+    ? rideWords.gapsTo(first, last)
+    : rideWords.gaps(places.join(', '));
 }

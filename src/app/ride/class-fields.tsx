@@ -3,6 +3,8 @@ import { printDuration, readDuration } from '../../core/measure/duration.ts';
 import type { Seconds } from '../../core/measure/quantity.ts';
 import { USUAL_CLASS } from '../../core/ride/class-clock.ts';
 import type { Refusal } from '../../desk/input.ts';
+import { rideWords } from '../../words/ride.ts';
+import { terms } from '../../words/terms.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import { ChoiceField } from '../set/choice-field.tsx';
 import { TypedField } from '../set/typed-field.tsx';
@@ -12,7 +14,7 @@ const MOST_ENTRIES = 500;
 /** What of a class is typed as a time; empty puts the usual back. */
 type Times = 'changeover' | 'drag' | 'allotted';
 
-const LEAD_CHANGES = { either: 'Simple or flying', simple: 'Simple', flying: 'Flying' } as const;
+const LEAD_CHANGES = { either: rideWords.simpleOrFlying, simple: rideWords.simple, flying: rideWords.flying } as const;
 
 function readWhole(text: string): number | undefined {
   const value = text.trim() === '' ? 0 : Number(text);
@@ -47,53 +49,52 @@ export function ClassFields() {
   return (
     <div className="fields">
       <TypedField
-        label="Entries"
+        label={terms.entries}
         value={about.entries === 0 ? '' : String(about.entries)}
         send={(text) => {
           const entries = readWhole(text);
-          if (entries === undefined) return `Entries is a whole number from 0 to ${MOST_ENTRIES}.`;
-          put('Change the entries', { entries });
+          if (entries === undefined) return rideWords.entriesRefused(MOST_ENTRIES);
+          put(rideWords.changeTheEntries, { entries });
           return undefined;
         }}
       />
       <TypedField
-        label="May take"
-        hint="How long the class may take, such as 2 h; empty for as long as it takes"
+        label={rideWords.timeAllowed}
+        hint={rideWords.timeAllowedHint}
         value={shown(about.allotted)}
-        send={time('allotted', 'Change the time of the class', 'min')}
+        send={time('allotted', rideWords.changeTimeAllowed, 'min')}
       />
       <TypedField
-        label="Between goes"
-        hint="From the end of one go to the start of the next; empty for the usual"
+        label={rideWords.betweenGoes}
+        hint={rideWords.betweenGoesHint}
         value={shown(about.changeover, USUAL_CLASS.changeover)}
-        send={time('changeover', 'Change the time between goes', 's')}
+        send={time('changeover', rideWords.changeTimeBetweenGoes, 's')}
       />
       <TypedField
-        label="Drag after (goes)"
-        hint="After how many goes the ground is dragged; 0 for never"
-        value={dragEvery === 0 ? 'never' : String(dragEvery)}
+        label={rideWords.dragAfterGoes}
+        hint={rideWords.dragAfterHint}
+        value={dragEvery === 0 ? rideWords.never : String(dragEvery)}
         send={(text) => {
-          const goes = text.trim().toLowerCase() === 'never' ? 0 : readWhole(text);
-          if (goes === undefined)
-            return `A drag comes after a whole number of goes from 1 to ${MOST_ENTRIES}, or never.`;
-          put('Change when the ground is dragged', { dragEvery: goes });
+          const goes = text.trim().toLowerCase() === rideWords.never ? 0 : readWhole(text);
+          if (goes === undefined) return rideWords.dragAfterRefused(MOST_ENTRIES);
+          put(rideWords.changeDragAfter, { dragEvery: goes });
           return undefined;
         }}
       />
       <TypedField
-        label="A drag takes"
-        hint="With what has to be set again; empty for the usual"
+        label={rideWords.aDragTakes}
+        hint={rideWords.dragTakesHint}
         value={shown(about.drag, USUAL_CLASS.drag)}
-        send={time('drag', 'Change how long a drag takes', 'min')}
+        send={time('drag', rideWords.changeDragTakes, 'min')}
       />
       <ChoiceField
-        label="Change of lead"
+        label={rideWords.changeOfLead}
         value={about.leadChange ?? 'either'}
         options={LEAD_CHANGES}
         choose={(how) =>
           how === 'simple' || how === 'flying'
-            ? put('Change how leads are changed', { leadChange: how })
-            : put('Change how leads are changed', {}, 'leadChange')
+            ? put(rideWords.changeLeadChange, { leadChange: how })
+            : put(rideWords.changeLeadChange, {}, 'leadChange')
         }
       />
     </div>

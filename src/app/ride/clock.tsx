@@ -1,7 +1,8 @@
 import { printDuration } from '../../core/measure/duration.ts';
 import type { ClassClock } from '../../core/ride/class-clock.ts';
-import { counted } from '../../core/text/sentence.ts';
 import { obstacleOfChoice } from '../../desk/gestures/crossing.ts';
+import { rideWords } from '../../words/ride.ts';
+import { terms } from '../../words/terms.ts';
 import { obstacleTitle } from '../app-words.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import { useView } from '../view.ts';
@@ -15,21 +16,21 @@ export function ClockPanel() {
   return (
     <div className="clock">
       <dl className="facts">
-        <Fact name="One go" value={printDuration(go)} isMain />
+        <Fact name={rideWords.oneGo} value={printDuration(go)} isMain />
         {entries > 0 && (
           <>
-            <Fact name={counted(entries, 'go', 'goes')} value={printDuration(riding)} />
-            <Fact name="Between them" value={printDuration(changeovers)} />
-            {drags > 0 && <Fact name={counted(drags, 'drag')} value={printDuration(dragging)} />}
-            <Fact name="The class" value={printDuration(whole)} isMain />
+            <Fact name={terms.goes(entries)} value={printDuration(riding)} />
+            <Fact name={rideWords.betweenThem} value={printDuration(changeovers)} />
+            {drags > 0 && <Fact name={terms.drags(drags)} value={printDuration(dragging)} />}
+            <Fact name={rideWords.theClass} value={printDuration(whole)} isMain />
           </>
         )}
       </dl>
       {entries > 0 && allotted !== null && (
         <p className={over > 0 ? 'refusal' : 'small'}>
           {over > 0
-            ? `${printDuration(over)} longer than the ${printDuration(allotted)} that it may take.`
-            : `${printDuration(allotted - whole)} are left of ${printDuration(allotted)}.`}
+            ? rideWords.overAllotted(printDuration(over), printDuration(allotted))
+            : rideWords.leftOfAllotted(printDuration(allotted - whole), printDuration(allotted))}
         </p>
       )}
       <Shorten clock={clock} />
@@ -58,7 +59,7 @@ function Shorten({ clock }: { readonly clock: ClassClock }) {
   if (clock.shorten.length === 0) return null;
   return (
     <>
-      <h3>Shorten first</h3>
+      <h3>{rideWords.shortenFirst}</h3>
       <ol className="shorten">
         {clock.shorten.slice(0, MOST_NAMED).map(({ leg, by, enough }) => (
           <li key={leg}>
@@ -66,8 +67,8 @@ function Shorten({ clock }: { readonly clock: ClassClock }) {
             <span>
               {titleOf(leg)}{' '}
               {enough
-                ? `by ${printDuration(Math.ceil(by))} a go`
-                : `has less than the ${printDuration(Math.ceil(by))} a go to give`}
+                ? rideWords.shortenBy(printDuration(Math.ceil(by)))
+                : rideWords.shortenAllOf(printDuration(Math.ceil(by)))}
             </span>
           </li>
         ))}
@@ -88,7 +89,7 @@ function useTitles(): (leg: number) => string {
 /** Whole minutes, and below ten the tenths too. */
 function minutes(seconds: number): string {
   const value = seconds / 60;
-  return `${value < 9.95 ? value.toFixed(1) : Math.round(value)} min`;
+  return rideWords.minutes(value < 9.95 ? value.toFixed(1) : String(Math.round(value)));
 }
 
 /** What each number of the go costs the class: the way to it pale, itself full. */
@@ -103,7 +104,7 @@ function Costs({ clock }: { readonly clock: ClassClock }) {
   const share = (seconds: number) => `${(100 * seconds) / most}%`;
   return (
     <>
-      <h3>{entries > 0 ? `What each costs the class of ${entries}` : 'What each costs a go'}</h3>
+      <h3>{entries > 0 ? rideWords.whatEachCostsClass(entries) : rideWords.whatEachCostsGo}</h3>
       <ol className="costs">
         {legs.map(({ leg, obstacle, way, own }) => {
           const text = entries > 0 ? minutes(times * (way + own)) : printDuration(way + own);
@@ -114,7 +115,7 @@ function Costs({ clock }: { readonly clock: ClassClock }) {
                 onClick={() => desk.choose([obstacle])}
                 onPointerEnter={() => view.point({ kind: 'leg', leg })}
                 onPointerLeave={() => view.point(null)}
-                aria-label={`${leg + 1} ${titleOf(leg)}: ${text}; in one go ${printDuration(way)} to it, ${printDuration(own)} at it`}
+                aria-label={rideWords.costOfLeg(leg + 1, titleOf(leg), text, printDuration(way), printDuration(own))}
               >
                 <span className="cost-title">
                   {leg + 1} {titleOf(leg)}
@@ -129,7 +130,7 @@ function Costs({ clock }: { readonly clock: ClassClock }) {
           );
         })}
       </ol>
-      <p className="small">The pale part is the way to it.</p>
+      <p className="small">{rideWords.palePartWay}</p>
     </>
   );
 }
@@ -147,12 +148,12 @@ function WhatIf() {
   const leg = own >= 0 ? own : (costliestLeg(first) ?? 0);
   return (
     <>
-      <h3>If so many were entered</h3>
+      <h3>{rideWords.ifEntered}</h3>
       <table className="what-if">
         <thead>
           <tr>
-            <th scope="col">Entries</th>
-            <th scope="col">The class</th>
+            <th scope="col">{terms.entries}</th>
+            <th scope="col">{rideWords.theClass}</th>
             <th scope="col">
               {leg + 1} {titleOf(leg)}
             </th>
@@ -164,7 +165,7 @@ function WhatIf() {
               <th scope="row">{entries}</th>
               <td>
                 {printDuration(whole)}
-                {over > 0 && <span className="off"> {minutes(over)} over</span>}
+                {over > 0 && <span className="off"> {rideWords.over(minutes(over))}</span>}
               </td>
               <td>{minutes(legs[leg]?.class ?? 0)}</td>
             </tr>

@@ -3,6 +3,7 @@ import type { Leg } from '../../core/course/course.ts';
 import { changeLeg } from '../../core/course/edit-ride.ts';
 import { addBend, approachSamples, removeBend } from '../../desk/gestures/bend.ts';
 import { bendKey } from '../../desk/selection/selection.ts';
+import { rideWords } from '../../words/ride.ts';
 import { positionWords } from '../app-words.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 
@@ -15,14 +16,12 @@ export function LegBends({ leg, place }: { readonly leg: Leg; readonly place: nu
     const samples = approachSamples(survey, place);
     const middle = samples[Math.floor(samples.length / 2)];
     if (middle === undefined) return;
-    desk.edit('Pull the line', (course) => addBend(course, { leg: leg.id, index: leg.bends.length }, middle));
+    desk.edit(rideWords.pullTheLine, (course) => addBend(course, { leg: leg.id, index: leg.bends.length }, middle));
   };
   return (
     <>
-      <h3>Bends of the way to it</h3>
-      {leg.bends.length === 0 && (
-        <p className="small">None: the line finds its own way. Pull it in the arena where it should bend.</p>
-      )}
+      <h3>{rideWords.bendsOfWay}</h3>
+      {leg.bends.length === 0 && <p className="small">{rideWords.noBends}</p>}
       {leg.bends.length > 0 && (
         <ol className="rows">
           {leg.bends.map((at, index) => {
@@ -36,16 +35,18 @@ export function LegBends({ leg, place }: { readonly leg: Leg; readonly place: nu
                   onClick={() => desk.choose([key])}
                 >
                   <span className="row-title">
-                    Bend {index + 1}
+                    {rideWords.bend(index + 1)}
                     <small>{positionWords(at, survey.course.unit)}</small>
                   </span>
                 </button>
                 <button
                   type="button"
                   className="quiet"
-                  aria-label={`Take out bend ${index + 1}`}
-                  title={`Take out bend ${index + 1}`}
-                  onClick={() => desk.edit('Take out a bend', (course) => removeBend(course, { leg: leg.id, index }))}
+                  aria-label={rideWords.takeOutBend(index + 1)}
+                  title={rideWords.takeOutBend(index + 1)}
+                  onClick={() =>
+                    desk.edit(rideWords.takeOutABend, (course) => removeBend(course, { leg: leg.id, index }))
+                  }
                 >
                   <Trash2 aria-hidden="true" />
                 </button>
@@ -57,15 +58,15 @@ export function LegBends({ leg, place }: { readonly leg: Leg; readonly place: nu
       <div className="button-row">
         <button type="button" className="button" onClick={add}>
           <Plus aria-hidden="true" />
-          Add a bend
+          {rideWords.addABend}
         </button>
         {leg.bends.length > 1 && (
           <button
             type="button"
             className="button"
-            onClick={() => desk.edit('Straighten the line', (course) => changeLeg(course, leg.id, { bends: [] }))}
+            onClick={() => desk.edit(rideWords.straightenTheLine, (course) => changeLeg(course, leg.id, { bends: [] }))}
           >
-            Straighten the way to it
+            {rideWords.straightenWay}
           </button>
         )}
       </div>

@@ -4,6 +4,7 @@ import { printLength, readLength } from '../../core/measure/length.ts';
 import { type CrossingHandle, crossingsOn, isRiddenOnOneLine } from '../../desk/gestures/crossing.ts';
 import type { Refusal } from '../../desk/input.ts';
 import { crossIn, crossKey } from '../../desk/selection/selection.ts';
+import { rideWords } from '../../words/ride.ts';
 import { pieceTitle } from '../app-words.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import { ChoiceField } from '../set/choice-field.tsx';
@@ -26,9 +27,8 @@ export function LegCrossings({ leg }: { readonly leg: Leg }) {
       const read = readLength(text, unit);
       if (read.kind === 'refused') return read.why;
       const least = Math.min(...moved.map(({ pole }) => pole.figure.length));
-      if (read.value < 0 || read.value > least)
-        return `The line crosses between the ends of the pole: 0 to ${printLength(least, unit)}.`;
-      desk.edit('Move the line over its poles', (course) =>
+      if (read.value < 0 || read.value > least) return rideWords.crossingRefused(printLength(least, unit));
+      desk.edit(rideWords.moveCrossings, (course) =>
         moveCrossings(
           course,
           leg.id,
@@ -42,24 +42,24 @@ export function LegCrossings({ leg }: { readonly leg: Leg }) {
   const usual = areTogether ? 'all' : 'each';
   return (
     <>
-      <h3>Where the line crosses</h3>
+      <h3>{rideWords.whereLineCrosses}</h3>
       {all.length > 1 && (
         <ChoiceField
-          label="A handle moves"
+          label={rideWords.aHandleMoves}
           value={asked === undefined || asked === null ? usual : `${asked.index}`}
           options={{
-            ...(areTogether ? {} : { each: 'The pole that is dragged' }),
-            all: 'All poles together',
-            ...Object.fromEntries(all.map(({ index, pole }) => [`${index}`, `${pieceTitle(pole)} alone`])),
+            ...(areTogether ? {} : { each: rideWords.draggedPole }),
+            all: rideWords.allPolesTogether,
+            ...Object.fromEntries(all.map(({ index, pole }) => [`${index}`, rideWords.alone(pieceTitle(pole))])),
           }}
           choose={(to) =>
             desk.choose([to === usual ? leg.obstacle : crossKey(leg.id, to === 'all' ? 'all' : Number(to))])
           }
         />
       )}
-      <p className="small">From the {firstEnd(first.pole.pose.angle)} end of the pole.</p>
+      <p className="small">{rideWords.fromEndOfPole(firstEnd(first.pole.pose.angle))}</p>
       <div className="fields">
-        {areTogether && <TypedField label="All poles" value={alike(all, from)} send={put(all)} />}
+        {areTogether && <TypedField label={rideWords.allPoles} value={alike(all, from)} send={put(all)} />}
         {all.map((each) => (
           <TypedField key={each.index} label={pieceTitle(each.pole)} value={from(each)} send={put([each])} />
         ))}

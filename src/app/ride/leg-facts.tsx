@@ -1,6 +1,7 @@
 import { printDuration } from '../../core/measure/duration.ts';
 import { printLength } from '../../core/measure/length.ts';
 import { printNotesOf } from '../../core/survey.ts';
+import { rideWords } from '../../words/ride.ts';
 import { useDeskState } from '../desk-context.tsx';
 import { stripGaps } from '../strip/track.ts';
 import { alikeGaps, placesWords } from './alike-gaps.ts';
@@ -31,19 +32,19 @@ export function LegFacts({ place }: { readonly place: number }) {
       ))}
       <dl className="facts">
         <div>
-          <dt>Way to it</dt>
+          <dt>{rideWords.wayToIt}</dt>
           <dd>
             {printLength(lengthOf('approach'), unit)}, {printDuration(clock?.way ?? 0)}
           </dd>
         </div>
         <div>
-          <dt>At it</dt>
+          <dt>{rideWords.atIt}</dt>
           <dd>
             {printLength(lengthOf('obstacle'), unit)}, {printDuration(clock?.own ?? 0)}
           </dd>
         </div>
       </dl>
-      {lead !== null && <p className="small">Lope: {lead}.</p>}
+      {lead !== null && <p className="small">{rideWords.lope(lead)}</p>}
       {notes.map((note) => (
         <p key={`${note.kind} ${note.from}`} className={note.kind === 'change' && note.fits ? 'small' : 'refusal'}>
           {leadSentence(note, unit)}
@@ -75,7 +76,7 @@ function PrintFacts({ place }: { readonly place: number }) {
   const survey = useDeskState((state) => state.survey);
   if (!hasPrints || isHeld) return null;
   const notes = worstNotes(printNotesOf(survey).filter(({ print }) => print.leg === place));
-  if (notes.length === 0) return <p className="small">No hoof comes down near a pole.</p>;
+  if (notes.length === 0) return <p className="small">{rideWords.noPrintNearPole}</p>;
   return notes.map((note) => (
     <p key={note.key} className={note.kind === 'meets' ? 'refusal' : 'small'}>
       {noteSentence(survey, note)}

@@ -9,6 +9,7 @@ import type { Survey } from '../../core/survey.ts';
 import { capitalized } from '../../core/text/sentence.ts';
 import { obstacleOfChoice } from '../../desk/gestures/crossing.ts';
 import { bendIn } from '../../desk/selection/selection.ts';
+import { rideWords } from '../../words/ride.ts';
 import { GAIT_WORDS, obstacleTitle } from '../app-words.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import { ChoiceField } from '../set/choice-field.tsx';
@@ -18,7 +19,7 @@ import { LegCrossings } from './leg-crossings.tsx';
 import { LegFacts } from './leg-facts.tsx';
 import { LegSides } from './leg-sides.tsx';
 
-const LEADS = { bend: 'From the bend', left: 'Left', right: 'Right' } as const;
+const LEADS = { bend: rideWords.fromTheBend, left: rideWords.left, right: rideWords.right } as const;
 
 /** The choice that leaves the way open; no passage has such an id. */
 const OPEN = '*';
@@ -28,7 +29,7 @@ function wayOptions(obstacle: Obstacle, leg: Leg): Readonly<Record<string, strin
   const ways = Object.fromEntries(obstacle.passages.map((each) => [each.id, capitalized(each.title)]));
   const ridden = obstacle.passages.find(({ id }) => id === leg.passage);
   if (leg.openWay !== true && (ridden === undefined || sameWork(obstacle, ridden).length < 2)) return ways;
-  return { [OPEN]: `Best for the whole ride: ${ridden?.title ?? leg.passage}`, ...ways };
+  return { [OPEN]: rideWords.bestForWholeRide(ridden?.title ?? leg.passage), ...ways };
 }
 
 /** How the chosen obstacle is ridden: passage, gaits, lead. */
@@ -41,20 +42,20 @@ export function LegPanel() {
   const obstacle = survey.layout.obstacles.find((each) => each.id === id);
   const legs = survey.layout.ride.legs.filter((leg) => leg.obstacle === id);
   if (obstacle === undefined) {
-    return <p className="empty">Choose a row of the order, or an obstacle in the arena, to say how it is ridden.</p>;
+    return <p className="empty">{rideWords.chooseLeg}</p>;
   }
   const title = obstacleTitle(obstacle, survey.layout);
-  if (obstacle.passages.length === 0) return <p className="empty">{title} stands in the arena and is not ridden.</p>;
+  if (obstacle.passages.length === 0) return <p className="empty">{rideWords.notRiddenKind(title)}</p>;
   const change = (leg: Leg, next: LegChange) =>
-    desk.edit(`Change how ${title} is ridden`, (course) => changeLeg(course, leg.id, next));
+    desk.edit(rideWords.changeHowRidden(title), (course) => changeLeg(course, leg.id, next));
   const leaveOut = (leg: Leg) => {
-    desk.edit(`Take ${title} out of the go`, (course) => removeLeg(course, leg.id));
+    desk.edit(rideWords.takeOut(title), (course) => removeLeg(course, leg.id));
     // The button that was pressed is gone; its opposite is where a person goes on by keys.
     add.current?.focus();
   };
   return (
     <>
-      {legs.length === 0 && <p className="empty">{title} is not part of the go.</p>}
+      {legs.length === 0 && <p className="empty">{rideWords.notInOrderSentence(title)}</p>}
       {legs.map((leg) => {
         const place = survey.layout.ride.legs.indexOf(leg);
         const passage = obstacle.passages.find((each) => each.id === leg.passage) ?? obstacle.passages[0];
@@ -66,7 +67,7 @@ export function LegPanel() {
             </p>
             {obstacle.passages.length > 1 && (
               <ChoiceField
-                label="Which way"
+                label={rideWords.whichWay}
                 value={leg.openWay === true ? OPEN : leg.passage}
                 options={wayOptions(obstacle, leg)}
                 choose={(to) => change(leg, to === OPEN ? { openWay: true } : { passage: to })}
@@ -74,20 +75,20 @@ export function LegPanel() {
             )}
             <div className="fields">
               <ChoiceField
-                label="Gait to it"
+                label={rideWords.gaitToIt}
                 value={leg.approach}
                 options={GAIT_WORDS}
                 choose={(gait) => change(leg, { approach: gait as Gait })}
               />
               <ChoiceField
-                label="Gait over it"
+                label={rideWords.gaitOverIt}
                 value={leg.gait}
                 options={gaits}
                 choose={(gait) => desk.setGait(leg.id, gait as Gait)}
               />
               {(leg.gait === 'lope' || leg.approach === 'lope') && (
                 <ChoiceField
-                  label="Lead"
+                  label={rideWords.lead}
                   value={leg.lead ?? 'bend'}
                   options={LEADS}
                   choose={(lead) => change(leg, { lead: lead === 'bend' ? undefined : (lead as Lead) })}
@@ -100,7 +101,7 @@ export function LegPanel() {
             <LegBends leg={leg} place={place} />
             <button type="button" className="button" onClick={() => leaveOut(leg)}>
               <Minus aria-hidden="true" />
-              Take out of the go
+              {rideWords.takeOutOfOrder}
             </button>
           </div>
         );

@@ -1,6 +1,7 @@
 import { ArrowDown, ArrowUp, Plus } from 'lucide-react';
 import { type DragEvent, useState } from 'react';
 import { addLeg, reorderLeg } from '../../core/course/edit-ride.ts';
+import { rideWords } from '../../words/ride.ts';
 import { GAIT_WORDS, obstacleTitle } from '../app-words.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import { useView, useViewState } from '../view.ts';
@@ -19,7 +20,7 @@ export function OrderPanel() {
     return obstacle === undefined ? id : obstacleTitle(obstacle, survey.layout);
   };
   const put = (leg: string, to: number) =>
-    desk.edit('Reorder the go', (course) => reorderLeg(course, leg, Math.max(0, Math.min(legs.length - 1, to))));
+    desk.edit(rideWords.reorder, (course) => reorderLeg(course, leg, Math.max(0, Math.min(legs.length - 1, to))));
   const drop = (event: DragEvent, to: number) => {
     event.preventDefault();
     if (dragged !== null) put(dragged, to);
@@ -27,9 +28,7 @@ export function OrderPanel() {
   };
   return (
     <>
-      {legs.length === 0 && (
-        <p className="empty">Nothing is ridden yet. Add obstacles at Set: each one joins the go at its end.</p>
-      )}
+      {legs.length === 0 && <p className="empty">{rideWords.nothingRidden}</p>}
       <ol className="rows order">
         {legs.map((leg, index) => (
           <li
@@ -59,7 +58,7 @@ export function OrderPanel() {
               type="button"
               className="quiet"
               disabled={index === 0}
-              aria-label={`Ride ${titleOf(leg.obstacle)} earlier`}
+              aria-label={rideWords.rideEarlier(titleOf(leg.obstacle))}
               onClick={() => put(leg.id, index - 1)}
             >
               <ArrowUp aria-hidden="true" />
@@ -68,7 +67,7 @@ export function OrderPanel() {
               type="button"
               className="quiet"
               disabled={index === legs.length - 1}
-              aria-label={`Ride ${titleOf(leg.obstacle)} later`}
+              aria-label={rideWords.rideLater(titleOf(leg.obstacle))}
               onClick={() => put(leg.id, index + 1)}
             >
               <ArrowDown aria-hidden="true" />
@@ -91,7 +90,7 @@ function NotRidden() {
   if (unridden.length === 0) return null;
   return (
     <>
-      <h3>Not in the go</h3>
+      <h3>{rideWords.notInOrder}</h3>
       <ul className="rows">
         {unridden.map((obstacle) => {
           const title = obstacleTitle(obstacle, layout);
@@ -103,9 +102,9 @@ function NotRidden() {
               <button
                 type="button"
                 className="quiet"
-                aria-label={`Add ${title} to the go`}
-                title={`Add ${title} to the go`}
-                onClick={() => desk.edit(`Add ${title} to the go`, (course) => addLeg(course, obstacle.id))}
+                aria-label={rideWords.add(title)}
+                title={rideWords.add(title)}
+                onClick={() => desk.edit(rideWords.add(title), (course) => addLeg(course, obstacle.id))}
               >
                 <Plus aria-hidden="true" />
               </button>

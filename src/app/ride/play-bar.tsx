@@ -1,6 +1,8 @@
 import { Footprints, Pause, Play, SkipBack, SkipForward } from 'lucide-react';
 import { useEffect, useRef, useState } from 'react';
 import type { Seconds } from '../../core/measure/quantity.ts';
+import { rideWords } from '../../words/ride.ts';
+import { terms } from '../../words/terms.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import { RATES } from './player.ts';
 import { usePlayer, usePlayerState } from './player-context.tsx';
@@ -19,14 +21,14 @@ export function PlayBar() {
   const isEmpty = line.clock.go <= 0;
   return (
     <fieldset className="play-bar" disabled={isEmpty}>
-      <legend className="visually-hidden">Play the ride</legend>
+      <legend className="visually-hidden">{rideWords.playTheRide}</legend>
       <div className="play-row">
         <div className="play-keys">
           <button
             type="button"
             className="quiet"
-            aria-label="One landing back"
-            title="One landing back"
+            aria-label={rideWords.oneLandingBack}
+            title={rideWords.oneLandingBack}
             onClick={() => player.step(-1)}
           >
             <SkipBack aria-hidden="true" />
@@ -34,8 +36,8 @@ export function PlayBar() {
           <button
             type="button"
             className="button play"
-            aria-label={isPlaying ? 'Pause' : 'Play the ride'}
-            title={isPlaying ? 'Pause' : 'Play the ride'}
+            aria-label={isPlaying ? rideWords.pause : rideWords.playTheRide}
+            title={isPlaying ? rideWords.pause : rideWords.playTheRide}
             onClick={() => (isPlaying ? player.pause() : player.play())}
           >
             {isPlaying ? <Pause aria-hidden="true" /> : <Play aria-hidden="true" />}
@@ -43,8 +45,8 @@ export function PlayBar() {
           <button
             type="button"
             className="quiet"
-            aria-label="One landing on"
-            title="One landing on"
+            aria-label={rideWords.oneLandingOn}
+            title={rideWords.oneLandingOn}
             onClick={() => player.step(1)}
           >
             <SkipForward aria-hidden="true" />
@@ -59,7 +61,7 @@ export function PlayBar() {
               type="button"
               className="quiet"
               aria-pressed={rate === each}
-              aria-label={each === 1 ? 'True speed' : `${each} times as fast`}
+              aria-label={each === 1 ? rideWords.trueSpeed : rideWords.timesAsFast(each)}
               onClick={() => player.run(each)}
             >
               ×{each}
@@ -75,7 +77,7 @@ export function PlayBar() {
           onClick={() => player.showPrints(!hasPrints)}
         >
           <Footprints aria-hidden="true" />
-          <span>Prints</span>
+          <span>{terms.hoofPrints}</span>
         </button>
       </div>
     </fieldset>
@@ -104,7 +106,7 @@ function TimeSlider({ whole }: { readonly whole: Seconds }) {
       if (face.current !== null) face.current.textContent = now;
       const moment = momentAt(desk.state().survey, time);
       const words = moment === undefined ? '' : `: ${moment.going}, ${moment.where}`;
-      slider.current?.setAttribute('aria-valuetext', `${Math.round(time)} of ${Math.round(whole)} seconds${words}`);
+      slider.current?.setAttribute('aria-valuetext', rideWords.timeOfWhole(Math.round(time), Math.round(whole), words));
     };
     seen(player.time());
     return player.watch(seen);
@@ -114,7 +116,7 @@ function TimeSlider({ whole }: { readonly whole: Seconds }) {
       <input
         ref={slider}
         type="range"
-        aria-label="Time of the go"
+        aria-label={rideWords.timeInGo}
         min={0}
         max={Math.max(whole, SLIDER_STEP)}
         step={SLIDER_STEP}
@@ -154,7 +156,7 @@ function Now() {
     const moment = momentAt(survey, time);
     const { cuePoints: stops } = timelineOf(survey.line);
     const place = stops.findIndex((stop) => Math.abs(stop - time) < 1e-6) + 1;
-    if (moment !== undefined) setAnnounced(`Stop ${place} of ${stops.length}: ${moment.going}, ${moment.where}`);
+    if (moment !== undefined) setAnnounced(rideWords.stopOf(place, stops.length, moment.going, moment.where));
   }, [player, survey, steps, isPlaying]);
   return (
     <>

@@ -1,5 +1,6 @@
 import { bandOf, limitsOf } from '../../core/checks/rulebooks/rulebooks.ts';
 import { printLength } from '../../core/measure/length.ts';
+import { rideWords } from '../../words/ride.ts';
 import { GAIT_WORDS } from '../app-words.ts';
 import { useDeskState } from '../desk-context.tsx';
 
@@ -34,11 +35,13 @@ export function ShownPanel() {
               </span>
               <span className="shown-value">
                 {printLength(far, course.unit)}
-                <span className="visually-hidden"> in one piece, {printLength(total, course.unit)} in all</span>
+                <span className="visually-hidden"> {rideWords.inOnePiece(printLength(total, course.unit))}</span>
               </span>
               {least !== undefined && (
                 <span className="shown-asked">
-                  {isShort ? 'Too short: the' : 'The'} book asks for {printLength(least, course.unit)} in one piece.
+                  {isShort
+                    ? rideWords.tooShort(printLength(least, course.unit))
+                    : rideWords.bookAsks(printLength(least, course.unit))}
                 </span>
               )}
             </li>
@@ -46,8 +49,7 @@ export function ShownPanel() {
         })}
       </ul>
       <p className="small">
-        The longest stretch in one gait.
-        {isAsked ? ' The mark is what the book asks for.' : ' The book in force asks for no distance.'}
+        {rideWords.longestStretch} {isAsked ? rideWords.markWhatBookAsks : rideWords.bookAsksNothing}
       </p>
     </>
   );

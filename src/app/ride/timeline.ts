@@ -4,6 +4,7 @@ import { memoizeByIdentity } from '../../core/memo/by-identity.ts';
 import type { Line, LineElement } from '../../core/ride/line.ts';
 import { ridePositionAt, secondsAt } from '../../core/ride/playing.ts';
 import type { Survey } from '../../core/survey.ts';
+import { rideWords } from '../../words/ride.ts';
 import { obstacleTitle } from '../app-words.ts';
 import { TRAVEL_STYLES, travelKind } from '../arena/painters/travel-styles.ts';
 import type { Timeline } from './player.ts';
@@ -44,10 +45,11 @@ export function momentAt(survey: Survey, time: Seconds): Moment | undefined {
   const { element, at } = riding;
   const lead = leadAt(line, element, at);
   const way = TRAVEL_STYLES[travelKind(element)].word;
-  const going = lead === null ? way : `${way}, ${lead} lead`;
-  if (element.part === 'finish') return { going, where: 'to the end' };
+  const going = lead === null ? way : rideWords.gaitOnLead(way, lead);
+  if (element.part === 'finish') return { going, where: rideWords.toTheEnd };
   const id = layout.ride.legs[element.leg]?.obstacle;
   const obstacle = layout.obstacles.find((each) => each.id === id);
   const title = obstacle === undefined ? '' : `, ${obstacleTitle(obstacle, layout)}`;
-  return { going, where: `${element.part === 'approach' ? 'to' : 'at'} number ${element.leg + 1}${title}` };
+  const where = element.part === 'approach' ? rideWords.toNumber : rideWords.atNumber;
+  return { going, where: where(element.leg + 1, title) };
 }

@@ -1,4 +1,6 @@
 import { Copy, FlipHorizontal2, RotateCcw, RotateCw, Trash2 } from 'lucide-react';
+import { setWords } from '../../words/set.ts';
+import { terms } from '../../words/terms.ts';
 import { useDesk } from '../desk-context.tsx';
 
 const STEP = Math.PI / 12;
@@ -8,26 +10,26 @@ export function Actions() {
   const desk = useDesk();
   return (
     <fieldset className="actions">
-      <legend className="visually-hidden">What to do with it</legend>
-      <button type="button" onClick={() => desk.turn(STEP)} title="Turn left by 15°">
+      <legend className="visually-hidden">{setWords.whatDoWith}</legend>
+      <button type="button" onClick={() => desk.turn(STEP)} title={setWords.turnLeftBy15}>
         <RotateCcw aria-hidden="true" />
-        Turn left
+        {setWords.turnLeft}
       </button>
-      <button type="button" onClick={() => desk.turn(-STEP)} title="Turn right by 15°">
+      <button type="button" onClick={() => desk.turn(-STEP)} title={setWords.turnRightBy15}>
         <RotateCw aria-hidden="true" />
-        Turn right
+        {setWords.turnRight}
       </button>
-      <button type="button" onClick={() => desk.mirror()} title="Make it its mirror image">
+      <button type="button" onClick={() => desk.mirror()} title={setWords.makeMirrorImage}>
         <FlipHorizontal2 aria-hidden="true" />
-        Mirror
+        {setWords.mirror}
       </button>
-      <button type="button" onClick={() => desk.duplicate()} title="Set a copy beside it">
+      <button type="button" onClick={() => desk.duplicate()} title={setWords.duplicateBeside}>
         <Copy aria-hidden="true" />
-        Duplicate
+        {terms.duplicate}
       </button>
-      <button type="button" className="danger" onClick={() => desk.erase()} title="Take it out of the arena">
+      <button type="button" className="danger" onClick={() => desk.erase()} title={setWords.deleteIt}>
         <Trash2 aria-hidden="true" />
-        Delete
+        {terms.delete}
       </button>
     </fieldset>
   );

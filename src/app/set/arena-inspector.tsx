@@ -6,6 +6,8 @@ import { misfitKey, misfits } from '../../desk/commands/hand-commands.ts';
 import type { Refusal } from '../../desk/input.ts';
 import { nameOf } from '../../desk/names.ts';
 import { handWords } from '../../words/hand.ts';
+import { setWords } from '../../words/set.ts';
+import { terms } from '../../words/terms.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import { useView } from '../view.ts';
 import { ChoiceField } from './choice-field.tsx';
@@ -13,10 +15,10 @@ import { TypedField } from './typed-field.tsx';
 
 /** The walls as a choice shows them. */
 export const WALLS: Readonly<Record<Wall, string>> = {
-  west: 'West (left)',
-  east: 'East (right)',
-  north: 'North (top)',
-  south: 'South (bottom)',
+  west: setWords.westLeft,
+  east: setWords.eastRight,
+  north: setWords.northTop,
+  south: setWords.southBottom,
 };
 /** As the file format has it. */
 const LEAST_SIDE: Metres = 3;
@@ -38,7 +40,7 @@ export function ArenaInspector() {
     const read = readLength(text, unit);
     if (read.kind === 'refused') return read.why;
     if (read.value < least || read.value > most) {
-      return `It must lie between ${printLength(least, unit)} and ${printLength(most, unit)}; ${printLength(read.value, unit)} does not.`;
+      return setWords.outOfRange(printLength(least, unit), printLength(most, unit), printLength(read.value, unit));
     }
     use(read.value);
     return undefined;
@@ -48,39 +50,37 @@ export function ArenaInspector() {
   const wall = entrance.wall === 'south' || entrance.wall === 'north' ? arena.length : arena.width;
   return (
     <div className="inspector">
-      <p className="lead">
-        Choose an obstacle in the arena to type its numbers. A second click chooses one of its poles.
-      </p>
-      <h3>The arena</h3>
+      <p className="lead">{setWords.chooseObstacleArenaType}</p>
+      <h3>{setWords.theArena}</h3>
       <TypedField
         wide
-        label="Name"
+        label={terms.name}
         value={arena.title}
         send={(title) => {
           const name = title.trim();
-          desk.edit('Name the arena', (course) => ({ ...course, arena: { ...course.arena, title: name } }));
+          desk.edit(setWords.nameTheArena, (course) => ({ ...course, arena: { ...course.arena, title: name } }));
           return undefined;
         }}
       />
       <div className="fields">
         <TypedField
-          label="Length"
+          label={terms.length}
           value={printLength(arena.length, unit)}
           send={(text) => length(text, side, (value) => desk.changeArena({ length: value }))}
         />
         <TypedField
-          label="Width"
+          label={terms.width}
           value={printLength(arena.width, unit)}
           send={(text) => length(text, side, (value) => desk.changeArena({ width: value }))}
         />
         <ChoiceField
-          label="Way in"
+          label={terms.wayIn}
           value={entrance.wall}
           options={WALLS}
           choose={(id) => desk.changeArena({ entrance: { ...entrance, wall: id as Wall } })}
         />
         <TypedField
-          label="Its middle at"
+          label={setWords.itsMiddleAt}
           value={printLength(entrance.at, unit)}
           send={(text) =>
             length(text, { least: 0, most: wall }, (at) => desk.changeArena({ entrance: { ...entrance, at } }))

@@ -5,6 +5,7 @@ import { obstacleOf } from '../../core/course/ids.ts';
 import { keepSuggestions, moreSuggestions } from '../../desk/constraints/constraint-suggestions.ts';
 import { constraintStatusOf, freedomDescription } from '../../desk/constraints/freedom.ts';
 import { type KeptConstraint, keptConstraints } from '../../desk/constraints/kept-list.ts';
+import { setWords } from '../../words/set.ts';
 import { ConflictResolutions } from '../arena/overlays/conflict-dialog.tsx';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import { TypedField } from './typed-field.tsx';
@@ -57,19 +58,19 @@ export function KeptList() {
     />
   );
   return (
-    <section className="inspector" aria-label="What it keeps">
+    <section className="inspector" aria-label={setWords.whatItKeeps}>
       {firm?.conflicts.map((conflict) => (
         <div key={conflict.says} className="conflict" role="alert">
           <ConflictResolutions conflict={conflict} />
         </div>
       ))}
-      <h3>What it keeps</h3>
+      <h3>{setWords.whatItKeeps}</h3>
       {firm !== null && firm.says.length === 1 && <p className="firm">{firm.says[0]}</p>}
-      {kept.length === 0 && <p className="small">Nothing is kept yet.</p>}
+      {kept.length === 0 && <p className="small">{setWords.nothingKeptYet}</p>}
       <ul className="kept-rows">{numbered.map(row)}</ul>
       {plain.length > 0 && (
         <details className="kept-more">
-          <summary>And {plain.length} without a number</summary>
+          <summary>{setWords.withoutNumber(plain.length)}</summary>
           <ul className="kept-rows">{plain.map(row)}</ul>
         </details>
       )}
@@ -84,7 +85,7 @@ function KeptRow({ kept, isRedundant }: { readonly kept: KeptConstraint; readonl
   return (
     <li>
       <p>{says}</p>
-      {isRedundant && <p className="redundant">Already follows from the others.</p>}
+      {isRedundant && <p className="redundant">{setWords.alreadyFollowsFromOthers}</p>}
       <div className="kept-tools">
         {text !== '' && (
           <TypedField isLabelHidden label={name} value={text} send={(typed) => desk.setHold(keys, typed)} />
@@ -93,14 +94,14 @@ function KeptRow({ kept, isRedundant }: { readonly kept: KeptConstraint; readonl
           <button
             type="button"
             className="link"
-            aria-label={holds ? `Only measure: ${name}` : `Hold: ${name}`}
+            aria-label={holds ? setWords.onlyMeasure(name) : setWords.hold(name)}
             onClick={() => (holds ? desk.measureOnly(keys) : desk.hold(keys))}
           >
-            {holds ? 'Only measure' : 'Hold'}
+            {holds ? setWords.onlyMeasureIt : setWords.holdIt}
           </button>
         )}
-        <button type="button" className="link danger" aria-label={`Drop: ${name}`} onClick={() => desk.drop(keys)}>
-          Drop
+        <button type="button" className="link danger" aria-label={setWords.drop(name)} onClick={() => desk.drop(keys)}>
+          {setWords.dropIt}
         </button>
       </div>
     </li>
@@ -118,7 +119,7 @@ function KeepSuggestions() {
   if (suggestions.length === 0 && more.length === 0) return null;
   return (
     <>
-      <h3>Keep more, as it is now</h3>
+      <h3>{setWords.keepMoreNow}</h3>
       <ul className="keep-suggestions">
         {suggestions.map((suggestion) => (
           <li key={suggestion.says}>
@@ -130,7 +131,7 @@ function KeepSuggestions() {
       </ul>
       {more.length > 0 && (
         <details className="kept-more">
-          <summary>Other things to keep ({more.length})</summary>
+          <summary>{setWords.otherThingsKeep(more.length)}</summary>
           <ul className="keep-suggestions">
             {more.map((suggestion) => (
               <li key={suggestion.says}>

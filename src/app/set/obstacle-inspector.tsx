@@ -5,6 +5,8 @@ import { obstacleKind } from '../../core/obstacles/obstacles.ts';
 import { paramText } from '../../core/pieces/param-words.ts';
 import { completeValues } from '../../core/pieces/params.ts';
 import { exceptionsInWords } from '../../desk/change-words.ts';
+import { setWords } from '../../words/set.ts';
+import { terms } from '../../words/terms.ts';
 import { obstacleTitle } from '../app-words.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import { useView } from '../view.ts';
@@ -56,17 +58,17 @@ function SeveralInspector({ keys }: { readonly keys: readonly string[] }) {
   const desk = useDesk();
   const survey = useDeskState((state) => state.survey);
   const pieces = survey.pieces.filter((piece) => keys.includes(piece.key));
-  if (pieces.length === 0) return <p className="lead">{keys.length} chosen. They move, turn and mirror together.</p>;
+  if (pieces.length === 0) return <p className="lead">{setWords.severalChosen(terms.obstacles(keys.length))}</p>;
   return (
     <>
-      <p className="lead">{keys.length} pieces chosen.</p>
+      <p className="lead">{setWords.piecesChosen(terms.pieces(keys.length))}</p>
       <label className="tick">
         <input
           type="checkbox"
           checked={pieces.every((each) => each.piece.fixed)}
           onChange={() => desk.togglePinned()}
         />
-        Fixed: they stay where they are while others move
+        {setWords.fixedTheyStayWhere}
       </label>
     </>
   );
@@ -81,7 +83,7 @@ function ObstacleInspector({ obstacle }: { readonly obstacle: Obstacle }) {
   const notes = exceptionsInWords(obstacle, unit);
   const rename = (text: string) => {
     const name = text.trim();
-    desk.editLayout(`Name ${obstacleTitle(obstacle, layout)}`, (now) => ({
+    desk.editLayout(setWords.nameObstacle(obstacleTitle(obstacle, layout)), (now) => ({
       ...now,
       obstacles: now.obstacles.map((each) => {
         if (each.id !== obstacle.id) return each;
@@ -93,7 +95,7 @@ function ObstacleInspector({ obstacle }: { readonly obstacle: Obstacle }) {
   };
   return (
     <div className="inspector">
-      <TypedField wide label="Name" value={obstacleTitle(obstacle, layout)} send={rename} />
+      <TypedField wide label={terms.name} value={obstacleTitle(obstacle, layout)} send={rename} />
       {kind !== undefined && (
         <div className="fields">
           {Object.entries(kind.params).map(([param, about]) => {
@@ -119,20 +121,20 @@ function ObstacleInspector({ obstacle }: { readonly obstacle: Obstacle }) {
           })}
         </div>
       )}
-      <h3>Where it lies</h3>
+      <h3>{setWords.whereItLies}</h3>
       <div className="fields">
         <TypedField
-          label="From west"
+          label={terms.fromWest}
           value={printLength(pose.x, unit)}
           send={(text) => desk.setPose(obstacle.id, 'x', text)}
         />
         <TypedField
-          label="From south"
+          label={terms.fromSouth}
           value={printLength(pose.y, unit)}
           send={(text) => desk.setPose(obstacle.id, 'y', text)}
         />
         <TypedField
-          label="Turned"
+          label={terms.heading}
           value={printAngle(pose.angle)}
           send={(text) => desk.setPose(obstacle.id, 'angle', text)}
         />
@@ -152,7 +154,7 @@ function Gaps({ obstacle }: { readonly obstacle: Obstacle }) {
   if (own.length === 0) return null;
   return (
     <>
-      <h3>Gaps, inside to inside</h3>
+      <h3>{setWords.gapsInsideInside}</h3>
       <ul className="gap-rows">
         {own.map(({ gap, index }, place) => (
           <li
@@ -167,7 +169,7 @@ function Gaps({ obstacle }: { readonly obstacle: Obstacle }) {
             <span className={gap.landings.fits ? 'gap-landings' : 'gap-landings is-off'}>
               {gap.landings.fits
                 ? `${gap.landings.count} × ${printLength(gap.landings.each, unit)}`
-                : `no ${gap.gait} fits`}
+                : setWords.noGaitFits(gap.gait)}
             </span>
           </li>
         ))}
@@ -184,7 +186,7 @@ function Facts({ obstacle }: { readonly obstacle: Obstacle }) {
   if (facts.length === 0) return null;
   return (
     <>
-      <h3>What follows</h3>
+      <h3>{setWords.workedOut}</h3>
       <dl className="facts">
         {facts.map(([key, value]) => (
           <div key={key}>

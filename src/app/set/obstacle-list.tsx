@@ -1,5 +1,5 @@
-import { counted } from '../../core/text/sentence.ts';
 import { emptyWords } from '../../words/first-visit.ts';
+import { terms } from '../../words/terms.ts';
 import { obstacleTitle } from '../app-words.ts';
 import { openFindings } from '../check/visible-findings.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
@@ -37,7 +37,7 @@ export function ObstacleListPanel() {
               {heavy.length > 0 && (
                 <span className={`dot ${heavy.some((each) => each.weight === 'must') ? 'must' : 'should'}`}>
                   <span aria-hidden="true">{heavy.length}</span>
-                  <span className="visually-hidden">{counted(heavy.length, 'finding')}</span>
+                  <span className="visually-hidden">{terms.findings(heavy.length)}</span>
                 </span>
               )}
             </button>

@@ -1,6 +1,7 @@
 import { useId, useState } from 'react';
 import { shelfObstacle } from '../../desk/placing/custom-obstacles.ts';
 import { chosenPieces } from '../../desk/selection/selection.ts';
+import { setWords } from '../../words/set.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import { putOnShelf } from './own-shelf.ts';
 
@@ -18,17 +19,17 @@ export function OwnTools() {
     const name = title.trim();
     const obstacle = shelfObstacle({ survey, chosen });
     if (obstacle === null) return;
-    if (name === '') return setAnnounced('Give it a name first.');
+    if (name === '') return setAnnounced(setWords.giveNameFirst);
     await putOnShelf(name, obstacle, Date.now());
     setTitle('');
-    setAnnounced(`${name} is on your shelf, last in the list of what to add.`);
+    setAnnounced(setWords.onYourShelfLast(name));
   };
   return (
-    <section className="inspector" aria-label="Your own">
-      <h3>Your own</h3>
+    <section className="inspector" aria-label={setWords.yourOwn}>
+      <h3>{setWords.yourOwn}</h3>
       {chosen.length > 1 && pieces.length > 1 && (
         <button type="button" className="button" onClick={() => desk.gather()}>
-          Gather into one obstacle
+          {setWords.gatherIntoOneObstacle}
         </button>
       )}
       <form
@@ -39,7 +40,7 @@ export function OwnTools() {
         }}
       >
         <div className="field">
-          <label htmlFor={id}>Name on my shelf</label>
+          <label htmlFor={id}>{setWords.nameOnMyShelf}</label>
           <input
             id={id}
             type="text"
@@ -50,7 +51,7 @@ export function OwnTools() {
           />
         </div>
         <button type="submit" className="button">
-          Put on my shelf
+          {setWords.putOnMyShelf}
         </button>
       </form>
       <p className="small" role="status">

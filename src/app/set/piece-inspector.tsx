@@ -2,6 +2,8 @@ import type { PlacedPiece } from '../../core/course/placed.ts';
 import { printAngle } from '../../core/measure/angle.ts';
 import { printLength } from '../../core/measure/length.ts';
 import { paramText } from '../../core/pieces/param-words.ts';
+import { setWords } from '../../words/set.ts';
+import { terms } from '../../words/terms.ts';
 import { pieceTitle } from '../app-words.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import { TypedField } from './typed-field.tsx';
@@ -18,23 +20,31 @@ export function PieceInspector({ piece }: { readonly piece: PlacedPiece }) {
       <p className="inspector-title">
         {pieceTitle(piece)}{' '}
         <button type="button" className="link" onClick={() => desk.choose([piece.obstacle])}>
-          whole obstacle
+          {setWords.wholeObstacle}
         </button>
       </p>
       <div className="fields">
-        <TypedField label="From west" value={printLength(pose.x, unit)} send={(text) => desk.setPose(key, 'x', text)} />
         <TypedField
-          label="From south"
+          label={terms.fromWest}
+          value={printLength(pose.x, unit)}
+          send={(text) => desk.setPose(key, 'x', text)}
+        />
+        <TypedField
+          label={terms.fromSouth}
           value={printLength(pose.y, unit)}
           send={(text) => desk.setPose(key, 'y', text)}
         />
-        <TypedField label="Turned" value={printAngle(pose.angle)} send={(text) => desk.setPose(key, 'angle', text)} />
+        <TypedField
+          label={terms.heading}
+          value={printAngle(pose.angle)}
+          send={(text) => desk.setPose(key, 'angle', text)}
+        />
       </div>
       <label className="tick">
         <input type="checkbox" checked={isFixed} onChange={() => desk.togglePinned()} />
-        Fixed: stays where it is while others move
+        {setWords.fixedStaysWhereWhile}
       </label>
-      <h3>Its size</h3>
+      <h3>{setWords.itsSize}</h3>
       <dl className="facts">
         {sizes.map(([param, about]) => (
           <div key={param}>

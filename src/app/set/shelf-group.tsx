@@ -1,5 +1,6 @@
 import { X } from 'lucide-react';
 import type { ShelfItem } from '../../core/course/shelf-item.ts';
+import { setWords } from '../../words/set.ts';
 import { Drawing, shelfSketch } from './drawing.tsx';
 import { takeOffShelf, useShelf } from './own-shelf.ts';
 import type { TilePointer } from './tile-drag.ts';
@@ -8,11 +9,9 @@ import type { TilePointer } from './tile-drag.ts';
 export function ShelfGroup({ tile }: { tile(item: ShelfItem): TilePointer }) {
   const { items, errorMessage: trouble } = useShelf();
   return (
-    <section aria-label="My shelf">
-      <h3>My shelf</h3>
-      {items.length === 0 && (
-        <p className="small">Nothing yet. Choose an obstacle or pieces in the arena and put them here from the tape.</p>
-      )}
+    <section aria-label={setWords.myShelf}>
+      <h3>{setWords.myShelf}</h3>
+      {items.length === 0 && <p className="small">{setWords.nothingYetChooseObstacle}</p>}
       <ul className="kinds">
         {items.map((item) => (
           <li key={item.id} className="own">
@@ -23,7 +22,7 @@ export function ShelfGroup({ tile }: { tile(item: ShelfItem): TilePointer }) {
             <button
               type="button"
               className="own-away"
-              aria-label={`Take ${item.title} off my shelf`}
+              aria-label={setWords.takeOffMyShelf(item.title)}
               onClick={() => void takeOffShelf(item.id)}
             >
               <X aria-hidden="true" />

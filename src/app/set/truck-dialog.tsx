@@ -3,6 +3,7 @@ import { type FormEvent, useState } from 'react';
 import type { Stock } from '../../core/course/course.ts';
 import type { Param } from '../../core/pieces/params.ts';
 import { PIECE_KINDS, pieceKind } from '../../core/pieces/pieces.ts';
+import { setWords } from '../../words/set.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import { Dialog } from '../dialog.tsx';
 import { ChoiceField } from './choice-field.tsx';
@@ -22,9 +23,9 @@ import { TypedField } from './typed-field.tsx';
 export function TruckDialog({ close }: { close(): void }) {
   const truck = useDeskState((state) => state.course.truck);
   return (
-    <Dialog wide title="What is on the truck" close={close}>
+    <Dialog wide title={setWords.whatOnTruck} close={close}>
       {truck.length === 0 ? (
-        <p className="empty">The course has no truck list yet: nothing is counted.</p>
+        <p className="empty">{setWords.courseNoTruckList}</p>
       ) : (
         <ul className="truck-lines">
           {truck.map((stock) => (
@@ -45,7 +46,7 @@ function Line({ stock }: { readonly stock: Stock }) {
   const count = (text: string) => {
     const read = readStockCount(text);
     if (typeof read === 'string') return read;
-    desk.edit(`Count ${stock.title}`, (course) => withCount(course, stock.id, read));
+    desk.edit(setWords.changeCount(stock.title), (course) => withCount(course, stock.id, read));
     return undefined;
   };
   return (
@@ -53,16 +54,16 @@ function Line({ stock }: { readonly stock: Stock }) {
       <span className="row-title">
         {stock.title}
         <small>
-          {kind?.title ?? stock.kind}, {sizes === '' ? 'any size' : sizes}
+          {kind?.title ?? stock.kind}, {sizes === '' ? setWords.anySize : sizes}
         </small>
       </span>
-      <TypedField isLabelHidden label={`How many: ${stock.title}`} value={String(stock.count)} send={count} />
+      <TypedField isLabelHidden label={setWords.howMany(stock.title)} value={String(stock.count)} send={count} />
       <button
         type="button"
         className="quiet"
-        aria-label={`Take off the truck: ${stock.title}`}
-        title="Take this line off the truck"
-        onClick={() => desk.edit(`Take ${stock.title} off the truck`, (course) => withoutLine(course, stock.id))}
+        aria-label={setWords.takeOffTruck(stock.title)}
+        title={setWords.takeThisLineOff}
+        onClick={() => desk.edit(setWords.takeOffTheTruck(stock.title), (course) => withoutLine(course, stock.id))}
       >
         <Trash2 aria-hidden="true" />
       </button>
@@ -99,19 +100,17 @@ function NewLine() {
       setRefusals(read.refusals);
       return;
     }
-    desk.edit(`Put ${read.line.title} on the truck`, (course) => withLine(course, read.line));
+    desk.edit(setWords.putOnTruck(read.line.title), (course) => withLine(course, read.line));
     setTyped(FRESH);
     setRefusals({});
   };
   return (
     <form className="new-line" onSubmit={add} noValidate>
-      <h3>Add a line</h3>
-      <p className="small">
-        Fill in only the sizes that tell these from others. A piece takes the first line that fits it.
-      </p>
+      <h3>{setWords.addALine}</h3>
+      <p className="small">{setWords.fillOnlySizesTell}</p>
       <div className="fields">
         <ChoiceField
-          label="What"
+          label={setWords.what}
           value={kindId}
           options={KINDS}
           choose={(id) => {
@@ -121,7 +120,7 @@ function NewLine() {
           }}
         />
         <PlainField
-          label="How many"
+          label={setWords.howManyField}
           text={typed.count}
           refusal={refusals.count}
           write={(text) => write('count', text)}
@@ -136,8 +135,8 @@ function NewLine() {
           />
         ))}
         <PlainField
-          label="Name on the list"
-          hint="made from kind and sizes"
+          label={setWords.nameOnList}
+          hint={setWords.madeFromKindSizes}
           text={typed.title}
           refusal={undefined}
           write={(text) => write('title', text)}
@@ -145,7 +144,7 @@ function NewLine() {
       </div>
       <button type="submit" className="button">
         <Plus aria-hidden="true" />
-        Put it on the truck
+        {setWords.putItOnTheTruck}
       </button>
     </form>
   );
@@ -161,8 +160,13 @@ function Size({
   readonly refusal: string | undefined;
   write(text: string): void;
 }) {
-  if (param.kind !== 'choice') return <PlainField label={param.label} hint="any" {...rest} />;
+  if (param.kind !== 'choice') return <PlainField label={param.label} hint={setWords.any} {...rest} />;
   return (
-    <ChoiceField label={param.label} value={rest.text} options={{ '': 'Any', ...param.options }} choose={rest.write} />
+    <ChoiceField
+      label={param.label}
+      value={rest.text}
+      options={{ '': setWords.anyOption, ...param.options }}
+      choose={rest.write}
+    />
   );
 }

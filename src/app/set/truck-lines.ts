@@ -7,6 +7,7 @@ import type { PieceKind } from '../../core/pieces/piece.ts';
 import { pieceKind } from '../../core/pieces/pieces.ts';
 import { printValue, readValue } from '../../desk/commands/typed.ts';
 import type { Refusal } from '../../desk/input.ts';
+import { setWords } from '../../words/set.ts';
 
 /** As the file format has it. */
 const MOST = 10_000;
@@ -15,7 +16,7 @@ const MOST = 10_000;
 export function readStockCount(text: string): number | string {
   const read = readCount(text);
   const isCount = read.kind === 'read' && read.value >= 0 && read.value <= MOST;
-  return isCount ? read.value : `A whole number from 0 to ${MOST} would be right.`;
+  return isCount ? read.value : setWords.countRefused(MOST);
 }
 
 /** What a person types for a new line of the truck. A size left empty tells nothing: the line then serves every size. */

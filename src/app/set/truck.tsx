@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import type { TruckUse } from '../../core/survey.ts';
 import type { Refusal } from '../../desk/input.ts';
+import { setWords } from '../../words/set.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import { lazyComponent } from '../lazy-panel.tsx';
 import { readStockCount, withCount } from './truck-lines.ts';
@@ -19,15 +20,15 @@ export function TruckPanel() {
       <div className="link-row">
         {hasLines && (
           <button type="button" className="link" aria-pressed={isCounting} onClick={() => setCounting(!isCounting)}>
-            {isCounting ? 'Show what is left' : 'Change the counts'}
+            {isCounting ? setWords.showWhatLeft : setWords.changeTheCounts}
           </button>
         )}
         <button type="button" className="link" aria-haspopup="dialog" onClick={() => setListing(true)}>
-          Edit the list
+          {setWords.editTheList}
         </button>
       </div>
       {isListing && <TruckDialog close={() => setListing(false)} />}
-      {!hasLines && <p className="empty">The course has no truck list: take what you need.</p>}
+      {!hasLines && <p className="empty">{setWords.courseNoTruckListTake}</p>}
       {isCounting ? (
         <Counts truck={truck} />
       ) : (
@@ -49,10 +50,10 @@ function Left({ use }: { readonly use: TruckUse }) {
       <span>{use.title}</span>
       <span className="truck-left">
         {use.stock === null
-          ? `${use.used} not on it`
+          ? setWords.notOnIt(use.used)
           : isOver
-            ? `${-use.left} too few`
-            : `${use.left} of ${count} left`}
+            ? setWords.tooFew(-use.left)
+            : setWords.ofLeft(use.left, count)}
       </span>
       {count > 0 && (
         <span className="bar" aria-hidden="true">
@@ -68,7 +69,7 @@ function Counts({ truck }: { readonly truck: readonly TruckUse[] }) {
   const send = (id: string, text: string): Refusal => {
     const count = readStockCount(text);
     if (typeof count === 'string') return count;
-    desk.edit('Change the truck', (course) => withCount(course, id, count));
+    desk.edit(setWords.changeTheTruck, (course) => withCount(course, id, count));
     return undefined;
   };
   return (

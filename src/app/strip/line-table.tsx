@@ -1,6 +1,8 @@
 import { printDuration } from '../../core/measure/duration.ts';
 import { printLength } from '../../core/measure/length.ts';
 import type { Survey } from '../../core/survey.ts';
+import { stripWords } from '../../words/strip.ts';
+import { terms } from '../../words/terms.ts';
 import { GAIT_WORDS } from '../app-words.ts';
 import { useDeskState } from '../desk-context.tsx';
 import { leadSentence, leadWords } from '../ride/ride-words.ts';
@@ -15,21 +17,21 @@ export function LineTable({ legs, gaps }: { readonly legs: readonly StripLeg[]; 
   const length = (value: number) => printLength(value, course.unit);
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: a box that scrolls must be reachable by keys.
-    <section className="line-table" tabIndex={0} aria-label="The go as a table">
+    <section className="line-table" tabIndex={0} aria-label={stripWords.goTable}>
       <table>
         <thead>
           <tr>
-            <th scope="col">No.</th>
-            <th scope="col">Obstacle</th>
-            <th scope="col">Way to it</th>
-            <th scope="col">Over it</th>
-            <th scope="col">Time</th>
-            <th scope="col">On the clock</th>
-            <th scope="col">Lead</th>
-            <th scope="col">Changes</th>
-            <th scope="col">Tightest turn</th>
-            <th scope="col">Gaps, inside to inside</th>
-            <th scope="col">Landings</th>
+            <th scope="col">{stripWords.no}</th>
+            <th scope="col">{terms.obstacle}</th>
+            <th scope="col">{stripWords.wayToIt}</th>
+            <th scope="col">{stripWords.overIt}</th>
+            <th scope="col">{stripWords.time}</th>
+            <th scope="col">{stripWords.onTheClock}</th>
+            <th scope="col">{stripWords.lead}</th>
+            <th scope="col">{stripWords.changes}</th>
+            <th scope="col">{stripWords.tightestTurn}</th>
+            <th scope="col">{stripWords.gapsInsideInside}</th>
+            <th scope="col">{stripWords.landings}</th>
           </tr>
         </thead>
         <tbody>
@@ -47,9 +49,12 @@ export function LineTable({ legs, gaps }: { readonly legs: readonly StripLeg[]; 
                 <td>
                   {ridden === undefined ? '' : GAIT_WORDS[ridden.gait]} {length(leg.to - leg.over)}
                 </td>
-                <td>{Math.round(leg.seconds)} s</td>
+                <td>{stripWords.seconds(Math.round(leg.seconds))}</td>
                 <td>
-                  {printDuration(begins[leg.leg] ?? 0)} to {printDuration((begins[leg.leg] ?? 0) + leg.seconds)}
+                  {stripWords.range(
+                    printDuration(begins[leg.leg] ?? 0),
+                    printDuration((begins[leg.leg] ?? 0) + leg.seconds),
+                  )}
                 </td>
                 <td>
                   {leadWords(line.leads.filter((each) => each.leg === leg.leg)) ?? '–'}
@@ -69,7 +74,7 @@ export function LineTable({ legs, gaps }: { readonly legs: readonly StripLeg[]; 
                       <span key={`${change.from} ${change.after}`} className={change.fits ? '' : 'off'}>
                         {index > 0 && ', '}
                         {changeWords(change)}
-                        {change.fits ? '' : ' (no room)'}
+                        {change.fits ? '' : stripWords.noRoom}
                       </span>
                     ))}
                 </td>
@@ -82,14 +87,18 @@ export function LineTable({ legs, gaps }: { readonly legs: readonly StripLeg[]; 
                       {gap.fit === 'off' ? ' (outside)' : ''}
                     </span>
                   ))}
-                  {first?.band !== undefined && <small> asked: {gapBandWords(first.band, course.unit)}</small>}
+                  {first?.band !== undefined && (
+                    <small> {stripWords.asked(gapBandWords(first.band, course.unit))}</small>
+                  )}
                 </td>
                 <td>
                   {own.map(({ index, gap: { landings } }, place) => (
                     <span key={index} className={landings.fits ? '' : 'off'}>
                       {place > 0 && ', '}
-                      {landings.count} of {length(landings.each)}
-                      {landings.fits ? '' : ' (uneven)'}
+                      {(landings.fits ? stripWords.landingsOf : stripWords.landingsUneven)(
+                        landings.count,
+                        length(landings.each),
+                      )}
                     </span>
                   ))}
                 </td>
@@ -110,5 +119,5 @@ function tightestWords(survey: Survey, leg: number): string {
   );
   if (turn === undefined) return 'straight';
   const { unit } = survey.course;
-  return `radius ${printLength(turn.radius, unit)}, least ${printLength(turn.least, unit)}`;
+  return stripWords.radiusLeast(printLength(turn.radius, unit), printLength(turn.least, unit));
 }

@@ -1,5 +1,6 @@
 import { memo, useMemo } from 'react';
 import type { Survey } from '../../core/survey.ts';
+import { stripWords } from '../../words/strip.ts';
 import { useTheme } from '../arena/layers/use-theme.ts';
 import type { Theme } from '../arena/painters/inks.ts';
 import { GapGauge } from './gauge.tsx';
@@ -18,11 +19,11 @@ export const RIDE_ROWS_HEIGHT = 112;
 
 /** Beside the rows: what each shows. */
 export const RIDE_ROW_NAMES = [
-  { name: 'Stride', y: STRIDE },
-  { name: 'Changes', y: CHANGES },
-  { name: 'Lead', y: LEADS },
-  { name: 'Bend', y: BEND },
-  { name: 'Clock', y: CLOCK },
+  { name: stripWords.stride, y: STRIDE },
+  { name: stripWords.changes, y: CHANGES },
+  { name: stripWords.lead, y: LEADS },
+  { name: stripWords.bend, y: BEND },
+  { name: stripWords.clock, y: CLOCK },
 ] as const;
 
 /** A bend is drawn up to this many times the least turn. */

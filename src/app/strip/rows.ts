@@ -4,6 +4,7 @@ import { minTurnRadius } from '../../core/horses/turns.ts';
 import type { Metres, Seconds } from '../../core/measure/quantity.ts';
 import type { Going, LeadNote, Line, LineElement, Transition } from '../../core/ride/line.ts';
 import { ridePositionAt } from '../../core/ride/playing.ts';
+import { stripWords } from '../../words/strip.ts';
 
 /** How much the line turns over a stretch: 1 is the least turn of its gait to the left, −1 to the right, 0 straight. */
 export interface BendSpan {
@@ -80,8 +81,8 @@ const FASTER: readonly Going[] = ['standing', 'walk', 'jog', 'lope'];
 
 /** "up to a lope", "down to a walk", "halt". */
 export function changeWords({ before, after }: Pick<Transition, 'before' | 'after'>): string {
-  if (after === 'standing') return 'halt';
-  return `${FASTER.indexOf(after) > FASTER.indexOf(before) ? 'up' : 'down'} to ${after}`;
+  if (after === 'standing') return stripWords.halt;
+  return (FASTER.indexOf(after) > FASTER.indexOf(before) ? stripWords.upTo : stripWords.downTo)(after);
 }
 
 /** A moment of the clock on the line. */

@@ -4,6 +4,8 @@ import { printDuration } from '../../core/measure/duration.ts';
 import { printLength } from '../../core/measure/length.ts';
 import { secondsAt } from '../../core/ride/playing.ts';
 import { shellWords } from '../../words/shell.ts';
+import { stripWords } from '../../words/strip.ts';
+import { terms } from '../../words/terms.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import { usePlayer } from '../ride/player-context.tsx';
 import { useView, useViewState } from '../view.ts';
@@ -26,7 +28,7 @@ export function RideStrip() {
   const { isFolded, fold } = useStripFold();
   const looks = ['strip', ...(isRide ? ['is-whole'] : []), ...(isFolded ? ['is-folded'] : [])].join(' ');
   return (
-    <section className={looks} aria-label="Ride strip: the line of travel, unrolled" data-pane="strip">
+    <section className={looks} aria-label={stripWords.rideStrip} data-pane="strip">
       <StripPanel folding={{ isFolded, fold }} />
     </section>
   );
@@ -42,11 +44,7 @@ export function StripPanel({ folding }: { readonly folding?: StripFold }) {
   const legs = useMemo(() => stripLegs(survey), [survey]);
   const gaps = useMemo(() => stripGaps(survey), [survey]);
   if (legs.length === 0) {
-    return (
-      <p className="strip-empty">
-        Here the line of travel is unrolled, with every pole, landing and gap. Add an obstacle to begin it.
-      </p>
-    );
+    return <p className="strip-empty">{stripWords.noLine}</p>;
   }
   const whole = Math.max(room - 2 * STRIP_EDGE, 1) / Math.max(survey.line.length, 1);
   const most = Math.max(1, MOST_SCALE / whole);
@@ -54,9 +52,9 @@ export function StripPanel({ folding }: { readonly folding?: StripFold }) {
   return (
     <>
       <div className="strip-head">
-        <h2>The go</h2>
+        <h2>{stripWords.theGo}</h2>
         <p className="strip-total">
-          {printLength(survey.line.length, survey.course.unit)}, about {printDuration(survey.line.clock.go)}
+          {stripWords.about(printLength(survey.line.length, survey.course.unit), printDuration(survey.line.clock.go))}
         </p>
         <Readout legs={legs} gaps={gaps} />
         {!isTable && !isFolded && (
@@ -66,7 +64,7 @@ export function StripPanel({ folding }: { readonly folding?: StripFold }) {
               className="quiet"
               disabled={near <= 1}
               onClick={() => setZoom(Math.max(1, near / ZOOM_STEP))}
-              aria-label="Show more of the line"
+              aria-label={stripWords.showMoreLine}
             >
               <Minus aria-hidden="true" />
             </button>
@@ -75,7 +73,7 @@ export function StripPanel({ folding }: { readonly folding?: StripFold }) {
               className="quiet"
               disabled={near >= most}
               onClick={() => setZoom(Math.min(most, near * ZOOM_STEP))}
-              aria-label="Show the line larger"
+              aria-label={stripWords.showLineLarger}
             >
               <Plus aria-hidden="true" />
             </button>
@@ -84,7 +82,7 @@ export function StripPanel({ folding }: { readonly folding?: StripFold }) {
         {!isFolded && (
           <button type="button" className="quiet worded" aria-pressed={isTable} onClick={() => setTable(!isTable)}>
             <Table2 aria-hidden="true" />
-            <span>Table</span>
+            <span>{stripWords.table}</span>
           </button>
         )}
         {folding !== undefined && <FoldButton {...folding} />}
@@ -125,13 +123,19 @@ function Readout({ legs, gaps }: { readonly legs: readonly StripLeg[]; readonly 
     gap !== undefined
       ? gapSentence(gap, unit)
       : leg !== undefined
-        ? `${leg.leg + 1} ${leg.title}: ${printLength(leg.over - leg.from, unit)} to it, ${printLength(leg.to - leg.over, unit)} over it, about ${Math.round(leg.seconds)} s.`
+        ? stripWords.legRead(
+            leg.leg + 1,
+            leg.title,
+            printLength(leg.over - leg.from, unit),
+            printLength(leg.to - leg.over, unit),
+            Math.round(leg.seconds),
+          )
         : off > 0
-          ? `${off === 1 ? '1 gap leaves its band' : `${off} gaps leave their bands`}.`
+          ? stripWords.gapsOutOfRange(terms.gaps(off))
           : poor > 0
-            ? `${poor === 1 ? '1 gap is' : `${poor} gaps are`} allowed, but not at ${poor === 1 ? 'its' : 'their'} best.`
+            ? stripWords.gapsAllowed(terms.gaps(poor))
             : gaps.length > 0
-              ? 'All gaps are in their bands.'
+              ? stripWords.allGapsInRange
               : '';
   return <p className={off > 0 && gap === undefined && leg === undefined ? 'readout is-off' : 'readout'}>{says}</p>;
 }
@@ -204,8 +208,8 @@ function StripChart({
 const CHART_HEIGHT = 96;
 /** Heights of the named rows of the track itself. */
 const ROWS = [
-  { name: 'Gait', y: 43 },
-  { name: 'Gap', y: 64 },
+  { name: stripWords.gait, y: 43 },
+  { name: stripWords.gap, y: 64 },
 ] as const;
 
 /** What each row of the strip shows; the table says the same in words. */

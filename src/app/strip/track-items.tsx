@@ -1,4 +1,5 @@
 import { type KeyboardEvent, useState } from 'react';
+import { stripWords } from '../../words/strip.ts';
 import { useDeskState } from '../desk-context.tsx';
 import { useView, useViewState } from '../view.ts';
 import { STRIP_EDGE } from './strip-edge.ts';
@@ -47,7 +48,7 @@ export function StripItems({
     { apart: NUMBER, most: x(survey.line.length) + STRIP_EDGE - NUMBER },
   );
   return (
-    <ul className="strip-items" onKeyDown={walk} aria-label="The go from start to end">
+    <ul className="strip-items" onKeyDown={walk} aria-label={stripWords.goFromStartEnd}>
       {ordered.map(({ leg, gap }, index) => {
         const tabIndex = index === Math.min(stop, ordered.length - 1) ? 0 : -1;
         if (leg !== undefined) {

@@ -1,6 +1,8 @@
 import { printLength } from '../../core/measure/length.ts';
 import type { LengthUnit, Metres } from '../../core/measure/quantity.ts';
 import type { LineElement } from '../../core/ride/line.ts';
+import { stripWords as words } from '../../words/strip.ts';
+import { terms } from '../../words/terms.ts';
 import { TRAVEL_STYLES, type TravelKind, travelKind } from '../arena/painters/travel-styles.ts';
 import type { StripGap } from './track.ts';
 
@@ -94,7 +96,7 @@ export function stripLabels(
     if (fits) placed.push(...requests.map(({ label, row }) => ({ ...label, row })));
     return fits;
   };
-  put([{ label: { key: 'start', text: 'Start', x: x(0), about: 'end' }, row: 0 }]);
+  put([{ label: { key: 'start', text: terms.start, x: x(0), about: 'end' }, row: 0 }]);
   put([{ label: { key: 'end', text: 'End', x: x(length), about: 'end' }, row: 0 }]);
   for (const own of byLeg(gaps)) {
     const each = own.map(({ gap, index, fit }) => ({
@@ -136,8 +138,8 @@ function joinedLabel(
   const sizes = own.map(({ gap }) => gap.taped);
   const least = printLength(Math.min(...sizes), unit);
   const most = printLength(Math.max(...sizes), unit);
-  const size = least === most ? least : `${least} to ${most}`;
-  const texts = own.length === 1 ? [size] : [`${own.length} gaps of ${size}`, `${own.length} × ${size}`];
+  const size = least === most ? least : words.range(least, most);
+  const texts = own.length === 1 ? [size] : [words.gapsOf(own.length, size), `${own.length} × ${size}`];
   const fit = (['off', 'poor'] as const).find((bad) => own.some((each) => each.fit === bad)) ?? 'good';
   const at = x((first.gap.from + last.gap.to) / 2);
   return texts.map((text) => ({ key: `gaps ${first.index}`, text, x: at, about: { fit } }));

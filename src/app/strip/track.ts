@@ -5,6 +5,8 @@ import { printLength } from '../../core/measure/length.ts';
 import type { LengthUnit, Metres, Seconds } from '../../core/measure/quantity.ts';
 import type { Gap } from '../../core/ride/line.ts';
 import type { Survey } from '../../core/survey.ts';
+import { stripWords } from '../../words/strip.ts';
+import { terms } from '../../words/terms.ts';
 import { obstacleTitle } from '../app-words.ts';
 
 /** A leg on the unrolled line: the way from `from` to `over`, the obstacle from `over` to `to`. */
@@ -62,7 +64,7 @@ export function stripGaps(survey: Survey): readonly StripGap[] {
     const obstacle = survey.layout.obstacles.find((each) => each.id === gap.obstacle);
     const title = obstacle === undefined ? gap.obstacle : obstacleTitle(obstacle, survey.layout);
     const number = survey.line.gaps.filter((each, at) => each.leg === gap.leg && at <= index).length;
-    const name = `Gap ${number} of ${title}`;
+    const name = stripWords.gapOf(number, title);
     const better = limits[`gap.${gap.gait}.recommended`];
     if (limit === undefined) return { index, gap, name, fit: gap.landings.fits ? 'good' : 'poor' };
     const isAllowed = isInBand(bandOf(limit), gap.ridden);
@@ -86,23 +88,21 @@ const TOLD_APART: Metres = 0.0254;
 
 /** What a gap is and what it should be, in one sentence. */
 export function gapSentence({ gap, name, band, fit }: StripGap, unit: LengthUnit): string {
-  const bent =
-    Math.abs(gap.ridden - gap.taped) > TOLD_APART
-      ? ` by the tape, ${printLength(gap.ridden, unit)} along the line`
-      : '';
-  const asks = band === undefined ? '' : ` The ${gap.gait} asks for ${gapBandWords(band, unit)}.`;
-  const grade = { good: '', poor: '', off: ', outside its band' }[fit];
+  const bent = Math.abs(gap.ridden - gap.taped) > TOLD_APART ? stripWords.byTape(printLength(gap.ridden, unit)) : '';
+  const asks = band === undefined ? '' : stripWords.gaitAsks(gap.gait, gapBandWords(band, unit));
+  const grade = { good: '', poor: '', off: stripWords.outsideItsBand }[fit];
   const { count, each, fits } = gap.landings;
   const lands = fits
-    ? ` ${count === 1 ? '1 landing' : `${count} landings`}, ${printLength(each, unit)} each.`
-    : ' No even landing fits.';
+    ? stripWords.landingsEach(terms.landings(count), printLength(each, unit))
+    : stripWords.noEvenLandingFits;
   return `${name}: ${printLength(gap.taped, unit)}${bent}${grade}.${asks}${lands}`;
 }
 
 export function gapBandWords({ least, most }: Band, unit: LengthUnit): string {
-  if (least !== undefined && most !== undefined) return `${printLength(least, unit)} to ${printLength(most, unit)}`;
-  if (least !== undefined) return `at least ${printLength(least, unit)}`;
-  return most === undefined ? 'nothing' : `at most ${printLength(most, unit)}`;
+  if (least !== undefined && most !== undefined)
+    return stripWords.range(printLength(least, unit), printLength(most, unit));
+  if (least !== undefined) return stripWords.atLeast(printLength(least, unit));
+  return most === undefined ? 'nothing' : stripWords.atMost(printLength(most, unit));
 }
 
 /** Where the measured value stands on a gauge that shows the band in its middle third; 0 … 1, held at the ends. */

@@ -24,9 +24,19 @@ export function numberList(numbers: readonly number[]): string {
   );
 }
 
+const ENGLISH = new Intl.PluralRules('en');
+
+/** A noun in the forms that a language tells apart; English has `one` and `other`. */
+export type PluralForms = { readonly other: string } & { readonly [Form in Intl.LDMLPluralRule]?: string };
+
+/** The form of a noun that goes with a number, by the rules of a language. */
+export function pluralForm(count: number, forms: PluralForms, rules = ENGLISH): string {
+  return forms[rules.select(count)] ?? forms.other;
+}
+
 /** `1 pole`, `3 poles`. */
 export function counted(count: number, one: string, many = `${one}s`): string {
-  return `${count} ${count === 1 ? one : many}`;
+  return `${count} ${pluralForm(count, { one, other: many })}`;
 }
 
 /** "a, b and c". */

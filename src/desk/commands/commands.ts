@@ -16,12 +16,14 @@ import { printLength, readLength } from '../../core/measure/length.ts';
 import type { Infeasible } from '../../core/obstacles/obstacle.ts';
 import type { Params } from '../../core/pieces/params.ts';
 import { normalizeAngle, type Pose } from '../../core/plane/pose.ts';
+import { labels, messages } from '../../words/desk.ts';
+import { deskNames } from '../../words/desk-names.ts';
 import { handWords } from '../../words/hand.ts';
+import { terms } from '../../words/terms.ts';
 import { valueChanges } from '../change-words.ts';
 import { moveObstacles, movePiece } from '../constraints/constrained-move.ts';
 import { movePieceAlone } from '../constraints/piece-alone.ts';
 import type { DeskState } from '../desk.ts';
-import { labels, messages } from '../desk-words.ts';
 import { moveRidePoint, poseRidePoint, removeBend, ridePoint, ridePose } from '../gestures/bend.ts';
 import { nudgeCrossing } from '../gestures/crossing.ts';
 import { isRideEnd, moveRideEnd, withoutRideEnd } from '../gestures/ride-ends.ts';
@@ -42,7 +44,7 @@ export function erasePlan({ course, survey, chosen }: DeskState): Plan {
   if (chosen.length === 0) return { refusal: messages.choseNothing() };
   const open = chosen.includes(RIDE_END) ? withoutRideEnd(course) : course;
   if (open !== course && chosen.length === 1) {
-    return { course: open, chosen: [], label: labels.erase('the end'), said: messages.endTaken() };
+    return { course: open, chosen: [], label: labels.erase(deskNames.theEnd), said: messages.endTaken() };
   }
   const bends = chosen.map(bendIn).filter((bend) => bend !== null);
   const straighter = [...bends].sort((a, b) => b.index - a.index).reduce(removeBend, open);
@@ -143,9 +145,9 @@ export function infeasibleSentence(infeasible: Infeasible, params: Params, unit:
 }
 
 const FIELDS: Readonly<Record<keyof Pose, string>> = {
-  x: 'Distance from the west wall',
-  y: 'Distance from the south wall',
-  angle: 'Heading',
+  x: deskNames.distanceFromWestWall,
+  y: deskNames.distanceFromSouthWall,
+  angle: terms.heading,
 };
 
 export function posePlan(

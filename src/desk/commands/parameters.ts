@@ -14,12 +14,13 @@ import type { Obstacle } from '../../core/obstacles/obstacle.ts';
 import { obstacleKind } from '../../core/obstacles/obstacles.ts';
 import type { Value, Values } from '../../core/pieces/params.ts';
 import { capitalized } from '../../core/text/sentence.ts';
+import { labels, messages } from '../../words/desk.ts';
+import { deskNames } from '../../words/desk-names.ts';
 import { changesInWords, gaitChanges } from '../change-words.ts';
 import { isConstrained } from '../constraints/constrained-move.ts';
 import { readHold, setHoldPlan, solvedPlan } from '../constraints/constraint-edits.ts';
 import { stayingPiece } from '../constraints/solve-course.ts';
 import type { DeskState } from '../desk.ts';
-import { labels, messages } from '../desk-words.ts';
 import { nameOf } from '../names.ts';
 import type { Plan } from '../plan.ts';
 import type { Keys } from '../selection/selection.ts';
@@ -133,7 +134,7 @@ export function gaitPlan(state: DeskState, asked: { readonly leg: string; readon
     return setParameterPlan(state, obstacle, { param: 'gait', value: asked.gait });
   const next = changeLeg(course, leg.id, { gait: asked.gait });
   const said = gaitChanges(course, next).map(capitalized).join('; ');
-  return { course: next, chosen, label: labels.change(nameOf(survey, obstacle.id), 'Gait over it'), said };
+  return { course: next, chosen, label: labels.change(nameOf(survey, obstacle.id), deskNames.gaitOverIt), said };
 }
 
 /** Sets a parameter to a value that is known to be of its kind. */

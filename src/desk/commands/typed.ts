@@ -3,7 +3,7 @@ import { printLength } from '../../core/measure/length.ts';
 import type { LengthUnit } from '../../core/measure/quantity.ts';
 import { readTyped } from '../../core/measure/typed.ts';
 import type { ChoiceParam, Param, Value } from '../../core/pieces/params.ts';
-import { messages } from '../desk-words.ts';
+import { messages } from '../../words/desk.ts';
 
 /** A typed parameter that was understood, or the sentence that says why not. */
 export type ParamReading =

@@ -14,7 +14,7 @@ import {
 import { TOUCH } from '../../core/plane/point.ts';
 import type { Pose } from '../../core/plane/pose.ts';
 import { survey } from '../../core/survey.ts';
-import { messages } from '../desk-words.ts';
+import { messages } from '../../words/desk.ts';
 import type { Keys } from '../selection/selection.ts';
 import type { Guide } from '../snapping/guide.ts';
 import { constraintWords } from './kept-words.ts';

@@ -5,7 +5,7 @@ import { solveLayout } from '../../core/course/solve-layout.ts';
 import { TOUCH } from '../../core/plane/point.ts';
 import { compose, normalizeAngle, type Pose } from '../../core/plane/pose.ts';
 import { survey } from '../../core/survey.ts';
-import { messages } from '../desk-words.ts';
+import { messages } from '../../words/desk.ts';
 import type { Keys } from '../selection/selection.ts';
 import { withDisplayNames } from './display-names.ts';
 import { solveKeepingHeadings } from './solve-steady.ts';

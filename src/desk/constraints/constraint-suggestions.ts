@@ -16,7 +16,8 @@ import { printLength } from '../../core/measure/length.ts';
 import type { LengthUnit } from '../../core/measure/quantity.ts';
 import { TOUCH } from '../../core/plane/point.ts';
 import type { Survey } from '../../core/survey.ts';
-import { messages } from '../desk-words.ts';
+import { messages } from '../../words/desk.ts';
+import { deskNames } from '../../words/desk-names.ts';
 import { wallDistances } from '../placing/wall-distances.ts';
 import { boundsOfPieces, chosenPieces, type Keys } from '../selection/selection.ts';
 import type { Snap } from '../snapping/guide.ts';
@@ -136,7 +137,7 @@ export function keepSuggestions({
     if (other === undefined) return wallSuggestions(survey, one, { unit, name: 'it' });
     if (more !== undefined) return equalGapSuggestion(survey, parts.flat());
     const pair = nearestPair(one, other);
-    return pair === null ? [] : pairSuggestions(pair, { unit, name: 'these two' });
+    return pair === null ? [] : pairSuggestions(pair, { unit, name: deskNames.theseTwo });
   };
   return all().filter(({ draft }) => !isKept(survey, draft));
 }
@@ -186,7 +187,7 @@ export function snapSuggestion(survey: Survey, chosen: Keys, snaps: readonly Sna
       const mine = survey.pieces.find((each) => each.key === snap.mine) ?? pole;
       const theirs = survey.pieces.find((each) => each.key === snap.theirs);
       const [found] = theirs === undefined ? [] : directionCandidates(theirs, mine);
-      const name = pieceOf(chosen[0] ?? '') === undefined ? 'the two poles' : 'it and its neighbour';
+      const name = pieceOf(chosen[0] ?? '') === undefined ? deskNames.theTwoPoles : deskNames.neighbour;
       return found === undefined ? null : { says: directionWords(found, name), draft: found.draft };
     })();
     if (suggestion !== null && !isKept(survey, suggestion.draft)) return suggestion;

@@ -5,7 +5,7 @@ import { solveLayout } from '../../core/course/solve-layout.ts';
 import { memoizeByIdentity, memoizeByText } from '../../core/memo/by-identity.ts';
 import { normalizeAngle } from '../../core/plane/pose.ts';
 import { survey } from '../../core/survey.ts';
-import { messages } from '../desk-words.ts';
+import { messages } from '../../words/desk.ts';
 import { isLong } from './constraint-candidates.ts';
 import { conflictWithDisplayNames } from './display-names.ts';
 

@@ -4,27 +4,28 @@ import { obstacleOf } from '../../core/course/ids.ts';
 import { isDriving, type ResolvedConstraint } from '../../core/course/resolved-constraints.ts';
 import type { Survey } from '../../core/survey.ts';
 import { capitalized } from '../../core/text/sentence.ts';
+import { deskNames } from '../../words/desk-names.ts';
 import { nameOf } from '../names.ts';
 
 /** Parts of a length that people have words for. */
 const PARTS: readonly (readonly [number, string])[] = [
-  [0, 'at the ends'],
-  [1, 'at the ends'],
-  [1 / 2, 'in the middle'],
-  [1 / 3, 'at one third'],
-  [2 / 3, 'at two thirds'],
-  [1 / 4, 'at one quarter'],
-  [3 / 4, 'at three quarters'],
+  [0, deskNames.atTheEnds],
+  [1, deskNames.atTheEnds],
+  [1 / 2, deskNames.inTheMiddle],
+  [1 / 3, deskNames.atOneThird],
+  [2 / 3, deskNames.atTwoThirds],
+  [1 / 4, deskNames.atOneQuarter],
+  [3 / 4, deskNames.atThreeQuarters],
 ];
 
 /** Where along a piece: "in the middle", "at 62%". */
 export function fractionWords(at = 0.5): string {
-  return PARTS.find(([part]) => Math.abs(part - at) < 1e-6)?.[1] ?? `at ${Math.round(at * 100)}%`;
+  return PARTS.find(([part]) => Math.abs(part - at) < 1e-6)?.[1] ?? deskNames.at(Math.round(at * 100));
 }
 
 /** "pole 2", where the obstacle is known; with its obstacle where it is not. */
 function gripWords(survey: Survey, grip: Grip, isOne: boolean): string {
-  if ('wall' in grip) return `the ${grip.wall} wall`;
+  if ('wall' in grip) return deskNames.theWall(grip.wall);
   const name = nameOf(survey, grip.piece);
   if (!isOne) return name;
   const id = grip.piece.slice(grip.piece.indexOf('/') + 1).replaceAll('-', ' ');
@@ -59,10 +60,10 @@ export function constraintWords(
   if (second === undefined) {
     const plain = capitalized(kind.sentence(names, text));
     const says = place === '' ? plain : plain.replace(/\.$/, ` ${place}.`);
-    const measures = isDriving(first) ? says : `${capitalized(`${kind.title}, ${between}`)}: ${text}, only measured.`;
+    const measures = isDriving(first) ? says : deskNames.onlyMeasured(capitalized(`${kind.title}, ${between}`), text);
     return { says: measures, name: `${kind.title}${place === '' ? '' : ` ${place}`}, ${between}` };
   }
-  const title = `${kind.title}${place === '' ? '' : ` ${place}`}, ${holdings.length} alike`;
+  const title = deskNames.alike(kind.title, place === '' ? '' : ` ${place}`, holdings.length);
   const pairs = holdings.map((each) => each.grips.map((grip) => gripWords(survey, grip, isOne)).join(' to '));
   return { says: `${title}: ${pairs.join(', ')}.`, name: title };
 }

@@ -9,8 +9,9 @@ import { distance, type Point } from '../../core/plane/point.ts';
 import { toWorld } from '../../core/plane/pose.ts';
 import type { Survey } from '../../core/survey.ts';
 import { capitalized } from '../../core/text/sentence.ts';
+import { labels, messages } from '../../words/desk.ts';
+import { deskNames } from '../../words/desk-names.ts';
 import type { DeskState } from '../desk.ts';
-import { labels, messages } from '../desk-words.ts';
 import type { PointerInput } from '../input.ts';
 import { nameOf } from '../names.ts';
 import { type CrossKey, crossIn, crossKey, type Keys } from '../selection/selection.ts';
@@ -34,7 +35,7 @@ const HANDLE_RADIUS = 4 / 3;
 const NAMED_SHARES = [
   { share: 1 / 4, says: 'a quarter' },
   { share: 1 / 3, says: 'a third' },
-  { share: 1 / 2, says: 'the middle' },
+  { share: 1 / 2, says: deskNames.theMiddle },
   { share: 2 / 3, says: 'two-thirds' },
   { share: 3 / 4, says: 'three-quarters' },
 ] as const;
@@ -102,8 +103,8 @@ function crossingPlace(course: Course, pole: PlacedPiece, fraction: number): str
 
 /** "3' from the nearer end". */
 export function placeOnPole(length: Metres, fraction: number, unit: LengthUnit): string {
-  if (Math.abs(fraction - 0.5) < 1e-6) return 'over the middle';
-  return `${printLength(Math.min(fraction, 1 - fraction) * length, unit)} from the nearer end`;
+  if (Math.abs(fraction - 0.5) < 1e-6) return deskNames.overTheMiddle;
+  return deskNames.fromNearerEnd(printLength(Math.min(fraction, 1 - fraction) * length, unit));
 }
 
 /** What is said when the line has been moved: of the first crossing that went along. */
@@ -158,7 +159,7 @@ export function crossingGesture(down: PointerInput, state: DeskState, handle: Cr
       const target = clampToPole(handle.fraction + off / length);
       const drawn = input.isSnapOff ? undefined : snappedShare(target, length, input.pickRadius);
       const fraction = drawn?.share ?? target;
-      const says = `${placeOnPole(length, fraction, survey.course.unit)}${drawn === undefined ? '' : `: ${drawn.says} of the pole`}`;
+      const says = `${placeOnPole(length, fraction, survey.course.unit)}${drawn === undefined ? '' : deskNames.ofThePole(drawn.says)}`;
       return showing(moveCrossing(survey, asked, (fraction - handle.fraction) * length), [{ says, marks: [] }]);
     },
     commit: () => ({

@@ -1,9 +1,9 @@
 import type { Course } from '../../core/course/course.ts';
 import { shiftByKeys } from '../../core/course/edit-obstacles.ts';
+import { labels, messages } from '../../words/desk.ts';
 import { obstacleBlockingGuides } from '../constraints/blocking-constraint.ts';
 import { moveObstacles } from '../constraints/constrained-move.ts';
 import type { DeskState } from '../desk.ts';
-import { labels, messages } from '../desk-words.ts';
 import type { PointerInput } from '../input.ts';
 import { namesOf } from '../names.ts';
 import { placeSentences } from '../placing/wall-distances.ts';

@@ -11,6 +11,8 @@ import type { Ring } from '../../core/plane/ring.ts';
 import { edges } from '../../core/plane/ring.ts';
 import { nearestFraction, ringPointDistance } from '../../core/plane/segment.ts';
 import type { Survey } from '../../core/survey.ts';
+import { messages } from '../../words/desk.ts';
+import { deskNames } from '../../words/desk-names.ts';
 import {
   gapCandidate,
   heldAt,
@@ -21,7 +23,6 @@ import {
 } from '../constraints/constraint-candidates.ts';
 import { pairSuggestions } from '../constraints/constraint-suggestions.ts';
 import type { KeepSuggestion } from '../constraints/pending.ts';
-import { messages } from '../desk-words.ts';
 import type { PointerInput } from '../input.ts';
 import { nameOf } from '../names.ts';
 import { pieceUnderPoint } from '../selection/hit.ts';
@@ -145,7 +146,7 @@ function squareTo(survey: Survey, at: Point, { wall }: Extract<TapeEnd, { on: 'w
 /** The name of what an end of the tape is attached to. */
 export function tapeEndName(survey: Survey, end: TapeEnd): string {
   if (end.on === 'piece') return nameOf(survey, end.key);
-  return end.on === 'wall' ? `the ${end.wall} wall` : 'a place on the ground';
+  return end.on === 'wall' ? deskNames.theWall(end.wall) : deskNames.placeOnGround;
 }
 
 function tapeSuggestion(survey: Survey, from: TapeEnd, to: TapeEnd): KeepSuggestion | null {

@@ -7,7 +7,7 @@ import type { LengthUnit, Metres } from '../../core/measure/quantity.ts';
 import { type Point, point } from '../../core/plane/point.ts';
 import type { Bounds } from '../../core/plane/ring.ts';
 import type { Survey } from '../../core/survey.ts';
-import { messages } from '../desk-words.ts';
+import { messages } from '../../words/desk.ts';
 import { bendIn, boundsOfPieces, chosenPieces, type Keys, RIDE_END, RIDE_START } from '../selection/selection.ts';
 
 /** A tape from what is chosen to a wall, square to it. Negative when the thing is outside. */

@@ -1,6 +1,6 @@
 import { point } from '../../core/plane/point.ts';
+import { messages } from '../../words/desk.ts';
 import type { DeskState } from '../desk.ts';
-import { messages } from '../desk-words.ts';
 import type { Gesture } from '../gestures/gesture.ts';
 import type { PointerInput } from '../input.ts';
 import { namesOf } from '../names.ts';

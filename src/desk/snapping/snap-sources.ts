@@ -2,7 +2,7 @@ import { FOOT } from '../../core/measure/quantity.ts';
 import type { Mark } from '../../core/plane/mark.ts';
 import { distance, point } from '../../core/plane/point.ts';
 import type { Bounds } from '../../core/plane/ring.ts';
-import { messages } from '../desk-words.ts';
+import { messages } from '../../words/desk.ts';
 import type { SnapCandidate, SnapSource, SnapSubject } from './snap.ts';
 
 /** How far a guide line is drawn beyond what it joins. */

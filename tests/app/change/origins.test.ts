@@ -97,6 +97,6 @@ test('what stands where it stood and was built otherwise says so', () => {
   const shown = currentLayout(rebuilt);
   expect(originOf(FROM, shown, 'fan-1')).toEqual({ kind: 'rebuilt' });
   expect(originsWords('fan-1', { shown, others: [{ ...FROM, title: 'Novice' }], unit: 'm' })).toBe(
-    'built otherwise in Novice',
+    'built differently in Novice',
   );
 });

@@ -8,7 +8,7 @@ import { branchLayout } from '../../../src/core/course/layouts.ts';
 test('a name has at least one sign and at most as many as a file may have', () => {
   expect(titleRefusal('  ')).toBe('A layout needs a name.');
   expect(titleRefusal(` ${'x'.repeat(LONGEST_NAME)} `)).toBeUndefined();
-  expect(titleRefusal('x'.repeat(LONGEST_NAME + 1))).toBe('This name has 121 signs; at most 120 would be right.');
+  expect(titleRefusal('x'.repeat(LONGEST_NAME + 1))).toBe('This name has 121 characters; the most is 120.');
 });
 
 test('the classes that ride a layout are named before it is deleted', () => {
@@ -19,7 +19,7 @@ test('the classes that ride a layout are named before it is deleted', () => {
     two,
   );
   expect(classesWords(classesOf(day, 'layout-1'))).toBe(
-    'The classes “Novice” and “Led” of the day ride it, and go with it.',
+    'The classes “Novice” and “Led” of the day ride it and are deleted with it.',
   );
-  expect(classesWords(classesOf(day, 'layout-2'))).toBe('The class “Open” of the day rides it, and goes with it.');
+  expect(classesWords(classesOf(day, 'layout-2'))).toBe('The class “Open” of the day rides it and is deleted with it.');
 });

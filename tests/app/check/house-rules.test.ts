@@ -31,8 +31,8 @@ describe('a house rule', () => {
   });
 
   test.each([
-    ['nothing bounded', { least: '', most: ' ' }, 'least', 'Say the least, the most, or both.'],
-    ['no reason', { reason: ' ' }, 'reason', 'Say why: it is told with every finding.'],
+    ['nothing bounded', { least: '', most: ' ' }, 'least', 'Give the least, the most, or both.'],
+    ['no reason', { reason: ' ' }, 'reason', 'Give a reason: it is shown with every finding.'],
     ['ends the wrong way round', { least: '5 ft', most: '4 ft' }, 'most', "The most, 4', is less than the least, 5'."],
     ['no length', { most: 'far' }, 'most', /far/],
     ['no time', { name: 'obstacle.seconds', least: '', most: 'soon' }, 'most', /1 min 30 s/],

@@ -10,9 +10,9 @@ test.each([
   [1, 'in nearly every go'],
   [0.8, 'in most goes'],
   [0.5, 'in about every other go'],
-  [0.25, 'in about one go of four'],
-  [0.1, 'in about one go of ten'],
-  [0.02, 'in a few goes of a hundred'],
+  [0.25, 'in about one go in four'],
+  [0.1, 'in about one go in ten'],
+  [0.02, 'in a few goes in a hundred'],
   [0, 'hardly ever'],
 ])('a likelihood of %d is told as %s', (likelihood, words) => {
   expect(likelihoodWords(likelihood)).toBe(words);
@@ -46,7 +46,7 @@ describe('leads and changes in words', () => {
 
   test('say the lead and whence it is', () => {
     expect(leadWords([{ ...stretch, lead: 'left', chosen: false }])).toBe('left lead, from the bend');
-    expect(leadWords([{ ...stretch, lead: 'right', chosen: true }])).toBe('right lead, chosen');
+    expect(leadWords([{ ...stretch, lead: 'right', chosen: true }])).toBe('right lead, as chosen');
     expect(leadWords([{ ...stretch, bend: null, radius: null, lead: null, chosen: false }])).toContain('either');
     expect(leadWords([])).toBeNull();
   });
@@ -58,11 +58,11 @@ describe('leads and changes in words', () => {
     );
     const where = { place: 4.5, pose: { x: 0, y: 0, angle: 0 } };
     const change = { ...note, ...where, kind: 'change', before: 'left', after: 'right', fits: false } as const;
-    expect(leadSentence({ ...change, room: 2, wants: 4 }, 'm')).toContain('2.00 m for it, and it wants 4.00 m');
+    expect(leadSentence({ ...change, room: 2, wants: 4 }, 'm')).toContain('2.00 m of room, 4.00 m needed');
     const place = { at: 1.524, pose: { x: 0, y: 0, angle: 0 }, from: 0 };
     const up = { leg: 0, before: 'walk', after: 'lope', ...place, steady: true } as const;
     const room = { ...up, length: 3.048, room: 1.524, fits: false } as const;
-    expect(changeSentence(room, 'ft')).toBe("Up to lope: has no room, it wants 10' of the 5' that there are.");
+    expect(changeSentence(room, 'ft')).toBe("Up to lope: not enough room, takes 10' and has 5'.");
   });
 });
 

@@ -23,7 +23,7 @@ describe('a line typed for the truck', () => {
     if (!('refusals' in read)) throw new Error('it was taken');
     expect(Object.keys(read.refusals).sort()).toEqual(['count', 'length', 'thickness']);
     expect(read.refusals.length).toMatch(/20'/);
-    expect(read.refusals.count).toBe('A whole number from 0 to 10000 would be right.');
+    expect(read.refusals.count).toBe('Write a whole number from 0 to 10000.');
   });
 
   test('can be put on and taken off, and the course can be kept with it', () => {
@@ -40,7 +40,8 @@ describe('a line typed for the truck', () => {
 
 test('a count is whole and not below nought', () => {
   expect(readStockCount(' 0 ')).toBe(0);
-  for (const text of ['-1', '1.5', '', 'a few', '10001']) expect(readStockCount(text), text).toMatch(/^A whole number/);
+  for (const text of ['-1', '1.5', '', 'a few', '10001'])
+    expect(readStockCount(text), text).toMatch(/^Write a whole number/);
   const [first] = blankCourse().truck;
   expect(withCount(blankCourse(), first?.id ?? '', 3).truck[0]?.count).toBe(3);
 });

@@ -127,7 +127,7 @@ describe('the buttons', () => {
     desk.erase();
     expectDeskInvariants(desk);
     expect(currentLayout(desk.state().course).ride.legs.map((leg) => leg.obstacle)).toEqual(['run-1', 'spoke-1']);
-    expect(desk.state().said).toBe('Took away the fan (obstacle 2)');
+    expect(desk.state().said).toBe('Deleted the fan (obstacle 2)');
   });
 
   test('copy to free ground inside the arena', () => {

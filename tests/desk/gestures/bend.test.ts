@@ -71,7 +71,7 @@ describe('a bend', () => {
     expect(bends(desk)).toEqual([{ x: expect.closeTo(x + 1, 8), y: expect.closeTo(y + 2, 8) }]);
     desk.erase();
     expect(bends(desk)).toEqual([]);
-    expect(desk.state().history.steps.at(-1)?.label).toBe('Take out a bend');
+    expect(desk.state().history.steps.at(-1)?.label).toBe('Delete a bend');
     desk.undo();
     desk.undo();
     expect(desk.state().course).toBe(bent);
@@ -99,7 +99,7 @@ describe('the start of the go', () => {
     expect(desk.state().history.steps).toHaveLength(2);
   });
 
-  test('is moved by dragging it, and cannot be taken away', () => {
+  test('is moved by dragging it, and cannot be deleted', () => {
     const desk = riding();
     const { start } = currentLayout(desk.state().course).ride;
     pointerDriver(desk, { after: expectDeskInvariants }).drag([start.x, start.y], [start.x + 2, start.y + 1]);
@@ -108,6 +108,6 @@ describe('the start of the go', () => {
     const { course } = desk.state();
     desk.erase();
     expect(desk.state().course).toBe(course);
-    expect(desk.state().said).toBe('The start cannot be taken away');
+    expect(desk.state().said).toBe('The start cannot be deleted');
   });
 });

@@ -244,7 +244,7 @@ describe('a piece', () => {
     carefulHand(desk)
       .down(x, y)
       .move(x + 2, y);
-    expect(desk.state().said).toContain('is fixed');
+    expect(desk.state().said).toContain('is pinned');
     expect(desk.state().course).toBe(course);
     carefulHand(desk).up();
     expect(desk.state().course).toBe(course);

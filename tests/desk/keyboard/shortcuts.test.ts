@@ -147,7 +147,7 @@ describe('the keyboard twin', () => {
     const before = desk.state().course;
     keyboard(desk).press('ArrowUp');
     expect(desk.state().course).toBe(before);
-    expect(desk.state().said).toContain('is fixed');
+    expect(desk.state().said).toContain('is pinned');
     keyboard(desk).press('f');
     expect(obstacle(desk, 'run-1').pieces[0]).not.toHaveProperty('fixed');
   });

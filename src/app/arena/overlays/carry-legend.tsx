@@ -1,10 +1,11 @@
+import { arenaWords } from '../../../words/arena.ts';
 import { useTheme } from '../layers/use-theme.ts';
 import { LATER_DASH } from '../painters/paint-carries.ts';
 import { GhostLegend } from './ghost-legend.tsx';
 
 const ARROWS = [
-  { words: 'Carried', dash: [] },
-  { words: 'In a later pass', dash: LATER_DASH },
+  { words: arenaWords.carried, dash: [] },
+  { words: arenaWords.laterPass, dash: LATER_DASH },
 ] as const;
 
 /** What the signs of a change-over mean. */
@@ -21,9 +22,9 @@ export function CarryLegend() {
           {words}
         </li>
       ))}
-      <li>+ from the truck</li>
-      <li>− to the truck</li>
-      <GhostLegend titles={['Lies there now']} />
+      <li>{arenaWords.fromTheTruck}</li>
+      <li>{arenaWords.toTheTruck}</li>
+      <GhostLegend titles={[arenaWords.liesThereNow]} />
     </>
   );
 }

@@ -1,4 +1,5 @@
 import type { Conflict } from '../../../core/course/conflict.ts';
+import { arenaWords } from '../../../words/arena.ts';
 import { useDesk, useDeskState } from '../../desk-context.tsx';
 import { ChoiceDialog } from '../../dialog.tsx';
 
@@ -8,8 +9,8 @@ export function ConflictDialog() {
   const pending = useDeskState((state) => state.pendingConflict);
   if (pending === null) return null;
   return (
-    <ChoiceDialog title="That cannot all hold" leave={() => desk.resolve()}>
-      <p>Nothing has moved. Drop one of these and the rest goes on, or leave everything as it was.</p>
+    <ChoiceDialog title={arenaWords.cannotAllHold} leave={() => desk.resolve()}>
+      <p>{arenaWords.nothingMovedDropOne}</p>
       {pending.conflicts.map((conflict) => (
         <ConflictResolutions key={conflict.members.map(({ key }) => key).join(' ')} conflict={conflict} />
       ))}

@@ -1,4 +1,5 @@
 import { type KeyboardEvent, useEffect, useRef, useState } from 'react';
+import { arenaWords } from '../../../words/arena.ts';
 import { useDesk, useLiveDeskState } from '../../desk-context.tsx';
 import { useViewState } from '../../view.ts';
 import { type DimensionLabel, LABEL_HEIGHT } from './dimension-places.ts';
@@ -26,10 +27,7 @@ export function DimensionLabels() {
   const [open, setOpen] = useState<string | null>(null);
   if (labels.length === 0) return null;
   return (
-    <ul
-      className={isBusy ? 'dimension-labels is-busy' : 'dimension-labels'}
-      aria-label="What is kept of what is chosen"
-    >
+    <ul className={isBusy ? 'dimension-labels is-busy' : 'dimension-labels'} aria-label={arenaWords.whatKeptWhatChosen}>
       {labels.map((label) => {
         const key = label.keys.join(' ');
         return (
@@ -52,7 +50,7 @@ export function DimensionLabels() {
 }
 
 function LabelButton({ label, press }: { readonly label: DimensionLabel; press(): void }) {
-  const name = `${label.kept.name}: ${label.text}${label.kept.holds ? '' : ', only measured'}. Type another`;
+  const name = arenaWords.typeAnother(label.kept.name, label.text, label.kept.holds ? '' : arenaWords.onlyMeasured);
   const key = (event: KeyboardEvent) => {
     if (event.key !== 'Escape') return;
     event.stopPropagation();

@@ -1,4 +1,4 @@
-import { messages } from '../../../desk/desk-words.ts';
+import { messages } from '../../../words/desk.ts';
 import { useOriginSentence } from '../../change/use-origin-sentence.ts';
 import { visibleFindings } from '../../check/visible-findings.ts';
 import { useDeskState, useLiveDeskState } from '../../desk-context.tsx';

@@ -1,5 +1,6 @@
 import { ChevronDown, List } from 'lucide-react';
 import { useState } from 'react';
+import { arenaWords } from '../../../words/arena.ts';
 import { useWantsPlan } from '../../change/shown-plan.tsx';
 import { useDeskState } from '../../desk-context.tsx';
 import { useTheme } from '../layers/use-theme.ts';
@@ -31,15 +32,15 @@ export function ArenaLegend() {
           type="button"
           className="legend-fold"
           aria-expanded={isOpen}
-          aria-label={isOpen ? 'Fold the legend' : 'Show the legend of the line'}
+          aria-label={isOpen ? arenaWords.foldTheLegend : arenaWords.showLegendLine}
           onClick={() => setUnfolded(!isOpen)}
         >
           {isOpen ? <ChevronDown aria-hidden="true" /> : <List aria-hidden="true" />}
-          {!isOpen && furniture.buttons === 'below' && 'Legend'}
+          {!isOpen && furniture.buttons === 'below' && arenaWords.legend}
         </button>
       )}
       {isOpen && (
-        <ul aria-label={wantsPlan ? 'How the carries are drawn' : 'How the line is drawn'}>
+        <ul aria-label={wantsPlan ? arenaWords.howCarriesDrawn : arenaWords.howLineDrawn}>
           {wantsPlan && <CarryLegend />}
           {(wantsPlan ? [] : shown).map((way) => {
             const look = TRAVEL_STYLES[way];

@@ -1,13 +1,14 @@
+import { arenaWords } from '../../../words/arena.ts';
 import { useDeskState } from '../../desk-context.tsx';
 import { usePlayerState } from '../../ride/player-context.tsx';
 import { useTheme } from '../layers/use-theme.ts';
 import { HOOF_PATHS } from '../painters/hoof.ts';
 
 const FEET = [
-  { word: 'Left fore', end: 'fore', isLeft: true },
-  { word: 'Right fore', end: 'fore', isLeft: false },
-  { word: 'Left hind', end: 'hind', isLeft: true },
-  { word: 'Right hind', end: 'hind', isLeft: false },
+  { word: arenaWords.leftFore, end: 'fore', isLeft: true },
+  { word: arenaWords.rightFore, end: 'fore', isLeft: false },
+  { word: arenaWords.leftHind, end: 'hind', isLeft: true },
+  { word: arenaWords.rightHind, end: 'hind', isLeft: false },
 ] as const;
 
 /** Which print is of which foot, while prints are shown. */

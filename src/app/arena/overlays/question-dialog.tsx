@@ -1,3 +1,5 @@
+import { arenaWords } from '../../../words/arena.ts';
+import { terms } from '../../../words/terms.ts';
 import { useDesk, useDeskState } from '../../desk-context.tsx';
 import { ChoiceDialog } from '../../dialog.tsx';
 
@@ -12,8 +14,10 @@ export function QuestionDialog() {
     </button>
   );
   return (
-    <ChoiceDialog title="Something would be lost" leave={() => desk.answer(false)} actions={goOn}>
-      <p>{question.says} Nothing has changed yet.</p>
+    <ChoiceDialog title={arenaWords.somethingWouldLost} leave={() => desk.answer(false)} actions={goOn}>
+      <p>
+        {question.says} {terms.nothingHasChanged}
+      </p>
     </ChoiceDialog>
   );
 }

@@ -1,4 +1,5 @@
 import { X } from 'lucide-react';
+import { arenaWords } from '../../../words/arena.ts';
 import { useDesk, useDeskState } from '../../desk-context.tsx';
 
 /** The last suggested constraint. Ignoring it does nothing. */
@@ -10,10 +11,15 @@ export function SuggestionBar() {
   return (
     <p className="suggestion-bar" role="status">
       <span>{suggestion.says}?</span>
-      <button type="button" className="suggestion-keep" onClick={() => desk.keep()} title="Keep it from now on (K)">
-        Keep it <kbd>K</kbd>
+      <button type="button" className="suggestion-keep" onClick={() => desk.keep()} title={arenaWords.keepFromNowOn}>
+        {arenaWords.keepIt} <kbd>{arenaWords.k}</kbd>
       </button>
-      <button type="button" className="suggestion-dismiss" onClick={() => desk.dismiss()} aria-label="Do not keep it">
+      <button
+        type="button"
+        className="suggestion-dismiss"
+        onClick={() => desk.dismiss()}
+        aria-label={arenaWords.doNotKeep}
+      >
         <X aria-hidden="true" />
       </button>
     </p>

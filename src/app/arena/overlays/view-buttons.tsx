@@ -1,5 +1,7 @@
 import { Magnet, Maximize, Minus, Move, Plus, Ruler } from 'lucide-react';
+import { arenaWords } from '../../../words/arena.ts';
 import { handWords } from '../../../words/hand.ts';
+import { terms } from '../../../words/terms.ts';
 import { useDesk, useDeskState } from '../../desk-context.tsx';
 import { useView, useViewState } from '../../view.ts';
 import { PICK_RADIUS, usePickRadius } from '../input/pick-radius.ts';
@@ -16,16 +18,16 @@ export function ViewButtons() {
   const isMeasuring = useDeskState((state) => state.tape !== null);
   return (
     <fieldset className={`view-buttons is-${buttons}`}>
-      <legend className="visually-hidden">View of the arena</legend>
+      <legend className="visually-hidden">{arenaWords.viewArena}</legend>
       <button
         type="button"
         onClick={() => desk.measure()}
         aria-pressed={isMeasuring}
-        aria-label="Measure"
-        title="Measure between two things (T)"
+        aria-label={terms.measure}
+        title={arenaWords.measureBetweenTwoThings}
       >
         <Ruler aria-hidden="true" />
-        <span>Measure</span>
+        <span>{terms.measure}</span>
       </button>
       <button
         type="button"
@@ -46,15 +48,25 @@ export function ViewButtons() {
       >
         <Move aria-hidden="true" />
       </button>
-      <button type="button" onClick={() => view.zoom(1 / 1.4)} aria-label="Zoom out" title="Zoom out (−)">
+      <button
+        type="button"
+        onClick={() => view.zoom(1 / 1.4)}
+        aria-label={arenaWords.zoomOut}
+        title={arenaWords.zoomOutKey}
+      >
         <Minus aria-hidden="true" />
       </button>
-      <button type="button" onClick={() => view.zoom(1.4)} aria-label="Zoom in" title="Zoom in (+)">
+      <button type="button" onClick={() => view.zoom(1.4)} aria-label={arenaWords.zoomIn} title={arenaWords.zoomInKey}>
         <Plus aria-hidden="true" />
       </button>
-      <button type="button" onClick={() => view.fit()} aria-label="Whole arena" title="Show the whole arena (0)">
+      <button
+        type="button"
+        onClick={() => view.fit()}
+        aria-label={arenaWords.wholeArena}
+        title={arenaWords.showWholeArena0}
+      >
         <Maximize aria-hidden="true" />
-        <span>Whole arena</span>
+        <span>{arenaWords.wholeArena}</span>
       </button>
     </fieldset>
   );

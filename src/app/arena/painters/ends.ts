@@ -2,12 +2,15 @@ import { poseAt } from '../../../core/plane/path.ts';
 import type { Point } from '../../../core/plane/point.ts';
 import type { Bounds } from '../../../core/plane/ring.ts';
 import type { Survey } from '../../../core/survey.ts';
+import { terms } from '../../../words/terms.ts';
 import { type Camera, screenOf } from '../camera.ts';
 import { createCrowd } from './crowd.ts';
 import type { DrawContext } from './draw-context.ts';
 import { wallBoxes, wayInBox } from './rail.ts';
 import { lineDots, pieceDots } from './samples.ts';
 import { font, LETTERS, textWidth } from './typeface.ts';
+
+type EndText = typeof terms.start | typeof terms.end;
 
 /** Half the sign at an end, pixels, and the height of the plate with its word. */
 const SIGN = 5;
@@ -17,7 +20,7 @@ const MOST_COVERED = 1;
 
 /** The start or the end of the ride: its sign on the line, and the plate with its word; null where it finds no room. */
 export interface EndPlace {
-  readonly text: 'Start' | 'End';
+  readonly text: EndText;
   readonly at: Point<'screen'>;
   readonly plate: Bounds | null;
 }
@@ -47,12 +50,12 @@ export function endPlaces(survey: Survey, camera: Camera, kept: readonly Bounds[
   });
 }
 
-function endsOf(survey: Survey): readonly { readonly at: Point; readonly text: 'Start' | 'End' }[] {
+function endsOf(survey: Survey): readonly { readonly at: Point; readonly text: EndText }[] {
   if (survey.layout.ride.legs.length === 0) return [];
   const last = survey.line.elements.at(-1);
-  const start = { at: survey.layout.ride.start, text: 'Start' } as const;
+  const start = { at: survey.layout.ride.start, text: terms.start } as const;
   if (last === undefined || last.path.length === 0) return [start];
-  return [start, { at: poseAt(last.path, last.length), text: 'End' }];
+  return [start, { at: poseAt(last.path, last.length), text: terms.end }];
 }
 
 function signBox({ x, y }: Point<'screen'>): Bounds {
@@ -79,7 +82,7 @@ export function paintEnds(
     context.strokeStyle = theme.ground;
     context.lineWidth = 1.5;
     context.beginPath();
-    if (text === 'Start') context.arc(at.x, at.y, SIGN, 0, 2 * Math.PI);
+    if (text === terms.start) context.arc(at.x, at.y, SIGN, 0, 2 * Math.PI);
     else context.rect(at.x - SIGN, at.y - SIGN, 2 * SIGN, 2 * SIGN);
     context.stroke();
     context.fill();

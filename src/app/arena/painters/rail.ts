@@ -2,6 +2,7 @@ import type { Arena } from '../../../core/course/course.ts';
 import type { Metres } from '../../../core/measure/quantity.ts';
 import type { Point } from '../../../core/plane/point.ts';
 import type { Bounds } from '../../../core/plane/ring.ts';
+import { arenaWords } from '../../../words/arena.ts';
 import { type Camera, screenOf } from '../camera.ts';
 import type { DrawContext } from './draw-context.ts';
 import { font, LETTERS, textWidth } from './typeface.ts';
@@ -21,7 +22,7 @@ const BARS = 3;
 /** From the arena's edge to the middle of the words at the way in, pixels. */
 const WORDS_OUT = 15;
 
-export const WAY_IN = 'In';
+export const WAY_IN = arenaWords.in;
 
 /** A point on the wall of the way in, so far along it from its west or south end, and so far outside. */
 function onWall({ entrance, length, width }: Arena, along: Metres, out: Metres): Point {

@@ -5,6 +5,7 @@ import { toWorld } from '../../../core/plane/pose.ts';
 import { edges, type Ring, rectangle, transformRing } from '../../../core/plane/ring.ts';
 import { nearestFraction } from '../../../core/plane/segment.ts';
 import type { Survey } from '../../../core/survey.ts';
+import { arenaWords } from '../../../words/arena.ts';
 import type { Camera } from '../camera.ts';
 import type { Theme } from './inks.ts';
 import { paintMarks, trace } from './marks.ts';
@@ -70,7 +71,7 @@ export function paintNarrowest(
       {
         kind: 'words',
         at: aside(ends, sweep.at, camera),
-        text: sweep.clear < 0 ? `${room} too little` : `${room} to spare`,
+        text: sweep.clear < 0 ? arenaWords.tooLittle(room) : arenaWords.toSpare(room),
         size: LETTERS / camera.scale,
         ink: 'words',
         align: 'middle',

@@ -3,16 +3,16 @@ import { printAngle } from '../core/measure/angle.ts';
 import { printLength } from '../core/measure/length.ts';
 import type { LengthUnit, Metres, Radians } from '../core/measure/quantity.ts';
 import { normalizeAngle } from '../core/plane/pose.ts';
-import { andList, capitalized } from '../core/text/sentence.ts';
-import type { Stage } from './input.ts';
+import { andList, capitalized, counted } from '../core/text/sentence.ts';
 
-export const STAGE_NAMES: Readonly<Record<Stage, string>> = {
+/** The stages by name. */
+export const STAGE_NAMES = {
   set: 'Set',
   ride: 'Ride',
   check: 'Check',
   post: 'Post',
   change: 'Change',
-};
+} as const;
 
 /** The angle between two lines, the short way: 45° for −135° and for 315°; never more than 90°. */
 function lieWords(angle: Radians): string {
@@ -47,8 +47,8 @@ export const messages = {
   moving: (name: string) => `Moving ${name}`,
   turning: (name: string, by: Radians) => `Turning ${name} by ${printAngle(normalizeAngle(by))}`,
   choosing: () => 'Choosing',
-  bending: () => 'Pulling the line',
-  cancelled: () => 'Let go: everything is as it was',
+  bending: () => 'Bending the line',
+  cancelled: () => 'Cancelled: everything is as it was',
 
   // Done.
   moved: (name: string, places: readonly string[]) =>
@@ -60,14 +60,14 @@ export const messages = {
   placed: (name: string, places: readonly string[]) => `Placed ${name}: ${places.join(', ')}`,
   placedElsewhere: (name: string, places: readonly string[]) =>
     `Placed ${name} on the nearest free ground: ${places.join(', ')}`,
-  erased: (name: string) => `Took away ${name}`,
-  duplicated: (name: string) => `Copied ${name}`,
+  erased: (name: string) => `Deleted ${name}`,
+  duplicated: (name: string) => `Duplicated ${name}`,
   mirrored: (name: string) => `Mirrored ${name}`,
   chose: (name: string) => `Chose ${name}`,
   choseNothing: () => 'Nothing is chosen',
-  bent: () => 'Pulled the line through a bend',
-  endTaken: () => 'The go ends where its last obstacle does',
-  unbent: () => 'Took the bend out of the line',
+  bent: () => 'Put a bend into the line',
+  endTaken: () => 'The go ends at its last obstacle',
+  unbent: () => 'Deleted the bend of the line',
   crossed: (name: string, place: string) => capitalized(`${name}: ${place}`),
   changed: (name: string, label: string, value: string) =>
     capitalized(`${name}: ${label.toLowerCase()} is now ${value}`),
@@ -83,15 +83,15 @@ export const messages = {
     `one ${label.toLowerCase()} of ${hold}, set by hand where the others are ${was}`,
   lostChange: (what: string) => `what was set by hand at ${what}`,
   wouldLose: (losses: readonly string[]) => ({
-    says: `With this change there is no place any more for ${andList(losses)}.`,
-    yes: 'Change it and lose that',
+    says: `This change leaves no place for ${andList(losses)}.`,
+    yes: 'Change it anyway',
   }),
   undone: (label: string) => `Undid: ${label}`,
   redone: (label: string) => `Redid: ${label}`,
   nothingToUndo: () => 'There is nothing to undo',
   nothingToRedo: () => 'There is nothing to redo',
   opened: (title: string) => `Opened ${title === '' ? 'an untitled course' : title}`,
-  stage: (stage: Stage) => `Stage: ${STAGE_NAMES[stage]}`,
+  stage: (stage: keyof typeof STAGE_NAMES) => `Stage: ${STAGE_NAMES[stage]}`,
   ready: () => 'Ready',
 
   // What is kept.
@@ -108,13 +108,13 @@ export const messages = {
   bringsThere: (says: string) => `${says} Moves them there.`,
   keepEqual: (gap: string) => `Keep the two gaps between them equal (${gap} now)`,
   keeps: (says: string) => says.replace(/^Keep /, 'From now on it keeps: '),
-  nowHeld: (title: string) => `${title}: held from now on`,
+  nowHeld: (title: string) => `${title}: kept from now on`,
   onlyMeasured: (title: string) => `${title}: only measured from now on`,
   dropped: (title: string) => `${title}: no longer kept`,
-  conflict: () => 'That cannot be: something else is kept. Drop one of them, or leave everything as it was.',
+  conflict: () => 'These cannot all be kept. Drop one of them, or leave everything as it was.',
   ownName: () => 'Own obstacle',
-  gathered: (count: number) => `Made one obstacle of ${count} pieces`,
-  pinned: (name: string) => capitalized(`${name}: fixed, it stays while others move`),
+  gathered: (count: number) => `Made one obstacle of ${counted(count, 'piece')}`,
+  pinned: (name: string) => capitalized(`${name}: pinned, it stays while others move`),
   unpinned: (name: string) => capitalized(`${name}: free to move again`),
   leftAsItWas: () => 'Left everything as it was',
   stoppedBy: (says: string) => `Held: ${says.replace(/\.$/, '')}`,
@@ -134,7 +134,7 @@ export const messages = {
   },
 
   // The tape in the hand.
-  tapeInHand: () => 'The tape is in your hand: press one thing, then another. Escape puts it away.',
+  tapeInHand: () => 'The tape is ready: press one thing, then another. Escape puts it away.',
   pressOtherEnd: () => 'Press the other end.',
   tapeHeld: (name: string) => `The tape begins at ${name}. Press the other end.`,
   tapeAway: () => 'Put the tape away',
@@ -153,12 +153,12 @@ export const messages = {
   nothingToMeasure: (title: string) =>
     `${title}: as the pieces lie the tape runs along one of them, so there is nothing to keep. Bring them side by side first.`,
   noSuchMeasure: () => 'That is no longer kept here.',
-  lessThanNothing: (title: string) => `${title} cannot be less than nothing.`,
+  lessThanNothing: (title: string) => `${title} cannot be less than zero.`,
   turnOne: () => 'Choose one piece, or whole obstacles, to turn.',
-  pieceIsPinned: (name: string) => capitalized(`${name} is fixed. Press F to free it, then move it.`),
+  pieceIsPinned: (name: string) => capitalized(`${name} is pinned. Press F to free it, then move it.`),
   cannotMove: (name: string) =>
-    capitalized(`${name} does not move: a fixed piece or what is measured holds it in place.`),
-  staysThere: (name: string) => capitalized(`${name} cannot be taken away`),
+    capitalized(`${name} does not move: a pinned piece or a kept measure holds it in place.`),
+  staysThere: (name: string) => capitalized(`${name} cannot be deleted`),
   noSuchKind: (kind: string) => `There is no obstacle kind “${kind}”.`,
   noSuchObstacle: (id: string) => `There is no obstacle “${id}” in this layout.`,
   noSuchParam: (param: string, name: string) => capitalized(`${name} has no measure called “${param}”.`),
@@ -176,17 +176,17 @@ export const labels = {
   wayIn: () => 'Move the way in',
   turn: (name: string) => `Turn ${name}`,
   place: (name: string) => `Place ${name}`,
-  erase: (name: string) => `Take away ${name}`,
-  duplicate: (name: string) => `Copy ${name}`,
+  erase: (name: string) => `Delete ${name}`,
+  duplicate: (name: string) => `Duplicate ${name}`,
   mirror: (name: string) => `Mirror ${name}`,
-  pin: (name: string) => `Fix ${name}`,
+  pin: (name: string) => `Pin ${name}`,
   unpin: (name: string) => `Free ${name}`,
-  gather: () => 'Gather into one obstacle',
+  gather: () => 'Make one obstacle',
   hold: (title: string) => `Change what is kept: ${title.toLowerCase()}`,
   measureOnly: (title: string) => `Only measure: ${title.toLowerCase()}`,
   drop: (title: string) => `Drop: ${title.toLowerCase()}`,
   keep: (title: string) => `Keep: ${title.toLowerCase()}`,
   change: (name: string, label: string) => `Change ${label.toLowerCase()} of ${name}`,
-  bend: () => 'Pull the line',
-  unbend: () => 'Take out a bend',
+  bend: () => 'Bend the line',
+  unbend: () => 'Delete a bend',
 } as const;

@@ -1,0 +1,55 @@
+/** The help pages. */
+export const helpWords = {
+  help: 'Help',
+  theFiveStages: 'The five stages',
+  stages: {
+    set: 'Put obstacles into the arena. Drag them, turn them, or type their exact numbers. Things snap to walls, centre lines and neighbours; hold Alt to move freely.',
+    ride: 'Say in which order and at which gait the obstacles are ridden. The line of travel, the landings and the time follow; a tick across the line is where the gait or the lead changes. Drag the line to bend it, choose on which side it passes a thing, or drag a handle to move where it crosses a pole. Play it, or step from landing to landing. Hoof prints shows where the feet come down, Time what each obstacle costs the class.',
+    check:
+      'Read what is out of range, go to it, and apply a fix with one click where there is one, or waive it with your reason. Compare two rule books, see the ground that a backing horse sweeps, and watch it going through.',
+    post: 'See the pattern as it will be posted, change its words, and export it as a PDF; the designer’s copy adds findings and waivers.',
+    change:
+      'Keep several layouts in one course: branch one and change the branch. Compare lays one over the other or side by side, and marks the better measures. Change-over says what the crew carries where, in which order and in about how many minutes. Day gives the classes their times and finds the order that needs the least changing over.',
+  },
+  sections: [
+    {
+      id: 'help-numbers',
+      title: 'Typing numbers',
+      paragraphs: [
+        'Write lengths as you say them: 6\' 3 1/2", 6ft 3in, 75 1/2 in, 1.9 m, 190 cm. A bare number is read in the unit of the course. Gaps are always measured inside to inside, on the line of travel.',
+      ],
+    },
+    {
+      id: 'help-kept',
+      title: 'What is kept',
+      paragraphs: [
+        'A chosen obstacle shows its tapes: the measures that it keeps while you drag one of its poles. Press a number to type another; the pole that the horse comes to first stays, and a pinned one always does. A number that all the tapes share is the number in the Tape panel; one that differs is an exception, named under the field. The panel lists all that is kept, lets you drop it or only measure it, and offers more to keep as it is now. When two things cannot both be kept, nothing moves until you drop one of them.',
+        'After a snap you may keep what it found; leave the offer alone and nothing is kept. Measure lays a tape between any two things or places, near face to near face.',
+      ],
+    },
+    {
+      id: 'help-ways',
+      title: 'Which way an obstacle is ridden',
+      paragraphs: [
+        'An obstacle that you add is ridden the way that is best for the whole ride: from which end, over which pole first, on which hand. The ways of all such obstacles are taken together, and anew after each change. Choose one at Ride → Which way and it stays. Where another way would make the whole ride shorter, a note at Check says by how much, and one click takes it; the work, the gaits and the chosen leads stay as they are.',
+      ],
+    },
+  ],
+  keysInArena: 'Keys in the arena',
+  key: 'Key',
+  whatItDoes: 'What it does',
+  keys: [
+    ['+ and −', 'Zoom in and out; so do the wheel and two fingers'],
+    ['0', 'Show the whole arena'],
+    ['G', 'Go to the numbers on the tapes of what is chosen; Enter types, Escape comes back'],
+    ['Space, held', 'Drag to move the picture; so do the middle button and two fingers'],
+    ['Alt, held', 'Snap to nothing'],
+    ['Ctrl + S', 'Save the course as a file'],
+    ['Ctrl + O', 'Open a file'],
+  ],
+  withCare: 'With care',
+  care: 'The numbers here are measures, not promises. Strides differ from horse to horse and from ground to ground: walk the course, tape every gap, and ride it with a quiet horse before the class.',
+  whoDecides: 'The rule book in force, the show’s officials and the judge decide.',
+  whereCourseIs:
+    'Your course stays in this browser only, with its last hundred steps to undo and redo. Save it as a file to have it safe or to pass it on.',
+} as const;
