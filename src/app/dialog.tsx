@@ -52,6 +52,7 @@ export function Dialog({
   children,
   wide,
   hasVerb,
+  actions,
 }: {
   readonly title: string;
   close(): void;
@@ -59,6 +60,8 @@ export function Dialog({
   readonly wide?: true;
   /** Something else in it is the main action: the close button is secondary. */
   readonly hasVerb?: true;
+  /** Beside the close button. */
+  readonly actions?: ReactNode;
 }) {
   const id = useId();
   const dialog = useRef<HTMLDialogElement>(null);
@@ -71,6 +74,7 @@ export function Dialog({
         <button type="button" className={hasVerb ? 'button' : 'button primary'} onClick={close}>
           {appWords.close}
         </button>
+        {actions}
       </div>
     </dialog>
   );

@@ -10,6 +10,7 @@ import { useBreakpoint } from './breakpoint.ts';
 import { ButtonName } from './button-name.tsx';
 import { countToFix } from './check/visible-findings.ts';
 import { useDesk, useDeskState } from './desk-context.tsx';
+import { FirstDialogs, FirstHintsWhereNew } from './first/first-dialogs.tsx';
 import { useFocusKeeper } from './focus-keeper.ts';
 import { HelpButton } from './help/help.tsx';
 import { keyPressOf } from './key-press.ts';
@@ -59,7 +60,10 @@ export function Shell() {
     <div className={`shell shell-${arrangement} at-${stage}`}>
       <SkipLinks arrangement={arrangement} />
       <TopBar stage={stage} />
-      <SaveNotice />
+      <div className="notices">
+        <SaveNotice />
+        <FirstHintsWhereNew />
+      </div>
       <main>
         <div id="stage" role="tabpanel" aria-label={STAGES.find((each) => each.id === stage)?.title}>
           <Panels key={stage} panels={panels} arrangement={arrangement}>
@@ -77,6 +81,7 @@ export function Shell() {
       </main>
       {stage !== 'post' && arrangement !== 'narrow' && <RideStrip />}
       <LiveRegion />
+      <FirstDialogs />
       <ButtonName />
     </div>
   );

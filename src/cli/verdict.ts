@@ -1,7 +1,7 @@
 /** What verbs say about findings: how one is printed, and which weight fails a run. */
 import type { Finding, Weight } from '../core/checks/check.ts';
 import { unwaivedFindings } from '../core/checks/results/waived.ts';
-import { RULEBOOKS } from '../core/checks/rulebooks/rulebooks.ts';
+import { RULEBOOKS, rulebookById } from '../core/checks/rulebooks/rulebooks.ts';
 import { unknownWord } from './did-you-mean.ts';
 import { BadInput, type Io } from './io.ts';
 
@@ -19,7 +19,7 @@ export function readFailOn(text: string): Weight {
 /** The id of a rule book that a person typed. Throws BadInput where there is none. */
 export function readBookId(id: string): string {
   const known = RULEBOOKS.map((book) => book.id);
-  if (!known.includes(id)) throw new BadInput(unknownWord('rule book', id, known));
+  if (rulebookById(id) === undefined) throw new BadInput(unknownWord('rule book', id, known));
   return id;
 }
 

@@ -20,7 +20,6 @@ export const arenaWords = {
   onlyMeasured: ', only measured',
 
   // Hint line.
-  arenaRakedAddFirst: 'The arena is empty. Add the first obstacle, or open a starter from the File menu.',
 
   // Legend.
   foldTheLegend: 'Hide the legend',

@@ -15,8 +15,6 @@ export const fileWords = {
   notSaved: 'Not saved',
   changeTheUnit: 'Change the unit',
   file: 'File',
-  newCourseFeet: 'New course in feet',
-  newCourseMetres: 'New course in metres',
   openAFile: 'Open a file…',
   ctrlO: 'Ctrl O',
   saveFile: 'Save as a file…',
@@ -36,5 +34,4 @@ export const fileWords = {
   inThisBrowser: 'Courses in this browser',
 
   // Starter list.
-  starters: 'Starters',
 } as const;

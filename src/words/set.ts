@@ -49,7 +49,6 @@ export const setWords = {
   workedOut: 'Worked out from these',
 
   // Obstacle list.
-  nothingArenaYetAdd: 'Nothing is in the arena yet. Add the first obstacle.',
 
   // Own tools.
   giveNameFirst: 'Give it a name first.',

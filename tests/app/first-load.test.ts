@@ -48,7 +48,7 @@ test.each([
   ['panels of a stage', /^src\/app\/(set|day|post)\//],
   ['the strip', /^src\/app\/strip\/strip\.tsx/],
   ['what opens and saves files', /^src\/app\/file\/(files|file-menu)|^browser-fs-access/],
-  ['a second renderer for the canvas', /^react-konva|^konva(\/lib\/(index-umd|Core|shapes|filters).*)?$/],
+  ['more of Konva than its core', /^react-konva$|^konva(\/lib\/(index-umd|_FullInternals|shapes|filters).*)?$/],
   ['letters', /typeface\.css/],
 ])('has not %s', (_, pattern) => {
   const early = [...LOADED.keys()].filter((path) => pattern.test(path));

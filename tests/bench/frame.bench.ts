@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { type Browser, chromium, type Page } from '@playwright/test';
 import { build, type PreviewServer, preview } from 'vite';
-import { arena, onPage, opened, type Place, placeOf, stage } from '../e2e/arena.ts';
+import { arena, onPage, opened, openStarter, type Place, placeOf, seenBefore, stage } from '../e2e/arena.ts';
 import { costOfMoves, heapOfDrags, type MoveCost, noteMoves, reachOfMoves } from './frame/drags.ts';
 import { percentile, type Row, row } from './row.ts';
 
@@ -26,6 +26,7 @@ interface Pages {
 async function notedPage(browser: Browser, baseURL: string): Promise<Page> {
   const context = await browser.newContext({ viewport: VIEWPORT, baseURL });
   const page = await context.newPage();
+  await seenBefore(page);
   await noteMoves(page);
   return page;
 }
@@ -34,8 +35,7 @@ async function notedPage(browser: Browser, baseURL: string): Promise<Page> {
 async function openPages(browser: Browser, urls: { readonly app: string; readonly bare: string }): Promise<Pages> {
   const app = await notedPage(browser, urls.app);
   await opened(app);
-  await app.getByRole('button', { name: 'File', exact: true }).click();
-  await app.locator(`[data-starter="${STARTER}"]`).click();
+  await openStarter(app, STARTER);
   await app.locator(`[data-obstacle="${DRAGGED}"]`).waitFor({ state: 'attached' });
   const box = await arena(app).boundingBox();
   if (box === null) throw new Error('frame: the arena is not on the page');

@@ -1,6 +1,6 @@
 import AxeBuilder from '@axe-core/playwright';
 import { devices, expect, type Page, test } from '@playwright/test';
-import { arena, onPage, opened, placeOf, stage } from './arena.ts';
+import { arena, onPage, opened, openStarter, placeOf, stage } from './arena.ts';
 
 const STAGES = ['Set', 'Ride', 'Check', 'Post', 'Change'];
 const SIZES = [
@@ -45,7 +45,7 @@ async function eachPanel(page: Page, look: (panel: string) => Promise<void>): Pr
 /** Dialogs and menus, each by the stage, the tab on small screens, and the button that opens it. */
 const DIALOGS = [
   { stage: 'Set', tab: undefined, button: 'Help' },
-  { stage: 'Set', tab: 'Truck', button: /truck/i },
+  { stage: 'Set', tab: 'Truck', button: 'Edit the list' },
   { stage: 'Check', tab: 'Rule book', button: 'Compare with another book' },
   { stage: 'Check', tab: 'Rule book', button: 'Set a house rule' },
   { stage: 'Check', tab: 'Horse', button: 'All assumptions, with sources' },
@@ -60,7 +60,8 @@ for (const size of SIZES) {
     await opened(page);
     await page.getByRole('button', { name: 'File', exact: true }).click();
     expect(await faults(page, 'File menu')).toEqual([]);
-    await page.locator('[data-starter="practice-with-faults"]').click();
+    await page.keyboard.press('Escape');
+    await openStarter(page, 'practice-with-faults');
     await arena(page).focus();
     await page.keyboard.press('Tab');
     for (const name of STAGES) {
@@ -75,7 +76,7 @@ for (const size of SIZES) {
       await stage(page, where).click();
       const panel = page.getByRole('tab', { name: tab ?? '\u0000', exact: true });
       if (tab !== undefined && (await panel.count()) > 0) await panel.click();
-      await page.getByRole('button', { name: button }).first().click();
+      await page.getByRole('button', { name: button }).first().click({ timeout: 60_000 });
       const dialog = page.getByRole('dialog');
       await expect(dialog).toBeVisible();
       expect(await faults(page, `dialog ${button}`)).toEqual([]);

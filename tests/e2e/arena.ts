@@ -67,3 +67,27 @@ export async function emptied(page: Page): Promise<void> {
 export async function choose(page: Page, title: string): Promise<void> {
   await page.getByRole('region', { name: 'Obstacles' }).getByRole('button', { name: title }).click();
 }
+
+/** Opens a starter by the name of its file. */
+export async function openStarter(page: Page, name: string): Promise<void> {
+  await page.getByRole('button', { name: 'File', exact: true }).click();
+  await page.getByRole('button', { name: 'Starters…' }).click();
+  await page.getByRole('dialog').locator(`[data-starter="${name}"]`).click();
+}
+
+/** Begins a course with the form as it stands, but for its title; the rule book is left for later. */
+export async function beginCourse(page: Page, { title, unit = 'ft' }: { title: string; unit?: 'ft' | 'm' }) {
+  await page.getByRole('button', { name: 'File', exact: true }).click();
+  await page.getByRole('button', { name: 'New course…' }).click();
+  const form = page.getByRole('dialog', { name: 'A new course' });
+  await form.getByLabel('Title of the course').fill(title);
+  await form.getByLabel('Lengths in').selectOption(unit);
+  await form.getByLabel('Rule book').selectOption('undecided');
+  await form.getByRole('button', { name: 'Begin' }).click();
+  await expect(form).toHaveCount(0);
+}
+
+/** The page opens as for somebody who was here before: no hints, and nothing moves by itself. */
+export async function seenBefore(page: Page): Promise<void> {
+  await page.addInitScript(() => localStorage.setItem('polewright-first-visit', '{"hints":3,"example":true}'));
+}

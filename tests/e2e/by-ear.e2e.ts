@@ -1,7 +1,7 @@
 /** The page as a screen reader has it, compared with by-ear.txt. POLEWRIGHT_UPDATE=1 writes the file anew: read it aloud. */
 import { readFileSync, writeFileSync } from 'node:fs';
 import { expect, type Page, test } from '@playwright/test';
-import { arena, opened } from './arena.ts';
+import { arena, opened, openStarter } from './arena.ts';
 
 const GOLDEN = new URL('./by-ear.txt', import.meta.url);
 
@@ -17,8 +17,7 @@ async function heard(page: Page, title: string): Promise<string> {
 
 test('the page reads as it is written down', async ({ page }) => {
   await opened(page);
-  await page.getByRole('button', { name: 'File', exact: true }).click();
-  await page.locator('[data-starter="practice-with-faults"]').click();
+  await openStarter(page, 'practice-with-faults');
   await expect(page.locator('[data-said]')).toContainText('Opened');
   await expect(page.locator('[data-badge]').first()).toBeAttached();
   const parts: string[] = [await heard(page, 'Set, nothing chosen')];
@@ -41,8 +40,7 @@ test('the page reads as it is written down', async ({ page }) => {
 
 test('a change says the new value and the old one, once', async ({ page }) => {
   await opened(page);
-  await page.getByRole('button', { name: 'File', exact: true }).click();
-  await page.locator('[data-starter="practice-with-faults"]').click();
+  await openStarter(page, 'practice-with-faults');
   const said = page.locator('[data-said]');
   await expect(said).toContainText('Opened');
   await arena(page).focus();

@@ -1,11 +1,10 @@
 import AxeBuilder from '@axe-core/playwright';
 import { expect, type Locator, type Page, test } from '@playwright/test';
-import { onPage, opened, type Place, stage } from './arena.ts';
+import { onPage, opened, openStarter, type Place, stage } from './arena.ts';
 
 async function faulty(page: Page): Promise<Locator> {
   await opened(page);
-  await page.getByRole('button', { name: 'File', exact: true }).click();
-  await page.locator('[data-starter="practice-with-faults"]').click();
+  await openStarter(page, 'practice-with-faults');
   await stage(page, 'Check').click();
   const panel = page.getByRole('region', { name: 'Findings', exact: true });
   await expect(panel.locator('[data-finding]').first()).toBeVisible();

@@ -1,10 +1,9 @@
 /** The focus is never lost: each action is done by keys alone, and something sensible has the focus after it. */
 import { expect, type Locator, type Page, test } from '@playwright/test';
-import { arena, opened, stage } from './arena.ts';
+import { arena, opened, openStarter, stage } from './arena.ts';
 
 async function starter(page: Page, name: string): Promise<void> {
-  await page.getByRole('button', { name: 'File', exact: true }).click();
-  await page.locator(`[data-starter="${name}"]`).click();
+  await openStarter(page, name);
 }
 
 /** Waits until the focus has settled, and gives what has it: never the page as a whole. */

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { expect, type Page, test } from '@playwright/test';
-import { arena, choose, opened, placeOf, stage } from './arena.ts';
+import { arena, beginCourse, choose, opened, openStarter, placeOf, stage } from './arena.ts';
 
 async function typedName(page: Page, name: string): Promise<void> {
   await choose(page, 'Fan');
@@ -87,8 +87,7 @@ test('a saved file opens again as the same course', async ({ page }) => {
   const file = await (await saving).path();
   expect(JSON.parse(readFileSync(file, 'utf8')).format).toBe('polewright-course');
 
-  await page.getByRole('button', { name: 'File', exact: true }).click();
-  await page.getByRole('button', { name: 'New course in metres' }).click();
+  await beginCourse(page, { title: 'Another', unit: 'm' });
   await expect(page.locator('[data-obstacle]')).toHaveCount(0);
   await page.getByRole('button', { name: 'File', exact: true }).click();
   const choosing = page.waitForEvent('filechooser');
@@ -121,16 +120,14 @@ test('the pattern is exported as a PDF, named after the course, that bears the t
 test('a starter that was only looked at leaves nothing behind, one that was changed is kept', async ({ page }) => {
   await opened(page);
   const menu = page.getByRole('button', { name: 'File', exact: true });
-  await menu.click();
-  await page.locator('[data-starter="home-six-poles"]').click();
+  await openStarter(page, 'home-six-poles');
   await expect(page.locator('.course-title')).toContainText('Six poles at home');
   await arena(page).focus();
   await page.keyboard.press('Tab');
   await page.keyboard.press('m');
   await expect(page.locator('.save-state')).toHaveText('Saved');
-  await menu.click();
-  await page.getByRole('button', { name: 'New course in feet' }).click();
-  await expect(page.locator('.course-title')).toContainText('New course');
+  await beginCourse(page, { title: 'Another course' });
+  await expect(page.locator('.course-title')).toContainText('Another course');
   await menu.click();
   const kept = page.locator('.menu [data-kept]');
   await expect(kept).toHaveCount(1);

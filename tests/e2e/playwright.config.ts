@@ -23,6 +23,16 @@ export default defineConfig({
   use: {
     baseURL: `http://127.0.0.1:${PORT}/`,
     viewport: { width: 1366, height: 850 },
+    // Not a first visit: nothing moves by itself, and no hint takes room. first.e2e.ts has its own.
+    storageState: {
+      cookies: [],
+      origins: [
+        {
+          origin: `http://127.0.0.1:${PORT}`,
+          localStorage: [{ name: 'polewright-first-visit', value: '{"hints":3,"example":true}' }],
+        },
+      ],
+    },
     launchOptions: { executablePath: process.env.POLEWRIGHT_CHROMIUM ?? '/usr/bin/chromium', args: QUIET },
     screenshot: 'only-on-failure',
   },

@@ -10,6 +10,7 @@ import { findingKey } from '../check/finding-doors.ts';
 import { visibleFindings } from '../check/visible-findings.ts';
 import { useDesk, useDeskState, useLiveDeskState } from '../desk-context.tsx';
 import { keyPressOf } from '../key-press.ts';
+import { lazyComponent } from '../lazy-panel.tsx';
 import { useView, useViewState, type View } from '../view.ts';
 import { createHandStore, HandContext, type HandStore } from './input/hand-store.ts';
 import { asSeen, isFromFinger, isMenuKey, openMenu, openMenuAtChosen } from './input/menu-request.ts';
@@ -28,6 +29,8 @@ import { NudgePad } from './overlays/nudge-pad.tsx';
 import { TextAlternative } from './overlays/text-alternative.tsx';
 import { ViewButtons } from './overlays/view-buttons.tsx';
 
+const EmptyArena = lazyComponent(() => import('../first/empty-arena.tsx').then((module) => module.EmptyArena));
+
 const ZOOM_STEP = 1.25;
 
 /** The arena: one focusable drawing. Every input goes to the desk, in metres. */
@@ -38,6 +41,7 @@ export function ArenaView() {
   const camera = useViewState((state) => state.camera);
   const isBusy = useLiveDeskState((state) => state.gesture !== null);
   const arena = useDeskState((state) => state.course.arena);
+  const isEmpty = useDeskState((state) => state.stage === 'set' && state.survey.obstacles.length === 0);
   const box = useRef<HTMLDivElement>(null);
   const hand = useMemo(createHandStore, []);
   const controller = useMemo(() => pointerController(desk, view, hand), [desk, view, hand]);
@@ -123,6 +127,7 @@ export function ArenaView() {
           <SuggestionBar />
           <AlongBar />
         </div>
+        {isEmpty && <EmptyArena />}
         <ConflictDialog />
         <QuestionDialog />
         <ArenaLegend />

@@ -24,8 +24,13 @@ const NUMBERS_BELOW = 28;
 /** A button with what parts it from the edge of the picture, and with the air before it. Pixels: as in styles/arena.css. */
 const BUTTON = 56;
 const BUTTON_ROOM = 62;
-/** In a picture lower than this the buttons beside the arena stand in two columns. */
-const SHORT = 270;
+/** In a picture lower than this the buttons beside the arena stand in two columns: six, and the one of the legend. */
+const SHORT = 350;
+/** The width of the buttons below the arena with their words, and in a picture narrower than `WORDED` without. */
+const WORDED = 700;
+const BUTTONS_WIDTH = { worded: 470, plain: 290 } as const;
+/** The least width of an open legend beside them, for two rows. */
+const LEGEND_WIDTH = 320;
 /** The legend stands open in one row where so much is free below the arena's numbers. */
 const LEGEND_ROOM = 40;
 /** A picture narrower than this has its legend folded, and its hint says less. */
@@ -129,7 +134,8 @@ function fitWith(
     : { scale, turned, x: middle.x - (wide * scale) / 2, y: middle.y + (tall * scale) / 2 };
   const free = size.height - camera.y - NUMBERS_BELOW;
   const isNarrow = size.width < FOLDED;
-  const isLegendOpen = !isNarrow && (buttons === 'below' || free >= LEGEND_ROOM);
+  const beside = size.width - (size.width < WORDED ? BUTTONS_WIDTH.plain : BUTTONS_WIDTH.worded);
+  const isLegendOpen = !isNarrow && (buttons === 'below' ? beside >= LEGEND_WIDTH : free >= LEGEND_ROOM);
   return { camera, furniture: { buttons, isLegendOpen, isNarrow } };
 }
 

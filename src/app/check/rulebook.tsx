@@ -1,6 +1,6 @@
 import { Plus, Scale, X } from 'lucide-react';
 import { useState } from 'react';
-import { RULEBOOKS, rulebookById } from '../../core/checks/rulebooks/rulebooks.ts';
+import { RULEBOOKS, rulebookById, UNDECIDED } from '../../core/checks/rulebooks/rulebooks.ts';
 import { checkWords } from '../../words/check.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import { ChoiceField } from '../set/choice-field.tsx';
@@ -21,7 +21,7 @@ export function RuleBookPanel() {
       <ChoiceField
         label={checkWords.judgedBy}
         value={choice.id}
-        options={Object.fromEntries(RULEBOOKS.map((each) => [each.id, each.title]))}
+        options={Object.fromEntries([...RULEBOOKS, UNDECIDED].map((each) => [each.id, each.title]))}
         choose={(id) =>
           desk.edit(checkWords.changeRuleBook, (course) => ({ ...course, rulebook: { ...course.rulebook, id } }))
         }

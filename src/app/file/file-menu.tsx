@@ -1,17 +1,18 @@
 import { ChevronDown, FolderOpen } from 'lucide-react';
 import { useEffect, useId, useRef, useState } from 'react';
-import { blankCourse } from '../../core/course/blank.ts';
 import type { CourseReading } from '../../core/files/read.ts';
 import type { LengthUnit } from '../../core/measure/quantity.ts';
 import { fileWords } from '../../words/file.ts';
+import { hintWords, newCourseWords, starterWords } from '../../words/first-visit.ts';
 import { useCourseSaver } from '../autosave-context.tsx';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import { Dialog } from '../dialog.tsx';
+import { openDoor } from '../first/doors.ts';
+import { showHintsAgain } from '../first/visit.ts';
 import { keyPressOf } from '../key-press.ts';
 import { lazyComponent } from '../lazy-panel.tsx';
 import { openFile, saveFile } from './files.ts';
 import { SavedCourses } from './kept-courses.tsx';
-import { Starters } from './starter-list.tsx';
 
 const EarlierStates = lazyComponent(() => import('./earlier-states.tsx').then((module) => module.EarlierStates));
 
@@ -53,9 +54,9 @@ export function FileMenu() {
     take(await openFile());
   };
   useFileKeys({ save, open });
-  const begin = (fresh: LengthUnit) => {
+  const begin = (door: 'new-course' | 'starters') => {
     shut();
-    keeper.openNew(blankCourse({ unit: fresh }));
+    openDoor(door);
   };
   const measure = (next: LengthUnit) => {
     shut();
@@ -69,11 +70,11 @@ export function FileMenu() {
         <ChevronDown aria-hidden="true" className="tiny" />
       </button>
       <div id={id} ref={menu} popover="auto" className="menu">
-        <button type="button" onClick={() => begin('ft')}>
-          {fileWords.newCourseFeet}
+        <button type="button" aria-haspopup="dialog" onClick={() => begin('new-course')}>
+          {newCourseWords.open}
         </button>
-        <button type="button" onClick={() => begin('m')}>
-          {fileWords.newCourseMetres}
+        <button type="button" aria-haspopup="dialog" onClick={() => begin('starters')}>
+          {starterWords.open}
         </button>
         <hr />
         <button type="button" onClick={() => void open()}>
@@ -103,7 +104,16 @@ export function FileMenu() {
             <input type="radio" name={id} checked={unit === 'm'} onChange={() => measure('m')} /> {fileWords.metres}
           </label>
         </fieldset>
-        <Starters menu={menu} take={take} />
+        <hr />
+        <button
+          type="button"
+          onClick={() => {
+            shut();
+            showHintsAgain();
+          }}
+        >
+          {hintWords.again}
+        </button>
         <SavedCourses menu={menu} refused={(why) => take({ kind: 'refused', why })} />
       </div>
       {isLookingBack && <EarlierStates close={() => setLookingBack(false)} />}

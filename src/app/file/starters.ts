@@ -11,6 +11,9 @@ export interface Starter {
   read(): Promise<CourseReading>;
 }
 
+/** Few of them, from small to large, for where there is no room for all. */
+export const FEW_STARTERS: readonly string[] = ['home-six-poles', 'larkhollow-novice', 'larkhollow-open'];
+
 /** All starters, by file name. */
 export const STARTERS: readonly Starter[] = Object.entries(FILES)
   .map(([path, text]) => {

@@ -71,6 +71,8 @@ export function PlayBar() {
         <button
           type="button"
           className="quiet worded prints-button"
+          aria-label={terms.hoofPrints}
+          title={terms.hoofPrints}
           aria-pressed={hasPrints}
           onClick={() => player.showPrints(!hasPrints)}
         >

@@ -13,7 +13,8 @@ import { useView } from '../view.ts';
 import { ChoiceField } from './choice-field.tsx';
 import { TypedField } from './typed-field.tsx';
 
-const WALLS: Readonly<Record<Wall, string>> = {
+/** The walls as a choice shows them. */
+export const WALLS: Readonly<Record<Wall, string>> = {
   west: setWords.westLeft,
   east: setWords.eastRight,
   north: setWords.northTop,

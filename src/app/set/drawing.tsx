@@ -3,9 +3,9 @@ import type { ShelfItem } from '../../core/course/shelf-item.ts';
 import { memoizeByIdentity } from '../../core/memo/by-identity.ts';
 import { buildObstacle } from '../../core/obstacles/build.ts';
 import type { Mark } from '../../core/plane/mark.ts';
-import type { Point } from '../../core/plane/point.ts';
+import { distance, type Point } from '../../core/plane/point.ts';
 import { ORIGIN } from '../../core/plane/pose.ts';
-import type { Bounds } from '../../core/plane/ring.ts';
+import { type Bounds, type Ring, ringArea } from '../../core/plane/ring.ts';
 import { useTheme } from '../arena/layers/use-theme.ts';
 import { movedMarks } from '../arena/painters/moved-marks.ts';
 
@@ -14,6 +14,9 @@ export interface Sketch {
   readonly marks: readonly Mark[];
   readonly bounds: Bounds;
 }
+
+/** A pole is drawn no thinner, pixels. */
+const LEAST_POLE = 3;
 
 const sketches = new Map<string, Sketch | null>();
 
@@ -64,42 +67,50 @@ export function Drawing({
     <svg width={width} height={height} viewBox={`0 0 ${width} ${height}`} aria-hidden="true" className="drawing">
       {sketch.marks.map((mark, index) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: marks have no names and never change places.
-        <SketchMark key={index} mark={mark} to={to} scale={k} colour={inks[mark.ink]} />
+        <PaintedMark key={index} mark={mark} to={to} scale={k} colour={inks[mark.ink]} least={LEAST_POLE} />
       ))}
     </svg>
   );
 }
 
-function SketchMark({
+/** The width of a long ring from its area and circumference, as if it were a rectangle. */
+function ringWidth(ring: Ring): number {
+  const around = ring.reduce((sum, at, index) => sum + distance(at, ring[(index + 1) % ring.length] ?? at), 0);
+  return (around - Math.sqrt(Math.max(0, around * around - 16 * Math.abs(ringArea(ring))))) / 4;
+}
+
+/** One mark of a small picture. Solid things are drawn no thinner than `least` pixels, hairlines as `line`. */
+export function PaintedMark({
   mark,
   to,
   scale,
   colour,
+  least,
+  line = 0.8,
 }: {
   readonly mark: Mark;
-  readonly to: (at: Point) => string;
+  to(at: Point): string;
+  /** Pixels a metre. */
   readonly scale: number;
   readonly colour: string;
+  readonly least: number;
+  readonly line?: number;
 }) {
   switch (mark.kind) {
-    case 'area':
-      return (
-        <path
-          d={`M${mark.ring.map(to).join('L')}Z`}
-          fill={colour}
-          stroke={mark.ink === 'stripe' ? 'none' : colour}
-          strokeWidth="1.6"
-          strokeLinejoin="round"
-        />
-      );
+    case 'area': {
+      // Bands lie inside the outline of what they are painted on.
+      const missing = (mark.ink === 'stripe' ? least - 1 : least) - ringWidth(mark.ring) * scale;
+      const stroke = missing > 0 ? { stroke: colour, strokeWidth: missing, strokeLinejoin: 'round' as const } : {};
+      return <path d={`M${mark.ring.map(to).join('L')}Z`} fill={colour} {...stroke} />;
+    }
     case 'line': {
-      const width = Math.max(0.8, (mark.width ?? 0) * scale);
+      const width = Math.max(line, (mark.width ?? 0) * scale);
       return <path d={`M${mark.points.map(to).join('L')}`} fill="none" stroke={colour} strokeWidth={width} />;
     }
     case 'disc': {
       const [x, y] = to(mark.at).split(' ');
       const paint = mark.fill === 'full' ? { fill: colour } : { fill: 'none', stroke: colour };
-      return <circle cx={x} cy={y} r={Math.max(1.2, mark.radius * scale)} {...paint} />;
+      return <circle cx={x} cy={y} r={Math.max(least / 2, mark.radius * scale)} {...paint} />;
     }
     case 'words':
       return null;

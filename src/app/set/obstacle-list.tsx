@@ -1,4 +1,4 @@
-import { setWords } from '../../words/set.ts';
+import { emptyWords } from '../../words/first-visit.ts';
 import { terms } from '../../words/terms.ts';
 import { obstacleTitle } from '../app-words.ts';
 import { openFindings } from '../check/visible-findings.ts';
@@ -12,7 +12,7 @@ export function ObstacleListPanel() {
   const survey = useDeskState((state) => state.survey);
   const chosen = useDeskState((state) => state.chosen);
   const findings = useDeskState(openFindings);
-  if (survey.obstacles.length === 0) return <p className="empty">{setWords.nothingArenaYetAdd}</p>;
+  if (survey.obstacles.length === 0) return <p className="empty">{emptyWords.panel}</p>;
   const first = (id: string) => survey.numbers.get(id)?.[0] ?? Number.POSITIVE_INFINITY;
   const inOrder = [...survey.obstacles].sort((a, b) => first(a.obstacle.id) - first(b.obstacle.id));
   return (

@@ -1,18 +1,15 @@
 import { useState } from 'react';
 import type { ShelfItem } from '../../core/course/shelf-item.ts';
-import type { ObstacleKind } from '../../core/obstacles/obstacle.ts';
 import type { Point } from '../../core/plane/point.ts';
-import { palette } from '../../desk/placing/palette.ts';
 import { handWords } from '../../words/hand.ts';
 import { groundOf } from '../arena/camera.ts';
 import { PICK_RADIUS, usePickRadius } from '../arena/input/pick-radius.ts';
 import { useDesk } from '../desk-context.tsx';
 import { useView } from '../view.ts';
 import { Drawing, shelfSketch, sketchOf } from './drawing.tsx';
+import { KindTiles } from './kind-tiles.tsx';
 import { ShelfGroup } from './shelf-group.tsx';
 import { type Carried, useTileDrag } from './tile-drag.ts';
-
-const GROUPS = palette();
 
 /** What is taken from the list: a kind, or an obstacle of the designer's own. */
 type Goods = { readonly kind: string } | { readonly item: ShelfItem };
@@ -55,27 +52,7 @@ export function PalettePanel() {
       <p className="palette-told" role="status">
         {told}
       </p>
-      {GROUPS.map((group) => (
-        <section key={group.title} aria-label={group.title}>
-          <h3>{group.title}</h3>
-          <ul className="kinds">
-            {group.kinds.map((kind) => (
-              <li key={kind.id}>
-                <button
-                  type="button"
-                  className="kind"
-                  title={kind.about}
-                  data-kind={kind.id}
-                  {...tile({ kind: kind.id })}
-                >
-                  <KindPicture kind={kind} />
-                  <span>{kind.title}</span>
-                </button>
-              </li>
-            ))}
-          </ul>
-        </section>
-      ))}
+      <KindTiles tile={(kind) => tile({ kind })} />
       <ShelfGroup tile={(item) => tile({ item })} />
       {refusal !== '' && (
         <p className="refusal" role="alert">
@@ -87,11 +64,6 @@ export function PalettePanel() {
       )}
     </div>
   );
-}
-
-function KindPicture({ kind }: { readonly kind: ObstacleKind }) {
-  const sketch = sketchOf(kind.id);
-  return sketch === null ? null : <Drawing sketch={sketch} width={92} height={42} />;
 }
 
 /** What the pointer carries, to the arena's scale. */

@@ -1,15 +1,7 @@
 import { feet, type LengthUnit } from '../measure/quantity.ts';
-import { barrelPiece } from '../pieces/barrel.ts';
-import { bridgePiece } from '../pieces/bridge.ts';
-import { gatePiece } from '../pieces/gate.ts';
-import { mailboxPiece } from '../pieces/mailbox.ts';
-import { markerPiece } from '../pieces/marker.ts';
-import { plantPiece } from '../pieces/plant.ts';
-import { polePiece } from '../pieces/pole.ts';
-import { postPiece } from '../pieces/post.ts';
-import { waterBoxPiece } from '../pieces/water-box.ts';
 import type { Pose } from '../plane/pose.ts';
 import { type Arena, type ClassEntry, type Course, FORMAT, type RuleChoice, type Stock, VERSION } from './course.ts';
+import { poleLines, SHOW_FURNITURE, SHOW_POLES } from './usual-trucks.ts';
 
 /** What is known of a course before anything lies in its arena; the rest is usual. */
 export interface BlankOptions {
@@ -33,20 +25,7 @@ const ARENAS: Readonly<Record<LengthUnit, Arena>> = {
   m: { title: 'Arena', length: 60, width: 20, entrance: { wall: 'west', at: 10, width: 3 } },
 };
 
-/** What a show's truck often carries. Counts are an estimate: every show has its own. */
-const TRUCK: readonly Stock[] = [
-  { id: 'poles-12', title: 'Poles, 12 ft', kind: polePiece.id, values: { length: feet(12) }, count: 16 },
-  { id: 'poles-10', title: 'Poles, 10 ft', kind: polePiece.id, values: { length: feet(10) }, count: 8 },
-  { id: 'poles-8', title: 'Poles, 8 ft', kind: polePiece.id, values: { length: feet(8) }, count: 12 },
-  { id: 'markers', title: 'Markers', kind: markerPiece.id, values: {}, count: 12 },
-  { id: 'gate', title: 'Gate', kind: gatePiece.id, values: {}, count: 1 },
-  { id: 'bridge', title: 'Bridge', kind: bridgePiece.id, values: {}, count: 1 },
-  { id: 'barrels', title: 'Barrels', kind: barrelPiece.id, values: {}, count: 2 },
-  { id: 'posts', title: 'Posts', kind: postPiece.id, values: {}, count: 6 },
-  { id: 'plants', title: 'Plants', kind: plantPiece.id, values: {}, count: 8 },
-  { id: 'water-box', title: 'Water box', kind: waterBoxPiece.id, values: {}, count: 1 },
-  { id: 'mailbox', title: 'Mailbox', kind: mailboxPiece.id, values: {}, count: 1 },
-];
+const TRUCK: readonly Stock[] = [...poleLines(SHOW_POLES), ...SHOW_FURNITURE];
 
 /** How far inside the entrance the go starts: about a horse's length. An estimate. */
 const INSIDE = 3;

@@ -103,16 +103,28 @@ describe('a snap on a course', () => {
   test('makes no finding of walls and of what lies on what that was not there without it', () => {
     const start = threeObstacles();
     const { obstacles } = survey(start);
-    let taken = 0;
+    const { length, width } = start.arena;
+    const EDGES = {
+      x: [0, 2 * FOOT, length, length - 2 * FOOT, ...obstacles.flatMap(({ bounds }) => [bounds.minX, bounds.maxX])],
+      y: [0, 2 * FOOT, width, width - 2 * FOOT, ...obstacles.flatMap(({ bounds }) => [bounds.minY, bounds.maxY])],
+    };
+    let [taken, walls] = [0, 0];
     fc.assert(
       fc.property(
         fc.nat(obstacles.length - 1),
-        fc.double({ min: 0, max: 61, noNaN: true }),
-        fc.double({ min: 0, max: 31, noNaN: true }),
-        fc.double({ min: 0.05, max: 0.9, noNaN: true }),
-        (which, x, y, reach) => {
+        fc.nat(EDGES.x.length - 1),
+        fc.nat(EDGES.y.length - 1),
+        fc.double({ min: -1, max: 1, noNaN: true }),
+        fc.double({ min: -1, max: 1, noNaN: true }),
+        fc.constantFrom('min' as const, 'max' as const),
+        (which, column, row, right, up, side) => {
           const placed = obstacles[which];
           if (placed === undefined) return;
+          // An edge near a wall, its clear distance, or an edge of another obstacle: there snaps are taken.
+          const [reach, { bounds }] = [0.9, placed];
+          const [wide, high] = side === 'min' ? [0, 0] : [bounds.maxX - bounds.minX, bounds.maxY - bounds.minY];
+          const x = (EDGES.x[column] ?? 0) + right * reach - wide;
+          const y = (EDGES.y[row] ?? 0) + up * reach - high;
           const key = placed.obstacle.id;
           const shift = { x: x - placed.bounds.minX, y: y - placed.bounds.minY };
           const moving = { bounds: shiftBounds(placed.bounds, shift.x, shift.y), pieces: placed.pieces, shift };
@@ -125,11 +137,20 @@ describe('a snap on a course', () => {
           const asked = faults(shiftByKeys(start, [key], shift.x, shift.y));
           const snapped = faults(shiftByKeys(start, [key], shift.x + end.x, shift.y + end.y));
           expect([...snapped].filter((id) => !asked.has(id))).toEqual([]);
+          // A snap to a wall itself leaves no finding about it, whatever was asked.
+          const at = shiftBounds(moving.bounds, end.x, end.y);
+          const rooms = { west: at.minX, south: at.minY, east: length - at.maxX, north: width - at.maxY };
+          for (const guide of end.guides) {
+            if (guide.snap?.to !== 'wall' || !guide.says.endsWith('wall')) continue;
+            walls += 1;
+            expect(rooms[guide.snap.wall], guide.says).toBeGreaterThan(2 * FOOT - 1e-6);
+          }
         },
       ),
-      { numRuns: 60 },
+      { numRuns: 150 },
     );
     expect(taken).toBeGreaterThan(10);
+    expect(walls).toBeGreaterThan(5);
   });
 });
 

@@ -2,7 +2,7 @@ import type { Stage as KonvaStage } from 'konva/lib/Stage';
 import type { RefObject } from 'react';
 import { Layer, Shape, Stage } from 'react-konva/lib/ReactKonvaCore';
 
-/** The canvases of a picture, one a layer, of which createPicture gives each its size and what is painted. */
+/** The canvases of a picture as React mounts them, one a layer: createPicture gives each its size and what is painted. */
 export function PictureCanvases({
   count,
   stage,

@@ -1,11 +1,10 @@
 /**
- * layers/ draws the arena: each layer is one canvas, painted by one function from the scene. React mounts the canvases
- * once and draws nothing: a change at the desk or of the view asks for a frame, and the frame draws the layers whose
- * inputs changed.
+ * layers/ draws the arena: each layer is one canvas, painted by one function from the scene. Nothing here renders by
+ * React: a change at the desk or of the view asks for a frame, and the frame draws the layers whose inputs changed.
  */
-import type { Layer } from 'konva/lib/Layer';
-import type { Shape } from 'konva/lib/Shape';
-import type { Stage } from 'konva/lib/Stage';
+import { Layer } from 'konva/lib/Layer';
+import { Shape } from 'konva/lib/Shape';
+import { Stage } from 'konva/lib/Stage';
 import type { ScreenSize } from '../camera.ts';
 
 /** One canvas of a picture. */
@@ -36,10 +35,18 @@ interface DrawnLayer<Scene> {
   inputs: readonly unknown[] | null;
 }
 
-/**
- * Draws on a mounted stage that has one layer with one shape for each of `layers` (picture-canvases.tsx). The first
- * frame draws all of it.
- */
+/** A stage in an element of the page with one layer, and on it one shape, for each canvas of a picture. */
+export function mountStage(container: HTMLDivElement, count: number): Stage {
+  const stage = new Stage({ container, width: 0, height: 0, listening: false });
+  for (let i = 0; i < count; i += 1) {
+    const layer = new Layer({ listening: false });
+    layer.add(new Shape({ listening: false, perfectDrawEnabled: false }));
+    stage.add(layer);
+  }
+  return stage;
+}
+
+/** Draws on a stage that has one layer with one shape for each of `layers`. The first frame draws all of it. */
 export function createPicture<Scene>(
   stage: Stage,
   layers: readonly PictureLayer<Scene>[],

@@ -1,4 +1,3 @@
-import { arenaWords } from '../../../words/arena.ts';
 import { messages } from '../../../words/desk.ts';
 import { useOriginSentence } from '../../change/use-origin-sentence.ts';
 import { visibleFindings } from '../../check/visible-findings.ts';
@@ -27,9 +26,6 @@ export function HintLine() {
       : gesture !== null
         ? [gesture, ...guides.map((guide) => guide.says)].join(' · ')
         : (finding?.says ?? (gap === undefined ? origin : gapSentence(gap, survey.course.unit)));
-  if (says === '' && survey.obstacles.length === 0) {
-    return <p className="hint-line">{arenaWords.arenaRakedAddFirst}</p>;
-  }
   if (says === '') return null;
   return (
     <p className={`hint-line ${gesture === null ? (finding?.weight ?? '') : ''}`} aria-hidden="true">

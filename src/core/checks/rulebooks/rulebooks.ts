@@ -23,6 +23,15 @@ export const RULEBOOKS: readonly RuleBook[] = [muleAssociation, tradePress, stoc
 /** Designers' practice: it applies where the book in force sets no limit, and cannot be chosen as a book. */
 export const PRACTICE: RuleBook = asBook(practice);
 
+/** Of a course whose book is not chosen yet: no book asks, so designers' practice and house rules are all there is. */
+export const UNDECIDED: RuleBook = {
+  id: 'undecided',
+  title: 'Not decided yet',
+  edition: 'only designers’ practice is asked',
+  about: 'No rule book is chosen for this course yet. Only designers’ practice and the show’s house rules are asked.',
+  limits: {},
+};
+
 /** What one of the printed unit is in metres, radians, seconds, or as a count. */
 const UNITS: Readonly<Record<PrintedUnit, number>> = {
   in: INCH,
@@ -37,8 +46,9 @@ const UNITS: Readonly<Record<PrintedUnit, number>> = {
 /** The unit in which a house rule without a book's entry beside it is kept. */
 const HOUSE_UNITS = { length: 'm', count: 'count', angle: 'degree', time: 's' } as const;
 
+/** A book that can be chosen, or the want of one. */
 export function rulebookById(id: string): RuleBook | undefined {
-  return RULEBOOKS.find((book) => book.id === id);
+  return [...RULEBOOKS, UNDECIDED].find((book) => book.id === id);
 }
 
 /** The limit's band in SI units. */

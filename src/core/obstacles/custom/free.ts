@@ -9,6 +9,7 @@ import { passagesThrough } from './grouped.ts';
 export const free: ObstacleKind = {
   id: 'free',
   title: 'Own obstacle',
+  alsoCalled: ['custom', 'free', 'single pole', 'log'],
   family: 'scenery',
   about: 'Pieces laid by hand: one pole to begin with, or whatever is gathered into it.',
   params: {},

@@ -25,6 +25,7 @@ import { type Lane, LEAST_LANE, lanePassages, laneWords } from './lane-ways.ts';
 export const backL: ObstacleKind = {
   id: 'back-l',
   title: 'Back-through L',
+  alsoCalled: ['elbow', 'corner', 'back up', 'reverse', 'backing'],
   family: 'backing',
   about: 'A lane with a square corner to back through: the quarters go round first.',
   words: laneWords('L'),

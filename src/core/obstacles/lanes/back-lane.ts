@@ -27,6 +27,7 @@ export const LANE_WIDTH = {
 export const backLane: ObstacleKind = {
   id: 'back-lane',
   title: 'Back-through lane',
+  alsoCalled: ['chute', 'back up', 'reverse', 'backing'],
   family: 'backing',
   about: 'Two poles to back between, straight.',
   words: { noun: 'chute', ridden: 'through {}', isEntered: true, isLane: true },

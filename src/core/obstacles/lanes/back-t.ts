@@ -39,6 +39,7 @@ function partOfLanes(stations: readonly Station[]): string {
 export const backT: ObstacleKind = {
   id: 'back-t',
   title: 'Back-through T',
+  alsoCalled: ['back up', 'reverse', 'backing'],
   family: 'backing',
   about: 'Back up the stem, turn the quarters to one side and back out through that arm.',
   words: { noun: 'T', isEntered: true, part: partOfLanes },

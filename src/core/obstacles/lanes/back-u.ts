@@ -26,6 +26,7 @@ import { LEAST_LANE, lanePassages, laneWords } from './lane-ways.ts';
 export const backU: ObstacleKind = {
   id: 'back-u',
   title: 'Back-through U',
+  alsoCalled: ['back up', 'reverse', 'backing'],
   family: 'backing',
   about: 'Down one lane, round the end of the middle pole and up the other, backwards.',
   words: laneWords('U'),

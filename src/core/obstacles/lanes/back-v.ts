@@ -17,6 +17,7 @@ import { lanePassages, laneWords } from './lane-ways.ts';
 export const backV: ObstacleKind = {
   id: 'back-v',
   title: 'Back-through V',
+  alsoCalled: ['elbow', 'corner', 'back up', 'reverse', 'backing'],
   family: 'backing',
   about: 'A lane with a corner to back through, sharper or wider than a square one.',
   words: laneWords('V'),

@@ -17,6 +17,7 @@ import { lanePassages, laneWords } from './lane-ways.ts';
 export const backZigzag: ObstacleKind = {
   id: 'back-zigzag',
   title: 'Back-through zigzag',
+  alsoCalled: ['back up', 'reverse', 'backing', 'w'],
   family: 'backing',
   about: 'A lane that bends left and right by turns: the quarters change sides at every corner.',
   words: laneWords('zigzag'),

@@ -119,6 +119,7 @@ function leastGap(values: Values, least: Metres): Metres {
 export const backMarkers: ObstacleKind = {
   id: 'back-markers',
   title: 'Back round markers',
+  alsoCalled: ['cones', 'barrels', 'triangle', 'back up', 'reverse', 'backing'],
   family: 'backing',
   about: 'Three markers or more to weave through backwards, in a triangle or a row.',
   params: {

@@ -37,6 +37,7 @@ export function weaveRadius(pitch: Metres, aside: Metres): Metres {
 export const serpentine: ObstacleKind = {
   id: 'serpentine',
   title: 'Marker serpentine',
+  alsoCalled: ['slalom', 'cones', 'weave', 'pylons', 'bending'],
   family: 'markers',
   about: 'Markers in a row to weave through, bending left and right by turns.',
   params: {

@@ -45,6 +45,7 @@ const QUARTERS = [0, 1, 2, 3, 4];
 export const squareMarker: ObstacleKind = {
   id: 'square-marker',
   title: 'Square with a marker',
+  alsoCalled: ['cone box', 'turn round'],
   family: 'poles',
   about: 'Ride into a square of poles, once round the marker in its middle, and out.',
   words: { noun: 'square', ridden: 'through {}', isEntered: true },

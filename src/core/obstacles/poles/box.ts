@@ -100,6 +100,7 @@ export function unclosedBox({ side, length }: Pick<BoxSize, 'side' | 'length'>):
 export const box: ObstacleKind = {
   id: 'box',
   title: 'Box',
+  alsoCalled: ['square', 'turn in the box', '360'],
   family: 'poles',
   about: 'A square of poles: the horse goes in, turns with all four feet inside, and goes out.',
   words: { noun: 'box', ridden: 'straight through {}', isEntered: true },

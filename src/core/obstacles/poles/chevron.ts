@@ -47,6 +47,7 @@ function partOfChevrons([first]: readonly Station[]): string {
 export const chevron: ObstacleKind = {
   id: 'chevron',
   title: 'Chevron run',
+  alsoCalled: ['arrowheads', 'v poles'],
   family: 'poles',
   about: 'Arrowheads of two poles in a row, ridden over their points or over the arms of one side.',
   words: { noun: 'chevrons', part: partOfChevrons },

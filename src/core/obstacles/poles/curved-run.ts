@@ -89,6 +89,7 @@ function nearestRadius(values: Values): Metres | undefined {
 export const curvedRun: ObstacleKind = {
   id: 'curved-run',
   title: 'Curved run',
+  alsoCalled: ['arc', 'bow', 'circle poles'],
   family: 'poles',
   about: 'Poles along an arc of a given radius: the gap holds on the line, and the horse must stay on it.',
   words: { noun: 'curve' },

@@ -111,6 +111,7 @@ export function nearestInnerGap(values: Values, fits: (tried: Values) => boolean
 export const fan: ObstacleKind = {
   id: 'fan',
   title: 'Fan',
+  alsoCalled: ['wagon wheel', 'half wheel', 'arc'],
   family: 'poles',
   about: 'Poles spread like a hand: the gap fits on the curve at the line, and the horse must keep to it.',
   words: { noun: 'fan' },

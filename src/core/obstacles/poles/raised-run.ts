@@ -17,6 +17,7 @@ import { buildRun, ROW_PARAMS } from './run.ts';
 export const raisedRun: ObstacleKind = {
   id: 'raised-run',
   title: 'Raised run',
+  alsoCalled: ['cavaletti', 'cavalletti', 'elevated', 'lifted'],
   family: 'poles',
   about: 'A run of poles raised at both ends, at one, or at one and the other by turns.',
   params: {

@@ -96,6 +96,7 @@ const CLEAR_MOST = feet(12);
 export const spoke: ObstacleKind = {
   id: 'spoke',
   title: 'Spoke',
+  alsoCalled: ['wagon wheel', 'pinwheel', 'star', 'circle'],
   family: 'poles',
   about: 'A wheel of poles about a marker, ridden round on a circle.',
   words: { noun: 'spoke', ridden: 'around {}' },

@@ -34,6 +34,7 @@ import { GAP_ITSELF } from '../traits.ts';
 export const zigzag: ObstacleKind = {
   id: 'zigzag',
   title: 'Zigzag run',
+  alsoCalled: ['slanted', 'w'],
   family: 'poles',
   about: 'Poles turned left and right by turns: the horse bends with them and keeps to their middles.',
   words: { noun: 'zigzag' },

@@ -22,6 +22,7 @@ import { sidePassages } from './side-pass.ts';
 export const sidePassBetween: ObstacleKind = {
   id: 'side-pass-between',
   title: 'Side pass between poles',
+  alsoCalled: ['sidepass', 'lateral'],
   family: 'side-passing',
   about: 'Two parallel poles to side pass between, one in front of the horse and one behind.',
   words: { noun: 'poles', sidePassed: 'between {}' },

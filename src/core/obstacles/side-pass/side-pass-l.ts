@@ -19,6 +19,7 @@ import { cornerPassages } from './side-pass-corner.ts';
 export const sidePassL: ObstacleKind = {
   id: 'side-pass-l',
   title: 'Side pass L',
+  alsoCalled: ['sidepass', 'lateral', 'corner'],
   family: 'side-passing',
   about: 'Two poles in a square corner: side pass the one, turn on the forehand or the haunches, side pass the other.',
   words: { noun: 'L' },

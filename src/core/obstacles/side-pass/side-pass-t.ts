@@ -31,6 +31,7 @@ function partOfBars(stations: readonly Station[]): string {
 export const sidePassT: ObstacleKind = {
   id: 'side-pass-t',
   title: 'Side pass T',
+  alsoCalled: ['sidepass', 'lateral'],
   family: 'side-passing',
   about: 'Side pass along the bar to its middle, turn, and side pass down the stem; or over the whole bar.',
   words: { noun: 'T', part: partOfBars },

@@ -27,6 +27,7 @@ import { cornerPassages } from './side-pass-corner.ts';
 export const sidePassV: ObstacleKind = {
   id: 'side-pass-v',
   title: 'Side pass V',
+  alsoCalled: ['sidepass', 'lateral', 'corner'],
   family: 'side-passing',
   about: 'Two poles in a wide or sharp corner to side pass, with part of a turn where they meet.',
   words: { noun: 'V' },

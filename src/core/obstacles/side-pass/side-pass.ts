@@ -32,6 +32,7 @@ export function sidePassages(piece: string, line: { length: Metres; y: Metres; w
 export const sidePass: ObstacleKind = {
   id: 'side-pass',
   title: 'Side pass',
+  alsoCalled: ['sidepass', 'lateral', 'leg yield'],
   family: 'side-passing',
   about: 'A pole to side pass over, front feet on one side and hind feet on the other.',
   params: POLE_PARAMS,

@@ -8,6 +8,7 @@ import { straightOver } from './straight-over.ts';
 export const bridge: ObstacleKind = {
   id: 'bridge',
   title: 'Bridge',
+  alsoCalled: ['deck', 'platform'],
   family: 'work',
   about: 'A wooden deck to walk over, straight and calm.',
   params: bridgePiece.params,

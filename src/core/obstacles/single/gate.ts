@@ -19,6 +19,7 @@ const ASIDE = 1.4;
 export const gate: ObstacleKind = {
   id: 'gate',
   title: 'Gate',
+  alsoCalled: ['rope gate', 'door'],
   family: 'work',
   about: 'A gate to open, pass and shut from the saddle without letting go.',
   words: { noun: 'gate', work: (hand, how) => `work {} with a ${hand}-hand ${how}` },

@@ -11,6 +11,7 @@ import type { Passage } from '../passage.ts';
 export const mailbox: ObstacleKind = {
   id: 'mailbox',
   title: 'Mailbox',
+  alsoCalled: ['letter box', 'letterbox', 'post', 'mail'],
   family: 'work',
   about: 'A letter box to ride up to, halt beside, open and shut.',
   words: {

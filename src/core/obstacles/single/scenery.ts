@@ -21,6 +21,7 @@ function sizes(kind: string, { across, height }: { across: Metres; height: Metre
 export const scenery: ObstacleKind = {
   id: 'scenery',
   title: 'Scenery',
+  alsoCalled: ['plants', 'flowers', 'barrel', 'decoration', 'post'],
   family: 'scenery',
   about: 'A plant, barrel, post or marker that dresses the course and is not ridden.',
   params: {

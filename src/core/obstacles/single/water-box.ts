@@ -8,6 +8,7 @@ import { straightOver } from './straight-over.ts';
 export const waterBox: ObstacleKind = {
   id: 'water-box',
   title: 'Water box',
+  alsoCalled: ['pan', 'pool', 'wet'],
   family: 'work',
   about: 'A shallow pan of water to walk through.',
   words: { noun: 'water', ridden: 'through {}' },

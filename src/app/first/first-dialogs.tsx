@@ -1,0 +1,23 @@
+import { hintWords } from '../../words/first-visit.ts';
+import { lazyComponent } from '../lazy-panel.tsx';
+import { useDoors } from './doors.ts';
+import { useFirstVisit } from './visit.ts';
+
+const NewCourseDialog = lazyComponent(() => import('./new-course-dialog.tsx').then((module) => module.NewCourseDialog));
+const StartersDialog = lazyComponent(() => import('./starters-dialog.tsx').then((module) => module.StartersDialog));
+
+const FirstHints = lazyComponent(() => import('./first-hints.tsx').then((module) => module.FirstHints));
+
+/** The dialogs from which a course is begun, wherever they were asked for. */
+export function FirstDialogs() {
+  const { open } = useDoors();
+  if (open === null) return null;
+  return open === 'new-course' ? <NewCourseDialog /> : <StartersDialog />;
+}
+
+/** The hints, which are loaded only where somebody has not put them all away. */
+export function FirstHintsWhereNew() {
+  const visit = useFirstVisit();
+  if (visit !== null && visit.hints >= hintWords.hints.length) return null;
+  return <FirstHints />;
+}
