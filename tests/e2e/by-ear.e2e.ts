@@ -47,7 +47,7 @@ test('a change says the new value and the old one, once', async ({ page }) => {
   await page.keyboard.press('Tab');
   await page.keyboard.press('Tab');
   await expect(said).toContainText(
-    /^Chose the set of jog-overs \(obstacle 2\), jog, .+ from the west wall, .+ 3 gaps of 2' 6"/,
+    /^Chose the set of jog-overs \(obstacle 2\), jog, .+ from the west wall, .+ 3 gaps of 2'\s6"/,
   );
   await page.keyboard.press('Shift+ArrowRight');
   await expect(said).toContainText(/^Moved the set of jog-overs \(obstacle 2\): .+ from the west wall \(was .+\)/);
