@@ -110,7 +110,7 @@ test('a finding is waived only with a reason, stays waived after the page is loa
   const reason = truck.getByRole('textbox', { name: 'Reason' });
   await expect(reason).toBeFocused();
   await reason.press('Enter');
-  await expect(truck.getByRole('alert')).toContainText('Say why');
+  await expect(truck.getByRole('alert')).toContainText('Give a reason');
   await reason.fill('Two poles come from the barn');
   await reason.press('Enter');
   await openCard(truck);
@@ -216,7 +216,7 @@ test('a house rule takes the place of a limit, says so, and is removed again', a
   await dialog.getByLabel('Least').fill(`3' 4"`);
   await dialog.getByLabel('Most').fill(`3' 6"`);
   await dialog.getByRole('button', { name: 'Set the house rule' }).click();
-  await expect(dialog.getByRole('alert')).toContainText('Say why');
+  await expect(dialog.getByRole('alert')).toContainText('Give a reason');
   await dialog.getByLabel('Reason').fill('The show wants long gaps');
   await dialog.getByRole('button', { name: 'Set the house rule' }).click();
   const house = page.getByRole('region', { name: 'House rules' });
@@ -276,8 +276,11 @@ test('a badge opens its finding beside its fix, and the way back leads to where 
 test('on a phone a tapped badge brings its finding up', async ({ browser }) => {
   const context = await browser.newContext({ viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });
   const page = await context.newPage();
-  await faulty(page);
-  await stage(page, 'Set').click();
+  await opened(page);
+  await page.getByRole('button', { name: 'File', exact: true }).click();
+  await page.locator('[data-starter="practice-with-faults"]').click();
+  await expect(page.locator('[data-said]')).toContainText('Opened Practice');
+  await expect(page.locator('[data-obstacle="run-1"][data-badge]')).toBeAttached();
   const badge = await badgeOf(page, 'run-1');
   await page.touchscreen.tap(badge.x, badge.y);
   await expect(page.getByRole('tab', { name: 'Findings' })).toHaveAttribute('aria-selected', 'true');

@@ -69,10 +69,10 @@ export interface GapParam {
 export interface ObstacleKind {
   readonly id: string;
   readonly title: string;
-  /** What the trade calls one of its poles by the gait over it, and where nobody rides it; absent: the title serves for all. */
-  readonly nounByGait?: Readonly<Record<Gait | 'none', string>>;
   /** What else people call it, for whoever looks for it by name. */
   readonly alsoCalled?: readonly string[];
+  /** What the trade calls one of its poles by the gait over it, and where nobody rides it; absent: the title serves for all. */
+  readonly nounByGait?: Readonly<Record<Gait | 'none', string>>;
   readonly family: ObstacleFamily;
   /** One sentence: what it is and what it asks of the horse. */
   readonly about: string;

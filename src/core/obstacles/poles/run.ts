@@ -104,8 +104,8 @@ export function buildRun(values: Values, raised: (i: number) => Values = () => (
 export const run: ObstacleKind = {
   id: 'run',
   title: 'Run of poles',
-  nounByGait: { walk: 'walk-over', jog: 'jog-over', lope: 'lope-over', none: 'pole' },
   alsoCalled: ['walk overs', 'walkovers', 'jog overs', 'lope overs', 'trot poles', 'canter poles', 'straight', 'logs'],
+  nounByGait: { walk: 'walk-over', jog: 'jog-over', lope: 'lope-over', none: 'pole' },
   family: 'poles',
   about: 'Parallel poles in a row: walk-overs, jog-overs or lope-overs, by the gap and the gait.',
   params: ROW_PARAMS,
