@@ -81,7 +81,7 @@ function pieceWords(pieces: readonly PieceDifference[]): readonly string[] {
 export function differenceWords(difference: LayoutDifference, unit: LengthUnit): string {
   switch (difference.kind) {
     case 'went':
-      return `taken away, ${pieceCount(difference.obstacle.pieces.length)}`;
+      return `deleted, ${pieceCount(difference.obstacle.pieces.length)}`;
     case 'came':
       return `set ${placeWords(difference.obstacle.pose, unit)}, ${pieceCount(difference.obstacle.pieces.length)}`;
     case 'moved':

@@ -10,14 +10,14 @@ function gaitNoun({ id, kind }: Obstacle, { ride }: Pick<Layout, 'ride'>): strin
   return leg === undefined ? nouns?.none : nouns?.[leg.gait];
 }
 
-/** What the trade calls an obstacle where it is listed, the designer's own name aside: "Fan", "Jog-overs", "Poles". */
+/** What the trade calls an obstacle where it is listed, the designer's own name aside: "Jog-overs", "Poles". */
 export function tradeTitle(obstacle: Obstacle, layout: Pick<Layout, 'ride'>): string {
   const noun = gaitNoun(obstacle, layout);
   if (noun === undefined) return obstacleKind(obstacle.kind)?.title ?? obstacle.kind;
   return capitalized(obstacle.pieces.length === 1 ? noun : `${noun}s`);
 }
 
-/** The same as one thing in a sentence, without article: "fan", "set of jog-overs". */
+/** The same as one thing in a sentence, without article: "set of jog-overs". */
 export function tradeNoun(obstacle: Obstacle, layout: Pick<Layout, 'ride'>): string {
   const noun = gaitNoun(obstacle, layout);
   if (noun === undefined) return uncapitalized(obstacleKind(obstacle.kind)?.title ?? obstacle.kind);
