@@ -141,7 +141,7 @@ test.describe('on a phone', () => {
     const fan = await onPage(page, await placeOf(page, 'run-1'));
     await page.touchscreen.tap(fan.x, fan.y);
     await expect(page.getByRole('tab', { name: 'Tape' })).toHaveAttribute('aria-selected', 'true');
-    await expect(page.getByRole('textbox', { name: 'Name', exact: true })).toHaveValue('Run of poles');
+    await expect(page.getByRole('textbox', { name: 'Name', exact: true })).toHaveValue('Jog-overs');
     const legend = page.getByRole('list', { name: 'How the line is drawn' });
     await expect(legend).toHaveCount(0);
     await page.getByRole('button', { name: 'Show the legend of the line' }).tap();

@@ -73,10 +73,10 @@ test('a card says how heavy, what is allowed and measured, why, and how good its
 test('findings are grouped by obstacle or by check, and stay as many', async ({ page }) => {
   const panel = await faulty(page);
   const count = await countOf(panel.locator('[data-finding]'));
-  await expect(panel.getByRole('heading', { level: 3, name: /^2 Run of poles/ })).toBeVisible();
+  await expect(panel.getByRole('heading', { level: 3, name: /^2 Jog-overs/ })).toBeVisible();
   await panel.getByRole('button', { name: 'By check' }).click();
   await expect(panel.getByRole('heading', { level: 3, name: /^Every gap between poles suits/ })).toBeVisible();
-  await expect(panel.getByRole('heading', { level: 3, name: /^2 Run of poles/ })).toHaveCount(0);
+  await expect(panel.getByRole('heading', { level: 3, name: /^2 Jog-overs/ })).toHaveCount(0);
   expect(await countOf(panel.locator('[data-finding]'))).toBe(count);
   await stage(page, 'Set').click();
   await stage(page, 'Check').click();
@@ -265,7 +265,7 @@ test('a badge opens its finding beside its fix, and the way back leads to where 
   const panel = page.getByRole('region', { name: 'Findings', exact: true });
   const door = panel.locator('.finding-door:focus');
   await expect(door).toHaveAttribute('aria-expanded', 'true');
-  await expect(door).toContainText('Gaps 1 to 3 of the run of poles (obstacle 2)');
+  await expect(door).toContainText('Gaps 1 to 3 of the set of jog-overs (obstacle 2)');
   const card = panel.locator('.finding', { has: page.locator('.finding-door:focus') });
   await expect(card.locator('.remedy').first()).toBeInViewport();
   await panel.getByRole('button', { name: 'Back to Set' }).press('Enter');
@@ -282,7 +282,7 @@ test('on a phone a tapped badge brings its finding up', async ({ browser }) => {
   const badge = await badgeOf(page, 'run-1');
   await page.touchscreen.tap(badge.x, badge.y);
   await expect(page.getByRole('tab', { name: 'Findings' })).toHaveAttribute('aria-selected', 'true');
-  await expect(page.locator('.finding-door:focus')).toContainText('Gaps 1 to 3 of the run of poles (obstacle 2)');
+  await expect(page.locator('.finding-door:focus')).toContainText('Gaps 1 to 3 of the set of jog-overs (obstacle 2)');
   await context.close();
 });
 
