@@ -277,9 +277,7 @@ test('on a phone a tapped badge brings its finding up', async ({ browser }) => {
   const context = await browser.newContext({ viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });
   const page = await context.newPage();
   await opened(page);
-  await page.getByRole('button', { name: 'File', exact: true }).click();
-  await page.locator('[data-starter="practice-with-faults"]').click();
-  await expect(page.locator('[data-said]')).toContainText('Opened Practice');
+  await openStarter(page, 'practice-with-faults');
   await expect(page.locator('[data-obstacle="run-1"][data-badge]')).toBeAttached();
   const badge = await badgeOf(page, 'run-1');
   await page.touchscreen.tap(badge.x, badge.y);
