@@ -12,10 +12,10 @@ import { paintPlaces } from '../painters/paint-places.ts';
 import { paintTravel } from '../painters/paint-travel.ts';
 import type { Scene } from './scene.ts';
 
-/** The line with its places, and the letters and names beside the obstacles, off all that has its own place. */
+/** The line but for what a gesture has left alone, its places, and the letters and names beside the obstacles, off all that has its own place. */
 export function paintLineOfTravel(
   context: CanvasRenderingContext2D,
-  { desk, view, plan, theme, reach }: Scene,
+  { desk, stillParts, view, plan, theme, reach }: Scene,
   dimensions: readonly DimensionLabel[],
 ): void {
   const { survey, chosen, tapeReading } = desk;
@@ -37,7 +37,7 @@ export function paintLineOfTravel(
     },
   );
   if (hasLine) {
-    paintTravel(context, survey, { camera, theme, pointed });
+    paintTravel(context, survey, { camera, theme, pointed, shown: (part) => !stillParts.has(part) });
     paintPlaces(context, { survey, words }, { camera, theme });
     paintEnds(context, ends, { theme });
   }

@@ -18,11 +18,11 @@ import { looseTapeEnd } from './tape-end.ts';
  * selection. It is the one canvas that is drawn at each pointer move.
  */
 export const liveLayer: PictureLayer<Scene> = {
-  inputs({ desk, moved, view, compared, plan, theme, reach, hasPrints }) {
+  inputs({ desk, moved, stillParts, view, compared, plan, theme, reach, hasPrints }) {
     const { survey, chosen, stage, gesture, guides, tape, tapeReading } = desk;
     const { camera, size, pointed, sweepStep } = view;
     return [
-      ...[survey, visibleFindings(desk), chosen, stage, gesture !== null, moved, guides, tape, tapeReading],
+      ...[survey, visibleFindings(desk), chosen, stage, gesture !== null, moved, stillParts, guides, tape, tapeReading],
       ...[camera, size, pointed, sweepStep, theme, reach, hasPrints, plan, stage === 'change' ? compared : null],
     ];
   },

@@ -4,6 +4,7 @@ import { ghostPieces } from '../../change/origins.ts';
 import { type GhostIndex, paintGhost } from '../painters/paint-ghost.ts';
 import { paintGround } from '../painters/paint-ground.ts';
 import { paintObstacles } from '../painters/paint-obstacles.ts';
+import { paintTravel } from '../painters/paint-travel.ts';
 import type { PictureLayer } from './picture.ts';
 import type { Scene } from './scene.ts';
 
@@ -20,14 +21,18 @@ function hasGrid({ desk }: Scene): boolean {
   return desk.gesture !== null || desk.tape !== null;
 }
 
-/** The ground and what lies on it still: during a gesture the obstacles that it has not moved; at rest all of them. */
+/**
+ * The ground and what lies on it still: during a gesture the obstacles and the parts of the line that it has not changed;
+ * at rest all obstacles.
+ */
 export const stillLayer: PictureLayer<Scene> = {
   inputs(scene) {
-    const { desk, resting, moved, view, theme } = scene;
-    return [resting, moved, desk.course.arena, view.camera, theme, hasGrid(scene), ...ghostsOf(scene)];
+    const { desk, resting, moved, stillParts, view, plan, theme } = scene;
+    const ground = [desk.course.arena, view.camera, theme, hasGrid(scene)];
+    return [resting, moved, stillParts, plan === null, ...ground, ...ghostsOf(scene)];
   },
   paint(context, scene) {
-    const { resting, moved, theme } = scene;
+    const { resting, moved, stillParts, plan, theme } = scene;
     const { camera } = scene.view;
     const { arena, unit } = scene.desk.course;
     paintGround(context, { arena, unit, camera, theme, hasGrid: hasGrid(scene) });
@@ -36,6 +41,8 @@ export const stillLayer: PictureLayer<Scene> = {
     }
     const obstacles = resting.obstacles.filter(({ obstacle }) => !moved.has(obstacle.id));
     paintObstacles(context, { obstacles }, { camera, theme });
+    if (plan !== null || stillParts.size === 0) return;
+    paintTravel(context, resting, { camera, theme, pointed: null, shown: (part) => stillParts.has(part) });
   },
 };
 

@@ -1,7 +1,7 @@
 import { memoizeByIdentity } from '../../../core/memo/by-identity.ts';
 import { type Path, pathPoints, poseAt } from '../../../core/plane/path.ts';
 import type { Point } from '../../../core/plane/point.ts';
-import type { Landings } from '../../../core/ride/line.ts';
+import type { Gap, Landings } from '../../../core/ride/line.ts';
 import type { Survey } from '../../../core/survey.ts';
 import type { Pointed } from '../../view.ts';
 import { type Camera, screenAngle, screenOf } from '../camera.ts';
@@ -17,13 +17,16 @@ const screenPath = memoizeByIdentity((path: Path, camera: Camera): readonly Poin
   return points.map((at) => screenOf(camera, at));
 });
 
-/** Paints the line of travel, each part as it is ridden, with arrows and landings. */
+/** A part of the line in the picture: the path of an element, or a gap by its ends. It is the same object while nothing about it changes. */
+export type TravelPart = Path | Gap['ends'];
+
+/** Paints the line of travel, each part as it is ridden, with arrows and landings: those that are `shown`, or all. */
 export function paintTravel(
   context: CanvasRenderingContext2D,
   survey: Survey,
-  eye: DrawContext & { readonly pointed: Pointed },
+  eye: DrawContext & { readonly pointed: Pointed; readonly shown?: (part: TravelPart) => boolean },
 ): void {
-  const { camera, theme, pointed } = eye;
+  const { camera, theme, pointed, shown = () => true } = eye;
   const isPointed = (leg: number) => pointed?.kind === 'leg' && pointed.leg === leg;
   context.lineJoin = 'round';
   for (const element of survey.line.elements) {
@@ -36,6 +39,7 @@ export function paintTravel(
     context.globalAlpha = 1;
   }
   for (const element of survey.line.elements) {
+    if (!shown(element.path)) continue;
     const look = TRAVEL_STYLES[travelKind(element)];
     const colour = theme.inks[look.ink];
     if (element.turn !== 0) {
@@ -55,7 +59,9 @@ export function paintTravel(
       arrow(context, poseAt(element.path, (element.length * (i + 0.5)) / count), { camera, colour });
     }
   }
-  for (const gap of survey.line.gaps) paintLandings(context, gap.landings, { survey, camera, theme });
+  for (const { ends, landings } of survey.line.gaps) {
+    if (shown(ends)) paintLandings(context, landings, { survey, camera, theme });
+  }
 }
 
 function strokeLine(context: CanvasRenderingContext2D, points: readonly Point<'screen'>[]): void {

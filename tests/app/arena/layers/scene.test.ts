@@ -52,3 +52,36 @@ test('after the drag, and after one that was cancelled, nothing has moved', () =
     desk.undo();
   }
 });
+
+test('a drag leaves what of the line it does not change on the still canvas; at rest nothing is on it', () => {
+  const desk = twoFans();
+  desk.place('fan', {}, point(60, 20));
+  desk.place('fan', {}, point(80, 20));
+  desk.choose([]);
+  const before = movedBy(desk.state(), null);
+  expect(before.stillParts.size).toBe(0);
+  pointer(desk, 'down', 20);
+  pointer(desk, 'move', 21);
+  const first = movedBy(desk.state(), movedBy(desk.state(), before));
+  const now = new Set<unknown>(desk.state().survey.line.elements.map(({ path }) => path));
+  const atRest = before.resting.line.elements;
+  expect(atRest.filter(({ path }) => first.stillParts.has(path))).toEqual(atRest.filter(({ path }) => now.has(path)));
+  const legs = new Set(atRest.filter(({ path }) => first.stillParts.has(path)).map(({ leg }) => leg));
+  expect(legs.has(0)).toBe(false);
+  expect(legs.has(3)).toBe(true);
+  const stillGaps = before.resting.line.gaps.filter(({ ends }) => first.stillParts.has(ends));
+  expect(new Set(stillGaps.map(({ obstacle }) => obstacle))).toEqual(new Set(['fan-2', 'fan-3', 'fan-4']));
+  pointer(desk, 'up', 21);
+  expect(movedBy(desk.state(), first).stillParts.size).toBe(0);
+});
+
+test('a part of the line that a drag has changed once stays off the still canvas until the end', () => {
+  const desk = twoFans();
+  let moved = movedBy(desk.state(), null);
+  pointer(desk, 'down', 20);
+  for (const x of [22, 20]) {
+    pointer(desk, 'move', x);
+    moved = movedBy(desk.state(), moved);
+  }
+  expect(moved.resting.line.elements.some(({ leg, path }) => leg === 0 && moved.stillParts.has(path))).toBe(false);
+});
