@@ -1,11 +1,11 @@
 import type { Weight } from '../core/checks/check.ts';
 import type { Layout, Level } from '../core/course/course.ts';
+import { tradeTitle } from '../core/course/obstacle-title.ts';
 import type { PlacedPiece } from '../core/course/placed.ts';
 import type { Gait } from '../core/horses/horse.ts';
 import { printLength } from '../core/measure/length.ts';
 import type { LengthUnit } from '../core/measure/quantity.ts';
 import type { Obstacle } from '../core/obstacles/obstacle.ts';
-import { obstacleKind } from '../core/obstacles/obstacles.ts';
 import type { Stage } from '../desk/input.ts';
 import { appWords } from '../words/app.ts';
 import { terms } from '../words/terms.ts';
@@ -18,7 +18,7 @@ import { terms } from '../words/terms.ts';
  */
 export function obstacleTitle(obstacle: Obstacle, layout: Layout): string {
   if (obstacle.name !== undefined && obstacle.name !== '') return obstacle.name;
-  const title = obstacleKind(obstacle.kind)?.title ?? obstacle.kind;
+  const title = tradeTitle(obstacle, layout);
   const isRidden = layout.ride.legs.some((leg) => leg.obstacle === obstacle.id);
   const isAlone = layout.obstacles.filter((each) => each.kind === obstacle.kind).length < 2;
   return isRidden || isAlone ? title : withNumber(title, obstacle.id);

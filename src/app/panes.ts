@@ -14,11 +14,25 @@ export function controlsIn(element: HTMLElement): readonly HTMLElement[] {
   return [...element.querySelectorAll<HTMLElement>(CONTROLS)].filter(isUsable);
 }
 
+/**
+ * Scrolls the panel that an element stands in, and nothing else, until the element is seen, or stands at the top of it. The
+ * browser's own way would scroll the page as well, which has no bar to scroll it back.
+ */
+export function scrollPanelTo(element: HTMLElement, place: 'nearest' | 'top' = 'nearest'): void {
+  let panel = element.parentElement;
+  while (panel !== null && !/auto|scroll/.test(getComputedStyle(panel).overflowY)) panel = panel.parentElement;
+  if (panel === null) return;
+  const [box, own] = [panel.getBoundingClientRect(), element.getBoundingClientRect()];
+  const [above, below] = [own.top - box.top, own.bottom - box.bottom];
+  if (place === 'top' || above < 0) panel.scrollTop += above;
+  else if (below > 0) panel.scrollTop += Math.min(below, above);
+}
+
 /** Focuses an element and brings it into view only as far as it must. False when it did not take the focus. */
 export function takeFocus(element: HTMLElement | undefined): boolean {
   if (element === undefined) return false;
   element.focus({ preventScroll: true });
-  element.scrollIntoView({ block: 'nearest', inline: 'nearest' });
+  scrollPanelTo(element);
   return document.activeElement === element;
 }
 

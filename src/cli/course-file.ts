@@ -43,6 +43,6 @@ export async function courseFrom(path: string, io: Io): Promise<Course> {
   }
   const reading = readCourse(text);
   if (reading.kind === 'refused') throw new BadInput(`${path}: ${reading.why}`);
-  for (const repair of reading.repairs) io.err(`${path}, mended: ${repair}\n`);
+  for (const repair of reading.repairs) io.err(`${path}, repaired: ${repair}\n`);
   return reading.course;
 }

@@ -1,7 +1,7 @@
 import type { Command } from 'commander';
+import { tradeTitle } from '../core/course/obstacle-title.ts';
 import { printDuration } from '../core/measure/duration.ts';
 import { printLength } from '../core/measure/length.ts';
-import { obstacleKind } from '../core/obstacles/obstacles.ts';
 import { PRINT_WORDS } from '../core/ride/hoof-print.ts';
 import type { LeadNote } from '../core/ride/line.ts';
 import { linePlaces } from '../core/ride/line-places.ts';
@@ -33,7 +33,7 @@ function legDocuments({ layout, line }: Survey): LegDocument[] {
       number: i + 1,
       leg: leg.id,
       obstacle: leg.obstacle,
-      title: obstacle?.name ?? obstacleKind(obstacle?.kind ?? '')?.title ?? leg.obstacle,
+      title: obstacle === undefined ? leg.obstacle : (obstacle.name ?? tradeTitle(obstacle, layout)),
       passage: leg.passage,
       way: passage?.title ?? '',
       approach: leg.approach,

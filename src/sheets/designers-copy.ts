@@ -16,7 +16,7 @@ const FONT_SIZE = 3.5;
 
 const WEIGHTS: readonly Weight[] = ['must', 'should', 'note'];
 const WEIGHT_WORDS: Readonly<Record<Weight, string>> = {
-  must: 'Must be mended',
+  must: 'Must be fixed',
   should: 'Should be looked at',
   note: 'Worth knowing',
 };

@@ -61,11 +61,15 @@ function markElement(mark: Mark<'paper'>): string {
   }
 }
 
-/** The page as a complete SVG document whose user unit is one millimetre. */
-export function svg(page: Page): string {
+/**
+ * The page as a complete SVG document whose user unit is one millimetre. `faces` are the @font-face rules of its letters,
+ * for a viewer that has not the font.
+ */
+export function svg(page: Page, faces = ''): string {
   const size = `width="${n(page.width)}mm" height="${n(page.height)}mm" viewBox="0 0 ${n(page.width)} ${n(page.height)}"`;
   const open = `<svg xmlns="http://www.w3.org/2000/svg" ${size} role="img" font-family="Inter, 'Helvetica Neue', Arial, sans-serif">`;
   const about = `<title>${xmlText(page.about)}</title>`;
+  const style = faces === '' ? '' : `<style>${faces}</style>\n`;
   const paper = `<rect width="100%" height="100%" fill="#ffffff"/>`;
-  return `${open}\n${about}\n${paper}\n${page.marks.map(markElement).join('\n')}\n</svg>\n`;
+  return `${open}\n${about}\n${style}${paper}\n${page.marks.map(markElement).join('\n')}\n</svg>\n`;
 }

@@ -55,7 +55,7 @@ export function autosave<Work extends object>({
   let isStopped = false;
 
   async function writeOnce(work: Work): Promise<boolean> {
-    const error = await save(work).catch((failure: unknown): ErrorMessage => `The course was not kept: ${failure}.`);
+    const error = await save(work).catch((failure: unknown): ErrorMessage => `The course was not saved: ${failure}.`);
     if (error !== undefined) pending ??= work;
     report?.(error);
     return error === undefined;

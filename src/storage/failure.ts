@@ -9,12 +9,12 @@ export type ErrorMessage = string | undefined;
 const TO_FILE = 'Save the course to a file so that it is not lost.';
 
 const KNOWN: Readonly<Record<string, string>> = {
-  QuotaExceededError: 'The browser has no room left for this page. Erase kept courses that are no longer needed.',
+  QuotaExceededError: 'The browser has no room left for this page. Delete courses that are no longer needed.',
   SecurityError: 'The browser does not let this page keep anything. Allow site data for it, and reload.',
   InvalidStateError: 'The browser closed its store, perhaps for a newer Polewright in another tab. Reload this page.',
-  VersionError: 'A newer Polewright has kept courses in this browser. Reload this page to get it.',
+  VersionError: 'A newer Polewright has saved courses in this browser. Reload this page to get it.',
   NetworkError: 'A part of Polewright could not be loaded. See to the connection; the next change tries again.',
-  NotFoundError: 'The kept courses were cleared while this page was open. Reload it.',
+  NotFoundError: 'The courses in this browser were cleared while this page was open. Reload it.',
 };
 
 export function failureName(failure: unknown): string {

@@ -83,7 +83,7 @@ export async function openLibrary(options: LibraryOptions = {}): Promise<Library
   try {
     return libraryOn(await databaseStore(), { storedIn: 'browser', note: undefined, now, persist });
   } catch (failure) {
-    return inMemory(`${failureWords(failure)} Until then it is kept only while this page is open.`);
+    return inMemory(`${failureWords(failure)} Until then it is here only while this page is open.`);
   }
 }
 
@@ -97,12 +97,12 @@ function slotWords(slot: string): string {
 }
 
 async function readRecord(record: { readonly text?: unknown } | undefined, what: string): Promise<CourseReading> {
-  if (record === undefined) return { kind: 'refused', why: `There is no kept ${what}.` };
+  if (record === undefined) return { kind: 'refused', why: `There is no ${what}.` };
   const text = textOf(record);
-  if (text === undefined) return { kind: 'refused', why: `The kept ${what} is damaged: it has no text.` };
+  if (text === undefined) return { kind: 'refused', why: `The ${what} is damaged: it has no text.` };
   const reading = await readCourseText(text);
   if (reading.kind === 'read') return reading;
-  return { kind: 'refused', why: `The kept ${what} cannot be read. ${reading.why}` };
+  return { kind: 'refused', why: `The ${what} cannot be read. ${reading.why}` };
 }
 
 /** A library over a store. Exported for tests, which bring stores that fail. */
@@ -180,7 +180,8 @@ export function libraryOn(
         async () => {
           const text = writeCourse(presentCourse(history));
           const again = await readCourseText(text);
-          if (again.kind === 'refused') return `The course was not kept, as it could not be opened again. ${again.why}`;
+          if (again.kind === 'refused')
+            return `The course was not saved, as it could not be opened again. ${again.why}`;
           await histories.save(history, text, slot);
           askToPersist();
           return undefined;

@@ -96,7 +96,7 @@ export function shelfOn(store: ShelfStore, { storedIn, note }: Pick<Shelf, 'stor
     async save(item) {
       const text = writeShelfItem(item);
       const again = readShelfItem(text);
-      if (again.kind === 'refused') return `The obstacle was not kept, as it could not be read again. ${again.why}`;
+      if (again.kind === 'refused') return `The obstacle was not saved, as it could not be read again. ${again.why}`;
       return failureOf(store.put(item.id, text));
     },
     async items() {

@@ -9,6 +9,7 @@ import { labels, messages, STAGE_NAMES } from './desk.ts';
 import { deskNames } from './desk-names.ts';
 import { fileWords } from './file.ts';
 import { findingsWords } from './findings.ts';
+import { emptyWords, hintWords, newCourseWords, paletteWords, starterWords } from './first-visit.ts';
 import { handWords } from './hand.ts';
 import { helpWords } from './help.ts';
 import { keyWords } from './keys.ts';
@@ -31,6 +32,7 @@ export const catalogue = {
   deskNames,
   file: fileWords,
   findings: findingsWords,
+  firstVisit: { newCourseWords, starterWords, emptyWords, paletteWords, hintWords },
   hand: handWords,
   help: helpWords,
   keys: keyWords,

@@ -2,7 +2,6 @@
 
 export const newCourseWords = {
   open: 'New course…',
-  openShort: 'New course',
   title: 'A new course',
   name: 'Title of the course',
   arenaName: 'Arena',

@@ -3,10 +3,10 @@ export const helpWords = {
   help: 'Help',
   theFiveStages: 'The five stages',
   stages: {
-    set: 'Put obstacles into the arena. Drag them, turn them, or type their exact numbers. Things snap to walls, centre lines and neighbours; hold Alt to move freely.',
+    set: 'Put obstacles into the arena: type under Add to find one (fan, slalom, chute), and Enter adds it. Drag them, turn them, or type their exact numbers. Things snap to walls, centre lines and neighbours; Snap switches that off, and Alt while you drag does the opposite. The grid shows while something moves or you measure. Start and end can be dragged at every stage.',
     ride: 'Say in which order and at which gait the obstacles are ridden. The line of travel, the landings and the time follow; a tick across the line is where the gait or the lead changes. Drag the line to bend it, choose on which side it passes a thing, or drag a handle to move where it crosses a pole. Play it, or step from landing to landing. Hoof prints shows where the feet come down, Time what each obstacle costs the class.',
     check:
-      'Read what is out of range, go to it, and apply a fix with one click where there is one, or waive it with your reason. Compare two rule books, see the ground that a backing horse sweeps, and watch it going through.',
+      'Read what is out of range, go to it, and apply a fix with one click where there is one, or waive it with your reason. A badge in the arena opens its finding. Compare two rule books, see the ground that a backing horse sweeps, and watch it going through.',
     post: 'See the pattern as it will be posted, change its words, and export it as a PDF; the designer’s copy adds findings and waivers.',
     change:
       'Keep several layouts in one course: branch one and change the branch. Compare lays one over the other or side by side, and marks the better measures. Change-over says what the crew carries where, in which order and in about how many minutes. Day gives the classes their times and finds the order that needs the least changing over.',
@@ -28,6 +28,13 @@ export const helpWords = {
       ],
     },
     {
+      id: 'help-touch',
+      title: 'By touch',
+      paragraphs: [
+        'Tap a thing to choose it, then drag it; a round enlargement shows what is under the finger. Anywhere else one finger moves the picture, and two zoom. Press and hold a thing for its menu. Press and hold an obstacle in the list, then drag it to its place; a tap adds it to free ground. The nudge pad moves and turns what is chosen by exact steps.',
+      ],
+    },
+    {
       id: 'help-ways',
       title: 'Which way an obstacle is ridden',
       paragraphs: [
@@ -43,7 +50,7 @@ export const helpWords = {
     ['0', 'Show the whole arena'],
     ['G', 'Go to the numbers on the tapes of what is chosen; Enter types, Escape comes back'],
     ['Space, held', 'Drag to move the picture; so do the middle button and two fingers'],
-    ['Alt, held', 'Snap to nothing'],
+    ['Alt, held', 'The opposite of the Snap switch'],
     ['Ctrl + S', 'Save the course as a file'],
     ['Ctrl + O', 'Open a file'],
   ],
@@ -51,5 +58,5 @@ export const helpWords = {
   care: 'The numbers here are measures, not promises. Strides differ from horse to horse and from ground to ground: walk the course, tape every gap, and ride it with a quiet horse before the class.',
   whoDecides: 'The rule book in force, the show’s officials and the judge decide.',
   whereCourseIs:
-    'Your course stays in this browser only, with its last hundred steps to undo and redo. Save it as a file to have it safe or to pass it on.',
+    'Your course stays in this browser only, where two hundred steps can be undone, a hundred of them after a reload. The three hints of the first visit are under File → Show the hints again. Save it as a file to have it safe or to pass it on.',
 } as const;

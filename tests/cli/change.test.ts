@@ -23,7 +23,9 @@ describe('change', () => {
     expect(out).toMatch(
       /from 62' 2½" from the east wall and 49' 2½" from the south wall; to 58' 11" from the east wall/,
     );
-    expect(out).toContain('From the truck: nothing\nTo the truck: nothing\nStays: the run of poles (obstacle 1): 4\n');
+    expect(out).toContain(
+      'From the truck: nothing\nTo the truck: nothing\nStays: the set of jog-overs (obstacle 1): 4\n',
+    );
     expect(out).toContain('The times are estimates');
     expect(out).toContain('measured again before a horse goes in');
   });

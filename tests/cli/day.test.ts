@@ -41,7 +41,7 @@ describe('day', () => {
   test('tells of a fixed start that no order keeps', async () => {
     const early = changeClass(DAY, 'open', { startsAt: 7 * 3600 });
     const { out } = await runCli('day', courseFile(early));
-    expect(out).toMatch(/NOT KEPT {2}Open Trail begins [\dh ]+ min after its fixed start\./);
+    expect(out).toMatch(/NOT KEPT {2}Open Trail begins [\dh ]+ min after its set start\./);
   });
 
   test('refuses a course without a day and says how it gets one', async () => {

@@ -10,7 +10,7 @@ test('ride prints the line of the survey as one JSON document', async () => {
   expect([code, err]).toEqual([0, '']);
   expect(told.length).toBeCloseTo(line.length, 6);
   expect(told.seconds).toBeCloseTo(line.clock.go, 6);
-  expect(told.legs.map((leg: { title: string }) => leg.title)).toEqual(['Run of poles', 'Bridge']);
+  expect(told.legs.map((leg: { title: string }) => leg.title)).toEqual(['Jog-overs', 'Bridge']);
   expect(told.gaps).toHaveLength(3);
   expect(told.gaps[0].taped).toBeCloseTo(0.9144, 6);
   expect(told.gaps[0].landings).toMatchObject({ count: 1, fits: true });
@@ -52,7 +52,7 @@ test('ride prints legs and gaps in the unit of the course', async () => {
   const { code, out } = await runCli('ride', courseFile(smallCourse({ gap: 1.3716 })));
   expect(code).toBe(0);
   expect(out).toContain('Larkhollow Fairground: practice: ');
-  expect(out).toMatch(/ 1 {2}Run of poles {2}over the poles/);
+  expect(out).toMatch(/ 1 {2}Jog-overs {2}over the poles/);
   expect(out).toContain('4\' 6"');
   expect(out).toContain('does not fit');
 });

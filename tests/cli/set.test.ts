@@ -107,8 +107,8 @@ describe('set says what it thinks of what it built', () => {
     const plain = await runCli('set', 'run', '--gait', 'lope', '--gap', '3 ft');
     expect(plain.code).toBe(1);
     expect(plain.out).toContain('By itself, by American Mule Association: 1 must, ');
-    expect(plain.out).toContain("Gaps 1 to 3 of the run of poles (obstacle 1) are 3'; a lope asks for 6' to 7'");
-    expect(plain.out).toContain('Fix: Set the gaps of the run of poles (obstacle 1) to 6\' 6"');
+    expect(plain.out).toContain("Gaps 1 to 3 of the set of lope-overs (obstacle 1) are 3'; a lope asks for 6' to 7'");
+    expect(plain.out).toContain('Fix: Set the gaps of the set of lope-overs (obstacle 1) to 6\' 6"');
     const json = await runCli('set', 'run', '--gait', 'lope', '--gap', '3 ft', '--json');
     expect(json.code).toBe(1);
     const [first] = JSON.parse(json.out).findings;

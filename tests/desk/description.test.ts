@@ -24,7 +24,7 @@ describe('the description for a screen reader', () => {
     const desk = createDesk(threeObstacles(), checker);
     desk.choose(['run-1']);
     expect(description(desk.state())).toBe(
-      `Chosen: the run of poles (obstacle 1), 49' 2½" from the west wall, 29' 6¼" from the south wall.`,
+      `Chosen: the set of jog-overs (obstacle 1), 49' 2½" from the west wall, 29' 6¼" from the south wall.`,
     );
     desk.choose(['run-1', 'fan-1', 'spoke-1']);
     expect(description(desk.state())).toMatch(/^Chosen: 3 obstacles, .+ from the west wall, .+ from the south wall\.$/);
@@ -35,10 +35,10 @@ describe('an obstacle read out', () => {
   test('has its gait, place, heading, gaps and the way from the last one', () => {
     const state = createDesk(threeObstacles(), checker).state();
     expect(reading({ survey: state.survey, findings: [] }, 'run-1')).toMatch(
-      /^The run of poles \(obstacle 1\), jog, 49' 2½" from the west wall, 29' 6¼" from the south wall, heading 0°, 3 gaps of 3', \S.* along the line from the start\.$/,
+      /^The set of jog-overs \(obstacle 1\), jog, 49' 2½" from the west wall, 29' 6¼" from the south wall, heading 0°, 3 gaps of 3', \S.* along the line from the start\.$/,
     );
     expect(reading({ survey: state.survey, findings: [] }, 'fan-1')).toMatch(
-      /^The fan \(obstacle 2\), .+ along the line from the run of poles \(obstacle 1\)\.$/,
+      /^The fan \(obstacle 2\), .+ along the line from the set of jog-overs \(obstacle 1\)\.$/,
     );
   });
 
@@ -53,8 +53,8 @@ describe('an obstacle read out', () => {
   test('has its findings, and not those of another', () => {
     const desk = createDesk(threeObstacles(), checker);
     desk.setValue('run-1', 'gap', `2' 6"`);
-    expect(reading(desk.state(), 'run-1')).toMatch(/\d findings?: .*Gaps 1 to 3 of the run of poles/);
-    expect(reading(desk.state(), 'spoke-1')).not.toContain('run of poles (obstacle 1) are');
+    expect(reading(desk.state(), 'run-1')).toMatch(/\d findings?: .*Gaps 1 to 3 of the set of jog-overs/);
+    expect(reading(desk.state(), 'spoke-1')).not.toContain('set of jog-overs (obstacle 1) are');
   });
 
   test('of a piece tells whose it is', () => {
@@ -65,9 +65,9 @@ describe('an obstacle read out', () => {
   test('is what is said when it is chosen', () => {
     const desk = createDesk(threeObstacles(), checker);
     desk.choose(['run-1']);
-    expect(desk.state().said).toMatch(/^Chose the run of poles \(obstacle 1\), jog, .+ heading 0°/);
+    expect(desk.state().said).toMatch(/^Chose the set of jog-overs \(obstacle 1\), jog, .+ heading 0°/);
     desk.choose(['run-1', 'fan-1']);
-    expect(desk.state().said).toBe('Chose the run of poles (obstacle 1) and the fan (obstacle 2)');
+    expect(desk.state().said).toBe('Chose the set of jog-overs (obstacle 1) and the fan (obstacle 2)');
   });
 });
 
@@ -81,7 +81,7 @@ describe('what has changed', () => {
     }));
     desk.choose(['run-1/pole-4']);
     desk.nudge(2 * INCH, 0);
-    expect(desk.state().said).toContain(`Gap 3 of the run of poles (obstacle 1) is 3' 2" (was 3')`);
+    expect(desk.state().said).toContain(`Gap 3 of the set of jog-overs (obstacle 1) is 3' 2" (was 3')`);
     expect(desk.state().said).not.toContain('Gap 1');
   });
 
@@ -105,7 +105,7 @@ describe('what has changed', () => {
     ]);
     expect(legChanges(course, reorderLeg(course, id, 1))).toEqual([
       'the fan is number 1 (was 2)',
-      'the run of poles is number 2 (was 1)',
+      'the set of jog-overs is number 2 (was 1)',
     ]);
   });
 });

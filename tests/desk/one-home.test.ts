@@ -142,7 +142,7 @@ describe('a run of four', () => {
     const desk = run();
     desk.setHold(['run-1/gap-1', 'run-1/gap-2', 'run-1/gap-3'], "4'");
     expect(obstacleOn(desk).values.gap).toBeCloseTo(4 * FOOT, 9);
-    expect(desk.state().said).toBe("The run of poles (obstacle 1): gap is now 4' (was 3')");
+    expect(desk.state().said).toBe("The set of jog-overs (obstacle 1): gap is now 4' (was 3')");
     desk.setValue('run-1', 'poles', '5');
     const ground = onGround(desk);
     for (const gap of [1, 2, 3, 4]) expect(ground.get(`run-1/gap-${gap}`)).toBeCloseTo(4 * FOOT, 9);
@@ -198,7 +198,7 @@ describe('a run of four', () => {
     const usual = run();
     usual.setValue('run-1', 'gait', 'lope');
     expect(usual.state().said).toBe(
-      "The run of poles (obstacle 1): gap is now 6' (was 3'); gait is now Lope (was Jog); number 1 is ridden at a lope (was jog). The way to number 1 is ridden at a lope (was jog)",
+      "The set of jog-overs (obstacle 1): gap is now 6' (was 3'); gait is now Lope (was Jog); number 1 is ridden at a lope (was jog). The way to number 1 is ridden at a lope (was jog)",
     );
     const own = run();
     own.setValue('run-1', 'gap', `3' 3"`);

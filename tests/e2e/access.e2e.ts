@@ -42,14 +42,24 @@ async function eachPanel(page: Page, look: (panel: string) => Promise<void>): Pr
   }
 }
 
-/** Dialogs and menus, each by the stage, the tab on small screens, and the button that opens it. */
-const DIALOGS = [
-  { stage: 'Set', tab: undefined, button: 'Help' },
+interface DialogDoor {
+  readonly stage: string;
+  readonly tab?: string;
+  readonly menu?: string;
+  readonly button: string;
+}
+
+/** Dialogs, each by the stage, the menu or the tab on small screens, and the button that opens it. */
+const DIALOGS: readonly DialogDoor[] = [
+  { stage: 'Set', button: 'Help' },
+  { stage: 'Set', menu: 'File', button: 'New course…' },
+  { stage: 'Set', menu: 'File', button: 'Starters…' },
+  { stage: 'Set', menu: 'File', button: 'Earlier states…' },
   { stage: 'Set', tab: 'Truck', button: 'Edit the list' },
   { stage: 'Check', tab: 'Rule book', button: 'Compare with another book' },
   { stage: 'Check', tab: 'Rule book', button: 'Set a house rule' },
   { stage: 'Check', tab: 'Horse', button: 'All assumptions, with sources' },
-] as const;
+];
 
 for (const size of SIZES) {
   test(`nothing has a fault of access at ${size.width} x ${size.height}`, async ({ page }) => {
@@ -72,10 +82,11 @@ for (const size of SIZES) {
       });
       if (isLargest) expect(await colourFaults(page, name)).toEqual([]);
     }
-    for (const { stage: where, tab, button } of DIALOGS) {
+    for (const { stage: where, tab, menu, button } of DIALOGS) {
       await stage(page, where).click();
       const panel = page.getByRole('tab', { name: tab ?? '\u0000', exact: true });
       if (tab !== undefined && (await panel.count()) > 0) await panel.click();
+      if (menu !== undefined) await page.getByRole('button', { name: menu, exact: true }).click();
       await page.getByRole('button', { name: button }).first().click({ timeout: 60_000 });
       const dialog = page.getByRole('dialog');
       await expect(dialog).toBeVisible();
@@ -130,7 +141,7 @@ test.describe('on a phone', () => {
     const fan = await onPage(page, await placeOf(page, 'run-1'));
     await page.touchscreen.tap(fan.x, fan.y);
     await expect(page.getByRole('tab', { name: 'Tape' })).toHaveAttribute('aria-selected', 'true');
-    await expect(page.getByRole('textbox', { name: 'Name', exact: true })).toHaveValue('Run of poles');
+    await expect(page.getByRole('textbox', { name: 'Name', exact: true })).toHaveValue('Jog-overs');
     const legend = page.getByRole('list', { name: 'How the line is drawn' });
     await expect(legend).toHaveCount(0);
     await page.getByRole('button', { name: 'Show the legend of the line' }).tap();

@@ -47,12 +47,12 @@ test('a change says the new value and the old one, once', async ({ page }) => {
   await page.keyboard.press('Tab');
   await page.keyboard.press('Tab');
   await expect(said).toContainText(
-    /^Chose the run of poles \(obstacle 2\), jog, .+ from the west wall, .+ 3 gaps of 2' 6"/,
+    /^Chose the set of jog-overs \(obstacle 2\), jog, .+ from the west wall, .+ 3 gaps of 2'\s6"/,
   );
   await page.keyboard.press('Shift+ArrowRight');
-  await expect(said).toContainText(/^Moved the run of poles \(obstacle 2\): .+ from the west wall \(was .+\)/);
+  await expect(said).toContainText(/^Moved the set of jog-overs \(obstacle 2\): .+ from the west wall \(was .+\)/);
   await page.getByRole('textbox', { name: 'Gap', exact: true }).fill(`3' 3"`);
   await page.keyboard.press('Enter');
-  await expect(said).toHaveText(`The run of poles (obstacle 2): gap is now 3' 3" (was 2' 6")`);
+  await expect(said).toHaveText(`The set of jog-overs (obstacle 2): gap is now 3' 3" (was 2' 6")`);
   await expect(page.locator('[data-found]')).toContainText(/finding/);
 });

@@ -73,10 +73,10 @@ test('a card says how heavy, what is allowed and measured, why, and how good its
 test('findings are grouped by obstacle or by check, and stay as many', async ({ page }) => {
   const panel = await faulty(page);
   const count = await countOf(panel.locator('[data-finding]'));
-  await expect(panel.getByRole('heading', { level: 3, name: /^2 Run of poles/ })).toBeVisible();
+  await expect(panel.getByRole('heading', { level: 3, name: /^2 Jog-overs/ })).toBeVisible();
   await panel.getByRole('button', { name: 'By check' }).click();
   await expect(panel.getByRole('heading', { level: 3, name: /^Every gap between poles suits/ })).toBeVisible();
-  await expect(panel.getByRole('heading', { level: 3, name: /^2 Run of poles/ })).toHaveCount(0);
+  await expect(panel.getByRole('heading', { level: 3, name: /^2 Jog-overs/ })).toHaveCount(0);
   expect(await countOf(panel.locator('[data-finding]'))).toBe(count);
   await stage(page, 'Set').click();
   await stage(page, 'Check').click();
@@ -110,7 +110,7 @@ test('a finding is waived only with a reason, stays waived after the page is loa
   const reason = truck.getByRole('textbox', { name: 'Reason' });
   await expect(reason).toBeFocused();
   await reason.press('Enter');
-  await expect(truck.getByRole('alert')).toContainText('Say why');
+  await expect(truck.getByRole('alert')).toContainText('Give a reason');
   await reason.fill('Two poles come from the barn');
   await reason.press('Enter');
   await openCard(truck);
@@ -216,7 +216,7 @@ test('a house rule takes the place of a limit, says so, and is removed again', a
   await dialog.getByLabel('Least').fill(`3' 4"`);
   await dialog.getByLabel('Most').fill(`3' 6"`);
   await dialog.getByRole('button', { name: 'Set the house rule' }).click();
-  await expect(dialog.getByRole('alert')).toContainText('Say why');
+  await expect(dialog.getByRole('alert')).toContainText('Give a reason');
   await dialog.getByLabel('Reason').fill('The show wants long gaps');
   await dialog.getByRole('button', { name: 'Set the house rule' }).click();
   const house = page.getByRole('region', { name: 'House rules' });
@@ -265,7 +265,7 @@ test('a badge opens its finding beside its fix, and the way back leads to where 
   const panel = page.getByRole('region', { name: 'Findings', exact: true });
   const door = panel.locator('.finding-door:focus');
   await expect(door).toHaveAttribute('aria-expanded', 'true');
-  await expect(door).toContainText('Gaps 1 to 3 of the run of poles (obstacle 2)');
+  await expect(door).toContainText('Gaps 1 to 3 of the set of jog-overs (obstacle 2)');
   const card = panel.locator('.finding', { has: page.locator('.finding-door:focus') });
   await expect(card.locator('.remedy').first()).toBeInViewport();
   await panel.getByRole('button', { name: 'Back to Set' }).press('Enter');
@@ -276,12 +276,13 @@ test('a badge opens its finding beside its fix, and the way back leads to where 
 test('on a phone a tapped badge brings its finding up', async ({ browser }) => {
   const context = await browser.newContext({ viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });
   const page = await context.newPage();
-  await faulty(page);
-  await stage(page, 'Set').click();
+  await opened(page);
+  await openStarter(page, 'practice-with-faults');
+  await expect(page.locator('[data-obstacle="run-1"][data-badge]')).toBeAttached();
   const badge = await badgeOf(page, 'run-1');
   await page.touchscreen.tap(badge.x, badge.y);
   await expect(page.getByRole('tab', { name: 'Findings' })).toHaveAttribute('aria-selected', 'true');
-  await expect(page.locator('.finding-door:focus')).toContainText('Gaps 1 to 3 of the run of poles (obstacle 2)');
+  await expect(page.locator('.finding-door:focus')).toContainText('Gaps 1 to 3 of the set of jog-overs (obstacle 2)');
   await context.close();
 });
 

@@ -139,7 +139,7 @@ test('what cannot all hold is said, nothing moves, and dropping one goes on', as
 
 test('the tape measures two poles by hand and by key, and what it reads can be kept', async ({ page }) => {
   await opened(page);
-  await choose(page, '2 Run of poles');
+  await choose(page, '2 Jog-overs');
   await press(page, 'Enter');
   const first = await pieceAt(page);
   await press(page, 'Tab');
@@ -155,14 +155,14 @@ test('the tape measures two poles by hand and by key, and what it reads can be k
   await press(page, 'Escape');
   await expect(page.locator('.hint-line')).toHaveCount(0);
 
-  await choose(page, '2 Run of poles');
+  await choose(page, '2 Jog-overs');
   for (const key of ['Enter', 'n', 't']) await press(page, key);
   await expect(page.locator('.hint-line')).toHaveText(byHand ?? '');
 });
 
 test('what a snap found is offered, kept with a key, and holds in the next drag', async ({ page }) => {
   await opened(page);
-  await choose(page, '2 Run of poles');
+  await choose(page, '2 Jog-overs');
   const home = await placeOf(page, 'run-1');
   // The run lies along x: its poles stand 6 ft to each side of its middle, and 2 ft is what the book wants clear.
   await drag(page, home, { x: home.x + 0.3, y: 8 * FOOT + 0.1 });
@@ -180,7 +180,7 @@ test('pieces are gathered into one obstacle, put on the shelf, placed from it af
   page,
 }) => {
   await opened(page);
-  await choose(page, '2 Run of poles');
+  await choose(page, '2 Jog-overs');
   for (const key of ['Enter', 'n']) await press(page, key);
   await page.getByRole('button', { name: 'Make one obstacle' }).click();
   await expect(page.locator('[data-obstacle="free-1"]')).toHaveCount(1);
@@ -197,9 +197,9 @@ test('pieces are gathered into one obstacle, put on the shelf, placed from it af
 
 test('a fixed pole carries a peg and stays while its neighbour is typed away from it', async ({ page }) => {
   await opened(page);
-  await choose(page, '2 Run of poles');
+  await choose(page, '2 Jog-overs');
   await press(page, 'Enter');
-  await page.getByRole('checkbox', { name: /^Fixed/ }).check();
+  await page.getByRole('checkbox', { name: /^Pinned/ }).check();
   const home = await pieceAt(page);
   await keeps(page)
     .getByRole('textbox', { name: /^Gap, inside to inside/ })

@@ -46,7 +46,7 @@ test('eight obstacles lie in a course of one’s own after the form and eight wo
   await expect(listed).toHaveText([
     /Gate/,
     /Bridge/,
-    /Run of poles/,
+    /Jog-overs/,
     /Fan/,
     /Back-through L/,
     /Side pass/,

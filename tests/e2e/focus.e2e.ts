@@ -101,6 +101,8 @@ test('F6 jumps between the parts of the page and comes back to where it was; lin
   page,
 }) => {
   await opened(page);
+  // The strip comes after the arena.
+  await expect(page.locator('[data-pane="strip"]').getByRole('button').first()).toBeVisible();
   const inPane = (name: string) => page.locator(`[data-pane="${name}"]:focus, [data-pane="${name}"] :focus`);
   await arena(page).focus();
   for (const pane of ['right', 'strip', 'top', 'left', 'arena']) {

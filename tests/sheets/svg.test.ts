@@ -14,6 +14,12 @@ describe('the SVG of a page', () => {
     expect(text).toContain('<title>A pole &amp; a “box” &lt;here&gt;</title>');
   });
 
+  test('carries the faces of its letters where they are given', () => {
+    const faces = '@font-face{font-family:Inter;src:url(data:font/woff2;base64,AA==)}';
+    expect(svg(page([]), faces)).toContain(`<style>${faces}</style>`);
+    expect(svg(page([]))).not.toContain('<style>');
+  });
+
   test('inks each kind of mark with the look of its ink', () => {
     const text = svg(
       page([

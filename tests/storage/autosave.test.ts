@@ -145,7 +145,7 @@ describe('autosave', () => {
     const saver = autosave({ save: keep, report: (trouble) => told.push(trouble), timer: handTimer().timer });
     saver.schedule(a);
     await saver.flush();
-    expect(told).toEqual(['The course was not kept: Error: gone.']);
+    expect(told).toEqual(['The course was not saved: Error: gone.']);
   });
 
   test('does not write what takes the place of a course that is kept, but writes it in place of one that is not', async () => {

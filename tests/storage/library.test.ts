@@ -63,7 +63,7 @@ describe.each(['browser', 'memory'] as const)('a library in the %s', (keeps) => 
     expect(await library.earlier('second')).toHaveLength(1);
     expect(await library.load(CURRENT_SLOT)).toEqual({
       kind: 'refused',
-      why: 'There is no kept course in the slot "table".',
+      why: 'There is no course in the slot "table".',
     });
   });
 
@@ -82,7 +82,7 @@ describe.each(['browser', 'memory'] as const)('a library in the %s', (keeps) => 
     expect(await library.loadEarlier(CURRENT_SLOT, 4)).toMatchObject({ kind: 'read', course: { title: 'State 4' } });
     expect(await library.loadEarlier(CURRENT_SLOT, 3)).toEqual({
       kind: 'refused',
-      why: 'There is no kept state 3 of "table".',
+      why: 'There is no state 3 of "table".',
     });
   });
 });
@@ -132,7 +132,7 @@ describe('a kept record that is damaged', () => {
     await damaged('{"format": "polewright-course"', 'course');
     expect(await library.latest()).toEqual(course('Morning'));
     expect(library.lastError()).toBe(
-      'The kept course "Morning" cannot be read. The file is cut off: it ends at line 1, column 31, ' +
+      'The course "Morning" cannot be read. The file is cut off: it ends at line 1, column 31, ' +
         'where a comma or } would be right. Take a complete copy of it. An earlier state is shown.',
     );
     expect(await library.load(CURRENT_SLOT)).toMatchObject({ kind: 'refused' });
@@ -145,7 +145,7 @@ describe('a kept record that is damaged', () => {
     await library.save(newHistory(course('Morning')));
     await damaged(17, 'all');
     expect(await library.latest()).toEqual(course('Noon'));
-    expect(library.lastError()).toBe('The kept course "Morning" is damaged: it has no text.');
+    expect(library.lastError()).toBe('The course "Morning" is damaged: it has no text.');
   });
 
   test('alone leaves nothing to show, and says so', async () => {
@@ -153,7 +153,7 @@ describe('a kept record that is damaged', () => {
     await library.save(newHistory(course('Morning')));
     await damaged('', 'all');
     expect(await library.latest()).toBeUndefined();
-    expect(library.lastError()).toBe('The kept course "Morning" cannot be read. The file is empty.');
+    expect(library.lastError()).toBe('The course "Morning" cannot be read. The file is empty.');
   });
 });
 
@@ -162,7 +162,7 @@ test('a course that could not be opened again does not take the place of one tha
   await library.save(newHistory(course('Morning')));
   const broken = { ...course('Noon'), horse: 'unicorn' };
   expect(await library.save(newHistory(broken))).toBe(
-    'The course was not kept, as it could not be opened again. The horse is "unicorn"; known are stock-horse, pony, large-horse, mule.',
+    'The course was not saved, as it could not be opened again. The horse is "unicorn"; known are stock-horse, pony, large-horse, mule.',
   );
   expect(await library.latest()).toEqual(course('Morning'));
 });
@@ -189,13 +189,13 @@ describe('what the browser does to it is told with the next step', () => {
     expect(library.storedIn).toBe('memory');
     expect(library.note).toBe(
       'The browser does not let this page keep anything. Allow site data for it, and reload. ' +
-        'Save the course to a file so that it is not lost. Until then it is kept only while this page is open.',
+        'Save the course to a file so that it is not lost. Until then it is here only while this page is open.',
     );
   });
 
   test('a store of a newer program', async () => {
     (await openDB('polewright', 9)).close();
-    expect((await openLibrary({ now })).note).toMatch(/^A newer Polewright has kept courses in this browser\./);
+    expect((await openLibrary({ now })).note).toMatch(/^A newer Polewright has saved courses in this browser\./);
   });
 
   test('an older program in another tab that a newer one waits for: it lets go, and says so on the next save', async () => {
@@ -246,7 +246,7 @@ describe('what the browser does to it is told with the next step', () => {
     const { store } = failing('QuotaExceededError', 3);
     const library = libraryOn(store, { storedIn: 'browser', note: undefined, now });
     const why =
-      'The browser has no room left for this page. Erase kept courses that are no longer needed. ' +
+      'The browser has no room left for this page. Delete courses that are no longer needed. ' +
       'Save the course to a file so that it is not lost.';
     expect(await library.save(newHistory(course('Morning')))).toBe(why);
     expect(library.lastError()).toBe(why);

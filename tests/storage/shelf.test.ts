@@ -50,7 +50,7 @@ describe('a shelf in the browser', () => {
 
   test('does not keep what could not be read again', async () => {
     const shelf = await openShelf();
-    expect(await shelf.save({ ...item('a', 'Fan'), title: '' })).toContain('The obstacle was not kept');
+    expect(await shelf.save({ ...item('a', 'Fan'), title: '' })).toContain('The obstacle was not saved');
     expect((await shelf.items()).items).toEqual([]);
   });
 });

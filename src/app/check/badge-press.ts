@@ -7,6 +7,20 @@ import { visibleFindings } from './visible-findings.ts';
 /** A press that wanders further than this is no press, pixels. */
 const WANDER = 12;
 
+/** A browser that makes no click of a tap makes none for so long, milliseconds. */
+const CLICK_WAIT = 400;
+
+/** Runs when a tap is over: the browser ends it with the mouse events of a click, and with them moves the focus. */
+function afterTap(run: () => void): void {
+  const over = () => {
+    clearTimeout(wait);
+    window.removeEventListener('click', over, true);
+    run();
+  };
+  const wait = setTimeout(over, CLICK_WAIT);
+  window.addEventListener('click', over, true);
+}
+
 /** Puts the badges in front of the arena's pointers: one that is pressed opens its findings and moves nothing beneath. */
 export function createBadgePress(places: DoorPlaces, arena: PointerController): PointerController {
   let press: { readonly pointer: number; readonly at: Point<'screen'>; readonly finding: string } | null = null;
@@ -30,7 +44,9 @@ export function createBadgePress(places: DoorPlaces, arena: PointerController): 
       if (press?.pointer !== sample.id) return arena.up(sample);
       const { at, finding } = press;
       press = null;
-      if (Math.hypot(sample.at.x - at.x, sample.at.y - at.y) <= WANDER) enterFinding(places, finding);
+      if (Math.hypot(sample.at.x - at.x, sample.at.y - at.y) > WANDER) return;
+      if (sample.kind === 'touch') afterTap(() => enterFinding(places, finding));
+      else enterFinding(places, finding);
     },
     cancel(sample) {
       if (press?.pointer === sample.id) press = null;

@@ -5,6 +5,7 @@ import { limitsOf } from '../../core/checks/rulebooks/rulebooks.ts';
 import { findingsWords } from '../../words/findings.ts';
 import { WEIGHT_WORDS } from '../app-words.ts';
 import { useDeskState, useRestingSurvey } from '../desk-context.tsx';
+import { scrollPanelTo } from '../panes.ts';
 import { useView, useViewState } from '../view.ts';
 import { BandGauge } from './band-gauge.tsx';
 import { FindingTools } from './finding-tools.tsx';
@@ -37,9 +38,11 @@ export function FindingCard({ bundle, open, done }: CardProps) {
   useLayoutEffect(() => {
     if (!isSought) return;
     // The heading of its group comes into view first, and with it the others of the obstacle.
-    button.current?.closest('section')?.scrollIntoView({ block: 'start' });
-    button.current?.focus({ preventScroll: true });
-    button.current?.closest('li')?.scrollIntoView({ block: 'nearest' });
+    const door = button.current;
+    const [section, card] = [door?.closest('section'), door?.closest('li')];
+    if (section != null) scrollPanelTo(section, 'top');
+    door?.focus({ preventScroll: true });
+    if (card != null) scrollPanelTo(card);
     view.foundFinding();
   }, [isSought, view]);
   const Chevron = isOpen ? ChevronUp : ChevronDown;

@@ -1,8 +1,10 @@
 import type { Pages } from '../../sheets/sheet.ts';
 import { svg } from '../../sheets/svg.ts';
+import { usePageFaces } from './page-faces.ts';
 
 /** The pages of a sheet as they will be printed. */
 export function PagePictures({ drawn }: { readonly drawn: Pages }) {
+  const faces = usePageFaces();
   return (
     <>
       {drawn.substitutions.map((substitution) => (
@@ -16,7 +18,7 @@ export function PagePictures({ drawn }: { readonly drawn: Pages }) {
           key={index}
           className={page.width > page.height ? 'page lying' : 'page'}
           style={{ aspectRatio: `${page.width} / ${page.height}` }}
-          src={`data:image/svg+xml;charset=utf-8,${encodeURIComponent(svg(page))}`}
+          src={`data:image/svg+xml;charset=utf-8,${encodeURIComponent(svg(page, faces))}`}
           alt={page.about}
         />
       ))}

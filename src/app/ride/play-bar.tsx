@@ -71,8 +71,8 @@ export function PlayBar() {
         <button
           type="button"
           className="quiet worded prints-button"
-          aria-label="Prints"
-          title="Prints"
+          aria-label={terms.hoofPrints}
+          title={terms.hoofPrints}
           aria-pressed={hasPrints}
           onClick={() => player.showPrints(!hasPrints)}
         >

@@ -89,7 +89,7 @@ function orderSaving(given: DayOrder, best: DayOrder): readonly DaySaving[] {
   const saves = given.cost.finish - best.cost.finish;
   const mends = given.cost.broken - best.cost.broken;
   if (saves < LEAST && mends <= 0) return [];
-  const more = mends > 0 ? `; it keeps ${mends} more of what is fixed` : '';
+  const more = mends > 0 ? `; it keeps ${mends} more of what is set` : '';
   const says = `Another order of the classes${more}.`;
   return [{ kind: 'order', says, saves, edit: (course) => orderClasses(course, best.times.order) }];
 }

@@ -16,7 +16,7 @@ function classTitle({ classes }: Day, id: string): string {
 /** One sentence about a fixed thing that an order does not keep. */
 export function brokenWords(day: Day, rule: BrokenRule): string {
   if (rule.kind === 'judge') return `The classes of ${rule.judge} are in ${rule.blocks} blocks; one would be right.`;
-  return `${classTitle(day, rule.id)} begins ${printMinutes(rule.by)} after its fixed start.`;
+  return `${classTitle(day, rule.id)} begins ${printMinutes(rule.by)} after its set start.`;
 }
 
 /** One sentence about a class that waits for riders. */

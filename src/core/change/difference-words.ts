@@ -1,4 +1,5 @@
 import type { Layout } from '../course/course.ts';
+import { tradeTitle } from '../course/obstacle-title.ts';
 import { printAngle } from '../measure/angle.ts';
 import { printLength } from '../measure/length.ts';
 import type { LengthUnit } from '../measure/quantity.ts';
@@ -18,7 +19,7 @@ const IN_PLACE = 0.01;
 
 /** "Fan, number 3": the designer's own name or the kind's, and its numbers in the go of the layout. */
 export function obstacleLabel(obstacle: Obstacle, { ride }: Layout): string {
-  const title = obstacle.name ?? obstacleKind(obstacle.kind)?.title ?? obstacle.kind;
+  const title = obstacle.name ?? tradeTitle(obstacle, { ride });
   const numbers = ride.legs.flatMap((leg, i) => (leg.obstacle === obstacle.id ? [String(i + 1)] : []));
   return numbers.length === 0 ? title : `${title}, number ${andList(numbers)}`;
 }
@@ -80,7 +81,7 @@ function pieceWords(pieces: readonly PieceDifference[]): readonly string[] {
 export function differenceWords(difference: LayoutDifference, unit: LengthUnit): string {
   switch (difference.kind) {
     case 'went':
-      return `taken away, ${pieceCount(difference.obstacle.pieces.length)}`;
+      return `deleted, ${pieceCount(difference.obstacle.pieces.length)}`;
     case 'came':
       return `set ${placeWords(difference.obstacle.pose, unit)}, ${pieceCount(difference.obstacle.pieces.length)}`;
     case 'moved':

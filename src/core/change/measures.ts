@@ -110,7 +110,7 @@ export const MEASURES: readonly Measure[] = [
     value: ({ classClock }) => (classClock.entries > 0 ? classClock.whole : null),
   },
   {
-    ...{ id: 'must', title: 'Must be mended', unit: 'count', better: 'less' },
+    ...{ id: 'must', title: 'Must be fixed', unit: 'count', better: 'less' },
     says: 'Findings of the weight must that are not waived, by the rule book in force.',
     value: (study) => findingCount(study, 'must'),
   },

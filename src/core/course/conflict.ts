@@ -67,13 +67,13 @@ export function conflictOf(
     names.length === 0 ? '' : ` while ${andList(names)} ${names.length > 1 ? 'keep their' : 'keeps its'} shape`;
   const pieces = pinned.map((key) => gripName({ piece: key }, layout));
   const still =
-    pieces.length === 0 ? '' : ` ${capitalized(andList(pieces))} ${pieces.length > 1 ? 'are' : 'is'} fixed.`;
+    pieces.length === 0 ? '' : ` ${capitalized(andList(pieces))} ${pieces.length > 1 ? 'are' : 'is'} pinned.`;
   const lone = members.length === 1;
   const says =
     `${lone ? 'This cannot hold' : 'These cannot all hold'}${keeping}: ` +
     `${members.map((each) => each.says).join(' ')}${still} ` +
     `${lone ? 'Change or drop it' : 'Change or drop one of them'}; nothing was moved.`;
-  const free = pinned.map((key, i): Resolution => ({ does: 'unpin', key, says: `Let go of ${pieces[i]}` }));
+  const free = pinned.map((key, i): Resolution => ({ does: 'unpin', key, says: `Free ${pieces[i]}` }));
   const [first, ...rest] = mapNonEmpty(
     members,
     ({ key, says: what }): Resolution => ({ does: 'drop', key, says: `Drop: ${what}` }),

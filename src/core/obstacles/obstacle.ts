@@ -3,6 +3,7 @@
  * One file a kind; `obstacles.ts` lists them.
  */
 import type { Constraint } from '../constraints/constraint.ts';
+import type { Gait } from '../horses/horse.ts';
 import type { Metres } from '../measure/quantity.ts';
 import type { Params, Values } from '../pieces/params.ts';
 import type { Piece } from '../pieces/piece.ts';
@@ -70,6 +71,8 @@ export interface ObstacleKind {
   readonly title: string;
   /** What else people call it, for whoever looks for it by name. */
   readonly alsoCalled?: readonly string[];
+  /** What the trade calls one of its poles by the gait over it, and where nobody rides it; absent: the title serves for all. */
+  readonly nounByGait?: Readonly<Record<Gait | 'none', string>>;
   readonly family: ObstacleFamily;
   /** One sentence: what it is and what it asks of the horse. */
   readonly about: string;

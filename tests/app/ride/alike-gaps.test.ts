@@ -18,5 +18,5 @@ test('the gaps of an even run are told once, and none is forgotten', () => {
   const told = alikeGaps(gaps, 'ft');
   expect(told).toHaveLength(1);
   expect(told[0]?.places).toEqual(gaps.map((_, i) => i + 1));
-  expect(told[0]?.says).not.toContain('Run of poles');
+  expect(told[0]?.says).not.toContain('Jog-overs');
 });

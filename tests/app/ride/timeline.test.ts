@@ -24,7 +24,7 @@ describe('a go that is played', () => {
   });
 
   test('is told by gait, lead and number', () => {
-    expect(momentAt(surveyed, 0)?.where).toBe('to number 1, Run of poles');
+    expect(momentAt(surveyed, 0)?.where).toBe('to number 1, Jog-overs');
     const over = line.elements.find((element) => element.part === 'obstacle' && element.leg === 1);
     const time = line.clock.legs[0] ?? 0;
     expect(over).toBeDefined();

@@ -18,7 +18,7 @@ test('a leg is the way to its obstacle and the obstacle, end to end along the li
   const there = surveyOfRun(3 * FOOT);
   const [leg, more] = stripLegs(there);
   expect(more).toBeUndefined();
-  expect(leg).toMatchObject({ leg: 0, obstacle: 'run-1', title: 'Run of poles', from: 0 });
+  expect(leg).toMatchObject({ leg: 0, obstacle: 'run-1', title: 'Jog-overs', from: 0 });
   expect(leg?.over).toBeGreaterThan(0);
   expect(leg?.to).toBeCloseTo(there.line.length, 9);
 });
@@ -29,7 +29,7 @@ test('a gap inside its band is good, a gap that no jog fits is off, and the sent
   const [off] = stripGaps(surveyOfRun(4 * FOOT + 6 * INCH));
   if (off === undefined) throw new Error('the run has no gap');
   expect(off.fit).toBe('off');
-  expect(gapSentence(off, 'ft')).toMatch(/^Gap 1 of Run of poles: 4' 6", out of range\. The jog asks for 3' to 3' 6"/);
+  expect(gapSentence(off, 'ft')).toMatch(/^Gap 1 of Jog-overs: 4' 6", out of range\. The jog asks for 3' to 3' 6"/);
 });
 
 test('the band shown is the whole multiple that lies nearest', () => {

@@ -46,7 +46,9 @@ describe('outside', () => {
     const near = scene([{ kind: 'run', at: [60, 7] }]);
     const [finding] = saidBy(near, 'outside');
     expect(finding?.weight).toBe('should');
-    expect(finding?.says).toBe("The run of poles (obstacle 1) comes to 1' from the south wall; it wants at least 2'.");
+    expect(finding?.says).toBe(
+      "The set of jog-overs (obstacle 1) comes to 1' from the south wall; it wants at least 2'.",
+    );
     expect(finding?.remedies[0]?.says).toBe("Move it 1' into the arena");
   });
 
@@ -110,7 +112,7 @@ describe('line-crosses', () => {
       );
     const [near] = marker(51.9);
     expect(near?.says).toMatch(
-      /^The line through the run of poles \(obstacle 1\) passes .* from the scenery; the horse needs 1' on each side\.$/,
+      /^The line through the set of jog-overs \(obstacle 1\) passes .* from the scenery; the horse needs 1' on each side\.$/,
     );
     expect(near?.measured).toBeGreaterThan(0);
     expect(marker(56)).toEqual([]);

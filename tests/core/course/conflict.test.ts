@@ -73,7 +73,7 @@ const CONFLICTS: readonly Conflict[] = [
   {
     what: 'an obstacle with a fixed pole off a wall',
     of: layout([withFixed(run(), 'pole-2')], [held('off', 'off-wall', [[P1, 0], 'south'], { hold: 2 * FOOT })]),
-    says: "This cannot hold: Pole 1 of run 1 is 2' clear of the south wall. Pole 2 of run 1 is fixed.",
+    says: "This cannot hold: Pole 1 of run 1 is 2' clear of the south wall. Pole 2 of run 1 is pinned.",
     keys: ['off'],
     frees: [P2],
   },
@@ -85,7 +85,7 @@ const CONFLICTS: readonly Conflict[] = [
     ),
     says:
       "This cannot hold: Pole 1 of run 1 and west of box 1 are 20' apart. " +
-      'Pole 1 of run 1 and west of box 1 are fixed.',
+      'Pole 1 of run 1 and west of box 1 are pinned.',
     keys: ['far'],
     frees: [P1, WEST],
   },

@@ -74,7 +74,7 @@ describe('typing a measure', () => {
     const run = obstacle(desk.state().course, 'run-1');
     expect(run.values.gap).toBeCloseTo(3.5 * FOOT, 9);
     expect(run.pose).toEqual({ x: 15, y: 9, angle: 0 });
-    expect(desk.state().said).toBe(`The run of poles (obstacle 1): gap is now 3' 6" (was 3')`);
+    expect(desk.state().said).toBe(`The set of jog-overs (obstacle 1): gap is now 3' 6" (was 3')`);
     expectDeskInvariants(desk);
   });
 

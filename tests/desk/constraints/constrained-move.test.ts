@@ -76,6 +76,6 @@ describe('an obstacle with a fixed pole', () => {
     const [x, y] = [pole(desk, 'run-1/pole-2').x, pole(desk, 'run-1/pole-2').y];
     pointerDriver(desk, { loose: true, after: expectDeskInvariants }).drag([x, y], [x + 3, y + 2]);
     expect(desk.state().course).toBe(course);
-    expect(desk.state().said).toMatch(/^The run of poles \(obstacle 1\) does not move: a pinned piece/);
+    expect(desk.state().said).toMatch(/^The set of jog-overs \(obstacle 1\) does not move: a pinned piece/);
   });
 });

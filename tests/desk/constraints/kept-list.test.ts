@@ -244,7 +244,7 @@ describe('what cannot all hold', () => {
     const { pendingConflict: standoff } = desk.state();
     expect(desk.state().course).toBe(course);
     expect(standoff?.says).toMatch(/south wall.*north wall|north wall.*south wall/s);
-    expect(standoff?.says).toMatch(/^These cannot all hold: Pole 1 of the run of poles \(obstacle 1\) is 5' clear/);
+    expect(standoff?.says).toMatch(/^These cannot all hold: Pole 1 of the set of jog-overs \(obstacle 1\) is 5' clear/);
     expect(standoff?.says).not.toMatch(/run 1/);
     expect(standoff?.conflicts[0].resolutions.length).toBeGreaterThanOrEqual(2);
     desk.resolve();
@@ -340,7 +340,9 @@ describe('an obstacle that is held to a wall', () => {
       .down(at.x, at.y)
       .move(at.x + 1, at.y + 2)
       .move(at.x + 3, at.y + 4);
-    expect(desk.state().guides[0]?.says).toMatch(/^Held: Pole \d of the run of poles \(obstacle 1\) is .* south wall$/);
+    expect(desk.state().guides[0]?.says).toMatch(
+      /^Held: Pole \d of the set of jog-overs \(obstacle 1\) is .* south wall$/,
+    );
     pointerDriver(desk, { loose: true })
       .move(at.x + 3, at.y + 4)
       .up();
@@ -368,7 +370,7 @@ describe('while a clash stands in the course', () => {
     expect(desk.state().course).toBe(course);
     expect(desk.state().said).toMatch(/cannot all hold/);
     const [clash] = constraintStatusOf(desk.state().course).conflicts;
-    expect(clash?.says).toContain('Pole 1 of the run of poles (obstacle 1)');
+    expect(clash?.says).toContain('Pole 1 of the set of jog-overs (obstacle 1)');
     const offer = clash?.resolutions[0];
     if (offer === undefined) throw new Error('no way out is offered');
     desk.resolve(offer);

@@ -49,7 +49,7 @@ describe('where the line crosses a run', () => {
       const old = places(line)[i] ?? { x: 0, y: 0 };
       expect(Math.hypot(x - old.x, y - old.y)).toBeCloseTo(0.7, 6);
     }
-    expect(desk.state().history.steps.at(-1)?.label).toBe('Move the line over the run of poles (obstacle 1)');
+    expect(desk.state().history.steps.at(-1)?.label).toBe('Move the line over the set of jog-overs (obstacle 1)');
     desk.undo();
     expect(fractions(desk, 'leg-1')).toEqual(before);
   });
@@ -76,7 +76,7 @@ describe('where the line crosses a run', () => {
     expect(to).toEqual(from);
     pointerDriver(desk, { pickRadius: 0.3 }).drag(from, third.to);
     expect(fractions(desk, 'leg-1')[0]).toBeCloseTo(2 / 3, 9);
-    expect(desk.state().said).toMatch(/^The line over the run of poles \(obstacle 1\): .* from the nearer end$/);
+    expect(desk.state().said).toMatch(/^The line over the set of jog-overs \(obstacle 1\): .* from the nearer end$/);
     const far = along(desk, 'leg-1', { index: 0, by: 9 });
     pointerDriver(desk, { pickRadius: 0.3 }).drag(far.from, far.to);
     expect(fractions(desk, 'leg-1')[0]).toBeCloseTo(0.98, 9);

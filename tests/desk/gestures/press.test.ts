@@ -165,7 +165,7 @@ describe('a drag', () => {
     const desk = createDesk(threeObstacles());
     carefulHand(desk, { loose: true }).drag(middle(desk, 'run-1/pole-1'), [20, 9]);
     expect(desk.state().said).toMatch(
-      /^Moved the run of poles \(obstacle 1\): .+ from the west wall \(was 49' 2½"\), .+ from the south wall/,
+      /^Moved the set of jog-overs \(obstacle 1\): .+ from the west wall \(was 49' 2½"\), .+ from the south wall/,
     );
   });
 });
@@ -211,7 +211,7 @@ describe('the turn handle', () => {
     carefulHand(desk).drag([handle.at.x, handle.at.y], [handle.about.x - arm, handle.about.y]);
     expect(poseOf(desk, 'run-1').angle).toBeCloseTo(Math.PI / 2, 8);
     expect(poseOf(desk, 'run-1').x).toBeCloseTo(15, 6);
-    expect(desk.state().history.steps.at(-1)?.label).toBe('Turn the run of poles (obstacle 1)');
+    expect(desk.state().history.steps.at(-1)?.label).toBe('Turn the set of jog-overs (obstacle 1)');
   });
 
   test('snaps to whole steps of 15°, and loosely to none', () => {

@@ -29,7 +29,7 @@ describe('the tape in the hand', () => {
     expect(desk.state().tapeReading).toMatchObject({ text: `3'`, angle: 0 });
     expect(desk.state().tapeReading?.length).toBeCloseTo(3 * FOOT, 9);
     expect(desk.state().said).toBe(
-      `3' from pole 1 of the run of poles (obstacle 1) to pole 2 of the run of poles (obstacle 1), inside to inside, parallel`,
+      `3' from pole 1 of the set of jog-overs (obstacle 1) to pole 2 of the set of jog-overs (obstacle 1), inside to inside, parallel`,
     );
   });
 

@@ -216,7 +216,7 @@ describe('what draws', () => {
     const half = (run.maxX + spoke.minX) / 2;
     const end = snap(box(half - 1.06, 6.3), { ...GROUND, others }, { sources: [midways], reach: near });
     expect(end.x).toBeCloseTo(0.06, 9);
-    expect(end.guides[0]?.says).toBe('Half way between the run of poles (obstacle 1) and the spoke (obstacle 3)');
+    expect(end.guides[0]?.says).toBe('Half way between the set of jog-overs (obstacle 1) and the spoke (obstacle 3)');
     const lengths = end.guides[0]?.marks.map((mark) => {
       const [a, b] = mark.kind === 'line' ? mark.points : [];
       return (b?.x ?? 0) - (a?.x ?? 0);

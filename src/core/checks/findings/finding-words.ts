@@ -1,8 +1,8 @@
+import { tradeNoun } from '../../course/obstacle-title.ts';
 import { printAngle } from '../../measure/angle.ts';
 import { printDuration } from '../../measure/duration.ts';
 import { printLength } from '../../measure/length.ts';
 import type { LengthUnit } from '../../measure/quantity.ts';
-import { obstacleKind } from '../../obstacles/obstacles.ts';
 import type { Gap, LineElement } from '../../ride/line.ts';
 import type { Survey } from '../../survey.ts';
 import { andList, numberList, uncapitalized } from '../../text/sentence.ts';
@@ -71,9 +71,8 @@ export type LayoutNames = Pick<Survey, 'layout' | 'pieces' | 'numbers'>;
 export function obstacleWords(survey: LayoutNames, id: string): string {
   const obstacle = survey.layout.obstacles.find((each) => each.id === id);
   if (obstacle === undefined) return id;
-  const title = uncapitalized(obstacleKind(obstacle.kind)?.title ?? obstacle.kind);
   const numbers = survey.numbers.get(id) ?? [];
-  const name = obstacle.name ?? `the ${title}`;
+  const name = obstacle.name ?? `the ${tradeNoun(obstacle, survey.layout)}`;
   return numbers.length === 0 ? name : `${name} (obstacle ${numbers.join(' and ')})`;
 }
 

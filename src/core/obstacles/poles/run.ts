@@ -105,6 +105,7 @@ export const run: ObstacleKind = {
   id: 'run',
   title: 'Run of poles',
   alsoCalled: ['walk overs', 'walkovers', 'jog overs', 'lope overs', 'trot poles', 'canter poles', 'straight', 'logs'],
+  nounByGait: { walk: 'walk-over', jog: 'jog-over', lope: 'lope-over', none: 'pole' },
   family: 'poles',
   about: 'Parallel poles in a row: walk-overs, jog-overs or lope-overs, by the gap and the gait.',
   params: ROW_PARAMS,

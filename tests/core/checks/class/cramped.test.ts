@@ -76,7 +76,7 @@ describe('a cramped pattern', () => {
       ALL,
     )[0]?.says;
     expect(says).toMatch(/with 60 entries/);
-    expect(says).toContain('most on the way to the run of poles (obstacle 2)');
+    expect(says).toContain('most on the way to the set of jog-overs (obstacle 2)');
   });
 
   test('counts a change of gait that has no room', () => {

@@ -15,7 +15,7 @@ const GROUP = 'gap-band:run-1:jog:short';
 describe('one mistake', () => {
   test('of one setting is one finding with all its places, and its fix cures all of them', () => {
     expect(saidBy(nine, 'gap-band').map(({ id }) => id)).toEqual([GROUP]);
-    expect(WHOLE?.says).toMatch(/^Gaps 1 to 8 of the run of poles \(obstacle 1\) are 2' 6"; a jog asks for/);
+    expect(WHOLE?.says).toMatch(/^Gaps 1 to 8 of the set of jog-overs \(obstacle 1\) are 2' 6"; a jog asks for/);
     expect(WHOLE?.places).toHaveLength(8);
     expect(WHOLE?.keys).toHaveLength(1 + 9);
     const [remedy] = WHOLE?.remedies ?? [];

@@ -14,7 +14,7 @@ describe('a hoof on a pole', () => {
     const told = prints(jogOvers(2.4));
     expect(told.length).toBeGreaterThan(0);
     expect(told[0]?.says).toMatch(
-      /^(Pole \d of the run of poles \(obstacle 1\) is where a (left|right) (fore|hind) foot comes down|Hooves come down \d times on poles [\d ,and]+ of the run of poles \(obstacle 1\),) at a jog/,
+      /^(Pole \d of the set of jog-overs \(obstacle 1\) is where a (left|right) (fore|hind) foot comes down|Hooves come down \d times on poles [\d ,and]+ of the set of jog-overs \(obstacle 1\),) at a jog/,
     );
     expect(told[0]?.says).not.toContain('undefined');
     expect(prints(jogOvers(3.2))).toEqual([]);

@@ -45,7 +45,7 @@ describe('gap-band', () => {
     expect(walk(22)).toEqual([]);
     expect(walk(27).map(({ weight, members }) => [weight, members?.length])).toEqual([['should', 3]]);
     expect(walk(27)[0]?.says).toBe(
-      "Gaps 1 to 3 of the run of poles (obstacle 1) are 2' 3\"; a walk is better with 1' 8\" to 2' or a whole multiple.",
+      "Gaps 1 to 3 of the set of walk-overs (obstacle 1) are 2' 3\"; a walk is better with 1' 8\" to 2' or a whole multiple.",
     );
     expect(walk(18).map(({ weight, members }) => [weight, members?.length])).toEqual([['must', 3]]);
     expect(walk(18)[0]?.says).toContain('a walk asks for at least 1\' 8"');
@@ -65,9 +65,9 @@ describe('gap-band', () => {
     const found = gaps(dragged);
     expect(found.map(({ keys }) => keys)).toEqual([['run-1', 'run-1/pole-3', 'run-1/pole-4']]);
     expect(found[0]?.remedies.map(({ says }) => says)).toEqual([
-      'Set the gaps of the run of poles (obstacle 1) to 3\' 3"',
-      'Set the gaps of the run of poles (obstacle 1) to 6\' 6"',
-      'Move pole 4 of the run of poles (obstacle 1) so that the gap is 3\' 3"',
+      'Set the gaps of the set of jog-overs (obstacle 1) to 3\' 3"',
+      'Set the gaps of the set of jog-overs (obstacle 1) to 6\' 6"',
+      'Move pole 4 of the set of jog-overs (obstacle 1) so that the gap is 3\' 3"',
     ]);
   });
 
