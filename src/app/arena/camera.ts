@@ -1,4 +1,5 @@
 import type { Arena } from '../../core/course/course.ts';
+import { memoizeByIdentity } from '../../core/memo/by-identity.ts';
 import type { Point } from '../../core/plane/point.ts';
 import type { Bounds } from '../../core/plane/ring.ts';
 
@@ -89,7 +90,7 @@ export function arenaFurniture(arena: Arena, size: ScreenSize): Furniture {
   return bestFit(arena, size).furniture;
 }
 
-function bestFit(arena: Arena, size: ScreenSize): Fit {
+const bestFit = memoizeByIdentity((arena: Arena, size: ScreenSize): Fit => {
   const beside = size.height < SHORT ? 'beside-in-two' : 'beside';
   const fits = ([beside, 'below'] as const).flatMap((buttons) =>
     [false, true].map((turned) => fitWith(arena, size, { buttons, turned })),
@@ -99,7 +100,7 @@ function bestFit(arena: Arena, size: ScreenSize): Fit {
   const standing = larger(standingBelow, standingBeside);
   // A turn has to be earned: north is up on the sheets.
   return standing.camera.scale > lying.camera.scale * 1.15 ? standing : lying;
-}
+});
 
 /** The room on the screen that the buttons take, and beside them the legend. */
 export function furnitureBounds({ buttons }: Furniture, { width, height }: ScreenSize): Bounds {

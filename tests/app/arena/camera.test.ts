@@ -79,11 +79,7 @@ describe('the camera', () => {
       minY: Math.min(low.y, high.y),
       maxY: Math.max(low.y, high.y),
     };
-    const drawn = [
-      ground,
-      wayInBox(ARENA, camera),
-      ...rulerMarks({ arena: ARENA, unit: 'ft', camera }).map(({ box }) => box),
-    ];
+    const drawn = [ground, wayInBox(ARENA, camera), ...rulerMarks(ARENA, 'ft', camera).map(({ box }) => box)];
     for (const box of drawn) {
       expect(holds(picture, box)).toBe(true);
       expect(boundsIntersect(box, furnitureBounds(furniture, { width, height }), 0)).toBe(false);

@@ -42,7 +42,7 @@ export function arenaLabels(
     ...letters.map(({ box }) => box),
     ...wallBoxes(arena, camera),
     wayInBox(arena, camera),
-    ...rulerMarks({ arena, unit, camera }).map(({ box }) => box),
+    ...rulerMarks(arena, unit, camera).map(({ box }) => box),
     furnitureBounds(arenaFurniture(arena, size), size),
   ];
   const room = { minX: 2, minY: 2, maxX: size.width - 2, maxY: size.height - 2 };

@@ -1,4 +1,5 @@
 import type { Finding, Weight } from '../../../core/checks/check.ts';
+import { memoizeByIdentity } from '../../../core/memo/by-identity.ts';
 import type { Point } from '../../../core/plane/point.ts';
 import type { Bounds } from '../../../core/plane/ring.ts';
 import { subjectOf } from '../../check/finding-subject.ts';
@@ -40,7 +41,7 @@ function freePlace(at: Point<'screen'>, badges: readonly Badge[]): Point<'screen
 }
 
 /** One badge an obstacle. What belongs to no single obstacle has its own, and shares it only with its like. */
-function badgesOf(findings: readonly Finding[], camera: Camera): readonly Badge[] {
+const badgesOf = memoizeByIdentity((findings: readonly Finding[], camera: Camera): readonly Badge[] => {
   const badges: (Badge & { readonly subject: string | undefined })[] = [];
   for (const [weight, isWaived] of ORDER) {
     for (const finding of findings.filter((each) => each.weight === weight && isWaived === 'waived' in each)) {
@@ -59,7 +60,7 @@ function badgesOf(findings: readonly Finding[], camera: Camera): readonly Badge[
     }
   }
   return badges;
-}
+});
 
 /**
  * Paints a badge at the place of each finding: octagon, triangle or disc, so that colour is not needed; hollow if
@@ -106,14 +107,14 @@ export function paintBadges(
 }
 
 /** The room that the badges take on the screen. */
-export function badgeBoxes(findings: readonly Finding[], camera: Camera): readonly Bounds[] {
-  return badgesOf(findings, camera).map(({ at, foot }) => ({
+export const badgeBoxes = memoizeByIdentity((findings: readonly Finding[], camera: Camera): readonly Bounds[] =>
+  badgesOf(findings, camera).map(({ at, foot }) => ({
     minX: at.x - SIZE - 3,
     maxX: at.x + SIZE + 3,
     minY: at.y - SIZE - 3,
     maxY: foot.y + 4,
-  }));
-}
+  })),
+);
 
 /** How far from the middle of a badge a pointer still is on it, pixels: a finger has a target of 44. */
 const REACH = { mouse: SIZE + 4, finger: 22 } as const;

@@ -1,3 +1,4 @@
+import { memoizeByIdentity } from '../../../core/memo/by-identity.ts';
 import { poseAt } from '../../../core/plane/path.ts';
 import type { Point } from '../../../core/plane/point.ts';
 import type { Bounds } from '../../../core/plane/ring.ts';
@@ -25,30 +26,37 @@ export interface EndPlace {
   readonly plate: Bounds | null;
 }
 
-/** Where start and end are marked, with their words off the walls, one another, most of line and poles, and what is `kept` free. */
-export function endPlaces(survey: Survey, camera: Camera, kept: readonly Bounds[] = []): readonly EndPlace[] {
-  const ends = endsOf(survey).map(({ at, text }) => ({ text, at: screenOf(camera, at) }));
-  const { arena } = survey.course;
-  const anywhere = { minX: -4000, maxX: 8000, minY: -4000, maxY: 8000 };
-  const taken = [...kept, ...wallBoxes(arena, camera), wayInBox(arena, camera), ...ends.map(({ at }) => signBox(at))];
-  const crowd = createCrowd(anywhere, { taken, dots: [...lineDots(survey, camera), ...pieceDots(survey, camera)] });
-  return ends.map(({ text, at }) => {
-    const width = textWidth(text, 'bold') + 10;
-    const [below, aside] = [SIGN + 4 + PLATE / 2, SIGN + 5 + width / 2];
-    const places = [
-      { x: at.x, y: at.y + below, far: 0 },
-      { x: at.x, y: at.y - below, far: 1 },
-      { x: at.x + aside, y: at.y, far: 2 },
-      { x: at.x - aside, y: at.y, far: 3 },
-      { x: at.x + aside, y: at.y + below, far: 4 },
-      { x: at.x - aside, y: at.y + below, far: 5 },
-      { x: at.x + aside, y: at.y - below, far: 6 },
-      { x: at.x - aside, y: at.y - below, far: 7 },
+/** Where start and end are marked, with their words off the walls, one another, most of line and poles, and the `badges`. */
+export const endPlaces = memoizeByIdentity(
+  (survey: Survey, camera: Camera, badges: readonly Bounds[]): readonly EndPlace[] => {
+    const ends = endsOf(survey).map(({ at, text }) => ({ text, at: screenOf(camera, at) }));
+    const { arena } = survey.course;
+    const anywhere = { minX: -4000, maxX: 8000, minY: -4000, maxY: 8000 };
+    const taken = [
+      ...badges,
+      ...wallBoxes(arena, camera),
+      wayInBox(arena, camera),
+      ...ends.map(({ at }) => signBox(at)),
     ];
-    const placed = crowd.put([{ content: text, width, height: PLATE, places: () => places, less: 0 }], MOST_COVERED);
-    return { text, at, plate: placed?.box ?? null };
-  });
-}
+    const crowd = createCrowd(anywhere, { taken, dots: [...lineDots(survey, camera), ...pieceDots(survey, camera)] });
+    return ends.map(({ text, at }) => {
+      const width = textWidth(text, 'bold') + 10;
+      const [below, aside] = [SIGN + 4 + PLATE / 2, SIGN + 5 + width / 2];
+      const places = [
+        { x: at.x, y: at.y + below, far: 0 },
+        { x: at.x, y: at.y - below, far: 1 },
+        { x: at.x + aside, y: at.y, far: 2 },
+        { x: at.x - aside, y: at.y, far: 3 },
+        { x: at.x + aside, y: at.y + below, far: 4 },
+        { x: at.x - aside, y: at.y + below, far: 5 },
+        { x: at.x + aside, y: at.y - below, far: 6 },
+        { x: at.x - aside, y: at.y - below, far: 7 },
+      ];
+      const placed = crowd.put([{ content: text, width, height: PLATE, places: () => places, less: 0 }], MOST_COVERED);
+      return { text, at, plate: placed?.box ?? null };
+    });
+  },
+);
 
 function endsOf(survey: Survey): readonly { readonly at: Point; readonly text: EndText }[] {
   if (survey.layout.ride.legs.length === 0) return [];

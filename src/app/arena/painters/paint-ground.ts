@@ -55,7 +55,7 @@ function paintRulers(context: CanvasRenderingContext2D, { arena, unit, camera, t
   context.textBaseline = 'middle';
   context.textAlign = 'center';
   context.fillStyle = theme.ruler;
-  for (const { text, box } of rulerMarks({ arena, unit, camera })) {
+  for (const { text, box } of rulerMarks(arena, unit, camera)) {
     context.fillText(text, (box.minX + box.maxX) / 2, (box.minY + box.maxY) / 2 + 0.5);
   }
 }

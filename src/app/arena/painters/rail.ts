@@ -1,5 +1,6 @@
 import type { Arena } from '../../../core/course/course.ts';
 import type { Metres } from '../../../core/measure/quantity.ts';
+import { memoizeByIdentity } from '../../../core/memo/by-identity.ts';
 import type { Point } from '../../../core/plane/point.ts';
 import type { Bounds } from '../../../core/plane/ring.ts';
 import { arenaWords } from '../../../words/arena.ts';
@@ -44,15 +45,15 @@ export function railWidth(camera: Camera): number {
 }
 
 /** The room on the screen that the words at the way in take. */
-export function wayInBox(arena: Arena, camera: Camera): Bounds {
+export const wayInBox = memoizeByIdentity((arena: Arena, camera: Camera): Bounds => {
   const out = (railWidth(camera) + WORDS_OUT) / camera.scale;
   const { x, y } = screenOf(camera, onWall(arena, arena.entrance.at, out));
   const half = textWidth(WAY_IN, 'bold') / 2 + 4;
   return { minX: x - half, maxX: x + half, minY: y - LETTERS / 2 - 3, maxY: y + LETTERS / 2 + 3 };
-}
+});
 
 /** The room on the screen that the four rails take. */
-export function wallBoxes({ length, width }: Arena, camera: Camera): readonly Bounds[] {
+export const wallBoxes = memoizeByIdentity(({ length, width }: Arena, camera: Camera): readonly Bounds[] => {
   const low = screenOf(camera, { x: 0, y: 0 });
   const high = screenOf(camera, { x: length, y: width });
   const rail = railWidth(camera);
@@ -64,7 +65,7 @@ export function wallBoxes({ length, width }: Arena, camera: Camera): readonly Bo
     { minX, maxX: minX + rail, minY, maxY },
     { minX: maxX - rail, maxX, minY, maxY },
   ];
-}
+});
 
 /** The open leaf of the way in: its hinge, and its far end on the ground. */
 export function leafOf(arena: Arena): { readonly hinge: Point; readonly end: Point } {

@@ -1,5 +1,6 @@
 import type { Arena } from '../../../core/course/course.ts';
 import { FOOT, type LengthUnit } from '../../../core/measure/quantity.ts';
+import { memoizeByIdentity } from '../../../core/memo/by-identity.ts';
 import type { Point } from '../../../core/plane/point.ts';
 import { type Bounds, boundsIntersect } from '../../../core/plane/ring.ts';
 import { type Camera, screenOf } from '../camera.ts';
@@ -17,15 +18,7 @@ export interface RulerMark {
 }
 
 /** Distances along the wall with x (from the west) and the wall with y (from the south), clear of the way in and its leaf. */
-export function rulerMarks({
-  arena,
-  unit,
-  camera,
-}: {
-  readonly arena: Arena;
-  readonly unit: LengthUnit;
-  readonly camera: Camera;
-}): readonly RulerMark[] {
+export const rulerMarks = memoizeByIdentity((arena: Arena, unit: LengthUnit, camera: Camera): readonly RulerMark[] => {
   const one = unit === 'ft' ? FOOT : 1;
   const steps = unit === 'ft' ? [10, 20, 50, 100] : [5, 10, 20, 50];
   const step = steps.find((each) => each * one * camera.scale >= APART) ?? 100;
@@ -47,7 +40,7 @@ export function rulerMarks({
     ...along(arena.length, (x) => ({ x, y: 0 }), camera.turned ? 'right' : 'below'),
     ...along(arena.width, (y) => ({ x: 0, y }), camera.turned ? 'below' : 'left'),
   ];
-}
+});
 
 interface Beside {
   readonly width: number;

@@ -45,7 +45,7 @@ function seen(of: Survey, camera: Camera, size: (typeof SIZES)[number]): Seen {
   const { arena, unit } = of.course;
   const badges = badgeBoxes(findingsOf(of), camera);
   const labels = arenaLabels(of, { camera, size }, { badges, kept: [], hasLine: true });
-  const rulers = rulerMarks({ arena, unit, camera }).map(({ box }) => box);
+  const rulers = rulerMarks(arena, unit, camera).map(({ box }) => box);
   return { labels, badges, fixed: [...wallBoxes(arena, camera), wayInBox(arena, camera), ...rulers] };
 }
 
