@@ -1,34 +1,9 @@
 /** The arena and its list by touch only, in a tablet and a phone. */
-import { type CDPSession, expect, type Page, test } from '@playwright/test';
-import { arena, emptied, onPage, opened, type Place, placeOf, showTiles, stage } from './arena.ts';
+import { expect, type Page, test } from '@playwright/test';
+import { arena, emptied, onPage, opened, placeOf, showTiles, stage } from './arena.ts';
+import { fingers } from './fingers.ts';
 
 test.use({ hasTouch: true, isMobile: true, viewport: { width: 820, height: 1180 } });
-
-interface Fingers {
-  down(...at: Place[]): Promise<void>;
-  /** One finger, in moves of so many pixels. */
-  go(from: Place, to: Place, step: number): Promise<void>;
-  move(...at: Place[]): Promise<void>;
-  up(): Promise<void>;
-}
-
-async function fingers(page: Page): Promise<Fingers> {
-  const session: CDPSession = await page.context().newCDPSession(page);
-  const send = (type: 'touchStart' | 'touchMove' | 'touchEnd', at: readonly Place[]) =>
-    session.send('Input.dispatchTouchEvent', { type, touchPoints: at.map((each, id) => ({ ...each, id })) });
-  const self: Fingers = {
-    down: async (...at) => void (await send('touchStart', at)),
-    move: async (...at) => void (await send('touchMove', at)),
-    up: async () => void (await send('touchEnd', [])),
-    async go(from, to, step) {
-      const count = Math.max(1, Math.ceil(Math.hypot(to.x - from.x, to.y - from.y) / step));
-      for (let i = 1; i <= count; i++) {
-        await self.move({ x: from.x + ((to.x - from.x) * i) / count, y: from.y + ((to.y - from.y) * i) / count });
-      }
-    },
-  };
-  return self;
-}
 
 function said(page: Page) {
   return page.locator('[data-said]');

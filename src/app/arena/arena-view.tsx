@@ -104,6 +104,8 @@ export function ArenaView() {
           onPointerLeave={leave}
           onPointerUp={pointer(controller.up)}
           onPointerCancel={pointer(controller.cancel)}
+          // A tap ends with a click on whatever lies there by then: it would press a number that the tap has only brought up.
+          onTouchEnd={(event) => event.preventDefault()}
           onContextMenu={(event) => {
             event.preventDefault();
             // A finger asks by a long press of its own, and the menu key by its key.

@@ -6,18 +6,18 @@ import { visibleFindings } from './visible-findings.ts';
 /** A press that wanders further than this is a drag, pixels. */
 const WANDER = 12;
 
-/** A browser that makes no click of a tap makes none for so long, milliseconds. */
-const CLICK_WAIT = 400;
+/** A finger whose end is not reported as a touch as well is waited for so long, milliseconds. */
+const TOUCH_WAIT = 400;
 
-/** Runs when a tap is over: the browser ends it with the mouse events of a click, and with them moves the focus. */
+/** Runs when a tap is over. The arena has taken its end by then: no mouse events follow that would move the focus. */
 function afterTap(run: () => void): void {
   const over = () => {
     clearTimeout(wait);
-    window.removeEventListener('click', over, true);
+    window.removeEventListener('touchend', over);
     run();
   };
-  const wait = setTimeout(over, CLICK_WAIT);
-  window.addEventListener('click', over, true);
+  const wait = setTimeout(over, TOUCH_WAIT);
+  window.addEventListener('touchend', over);
 }
 
 /**
