@@ -17,6 +17,8 @@ export default defineConfig({
   outputDir: '../../out/e2e',
   reporter: [['list'], ['json', { outputFile: '../../out/e2e.json' }]],
   workers: 2,
+  // Each test opens a page of its own.
+  fullyParallel: true,
   // Far beyond what a slow machine needs: a limit here only ends a run that hangs.
   timeout: 300_000,
   expect: { timeout: 60_000 },
