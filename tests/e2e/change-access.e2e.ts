@@ -5,7 +5,7 @@ import { opened, stage } from './arena.ts';
 const PLANNED = { timeout: 60_000 };
 
 async function graveFaults(page: Page, where: string): Promise<readonly string[]> {
-  const { violations } = await new AxeBuilder({ page }).analyze();
+  const { violations } = await new AxeBuilder({ page }).setLegacyMode().analyze();
   return violations
     .filter(({ impact }) => impact === 'serious' || impact === 'critical')
     .map(({ id, nodes }) => `${where}: ${id} ${nodes.map((node) => node.target).join(' | ')}`);

@@ -146,3 +146,24 @@ test('a long press opens the menu of the thing, and the snap switch says what it
   await stage(page, 'Ride').tap();
   await expect(page.getByRole('button', { name: 'Snap', exact: true })).toHaveAttribute('aria-pressed', 'false');
 });
+
+test('a tap chooses what it meets, and presses no number that it brings up', async ({ page }) => {
+  await emptied(page);
+  await page.locator('[data-kind="run"]').tap();
+  const number = page.getByRole('list', { name: 'Measures of what is chosen' }).getByRole('button').first();
+  const box = await number.boundingBox();
+  if (box === null) throw new Error('there is no number');
+  const run = await placeOf(page, 'run-1');
+  // The place under the number that is nearest to the middle of the run, and so within a finger of a pole.
+  const middle = await onPage(page, run);
+  const within = (value: number, least: number, far: number) => Math.max(least + 2, Math.min(least + far - 2, value));
+  const under = { x: within(middle.x, box.x, box.width), y: within(middle.y, box.y, box.height) };
+  const open = await onPage(page, { x: run.x, y: 3 });
+  await page.touchscreen.tap(open.x, open.y);
+  await expect(number).toHaveCount(0);
+  await page.touchscreen.tap(under.x, under.y);
+  await expect(said(page)).toContainText('Chose');
+  await page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
+  await expect(page.locator('.dimension-field')).toHaveCount(0);
+  await expect(number).toBeVisible();
+});
