@@ -1,6 +1,6 @@
 import AxeBuilder from '@axe-core/playwright';
 import { expect, type Page, test } from '@playwright/test';
-import { opened, stage } from './arena.ts';
+import { opened, openStarter, stage } from './arena.ts';
 
 const PLANNED = { timeout: 60_000 };
 
@@ -12,8 +12,7 @@ async function graveFaults(page: Page, where: string): Promise<readonly string[]
 }
 
 async function openDayStarter(page: Page): Promise<void> {
-  await page.getByRole('button', { name: 'File', exact: true }).click();
-  await page.getByRole('button', { name: /^Larkhollow, a day of trail/ }).click();
+  await openStarter(page, 'larkhollow-day');
   await stage(page, 'Change').click();
 }
 
