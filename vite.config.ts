@@ -19,8 +19,8 @@ export default defineConfig({
     outDir: here('dist/app'),
     emptyOutDir: true,
     target: 'es2023',
-    // The first load is one file, so that the arena waits for one request and not for twenty: React, Konva's core and the
-    // reconciler between them are half of it, the desk and the survey most of the rest. What comes after it is fetched as
+    // The first load is one file, so that the arena waits for one request and not for twenty: React and Konva's core are half
+    // of it, the desk and the survey most of the rest. What comes after it is fetched as
     // src/app/later-part.ts says. `npm run bench -- start` weighs it; this warns of a leap.
     chunkSizeWarningLimit: 1050,
     rolldownOptions: { output: { codeSplitting: { groups: [{ name: 'first', tags: ['$initial'] }] } } },
@@ -31,8 +31,8 @@ export default defineConfig({
     root: here('.'),
     include: ['tests/**/*.test.{ts,tsx}'],
     setupFiles: ['tests/property-seed.ts'],
-    // The files of a worker share their modules: nothing in src has state that a test could leave behind, and to load and
-    // survey the same courses for each file anew took as long as the tests.
+    // The files of a worker share their modules, and with them caches by identity: to load and survey the same courses for each
+    // file anew took as long as the tests. A test must not lean on the state of a module.
     isolate: false,
     // By default one core is left for watching.
     maxWorkers: '100%',

@@ -1,12 +1,9 @@
-import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { type Browser, chromium, type Page } from '@playwright/test';
-import { build, type PreviewServer, preview } from 'vite';
+import type { Browser, Page } from '@playwright/test';
 import { arena, onPage, opened, openStarter, type Place, placeOf, seenBefore, stage } from '../e2e/arena.ts';
 import { costOfMoves, heapOfDrags, type MoveCost, noteMoves, reachOfMoves } from './frame/drags.ts';
 import { percentile, type Row, row } from './row.ts';
+import { withBrowser, withServed } from './served.ts';
 
 const VIEWPORT = { width: 1366, height: 850 } as const;
 /** A starter of ten obstacles, and the one of them that is dragged: its middle pole lies where it lies. */
@@ -120,32 +117,12 @@ async function rowsOf({ app, bare, bareAt }: Pages): Promise<Row[]> {
   return out;
 }
 
-async function serve(root: string | undefined, outDir: string): Promise<PreviewServer> {
-  const own = root === undefined ? {} : { root, configFile: false as const };
-  await build({ logLevel: 'error', ...own, build: { outDir, emptyOutDir: true } });
-  return preview({ logLevel: 'error', ...own, build: { outDir }, preview: { port: 0 } });
-}
-
-function addressOf(server: PreviewServer): string {
-  const [url] = server.resolvedUrls?.local ?? [];
-  if (url === undefined) throw new Error('frame: the server has no address');
-  return url;
-}
-
 /** What a pointer move costs while something is dragged, beside Konva alone; and what drags leave in the heap. */
 export async function rows(): Promise<Row[]> {
-  const outDir = mkdtempSync(join(tmpdir(), 'frame-bench-'));
-  const app = await serve(undefined, join(outDir, 'app'));
-  const bare = await serve(fileURLToPath(new URL('./frame', import.meta.url)), join(outDir, 'bare'));
-  const browser = await chromium.launch({
-    executablePath: process.env.POLEWRIGHT_CHROMIUM ?? '/usr/bin/chromium',
-    args: ['--no-sandbox', '--disable-gpu'],
-  });
-  try {
-    return await rowsOf(await openPages(browser, { app: addressOf(app), bare: addressOf(bare) }));
-  } finally {
-    await browser.close();
-    await Promise.all([app.close(), bare.close()]);
-    rmSync(outDir, { recursive: true });
-  }
+  const bareRoot = fileURLToPath(new URL('./frame/', import.meta.url));
+  return withServed(undefined, (app) =>
+    withServed(bareRoot, (bare) =>
+      withBrowser(async (browser) => rowsOf(await openPages(browser, { app: app.url, bare: bare.url }))),
+    ),
+  );
 }

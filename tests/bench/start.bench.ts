@@ -2,15 +2,14 @@
  * A first visit, from the start of loading to an arena that can be used, beside a page of React and Konva alone under the
  * same settings. Usable means: drawn, and a drag moves something with nothing more than what was fetched until then.
  */
-import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { gzipSync } from 'node:zlib';
-import { type Browser, chromium, type Page } from '@playwright/test';
-import { build, preview } from 'vite';
+import type { Browser, Page } from '@playwright/test';
 import { onPage, placeOf } from '../e2e/arena.ts';
 import { percentile, type Row, row } from './row.ts';
+import { withBrowser, withServed } from './served.ts';
 
 const VISITS = 9;
 /** Decimal, as download sizes are told. */
@@ -97,14 +96,7 @@ interface Start {
 }
 
 async function startOf(browser: Browser, subject: Subject): Promise<Start> {
-  const outDir = mkdtempSync(join(tmpdir(), 'start-bench-'));
-  const configFile = fileURLToPath(new URL('../../vite.config.ts', import.meta.url));
-  const from = subject.root === undefined ? {} : { root: subject.root };
-  await build({ configFile, ...from, logLevel: 'error', build: { outDir, emptyOutDir: true } });
-  const server = await preview({ configFile, ...from, logLevel: 'error', build: { outDir }, preview: { port: 0 } });
-  try {
-    const [url] = server.resolvedUrls?.local ?? [];
-    if (url === undefined) throw new Error('start: the server has no address');
+  return withServed(subject.root, async ({ url, folder }) => {
     const visits: Visit[] = [];
     for (let i = 0; i < VISITS; i += 1) visits.push(await visit(browser, url, subject));
     // The most that any of the visits had fetched.
@@ -114,24 +106,17 @@ async function startOf(browser: Browser, subject: Subject): Promise<Start> {
     );
     const sizes = fetched
       .filter((address) => address.startsWith(url))
-      .map((address) => gzipSync(readFileSync(join(outDir, address.slice(url.length) || 'index.html'))).length);
+      .map((address) => gzipSync(readFileSync(join(folder, address.slice(url.length) || 'index.html'))).length);
     return {
       times: visits.slice(1).map(({ usable }) => usable),
       bytes: sizes.reduce((sum, size) => sum + size, 0),
       files: sizes.length,
     };
-  } finally {
-    await server.close();
-    rmSync(outDir, { recursive: true });
-  }
+  });
 }
 
 export async function rows(): Promise<Row[]> {
-  const browser = await chromium.launch({
-    executablePath: process.env.POLEWRIGHT_CHROMIUM ?? '/usr/bin/chromium',
-    args: ['--no-sandbox', '--disable-gpu'],
-  });
-  try {
+  return withBrowser(async (browser) => {
     const bare = await startOf(browser, BARE);
     const ours = await startOf(browser, OURS);
     const beside = { anchorName: 'React and Konva alone' };
@@ -147,7 +132,5 @@ export async function rows(): Promise<Row[]> {
       row('page load to a usable arena, p50', 'ms', { ours: middle, ...budget }),
       row('page load to a usable arena, worst', 'ms', { ours: percentile(ours.times, 1), ...budget }),
     ];
-  } finally {
-    await browser.close();
-  }
+  });
 }

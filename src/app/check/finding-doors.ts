@@ -34,7 +34,7 @@ export function enterFinding({ desk, view }: DoorPlaces, id: string): void {
 }
 
 /** Opens the finding that is pointed at, else the first of what is chosen; false when there is none. */
-export function enterNearest(places: DoorPlaces): boolean {
+function enterNearest(places: DoorPlaces): boolean {
   const { desk, view } = places;
   const state = desk.state();
   const findings = listed(state, 'obstacle');
@@ -53,7 +53,7 @@ export function enterNearest(places: DoorPlaces): boolean {
  * Goes on to the next finding of the list, or back to the one before, round and round. In the list its card opens; in the
  * arena it is pointed at and said, and the focus stays.
  */
-export function stepFinding({ desk, view }: DoorPlaces, by: 1 | -1, from: 'arena' | 'list'): void {
+function stepFinding({ desk, view }: DoorPlaces, by: 1 | -1, from: 'arena' | 'list'): void {
   const state = desk.state();
   const { grouping, pointed, openFinding } = view.state();
   const findings = listed(state, state.stage === 'check' ? grouping : 'obstacle');

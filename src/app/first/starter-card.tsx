@@ -19,7 +19,7 @@ function riddenOf(course: Course): number {
 }
 
 /** Level, size and needs: what somebody asks who looks for a course to begin from. */
-export function factsOf(course: Course): readonly string[] {
+function factsOf(course: Course): readonly string[] {
   const { class: entry, arena, unit, layouts } = course;
   return [
     LEVEL_WORDS[entry.level],

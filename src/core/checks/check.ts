@@ -103,6 +103,8 @@ export interface RawFinding {
   readonly leg?: number;
   /** Keys of the obstacles (`fan-1`) and pieces (`fan-1/pole-2`) it is about. */
   readonly keys: readonly string[];
+  /** What of the course it says not to fit into the arena; absent: it is about something else. */
+  readonly misfit?: 'obstacle' | 'start' | 'end';
   /** SI value, or a count. */
   readonly measured?: number;
   /** SI band, when there is one. */

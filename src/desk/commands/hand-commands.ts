@@ -20,21 +20,18 @@ import type { Plan } from '../plan.ts';
 import { aloneJoin, type Pointers } from '../pointers.ts';
 import { RIDE_END, RIDE_START } from '../selection/selection.ts';
 
-/** The checks of what has to fit into the arena. */
-const FITTING: readonly string[] = ['outside', 'entrance-clear', 'start-end'];
-
 /** What does not fit into the arena, by findings. */
 export function misfits(findings: readonly Finding[]): readonly Finding[] {
-  return findings.filter(({ check }) => FITTING.includes(check));
+  return findings.filter(({ misfit }) => misfit !== undefined);
 }
 
 /** The key of what a misfit is about. */
-export function misfitKey({ id, keys }: Finding): string {
-  return keys[0] ?? (id.endsWith(':end') ? RIDE_END : RIDE_START);
+export function misfitKey({ misfit, keys }: Finding): string {
+  return misfit === 'end' ? RIDE_END : (keys[0] ?? RIDE_START);
 }
 
 /** What does not fit, each once, as people call it. */
-export function misfitNames(survey: Survey, found: readonly Finding[]): readonly string[] {
+function misfitNames(survey: Survey, found: readonly Finding[]): readonly string[] {
   return [...new Set(found.map(misfitKey))].map((key) => nameOf(survey, key));
 }
 

@@ -93,6 +93,30 @@ describe('a snap', () => {
     const end = snap(box(0, 0), GROUND, { sources, reach: REACH });
     expect([end.x, end.y]).toEqual([0, 0.4]);
   });
+
+  test('is not taken where it brings what is ridden nearer to a wall than is asked for', () => {
+    const sources = [pull('x', -0.4, 'nearer')];
+    const clear = { ...GROUND, clear: 2 * FOOT };
+    expect(snap(box(0.8, 12), clear, { sources, reach: REACH }).x).toBe(0);
+    expect(snap(box(0.8, 12), { ...clear, isRidden: false }, { sources, reach: REACH }).x).toBe(-0.4);
+    expect(snap(box(1.2, 12), clear, { sources, reach: REACH }).x).toBe(-0.4);
+  });
+
+  test('is not taken where it brings a piece over another', () => {
+    const [other] = GROUND.others;
+    const pole = survey(threeObstacles()).pieces.find((each) => each.obstacle === 'run-1');
+    if (other === undefined || pole === undefined) throw new Error('the course has no run and no neighbour');
+    const [first] = other.pieces;
+    if (first === undefined) throw new Error('the neighbour has no piece');
+    // 0.3 m left of the neighbour's first piece, and level with it.
+    const shift = {
+      x: first.bounds.minX - pole.bounds.maxX - 0.3,
+      y: (first.bounds.minY + first.bounds.maxY - pole.bounds.minY - pole.bounds.maxY) / 2,
+    };
+    const moving = { bounds: shiftBounds(pole.bounds, shift.x, shift.y), pieces: [pole], shift };
+    expect(snap(moving, GROUND, { sources: [pull('x', 0.4, 'over it')], reach: REACH }).x).toBe(0);
+    expect(snap(moving, GROUND, { sources: [pull('x', 0.2, 'up to it')], reach: REACH }).x).toBe(0.2);
+  });
 });
 
 describe('a snap on a course', () => {

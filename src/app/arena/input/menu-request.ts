@@ -5,7 +5,7 @@ import type { KeyPress } from '../../../desk/input.ts';
 import { pieceUnderPoint } from '../../../desk/selection/hit.ts';
 import { boundsOfPieces, chosenPieces } from '../../../desk/selection/selection.ts';
 import type { View } from '../../view.ts';
-import { groundOf, groundStep, type ScreenStep, screenOf } from '../camera.ts';
+import { groundOf, screenOf } from '../camera.ts';
 import type { HandStore } from './hand-store.ts';
 import { PICK_RADIUS } from './pick-radius.ts';
 
@@ -43,24 +43,4 @@ export function isMenuKey({ key, shift, mod, alt }: KeyPress): boolean {
 /** Whether a request for a menu comes from a finger that stays: Chromium sends it as a pointer event of a touch. */
 export function isFromFinger(event: MouseEvent): boolean {
   return 'pointerType' in event && event.pointerType === 'touch';
-}
-
-const ARROWS: Readonly<Record<string, ScreenStep>> = {
-  ArrowUp: 'up',
-  ArrowDown: 'down',
-  ArrowLeft: 'left',
-  ArrowRight: 'right',
-};
-const KEYS: Readonly<Record<string, string>> = {
-  '0 1': 'ArrowUp',
-  '0 -1': 'ArrowDown',
-  '-1 0': 'ArrowLeft',
-  '1 0': 'ArrowRight',
-};
-
-/** An arrow key as the ground has it, so that what is chosen goes the way the arrow points on the screen. */
-export function asSeen(stroke: KeyPress, turned: boolean): KeyPress {
-  const step = ARROWS[stroke.key];
-  if (step === undefined || !turned) return stroke;
-  return { ...stroke, key: KEYS[groundStep(turned, step).join(' ')] ?? stroke.key };
 }

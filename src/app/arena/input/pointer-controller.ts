@@ -24,7 +24,7 @@ export interface PointerTarget {
   zoom(factor: number, about: Point<'screen'>): void;
   /** A finger that drags something is here; null: no finger does any more. */
   fingerAt?(at: Point<'screen'> | null): void;
-  /** A finger stayed on one place, or the second button was pressed there. */
+  /** A finger stayed on one place. */
   menu?(at: Point<'screen'>): void;
 }
 

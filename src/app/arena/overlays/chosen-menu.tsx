@@ -1,8 +1,10 @@
 import { type KeyboardEvent, useEffect, useRef } from 'react';
+import { obstacleOf, pieceOf } from '../../../core/course/ids.ts';
 import { chosenPieces } from '../../../desk/selection/selection.ts';
 import { handWords } from '../../../words/hand.ts';
 import { terms } from '../../../words/terms.ts';
 import { useDesk, useDeskState } from '../../desk-context.tsx';
+import { focusPane } from '../../panes.ts';
 import { useViewState } from '../../view.ts';
 import { useHand, useHandState } from '../input/hand-store.ts';
 
@@ -30,7 +32,7 @@ function useCommands(): readonly MenuCommand[] {
   const isAlone = useDeskState((state) => state.isAlone);
   const pieces = chosenPieces(survey, chosen);
   const [only] = chosen;
-  const isPiece = chosen.length === 1 && only !== undefined && only.includes('/');
+  const isPiece = chosen.length === 1 && only !== undefined && pieceOf(only) !== undefined;
   const isPinned = pieces.length > 0 && pieces.every((each) => each.piece.fixed);
   const first = survey.pieces.find((each) => each.obstacle === only);
   const turns = [
@@ -54,7 +56,7 @@ function useCommands(): readonly MenuCommand[] {
           {
             title: handWords.menuWhole,
             keys: 'Esc',
-            run: () => desk.choose([only.slice(0, only.indexOf('/'))]),
+            run: () => desk.choose([obstacleOf(only)]),
           },
         ]
       : first === undefined || chosen.length > 1
@@ -70,9 +72,9 @@ function OpenMenu({ x, y }: { readonly x: number; readonly y: number }) {
   const size = useViewState((state) => state.size);
   const commands = useCommands();
   const list = useRef<HTMLDivElement>(null);
-  const shut = (gives: 'back' | 'nothing') => {
+  const shut = () => {
     hand.change({ menu: null });
-    if (gives === 'back') document.querySelector<HTMLElement>('.arena-ground')?.focus({ preventScroll: true });
+    focusPane('arena');
   };
   useEffect(() => {
     list.current?.querySelector<HTMLElement>('[role="menuitem"]')?.focus({ preventScroll: true });
@@ -93,7 +95,7 @@ function OpenMenu({ x, y }: { readonly x: number; readonly y: number }) {
     };
     const place = places[event.key];
     if (place !== undefined) items[place]?.focus();
-    else if (event.key === 'Escape' || event.key === 'Tab') shut('back');
+    else if (event.key === 'Escape' || event.key === 'Tab') shut();
     else if (event.key.length === 1 && event.key !== ' ') {
       items.find((item) => item.textContent?.toLowerCase().startsWith(event.key.toLowerCase()))?.focus();
     } else return;
@@ -126,7 +128,7 @@ function OpenMenu({ x, y }: { readonly x: number; readonly y: number }) {
           tabIndex={-1}
           onClick={() => {
             run();
-            shut('back');
+            shut();
           }}
         >
           {title}

@@ -1,17 +1,13 @@
 import { type KeyboardEvent, useEffect, useRef, useState } from 'react';
 import { arenaWords } from '../../../words/arena.ts';
 import { useDesk, useLiveDeskState } from '../../desk-context.tsx';
+import { focusPane } from '../../panes.ts';
 import { useViewState } from '../../view.ts';
 import { type DimensionLabel, LABEL_HEIGHT } from './dimension-places.ts';
 import { useDimensions } from './use-dimensions.ts';
 
 /** The widest that the reason under a field gets, pixels. */
 const BUBBLE = 250;
-
-/** Puts the focus back on the arena. */
-function focusArena(): void {
-  document.querySelector<HTMLElement>('.arena-ground')?.focus({ preventScroll: true });
-}
 
 /** Focuses the first number of a constraint; false when none is shown. */
 export function focusDimensions(): boolean {
@@ -54,7 +50,7 @@ function LabelButton({ label, press }: { readonly label: DimensionLabel; press()
   const key = (event: KeyboardEvent) => {
     if (event.key !== 'Escape') return;
     event.stopPropagation();
-    focusArena();
+    focusPane('arena');
   };
   return (
     <button type="button" aria-label={name} title={label.kept.says} onClick={press} onKeyDown={key}>
@@ -74,7 +70,7 @@ function LabelField({ label, close }: { readonly label: DimensionLabel; close():
   const leans = label.at.x < BUBBLE / 2 ? 'is-left' : label.at.x > width - BUBBLE / 2 ? 'is-right' : '';
   const leave = () => {
     close();
-    focusArena();
+    focusPane('arena');
   };
   const send = () => {
     if (text.trim() === label.kept.text) return leave();

@@ -9,7 +9,7 @@ import { useDesk, useDeskState } from '../../desk-context.tsx';
 import { useView, useViewState } from '../../view.ts';
 import { groundStep, type ScreenStep, screenOf } from '../camera.ts';
 import { useHandState } from '../input/hand-store.ts';
-import { PICK_RADIUS, usePickRadius } from '../input/pick-radius.ts';
+import { useIsPadOpen } from './use-is-pad-open.ts';
 
 const ARROWS = [
   { step: 'up', icon: ArrowUp },
@@ -22,10 +22,7 @@ const SIZES: readonly NudgeSize[] = ['small', 'middle', 'large'];
 
 /** Small exact steps for a finger, a mouse or a keyboard: as seen on the screen, of what is chosen. */
 export function NudgePad() {
-  const isCoarse = usePickRadius() === PICK_RADIUS.finger;
-  const pad = useViewState((state) => state.pad);
-  const hasChosen = useDeskState((state) => state.chosen.length > 0);
-  const isOpen = pad ?? (isCoarse && hasChosen);
+  const isOpen = useIsPadOpen();
   const isDragging = useHandState(({ finger }) => finger !== null);
   return isOpen && !isDragging ? <OpenPad /> : null;
 }

@@ -3,18 +3,16 @@ import { arenaWords } from '../../../words/arena.ts';
 import { handWords } from '../../../words/hand.ts';
 import { terms } from '../../../words/terms.ts';
 import { useDesk, useDeskState } from '../../desk-context.tsx';
-import { useView, useViewState } from '../../view.ts';
-import { PICK_RADIUS, usePickRadius } from '../input/pick-radius.ts';
+import { useView } from '../../view.ts';
 import { useFurniture } from './use-furniture.ts';
+import { useIsPadOpen } from './use-is-pad-open.ts';
 
 export function ViewButtons() {
   const desk = useDesk();
   const view = useView();
   const { buttons } = useFurniture();
   const snaps = useDeskState((state) => state.snaps);
-  const hasChosen = useDeskState((state) => state.chosen.length > 0);
-  const pad = useViewState((state) => state.pad);
-  const isCoarse = usePickRadius() === PICK_RADIUS.finger;
+  const isPadOpen = useIsPadOpen();
   const isMeasuring = useDeskState((state) => state.tape !== null);
   return (
     <fieldset className={`view-buttons is-${buttons}`}>
@@ -41,8 +39,8 @@ export function ViewButtons() {
       </button>
       <button
         type="button"
-        onClick={() => view.showPad(!(pad ?? (isCoarse && hasChosen)))}
-        aria-pressed={pad ?? (isCoarse && hasChosen)}
+        onClick={() => view.showPad(!isPadOpen)}
+        aria-pressed={isPadOpen}
         aria-label={handWords.openPad}
         title={handWords.openPad}
       >

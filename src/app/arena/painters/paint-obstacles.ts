@@ -28,7 +28,7 @@ export function paintObstacles(
 }
 
 /** Pieces on the ground, in their order, with the shadows of all of them below the first. */
-export function paintPieces(context: CanvasRenderingContext2D, pieces: readonly PlacedPiece[], eye: DrawContext): void {
+function paintPieces(context: CanvasRenderingContext2D, pieces: readonly PlacedPiece[], eye: DrawContext): void {
   const seen = pieces.map((piece) => ({ piece, timber: seenTimber(piece, eye) }));
   context.beginPath();
   for (const each of seen) traceShadow(context, each, eye);

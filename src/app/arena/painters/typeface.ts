@@ -3,7 +3,7 @@ import inter from '../../../../assets/fonts/inter-screen-widths.json' with { typ
 
 type LetterWeight = 'regular' | 'bold';
 
-export const FONT_FAMILY = 'Inter, system-ui, "Segoe UI", Roboto, "Helvetica Neue", sans-serif';
+const FONT_FAMILY = 'Inter, system-ui, "Segoe UI", Roboto, "Helvetica Neue", sans-serif';
 /** Letters of labels and numbers in the arena, pixels. Nothing is set smaller. */
 export const LETTERS = 13;
 /** A sign that the table has not is taken to be this wide, in em. */

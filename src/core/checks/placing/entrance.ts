@@ -65,6 +65,7 @@ export const entranceClear: Check = {
           says: `${capitalized(pieceWords(survey, first.key))} lies in the way of the entrance; ${askerWords(limit)} ${bandWords(limit, unit)} of free ground before it.`,
           because: entranceClear.because,
           at: { x: first.pose.x, y: first.pose.y },
+          misfit: 'obstacle',
           keys: [id, ...inside.map(({ key }) => key)],
           allowed: bandOf(limit),
           source: limit.source,
@@ -96,7 +97,10 @@ export const startEnd: Check = {
   findings(survey) {
     const { start, end, legs } = survey.layout.ride;
     if (legs.length === 0) return [];
-    const ends = [{ name: 'start', pose: start }, ...(end === undefined ? [] : [{ name: 'end', pose: end }])];
+    const ends = [
+      { name: 'start', pose: start } as const,
+      ...(end === undefined ? [] : [{ name: 'end', pose: end } as const]),
+    ];
     return ends.flatMap(({ name, pose }): RawFinding[] => {
       const fault = faultOf(survey, pose);
       if (fault === undefined) return [];
@@ -108,6 +112,7 @@ export const startEnd: Check = {
           says: `The ${name} of the go ${fault}; it wants free ground inside the walls.`,
           because: startEnd.because,
           at: { x: pose.x, y: pose.y },
+          misfit: name,
           keys: [],
           source: 'the ground plan',
           proposals: [],

@@ -77,6 +77,7 @@ function outsideFindings(survey: Survey, obstacle: PlacedObstacle, limit: Limit 
         ? outside.because
         : 'The crew needs room to set it, and a horse that drifts must not meet pole and wall at once.',
       at,
+      misfit: 'obstacle',
       keys: [obstacle.obstacle.id, ...(key === obstacle.obstacle.id ? [] : [key])],
       measured: least,
       allowed: band,
