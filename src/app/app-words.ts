@@ -8,6 +8,7 @@ import type { LengthUnit } from '../core/measure/quantity.ts';
 import type { Obstacle } from '../core/obstacles/obstacle.ts';
 import type { Stage } from '../desk/input.ts';
 import { appWords } from '../words/app.ts';
+import { STAGE_NAMES } from '../words/desk.ts';
 import { terms } from '../words/terms.ts';
 
 /** Words that several rooms of the app show. */
@@ -35,11 +36,11 @@ function withNumber(title: string, id: string): string {
 }
 
 export const STAGES: readonly { readonly id: Stage; readonly title: string; readonly does: string }[] = [
-  { id: 'set', title: appWords.set, does: appWords.layOutTheObstacles },
-  { id: 'ride', title: appWords.ride, does: appWords.orderGaitsTime },
-  { id: 'check', title: appWords.check, does: appWords.whatNeedsALook },
-  { id: 'post', title: appWords.post, does: appWords.patternOnPaper },
-  { id: 'change', title: appWords.change, does: appWords.compareAndChangeOver },
+  { id: 'set', title: STAGE_NAMES.set, does: appWords.layOutTheObstacles },
+  { id: 'ride', title: STAGE_NAMES.ride, does: appWords.orderGaitsTime },
+  { id: 'check', title: STAGE_NAMES.check, does: appWords.whatNeedsALook },
+  { id: 'post', title: STAGE_NAMES.post, does: appWords.patternOnPaper },
+  { id: 'change', title: STAGE_NAMES.change, does: appWords.compareAndChangeOver },
 ];
 
 export const GAIT_WORDS: Readonly<Record<Gait, string>> = { walk: terms.walk, jog: terms.jog, lope: terms.lope };
@@ -54,7 +55,7 @@ export const LEVEL_WORDS: Readonly<Record<Level, string>> = {
 };
 
 export const WEIGHT_WORDS: Readonly<Record<Weight, string>> = {
-  must: appWords.mustBeMended,
+  must: appWords.mustBeFixed,
   should: appWords.shouldBeLookedAt,
   note: appWords.worthKnowing,
 };

@@ -1,7 +1,7 @@
 /** What belongs to no room: the frame of the app, its dialogs and its failures. */
 export const appWords = {
   // Autosave context.
-  workOnCopyHere: 'Work on a duplicate here',
+  workOnCopyHere: 'Work on a copy here',
 
   // Boundary.
   broke: 'Polewright has stopped',
@@ -14,15 +14,10 @@ export const appWords = {
   close: 'Close',
 
   // App words.
-  set: 'Set',
   layOutTheObstacles: 'Lay out the obstacles',
-  ride: 'Ride',
   orderGaitsTime: 'Order, gaits and time',
-  check: 'Check',
   whatNeedsALook: 'What needs a look',
-  post: 'Post',
   patternOnPaper: 'The pattern on paper',
-  change: 'Change',
   compareAndChangeOver: 'Compare, and change over',
   open: 'Open',
   amateur: 'Amateur',
@@ -30,7 +25,7 @@ export const appWords = {
   novice: 'Novice',
   walkAndJog: 'Walk and jog',
   ledInHand: 'Led in hand',
-  mustBeMended: 'Must be fixed',
+  mustBeFixed: 'Must be fixed',
   shouldBeLookedAt: 'Should be looked at',
   worthKnowing: 'Worth knowing',
   position: (west: string, south: string) => `${west} from the west wall, ${south} from the south wall`,

@@ -29,10 +29,6 @@ export const arenaWords = {
   howLineDrawn: 'How the line is drawn',
 
   // Print legend.
-  leftFore: 'Left fore',
-  rightFore: 'Right fore',
-  leftHind: 'Left hind',
-  rightHind: 'Right hind',
 
   // Question dialog.
   somethingWouldLost: 'Something would be lost',

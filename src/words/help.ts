@@ -1,6 +1,5 @@
 /** The help pages. */
 export const helpWords = {
-  help: 'Help',
   theFiveStages: 'The five stages',
   stages: {
     set: 'Put obstacles into the arena: type under Add to find one (fan, slalom, chute), and Enter adds it. Drag them, turn them, or type their exact numbers. Things snap to walls, centre lines and neighbours; Snap switches that off, and Alt while you drag does the opposite. The grid shows while something moves or you measure. Start and end can be dragged at every stage.',

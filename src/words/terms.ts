@@ -14,6 +14,7 @@ export const terms = {
   nothingHasChanged: 'Nothing has changed yet.',
   leaveAsItWas: 'Leave it as it was',
   measure: 'Measure',
+  help: 'Help',
   obstacle: 'Obstacle',
   pinned: 'Pinned',
 

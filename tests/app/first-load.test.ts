@@ -50,6 +50,7 @@ test.each([
   ['what opens and saves files', /^src\/app\/file\/(files|file-menu)|^browser-fs-access/],
   ['more of Konva than its core', /^react-konva$|^konva(\/lib\/(index-umd|_FullInternals|shapes|filters).*)?$/],
   ['letters', /typeface\.css/],
+  ['words of the help and of later rooms', /^src\/words\/(help|day|post|file|set)\.ts/],
 ])('has not %s', (_, pattern) => {
   const early = [...LOADED.keys()].filter((path) => pattern.test(path));
   expect(early.map(chain)).toEqual([]);

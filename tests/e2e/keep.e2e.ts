@@ -48,7 +48,7 @@ test('a second tab does not overwrite the first', async ({ context, page }) => {
   const second = await context.newPage();
   await opened(second);
   await expect(second.getByRole('alert')).toContainText('another tab');
-  await second.getByRole('button', { name: 'Work on a duplicate here' }).click();
+  await second.getByRole('button', { name: 'Work on a copy here' }).click();
   await expect(second.getByRole('alert')).toHaveCount(0);
 });
 

@@ -1,6 +1,6 @@
 import { CircleHelp } from 'lucide-react';
 import { useState } from 'react';
-import { helpWords } from '../../words/help.ts';
+import { terms } from '../../words/terms.ts';
 import { Dialog } from '../dialog.tsx';
 import { lazyComponent } from '../lazy-panel.tsx';
 
@@ -12,10 +12,10 @@ export function HelpButton() {
     <>
       <button type="button" className="quiet worded" onClick={() => setOpen(true)}>
         <CircleHelp aria-hidden="true" />
-        <span>{helpWords.help}</span>
+        <span>{terms.help}</span>
       </button>
       {isOpen && (
-        <Dialog wide title={helpWords.help} close={() => setOpen(false)}>
+        <Dialog wide title={terms.help} close={() => setOpen(false)}>
           <Help />
         </Dialog>
       )}

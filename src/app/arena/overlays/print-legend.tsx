@@ -1,14 +1,15 @@
-import { arenaWords } from '../../../words/arena.ts';
+import { capitalized } from '../../../core/text/sentence.ts';
+import { terms } from '../../../words/terms.ts';
 import { useDeskState } from '../../desk-context.tsx';
 import { usePlayerState } from '../../ride/player-context.tsx';
 import { useTheme } from '../layers/use-theme.ts';
 import { HOOF_PATHS } from '../painters/hoof.ts';
 
 const FEET = [
-  { word: arenaWords.leftFore, end: 'fore', isLeft: true },
-  { word: arenaWords.rightFore, end: 'fore', isLeft: false },
-  { word: arenaWords.leftHind, end: 'hind', isLeft: true },
-  { word: arenaWords.rightHind, end: 'hind', isLeft: false },
+  { word: capitalized(terms.leftFore), end: 'fore', isLeft: true },
+  { word: capitalized(terms.rightFore), end: 'fore', isLeft: false },
+  { word: capitalized(terms.leftHind), end: 'hind', isLeft: true },
+  { word: capitalized(terms.rightHind), end: 'hind', isLeft: false },
 ] as const;
 
 /** Which print is of which foot, while prints are shown. */
