@@ -1,5 +1,6 @@
 import { ChevronDown, ChevronRight, PanelRightClose, PanelRightOpen } from 'lucide-react';
 import { type ComponentType, type ReactNode, useEffect, useState } from 'react';
+import type { Stage } from '../desk/input.ts';
 import { appWords } from '../words/app.ts';
 import { byEarWords } from '../words/by-ear.ts';
 import { shellWords } from '../words/shell.ts';
@@ -30,30 +31,29 @@ export interface Panel {
   readonly staysOnChoice?: true;
 }
 
-/** The panels round the middle, as the arrangement wants them. */
+/** The panels round the middle, as the arrangement wants them. The middle stays when they are others. */
 export function Panels({
+  stage,
   panels,
   arrangement,
   children,
 }: {
+  readonly stage: Stage;
   readonly panels: readonly Panel[];
   readonly arrangement: Breakpoint;
   readonly children: ReactNode;
 }) {
   useEffect(fetchLaterParts, []);
-  if (arrangement !== 'wide') {
-    return (
-      <div className={`bench bench-${arrangement}`}>
-        <div className="middle">{children}</div>
-        <TabbedPanels panels={panels} arrangement={arrangement} />
-      </div>
-    );
-  }
+  const isWide = arrangement === 'wide';
   return (
-    <div className="bench bench-wide">
-      <Side panels={panels} side="left" />
+    <div className={`bench bench-${arrangement}`}>
+      {isWide && <Side key={stage} panels={panels} side="left" />}
       <div className="middle">{children}</div>
-      <Side panels={panels} side="right" />
+      {isWide ? (
+        <Side key={`${stage}-right`} panels={panels} side="right" />
+      ) : (
+        <TabbedPanels key={stage} panels={panels} arrangement={arrangement} />
+      )}
     </div>
   );
 }

@@ -4,7 +4,7 @@ import type { Stage } from '../desk/input.ts';
 import { appWords } from '../words/app.ts';
 import { terms } from '../words/terms.ts';
 import { STAGES } from './app-words.ts';
-import { ArenaView } from './arena/arena-view.tsx';
+import { ArenaStage } from './arena-stage.tsx';
 import { SaveNotice, useSaveState } from './autosave-context.tsx';
 import { useBreakpoint } from './breakpoint.ts';
 import { ButtonName } from './button-name.tsx';
@@ -34,14 +34,6 @@ const FileMenu = lazyComponent(
     <ChevronDown aria-hidden="true" className="tiny" />
   </button>,
 );
-const RideStage = lazyComponent(
-  () => import('./ride/ride-stage.tsx').then((module) => module.RideStage),
-  <ArenaView />,
-);
-const ChangeStage = lazyComponent(
-  () => import('./change/change-stage.tsx').then((module) => module.ChangeStage),
-  <ArenaView />,
-);
 const PagePreview = lazyComponent(
   () => import('./post/page-preview.tsx').then((module) => module.PagePreview),
   <p className="waiting">{appWords.drawingThePage}</p>,
@@ -66,16 +58,8 @@ export function Shell() {
       </div>
       <main>
         <div id="stage" role="tabpanel" aria-label={STAGES.find((each) => each.id === stage)?.title}>
-          <Panels key={stage} panels={panels} arrangement={arrangement}>
-            {stage === 'post' ? (
-              <PagePreview />
-            ) : stage === 'ride' ? (
-              <RideStage />
-            ) : stage === 'change' ? (
-              <ChangeStage />
-            ) : (
-              <ArenaView />
-            )}
+          <Panels stage={stage} panels={panels} arrangement={arrangement}>
+            {stage === 'post' ? <PagePreview /> : <ArenaStage stage={stage} />}
           </Panels>
         </div>
       </main>

@@ -20,8 +20,8 @@ export default defineConfig({
   // Each test opens a page of its own.
   fullyParallel: true,
   // Far beyond what a slow machine needs: a limit here only ends a run that hangs.
-  timeout: 300_000,
-  expect: { timeout: 60_000 },
+  timeout: 180_000,
+  expect: { timeout: 30_000 },
   use: {
     baseURL: `http://127.0.0.1:${PORT}/`,
     viewport: { width: 1366, height: 850 },

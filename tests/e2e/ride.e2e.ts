@@ -80,6 +80,21 @@ test('who wants no motion sees the horse go when play is pressed, and not before
   expect(places).toBeGreaterThan(40);
 });
 
+/** Waits until nothing on the page has changed for a second: what is worked out later has come. */
+function atRest(page: Page): Promise<void> {
+  return page.evaluate(
+    () =>
+      new Promise<void>((done) => {
+        let timer = setTimeout(done, 1000);
+        const watcher = new MutationObserver(() => {
+          clearTimeout(timer);
+          timer = setTimeout(done, 1000);
+        });
+        watcher.observe(document.body, { subtree: true, childList: true, attributes: true, characterData: true });
+      }),
+  );
+}
+
 test('playing draws nothing anew but the horse and the cursor', async ({ page }) => {
   await opened(page);
   await stage(page, 'Ride').click();
@@ -88,6 +103,7 @@ test('playing draws nothing anew but the horse and the cursor', async ({ page })
   }
   await expect(page.getByText('Choose an obstacle in the order')).toBeVisible();
   await expect(page.locator('.save-state')).toHaveText('Saved');
+  await atRest(page);
   await page.getByRole('button', { name: 'Play the ride', exact: true }).click();
   const changed = await page.evaluate(
     () =>
