@@ -1,5 +1,5 @@
 import { beside } from '../constraints/beside.ts';
-import type { GrippedPose } from '../constraints/constraint.ts';
+import type { GrippedPose, ObservationKind } from '../constraints/constraint.ts';
 import { endsLevel } from '../constraints/ends-level.ts';
 import { gapResidual } from '../constraints/gap.ts';
 import { type AxisPoint, axisMiddle, axisPoint, pointGradient, residual } from '../constraints/grip.ts';
@@ -9,7 +9,7 @@ import { offWallResidual } from '../constraints/off-wall.ts';
 import { square } from '../constraints/square.ts';
 import { touching } from '../constraints/touching.ts';
 import type { Residual } from '../solve/problem.ts';
-import type { Observable, ObservationKind } from './setout.ts';
+import type { Observable } from './setout.ts';
 
 /** What an observation is made on: the two grips where they lie, and whether each is a small thing. */
 export interface ObservedPair {

@@ -3,7 +3,7 @@
  * tape reads, and how far off it all can come to lie. In the words of surveying: each piece is determined by observations
  * to pieces that lie already and to the walls.
  */
-import type { Grip } from '../constraints/constraint.ts';
+import type { Grip, ObservationKind } from '../constraints/constraint.ts';
 import type { LengthUnit, Metres, Radians } from '../measure/quantity.ts';
 import type { Pose } from '../plane/pose.ts';
 
@@ -20,38 +20,6 @@ export interface SetOutCrew {
   readonly marked: LengthUnit;
   readonly rightAngle: RightAngle;
 }
-
-/**
- * What is observed. Its grips are in this order; `at` is a fraction along a piece, 0 … 1 from its end A (its −x end).
- *
- * | kind | grips | the reading |
- * |---|---|---|
- * | gap | long, long | on the straight through the two gripped points of their middle lines, from near face to near face |
- * | between | piece, piece | straight from one gripped point to the other; a small thing counts from the edge of its base, as if it faced the other |
- * | beside | small, long | square to the long piece, from its side to the edge of the small thing's base |
- * | clear | small, long | along the long piece, from the edge of the small thing's base to the near end |
- * | ahead | long, piece | along the first's middle line, from its gripped point to where the second's is level with it |
- * | level | long, long | how far the second's gripped point is ahead of the first's, along the mean of their directions |
- * | in-line | long, piece | how far the second's gripped point is off the first's middle line |
- * | square | long, long | the angle between them less a right angle, radians; 0 when they are square |
- * | against | end, long | from the first's gripped end square to the second's near side; 0 when it lies against it |
- * | off-wall | piece, wall | square to the wall, to the nearer corner of the cut across the piece |
- * | along-wall | piece, wall | along the wall from its corner to where the gripped point is square to it |
- * | from-rail | piece, wall | straight to the gripped point from a place on the wall |
- */
-export type ObservationKind =
-  | 'gap'
-  | 'between'
-  | 'beside'
-  | 'clear'
-  | 'ahead'
-  | 'level'
-  | 'in-line'
-  | 'square'
-  | 'against'
-  | 'off-wall'
-  | 'along-wall'
-  | 'from-rail';
 
 /** A relation of pieces that can be observed, before there is a reading. */
 export interface Observable {
