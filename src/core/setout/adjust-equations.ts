@@ -1,14 +1,10 @@
-import type { Grip, GrippedPose } from '../constraints/constraint.ts';
-import { grippedWall } from '../constraints/grip.ts';
-import type { Arena } from '../course/course.ts';
 import type { PlacedPiece } from '../course/placed.ts';
-import type { Metres } from '../measure/quantity.ts';
 import { memoizeByIdentity } from '../memo/by-identity.ts';
 import type { Pose } from '../plane/pose.ts';
 import type { Residual } from '../solve/problem.ts';
 import type { Survey } from '../survey.ts';
 import type { ObservationEquation } from './adjust-least-squares.ts';
-import { observed } from './observe.ts';
+import { type Ground, observedOn } from './ground.ts';
 import type { Observable } from './setout.ts';
 
 /** Keys of the pieces that an observable grips, in the order of its grips; walls are left out. */
@@ -21,45 +17,19 @@ export function touchesWall({ grips }: Pick<Observable, 'grips'>): boolean {
   return grips.some((grip) => 'wall' in grip);
 }
 
-const piecesByKey = memoizeByIdentity(
-  (pieces: readonly PlacedPiece[]) => new Map(pieces.map((piece) => [piece.key, piece])),
+/** The arena and the pieces of a survey, as observations see them. */
+export const groundOf = memoizeByIdentity(
+  ({ course, pieces }: Survey): Ground => ({
+    arena: course.arena,
+    pieces: new Map(pieces.map((piece) => [piece.key, piece])),
+  }),
 );
 
 /** A piece of a survey by its key; throws where there is none. */
-export function pieceNamed({ pieces }: Pick<Survey, 'pieces'>, key: string): PlacedPiece {
-  const piece = piecesByKey(pieces).get(key);
+export function pieceNamed(survey: Survey, key: string): PlacedPiece {
+  const piece = groundOf(survey).pieces.get(key);
   if (piece === undefined) throw new Error(`the layout has no piece ${key}`);
   return piece;
-}
-
-function wallLength({ length, width }: Arena, { grips }: Observable): Metres {
-  const wall = grips.flatMap((grip) => ('wall' in grip ? [grip.wall] : []))[0];
-  return wall === 'south' || wall === 'north' ? length : width;
-}
-
-/**
- * What is observed of pieces of a survey where `poses` puts them, in the order of the grips; those it does not name lie as
- * drawn. Metres or radians. Throws where a grip names no piece.
- */
-export function observedAt(survey: Survey, observable: Observable, poses: ReadonlyMap<string, Pose>): Residual {
-  const { arena } = survey.course;
-  const gripped = (grip: Grip): GrippedPose => {
-    if ('wall' in grip) return grippedWall(arena, grip.wall);
-    const { figure, pose } = pieceNamed(survey, grip.piece);
-    return {
-      pose: poses.get(grip.piece) ?? pose,
-      length: figure.length,
-      width: figure.width,
-      at: grip.at ?? 0.5,
-    };
-  };
-  const isSmall = (grip: Grip): boolean => 'piece' in grip && pieceNamed(survey, grip.piece).kind.extent === 'small';
-  const [first, second] = observable.grips;
-  return observed(
-    observable,
-    { gripped: [gripped(first), gripped(second)], small: [isSmall(first), isSmall(second)] },
-    wallLength(arena, observable),
-  );
 }
 
 /** The unknowns of some pieces: x, y and angle of each, one piece after the other. */
@@ -97,6 +67,7 @@ export function readingEquation(
   keys: readonly string[],
   reading: Observable & { readonly read: number; readonly sigma: number },
 ): ObservationEquation {
+  const ground = groundOf(survey);
   const own = grippedPieces(reading).filter((key) => keys.includes(key));
   return {
     unknowns: observableUnknowns(keys, reading),
@@ -104,7 +75,7 @@ export function readingEquation(
     sigma: reading.sigma,
     at(values) {
       const poses = new Map(own.map((key) => [key, poseAt(3 * keys.indexOf(key), values)]));
-      const there = observedAt(survey, reading, poses);
+      const there = observedOn(ground, reading, poses);
       return { value: there.value, gradient: observableGradient(keys, reading, there) };
     },
   };

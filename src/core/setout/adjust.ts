@@ -5,9 +5,9 @@ import type { Survey } from '../survey.ts';
 import {
   drawnEquation,
   grippedPieces,
+  groundOf,
   observableGradient,
   observableUnknowns,
-  observedAt,
   pieceNamed,
   posesOf,
   readingEquation,
@@ -17,6 +17,7 @@ import { relativeError } from './adjust-error.ts';
 import { leastSquares, type ObservationEquation, varianceOf } from './adjust-least-squares.ts';
 import { criticalW } from './adjust-quantile.ts';
 import { apartBy, CONTROLLED, type SnoopedSquares, snoopedSquares, standingOf } from './adjust-snooping.ts';
+import { observedOn } from './ground.ts';
 import type { Observable, PieceError } from './setout.ts';
 
 /** What a tape read between things that lie. */
@@ -239,7 +240,7 @@ export function observedAsBuilt(
   const group = adjustment.groups.find(({ pieces }) => keys.every((key) => pieces.includes(key)));
   if (group === undefined) return undefined;
   const poses = new Map(group.pieces.map((key) => [key, (adjustment.pieces.get(key) as AdjustedPiece).pose]));
-  const there = observedAt(survey, observable, poses);
+  const there = observedOn(groundOf(survey), observable, poses);
   const variance = varianceOf(
     group.covariance,
     observableUnknowns(group.pieces, observable),

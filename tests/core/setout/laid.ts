@@ -4,7 +4,8 @@ import type { Course } from '../../../src/core/course/course.ts';
 import { INCH } from '../../../src/core/measure/quantity.ts';
 import type { Pose } from '../../../src/core/plane/pose.ts';
 import type { GroundReading } from '../../../src/core/setout/adjust.ts';
-import { observedAt } from '../../../src/core/setout/adjust-equations.ts';
+import { groundOf } from '../../../src/core/setout/adjust-equations.ts';
+import { observedOn } from '../../../src/core/setout/ground.ts';
 import type { Observable } from '../../../src/core/setout/setout.ts';
 import { type Survey, survey } from '../../../src/core/survey.ts';
 import { scene } from '../checks/scene.ts';
@@ -20,7 +21,7 @@ export const piece = (key: string, at = 0.5): Grip => ({ piece: key, at });
 /** Something to observe on the side on which it was drawn. */
 export function between(surveyed: Survey, kind: ObservationKind, grips: readonly [Grip, Grip]): Observable {
   const on = (side: 1 | -1) => ({ kind, grips, side });
-  const isAhead = observedAt(surveyed, on(1), new Map()).value >= observedAt(surveyed, on(-1), new Map()).value;
+  const isAhead = observedOn(groundOf(surveyed), on(1)).value >= observedOn(groundOf(surveyed), on(-1)).value;
   return on(isAhead ? 1 : -1);
 }
 
@@ -31,7 +32,7 @@ export function taped(
   poses: ReadonlyMap<string, Pose>,
   { sigma = INCH / 4, error = 0 }: { readonly sigma?: number; readonly error?: number } = {},
 ): GroundReading {
-  return { ...observable, read: observedAt(surveyed, observable, poses).value + error, sigma };
+  return { ...observable, read: observedOn(groundOf(surveyed), observable, poses).value + error, sigma };
 }
 
 /**
