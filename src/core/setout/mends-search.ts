@@ -15,6 +15,8 @@ export interface MoveChoice {
   readonly piece: string;
   /** How many ends travel by it. */
   readonly ends: 1 | 2;
+  /** How far it lies off the drawing, in the direction of the move, metres. */
+  readonly off: Metres;
 }
 
 /** Some moves by how much each, metres; by the places of the moves. */
@@ -22,6 +24,8 @@ export interface MoveSet {
   readonly moves: readonly { readonly choice: number; readonly by: Metres }[];
   /** What all ends travel together, metres. */
   readonly travel: Metres;
+  /** By how much the moves bring the ends nearer to the drawing; negative: further from it. Metres. */
+  readonly towards: Metres;
 }
 
 export interface MoveLimits {
@@ -39,6 +43,8 @@ export interface MoveLimits {
 const STILL = 0.02;
 /** Differences of a survey, and rounding of poses, leave so much. */
 const ROUNDING = 2e-5;
+/** Moves that lead towards the drawing by as much as one another, to a tape, are alike in that. */
+const CLOSE: Metres = 0.003;
 
 /** The band less a margin, a quarter of it at most, and never so much that the value itself falls out. */
 function insideBand({ value, least, most }: BandRow, wanted: Metres): readonly [number, number] {
@@ -100,8 +106,24 @@ function totalOutside(rows: readonly BandRow[], chosen: readonly number[] = [], 
   }, 0);
 }
 
-function travelOf(choices: readonly MoveChoice[], chosen: readonly number[], by: readonly number[]): Metres {
-  return chosen.reduce((sum, choice, i) => sum + (choices[choice] as MoveChoice).ends * Math.abs(by[i] as number), 0);
+function moveSet(choices: readonly MoveChoice[], chosen: readonly number[], by: readonly number[]): MoveSet {
+  const moves = chosen.map((choice, i) => ({ choice, by: by[i] as number }));
+  const sum = (of: (choice: MoveChoice, by: Metres) => Metres): Metres =>
+    moves.reduce((total, { choice, by: far }) => total + of(choices[choice] as MoveChoice, far), 0);
+  return {
+    moves,
+    travel: sum(({ ends }, far) => ends * Math.abs(far)),
+    towards: sum(({ ends, off }, far) => ends * (Math.abs(off) - Math.abs(off + far))),
+  };
+}
+
+/** The least travel first; of equal travel what leads towards the drawing, then whole poles, which keep their heading. */
+function byTravel(choices: readonly MoveChoice[]): (a: MoveSet, b: MoveSet) => number {
+  const ends = ({ moves }: MoveSet): number => moves.reduce((sum, { choice }) => sum + (choices[choice]?.ends ?? 1), 0);
+  return (a, b) => {
+    if (Math.abs(a.travel - b.travel) > ROUNDING) return a.travel - b.travel;
+    return Math.abs(a.towards - b.towards) > CLOSE ? b.towards - a.towards : ends(b) - ends(a);
+  };
 }
 
 /** Where as many edges of bands as there are moves meet: the least travel, and the least excess, lie at one of these. */
@@ -155,6 +177,7 @@ export function movesOfSize(
   { step, margin, slack, most }: MoveLimits,
 ): readonly MoveSet[] {
   const outside = rows.filter((row) => totalOutside([row]) > slack);
+  const order = byTravel(choices);
   const found: MoveSet[] = [];
   for (const chosen of subsets(choices.length, size)) {
     const moves = ({ slopes }: BandRow): boolean => chosen.some((choice) => Math.abs(slopes[choice] as number) > STILL);
@@ -167,24 +190,17 @@ export function movesOfSize(
         const [low, high] = bands[i] as readonly [number, number];
         return value >= low - slack && value <= high + slack;
       });
-    let best: readonly number[] | undefined;
+    const inside: MoveSet[] = [];
     for (const corner of vertices(own, chosen, bands)) {
       if (!isInside(corner, ROUNDING) || corner.some((by) => Math.abs(by) > most)) continue;
       for (const by of rounded(corner, step)) {
-        if (by.includes(0) || !isInside(by, ROUNDING)) continue;
-        if (best === undefined || travelOf(choices, chosen, by) < travelOf(choices, chosen, best) - ROUNDING) best = by;
+        if (!by.includes(0) && isInside(by, ROUNDING)) inside.push(moveSet(choices, chosen, by));
       }
     }
-    if (best === undefined) continue;
-    const by = best;
-    found.push({
-      moves: chosen.map((choice, i) => ({ choice, by: by[i] as number })),
-      travel: travelOf(choices, chosen, by),
-    });
+    const [best] = inside.sort(order);
+    if (best !== undefined) found.push(best);
   }
-  // Of equal travel, the move of a whole pole first: it keeps its heading.
-  const ends = ({ moves }: MoveSet): number => moves.reduce((sum, { choice }) => sum + (choices[choice]?.ends ?? 1), 0);
-  return found.toSorted((a, b) => a.travel - b.travel || ends(b) - ends(a));
+  return found.sort(order);
 }
 
 /** Of sets of up to so many moves, the one that leaves least outside of the bands, in whole steps; undefined: none helps. */
@@ -207,10 +223,7 @@ export function nearestMoves(
           const outside = totalOutside(rows, chosen, by);
           if (outside > left - ROUNDING) continue;
           left = outside;
-          best = {
-            moves: chosen.map((choice, i) => ({ choice, by: by[i] as number })),
-            travel: travelOf(choices, chosen, by),
-          };
+          best = moveSet(choices, chosen, by);
         }
       }
     }

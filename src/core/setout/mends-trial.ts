@@ -1,7 +1,8 @@
 import type { Finding } from '../checks/check.ts';
 import { findingsOf } from '../checks/checks.ts';
+import { nearestAllowed } from '../checks/rulebooks/band.ts';
 import type { Course } from '../course/course.ts';
-import type { Metres } from '../measure/quantity.ts';
+import type { LengthUnit, Metres } from '../measure/quantity.ts';
 import type { Pose } from '../plane/pose.ts';
 import { type Survey, survey } from '../survey.ts';
 import { pieceNamed } from './adjust-equations.ts';
@@ -9,6 +10,7 @@ import { courseWithPiecesAt } from './as-built-course.ts';
 import { outsideBand } from './as-built-gaps.ts';
 import type { MendRow } from './mends-rows.ts';
 import type { PoleMove } from './mends-words.ts';
+import { TAPE_STEP } from './rounded-build.ts';
 
 /** A pole after an end of it was moved across, the other end lying still; or after the whole of it was. */
 function movedPole({ x, y, angle }: Pose, length: Metres, { end, by }: PoleMove): Pose {
@@ -48,10 +50,22 @@ function idsOf({ id, members = [] }: Finding): readonly string[] {
   return [id, ...members];
 }
 
-/** The first finding, a must or a should, of which nothing was found before. */
+/** Whether what was measured misses its band by less than a tape shows. */
+function isOnTheEdge({ measured, allowed }: Finding, unit: LengthUnit): boolean {
+  if (measured === undefined || allowed === undefined) return false;
+  const [nearest = measured] = nearestAllowed(allowed, measured);
+  return Math.abs(nearest - measured) <= TAPE_STEP[unit];
+}
+
+/** The first finding, a must or a should, of which nothing was found before, and which a tape would show. */
 function newFault(before: Survey, after: Survey): Finding | undefined {
   const known = new Set(findingsOf(before).flatMap(idsOf));
-  return findingsOf(after).find((each) => each.weight !== 'note' && !idsOf(each).some((id) => known.has(id)));
+  return findingsOf(after).find(
+    (each) =>
+      each.weight !== 'note' &&
+      !idsOf(each).some((id) => known.has(id)) &&
+      !isOnTheEdge(each, after.course.unit),
+  );
 }
 
 /** Tries moves on a copy of the course: everything is measured and checked anew. */

@@ -8,10 +8,10 @@ import { andList, capitalized } from '../text/sentence.ts';
 import { pieceNamed } from './adjust-equations.ts';
 import { type AsBuiltGap, outsideBand } from './as-built-gaps.ts';
 import { type MendRow, mendRows, rowSlopes, separateRows } from './mends-rows.ts';
-import { type BandRow, type MoveLimits, type MoveSet, movesOfSize, nearestMoves, searchSize } from './mends-search.ts';
+import { type BandRow, type MoveChoice, type MoveLimits, type MoveSet, movesOfSize, nearestMoves, searchSize } from './mends-search.ts';
 import { type MendTrial, posesAfter, triedMoves } from './mends-trial.ts';
 import { type MoveNames, moveSentence, type PoleMove } from './mends-words.ts';
-import { isSmall } from './observables.ts';
+import { isSmall, placeOn } from './observables.ts';
 import { TAPE_STEP } from './rounded-build.ts';
 
 /** A move of a pole, as a person is told it. */
@@ -53,14 +53,23 @@ const MOST_TRIALS = 6;
 /** A search that would try more corners than this is not begun. */
 const MOST_CORNERS = 2_000_000;
 
-type Choice = Omit<PoleMove, 'by'> & { readonly piece: string; readonly ends: 1 | 2 };
+type Choice = Omit<PoleMove, 'by'> & MoveChoice;
 
-function choicesOf(keys: readonly string[]): readonly Choice[] {
-  return keys.flatMap((key): readonly Choice[] => [
-    { key, piece: key, ends: 2 },
-    { key, piece: key, ends: 1, end: 0 },
-    { key, piece: key, ends: 1, end: 1 },
-  ]);
+/** The whole of each pole and each of its ends, with how far it lies off the drawing across the pole. */
+function choicesOf(keys: readonly string[], planned: Survey, built: Survey): readonly Choice[] {
+  return keys.flatMap((key): readonly Choice[] => {
+    const [drawn, lying] = [pieceNamed(planned, key), pieceNamed(built, key)];
+    const { angle } = lying.pose;
+    const [a, b] = [0, 1].map((at) => {
+      const [from, to] = [placeOn(drawn, at), placeOn(lying, at)];
+      return Math.cos(angle) * (to.y - from.y) - Math.sin(angle) * (to.x - from.x);
+    }) as [number, number];
+    return [
+      { key, piece: key, ends: 2, off: (a + b) / 2 },
+      { key, piece: key, ends: 1, end: 0, off: a },
+      { key, piece: key, ends: 1, end: 1, off: b },
+    ];
+  });
 }
 
 const poleMove = ({ key, end }: Choice, by: Metres): PoleMove => ({ key, by, ...(end === undefined ? {} : { end }) });
@@ -129,12 +138,12 @@ function fewestMoves(question: Question, step: Metres): Answer {
   return fault === undefined ? {} : { fault };
 }
 
-function questionOf(built: Survey, rows: readonly MendRow[], keys: readonly string[]): Question {
+function questionOf(planned: Survey, built: Survey, rows: readonly MendRow[], keys: readonly string[]): Question {
   const measurable = rows.flatMap((row) => {
     const value = row.measured(built);
     return value === undefined ? [] : [{ row, value }];
   });
-  const choices = choicesOf(keys);
+  const choices = choicesOf(keys, planned, built);
   const own = measurable.map(({ row }) => row);
   const slopes = rowSlopes(
     built.course,
@@ -215,7 +224,7 @@ export function mendsOf(
   for (const own of separateRows(rows)) {
     if (outsideRows(now, own).length === 0) continue;
     const keys = [...new Set(own.flatMap((row) => row.keys))].filter((key) => !isSmall(pieceNamed(now, key)));
-    const all = questionOf(now, own, keys);
+    const all = questionOf(planned, now, own, keys);
     const isLoose = all.choices.map(({ key }) => !isHeld(key));
     const loose: Question = {
       ...all,
