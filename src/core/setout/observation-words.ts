@@ -1,9 +1,9 @@
 import type { Grip, ObservationKind, Wall } from '../constraints/constraint.ts';
 import { capitalized } from '../text/sentence.ts';
+import { isSmall } from './observables.ts';
 import {
   cornerAhead,
   cornerWords,
-  isSmall,
   namedPiece,
   namedPlace,
   namedUnit,
@@ -22,7 +22,7 @@ import type { Observation } from './setout.ts';
 export interface ObservationWords {
   /** What to do, as one sentence. */
   readonly says: string;
-  /** What is measured, without its figure: follows "Check:". A whole clause where there is no figure. */
+  /** What is measured, without its figure: follows "Check"; a whole clause, after "Check that", where there is no figure. */
   readonly measure: string;
   /** What the tape reads; absent where things are brought level, in line, square or together. */
   readonly figure?: string;
@@ -76,9 +76,20 @@ function between(told: Told): ObservationWords {
   return { says: `Tape ${told.figure} straight from ${measure}.`, measure, figure: told.figure };
 }
 
+/** A thing whose middle is nearer to the line of a pole than this is in line with it, metres. */
+const ON_LINE = 0.005;
+
 /** From the side of the long piece to the small one, or back, as the tape runs from what is held. */
 function beside(told: Told): ObservationWords {
   const [small, long] = told.of.grips;
+  const [thick, wide] = [long, small].map((grip) => namedPiece(told.names, pieceOf(grip)).figure.width);
+  const isOnLine = Math.abs(told.of.reading + ((thick ?? 0) + (wide ?? 0)) / 2) < ON_LINE;
+  if (isOnLine)
+    return inLine({
+      ...told,
+      of: { ...told.of, kind: 'in-line', grips: [long, small], reading: 0 },
+      laid: told.laid === 0 ? 1 : 0,
+    });
   const ends = [`the side of ${thing(told, long)}`, `the edge of ${thing(told, small)}`];
   const measure = `${(told.laid === 0 ? ends : ends.toReversed()).join(' to ')}, square to the ${noun(told, long)}`;
   return { says: `Tape ${told.figure} from ${measure}.`, measure, figure: told.figure };
@@ -115,6 +126,13 @@ function pointWords(told: Told, grip: Grip): string {
 
 function ahead(told: Told): ObservationWords {
   const [long, other] = told.of.grips;
+  if (isNothing(told.of)) {
+    const [held, laid] = heldFirst(told).map((grip) => pointWords(told, grip));
+    return {
+      says: `Bring ${laid} square across from ${held}.`,
+      measure: `${laid} is square across from ${held}`,
+    };
+  }
   const { length } = namedPiece(told.names, pieceOf(long)).figure;
   const { reading } = told.of;
   const figure = withoutSign(told.figure);
@@ -145,7 +163,7 @@ function level(told: Told): ObservationWords {
   const [before, after] = of.reading > 0 ? [first, second] : [second, first];
   const [a, b] = endsOf(told, first);
   const direction = `from ${a} to ${b}`;
-  const measure = `${place(told, after)} is ahead of ${place(told, before)}, looking ${direction}`;
+  const measure = `how far ${place(told, after)} is ahead of ${place(told, before)}, looking ${direction}`;
   return {
     says: `Shift ${thing(told, laid)} until ${place(told, after)} is ${figure} ahead of ${place(told, before)}, looking ${direction}.`,
     measure,
@@ -153,9 +171,17 @@ function level(told: Told): ObservationWords {
   };
 }
 
+/** A small thing has no length to sight along: the sides of its base show its line. */
+function inRow(told: Told): ObservationWords {
+  const [held, laid] = heldFirst(told).map((grip) => thing(told, grip));
+  const says = `Bring ${laid} into line with ${held}, sighting along the sides of their bases.`;
+  return { says, measure: `${laid} is in line with ${held}` };
+}
+
 function inLine(told: Told): ObservationWords {
   const [line, other] = told.of.grips;
   const point = pointWords(told, other);
+  if (isSmall(namedPiece(told.names, pieceOf(line)))) return inRow(told);
   if (isNothing(told.of)) {
     const measure = `${point} is in line with ${thing(told, line)}`;
     const says =

@@ -1,12 +1,13 @@
 /** What a crew calls the things of a part, and the places on them: poles by number, ends by letter, walls by compass. */
 import type { Grip, Wall } from '../constraints/constraint.ts';
-import type { Course } from '../course/course.ts';
 import { tradeNoun } from '../course/obstacle-title.ts';
 import type { PlacedPiece } from '../course/placed.ts';
 import type { LengthUnit, Metres } from '../measure/quantity.ts';
 import type { Figure } from '../pieces/piece.ts';
 import type { Survey } from '../survey.ts';
 import { uncapitalized } from '../text/sentence.ts';
+import { wallLength } from './ground.ts';
+import { isSmall } from './observables.ts';
 import { readingWords } from './reading-words.ts';
 import type { SetOut, SetOutPart } from './setout.ts';
 
@@ -29,10 +30,6 @@ export function namedPiece({ survey }: PartNames, key: string): PlacedPiece {
   const piece = survey.pieces.find((each) => each.key === key);
   if (piece === undefined) throw new Error(`set-out: the layout has no piece ${key}`);
   return piece;
-}
-
-export function isSmall({ kind }: PlacedPiece): boolean {
-  return kind.extent === 'small';
 }
 
 /** "the box"; with its number where the part has two of them. */
@@ -131,17 +128,18 @@ function inWords(names: PartNames, { from, stripe }: Extract<NamedPlace, { kind:
   return stripe === undefined ? told : `${told} (${stripe})`;
 }
 
-/** The place on a thing that is named already: "end A", "its middle", "4' 0" in from end B". */
-function ownPlaceWords(names: PartNames, place: NamedPlace): string {
+/** A thing with its place: "pole 2 (4' 0" in from end D)", "pole 4 (at its middle)". */
+function thingAt(names: PartNames, key: string, place: NamedPlace): string {
+  const thing = partPieceWords(names, key);
   switch (place.kind) {
     case 'small':
-      return 'its edge';
+      return thing;
     case 'end':
-      return `end ${place.letter}`;
+      return `${thing} (at end ${place.letter})`;
     case 'middle':
-      return 'its middle';
+      return `${thing} (at its middle)`;
     case 'along':
-      return inWords(names, place, `end ${place.letter}`);
+      return `${thing} (${inWords(names, place, `end ${place.letter}`).replace(/ \((.*)\)$/, ', $1')})`;
   }
 }
 
@@ -161,8 +159,7 @@ export function spanWords(names: PartNames, from: Grip, to: Grip): string {
   const [first, second] = [partPieceWords(names, from.piece), partPieceWords(names, to.piece)];
   const alike = alikeWords(names, a, b);
   if (alike !== undefined) return `${first} to ${second}, inside to inside, ${alike}`;
-  const [here, there] = [ownPlaceWords(names, a), ownPlaceWords(names, b)];
-  return `${first}, ${here}, to ${second}, ${there}, inside to inside`;
+  return `${thingAt(names, from.piece, a)} to ${thingAt(names, to.piece, b)}, inside to inside`;
 }
 
 /** Places that are brought level, one after the other: "ends A and C", "the middles of pole 1 and pole 2". */
@@ -188,10 +185,6 @@ const CORNERS: Readonly<Record<Wall, readonly [string, string]>> = {
   north: ['east', 'west'],
   west: ['north', 'south'],
 };
-
-export function wallLength({ arena }: Pick<Course, 'arena'>, wall: Wall): Metres {
-  return wall === 'south' || wall === 'north' ? arena.length : arena.width;
-}
 
 /** The corner of a wall at which so many metres from its start lie, or its nearer one. */
 export function cornerWords(

@@ -10,7 +10,7 @@ const NOTHING = 1e-4;
 const UNSEEN = 0.0005;
 
 /** Observed without a figure when their reading is nothing. */
-const BROUGHT_TO_NOTHING: ReadonlySet<ObservationKind> = new Set(['level', 'in-line', 'square', 'against']);
+const BROUGHT_TO_NOTHING: ReadonlySet<ObservationKind> = new Set(['ahead', 'level', 'in-line', 'square', 'against']);
 
 /** Whether the reading is nothing, so that it is said in words alone. */
 export function isNothing({ kind, reading }: Pick<Observation, 'kind' | 'reading'>): boolean {

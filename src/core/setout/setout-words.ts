@@ -15,7 +15,7 @@ import type { GapError, SetOut, SetOutCheck, SetOutPart, SetOutStep } from './se
 
 /** A check in words. */
 export interface CheckWords {
-  /** "Check: end A to end D, 12' 4¼", within ½"." */
+  /** "Check end A to end D: 12' 4¼", within ½"." */
   readonly says: string;
   readonly measure: string;
   readonly figure?: string;
@@ -130,10 +130,10 @@ function checkWords(names: PartNames, check: SetOutCheck, laid: string): CheckWo
   const { length } = namedPiece(names, laid).figure;
   // Square is looked at where it shows: at the far end of the piece.
   const within = withinWords(check.kind === 'square' ? check.tolerance * length : check.tolerance, unit);
-  const told = figure === undefined ? measure : `${measure}, ${figure}`;
+  const told = figure === undefined ? `that ${measure}` : `${measure}: ${figure}`;
   const where = check.kind === 'square' ? ' at its far end' : '';
   return {
-    says: `Check: ${told}, within ${within}${where}.`,
+    says: `Check ${told}, within ${within}${where}.`,
     measure,
     within: `${within}${where}`,
     ...(figure && { figure }),
@@ -159,7 +159,9 @@ export function stepWords(names: PartNames, step: SetOutStep): StepWords {
     raise: raiseWords(names, piece),
     ...(secure !== undefined && { secure }),
     checks: checks.map((each) => checkWords(names, each, piece)),
-    ...(weak !== undefined && { weak: `Weak fix, the tapes meet at ${wholeDegrees(weak.angle)}: ${weak.says}` }),
+    ...(weak !== undefined && {
+      weak: `Weak fix: the tapes meet at ${wholeDegrees(weak.angle)} only, so a small error moves ${thing} far. ${weak.says}`,
+    }),
     rounding: [...observations, ...checks].flatMap((each) => roundingWords(each, namedUnit(names)) ?? []),
   };
 }

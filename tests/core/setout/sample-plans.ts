@@ -7,8 +7,8 @@ import { addObstacle } from '../../../src/core/course/edit-obstacles.ts';
 import { FOOT, INCH, type LengthUnit } from '../../../src/core/measure/quantity.ts';
 import { buildObstacle } from '../../../src/core/obstacles/build.ts';
 import type { Values } from '../../../src/core/pieces/params.ts';
+import { wallLength } from '../../../src/core/setout/ground.ts';
 import { observed } from '../../../src/core/setout/observe.ts';
-import { wallLength } from '../../../src/core/setout/place-words.ts';
 import type { Observable, Observation, SetOut, SetOutCrew, SetOutPart } from '../../../src/core/setout/setout.ts';
 import { type Survey, survey } from '../../../src/core/survey.ts';
 

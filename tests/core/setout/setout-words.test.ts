@@ -39,7 +39,7 @@ type Row = readonly [
   laid: string,
   kind: ObservationKind,
   grips: readonly [Grip, Grip],
-  more?: Partial<Observable>,
+  more?: Partial<Observable> | undefined,
 ];
 
 const on = (piece: string, at?: number): Grip => ({ piece, ...(at !== undefined && { at }) });
@@ -196,7 +196,9 @@ test('every kind of observation is on the page, and no sentence lacks a name, a 
   expect(PAGE_NOW).not.toMatch(/\b(\w+) \1\b/i);
 });
 
-test.each(ROWS)('%s: laying %s by %s is one sentence with its reading', (...row) => {
+const NAMED = ROWS.map((row) => ({ about: `${row[2]}, ${row[0]}`, row }));
+
+test.each(NAMED)('$about: one sentence with its reading', ({ row }) => {
   const [, laid, kind, grips, more] = row;
   const observation = observationOf(MIXED, kind, grips, more);
   const { says, figure } = observationWords(namesFor(row), observation, laid);
