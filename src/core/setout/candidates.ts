@@ -32,38 +32,38 @@ const BURDEN: Readonly<Record<ObservationKind, Metres>> = {
   ahead: 0.002,
   'off-wall': 0,
   'along-wall': 0,
-  'from-rail': 0.003,
+  'from-rail': 0.006,
 };
 /** A tape that no constraint holds, an offset that is not nothing: harder to say, harder to see. */
 const NOT_HELD: Metres = 0.0005;
+/** For each metre of tape: past pieces that lie between, and further to walk. */
+const FAR = 0.0003;
+/** The same off a wall, where the tape lies free and is swung until it is square. */
+const FAR_OFF = 0.0004;
 const OFFSET: Metres = 0.002;
 const NOTHING = 1e-6;
 
 /** How many pieces that lie are asked, the nearest first, beside those that constraints tie to the piece. */
 const NEAREST = 2;
-/** How many straight tapes from one piece are tried: the shortest, which two sides of a triangle are as well as its diagonals. */
-const STRAIGHTS = 4;
 
-/** The linear form of an observation of `piece`; `indices` are those of pieces that lie. */
+/** The linear form of an observation of `piece`, as if the other were a wall: who knows its index puts it in. */
 export function weighed(
   of: Candidate,
   piece: string,
-  {
-    ground,
-    crew,
-    indices,
-  }: { readonly ground: Ground; readonly crew: SetOutCrew; readonly indices: ReadonlyMap<string, number> },
+  { ground, crew }: { readonly ground: Ground; readonly crew: SetOutCrew },
 ): Weighed {
   const { exact, sigma } = predicted(ground, of, crew);
   const { gradient } = observedOn(ground, of);
   const isFirst = 'piece' in of.grips[0] && of.grips[0].piece === piece;
-  const other = of.grips[isFirst ? 1 : 0];
-  const index = 'piece' in other ? (indices.get(other.piece) ?? -1) : -1;
   const [own, held] = isFirst ? [gradient[0], gradient[1]] : [gradient[1], gradient[0]];
   if (own === undefined || held === undefined) throw new Error(`set-out: ${of.kind} has no gradient of its two grips`);
   const isOffset = (of.kind === 'level' || of.kind === 'in-line' || of.kind === 'ahead') && Math.abs(exact) > NOTHING;
-  const burden = BURDEN[of.kind] + (of.constraint === undefined ? NOT_HELD : 0) + (isOffset ? OFFSET : 0);
-  return { of, exact, linear: { own, index, held, sigma }, burden };
+  const burden =
+    BURDEN[of.kind] +
+    (of.constraint === undefined ? NOT_HELD : 0) +
+    (isOffset ? OFFSET : 0) +
+    (of.kind === 'off-wall' ? FAR_OFF : FAR) * Math.abs(exact);
+  return { of, exact, linear: { own, index: -1, held, sigma }, burden };
 }
 
 function nearness(piece: PlacedPiece, held: PlacedPiece): Metres {
@@ -76,39 +76,56 @@ function isPossible({ kind, constraint }: Candidate, { people }: SetOutCrew): bo
   return people > 1 || constraint !== undefined || (kind !== 'between' && kind !== 'from-rail');
 }
 
+/** Less than this is not taped but pushed together, metres. */
+const LEAST_TAPED: Metres = 0.02;
+
 function isTapeable({ kind }: Candidate, exact: number): boolean {
-  return kind !== 'gap' || exact > 0.02;
+  return (kind !== 'gap' && kind !== 'beside') || exact > LEAST_TAPED;
+}
+
+/** What the choice of observations asks; `pairs` caches what two pieces offer each other, by their keys. */
+export interface CandidateQuestion {
+  readonly ground: Ground;
+  readonly crew: SetOutCrew;
+  readonly constraints: readonly ResolvedConstraint[];
+  readonly pairs: Map<string, readonly Weighed[]>;
+}
+
+/** What a piece and one that lies already offer, with the index of that one left open: what constraints say comes first. */
+function offered(piece: PlacedPiece, held: PlacedPiece, question: CandidateQuestion): readonly Weighed[] {
+  const key = `${piece.key} ${held.key}`;
+  const cached = question.pairs.get(key);
+  if (cached !== undefined) return cached;
+  const { ground, crew, constraints } = question;
+  const own = constraintCandidates(piece, new Map([[held.key, held]]), constraints);
+  const plain = plainCandidates(piece, held).filter((each) => !own.some((before) => isSameObservation(before, each)));
+  const made = [...own, ...plain]
+    .filter((each) => isPossible(each, crew))
+    .map((each) => weighed(each, piece.key, { ground, crew }))
+    .filter(({ of, exact, linear }) => isTapeable(of, exact) && linear.own.some((slope) => slope !== 0));
+  question.pairs.set(key, made);
+  return made;
 }
 
 /** What can be observed between a piece and those that lie: what its constraints say, and what its nearest neighbours allow. */
 export function candidatesFor(
   piece: PlacedPiece,
   laid: readonly PlacedPiece[],
-  {
-    ground,
-    crew,
-    constraints,
-  }: { readonly ground: Ground; readonly crew: SetOutCrew; readonly constraints: readonly ResolvedConstraint[] },
+  question: CandidateQuestion,
 ): readonly Weighed[] {
-  const indices = new Map(laid.map(({ key }, i) => [key, i]));
-  const byKey = new Map(laid.map((each) => [each.key, each]));
-  const own = constraintCandidates(piece, byKey, constraints);
-  const tied = new Set(own.flatMap(({ grips }) => grips.flatMap((grip) => ('piece' in grip ? [grip.piece] : []))));
-  const near = laid.toSorted((a, b) => nearness(piece, a) - nearness(piece, b));
-  const asked = [...near.filter(({ key }) => tied.has(key)), ...near.filter(({ key }) => !tied.has(key))].slice(
+  const near = laid
+    .map((held, index) => ({ held, index, far: nearness(piece, held), offers: offered(piece, held, question) }))
+    .toSorted((a, b) => a.far - b.far)
+    .map((each) => ({ ...each, isTied: each.offers.some(({ of }) => of.constraint !== undefined) }));
+  const tied = near.filter(({ isTied }) => isTied);
+  const asked = [...tied, ...near.filter(({ isTied }) => !isTied)].slice(
     0,
-    Math.max(NEAREST, Math.min(tied.size, NEAREST + 1)),
+    Math.max(NEAREST, Math.min(tied.length, NEAREST + 1)),
   );
-  const plain = asked.flatMap((held) => {
-    const all = plainCandidates(piece, held);
-    const straight = all.filter(({ kind }) => kind === 'between');
-    return [...all.filter(({ kind }) => kind !== 'between'), ...straight.slice(0, STRAIGHTS)];
+  return near.flatMap((each) => {
+    const offers = asked.includes(each) ? each.offers : each.offers.filter(({ of }) => of.constraint !== undefined);
+    return offers.map((offer) => ({ ...offer, linear: { ...offer.linear, index: each.index } }));
   });
-  const all = [...own, ...plain.filter((each) => !own.some((before) => isSameObservation(before, each)))];
-  return all
-    .filter((each) => isPossible(each, crew))
-    .map((each) => weighed(each, piece.key, { ground, crew, indices }))
-    .filter(({ of, exact, linear }) => isTapeable(of, exact) && linear.own.some((slope) => slope !== 0));
 }
 
 export function isSameObservation(a: Candidate, b: Candidate): boolean {

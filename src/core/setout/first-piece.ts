@@ -11,7 +11,6 @@ const WALLS = ['south', 'east', 'north', 'west'] as const satisfies readonly Wal
 
 /** Places on a wall for a tape are whole numbers of these from its corner, metres: a crew finds them again. */
 const RAIL_STEP = { ft: 5 * FOOT, m: 1 } as const;
-const NO_PIECES: ReadonlyMap<string, number> = new Map();
 
 /** The two walls that are nearest to a piece, one of each pair that face each other. */
 function nearWalls(ground: Ground, piece: PlacedPiece): readonly Wall[] {
@@ -53,5 +52,5 @@ export function wallCandidates(piece: PlacedPiece, ground: Ground, crew: SetOutC
       ...(crew.people > 1 ? fromRail(ground, piece.key, at, wall, crew) : []),
     ]),
   );
-  return all.map((each) => weighed(each, piece.key, { ground, crew, indices: NO_PIECES }));
+  return all.map((each) => weighed(each, piece.key, { ground, crew }));
 }

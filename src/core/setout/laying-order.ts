@@ -1,20 +1,17 @@
 import type { PlacedPiece } from '../course/placed.ts';
-import type { ResolvedConstraint } from '../course/resolved-constraints.ts';
 import type { Metres } from '../measure/quantity.ts';
 import { distance } from '../plane/point.ts';
-import { candidatesFor } from './candidates.ts';
+import { type CandidateQuestion, candidatesFor, type Weighed } from './candidates.ts';
 import { type Determined, determined } from './determine.ts';
 import { wallCandidates } from './first-piece.ts';
-import type { Ground } from './ground.ts';
 import type { MeasuredGap } from './measured-gaps.ts';
 import { type Covariance, extended, NOTHING_LAID } from './placement.ts';
-import type { SetOutCrew } from './setout.ts';
 
 /** Pieces in the order in which they are laid, each with how it is determined. */
 export interface LaidOrder {
   readonly pieces: readonly PlacedPiece[];
   readonly by: readonly Determined[];
-  /** Relative to the first piece, which counts as without error. */
+  /** On the ground, with the error of the first piece. */
   readonly covariance: Covariance;
   readonly worstGap: Metres;
   readonly walked: Metres;
@@ -22,10 +19,7 @@ export interface LaidOrder {
 }
 
 /** All that the choice of an order asks. */
-export interface OrderQuestion {
-  readonly ground: Ground;
-  readonly crew: SetOutCrew;
-  readonly constraints: readonly ResolvedConstraint[];
+export interface OrderQuestion extends CandidateQuestion {
   readonly gaps: readonly MeasuredGap[];
 }
 
@@ -34,9 +28,7 @@ const BEAM = 4;
 /** What a metre of walking between two pieces counts, metres of standard error: it breaks ties. Estimate. */
 const WALK = 0.00005;
 /** How much the mean of all pieces counts beside the worst gap. Estimate. */
-const MEAN = 0.5;
-
-const EXACT_FIRST = new Float64Array(9);
+const MEAN = 0.25;
 
 function started(piece: PlacedPiece, question: OrderQuestion): LaidOrder | undefined {
   const { ground, crew } = question;
@@ -49,22 +41,31 @@ function started(piece: PlacedPiece, question: OrderQuestion): LaidOrder | undef
   return {
     pieces: [piece],
     by: [by],
-    covariance: { count: 1, values: EXACT_FIRST },
+    covariance: extended(NOTHING_LAID, by.solved),
     worstGap: 0,
     walked: 0,
     cost: by.cost,
   };
 }
 
+/** What can be observed when the walls are asked as well: two markers have no line that the next could be put on. */
+export function withWalls(
+  piece: PlacedPiece,
+  laid: readonly PlacedPiece[],
+  question: OrderQuestion,
+): readonly Weighed[] {
+  return [...candidatesFor(piece, laid, question), ...wallCandidates(piece, question.ground, question.crew)];
+}
+
 /** The order with one more piece; undefined when it cannot be determined from what lies. */
 export function laidNext(order: LaidOrder, piece: PlacedPiece, question: OrderQuestion): LaidOrder | undefined {
   const { ground, gaps } = question;
   const indices = new Map(order.pieces.map(({ key }, i) => [key, i]));
-  const by = determined(piece, candidatesFor(piece, order.pieces, question), order.covariance, {
-    ground,
-    gaps,
-    indices,
-  });
+  const asked = { ground, gaps, indices, first: order.pieces[0] as PlacedPiece };
+  const { covariance } = order;
+  const by =
+    determined(piece, candidatesFor(piece, order.pieces, question), covariance, asked) ??
+    determined(piece, withWalls(piece, order.pieces, question), covariance, asked);
   if (by === undefined) return undefined;
   const last = order.pieces.at(-1) as PlacedPiece;
   const walk = distance(last.pose, piece.pose);
@@ -81,6 +82,22 @@ export function laidNext(order: LaidOrder, piece: PlacedPiece, question: OrderQu
 /** What orders are ranked by: the worst gap, then the mean of what each piece costs. */
 function rank({ worstGap, cost, pieces }: LaidOrder): number {
   return worstGap + (MEAN * cost) / pieces.length;
+}
+
+/** The pieces that may be laid next: those that a constraint or a gap ties to one that lies, else any that is left. */
+function nextPieces(
+  order: LaidOrder,
+  pieces: readonly PlacedPiece[],
+  { constraints, gaps }: OrderQuestion,
+): readonly PlacedPiece[] {
+  const laid = new Set(order.pieces.map(({ key }) => key));
+  const left = pieces.filter(({ key }) => !laid.has(key));
+  const ties = [
+    ...constraints.map(({ grips }) => grips.flatMap((grip) => ('piece' in grip ? [grip.piece] : []))),
+    ...gaps.map(({ keys }) => keys),
+  ].filter((keys) => keys.some((key) => laid.has(key)));
+  const tied = left.filter(({ key }) => ties.some((keys) => keys.includes(key)));
+  return tied.length > 0 ? tied : left;
 }
 
 /** Lays the pieces in one given order; undefined when that is not possible. */
@@ -103,9 +120,7 @@ export function bestOrder(pieces: readonly PlacedPiece[], question: OrderQuestio
   for (let count = 1; count < pieces.length; count += 1) {
     const seen = new Set<string>();
     const next = beam.flatMap((order) =>
-      pieces
-        .filter((piece) => !order.pieces.includes(piece))
-        .flatMap((piece) => laidNext(order, piece, question) ?? []),
+      nextPieces(order, pieces, question).flatMap((piece) => laidNext(order, piece, question) ?? []),
     );
     beam = next
       .toSorted((a, b) => rank(a) - rank(b))

@@ -14,6 +14,10 @@ export interface Candidate extends Observable {
 
 /** Poles whose directions differ by less have a gap that can be taped at both ends: 60°. */
 const FACING: Radians = Math.PI / 3;
+/** Poles that differ by less are taped square across: 5°. */
+const NEARLY_PARALLEL: Radians = Math.PI / 36;
+/** Poles that face each other over less than this have no two places to tape a gap, metres. */
+const LEAST_FACING: Metres = 0.5;
 /** As straight, or as square, as a drawing is exact. */
 const EXACT: Radians = 1e-6;
 /** Nothing is taped over less than this by its ends: the tape's own hook is as long. Metres. */
@@ -43,6 +47,14 @@ function drawnSide(kind: Observable['kind'], [first, second]: readonly [PlacedPi
   return isAboutSecond ? sideOf(second, placeOn(first, at)) : sideOf(first, placeOn(second, at));
 }
 
+/** Whether an observation is about the line of a small thing, which nobody can see. */
+function hasNoLine(kind: Observable['kind'], first: PlacedPiece, second: PlacedPiece): boolean {
+  if (kind === 'between') return false;
+  if (kind === 'in-line' || kind === 'ahead') return isSmall(first);
+  if (kind === 'beside' || kind === 'clear') return isSmall(second);
+  return isSmall(first) || isSmall(second);
+}
+
 /**
  * How the constraints between a piece and others that lie already are brought about. `laid` has the pieces that lie, by
  * key; constraints that hold nothing, or grip a piece that does not lie, give none.
@@ -67,6 +79,7 @@ export function constraintCandidates(
       if ('wall' in first || 'wall' in second) return [];
       const pair = [here(first.piece), here(second.piece)] as const;
       if (pair[0] === undefined || pair[1] === undefined || pair[0] === pair[1]) return [];
+      if (hasNoLine(relation.kind, pair[0], pair[1])) return [];
       const isAboutSecond = relation.kind === 'beside' || relation.kind === 'against';
       const side = drawnSide(relation.kind, [pair[0], pair[1]], (isAboutSecond ? first.at : second.at) ?? 0.5);
       return [{ kind: relation.kind, grips: relation.grips, side, constraint: key }];
@@ -100,10 +113,31 @@ export function plainCandidates(piece: PlacedPiece, held: PlacedPiece): readonly
   const turn = lineAngle(piece.pose.angle - held.pose.angle);
   const isOpposite = Math.cos(piece.pose.angle - held.pose.angle) < 0;
   const like = (at: number): number => (isOpposite ? 1 - at : at);
-  const gaps = Math.abs(turn) < FACING ? [0, 1].map((at) => made('gap', at, like(at))) : [];
+  const gaps = Math.abs(turn) < FACING ? facingPlaces(held, piece).map(([at, own]) => made('gap', at, own)) : [];
   const levels = Math.abs(turn) < FACING ? [0, 1].map((at) => made('level', at, like(at))) : [];
   const squares = Math.abs(Math.abs(turn) - Math.PI / 2) < EXACT ? [made('square', 0.5, 0.5)] : [];
   return [...gaps, ...levels, ...squares, ...straight, ...ahead, ...off];
+}
+
+/**
+ * Where two long pieces that face each other are taped: at both ends of the stretch over which they do, square across poles
+ * that are parallel, at their like ends where they spread. Fractions along the held one and along the other; none where
+ * they lie behind each other.
+ */
+function facingPlaces(held: PlacedPiece, piece: PlacedPiece): readonly (readonly [number, number])[] {
+  const turn = lineAngle(piece.pose.angle - held.pose.angle);
+  const isOpposite = Math.cos(piece.pose.angle - held.pose.angle) < 0;
+  if (Math.abs(turn) > NEARLY_PARALLEL) return [0, 1].map((at) => [at, isOpposite ? 1 - at : at]);
+  const [ux, uy] = [Math.cos(held.pose.angle), Math.sin(held.pose.angle)];
+  const ahead = (piece.pose.x - held.pose.x) * ux + (piece.pose.y - held.pose.y) * uy;
+  const [half, own] = [held.figure.length / 2, piece.figure.length / 2];
+  const [low, high] = [Math.max(-half, ahead - own), Math.min(half, ahead + own)];
+  if (high - low < LEAST_FACING) return [];
+  const sign = isOpposite ? -1 : 1;
+  return [low, high].map((at) => [
+    at / held.figure.length + 0.5,
+    Math.min(1, Math.max(0, (sign * (at - ahead)) / piece.figure.length + 0.5)),
+  ]);
 }
 
 function offLine({ pose }: PlacedPiece, { x, y }: Point): Metres {

@@ -1,6 +1,6 @@
 import type { PlacedPiece } from '../course/placed.ts';
-import { endDirections } from './determine.ts';
-import { type Covariance, covarianceOf, ownVariance, type Solved } from './placement.ts';
+import { carriedBy, endDirections } from './determine.ts';
+import { type Covariance, covarianceOf } from './placement.ts';
 import type { PieceError } from './setout.ts';
 
 type Direction = readonly [number, number, number];
@@ -10,10 +10,19 @@ function worst(xx: number, yy: number, xy: number): number {
   return Math.sqrt((xx + yy) / 2 + Math.hypot((xx - yy) / 2, xy));
 }
 
-/** The standard errors of a piece: the last of those in a covariance, or one that was just determined. */
-export function pieceError(piece: PlacedPiece, by: Covariance | Solved): PieceError {
-  const variance = (direction: Direction): number =>
-    'gain' in by ? ownVariance(by, direction) : covarianceOf(by, [by.count - 1, direction], [by.count - 1, direction]);
+/**
+ * The standard errors of the last piece of a covariance: relative to the first of them, or on the ground when it is the only
+ * one.
+ */
+export function pieceError(piece: PlacedPiece, first: PlacedPiece, by: Covariance): PieceError {
+  const last = by.count - 1;
+  const variance = (direction: Direction): number => {
+    const own = covarianceOf(by, [last, direction], [last, direction]);
+    if (last === 0) return own;
+    const carried = carriedBy(first, piece.pose, direction);
+    const shared = covarianceOf(by, [last, direction], [0, carried]);
+    return Math.max(0, own + 2 * shared + covarianceOf(by, [0, carried], [0, carried]));
+  };
   const between = (a: Direction, b: Direction): number => {
     const sum: Direction = [a[0] + b[0], a[1] + b[1], a[2] + b[2]];
     return (variance(sum) - variance(a) - variance(b)) / 2;

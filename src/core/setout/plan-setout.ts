@@ -11,7 +11,7 @@ import type { Determined } from './determine.ts';
 import { wallCandidates } from './first-piece.ts';
 import { gapErrors } from './gap-errors.ts';
 import type { Ground } from './ground.ts';
-import { bestOrder, type LaidOrder, type OrderQuestion } from './laying-order.ts';
+import { bestOrder, type LaidOrder, type OrderQuestion, withWalls } from './laying-order.ts';
 import { leadingPart } from './leading-part.ts';
 import { endLetters } from './letters.ts';
 import { type MeasuredGap, measuredGaps } from './measured-gaps.ts';
@@ -44,13 +44,19 @@ function heldBy(piece: string, observations: readonly Observation[]): readonly s
   return [...new Set(names)];
 }
 
+/** What a step can be proved by: what is near, and the walls where nothing near is left. */
+function provable(piece: PlacedPiece, laid: readonly PlacedPiece[], question: OrderQuestion): readonly Weighed[] {
+  const near = candidatesFor(piece, laid, question);
+  return near.length > (isSmall(piece) ? 2 : 3) ? near : withWalls(piece, laid, question);
+}
+
 function stepOf({ order, question }: OrderedPart, index: number): SetOutStep {
   const { ground, crew } = question;
   const piece = order.pieces[index] as PlacedPiece;
   const by = order.by[index] as Determined;
   const laid = order.pieces.slice(0, index);
   const covariance = index === 0 ? NOTHING_LAID : leadingPart(order.covariance, index);
-  const candidates = index === 0 ? wallCandidates(piece, ground, crew) : candidatesFor(piece, laid, question);
+  const candidates = index === 0 ? wallCandidates(piece, ground, crew) : provable(piece, laid, question);
   const observations = by.observations.map((each) => observationOf(each, crew));
   const weak = weakFix(by, candidates);
   return {
@@ -60,7 +66,7 @@ function stepOf({ order, question }: OrderedPart, index: number): SetOutStep {
     observations,
     ...(isSmall(piece) ? { turnedByEye: true as const } : {}),
     checks: proofs(candidates, by.observations, { covariance, by: by.solved, marked: crew.marked }),
-    error: pieceError(piece, leadingPart(order.covariance, index + 1)),
+    error: pieceError(piece, order.pieces[0] as PlacedPiece, leadingPart(order.covariance, index + 1)),
     ...(weak === undefined ? {} : { weak }),
   };
 }
@@ -69,12 +75,11 @@ function partOf(ordered: OrderedPart): SetOutPart {
   const { order, obstacles } = ordered;
   const [first, ...others] = order.pieces.map((_, i) => stepOf(ordered, i));
   const [piece] = order.pieces;
-  const [by] = order.by;
-  if (first === undefined || piece === undefined || by === undefined) throw new Error('set-out: a part has no piece');
+  if (first === undefined || piece === undefined) throw new Error('set-out: a part has no piece');
   return {
     obstacles,
     steps: [first, ...others],
-    place: pieceError(piece, by.solved),
+    place: pieceError(piece, piece, leadingPart(order.covariance, 1)),
     letters: endLetters(order.pieces),
   };
 }
@@ -98,7 +103,7 @@ export function orderedParts(
   const ground: Ground = { arena: course.arena, pieces: new Map(pieces.map((each) => [each.key, each])) };
   const constraints: readonly ResolvedConstraint[] = resolvedConstraints(layout);
   const gaps = measuredGaps(survey);
-  const question = { ground, crew, constraints, gaps };
+  const question = { ground, crew, constraints, gaps, pairs: new Map() };
   const tied = tiedObstacles(
     layout.obstacles.map(({ id }) => id),
     { constraints, gaps },

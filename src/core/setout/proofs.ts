@@ -11,6 +11,10 @@ const CONTROLS = 0.3;
 /** A check is off by more once in a hundred times when nothing is wrong: 2.58 standard errors. */
 const TOLERATED = 2.58;
 
+/** Set by eye or by a board: they prove nothing that the tape does not prove better. */
+const SIGHTED: ReadonlySet<string> = new Set(['in-line', 'square', 'against']);
+const NOTHING = 1e-6;
+
 /** How far the value of `check` moves for a blunder of one in each of the observations. */
 function answers(check: Weighed, by: Solved): readonly number[] {
   return timesMatrix(check.linear.own, by.gain);
@@ -38,7 +42,10 @@ export function proofs(
   { covariance, by, marked }: { readonly covariance: Covariance; readonly by: Solved; readonly marked: LengthUnit },
 ): readonly SetOutCheck[] {
   const rest = candidates.filter(
-    ({ of }) => of.kind !== 'in-line' && of.kind !== 'square' && !drawn.some((each) => isSameObservation(each.of, of)),
+    ({ of, exact }) =>
+      !SIGHTED.has(of.kind) &&
+      !(of.kind === 'level' && Math.abs(exact) > NOTHING) &&
+      !drawn.some((each) => isSameObservation(each.of, of)),
   );
   const chosen: Weighed[] = [];
   let open = drawn.map(() => true);

@@ -85,6 +85,8 @@ export function observationError(
     case 'level':
     case 'in-line':
       return Math.hypot(sight.value, sightShare.value * Math.abs(reach), bed.value);
+    case 'ahead':
+      return Math.hypot(taped, sight.value, sightShare.value * reach);
     case 'along-wall':
       return Math.hypot(taped, rightAngleError(crew, triangleUnit(3, 4, crew.tape)) * reach);
     default:
