@@ -8,7 +8,15 @@ import { andList, capitalized } from '../text/sentence.ts';
 import { pieceNamed } from './adjust-equations.ts';
 import { type AsBuiltGap, outsideBand } from './as-built-gaps.ts';
 import { type MendRow, mendRows, rowSlopes, separateRows } from './mends-rows.ts';
-import { type BandRow, type MoveChoice, type MoveLimits, type MoveSet, movesOfSize, nearestMoves, searchSize } from './mends-search.ts';
+import {
+  type BandRow,
+  type MoveChoice,
+  type MoveLimits,
+  type MoveSet,
+  movesOfSize,
+  nearestMoves,
+  searchSize,
+} from './mends-search.ts';
 import { type MendTrial, posesAfter, triedMoves } from './mends-trial.ts';
 import { type MoveNames, moveSentence, type PoleMove } from './mends-words.ts';
 import { isSmall, placeOn } from './observables.ts';
@@ -44,6 +52,8 @@ export interface MendOptions {
 
 /** Moves are told to the half inch, or to the centimetre. */
 const STEP: Readonly<Record<LengthUnit, Metres>> = { ft: INCH / 2, m: 0.01 };
+/** Nothing lies nearer to an edge than the readings tell where it lies, metres. */
+const EDGE: Metres = 0.001;
 /** A pole that has to go further is laid anew. Estimate. */
 const FURTHEST: Metres = 3 * FOOT;
 /** A crew that would have to move more than this lays the obstacle anew. Estimate. */
@@ -124,8 +134,8 @@ function fewestMoves(question: Question, step: Metres): Answer {
   let fault: string | undefined;
   for (let size = 1; size <= MOST_MOVES; size += 1) {
     if (searchSize(question.choices.length, question.rows.length, size) > MOST_CORNERS) break;
-    // A little inside of the bands where that takes no more moves; a gap that was planned at the edge lies there again.
-    for (const margin of [step / 2, 0, -slack]) {
+    // To the edge of the bands, and as far beyond it as no tape shows where that saves a move.
+    for (const margin of [-EDGE, -slack]) {
       const limits = { step, margin, slack, most: FURTHEST };
       const sets = movesOfSize(question.bands, question.choices, size, limits);
       for (const set of sets.slice(0, MOST_TRIALS)) {
