@@ -21,6 +21,7 @@ const LADDER = [
   'core/ride',
   'core/survey.ts',
   'core/checks',
+  'core/setout',
   'core/change',
   'core/files',
   'words',
