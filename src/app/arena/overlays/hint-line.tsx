@@ -1,3 +1,4 @@
+import type { DeskState } from '../../../desk/desk.ts';
 import { messages } from '../../../words/desk.ts';
 import { useOriginSentence } from '../../change/use-origin-sentence.ts';
 import { visibleFindings } from '../../check/visible-findings.ts';
@@ -6,10 +7,14 @@ import { gapSentence, stripGaps } from '../../strip/track.ts';
 import { useViewState } from '../../view.ts';
 import { FOLDED } from '../camera.ts';
 
+/** The gesture and its snaps; null at rest. One text, so that a move that changes nothing of it renders nothing. */
+function gestureWords({ gesture, guides }: DeskState): string | null {
+  return gesture === null ? null : [gesture, ...guides.map((guide) => guide.says)].join(' · ');
+}
+
 /** One line over the arena: the gesture and its snaps, or what is pointed at. */
 export function HintLine() {
-  const gesture = useLiveDeskState((state) => state.gesture);
-  const guides = useLiveDeskState((state) => state.guides);
+  const doing = useLiveDeskState(gestureWords);
   const survey = useDeskState((state) => state.survey);
   const findings = useDeskState(visibleFindings);
   const pointed = useViewState((state) => state.pointed);
@@ -23,12 +28,12 @@ export function HintLine() {
   const says =
     measuring !== null
       ? (measured?.says ?? (measuring.from === null ? messages.tapeInHand() : messages.pressOtherEnd()))
-      : gesture !== null
-        ? [gesture, ...guides.map((guide) => guide.says)].join(' · ')
+      : doing !== null
+        ? doing
         : (finding?.says ?? (gap === undefined ? origin : gapSentence(gap, survey.course.unit)));
   if (says === '') return null;
   return (
-    <p className={`hint-line ${gesture === null ? (finding?.weight ?? '') : ''}`} aria-hidden="true">
+    <p className={`hint-line ${doing === null ? (finding?.weight ?? '') : ''}`} aria-hidden="true">
       {says}
     </p>
   );
