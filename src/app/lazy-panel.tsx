@@ -1,6 +1,7 @@
 import { type ComponentType, createElement, type ReactNode, useEffect, useSyncExternalStore } from 'react';
 import { appWords } from '../words/app.ts';
 import { type LaterPart, laterPart, want } from './later-part.ts';
+import { useLaterPart } from './use-later-part.ts';
 
 /** A part of the page that is not in the first load. `waiting` stands in its place until it has come. */
 export function lazyComponent<Props extends object = object>(
@@ -10,7 +11,7 @@ export function lazyComponent<Props extends object = object>(
   const part = laterPart(load);
   // biome-ignore lint/correctness/noComponentHookFactories: called once for each part, at the top of a file.
   return function Later(props: Props) {
-    const shown = useSyncExternalStore(part.subscribe, part.now);
+    const shown = useLaterPart(part);
     const hasFailed = useSyncExternalStore(part.subscribe, part.hasFailed);
     useEffect(() => {
       if (part.now() === undefined) want(part);

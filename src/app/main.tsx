@@ -61,8 +61,8 @@ async function start(root: HTMLElement): Promise<void> {
     </StrictMode>,
   );
   CHECKS_PART.subscribe(() => {
-    const checks = CHECKS_PART.now();
-    if (checks !== undefined) desk.takeChecker(checks);
+    const part = CHECKS_PART.now();
+    if (part !== undefined) desk.takeChecker(part.checks);
   });
   want(SWEEPS_PART);
   want(CHECKS_PART);

@@ -4,7 +4,7 @@
  * designer left open wait until a gesture is let go, because to choose them takes longer than a pointer move.
  */
 
-import type { Finding } from '../core/checks/check.ts';
+import type { Band, Finding } from '../core/checks/check.ts';
 import type { Resolution } from '../core/course/conflict.ts';
 import type { Arena, Course, Layout } from '../core/course/course.ts';
 import type { History } from '../core/course/history.ts';
@@ -21,8 +21,8 @@ import type { PendingQuestion } from './plan.ts';
 import type { Guide } from './snapping/guide.ts';
 
 /**
- * The checks, as the desk asks them: the module `core/checks/checks.ts` is one. They are half of the program, so that a
- * page may show a course before they are there.
+ * The checks and the limits of the rule books, as the desk asks them: the module `core/checks/checks.ts` is one. They are
+ * half of the program, so that a page may show a course before they are there.
  */
 export interface Checker {
   findingsOf(survey: Survey): readonly Finding[];
@@ -30,6 +30,8 @@ export interface Checker {
   dragFindingsOf(survey: Survey): readonly Finding[];
   /** With those that look hoof by hoof. */
   closerFindingsOf(survey: Survey): readonly Finding[];
+  /** What is asked for under the name of a limit, SI; undefined where nobody asks. */
+  bandAsked(course: Course, limit: string): Band | undefined;
 }
 
 export interface DeskState {
@@ -44,6 +46,8 @@ export interface DeskState {
   readonly closerFindings: readonly Finding[];
   /** False for as long as there is no checker: that nothing is found then means nothing. */
   readonly isChecked: boolean;
+  /** What is asked for under the name of a limit, SI; undefined where nobody asks, and for as long as there is no checker. */
+  bandAsked(limit: string): Band | undefined;
   /** Keys: `fan-1` an obstacle, `fan-1/pole-2` one of its pieces, `bend:leg-3:0` a bend, `ride:start` the start. */
   readonly chosen: readonly string[];
   readonly stage: Stage;

@@ -97,6 +97,7 @@ function stateOf(model: DeskModel, last: LastSurvey): DeskState {
       return gesture === null ? checker.closerFindingsOf(currentSurvey()) : checker.dragFindingsOf(currentSurvey());
     },
     isChecked: checker !== null,
+    bandAsked: (limit) => checker?.bandAsked(course, limit),
     chosen,
     stage: model.stage,
     guides: gesture?.guides ?? [],

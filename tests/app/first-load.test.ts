@@ -42,6 +42,12 @@ test('has the arena, the desk and the survey', () => {
 
 test.each([
   ['what checks', /^src\/core\/checks\/(checks\.ts|geometry|line|sizes|placing|class|results\/(?!waived))/],
+  ['rule books', /^assets\/rulebooks|^src\/core\/checks\/(rulebooks\/(?!band)|findings\/(?!thing-words))/],
+  ['hoof prints', /^src\/core\/(survey-prints|ride\/(prints|stepped-prints|stride-plan|print-notes))\.ts/],
+  [
+    'what only other stages paint',
+    /^src\/app\/arena\/(layers\/\w+-painters|painters\/(paint-(prints|horse|ghost|carries)|sweep-mark))(?<!later-painters)\.ts/,
+  ],
   ['what reads files', /^src\/core\/(files\/(?!write)|course\/schema)|^zod/],
   ['what clips polygons', /^src\/core\/plane\/clip\.ts|^polygon-clipping/],
   ['sheets', /^src\/sheets|^pdfkit/],
@@ -50,7 +56,10 @@ test.each([
   ['what opens and saves files', /^src\/app\/file\/(files|file-menu)|^browser-fs-access/],
   ['more of Konva than its core', /^react-konva$|^konva(\/lib\/(index-umd|_FullInternals|shapes|filters).*)?$/],
   ['letters', /typeface\.css/],
-  ['words of the help and of later rooms', /^src\/words\/(help|day|post|file|set)\.ts/],
+  [
+    'words of the help and of later rooms',
+    /^src\/words\/(help|day|post|file|set|ride|change|check|findings|first-visit|strip)\.ts/,
+  ],
 ])('has not %s', (_, pattern) => {
   const early = [...LOADED.keys()].filter((path) => pattern.test(path));
   expect(early.map(chain)).toEqual([]);

@@ -19,7 +19,7 @@ export function moveGesture(down: PointerInput, state: DeskState, keys: Keys): G
   const { course, survey } = state;
   const pieces = chosenPieces(survey, keys);
   const bounds = boundsOfPieces(pieces);
-  const ground = snapContext(survey, keys);
+  const ground = snapContext(state, keys);
   const name = namesOf(survey, keys);
 
   const showing = (

@@ -31,7 +31,7 @@ export function pieceGesture(down: PointerInput, state: DeskState, piece: Placed
   const chosen = [piece.key];
   const name = nameOf(survey, piece.key);
   const bounds = boundsOfPieces([piece]);
-  const ground = snapContext(survey, [piece.obstacle]);
+  const ground = snapContext(state, [piece.obstacle]);
 
   const stuckAt = (there: Course, target: Pose, why: string): readonly Guide[] => {
     const stops = blockingGuides(there, new Map([[piece.key, target]]));

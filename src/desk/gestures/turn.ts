@@ -36,7 +36,7 @@ export function turnGesture(down: PointerInput, state: DeskState, about: Point):
   const pieces = chosenPieces(survey, chosen);
   const bounds = boundsOfPieces(pieces);
   const owners: Keys = chosen.map(obstacleOf);
-  const ground = snapContext(survey, owners);
+  const ground = snapContext(state, owners);
   const name = namesOf(survey, chosen);
   const start = headingOf(state);
   const grasp = bearing(about, down.at);

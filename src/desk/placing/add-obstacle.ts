@@ -43,7 +43,7 @@ export function placePlan(
   const kind = obstacleKind(asked.kind);
   if (kind === undefined) return { refusal: messages.noSuchKind(asked.kind) };
   const id = freshId(course, kind.id);
-  const built = buildObstacle(id, kind.id, usualForBook(course, kind, asked.values), pose(asked.at.x, asked.at.y));
+  const built = buildObstacle(id, kind.id, usualForBook(state, kind, asked.values), pose(asked.at.x, asked.at.y));
   if ('why' in built) return { refusal: infeasibleSentence(built, kind.params, course.unit) };
   return placeBuiltPlan(state, built);
 }
@@ -53,7 +53,7 @@ export function placeBuiltPlan(state: DeskState, built: Obstacle): Plan {
   const { course } = state;
   const { id } = built;
   const { bounds, pieces } = placedObstacle(built);
-  const ground = { ...snapContext(state.survey, []), isRidden: built.passages.length > 0 };
+  const ground = { ...snapContext(state, []), isRidden: built.passages.length > 0 };
   const drawn = snap({ bounds, pieces, shift: { x: 0, y: 0 } }, ground, {
     sources: state.snaps ? PLACE_SOURCES : [],
     reach: { ground: SNAP_DISTANCE, angle: 0 },
