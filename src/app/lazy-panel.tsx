@@ -3,12 +3,15 @@ import { appWords } from '../words/app.ts';
 import { type LaterPart, laterPart, want } from './later-part.ts';
 import { useLaterPart } from './use-later-part.ts';
 
-/** A part of the page that is not in the first load. `waiting` stands in its place until it has come. */
+/** The looks of all that is not in the first load. */
+const STYLES_PART = laterPart(() => import('./styles/later-styles.ts'));
+
+/** A part of the page that is not in the first load. `waiting` stands in its place until it has come with its looks. */
 export function lazyComponent<Props extends object = object>(
   load: () => Promise<ComponentType<Props>>,
   waiting: ReactNode = null,
 ): ComponentType<Props> {
-  const part = laterPart(load);
+  const part = laterPart(async () => (await Promise.all([load(), STYLES_PART.load()]))[0]);
   // biome-ignore lint/correctness/noComponentHookFactories: called once for each part, at the top of a file.
   return function Later(props: Props) {
     const shown = useLaterPart(part);

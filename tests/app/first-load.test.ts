@@ -35,7 +35,12 @@ function chain(path: string): string {
 }
 
 test('has the arena, the desk and the survey', () => {
-  for (const path of ['src/app/arena/arena-view.tsx', 'src/desk/editor.ts', 'src/core/survey.ts', 'react-dom/client']) {
+  for (const path of [
+    'src/app/arena/arena-view.tsx',
+    'src/desk/early-desk.ts',
+    'src/core/survey.ts',
+    'react-dom/client',
+  ]) {
     expect(LOADED.has(path), path).toBe(true);
   }
 });
@@ -55,6 +60,12 @@ test.each([
   ['the strip', /^src\/app\/strip\/strip\.tsx/],
   ['what opens and saves files', /^src\/app\/file\/(files|file-menu)|^browser-fs-access/],
   ['more of Konva than its core', /^react-konva$|^konva(\/lib\/(index-umd|_FullInternals|shapes|filters).*)?$/],
+  [
+    'what snaps and measures',
+    /^src\/desk\/(snapping\/snap(-sources)?\.ts|measuring\/(?!tape\.)|constraints\/constraint-(suggestions|candidates))/,
+  ],
+  ['overlays that a hand brings up', /^src\/app\/arena\/overlays\/(loupe|nudge-pad|chosen-menu|along-bar)/],
+  ['looks of panels and pages', /^src\/app\/styles\/(check|strip|ride|post|change|first|later|forced-later)/],
   ['letters', /typeface\.css/],
   [
     'words of the help and of later rooms',
