@@ -1,6 +1,7 @@
 /** What a crew is told of a change-over, in words that the command line, the sheets and the app have in common. */
 import { type LayoutNames, obstacleWords, pieceWords } from '../checks/findings/thing-words.ts';
 import type { Arena, Layout } from '../course/course.ts';
+import { entranceMiddle } from '../course/entrance.ts';
 import { figureOf, placedObstacle } from '../course/placed.ts';
 import { printMinutes } from '../measure/duration.ts';
 import { printLength } from '../measure/length.ts';
@@ -12,7 +13,6 @@ import { distance, type Point, TOUCH } from '../plane/point.ts';
 import { numbersOf } from '../survey.ts';
 import { andList, uncapitalized } from '../text/sentence.ts';
 import type { Carry, ChangeOver, Crew, Load, Stop } from './change-over.ts';
-import { entranceMiddle } from './crew.ts';
 import { wantsTwo } from './loads.ts';
 
 /** The two layouts whose things are named, and how lengths are printed. */

@@ -1,7 +1,7 @@
 import usual from '../../../assets/crew/usual.json' with { type: 'json' };
-import { type Arena, type Course, DEFAULT_CREW } from '../course/course.ts';
+import { type Course, DEFAULT_CREW } from '../course/course.ts';
+import { entranceMiddle } from '../course/entrance.ts';
 import type { Sourced } from '../horses/horse.ts';
-import type { Point } from '../plane/point.ts';
 import type { Crew } from './change-over.ts';
 
 /** What is assumed about people who carry and set things. Lengths in metres, times in seconds, speeds in metres a second. */
@@ -31,20 +31,6 @@ export interface CrewData {
 
 // JSON widens a grade to string; tests/core/change/crew.test.ts looks at every grade, source and bound.
 export const USUAL_CREW = usual as CrewData;
-
-/** The middle of the entrance, where the truck stands unless the course says otherwise. */
-export function entranceMiddle({ entrance: { wall, at }, length, width }: Arena): Point {
-  switch (wall) {
-    case 'west':
-      return { x: 0, y: at };
-    case 'east':
-      return { x: length, y: at };
-    case 'south':
-      return { x: at, y: 0 };
-    case 'north':
-      return { x: at, y: width };
-  }
-}
 
 /** The crew of a course: two people and the truck in the entrance, unless it names others. */
 export function crewOf({ crew = DEFAULT_CREW, arena }: Pick<Course, 'crew' | 'arena'>): Crew {

@@ -1,6 +1,6 @@
 import type { Residual } from '../solve/problem.ts';
 import type { ConstraintKind, GrippedPose } from './constraint.ts';
-import { axisPoint, pairOf, pointAlong, pointGradient, residual } from './grip.ts';
+import { axisPoint, observedPair, pairOf, pointAlong, pointGradient, residual } from './grip.ts';
 
 function clearDistance(gripped: readonly GrippedPose[]): Residual {
   const [first, second] = pairOf(gripped, 'apart');
@@ -38,5 +38,6 @@ export const apart: ConstraintKind = {
     const direction = far === 0 ? { ux: 1, uy: 0 } : { ux: (b.x - a.x) / far, uy: (b.y - a.y) / far };
     return [pointAlong(a, direction, first.width / 2), pointAlong(b, direction, -second.width / 2)];
   },
+  observed: ([first, second]) => [observedPair('between', first, second)],
   sentence: ([first, second], value) => `${first} and ${second} are ${value} apart.`,
 };

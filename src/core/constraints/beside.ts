@@ -1,6 +1,6 @@
 import type { Residual } from '../solve/problem.ts';
 import type { ConstraintKind, GrippedPose } from './constraint.ts';
-import { axisMiddle, axisPoint, pairOf, pointAlong, standoff } from './grip.ts';
+import { axisMiddle, axisPoint, observedPair, pairOf, pointAlong, standoff } from './grip.ts';
 
 function clearDistance(gripped: readonly GrippedPose[], side: 1 | -1): Residual {
   const pair = pairOf(gripped, 'beside');
@@ -34,5 +34,6 @@ export const beside: ConstraintKind = {
       pointAlong(at, away, -thing.width / 2),
     ];
   },
+  observed: ([first, second]) => [observedPair('beside', first, second)],
   sentence: ([thing, pole], value) => `${thing} is ${value} clear of the side of ${pole}.`,
 };

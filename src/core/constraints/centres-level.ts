@@ -1,7 +1,7 @@
 import type { Residual } from '../solve/problem.ts';
 import type { ConstraintKind, GrippedPose } from './constraint.ts';
 import { lengthwiseOffset } from './ends-level.ts';
-import { pairOf } from './grip.ts';
+import { observedPair, pairOf } from './grip.ts';
 
 function centreOffset(gripped: readonly GrippedPose[]): Residual {
   const [first, second] = pairOf(gripped, 'centres-level');
@@ -27,5 +27,6 @@ export const centresLevel: ConstraintKind = {
   suits: ['long', 'long'],
   measure: (gripped) => centreOffset(gripped).value,
   residuals: (gripped) => [centreOffset(gripped)],
+  observed: ([first, second]) => [observedPair('level', { ...first, at: 0.5 }, { ...second, at: 0.5 })],
   sentence: ([first, second]) => `The centres of ${first} and ${second} are level with each other.`,
 };

@@ -36,6 +36,44 @@ export interface GrippedPose {
   readonly at: number;
 }
 
+/**
+ * What a crew observes with a tape, a board or the eye, by its grips in this order; `at` is a fraction along a piece, 0 … 1 from its end A (its −x end).
+ *
+ * | kind | grips | the reading |
+ * |---|---|---|
+ * | gap | long, long | on the straight through the two gripped points of their middle lines, from near face to near face |
+ * | between | piece, piece | straight from one gripped point to the other; a small thing counts from the edge of its base, as if it faced the other |
+ * | beside | small, long | square to the long piece, from its side to the edge of the small thing's base |
+ * | clear | small, long | along the long piece, from the edge of the small thing's base to the near end |
+ * | ahead | long, piece | along the first's middle line, from its gripped point to where the second's is level with it |
+ * | level | long, long | how far the second's gripped point is ahead of the first's, along the mean of their directions |
+ * | in-line | long, piece | how far the second's gripped point is off the first's middle line |
+ * | square | long, long | the angle between them less a right angle, radians; 0 when they are square |
+ * | against | end, long | from the first's gripped end square to the second's near side; 0 when it lies against it |
+ * | off-wall | piece, wall | square to the wall, to the nearer corner of the cut across the piece |
+ * | along-wall | piece, wall | along the wall from its corner to where the gripped point is square to it |
+ * | from-rail | piece, wall | straight to the gripped point from a place on the wall |
+ */
+export type ObservationKind =
+  | 'gap'
+  | 'between'
+  | 'beside'
+  | 'clear'
+  | 'ahead'
+  | 'level'
+  | 'in-line'
+  | 'square'
+  | 'against'
+  | 'off-wall'
+  | 'along-wall'
+  | 'from-rail';
+
+/** One observation by which a crew brings a constraint about. */
+export interface ObservedRelation {
+  readonly kind: ObservationKind;
+  readonly grips: readonly [Grip, Grip];
+}
+
 export interface ConstraintKind {
   readonly id: string;
   readonly title: string;
@@ -67,6 +105,8 @@ export interface ConstraintKind {
   bounds?(gripped: readonly GrippedPose[], side: 1 | -1): readonly Residual[];
   /** The ends of its dimension line on the ground; absent: the gripped points. */
   dimension?(gripped: readonly GrippedPose[], side: 1 | -1): readonly [Point, Point];
+  /** How a crew brings it about, by its stored grips; absent: by measures that follow from where the pieces lie. */
+  observed?(grips: readonly Grip[]): readonly ObservedRelation[];
   /** One plain sentence; `value` is already printed in the course's unit. */
   sentence(names: readonly string[], value: string): string;
 }

@@ -1,6 +1,6 @@
 import type { Residual } from '../solve/problem.ts';
 import type { ConstraintKind, GrippedPose } from './constraint.ts';
-import { axisPoint, pairOf, pointGradient, residual } from './grip.ts';
+import { axisPoint, observedPair, pairOf, pointGradient, residual } from './grip.ts';
 
 /** Within this of parallel, radians, the directions of two pieces say by themselves whether they lie end for end: 2°. */
 const NEARLY_PARALLEL = Math.PI / 90;
@@ -51,5 +51,6 @@ export const endsLevel: ConstraintKind = {
   ],
   measure: (gripped) => levelResidual(gripped).value,
   residuals: (gripped) => [levelResidual(gripped)],
+  observed: ([first, second]) => [observedPair('level', first, second)],
   sentence: ([first, second]) => `${first} and ${second} are level with each other.`,
 };

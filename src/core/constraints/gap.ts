@@ -2,7 +2,7 @@ import type { Metres, Radians } from '../measure/quantity.ts';
 import type { Point } from '../plane/point.ts';
 import type { Residual } from '../solve/problem.ts';
 import type { ConstraintKind, GrippedPose } from './constraint.ts';
-import { axisPoint, pairOf, pointAlong, pointGradient, residual, ZERO_GRADIENT } from './grip.ts';
+import { axisPoint, observedPair, pairOf, pointAlong, pointGradient, residual, ZERO_GRADIENT } from './grip.ts';
 
 /**
  * Cosine of the angle between the tape and a pole's normal below which a tape measures no gap (about 75°). Below it the
@@ -153,5 +153,6 @@ export const gap: ConstraintKind = {
   },
   bounds: tapeBounds,
   dimension: gapDimension,
+  observed: ([first, second]) => [observedPair('gap', first, second)],
   sentence: ([first, second], value) => `The gap between ${first} and ${second} is ${value}, inside to inside.`,
 };

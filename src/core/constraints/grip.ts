@@ -1,7 +1,7 @@
 import type { Point } from '../plane/point.ts';
 import type { Pose } from '../plane/pose.ts';
 import type { Residual } from '../solve/problem.ts';
-import type { GrippedPose, Wall } from './constraint.ts';
+import type { Grip, GrippedPose, ObservationKind, ObservedRelation, Wall } from './constraint.ts';
 
 /** What the equations need to know of a held piece: where its gripped point is and which way it lies. */
 export interface AxisPoint {
@@ -47,6 +47,12 @@ export function pairOf(gripped: readonly GrippedPose[], kind: string): readonly 
     throw new Error(`${kind} takes 2 grips, got ${gripped.length}`);
   }
   return [first, second];
+}
+
+/** An observation of two grips as they are stored; a grip that is missing is a programmer's mistake. */
+export function observedPair(kind: ObservationKind, first?: Partial<Grip>, second?: Partial<Grip>): ObservedRelation {
+  if (first === undefined || second === undefined) throw new Error(`${kind} is observed at 2 grips`);
+  return { kind, grips: [first as Grip, second as Grip] };
 }
 
 /** The grips of a constraint that takes three. */

@@ -1,6 +1,6 @@
 import type { Residual } from '../solve/problem.ts';
 import type { ConstraintKind, GrippedPose } from './constraint.ts';
-import { axisMiddle, axisPoint, lineAngle, pairOf, pointGradient, residual } from './grip.ts';
+import { axisMiddle, axisPoint, lineAngle, observedPair, pairOf, pointGradient, residual } from './grip.ts';
 
 /** How far the second's gripped point lies to the +y side of the first's axis line, metres. */
 export function offsetFromLine(gripped: readonly GrippedPose[], kind: string): Residual {
@@ -32,5 +32,6 @@ export const inLine: ConstraintKind = {
     const off = lineAngle(second.pose.angle - first.pose.angle);
     return [residual(off, [0, 0, -1], [0, 0, 1]), offsetFromLine(gripped, 'in-line')];
   },
+  observed: ([first, second]) => [0, 1].map((at) => observedPair('in-line', first, { ...second, at })),
   sentence: ([first, second]) => `${second} is in line with ${first}.`,
 };

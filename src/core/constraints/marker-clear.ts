@@ -1,6 +1,6 @@
 import type { Residual } from '../solve/problem.ts';
 import type { ConstraintKind, GrippedPose } from './constraint.ts';
-import { axisMiddle, axisPoint, pairOf, pointAlong, pointGradient, residual } from './grip.ts';
+import { axisMiddle, axisPoint, observedPair, pairOf, pointAlong, pointGradient, residual } from './grip.ts';
 
 function clearDistance(gripped: readonly GrippedPose[]): Residual {
   const [marker, pole] = pairOf(gripped, 'marker-clear');
@@ -43,5 +43,6 @@ export const clearOfMarker: ConstraintKind = {
     const end = axisPoint({ ...pole, at: near });
     return [pointAlong(end, end, (near === 0 ? -1 : 1) * clearDistance(gripped).value), pointAlong(end, end, 0)];
   },
+  observed: ([first, second]) => [observedPair('clear', first, second)],
   sentence: ([marker, pole], value) => `${pole} is ${value} clear of the base of ${marker}.`,
 };

@@ -1,7 +1,7 @@
 import type { Point } from '../plane/point.ts';
 import type { Residual } from '../solve/problem.ts';
 import type { ConstraintKind, GrippedPose } from './constraint.ts';
-import { axisPoint, pairOf, pointAlong, pointGradient, residual } from './grip.ts';
+import { axisPoint, observedPair, pairOf, pointAlong, pointGradient, residual } from './grip.ts';
 
 /** How far the cut across a piece at its gripped point is from a wall. */
 export function offWallResidual(gripped: readonly GrippedPose[]): Residual {
@@ -50,5 +50,6 @@ export const offWall: ConstraintKind = {
     return [{ value: now.value - hold, gradient: now.gradient }];
   },
   dimension: wallDimension,
+  observed: ([first, second]) => [observedPair('off-wall', first, second)],
   sentence: ([piece, wall], value) => `${piece} is ${value} clear of ${wall}.`,
 };

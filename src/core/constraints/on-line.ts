@@ -1,4 +1,5 @@
 import type { ConstraintKind } from './constraint.ts';
+import { observedPair } from './grip.ts';
 import { offsetFromLine } from './in-line.ts';
 
 /**
@@ -14,5 +15,6 @@ export const onLine: ConstraintKind = {
   leavesTurn: true,
   measure: (gripped) => offsetFromLine(gripped, 'on-line').value,
   residuals: (gripped) => [offsetFromLine(gripped, 'on-line')],
+  observed: ([first, second]) => [observedPair('in-line', first, second)],
   sentence: ([first, second]) => `${second} lies on the line of ${first}.`,
 };

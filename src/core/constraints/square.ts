@@ -1,5 +1,5 @@
 import type { ConstraintKind, GrippedPose } from './constraint.ts';
-import { lineAngle, pairOf, residual } from './grip.ts';
+import { lineAngle, observedPair, pairOf, residual } from './grip.ts';
 
 function squareError(gripped: readonly GrippedPose[]): number {
   const [first, second] = pairOf(gripped, 'square');
@@ -15,5 +15,6 @@ export const square: ConstraintKind = {
   suits: ['long', 'long'],
   measure: squareError,
   residuals: (gripped) => [residual(squareError(gripped), [0, 0, -1], [0, 0, 1])],
+  observed: ([first, second]) => [observedPair('square', first, second)],
   sentence: ([first, second]) => `${first} and ${second} are square to each other.`,
 };

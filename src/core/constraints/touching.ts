@@ -1,6 +1,6 @@
 import type { Residual } from '../solve/problem.ts';
 import type { ConstraintKind, GrippedPose } from './constraint.ts';
-import { pairOf, standoff } from './grip.ts';
+import { observedPair, pairOf, standoff } from './grip.ts';
 
 function opening(gripped: readonly GrippedPose[], side: 1 | -1): Residual {
   return standoff(pairOf(gripped, 'touching'), side);
@@ -24,5 +24,6 @@ export const touching: ConstraintKind = {
   isOnSide: (gripped, side) => Math.abs(opening(gripped, side).value) < NEAR_SIDE,
   measure: (gripped, side) => opening(gripped, side).value,
   residuals: (gripped, _, side) => [opening(gripped, side)],
+  observed: ([first, second]) => [observedPair('against', first, second)],
   sentence: ([first, second]) => `The end of ${first} lies against ${second}.`,
 };

@@ -164,11 +164,17 @@ export interface Waiver {
   readonly reason: string;
 }
 
-/** Who changes one layout into the next. */
+/** Who changes one layout into the next, and sets one out. */
 export interface CrewChoice {
   readonly people: 1 | 2 | 3 | 4;
   /** Where the truck stands; absent: in the entrance. */
   readonly truckAt?: Point;
+  /** How many tapes there are, how long each is, and in what they are marked; absent: one of 100 ft or 30 m, in the course's unit. */
+  readonly tapes?: 1 | 2 | 3;
+  readonly tape?: Metres;
+  readonly marked?: LengthUnit;
+  /** How a right angle is made; absent: by 3 : 4 : 5. */
+  readonly rightAngle?: 'board' | 'three-four-five';
 }
 
 export const DEFAULT_CREW: CrewChoice = { people: 2 };

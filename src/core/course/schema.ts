@@ -172,6 +172,16 @@ const day = z.strictObject({
 /** Ids of findings name a check, obstacles and pieces; a reason is what makes it a waiver. */
 const waiver = z.strictObject({ finding: text.check(z.minLength(1)), reason: text.check(z.minLength(1)) });
 
+/** Tapes are between 3 m and 100 m long. */
+const crew = z.strictObject({
+  people: z.literal([1, 2, 3, 4]),
+  truckAt: z.exactOptional(point),
+  tapes: z.exactOptional(z.literal([1, 2, 3])),
+  tape: z.exactOptional(z.number().check(z.minimum(3), z.maximum(100))),
+  marked: z.exactOptional(z.enum(['ft', 'm'])),
+  rightAngle: z.exactOptional(z.enum(['board', 'three-four-five'])),
+});
+
 export const courseSchema = z.strictObject({
   format: z.literal(FORMAT),
   version: z.literal(VERSION),
@@ -187,7 +197,7 @@ export const courseSchema = z.strictObject({
   layouts: z.tuple([layout], layout).check(z.maxLength(LONGEST_LIST)),
   current: id,
   notes: text,
-  crew: z.exactOptional(z.strictObject({ people: z.literal([1, 2, 3, 4]), truckAt: z.exactOptional(point) })),
+  crew: z.exactOptional(crew),
 });
 
 /** The schema's parts by name, for those who write it down. */

@@ -1,0 +1,38 @@
+import type { PlacedPiece } from '../course/placed.ts';
+import type { Radians } from '../measure/quantity.ts';
+import type { Weighed } from './candidates.ts';
+import type { Determined } from './determine.ts';
+import type { WeakFix } from './setout.ts';
+
+/** Two tapes should meet between 60° and 120°: surveying handbooks. Below the first they are told to be weak. */
+const LEAST_MEETING: Radians = Math.PI / 3;
+
+/** The angle between the directions in which two observations hold a piece, 0 … π/2. */
+function meeting(a: Weighed, b: Weighed): Radians {
+  const [ax, ay] = a.linear.own;
+  const [bx, by] = b.linear.own;
+  const [far, near] = [Math.hypot(ax, ay), Math.hypot(bx, by)];
+  if (far < 1e-9 || near < 1e-9) return 0;
+  const cosine = Math.abs(ax * bx + ay * by) / (far * near);
+  return Math.acos(Math.min(1, cosine));
+}
+
+function widest(observations: readonly Weighed[]): Radians {
+  return observations.reduce(
+    (most, a, i) => observations.slice(i + 1).reduce((inner, b) => Math.max(inner, meeting(a, b)), most),
+    0,
+  );
+}
+
+/** Present when no two observations of a piece meet at 60° or more: what would be better, when there is something. */
+export function weakFix(piece: PlacedPiece, by: Determined, candidates: readonly Weighed[]): WeakFix | undefined {
+  const angle = widest(by.observations);
+  if (angle >= LEAST_MEETING - 1e-9) return undefined;
+  const better = candidates.some((each) => by.observations.some((own) => meeting(own, each) >= LEAST_MEETING));
+  const degrees = Math.round((angle * 180) / Math.PI);
+  const cure = better
+    ? 'Prove it by the checks before the next piece is laid.'
+    : 'Measure to something that lies further to its side as well.';
+  const name = piece.piece.id.replaceAll('-', ' ');
+  return { angle, says: `The tapes to ${name} meet at ${degrees}° only: a small error moves it far. ${cure}` };
+}
