@@ -22,6 +22,7 @@ const LADDER = [
   'core/survey.ts',
   'core/survey-prints.ts',
   'core/checks',
+  'core/setout',
   'core/change',
   'core/files',
   'words',

@@ -2,16 +2,16 @@
 import { type LayoutNames, obstacleWords, pieceWords } from '../checks/findings/thing-words.ts';
 import type { Arena, Layout } from '../course/course.ts';
 import { entranceMiddle } from '../course/entrance.ts';
-import { figureOf, placedObstacle } from '../course/placed.ts';
+import { placedObstacle } from '../course/placed.ts';
 import { printMinutes } from '../measure/duration.ts';
 import { printLength } from '../measure/length.ts';
 import type { LengthUnit } from '../measure/quantity.ts';
 import { memoizeByIdentity } from '../memo/by-identity.ts';
-import { completeValues } from '../pieces/params.ts';
 import { pieceKind } from '../pieces/pieces.ts';
+import { thingWords } from '../pieces/thing-words.ts';
 import { distance, type Point, TOUCH } from '../plane/point.ts';
 import { numbersOf } from '../survey.ts';
-import { andList, uncapitalized } from '../text/sentence.ts';
+import { andList } from '../text/sentence.ts';
 import type { Carry, ChangeOver, Crew, Load, Stop } from './change-over.ts';
 import { wantsTwo } from './loads.ts';
 
@@ -31,20 +31,7 @@ const namesIn = memoizeByIdentity((layout: Layout): LayoutNames => {
 export function loadWords({ thing, piece, type }: Load, unit: LengthUnit): string {
   const kind = pieceKind(piece.kind);
   if (thing === 'riser' || kind === undefined) return riserWords(type, unit);
-  const { params, handling, title } = kind;
-  const rigging = handling?.rigging ?? [];
-  const values = completeValues(params, piece.values);
-  const isNamedByLength = kind.extent === 'long' && params.length !== undefined;
-  const others = Object.entries(params).flatMap(([key, param]) => {
-    const value = values[key];
-    if (rigging.includes(key) || (isNamedByLength && key === 'length') || value === param.usual) return [];
-    if (param.kind === 'choice') return [uncapitalized(param.options[String(value)] ?? String(value))];
-    return typeof value === 'number' && Math.abs(value - param.usual) > 1e-6
-      ? [`${uncapitalized(param.label)} ${printLength(value, unit)}`]
-      : [];
-  });
-  const length = isNamedByLength ? `${printLength(figureOf(kind, piece.values).length, unit)} ` : '';
-  return [`${length}${uncapitalized(title)}`, ...others].join(', ');
+  return thingWords(kind, piece.values, unit);
 }
 
 /** The height stands in the type, in micrometres. */

@@ -49,6 +49,8 @@ export interface Handling {
   readonly rigging?: readonly string[];
   /** What its rigging turns it by: two of one kind lie alike when pose and this together do. Absent: nothing. */
   turnedBy?(values: Values): Radians;
+  /** Whether it rolls when it is touched, so that it is chocked; absent: it does not. */
+  rolls?(values: Values): boolean;
   /** Absent: none. */
   fittings?(values: Values): readonly Fitting[];
 }

@@ -56,6 +56,11 @@ export const polePiece: PieceKind = {
     carriers: 'by-length',
     alike: 'half-turn',
     rigging: ['raisedStart', 'raisedEnd'],
+    // In its cups it does not roll.
+    rolls: (values) =>
+      choiceValue(values, 'shape') === 'round' &&
+      numberValue(values, 'raisedStart') === 0 &&
+      numberValue(values, 'raisedEnd') === 0,
     fittings(values) {
       const half = numberValue(values, 'length') / 2;
       const ends = [

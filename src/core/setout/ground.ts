@@ -15,11 +15,12 @@ export interface Ground {
   readonly pieces: ReadonlyMap<string, PlacedPiece>;
 }
 
-export function wallLength({ arena }: Ground, wall: 'south' | 'east' | 'north' | 'west'): Metres {
+export function wallLength({ arena }: Pick<Ground, 'arena'>, wall: 'south' | 'east' | 'north' | 'west'): Metres {
   return wall === 'south' || wall === 'north' ? arena.length : arena.width;
 }
 
-function gripped({ arena, pieces }: Ground, grip: Grip, poses?: ReadonlyMap<string, Pose>): GrippedPose {
+/** A grip with its numbers where its piece is drawn, or at another pose by key. */
+export function gripped({ arena, pieces }: Ground, grip: Grip, poses?: ReadonlyMap<string, Pose>): GrippedPose {
   if ('wall' in grip) return grippedWall(arena, grip.wall);
   const piece = pieces.get(grip.piece);
   if (piece === undefined) throw new Error(`set-out: there is no piece ${grip.piece}`);

@@ -58,7 +58,7 @@ function stepOf({ order, question }: OrderedPart, index: number): SetOutStep {
   const covariance = index === 0 ? NOTHING_LAID : leadingPart(order.covariance, index);
   const candidates = index === 0 ? wallCandidates(piece, ground, crew) : provable(piece, laid, question);
   const observations = by.observations.map((each) => observationOf(each, crew));
-  const weak = weakFix(piece, by, candidates);
+  const weak = weakFix(by, candidates);
   return {
     number: index + 1,
     piece: piece.key,

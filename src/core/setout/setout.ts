@@ -64,6 +64,7 @@ export interface PieceError {
 export interface WeakFix {
   /** The angle at which the two strongest observations meet, radians, 0 … π/2. */
   readonly angle: Radians;
+  /** What would be better, as a sentence. */
   readonly says: string;
 }
 

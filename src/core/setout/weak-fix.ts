@@ -1,4 +1,3 @@
-import type { PlacedPiece } from '../course/placed.ts';
 import type { Radians } from '../measure/quantity.ts';
 import type { Weighed } from './candidates.ts';
 import type { Determined } from './determine.ts';
@@ -25,14 +24,12 @@ function widest(observations: readonly Weighed[]): Radians {
 }
 
 /** Present when no two observations of a piece meet at 60° or more: what would be better, when there is something. */
-export function weakFix(piece: PlacedPiece, by: Determined, candidates: readonly Weighed[]): WeakFix | undefined {
+export function weakFix(by: Determined, candidates: readonly Weighed[]): WeakFix | undefined {
   const angle = widest(by.observations);
   if (angle >= LEAST_MEETING - 1e-9) return undefined;
   const better = candidates.some((each) => by.observations.some((own) => meeting(own, each) >= LEAST_MEETING));
-  const degrees = Math.round((angle * 180) / Math.PI);
   const cure = better
     ? 'Prove it by the checks before the next piece is laid.'
     : 'Measure to something that lies further to its side as well.';
-  const name = piece.piece.id.replaceAll('-', ' ');
-  return { angle, says: `The tapes to ${name} meet at ${degrees}° only: a small error moves it far. ${cure}` };
+  return { angle, says: cure };
 }
