@@ -6,10 +6,14 @@ import { useLaterPart } from './use-later-part.ts';
 /** The looks of all that is not in the first load. */
 const STYLES_PART = laterPart(() => import('./styles/later-styles.ts'));
 
-/** A part of the page that is not in the first load. `waiting` stands in its place until it has come with its looks. */
+/**
+ * A part of the page that is not in the first load. `waiting` stands in its place until it has come with its looks; where that
+ * fails it is told there, but for a `quiet` part, which lies over something that is of use without it and is tried again.
+ */
 export function lazyComponent<Props extends object = object>(
   load: () => Promise<ComponentType<Props>>,
   waiting: ReactNode = null,
+  failed: 'told' | 'quiet' = 'told',
 ): ComponentType<Props> {
   const part = laterPart(async () => (await Promise.all([load(), STYLES_PART.load()]))[0]);
   // biome-ignore lint/correctness/noComponentHookFactories: called once for each part, at the top of a file.
@@ -20,7 +24,7 @@ export function lazyComponent<Props extends object = object>(
       if (part.now() === undefined) want(part);
     }, []);
     if (shown !== undefined) return createElement(shown, props);
-    return hasFailed ? <NotLoaded part={part} /> : waiting;
+    return hasFailed && failed === 'told' ? <NotLoaded part={part} /> : waiting;
   };
 }
 

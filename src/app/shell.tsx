@@ -33,7 +33,7 @@ const FileMenu = lazyComponent(
     <ChevronDown aria-hidden="true" className="tiny" />
   </button>,
 );
-const ButtonName = lazyComponent(() => import('./button-name.tsx').then((module) => module.ButtonName));
+const ButtonName = lazyComponent(() => import('./button-name.tsx').then((module) => module.ButtonName), null, 'quiet');
 const PagePreview = lazyComponent(
   () => import('./post/page-preview.tsx').then((module) => module.PagePreview),
   <p className="waiting">{appWords.drawingThePage}</p>,

@@ -5,7 +5,8 @@ import { HINTS, useFirstVisit } from './visit.ts';
 const NewCourseDialog = lazyComponent(() => import('./new-course-dialog.tsx').then((module) => module.NewCourseDialog));
 const StartersDialog = lazyComponent(() => import('./starters-dialog.tsx').then((module) => module.StartersDialog));
 
-const FirstHints = lazyComponent(() => import('./first-hints.tsx').then((module) => module.FirstHints));
+// Quiet: a notice in its place would push the arena down under the hand.
+const FirstHints = lazyComponent(() => import('./first-hints.tsx').then((module) => module.FirstHints), null, 'quiet');
 
 /** The dialogs from which a course is begun, wherever they were asked for. */
 export function FirstDialogs() {
