@@ -12,7 +12,8 @@ import type { Band, Check, Limit, Proposal, RawFinding } from '../check.ts';
 import { type Aim, aimsOf } from '../rulebooks/aims.ts';
 import { isInBand, nearestAllowed } from '../rulebooks/band.ts';
 import { bandOf } from '../rulebooks/rulebooks.ts';
-import { askerWords, bandWords, measuredWords, obstacleWords, valueWords } from './finding-words.ts';
+import { askerWords, bandWords, measuredWords, valueWords } from './finding-words.ts';
+import { obstacleWords } from './thing-words.ts';
 import { rebuildNear } from './verified-fixes.ts';
 
 /** One size found on the ground. */
