@@ -5,6 +5,7 @@ import type { Ground } from '../core/setout/ground.ts';
 import type { PartNames } from '../core/setout/place-words.ts';
 import type { SetOutStep } from '../core/setout/setout.ts';
 import type { PlacedLabel } from './dimension-labels.ts';
+import { fittedTransform } from './fitted-transform.ts';
 import { type Column, flowedText, type TextItem } from './flow.ts';
 import { wrappedLines } from './lettering.ts';
 import type { PaperTransform } from './paper-transform.ts';
@@ -50,37 +51,16 @@ export interface SetBlock {
   readonly isClear: boolean;
 }
 
-/** Denominators of the drawings of parts. */
-const SCALES = [20, 25, 30, 40, 50, 60, 75, 100, 125, 150, 200, 250, 300, 400, 500, 750, 1000];
 /** How many steps smaller than the room allows a drawing is tried. */
 const SMALLER = [0, 1, 2];
 /** A drawing smaller than this is hard to work from: it gets a larger block, where there is one. */
 export const SMALLEST_SCALE = 75;
-/** Room in a drawing for letters and for tapes that lead off to walls, mm. */
-const EDGE = { x: 13, y: 11 };
 const TITLE = 5.4;
 const THINGS = 3.6;
 const GUTTER = 7;
 /** Letter heights of steps, mm, the best first; the last is 10 points. */
 const STEP_SIZES = [5, 4.6, 4.3, 4, 3.75, 3.55];
 const COLUMN_GUTTER = 9;
-
-/** At the largest scale at which the extent fits into the room, or so many steps smaller, lying or turned a quarter, in its middle. */
-function fittedTransform(extent: Bounds, room: Bounds, smaller: number): PaperTransform {
-  const [width, height] = [room.maxX - room.minX - 2 * EDGE.x, room.maxY - room.minY - 2 * EDGE.y];
-  const [along, across] = [extent.maxX - extent.minX, extent.maxY - extent.minY];
-  const needed = (turned: boolean): number =>
-    Math.max((1000 * (turned ? across : along)) / width, (1000 * (turned ? along : across)) / height);
-  const turned = needed(true) < needed(false) * 0.99;
-  const largest = SCALES.findIndex((each) => each >= needed(turned));
-  const scale = SCALES[largest + smaller] ?? SCALES.at(-1) ?? 1000;
-  const k = 1000 / scale;
-  const centre = { x: (extent.minX + extent.maxX) / 2, y: (extent.minY + extent.maxY) / 2 };
-  const middle = { x: (room.minX + room.maxX) / 2, y: (room.minY + room.maxY) / 2 };
-  return turned
-    ? { scale, turned, x: middle.x + centre.y * k, y: middle.y + centre.x * k }
-    : { scale, turned, x: middle.x - centre.x * k, y: middle.y + centre.y * k };
-}
 
 /** The title, and under it what is to be fetched. */
 function headMarks(

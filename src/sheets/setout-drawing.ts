@@ -6,21 +6,19 @@ import type { Wall } from '../core/constraints/constraint.ts';
 import type { PlacedPiece } from '../core/course/placed.ts';
 import type { Mark } from '../core/plane/mark.ts';
 import { distance } from '../core/plane/point.ts';
-import { toWorld } from '../core/plane/pose.ts';
-import { type Bounds, ringBounds, unionBounds } from '../core/plane/ring.ts';
+import { type Bounds, unionBounds } from '../core/plane/ring.ts';
 import type { Ground } from '../core/setout/ground.ts';
-import { isSmall, placeOn } from '../core/setout/observables.ts';
 import { namedPiece, namedUnit, type PartNames, partPieceWords } from '../core/setout/place-words.ts';
 import { isNothing, readingWords } from '../core/setout/reading-words.ts';
 import type { Observation, SetOutStep } from '../core/setout/setout.ts';
 import { type TapeLine, tapeLine } from '../core/setout/tape-lines.ts';
 import { besideTape, type LabelText, labelAt, numberedDisc, type PlacedLabel } from './dimension-labels.ts';
-import { footprintOnPaper, pieceMarks } from './ground.ts';
+import { dimensionMarks, headMark, letterLabels, placesBesidePiece, type Stroke, TAPE } from './dimension-lines.ts';
+import { drawnBounds, footprintOnPaper, pieceMarks } from './ground.ts';
 import { textWidth } from './lettering.ts';
 import { northSign } from './north-sign.ts';
-import { blockLine, blockRing, emptyGrid, type OccupancyGrid } from './occupancy-grid.ts';
+import { blockLine, blockRing, emptyGrid } from './occupancy-grid.ts';
 import { onPaper, type PaperPoint, type PaperTransform } from './paper-transform.ts';
-import { arrowhead } from './travel.ts';
 
 /** What is drawn of a part: some of its steps, and what they hold. */
 export interface SetOutPicture {
@@ -36,11 +34,7 @@ export interface DrawingSizes {
 }
 
 const HELD = { ink: 'outline', width: 1.1 } as const;
-const TAPE = { ink: 'words', width: 0.35 } as const;
 const GUIDE = { ink: 'words', width: 0.25, dash: [1.4, 1] } as const;
-const ARROWHEAD = 1.9;
-/** A tape shorter than this has bars at its ends and no arrowheads, mm. */
-const SHORT = 6;
 /** Of a tape to a wall so much is drawn, mm. */
 const STUB = 11;
 /** Air about what is drawn, mm. */
@@ -50,12 +44,6 @@ const AIR = 0.6;
 function shownPieces({ names, steps }: SetOutPicture): readonly PlacedPiece[] {
   const keys = steps.flatMap(({ piece, held }) => [piece, ...held.filter((each) => !each.startsWith('wall '))]);
   return [...new Set(keys)].map((key) => namedPiece(names, key));
-}
-
-/** What a piece is drawn with may reach beyond what it covers, as the swing of a gate does. */
-function drawnBounds({ bounds, figure, pose }: PlacedPiece): Bounds {
-  const points = figure.marks.flatMap((mark) => (mark.kind === 'line' ? mark.points : []));
-  return points.length === 0 ? bounds : unionBounds(bounds, ringBounds(points.map((at) => toWorld(pose, at))));
 }
 
 /** What has to be on the drawing, metres. */
@@ -73,33 +61,6 @@ function boldPieces({ steps }: SetOutPicture, shown: readonly PlacedPiece[]): Re
 function heldMarks(transform: PaperTransform, piece: PlacedPiece): readonly Mark<'paper'>[] {
   const ring = footprintOnPaper(transform, piece);
   return [{ kind: 'line', points: [...ring, ...ring.slice(0, 1)], ...HELD }];
-}
-
-type Stroke = readonly [PaperPoint, PaperPoint];
-
-/** A dimension line: arrowheads at both ends, or bars where it is short. */
-function dimensionMarks([a, b]: Stroke): readonly Mark<'paper'>[] {
-  const long = distance(a, b);
-  const heading = Math.atan2(b.y - a.y, b.x - a.x);
-  const line: Mark<'paper'> = { kind: 'line', points: [a, b], ...TAPE };
-  if (long >= SHORT) return [line, headMark(a, heading + Math.PI), headMark(b, heading)];
-  const [x, y] = [-Math.sin(heading), Math.cos(heading)];
-  const bar = (at: PaperPoint): Mark<'paper'> => ({
-    kind: 'line',
-    points: [
-      { x: at.x - x, y: at.y - y },
-      { x: at.x + x, y: at.y + y },
-    ],
-    ...TAPE,
-  });
-  return [line, bar(a), bar(b)];
-}
-
-/** An arrowhead whose tip is at a place. */
-function headMark(tip: PaperPoint, heading: number): Mark<'paper'> {
-  const back = 0.6 * ARROWHEAD;
-  const at = { x: tip.x - back * Math.cos(heading), y: tip.y - back * Math.sin(heading) };
-  return { kind: 'area', ink: 'words', ring: arrowhead(at, heading, ARROWHEAD) };
 }
 
 /** A tape with its label, on paper. */
@@ -155,51 +116,6 @@ function guideMarks(
   );
 }
 
-/** Straight on from an end, then to its sides. */
-function letterPlaces(end: PaperPoint, middle: PaperPoint, size: number): readonly PaperPoint[] {
-  const away = Math.atan2(end.y - middle.y, end.x - middle.x);
-  return [1, 1.4].flatMap((far) =>
-    [0, 0.7, -0.7, 1.3, -1.3].map((turn) => ({
-      x: end.x + far * size * Math.cos(away + turn),
-      y: end.y + far * size * Math.sin(away + turn),
-    })),
-  );
-}
-
-function letterLabels(
-  grid: OccupancyGrid,
-  { names, transform, size }: { readonly names: PartNames; readonly transform: PaperTransform; readonly size: number },
-  pieces: readonly PlacedPiece[],
-): readonly PlacedLabel[] {
-  return pieces.flatMap((piece) => {
-    const letters = names.part.letters.get(piece.key) ?? [];
-    const middle = onPaper(transform, piece.pose);
-    return letters.map((text, i) => {
-      const end = onPaper(transform, placeOn(piece, i));
-      return labelAt(grid, { text, size, weight: 'bold' }, letterPlaces(end, middle, size), end);
-    });
-  });
-}
-
-/** Off the long sides of a piece, from its middle outward. */
-function discPlaces(piece: PlacedPiece, transform: PaperTransform, off: number): readonly PaperPoint[] {
-  const heading = Math.atan2(
-    ...difference(onPaper(transform, placeOn(piece, 1)), onPaper(transform, placeOn(piece, 0))),
-  );
-  const [nx, ny] = [-Math.sin(heading), Math.cos(heading)];
-  const spots = isSmall(piece) ? [0.5] : [0.5, 0.38, 0.62, 0.26, 0.74];
-  return spots.flatMap((at) =>
-    [1, -1].map((side) => {
-      const { x, y } = onPaper(transform, placeOn(piece, at));
-      return { x: x + side * off * nx, y: y + side * off * ny };
-    }),
-  );
-}
-
-function difference(a: PaperPoint, b: PaperPoint): [number, number] {
-  return [a.y - b.y, a.x - b.x];
-}
-
 /** Whether some piece of the part has another number than its step: then names stand beside the numbers. */
 function isNamed({ names, steps }: SetOutPicture): boolean {
   return steps.some(({ piece, number }) => !partPieceWords(names, piece).split(' ').includes(String(number)));
@@ -240,7 +156,7 @@ export function setOutDrawing(
     return numberedDisc(
       grid,
       { number: String(number), name, size: sizes.letter },
-      discPlaces(piece, transform, off),
+      placesBesidePiece(piece, transform, off),
       middle,
     );
   });

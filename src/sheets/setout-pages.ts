@@ -19,6 +19,7 @@ import {
   setBlock,
 } from './setout-block.ts';
 import type { DrawingSizes } from './setout-drawing.ts';
+import { withWholeLengths } from './whole-lengths.ts';
 
 /** What is put on one page, under its head. */
 export interface PageOfBlocks {
@@ -82,22 +83,15 @@ function gapItems(names: PartNames, survey: Survey, plan: SetOut, steps: readonl
   ];
 }
 
-/** Lengths are not broken, nor is a letter put on a line of its own. */
-function withWholeLengths(text: string): string {
-  return text
-    .replace(/' (?=[\d¼½¾])/g, "'\u00a0")
-    .replace(/ (?=[A-Z]{1,2}(?:[ ,.:)–]|$))/g, '\u00a0')
-    .replace(/(\d) (?=m\b)/g, '$1\u00a0');
-}
-
-interface Whole {
+/** A set-out with the ground on which it lies. */
+export interface SetOutGround {
   readonly survey: Survey;
   readonly plan: SetOut;
   readonly ground: Ground;
 }
 
 function sectionOf(
-  { survey, plan, ground }: Whole,
+  { survey, plan, ground }: SetOutGround,
   { part, number }: { readonly part: SetOutPart; readonly number: number },
   steps: readonly SetOutStep[],
 ): SetOutSection {
@@ -156,7 +150,7 @@ function fittedBlock(section: SetOutSection, area: PageArea, templates: readonly
 
 /** The blocks of a part: one, or as many as its steps need. */
 function blocksOf(
-  whole: Whole,
+  whole: SetOutGround,
   part: { readonly part: SetOutPart; readonly number: number },
   {
     steps,
@@ -186,7 +180,7 @@ function ruleMark(area: PageArea, y: number): Mark<'paper'> {
 }
 
 /** All parts in the order of the walk, on as few pages as keep that order. Each page leaves room for its head and foot. */
-export function setOutPages(whole: Whole, paper: PaperSize): readonly PageOfBlocks[] {
+export function setOutPages(whole: SetOutGround, paper: PaperSize): readonly PageOfBlocks[] {
   const area = { width: paper.width - 2 * PAGE_MARGIN, height: paper.height - 2 * PAGE_MARGIN - HEAD - FOOT };
   const templates = paper.width > paper.height ? LANDSCAPE : PORTRAIT;
   const blocks = whole.plan.parts.flatMap((part, i) =>

@@ -11,8 +11,8 @@ import { capitalized, counted } from '../core/text/sentence.ts';
 import { drawnPages } from './drawn-pages.ts';
 import type { TextItem } from './flow.ts';
 import { SMALLEST_FONT_SIZE } from './lettering.ts';
-import { PAGE_MARGIN, type PageContent } from './page-layout.ts';
-import { type PageOfBlocks, setOutPages } from './setout-pages.ts';
+import { PAGE_MARGIN, type PageContent, type PaperSize, paperSizes } from './page-layout.ts';
+import { type PageOfBlocks, type SetOutGround, setOutPages } from './setout-pages.ts';
 import { LAID_FIRST, setOutPlanDrawing, WALL_TAPE } from './setout-plan.ts';
 import type { Page, PageOptions, Pages, Sheet, TooBig } from './sheet.ts';
 import { substitutionsOf } from './substitutions.ts';
@@ -102,15 +102,26 @@ function contentOf(survey: Survey, { plan, ground }: { plan: SetOut; ground: Gro
   };
 }
 
+interface BlockPages {
+  readonly paper: PaperSize;
+  readonly blocks: readonly PageOfBlocks[];
+}
+
+/** The parts on the paper held the way in which they take fewer pages; upright, as on a clipboard, where both take as many. */
+function fewestPages(whole: SetOutGround, options: PageOptions): BlockPages {
+  const [first, ...others] = paperSizes(options).map((paper) => ({ paper, blocks: setOutPages(whole, paper) }));
+  if (first === undefined) throw new Error(`set-up: no paper ${options.paper}`);
+  return others.reduce((best, each) => (each.blocks.length < best.blocks.length ? each : best), first);
+}
+
 /** The pages of the parts after the first pages, with their heads and feet. */
-function partPages(survey: Survey, blocks: readonly PageOfBlocks[], before: readonly Page[]): readonly Page[] {
+function partPages(survey: Survey, { blocks, paper: { width, height } }: BlockPages, before: number): readonly Page[] {
   const { course } = survey;
-  const [{ width = 0, height = 0 } = {}] = before;
   const area = { x: PAGE_MARGIN, y: PAGE_MARGIN, width: width - 2 * PAGE_MARGIN };
   const name = `Set-up: ${displayTitle(course)}`;
-  const count = before.length + blocks.length;
+  const count = before + blocks.length;
   return blocks.map(({ marks, titles }, i): Page => {
-    const number = `Page ${before.length + i + 1} of ${count}`;
+    const number = `Page ${before + i + 1} of ${count}`;
     const foot = { size: SMALLEST_FONT_SIZE };
     return {
       width,
@@ -135,11 +146,11 @@ function draw(survey: Survey, options: PageOptions): Pages | TooBig {
   const drawnWith = (following: number) => drawnPages({ ...content, following }, { course, title, options });
   const alone = drawnWith(0);
   if (alone.kind === 'too-big') return alone;
-  const blocks = setOutPages({ survey, plan, ground }, alone.pages[0]);
+  const { paper, blocks } = fewestPages({ survey, plan, ground }, options);
   const drawn = drawnWith(blocks.length);
   if (drawn.kind === 'too-big') return drawn;
   const [first, ...rest] = drawn.pages;
-  const pages: Pages['pages'] = [first, ...rest, ...partPages(survey, blocks, drawn.pages)];
+  const pages: Pages['pages'] = [first, ...rest, ...partPages(survey, { blocks, paper }, drawn.pages.length)];
   return { ...drawn, pages, substitutions: substitutionsOf(pages) };
 }
 
