@@ -1,14 +1,15 @@
 import type { ObservationKind } from '../constraints/constraint.ts';
 import type { PlacedPiece } from '../course/placed.ts';
 import type { ResolvedConstraint } from '../course/resolved-constraints.ts';
-import type { Metres } from '../measure/quantity.ts';
+import type { LengthUnit, Metres } from '../measure/quantity.ts';
 import { distance } from '../plane/point.ts';
 import type { Ground } from './ground.ts';
 import { observedOn } from './ground.ts';
 import { type Candidate, constraintCandidates, isSmall, placeOn, plainCandidates } from './observables.ts';
 import { predicted } from './observation-error.ts';
 import type { LinearObservation } from './placement.ts';
-import type { SetOutCrew } from './setout.ts';
+import { roundedReading } from './rounded-build.ts';
+import type { Observation, SetOutCrew } from './setout.ts';
 
 /** A candidate with its reading and its linear form. */
 export interface Weighed {
@@ -32,7 +33,7 @@ const BURDEN: Readonly<Record<ObservationKind, Metres>> = {
   ahead: 0.002,
   'off-wall': 0,
   'along-wall': 0,
-  'from-rail': 0.006,
+  'from-rail': 0.01,
 };
 /** A tape that no constraint holds, an offset that is not nothing: harder to say, harder to see. */
 const NOT_HELD: Metres = 0.0005;
@@ -136,4 +137,9 @@ export function isSameObservation(a: Candidate, b: Candidate): boolean {
     );
   const [first, second] = [place(a), place(b)];
   return first.every((each) => second.includes(each));
+}
+
+/** What a crew is told of it: the reading rounded to the tape. */
+export function observationOf({ of, exact, linear }: Weighed, marked: LengthUnit): Observation {
+  return { ...of, exact, reading: roundedReading(of, exact, marked), sigma: linear.sigma };
 }

@@ -11,8 +11,12 @@ import { andList, counted } from '../text/sentence.ts';
 import { observationWords } from './observation-words.ts';
 import { namedPiece, namedUnit, type PartNames, partPieceWords, spanWords } from './place-words.ts';
 import { isNothing, readingWords, roundingWords, withinWords } from './reading-words.ts';
-import type { GapError, SetOut, SetOutCheck, SetOutPart, SetOutStep } from './setout.ts';
+import type { GapError, SetOut, SetOutCheck, SetOutPart, SetOutStep, WeakFix } from './setout.ts';
 import type { ObservationWords } from './told-observation.ts';
+
+/** Stands under every set-out. */
+export const SET_OUT_CAUTION =
+  'Chock or bed every pole before a horse comes near, keep horses out while poles are carried, and let the show’s officials look over the course before it is ridden.';
 
 /** A check in words. */
 export interface CheckWords {
@@ -146,6 +150,13 @@ function wholeDegrees(angle: Radians): string {
   return `${Math.round((angle * 180) / Math.PI)}°`;
 }
 
+function betterWords(names: PartNames, { better }: WeakFix, piece: string): string {
+  if (better === undefined)
+    return 'Nothing near holds it better: prove it by the checks before the next piece is laid.';
+  const { measure, figure } = observationWords(names, better, piece);
+  return `Better: see as well that ${measure}${figure === undefined ? '' : ` is ${figure}`}, before the next piece is laid.`;
+}
+
 /** A step in words. */
 export function stepWords(names: PartNames, step: SetOutStep): StepWords {
   const { piece, observations, checks, weak } = step;
@@ -162,7 +173,7 @@ export function stepWords(names: PartNames, step: SetOutStep): StepWords {
     ...(secure !== undefined && { secure }),
     checks: checks.map((each) => checkWords(names, each, piece)),
     ...(weak !== undefined && {
-      weak: `Weak fix: the tapes meet at ${wholeDegrees(weak.angle)} only, so a small error moves ${thing} far. ${weak.says}`,
+      weak: `Weak fix: the tapes meet at ${wholeDegrees(weak.angle)} only, so a small error moves ${thing} far. ${betterWords(names, weak, piece)}`,
     }),
     rounding: [...observations, ...checks].flatMap((each) => roundingWords(each, namedUnit(names)) ?? []),
   };
