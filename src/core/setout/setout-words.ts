@@ -8,10 +8,11 @@ import { completeValues } from '../pieces/params.ts';
 import { thingParts, thingWords } from '../pieces/thing-words.ts';
 import type { Survey } from '../survey.ts';
 import { andList, counted } from '../text/sentence.ts';
-import { type ObservationWords, observationWords } from './observation-words.ts';
+import { observationWords } from './observation-words.ts';
 import { namedPiece, namedUnit, type PartNames, partPieceWords, spanWords } from './place-words.ts';
 import { isNothing, readingWords, roundingWords, withinWords } from './reading-words.ts';
 import type { GapError, SetOut, SetOutCheck, SetOutPart, SetOutStep, WeakFix } from './setout.ts';
+import type { ObservationWords } from './told-observation.ts';
 
 /** Stands under every set-out. */
 export const SET_OUT_CAUTION =
@@ -19,7 +20,7 @@ export const SET_OUT_CAUTION =
 
 /** A check in words. */
 export interface CheckWords {
-  /** "Check end A to end D: 12' 4¼", within ½"." */
+  /** "Check from end A to end D: 12' 4¼", within ½"." */
   readonly says: string;
   readonly measure: string;
   readonly figure?: string;
@@ -134,7 +135,8 @@ function checkWords(names: PartNames, check: SetOutCheck, laid: string): CheckWo
   const { length } = namedPiece(names, laid).figure;
   // Square is looked at where it shows: at the far end of the piece.
   const within = withinWords(check.kind === 'square' ? check.tolerance * length : check.tolerance, unit);
-  const told = figure === undefined ? `that ${measure}` : `${measure}: ${figure}`;
+  const from = measure.startsWith('how far') ? '' : 'from ';
+  const told = figure === undefined ? `that ${measure}` : `${from}${measure}: ${figure}`;
   const where = check.kind === 'square' ? ' at its far end' : '';
   return {
     says: `Check ${told}, within ${within}${where}.`,
