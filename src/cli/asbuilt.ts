@@ -2,8 +2,8 @@ import { readFile, writeFile } from 'node:fs/promises';
 import type { Command } from 'commander';
 import type { Finding } from '../core/checks/check.ts';
 import { findingsOf } from '../core/checks/checks.ts';
-import { piecesWords, pieceWords } from '../core/checks/findings/finding-words.ts';
-import { readGroundReadings, type FiledReading } from '../core/files/ground-readings.ts';
+import { piecesWords, pieceWords } from '../core/checks/findings/thing-words.ts';
+import { type FiledReading, readGroundReadings } from '../core/files/ground-readings.ts';
 import { writeCourse } from '../core/files/write.ts';
 import { printLength } from '../core/measure/length.ts';
 import type { AdjustedReading } from '../core/setout/adjust.ts';
@@ -103,7 +103,9 @@ function printPieces(io: Io, { planned, letters, built }: Asked): void {
   const rows = [...built.adjustment.pieces.values()].map((piece) => {
     const off = endsOff(planned, piece).map((each) => offWords(each, unit));
     const [a, b] = letters.get(piece.key) ?? ['A', 'B'];
-    const isHeld = built.adjustment.groups.some(({ pieces, isTiedToWalls }) => pieces[0] === piece.key && !isTiedToWalls);
+    const isHeld = built.adjustment.groups.some(
+      ({ pieces, isTiedToWalls }) => pieces[0] === piece.key && !isTiedToWalls,
+    );
     const where = off.length === 1 ? [off[0] as string, ''] : [`${a} ${off[0]}`, `${b} ${off[1]}`];
     return [piece.key, ...where, isHeld ? 'held' : errorWords(piece.error.end, unit)];
   });
@@ -163,7 +165,11 @@ function asBuiltDocument({ planned, letters, filed, built, fresh }: Asked) {
   return {
     course: planned.course.title,
     layout: planned.layout.id,
-    readings: adjustment.readings.map(({ reading, ...rest }, i) => ({ line: filed[i]?.line ?? 0, ...reading, ...rest })),
+    readings: adjustment.readings.map(({ reading, ...rest }, i) => ({
+      line: filed[i]?.line ?? 0,
+      ...reading,
+      ...rest,
+    })),
     wrong: adjustment.wrong.map((i) => filed[i]?.line ?? 0),
     undecided: adjustment.undecided.map((places) => places.map((i) => filed[i]?.line ?? 0)),
     critical: adjustment.critical,

@@ -18,8 +18,8 @@ import {
 import { measuredGaps } from '../setout/measured-gaps.ts';
 import type { SetOutCrew } from '../setout/setout.ts';
 import { isJsonObject, jsonValueWords } from './json-path.ts';
-import { type PlaceNames, type ReadingPlace, readPlace } from './reading-place.ts';
 import { writtenReadings } from './reading-lines.ts';
+import { type PlaceNames, type ReadingPlace, readPlace } from './reading-place.ts';
 import { schemaErrors } from './schema-errors.ts';
 
 const KINDS = Object.keys(OBSERVED_THINGS) as ObservationKind[];
@@ -109,7 +109,8 @@ function placesFault(
     if (!isSuchThing(survey, grip, thing) || isMissing) {
       return `${where} of ${kind} is ${name}; ${THINGS[thing]} belongs there.`;
     }
-    if (thing === 'wall' && from !== undefined) return `${where} of ${kind} is square to the wall: write ${name} alone.`;
+    if (thing === 'wall' && from !== undefined)
+      return `${where} of ${kind} is square to the wall: write ${name} alone.`;
   }
   if ('piece' in first.grip && 'piece' in second.grip && first.grip.piece === second.grip.piece) {
     return `The tape goes from ${first.grip.piece} to itself; two pieces belong there.`;

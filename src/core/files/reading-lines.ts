@@ -110,7 +110,9 @@ function fromTable(text: string): WrittenReadings {
     kind: 'read',
     readings: rest.map(({ line, text: row }) => {
       const fields = separated(row, by);
-      const named = names.flatMap((name, i) => (fields[i] === undefined || fields[i] === '' ? [] : [[name, fields[i]]]));
+      const named = names.flatMap((name, i) =>
+        fields[i] === undefined || fields[i] === '' ? [] : [[name, fields[i]]],
+      );
       const more = fields.slice(names.length).map((field, i) => [`column ${names.length + i + 1}`, field] as const);
       return { line, fields: Object.fromEntries([...named, ...more]) as unknown };
     }),

@@ -1,12 +1,12 @@
+import { pieceWords } from '../checks/findings/thing-words.ts';
 import type { Grip, ObservationKind } from '../constraints/constraint.ts';
-import { pieceWords } from '../checks/findings/finding-words.ts';
 import { printAngle } from '../measure/angle.ts';
 import { printLength } from '../measure/length.ts';
 import { INCH, type LengthUnit, type Metres } from '../measure/quantity.ts';
 import type { Point } from '../plane/point.ts';
 import type { Survey } from '../survey.ts';
-import { pieceNamed } from './adjust-equations.ts';
 import type { AdjustedPiece } from './adjust.ts';
+import { pieceNamed } from './adjust-equations.ts';
 import type { MoveNames } from './mends-words.ts';
 import { isSmall } from './observables.ts';
 import type { Observable } from './setout.ts';

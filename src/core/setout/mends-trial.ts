@@ -62,9 +62,7 @@ function newFault(before: Survey, after: Survey): Finding | undefined {
   const known = new Set(findingsOf(before).flatMap(idsOf));
   return findingsOf(after).find(
     (each) =>
-      each.weight !== 'note' &&
-      !idsOf(each).some((id) => known.has(id)) &&
-      !isOnTheEdge(each, after.course.unit),
+      each.weight !== 'note' && !idsOf(each).some((id) => known.has(id)) && !isOnTheEdge(each, after.course.unit),
   );
 }
 

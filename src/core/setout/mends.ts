@@ -1,4 +1,4 @@
-import { piecesWords } from '../checks/findings/finding-words.ts';
+import { piecesWords } from '../checks/findings/thing-words.ts';
 import type { Course } from '../course/course.ts';
 import { pinnedPieces } from '../course/resolved-constraints.ts';
 import { printLength } from '../measure/length.ts';
@@ -8,7 +8,15 @@ import { andList, capitalized } from '../text/sentence.ts';
 import { pieceNamed } from './adjust-equations.ts';
 import { type AsBuiltGap, outsideBand } from './as-built-gaps.ts';
 import { type MendRow, mendRows, rowSlopes, separateRows } from './mends-rows.ts';
-import { type BandRow, type MoveChoice, type MoveLimits, type MoveSet, movesOfSize, nearestMoves, searchSize } from './mends-search.ts';
+import {
+  type BandRow,
+  type MoveChoice,
+  type MoveLimits,
+  type MoveSet,
+  movesOfSize,
+  nearestMoves,
+  searchSize,
+} from './mends-search.ts';
 import { type MendTrial, posesAfter, triedMoves } from './mends-trial.ts';
 import { type MoveNames, moveSentence, type PoleMove } from './mends-words.ts';
 import { isSmall, placeOn } from './observables.ts';

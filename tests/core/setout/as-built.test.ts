@@ -164,7 +164,9 @@ describe('moves that mend', () => {
 
   test('of a fan the inner and the outer end are told apart', () => {
     const moves = says(fanCourse, { 'fan-1/pole-3': [0, -2.7 * INCH, (-5.4 * INCH) / (12 * FOOT)] }, FAN);
-    expect(moves).toEqual([expect.stringMatching(/^Move the outer end \(B\) of pole 3 of the fan \(obstacle 1\) out by /)]);
+    expect(moves).toEqual([
+      expect.stringMatching(/^Move the outer end \(B\) of pole 3 of the fan \(obstacle 1\) out by /),
+    ]);
   });
 
   test('the first pole is held, and moved only where nothing else helps', () => {
@@ -191,13 +193,17 @@ describe('moves that mend', () => {
     expect(moves).toEqual([]);
     expect(unreached).toHaveLength(1);
     expect(unreached[0]?.why).toMatch(/^No moves of up to 4 ends or poles bring these into their bands together: /);
-    expect(unreached[0]?.why).toContain("the gap between poles 1 and 2 of the set of jog-overs (obstacle 1) is 3' and should be 4' to 4' 1\"");
+    expect(unreached[0]?.why).toContain(
+      "the gap between poles 1 and 2 of the set of jog-overs (obstacle 1) is 3' and should be 4' to 4' 1\"",
+    );
   });
 
   test('in metres they are told in centimetres', () => {
     const metric = scene([{ kind: 'run', at: [60, 30] }], blankCourse({ unit: 'm' }));
     expect(says(metric, { 'run-1/pole-2': [0, 3 * INCH, 0] })).toEqual([
-      expect.stringMatching(/^Move pole 2 of the set of jog-overs \(obstacle 1\) \d cm towards pole 3, both ends alike\.$/),
+      expect.stringMatching(
+        /^Move pole 2 of the set of jog-overs \(obstacle 1\) \d cm towards pole 3, both ends alike\.$/,
+      ),
     ]);
   });
 
@@ -214,7 +220,8 @@ describe('moves that mend', () => {
         expect(mends.moves.some(({ key }) => key === 'run-1/pole-1')).toBe(false);
         const musts = (all: typeof findings) => all.filter(({ weight }) => weight === 'must').length;
         expect(musts(findings)).toBeGreaterThanOrEqual(0);
-        for (const { by } of mends.moves) expect(Math.abs((by / INCH) * 2 - Math.round((by / INCH) * 2))).toBeLessThan(1e-9);
+        for (const { by } of mends.moves)
+          expect(Math.abs((by / INCH) * 2 - Math.round((by / INCH) * 2))).toBeLessThan(1e-9);
       }),
       { numRuns: 12 },
     );
@@ -229,7 +236,10 @@ describe('moves that mend', () => {
     const there = moved(drawn, { 'run-1/pole-2': [0, 4 * INCH, 0], 'fan-1/pole-3': [0, -5 * INCH, 0] });
     const now = survey(courseWithPiecesAt(both, there));
     const result = built(both, { 'run-1/pole-2': [0, 4 * INCH, 0] }, runObservables(both, 4));
-    expect(result.gaps.filter(({ gait }) => gait !== undefined)[0]?.built).toBeCloseTo(now.line.gaps[0]?.ridden ?? 0, 3);
+    expect(result.gaps.filter(({ gait }) => gait !== undefined)[0]?.built).toBeCloseTo(
+      now.line.gaps[0]?.ridden ?? 0,
+      3,
+    );
     expect(result.mends.moves).toHaveLength(1);
   });
 });

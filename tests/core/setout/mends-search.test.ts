@@ -43,7 +43,10 @@ function byTrying(rows: readonly BandRow[], of: readonly MoveChoice[]): MoveSet 
     towards: 0,
   });
   const best = (all: readonly MoveSet['moves'][]): MoveSet | undefined =>
-    all.filter(isInside).map(set).toSorted((a, b) => a.travel - b.travel)[0];
+    all
+      .filter(isInside)
+      .map(set)
+      .toSorted((a, b) => a.travel - b.travel)[0];
   const singles = of.flatMap((_, choice) => amounts.map((by) => [{ choice, by }]));
   const one = best(singles);
   if (one !== undefined) return one;
@@ -51,7 +54,12 @@ function byTrying(rows: readonly BandRow[], of: readonly MoveChoice[]): MoveSet 
     of.flatMap((second, b) => {
       const isSame = first.piece === second.piece && (first.ends === 2 || second.ends === 2);
       if (b <= a || isSame) return [];
-      return amounts.flatMap((x) => amounts.map((y) => [{ choice: a, by: x }, { choice: b, by: y }]));
+      return amounts.flatMap((x) =>
+        amounts.map((y) => [
+          { choice: a, by: x },
+          { choice: b, by: y },
+        ]),
+      );
     }),
   );
   return best(pairs);
@@ -86,7 +94,9 @@ describe('the fewest moves', () => {
     const row = fc.tuple(value, fc.integer({ min: 2, max: 4 }), slopes);
     fc.assert(
       fc.property(fc.array(row, { minLength: 1, maxLength: 4 }), (drawn) => {
-        const rows = drawn.map(([at, wide, by]): BandRow => ({ value: at, least: -wide / 2, most: wide / 2, slopes: by }));
+        const rows = drawn.map(
+          ([at, wide, by]): BandRow => ({ value: at, least: -wide / 2, most: wide / 2, slopes: by }),
+        );
         if (rows.every(({ value: at, least, most }) => at >= least && at <= most)) return;
         const all = choices(2);
         const tried = byTrying(rows, all);
