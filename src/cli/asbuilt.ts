@@ -2,7 +2,7 @@ import { readFile, writeFile } from 'node:fs/promises';
 import type { Command } from 'commander';
 import type { Finding } from '../core/checks/check.ts';
 import { findingsOf } from '../core/checks/checks.ts';
-import { piecesWords, pieceWords } from '../core/checks/findings/finding-words.ts';
+import { piecesWords, pieceWords } from '../core/checks/findings/thing-words.ts';
 import { type FiledReading, readGroundReadings } from '../core/files/ground-readings.ts';
 import { writeCourse } from '../core/files/write.ts';
 import { printLength } from '../core/measure/length.ts';

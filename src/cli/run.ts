@@ -9,6 +9,7 @@ import { BadInput, type Io } from './io.ts';
 import { postCommand } from './post.ts';
 import { rideCommand } from './ride.ts';
 import { setCommand } from './set.ts';
+import { setOutCommand } from './setout.ts';
 
 function version(): string {
   const { version } = createRequire(import.meta.url)('../../package.json') as { version: string };
@@ -26,6 +27,7 @@ export async function runCommandLine(argv: readonly string[], io: Io): Promise<n
     rideCommand(io),
     checkCommand(io, reportFailure),
     postCommand(io),
+    setOutCommand(io),
     changeCommand(io),
     dayCommand(io),
     asBuiltCommand(io, reportFailure),
@@ -33,7 +35,7 @@ export async function runCommandLine(argv: readonly string[], io: Io): Promise<n
   const known = commands.map((each) => each.name());
   const program = baseCommand(
     'polewright',
-    'Trail courses that ride: set, ride, check, post and change them, and plan the day.',
+    'Trail courses that ride: set, ride, check, post and change them, set them out by tape, and plan the day.',
     io,
   )
     .version(version())

@@ -27,6 +27,7 @@ import { SMALLEST_FONT_SIZE } from './lettering.ts';
 import type { PageContent } from './page-layout.ts';
 import type { PageOptions, Pages, TooBig } from './sheet.ts';
 import { arenaInWords } from './title-block.ts';
+import { withWholeLengths } from './whole-lengths.ts';
 
 /** What becomes what, and how. */
 export interface ChangeOverOptions extends ChangeEnds {
@@ -37,11 +38,6 @@ export interface ChangeOverOptions extends ChangeEnds {
 const NOTHING = 'the empty arena';
 /** Letter heights, mm: it is carried, not hung. */
 const FONT_SIZES = [4.4, 4.1, 3.8, 3.5] as const;
-
-/** Feet and inches of one length stay on one line. */
-function withWholeLengths(text: string): string {
-  return text.replace(/' (?=[\d¼½¾])/g, "'\u00a0");
-}
 
 function carryItem(carry: Carry, names: CarryNames, arena: Arena): TextItem {
   const { from, to } = carryStops(carry, names);

@@ -59,7 +59,11 @@ export function composedPages(
   const pageOf = (index: number, own: readonly Mark<'paper'>[]): Page => {
     const footArea = { ...area, y: plan.height - PAGE_MARGIN };
     const here = words.flatMap(({ page, mark }) => (page === index ? [mark] : []));
-    const marks = [...own, ...here, ...footer(plan.scale, { number: index + 1, count: plan.pageCount }, footArea)];
+    const marks = [
+      ...own,
+      ...here,
+      ...footer(plan.scale, { number: index + 1, count: plan.pageCount + (content.following ?? 0) }, footArea),
+    ];
     return { width: plan.width, height: plan.height, marks, about: content.about(index) };
   };
   const title = titleBlock(head, plan.scale, area).marks;

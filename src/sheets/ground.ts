@@ -4,6 +4,7 @@ import type { PlacedPiece } from '../core/course/placed.ts';
 import type { Mark } from '../core/plane/mark.ts';
 import { pathBounds } from '../core/plane/path.ts';
 import type { Point } from '../core/plane/point.ts';
+import { toWorld } from '../core/plane/pose.ts';
 import { type Bounds, ringBounds, unionBounds } from '../core/plane/ring.ts';
 import type { Survey } from '../core/survey.ts';
 import { blockLine, blockRing, type OccupancyGrid } from './occupancy-grid.ts';
@@ -81,6 +82,12 @@ function edgeMarks(transform: PaperTransform, piece: PlacedPiece): readonly Mark
   const ring = piece.footprint.map((at) => onPaper(transform, at));
   const [first] = ring;
   return first === undefined ? [] : [{ kind: 'line', ink: 'outline', points: [...ring, first] }];
+}
+
+/** What is covered and drawn of a piece, metres: the swing of a gate reaches beyond what the gate covers. */
+export function drawnBounds({ bounds, figure, pose }: PlacedPiece): Bounds {
+  const points = figure.marks.flatMap((mark) => (mark.kind === 'line' ? mark.points : []));
+  return points.length === 0 ? bounds : unionBounds(bounds, ringBounds(points.map((at) => toWorld(pose, at))));
 }
 
 /** A thing smaller than this on paper gets a ring about it, or nobody would see it, mm. */

@@ -110,6 +110,20 @@ export function occupiedCells(grid: OccupancyGrid, box: Bounds): number {
   return taken;
 }
 
+/** Whether nothing lies in the box, and it keeps inside the room. */
+export function isBoxFree({ bounds, columns, cells }: OccupancyGrid, box: Bounds): boolean {
+  if (box.minX < bounds.minX || box.maxX > bounds.maxX || box.minY < bounds.minY || box.maxY > bounds.maxY)
+    return false;
+  const left = Math.ceil((box.minX - bounds.minX) / CELL - 0.5);
+  const right = Math.min(columns - 1, Math.floor((box.maxX - bounds.minX) / CELL - 0.5));
+  const top = Math.ceil((box.minY - bounds.minY) / CELL - 0.5);
+  const bottom = Math.floor((box.maxY - bounds.minY) / CELL - 0.5);
+  for (let row = top; row <= bottom; row += 1) {
+    for (let column = left; column <= right; column += 1) if (cells[row * columns + column] !== 0) return false;
+  }
+  return true;
+}
+
 export interface LabelSearch {
   readonly width: number;
   readonly height: number;

@@ -25,6 +25,8 @@ export interface PageContent {
   readonly notes: readonly TextItem[];
   /** Letter heights of words that have pages of their own, mm, the best first; absent: to be read on a wall. */
   readonly fontSizes?: readonly number[];
+  /** How many pages of another make follow and are counted with these; absent: none. */
+  readonly following?: number;
 }
 
 export interface PageLayout {

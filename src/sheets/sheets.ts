@@ -1,9 +1,11 @@
 import { designersCopy } from './designers-copy.ts';
 import { pattern } from './pattern.ts';
+import { ringCard } from './ring-card.ts';
+import { setUp } from './setout.ts';
 import type { Sheet } from './sheet.ts';
 
 /** Every page that can be printed, in the order in which they are offered. */
-export const SHEETS: readonly Sheet[] = [pattern, designersCopy];
+export const SHEETS: readonly Sheet[] = [pattern, designersCopy, setUp, ringCard];
 
 /** The sheet with this id; the pattern where there is none. */
 export function sheetById(id: string): Sheet {

@@ -17,7 +17,7 @@ export const LEVELS: Readonly<Record<Level, string>> = {
 const MONTHS = 'January February March April May June July August September October November December'.split(' ');
 
 /** "13 June 2026" from an ISO date; other text as it is. */
-function dateInWords(iso: string): string {
+export function dateInWords(iso: string): string {
   const [, year, month, day] = /^(\d{4})-(\d{2})-(\d{2})$/.exec(iso) ?? [];
   const name = MONTHS[Number(month) - 1];
   return name === undefined ? iso : `${Number(day)} ${name} ${year}`;

@@ -1,4 +1,4 @@
-import { pieceWords } from '../checks/findings/finding-words.ts';
+import { pieceWords } from '../checks/findings/thing-words.ts';
 import type { Grip, ObservationKind } from '../constraints/constraint.ts';
 import { printAngle } from '../measure/angle.ts';
 import { printLength } from '../measure/length.ts';

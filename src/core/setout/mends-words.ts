@@ -1,4 +1,4 @@
-import { pieceWords } from '../checks/findings/finding-words.ts';
+import { pieceWords } from '../checks/findings/thing-words.ts';
 import type { PlacedPiece } from '../course/placed.ts';
 import { printLength } from '../measure/length.ts';
 import type { LengthUnit, Metres } from '../measure/quantity.ts';

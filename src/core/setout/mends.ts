@@ -1,4 +1,4 @@
-import { piecesWords } from '../checks/findings/finding-words.ts';
+import { piecesWords } from '../checks/findings/thing-words.ts';
 import type { Course } from '../course/course.ts';
 import { pinnedPieces } from '../course/resolved-constraints.ts';
 import { printLength } from '../measure/length.ts';

@@ -32,6 +32,10 @@ export function isSmall({ kind }: PlacedPiece): boolean {
   return kind.extent === 'small';
 }
 
+function isAt(grip: Grip, at: number): boolean {
+  return 'piece' in grip && Math.abs((grip.at ?? 0.5) - at) < 1e-9;
+}
+
 /** On which side of a piece's middle line a point lies: 1 for its +y side. */
 export function sideOf({ pose }: PlacedPiece, { x, y }: Point): 1 | -1 {
   return (x - pose.x) * -Math.sin(pose.angle) + (y - pose.y) * Math.cos(pose.angle) >= 0 ? 1 : -1;
@@ -113,10 +117,13 @@ export function plainCandidates(piece: PlacedPiece, held: PlacedPiece): readonly
   const turn = lineAngle(piece.pose.angle - held.pose.angle);
   const isOpposite = Math.cos(piece.pose.angle - held.pose.angle) < 0;
   const like = (at: number): number => (isOpposite ? 1 - at : at);
-  const gaps = Math.abs(turn) < FACING ? facingPlaces(held, piece).map(([at, own]) => made('gap', at, own)) : [];
+  const facing = Math.abs(turn) < FACING ? facingPlaces(held, piece) : [];
+  const gaps = facing.map(([at, own]) => made('gap', at, own));
+  // Where a gap is taped inside to inside, the same tape from end to end says nothing more.
+  const across = straight.filter(({ grips: [a, b] }) => !facing.some(([at, own]) => isAt(a, at) && isAt(b, own)));
   const levels = Math.abs(turn) < FACING ? [0, 1].map((at) => made('level', at, like(at))) : [];
   const squares = Math.abs(Math.abs(turn) - Math.PI / 2) < EXACT ? [made('square', 0.5, 0.5)] : [];
-  return [...gaps, ...levels, ...squares, ...straight, ...ahead, ...off];
+  return [...gaps, ...levels, ...squares, ...across, ...ahead, ...off];
 }
 
 /**

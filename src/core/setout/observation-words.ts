@@ -1,69 +1,24 @@
-import type { Grip, ObservationKind, Wall } from '../constraints/constraint.ts';
+import type { ObservationKind } from '../constraints/constraint.ts';
 import { capitalized } from '../text/sentence.ts';
 import { isSmall } from './observables.ts';
-import {
-  cornerAhead,
-  cornerWords,
-  namedPiece,
-  namedPlace,
-  namedUnit,
-  type PartNames,
-  pairWords,
-  partPieceWords,
-  placeWords,
-  spanWords,
-  wallTitle,
-} from './place-words.ts';
+import { namedPiece, namedUnit, type PartNames, pairWords, spanWords } from './place-words.ts';
 import { angleWords, isNothing, readingWords } from './reading-words.ts';
 import { triangleWords } from './right-angle-words.ts';
 import type { Observation } from './setout.ts';
-
-/** One observation in words. */
-export interface ObservationWords {
-  /** What to do, as one sentence. */
-  readonly says: string;
-  /** What is measured, without its figure: follows "Check"; a whole clause, after "Check that", where there is no figure. */
-  readonly measure: string;
-  /** What the tape reads; absent where things are brought level, in line, square or together. */
-  readonly figure?: string;
-}
-
-/** An observation with what is needed to word it. */
-interface Told {
-  readonly names: PartNames;
-  readonly of: Observation;
-  /** Which grip is of the piece that is laid. */
-  readonly laid: 0 | 1;
-  readonly figure: string;
-}
-
-/** The grip that is held, then the one that is laid. */
-function heldFirst({ of, laid }: Told): readonly [Grip, Grip] {
-  return laid === 1 ? of.grips : [of.grips[1], of.grips[0]];
-}
-
-function pieceOf(grip: Grip): string {
-  if ('wall' in grip) throw new Error('set-out: a piece was asked for, and it is a wall');
-  return grip.piece;
-}
-
-function wallOf(grip: Grip): Wall {
-  if (!('wall' in grip)) throw new Error(`set-out: a wall was asked for, and it is ${grip.piece}`);
-  return grip.wall;
-}
-
-/** Where a grip holds its piece, 0 … 1. */
-function fractionOf(grip: Grip): number {
-  return ('at' in grip ? grip.at : undefined) ?? 0.5;
-}
-
-function thing({ names }: Told, grip: Grip): string {
-  return partPieceWords(names, pieceOf(grip));
-}
-
-function place({ names }: Told, grip: Grip): string {
-  return placeWords(names, grip);
-}
+import {
+  endsOf,
+  fractionOf,
+  heldFirst,
+  noun,
+  type ObservationWords,
+  pieceOf,
+  place,
+  pointWords,
+  type Told,
+  thing,
+  withoutSign,
+} from './told-observation.ts';
+import { alongWall, fromRail, offWall } from './wall-words.ts';
 
 function gap(told: Told): ObservationWords {
   const measure = spanWords(told.names, ...heldFirst(told));
@@ -95,33 +50,12 @@ function beside(told: Told): ObservationWords {
   return { says: `Tape ${told.figure} from ${measure}.`, measure, figure: told.figure };
 }
 
-/** "pole": what kind of thing a grip holds. */
-function noun({ names }: Told, grip: Grip): string {
-  return namedPiece(names, pieceOf(grip)).kind.title.toLowerCase();
-}
-
 function clear(told: Told): ObservationWords {
   const [small, long] = told.of.grips;
   const at = { piece: pieceOf(long), at: fractionOf(long) <= 0.5 ? 0 : 1 };
   const ends = [`the edge of ${thing(told, small)}`, place(told, at)];
   const measure = `${(told.laid === 1 ? ends : ends.toReversed()).join(' to ')}, along ${thing(told, long)}`;
   return { says: `Tape ${told.figure} from ${measure}.`, measure, figure: told.figure };
-}
-
-/** The end of a long piece towards which its −x end looks, and the other one. */
-function endsOf({ names }: Told, grip: Grip): readonly [string, string] {
-  return names.part.letters.get(pieceOf(grip)) ?? ['', ''];
-}
-
-/** A figure whose direction is told in words. */
-function withoutSign(figure: string): string {
-  return figure.replace('−', '');
-}
-
-/** "the middle of marker 2", "end C": a point of a thing, not its edge. */
-function pointWords(told: Told, grip: Grip): string {
-  const isMiddle = namedPlace(told.names, grip).kind === 'small';
-  return isMiddle ? `the middle of ${thing(told, grip)}` : place(told, grip);
 }
 
 function ahead(told: Told): ObservationWords {
@@ -141,7 +75,7 @@ function ahead(told: Told): ObservationWords {
   const isPast = reached < 0 || reached > length;
   const start = place(told, long);
   const along = `along the line of ${thing(told, long)}`;
-  const past = start === end ? `past ${end}, ${along}` : `from ${start} past ${end}, ${along}`;
+  const past = start === end ? `from ${end} out ${along}` : `from ${start} past ${end}, ${along}`;
   const run = isPast ? past : `from ${start} towards ${end}`;
   const point = pointWords(told, other);
   const says =
@@ -223,62 +157,6 @@ function against(told: Told): ObservationWords {
       ? `Push ${place(told, end)} up against ${side}.`
       : `Push ${side} up against ${place(told, end)} of ${thing(told, end)}.`;
   return { says, measure };
-}
-
-/** A piece is along a wall, or square to it, within this, as a share of its thickness. */
-const SKEW = 0.02;
-
-/** What of a piece is nearest to the wall at the gripped place. */
-function nearSide(told: Told, grip: Grip, wall: Wall): string {
-  const piece = namedPiece(told.names, pieceOf(grip));
-  if (isSmall(piece)) return `the edge of ${thing(told, grip)}`;
-  const turn = piece.pose.angle - (wall === 'south' || wall === 'north' ? 0 : Math.PI / 2);
-  const lean = Math.abs(Math.cos(turn));
-  if (lean < SKEW) return place(told, grip);
-  if (lean <= 1 - SKEW) return `the near corner of ${place(told, grip)}`;
-  const { kind } = namedPlace(told.names, grip);
-  if (kind === 'along') return `the near side of ${place(told, grip)}`;
-  return `the near side of ${thing(told, grip)} ${kind === 'end' ? `at ${place(told, grip)}` : 'at its middle'}`;
-}
-
-function offWall(told: Told): ObservationWords {
-  const [grip, at] = told.of.grips;
-  const wall = wallOf(at);
-  const measure = `${wallTitle(wall)} to ${nearSide(told, grip, wall)}, square to the wall`;
-  return { says: `Tape ${told.figure} from ${measure}.`, measure, figure: told.figure };
-}
-
-/** "its west corner", or how far from there a tape begins. */
-function wallStart(told: Told, wall: Wall): string {
-  const { corner, off } = cornerWords(told.names, wall, told.of.from ?? 0);
-  return off < 0.001 ? `its ${corner}` : `the mark ${readingWords(off, namedUnit(told.names))} from its ${corner}`;
-}
-
-function alongWall(told: Told): ObservationWords {
-  const [grip, at] = told.of.grips;
-  const wall = wallOf(at);
-  const start = wallStart(told, wall);
-  const isCorner = start.startsWith('its');
-  const ahead = isCorner ? '' : `, towards its ${cornerAhead(wall, told.of.runs ?? 1)}`;
-  const point = pointWords(told, grip);
-  const tape = `along ${wallTitle(wall)} from ${start}${ahead}`;
-  return {
-    says: `Tape ${told.figure} ${tape}, and mark it: ${point} is square out from the mark.`,
-    measure: `${tape.slice('along '.length)} to where ${point} is square out`,
-    figure: told.figure,
-  };
-}
-
-function fromRail(told: Told): ObservationWords {
-  const [grip, at] = told.of.grips;
-  const wall = wallOf(at);
-  const { corner, off } = cornerWords(told.names, wall, told.of.from ?? 0);
-  const start =
-    off < 0.001
-      ? `the ${corner} of ${wallTitle(wall)}`
-      : `the mark on ${wallTitle(wall)} ${readingWords(off, namedUnit(told.names))} from its ${corner}`;
-  const measure = `${start} to ${place(told, grip)}`;
-  return { says: `Tape ${told.figure} straight from ${measure}.`, measure, figure: told.figure };
 }
 
 const WORDS: Readonly<Record<ObservationKind, (told: Told) => ObservationWords>> = {

@@ -5,7 +5,7 @@ import { memoizeByIdentity } from '../memo/by-identity.ts';
 import type { Pose } from '../plane/pose.ts';
 import { ringBounds } from '../plane/ring.ts';
 import type { Survey } from '../survey.ts';
-import { candidatesFor, type Weighed } from './candidates.ts';
+import { candidatesFor, observationOf, type Weighed } from './candidates.ts';
 import { setOutCrewOf } from './crew.ts';
 import type { Determined } from './determine.ts';
 import { wallCandidates } from './first-piece.ts';
@@ -20,7 +20,7 @@ import { tiedObstacles } from './parts.ts';
 import { pieceError } from './piece-error.ts';
 import { NOTHING_LAID } from './placement.ts';
 import { proofs } from './proofs.ts';
-import { laidBy, roundedReading } from './rounded-build.ts';
+import { laidBy } from './rounded-build.ts';
 import type { Observation, SetOut, SetOutCrew, SetOutPart, SetOutStep } from './setout.ts';
 import { shortWalk } from './walk.ts';
 import { weakFix } from './weak-fix.ts';
@@ -30,10 +30,6 @@ export interface OrderedPart {
   readonly obstacles: readonly [string, ...string[]];
   readonly question: OrderQuestion;
   readonly order: LaidOrder;
-}
-
-function observationOf({ of, exact, linear }: Weighed, { marked }: SetOutCrew): Observation {
-  return { ...of, exact, reading: roundedReading(of, exact, marked), sigma: linear.sigma };
 }
 
 /** What the tape is held to: pieces by key, walls by name. */
@@ -57,8 +53,8 @@ function stepOf({ order, question }: OrderedPart, index: number): SetOutStep {
   const laid = order.pieces.slice(0, index);
   const covariance = index === 0 ? NOTHING_LAID : leadingPart(order.covariance, index);
   const candidates = index === 0 ? wallCandidates(piece, ground, crew) : provable(piece, laid, question);
-  const observations = by.observations.map((each) => observationOf(each, crew));
-  const weak = weakFix(by, candidates);
+  const observations = by.observations.map((each) => observationOf(each, crew.marked));
+  const weak = weakFix(by, candidates, crew.marked);
   return {
     number: index + 1,
     piece: piece.key,

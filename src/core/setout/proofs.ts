@@ -1,7 +1,7 @@
 import type { LengthUnit } from '../measure/quantity.ts';
-import { isSameObservation, type Weighed } from './candidates.ts';
+import { isSameObservation, observationOf, type Weighed } from './candidates.ts';
 import { type Covariance, noise, type Solved, timesMatrix } from './placement.ts';
-import { roundedReading, TAPE_STEP } from './rounded-build.ts';
+import { TAPE_STEP } from './rounded-build.ts';
 import type { SetOutCheck } from './setout.ts';
 
 /** How many checks a step has at most. */
@@ -68,10 +68,7 @@ export function proofs(
     const step = TAPE_STEP[marked];
     const tolerance = Math.ceil((TOLERATED * spread(covariance, each, by)) / step) * step;
     return {
-      ...each.of,
-      exact: each.exact,
-      reading: roundedReading(each.of, each.exact, marked),
-      sigma: each.linear.sigma,
+      ...observationOf(each, marked),
       tolerance,
     };
   });

@@ -3,15 +3,17 @@ import type { Grip } from '../constraints/constraint.ts';
 import type { PlacedPiece } from '../course/placed.ts';
 import type { Survey } from '../survey.ts';
 import { isSmall } from './observables.ts';
+import type { PartNames } from './place-words.ts';
 import { TAPE_STEP } from './rounded-build.ts';
-import type { Observation, PieceError, SetOut, SetOutStep } from './setout.ts';
+import type { Observation, PieceError, SetOut, SetOutStep, WeakFix } from './setout.ts';
+import { partNames, stepSentences } from './setout-words.ts';
 
 /** Names the format in the file; the version grows when an old reader would misread a new file. */
 const FORMAT = 'polewright-setout';
 const VERSION = 1;
 
-/** A sketch tells which of two answers is meant, and is too coarse to lay anything by: 10 cm and 5°. */
-const SKETCH = { metres: 0.1, radians: Math.PI / 36 } as const;
+/** A sketch tells which of two answers is meant, and is too coarse to lay anything by: 5 cm and 5°. */
+const SKETCH = { metres: 0.05, radians: Math.PI / 36 } as const;
 
 const metres = z.number();
 const pieceGrip = z.strictObject({
@@ -40,6 +42,8 @@ const error = z.strictObject({ along: metres, across: metres, turn: z.number(), 
 const step = z.strictObject({
   number: z.int(),
   lay: z.string(),
+  /** The step in plain sentences, lengths in the unit of the tapes. */
+  says: z.array(z.string()),
   held: z.array(z.string()),
   observations: z.array(z.strictObject(observation)),
   /** Its heading is set by eye: the heading on the drawing and the standard error of the eye, radians. */
@@ -47,7 +51,8 @@ const step = z.strictObject({
   sketch: z.strictObject({ x: metres, y: metres, heading: z.number() }),
   checks: z.array(z.strictObject({ ...observation, tolerance: z.number() })),
   error,
-  weak: z.exactOptional(z.string()),
+  /** The angle at which its tapes meet, radians, when that is less than 60°; and what would be better. */
+  weak: z.exactOptional(z.strictObject({ angle: z.number(), better: z.exactOptional(z.strictObject(observation)) })),
 });
 
 /** The plan of a set-out as a file: SI units, angles in radians counter-clockwise from +x, the frame of the course. */
@@ -132,15 +137,20 @@ function sketched(value: number, step: number): number {
   return Math.round(value / step) * step + 0;
 }
 
+function weakOf({ angle, better }: WeakFix, piece: PieceByKey) {
+  return { angle, ...(better === undefined ? {} : { better: observationOf(better, piece) }) };
+}
+
 function stepOf(
-  { number, piece: key, held, observations, turnedByEye, checks, error: errors, weak }: SetOutStep,
-  piece: PieceByKey,
-  byEye: number,
+  step: SetOutStep,
+  { piece, byEye, names }: { readonly piece: PieceByKey; readonly byEye: number; readonly names: PartNames },
 ) {
+  const { number, piece: key, held, observations, turnedByEye, checks, error: errors, weak } = step;
   const { pose } = piece(key);
   return {
     number,
     lay: key,
+    says: [...stepSentences(names, step)],
     held: [...held],
     observations: observations.map((each) => observationOf(each, piece)),
     ...(turnedByEye === true ? { byEye: { heading: pose.angle, sigma: byEye } } : {}),
@@ -151,12 +161,13 @@ function stepOf(
     },
     checks: checks.map((each) => ({ ...observationOf(each, piece), tolerance: each.tolerance })),
     error: errorOf(errors),
-    ...(weak === undefined ? {} : { weak: weak.says }),
+    ...(weak === undefined ? {} : { weak: weakOf(weak, piece) }),
   };
 }
 
 /** The plan as a file. `byEye` is the standard error of a heading that is set by eye, radians. */
-export function setOutDocument({ course, layout, pieces }: Survey, plan: SetOut, byEye: number): SetOutDocument {
+export function setOutDocument(of: Survey, plan: SetOut, byEye: number): SetOutDocument {
+  const { course, layout, pieces } = of;
   const byKey = new Map(pieces.map((each) => [each.key, each]));
   const piece = (key: string): PlacedPiece => {
     const found = byKey.get(key);
@@ -179,11 +190,11 @@ export function setOutDocument({ course, layout, pieces }: Survey, plan: SetOut,
       length: each.figure.length,
       width: each.figure.width,
     })),
-    parts: parts.map(({ obstacles, steps, place, letters }) => ({
-      obstacles: [...obstacles],
-      place: errorOf(place),
-      letters: Object.fromEntries([...letters].map(([key, [a, b]]) => [key, [a, b]])),
-      steps: steps.map((each) => stepOf(each, piece, byEye)),
+    parts: parts.map((part) => ({
+      obstacles: [...part.obstacles],
+      place: errorOf(part.place),
+      letters: Object.fromEntries([...part.letters].map(([key, [a, b]]) => [key, [a, b]])),
+      steps: part.steps.map((each) => stepOf(each, { piece, byEye, names: partNames(of, plan, part) })),
     })),
     gaps: gaps.map(({ keys, at, plan: planned, rounded, sigma, isRidden }) => ({
       pieces: [...keys],

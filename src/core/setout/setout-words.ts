@@ -1,5 +1,5 @@
 /** A plan of set-out as plain sentences that a crew can follow aloud, in the unit of its tapes. */
-import { obstacleWords } from '../checks/findings/finding-words.ts';
+import { obstacleWords } from '../checks/findings/thing-words.ts';
 import type { Wall } from '../constraints/constraint.ts';
 import type { PlacedPiece } from '../course/placed.ts';
 import { printLength } from '../measure/length.ts';
@@ -8,14 +8,19 @@ import { completeValues } from '../pieces/params.ts';
 import { thingParts, thingWords } from '../pieces/thing-words.ts';
 import type { Survey } from '../survey.ts';
 import { andList, counted } from '../text/sentence.ts';
-import { type ObservationWords, observationWords } from './observation-words.ts';
+import { observationWords } from './observation-words.ts';
 import { namedPiece, namedUnit, type PartNames, partPieceWords, spanWords } from './place-words.ts';
 import { isNothing, readingWords, roundingWords, withinWords } from './reading-words.ts';
-import type { GapError, SetOut, SetOutCheck, SetOutPart, SetOutStep } from './setout.ts';
+import type { GapError, SetOut, SetOutCheck, SetOutPart, SetOutStep, WeakFix } from './setout.ts';
+import type { ObservationWords } from './told-observation.ts';
+
+/** Stands under every set-out. */
+export const SET_OUT_CAUTION =
+  'Chock or bed every pole before a horse comes near, keep horses out while poles are carried, and let the show’s officials look over the course before it is ridden.';
 
 /** A check in words. */
 export interface CheckWords {
-  /** "Check end A to end D: 12' 4¼", within ½"." */
+  /** "Check from end A to end D: 12' 4¼", within ½"." */
   readonly says: string;
   readonly measure: string;
   readonly figure?: string;
@@ -130,7 +135,8 @@ function checkWords(names: PartNames, check: SetOutCheck, laid: string): CheckWo
   const { length } = namedPiece(names, laid).figure;
   // Square is looked at where it shows: at the far end of the piece.
   const within = withinWords(check.kind === 'square' ? check.tolerance * length : check.tolerance, unit);
-  const told = figure === undefined ? `that ${measure}` : `${measure}: ${figure}`;
+  const from = measure.startsWith('how far') ? '' : 'from ';
+  const told = figure === undefined ? `that ${measure}` : `${from}${measure}: ${figure}`;
   const where = check.kind === 'square' ? ' at its far end' : '';
   return {
     says: `Check ${told}, within ${within}${where}.`,
@@ -142,6 +148,13 @@ function checkWords(names: PartNames, check: SetOutCheck, laid: string): CheckWo
 
 function wholeDegrees(angle: Radians): string {
   return `${Math.round((angle * 180) / Math.PI)}°`;
+}
+
+function betterWords(names: PartNames, { better }: WeakFix, piece: string): string {
+  if (better === undefined)
+    return 'Nothing near holds it better: prove it by the checks before the next piece is laid.';
+  const { measure, figure } = observationWords(names, better, piece);
+  return `Better: see as well that ${measure}${figure === undefined ? '' : ` is ${figure}`}, before the next piece is laid.`;
 }
 
 /** A step in words. */
@@ -160,7 +173,7 @@ export function stepWords(names: PartNames, step: SetOutStep): StepWords {
     ...(secure !== undefined && { secure }),
     checks: checks.map((each) => checkWords(names, each, piece)),
     ...(weak !== undefined && {
-      weak: `Weak fix: the tapes meet at ${wholeDegrees(weak.angle)} only, so a small error moves ${thing} far. ${weak.says}`,
+      weak: `Weak fix: the tapes meet at ${wholeDegrees(weak.angle)} only, so a small error moves ${thing} far. ${betterWords(names, weak, piece)}`,
     }),
     rounding: [...observations, ...checks].flatMap((each) => roundingWords(each, namedUnit(names)) ?? []),
   };

@@ -64,8 +64,8 @@ export interface PieceError {
 export interface WeakFix {
   /** The angle at which the two strongest observations meet, radians, 0 … π/2. */
   readonly angle: Radians;
-  /** What would be better, as a sentence. */
-  readonly says: string;
+  /** What would meet one of them better, as a check before the next piece is laid; absent: nothing that is near does. */
+  readonly better?: Observation;
 }
 
 /** One piece is laid. */

@@ -1,5 +1,5 @@
-import type { Radians } from '../measure/quantity.ts';
-import type { Weighed } from './candidates.ts';
+import type { LengthUnit, Radians } from '../measure/quantity.ts';
+import { observationOf, type Weighed } from './candidates.ts';
 import type { Determined } from './determine.ts';
 import type { WeakFix } from './setout.ts';
 
@@ -23,13 +23,15 @@ function widest(observations: readonly Weighed[]): Radians {
   );
 }
 
-/** Present when no two observations of a piece meet at 60° or more: what would be better, when there is something. */
-export function weakFix(by: Determined, candidates: readonly Weighed[]): WeakFix | undefined {
+/**
+ * Present when no two observations of a piece meet at 60° or more, with the most certain candidate that would meet one of them
+ * so, where there is one.
+ */
+export function weakFix(by: Determined, candidates: readonly Weighed[], marked: LengthUnit): WeakFix | undefined {
   const angle = widest(by.observations);
   if (angle >= LEAST_MEETING - 1e-9) return undefined;
-  const better = candidates.some((each) => by.observations.some((own) => meeting(own, each) >= LEAST_MEETING));
-  const cure = better
-    ? 'Prove it by the checks before the next piece is laid.'
-    : 'Measure to something that lies further to its side as well.';
-  return { angle, says: cure };
+  const better = candidates
+    .filter((each) => by.observations.some((own) => meeting(own, each) >= LEAST_MEETING))
+    .toSorted((a, b) => a.linear.sigma - b.linear.sigma)[0];
+  return { angle, ...(better === undefined ? {} : { better: observationOf(better, marked) }) };
 }

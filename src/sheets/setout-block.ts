@@ -1,0 +1,146 @@
+/** Some steps of a part as a block on a page: its title, its drawing, and the steps beside or below it. */
+import type { Mark } from '../core/plane/mark.ts';
+import type { Bounds } from '../core/plane/ring.ts';
+import type { Ground } from '../core/setout/ground.ts';
+import type { PartNames } from '../core/setout/place-words.ts';
+import type { SetOutStep } from '../core/setout/setout.ts';
+import type { PlacedLabel } from './dimension-labels.ts';
+import { fittedTransform } from './fitted-transform.ts';
+import { type Column, flowedText, type TextItem } from './flow.ts';
+import { wrappedLines } from './lettering.ts';
+import type { PaperTransform } from './paper-transform.ts';
+import { type DrawingSizes, pictureExtent, setOutDrawing } from './setout-drawing.ts';
+import { wordsMark } from './title-block.ts';
+
+/** What a block is about. */
+export interface SetOutSection {
+  readonly names: PartNames;
+  readonly ground: Ground;
+  /** Large over the block: "2  The fan (obstacle 3)". */
+  readonly title: string;
+  /** What has to be fetched for it, in one sentence or none. */
+  readonly things: string;
+  readonly steps: readonly SetOutStep[];
+  /** The steps in words, then the gaps. */
+  readonly items: readonly TextItem[];
+}
+
+/** How a block divides its room: `share` is the drawing's, of the width where words stand beside it, else of the height. */
+export interface BlockTemplate {
+  readonly words: 'beside' | 'below';
+  readonly share: number;
+  /** Of the height of a page. */
+  readonly height: number;
+}
+
+/** Where a block stands, mm. */
+export interface BlockRoom {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+export interface SetBlock {
+  readonly marks: readonly Mark<'paper'>[];
+  /** Denominator of its drawing. */
+  readonly scale: number;
+  /** All of its words found their place. */
+  readonly isWhole: boolean;
+  /** No label covers anything. */
+  readonly isClear: boolean;
+}
+
+/** How many steps smaller than the room allows a drawing is tried. */
+const SMALLER = [0, 1, 2];
+/** A drawing smaller than this is hard to work from: it gets a larger block, where there is one. */
+export const SMALLEST_SCALE = 75;
+const TITLE = 5.4;
+const THINGS = 3.6;
+const GUTTER = 7;
+/** Letter heights of steps, mm, the best first; the last is 10 points. */
+const STEP_SIZES = [5, 4.6, 4.3, 4, 3.75, 3.55];
+const COLUMN_GUTTER = 9;
+
+/** The title, and under it what is to be fetched. */
+function headMarks(
+  { title, things }: SetOutSection,
+  room: BlockRoom,
+): { marks: readonly Mark<'paper'>[]; height: number } {
+  const lines = things === '' ? [] : wrappedLines(things, room.width, { size: THINGS });
+  const marks = [
+    wordsMark(title, room.x, room.y + TITLE, { size: TITLE, weight: 'bold' }),
+    ...lines.map((line, i) =>
+      wordsMark(line, room.x, room.y + TITLE + 2 + (i + 0.85) * THINGS * 1.3, { size: THINGS }),
+    ),
+  ];
+  return { marks, height: TITLE + 3 + lines.length * THINGS * 1.3 };
+}
+
+/** The room of the drawing, and the columns of the words, under the head. */
+function divided({ words, share }: BlockTemplate, room: BlockRoom): { drawing: Bounds; columns: readonly Column[] } {
+  const { x, y, width, height } = room;
+  if (words === 'beside') {
+    const own = width * share;
+    return {
+      drawing: { minX: x, maxX: x + own, minY: y, maxY: y + height },
+      columns: [{ page: 0, x: x + own + GUTTER, y, width: width - own - GUTTER, height }],
+    };
+  }
+  const own = height * share;
+  const column = (width - COLUMN_GUTTER) / 2;
+  return {
+    drawing: { minX: x, maxX: x + width, minY: y, maxY: y + own },
+    columns: [0, 1].map((i) => ({
+      page: 0,
+      x: x + i * (column + COLUMN_GUTTER),
+      y: y + own + 3,
+      width: column,
+      height: height - own - 3,
+    })),
+  };
+}
+
+interface Drawn {
+  readonly transform: PaperTransform;
+  readonly drawn: PlacedLabel;
+}
+
+function clearer(large: Drawn, small: Drawn): Drawn {
+  return small.drawn.isClear ? small : large;
+}
+
+/** The block in its room, with the letters of its drawing at these sizes. Words are set as large as they fit. */
+export function setBlock(
+  section: SetOutSection,
+  template: BlockTemplate,
+  { room, sizes }: { readonly room: BlockRoom; readonly sizes: DrawingSizes },
+): SetBlock {
+  const head = headMarks(section, room);
+  const under = { ...room, y: room.y + head.height, height: room.height - head.height };
+  const { drawing, columns } = divided(template, under);
+  const size = STEP_SIZES.find((each) => flowedText(section.items, columns, each).whole);
+  const words = flowedText(section.items, columns, size ?? STEP_SIZES.at(-1) ?? 3.55);
+  if (size === undefined) return { marks: [], scale: Number.POSITIVE_INFINITY, isWhole: false, isClear: false };
+  const { names, ground, steps } = section;
+  const picture = { names, ground, steps };
+  const extent = pictureExtent(picture);
+  const tried = SMALLER.map((smaller) => fittedTransform(extent, drawing, smaller));
+  const [first, ...others] = tried.map((transform) => () => ({
+    transform,
+    drawn: setOutDrawing(picture, transform, { room: drawing, sizes }),
+  }));
+  if (first === undefined) throw new Error('set-out: a drawing has a scale');
+  // A smaller drawing leaves more room for its lengths.
+  const { transform, drawn } = others.reduce(
+    (best, next) => (best.drawn.isClear || best.transform.scale >= SMALLEST_SCALE ? best : clearer(best, next())),
+    first(),
+  );
+  const scale = wordsMark(`1:${transform.scale}`, drawing.minX, drawing.maxY - 1, { size: 3.2 });
+  return {
+    marks: [...head.marks, ...drawn.marks, scale, ...words.marks.map(({ mark }) => mark)],
+    scale: transform.scale,
+    isWhole: true,
+    isClear: drawn.isClear,
+  };
+}
