@@ -34,9 +34,8 @@ export function chromiumPath() {
   const isRoot = process.getuid?.() === 0;
   const wantsShell = isRoot && process.env.POLEWRIGHT_CHROMIUM === undefined && !existsSync(SHELL);
   if (wantsShell) installed('chromium-headless-shell', 'poppler-utils');
-  const there = found();
+  const there = found() ?? (isRoot && installed('chromium', 'poppler-utils') ? found() : undefined);
   if (there) return there;
-  if (isRoot && installed('chromium', 'poppler-utils')) return found();
   const why =
     'The browser tests need Chromium and the PDF tests pdftoppm. On Debian or Ubuntu: sudo apt-get install chromium poppler-utils. ' +
     'Elsewhere install them as you like and set POLEWRIGHT_CHROMIUM to the path of the browser.';
