@@ -22,7 +22,7 @@ export default defineConfig({
     // The first load is one file, so that the arena waits for one request and not for twenty: React and Konva's core are half
     // of it, the desk and the survey most of the rest. What comes after it is fetched as
     // src/app/later-part.ts says. `npm run bench -- start` weighs it; this warns of a leap.
-    chunkSizeWarningLimit: 1050,
+    chunkSizeWarningLimit: 850,
     rolldownOptions: { output: { codeSplitting: { groups: [{ name: 'first', tags: ['$initial'] }] } } },
   },
   preview: { host: '127.0.0.1', port: 4190 },

@@ -20,6 +20,7 @@ const LADDER = [
   'core/course',
   'core/ride',
   'core/survey.ts',
+  'core/survey-prints.ts',
   'core/checks',
   'core/setout',
   'core/change',

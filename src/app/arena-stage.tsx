@@ -2,7 +2,7 @@ import { type RefObject, useEffect, useRef, useState } from 'react';
 import { currentLayout } from '../core/course/course.ts';
 import { presentCourse } from '../core/course/history.ts';
 import type { Stage } from '../desk/input.ts';
-import { changeWords } from '../words/change.ts';
+import { arenaWords } from '../words/arena.ts';
 import { ArenaView } from './arena/arena-view.tsx';
 import type { ScreenSize } from './arena/camera.ts';
 import { useBreakpoint } from './breakpoint.ts';
@@ -45,7 +45,7 @@ export function ArenaStage({ stage }: { readonly stage: Stage }) {
         <div className={others.length === 0 ? 'drawings' : `drawings are-${stand}`}>
           {isInTurn && (
             <TabList
-              label={changeWords.layoutsArena}
+              label={arenaWords.layoutsArena}
               className="panel-tabs"
               tabs={[shown, ...others].map(({ id, title }) => ({ id, title, controls: 'drawing-shown' }))}
               chosen={over?.id ?? shown.id}

@@ -1,6 +1,6 @@
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
-import { createDesk } from '../desk/editor.ts';
+import { createEarlyDesk } from '../desk/early-desk.ts';
 import { openLibrary } from '../storage/library.ts';
 import { createCourseSaver, freshSlot, lastSaved } from './autosave.ts';
 import { CourseSaverContext } from './autosave-context.tsx';
@@ -10,6 +10,7 @@ import { CHECKS_PART, SWEEPS_PART } from './check/later-checks.ts';
 import { DeskProvider } from './desk-context.tsx';
 import { courseBlob, saveDownload } from './file/download.ts';
 import { FIRST_COURSE } from './file/first-course.ts';
+import { INSTRUMENTS_PART } from './later-instruments.ts';
 import { want } from './later-part.ts';
 import { PlayerProvider } from './ride/player-context.tsx';
 import { Shell } from './shell.tsx';
@@ -17,13 +18,8 @@ import './styles/tokens.css';
 import './styles/ground.css';
 import './styles/shell.css';
 import './styles/panels.css';
-import './styles/check.css';
 import './styles/arena.css';
 import './styles/tapes.css';
-import './styles/strip.css';
-import './styles/ride.css';
-import './styles/post.css';
-import './styles/change.css';
 import './styles/hand.css';
 import './styles/forced.css';
 import { createView, ViewContext } from './view.ts';
@@ -34,7 +30,7 @@ if (place === null) throw new Error('main: index.html has no element with the id
 async function start(root: HTMLElement): Promise<void> {
   const library = await openLibrary();
   const last = await lastSaved(library);
-  const desk = createDesk(last?.course ?? FIRST_COURSE);
+  const desk = createEarlyDesk(last?.course ?? FIRST_COURSE);
   const saver = createCourseSaver(desk, library, {
     slot: last?.slot ?? freshSlot(),
     isFresh: last === undefined,
@@ -61,9 +57,14 @@ async function start(root: HTMLElement): Promise<void> {
     </StrictMode>,
   );
   CHECKS_PART.subscribe(() => {
-    const checks = CHECKS_PART.now();
-    if (checks !== undefined) desk.takeChecker(checks);
+    const part = CHECKS_PART.now();
+    if (part !== undefined) desk.takeChecker(part.checks);
   });
+  INSTRUMENTS_PART.subscribe(() => {
+    const part = INSTRUMENTS_PART.now();
+    if (part !== undefined) desk.takeInstruments(part.INSTRUMENTS);
+  });
+  want(INSTRUMENTS_PART);
   want(SWEEPS_PART);
   want(CHECKS_PART);
 }

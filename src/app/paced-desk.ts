@@ -6,7 +6,7 @@ export interface Pace {
   readonly atRest: number;
   /**
    * While something is dragged: how long the hand must rest before the page follows, and how long it waits at least
-   * before it follows a hand that does not rest, when the browser has time. Null: it waits for the end.
+   * before it follows a hand that does not rest, when the browser has time for it. Null: it waits for the end.
    */
   readonly inGesture: { readonly still: number; readonly least: number } | null;
 }
@@ -26,12 +26,20 @@ export interface PacedDesk {
   subscribe(listener: () => void): () => void;
 }
 
-/** Runs once the browser has nothing to do, and answers how to call it off. A browser that cannot tell never runs it. */
-export type IdleTime = (run: () => void) => () => void;
+/**
+ * Runs once the browser has nothing to do for as long as is needed, milliseconds, and answers how to call it off. A browser
+ * that cannot tell never runs it.
+ */
+export type IdleTime = (run: () => void, needed: number) => () => void;
 
-const browserIdle: IdleTime = (run) => {
+const browserIdle: IdleTime = (run, needed) => {
   if (typeof globalThis.requestIdleCallback !== 'function') return () => undefined;
-  const handle = requestIdleCallback(run);
+  let handle = 0;
+  // Between two moves of a hand there is often a moment, but seldom enough of it: what does not fit would hold up the next move.
+  const ask = (): void => {
+    handle = requestIdleCallback((deadline) => (deadline.timeRemaining() >= needed ? run() : ask()));
+  };
+  ask();
   return () => cancelIdleCallback(handle);
 };
 
@@ -46,6 +54,8 @@ export function pacedDesk(
   /** When the first change came that is not shown yet, in the page's time. */
   let waitsSince: number | null = null;
   let callOff: (() => void) | null = null;
+  /** How long the page took when it last followed a gesture or its end, milliseconds. Until that is known it takes too long. */
+  let took = Number.POSITIVE_INFINITY;
   let stop = (): void => undefined;
 
   const forget = (): void => {
@@ -55,9 +65,16 @@ export function pacedDesk(
     waitsSince = null;
   };
   const show = (): void => {
+    const follows = waitsSince !== null;
     forget();
     shown = desk.state();
+    const begun = performance.now();
     for (const listener of [...listeners]) listener();
+    // React renders in a microtask of its own, which the listeners have asked for.
+    if (!follows) return;
+    queueMicrotask(() => {
+      took = performance.now() - begun;
+    });
   };
   const changed = (): void => {
     clearTimeout(timer);
@@ -68,7 +85,7 @@ export function pacedDesk(
       const now = performance.now();
       waitsSince ??= now;
       timer = setTimeout(show, pace.inGesture.still);
-      if (now - waitsSince >= pace.inGesture.least) callOff ??= whenIdle(show);
+      if (now - waitsSince >= pace.inGesture.least) callOff ??= whenIdle(show, took);
     }
   };
   return {

@@ -7,7 +7,6 @@ import { STAGES } from './app-words.ts';
 import { ArenaStage } from './arena-stage.tsx';
 import { SaveNotice, useSaveState } from './autosave-context.tsx';
 import { useBreakpoint } from './breakpoint.ts';
-import { ButtonName } from './button-name.tsx';
 import { countToFix } from './check/visible-findings.ts';
 import { useDesk, useDeskState } from './desk-context.tsx';
 import { FirstDialogs, FirstHintsWhereNew } from './first/first-dialogs.tsx';
@@ -34,6 +33,7 @@ const FileMenu = lazyComponent(
     <ChevronDown aria-hidden="true" className="tiny" />
   </button>,
 );
+const ButtonName = lazyComponent(() => import('./button-name.tsx').then((module) => module.ButtonName), null, 'quiet');
 const PagePreview = lazyComponent(
   () => import('./post/page-preview.tsx').then((module) => module.PagePreview),
   <p className="waiting">{appWords.drawingThePage}</p>,

@@ -2,11 +2,18 @@ import type { Stage } from '../desk/input.ts';
 import { appWords } from '../words/app.ts';
 import { terms } from '../words/terms.ts';
 import type { Breakpoint } from './breakpoint.ts';
+import { CHECKS_PART } from './check/later-checks.ts';
+import { INSTRUMENTS_PART } from './later-instruments.ts';
 import { lazyComponent } from './lazy-panel.tsx';
 import type { Panel } from './panels.tsx';
 
 // A course opens with its arena; the panels come after that, those of Set first.
-const PalettePanel = lazyComponent(() => import('./set/palette.tsx').then((module) => module.PalettePanel));
+// What is added keeps to the rule book, which comes with the checks, and snaps.
+const PalettePanel = lazyComponent(() =>
+  Promise.all([import('./set/palette.tsx'), CHECKS_PART.load(), INSTRUMENTS_PART.load()]).then(
+    ([module]) => module.PalettePanel,
+  ),
+);
 const TruckPanel = lazyComponent(() => import('./set/truck.tsx').then((module) => module.TruckPanel));
 const InspectorPanel = lazyComponent(() =>
   import('./set/obstacle-inspector.tsx').then((module) => module.InspectorPanel),

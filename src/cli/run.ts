@@ -1,4 +1,5 @@
 import { createRequire } from 'node:module';
+import { asBuiltCommand } from './asbuilt.ts';
 import { changeCommand } from './change.ts';
 import { checkCommand } from './check.ts';
 import { baseCommand, HelpShown } from './command.ts';
@@ -29,6 +30,7 @@ export async function runCommandLine(argv: readonly string[], io: Io): Promise<n
     setOutCommand(io),
     changeCommand(io),
     dayCommand(io),
+    asBuiltCommand(io, reportFailure),
   ];
   const known = commands.map((each) => each.name());
   const program = baseCommand(

@@ -1,5 +1,5 @@
 /** What changed, with the new and the old value: no number and no gait changes without a word. */
-import { gapWords, obstacleWords } from '../core/checks/findings/finding-words.ts';
+import { gapWords, obstacleWords } from '../core/checks/findings/thing-words.ts';
 import { type Course, currentLayout } from '../core/course/course.ts';
 import { departuresOf } from '../core/course/departures.ts';
 import { printLength } from '../core/measure/length.ts';

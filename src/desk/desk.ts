@@ -4,7 +4,7 @@
  * designer left open wait until a gesture is let go, because to choose them takes longer than a pointer move.
  */
 
-import type { Finding } from '../core/checks/check.ts';
+import type { Band, Finding } from '../core/checks/check.ts';
 import type { Resolution } from '../core/course/conflict.ts';
 import type { Arena, Course, Layout } from '../core/course/course.ts';
 import type { History } from '../core/course/history.ts';
@@ -16,13 +16,14 @@ import type { Pose } from '../core/plane/pose.ts';
 import type { Survey } from '../core/survey.ts';
 import type { KeepSuggestion, PendingConflict } from './constraints/pending.ts';
 import type { KeyPress, PointerInput, Refusal, Stage } from './input.ts';
+import type { Instruments } from './instruments.ts';
 import type { TapeReading, TapeState } from './measuring/tape.ts';
 import type { PendingQuestion } from './plan.ts';
 import type { Guide } from './snapping/guide.ts';
 
 /**
- * The checks, as the desk asks them: the module `core/checks/checks.ts` is one. They are half of the program, so that a
- * page may show a course before they are there.
+ * The checks and the limits of the rule books, as the desk asks them: the module `core/checks/checks.ts` is one. They are
+ * half of the program, so that a page may show a course before they are there.
  */
 export interface Checker {
   findingsOf(survey: Survey): readonly Finding[];
@@ -30,6 +31,8 @@ export interface Checker {
   dragFindingsOf(survey: Survey): readonly Finding[];
   /** With those that look hoof by hoof. */
   closerFindingsOf(survey: Survey): readonly Finding[];
+  /** What is asked for under the name of a limit, SI; undefined where nobody asks. */
+  bandAsked(course: Course, limit: string): Band | undefined;
 }
 
 export interface DeskState {
@@ -44,6 +47,10 @@ export interface DeskState {
   readonly closerFindings: readonly Finding[];
   /** False for as long as there is no checker: that nothing is found then means nothing. */
   readonly isChecked: boolean;
+  /** What is asked for under the name of a limit, SI; undefined where nobody asks, and for as long as there is no checker. */
+  bandAsked(limit: string): Band | undefined;
+  /** Null for as long as there are none: nothing snaps then. */
+  readonly instruments: Instruments | null;
   /** Keys: `fan-1` an obstacle, `fan-1/pole-2` one of its pieces, `bend:leg-3:0` a bend, `ride:start` the start. */
   readonly chosen: readonly string[];
   readonly stage: Stage;
@@ -84,6 +91,8 @@ export interface Desk {
 
   /** Checks the course from now on, this one and those that are opened later. */
   takeChecker(checker: Checker): void;
+  /** Snaps and measures from now on. */
+  takeInstruments(instruments: Instruments): void;
 
   /** Opens another course, with a history of its own. */
   open(course: Course): void;
@@ -138,7 +147,7 @@ export interface Desk {
   toggleAlone(): boolean;
   /** Changes the arena; the way in and the ends of the go that lie at it move with its wall. */
   changeArena(next: Partial<Arena>): void;
-  /** Turns the tape on, laid between two things that are chosen, or off. */
+  /** Turns the tape on, laid between two things that are chosen, or off. Without instruments it says so. */
   measure(): void;
 
   /** Makes one obstacle of all that is chosen, where it lies. */

@@ -13,9 +13,8 @@ import { alongWords, piecesHeldTo } from './constraints/piece-alone.ts';
 import type { Checker, DeskState } from './desk.ts';
 import type { Gesture } from './gestures/gesture.ts';
 import type { Stage } from './input.ts';
-import { tapeReading } from './measuring/measuring.ts';
-import type { TapeReading, TapeState } from './measuring/tape.ts';
-import type { TapePress } from './measuring/tape-pointer.ts';
+import type { Instruments } from './instruments.ts';
+import type { TapePress, TapeReading, TapeState } from './measuring/tape.ts';
 import type { PendingQuestion } from './plan.ts';
 import type { Keys } from './selection/selection.ts';
 
@@ -41,6 +40,7 @@ export interface DeskModel {
   readonly pendingConflict: PendingConflict | null;
   readonly pendingQuestion: PendingQuestion | null;
   readonly checker: Checker | null;
+  readonly instruments: Instruments | null;
 }
 
 /** What ends with each step: a gesture, a suggestion, a conflict that waits. */
@@ -72,7 +72,7 @@ const NO_FINDINGS: readonly Finding[] = [];
 
 /** The state of a model. What costs time (survey, findings, the tape's reading) is worked out when it is first read. */
 function stateOf(model: DeskModel, last: LastSurvey): DeskState {
-  const { gesture, history, checker } = model;
+  const { gesture, history, checker, instruments } = model;
   const course = gesture?.course ?? presentCourse(history);
   const chosen = gesture?.chosen ?? model.chosen;
   let read: TapeReading | null | undefined;
@@ -97,6 +97,8 @@ function stateOf(model: DeskModel, last: LastSurvey): DeskState {
       return gesture === null ? checker.closerFindingsOf(currentSurvey()) : checker.dragFindingsOf(currentSurvey());
     },
     isChecked: checker !== null,
+    instruments,
+    bandAsked: (limit) => checker?.bandAsked(course, limit),
     chosen,
     stage: model.stage,
     guides: gesture?.guides ?? [],
@@ -104,7 +106,7 @@ function stateOf(model: DeskModel, last: LastSurvey): DeskState {
     said: gesture?.said ?? model.said,
     tape: model.tape,
     get tapeReading(): TapeReading | null {
-      read ??= model.tape === null ? null : tapeReading(currentSurvey(), model.tape);
+      read ??= model.tape === null ? null : (instruments?.tapeReading(currentSurvey(), model.tape) ?? null);
       return read;
     },
     suggestion: model.suggestion,
@@ -135,6 +137,7 @@ export function createDeskStore(first: Course, checker: Checker | null): DeskSto
     snaps: true,
     alone: null,
     checker,
+    instruments: null,
   };
   const last: LastSurvey = { survey: null };
   const store = createStore<{ readonly model: DeskModel; readonly state: DeskState }>()(() => ({

@@ -1,4 +1,4 @@
-import { obstacleWords, pieceWords } from '../core/checks/findings/finding-words.ts';
+import { obstacleWords, pieceWords } from '../core/checks/findings/thing-words.ts';
 import { crossingsOf } from '../core/course/edit-crossings.ts';
 import { obstacleOf, pieceOf } from '../core/course/ids.ts';
 import type { Survey } from '../core/survey.ts';

@@ -1,12 +1,9 @@
 /** What pointers do at the desk: one drags or draws the tape, a second one makes it a pinch and cancels the drag. */
 
 import { messages } from '../words/desk.ts';
-import { snapSuggestion } from './constraints/constraint-suggestions.ts';
 import { pressGesture } from './gestures/press.ts';
 import type { PointerInput, Refusal } from './input.ts';
-import { tapeEndName, tapeReading } from './measuring/measuring.ts';
 import type { TapeState } from './measuring/tape.ts';
-import { tapeDown, tapeMoved, tapeUp } from './measuring/tape-pointer.ts';
 import type { DeskStore } from './model.ts';
 import type { Plan } from './plan.ts';
 
@@ -28,9 +25,11 @@ export function cancelGesture(store: DeskStore): boolean {
 
 /** The tape with both ends down: its reading is announced, and suggested as a constraint. */
 export function layTape(store: DeskStore, tape: TapeState): void {
-  const { survey } = store.state();
-  const read = tapeReading(survey, tape);
-  const unread = tape.from === null ? messages.tapeInHand() : messages.tapeHeld(tapeEndName(survey, tape.from));
+  const { survey, instruments } = store.state();
+  if (instruments === null) return;
+  const read = instruments.tapeReading(survey, tape);
+  const unread =
+    tape.from === null ? messages.tapeInHand() : messages.tapeHeld(instruments.tapeEndName(survey, tape.from));
   store.change({ tape, tapePress: null, said: read?.says ?? unread, suggestion: read?.suggestion ?? null });
 }
 
@@ -73,9 +72,9 @@ function withDeskSettings(store: DeskStore, input: PointerInput): PointerInput {
 }
 
 function pointerDown(store: DeskStore, input: PointerInput, isAlone: boolean): void {
-  const { tape, tapePress } = store.model();
-  if (tape !== null) {
-    if (isAlone) store.change({ suggestion: null, ...tapeDown(tape, store.state().survey, input) });
+  const { tape, tapePress, instruments } = store.model();
+  if (tape !== null && instruments !== null) {
+    if (isAlone) store.change({ suggestion: null, ...instruments.tapeDown(tape, store.state().survey, input) });
     else store.change({ tape: tapePress?.before ?? tape, tapePress: null });
     return;
   }
@@ -89,10 +88,10 @@ function pointerMoved(
   input: PointerInput,
   { isDown, isHover }: { readonly isDown: boolean; readonly isHover: boolean },
 ): void {
-  const { gesture, tape, tapePress } = store.model();
+  const { gesture, tape, tapePress, instruments } = store.model();
   // Without a press a mouse that hovers shows where the tape would end.
-  if (tape !== null && (tapePress === null ? isHover : isDown)) {
-    const next = tapeMoved(tape, store.state().survey, input, tapePress);
+  if (tape !== null && instruments !== null && (tapePress === null ? isHover : isDown)) {
+    const next = instruments.tapeMoved(tape, store.state().survey, input, tapePress);
     if (next !== tape) store.change({ tape: next });
   }
   if (gesture === null || !isDown) return;
@@ -106,10 +105,10 @@ export function aloneJoin(key: string): string {
 }
 
 function pointerUp(store: DeskStore, input: PointerInput, apply: (plan: Plan) => Refusal): void {
-  const { gesture, history, tape, tapePress } = store.model();
-  if (tape !== null && tapePress !== null) {
+  const { gesture, history, tape, tapePress, instruments } = store.model();
+  if (tape !== null && tapePress !== null && instruments !== null) {
     const { survey } = store.state();
-    layTape(store, tapeUp(tapeMoved(tape, survey, input, tapePress), survey));
+    layTape(store, instruments.tapeUp(instruments.tapeMoved(tape, survey, input, tapePress), survey));
     return;
   }
   if (gesture === null) return;
@@ -123,7 +122,7 @@ function pointerUp(store: DeskStore, input: PointerInput, apply: (plan: Plan) =>
   const snaps = last.guides.flatMap(({ snap }) => (snap === undefined ? [] : [snap]));
   if (store.model().history === history || snaps.length === 0) return;
   const { survey, chosen } = store.state();
-  store.change({ suggestion: snapSuggestion(survey, chosen, snaps) });
+  store.change({ suggestion: instruments?.snapSuggestion(survey, chosen, snaps) ?? null });
 }
 
 /** A pointer that the system took away: what it began is cancelled. */

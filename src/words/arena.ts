@@ -2,6 +2,7 @@
 export const arenaWords = {
   // Arena view.
   arenaSeenFromAbove: 'Arena, seen from above',
+  layoutsArena: 'Layouts in the arena',
 
   // Carry legend.
   carried: 'Carried',

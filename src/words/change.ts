@@ -29,7 +29,6 @@ export const changeWords = {
   passes: 'Passes',
 
   // Change stage.
-  layoutsArena: 'Layouts in the arena',
 
   // Compare panel.
   oneOverOther: 'One over the other',

@@ -135,6 +135,7 @@ export const messages = {
 
   // The tape in the hand.
   tapeInHand: () => 'The tape is ready: press one thing, then another. Escape puts it away.',
+  noTapeYet: () => 'The tape is still on its way. Take it up again in a moment.',
   pressOtherEnd: () => 'Press the other end.',
   tapeHeld: (name: string) => `The tape begins at ${name}. Press the other end.`,
   tapeAway: () => 'Put the tape away',

@@ -35,13 +35,24 @@ function chain(path: string): string {
 }
 
 test('has the arena, the desk and the survey', () => {
-  for (const path of ['src/app/arena/arena-view.tsx', 'src/desk/editor.ts', 'src/core/survey.ts', 'react-dom/client']) {
+  for (const path of [
+    'src/app/arena/arena-view.tsx',
+    'src/desk/early-desk.ts',
+    'src/core/survey.ts',
+    'react-dom/client',
+  ]) {
     expect(LOADED.has(path), path).toBe(true);
   }
 });
 
 test.each([
   ['what checks', /^src\/core\/checks\/(checks\.ts|geometry|line|sizes|placing|class|results\/(?!waived))/],
+  ['rule books', /^assets\/rulebooks|^src\/core\/checks\/(rulebooks\/(?!band)|findings\/(?!thing-words))/],
+  ['hoof prints', /^src\/core\/(survey-prints|ride\/(prints|stepped-prints|stride-plan|print-notes))\.ts/],
+  [
+    'what only other stages paint',
+    /^src\/app\/arena\/(layers\/\w+-painters|painters\/(paint-(prints|horse|ghost|carries)|sweep-mark))(?<!later-painters)\.ts/,
+  ],
   ['what reads files', /^src\/core\/(files\/(?!write)|course\/schema)|^zod/],
   ['what clips polygons', /^src\/core\/plane\/clip\.ts|^polygon-clipping/],
   ['sheets', /^src\/sheets|^pdfkit/],
@@ -49,8 +60,17 @@ test.each([
   ['the strip', /^src\/app\/strip\/strip\.tsx/],
   ['what opens and saves files', /^src\/app\/file\/(files|file-menu)|^browser-fs-access/],
   ['more of Konva than its core', /^react-konva$|^konva(\/lib\/(index-umd|_FullInternals|shapes|filters).*)?$/],
+  [
+    'what snaps and measures',
+    /^src\/desk\/(snapping\/snap(-sources)?\.ts|measuring\/(?!tape\.)|constraints\/constraint-(suggestions|candidates))/,
+  ],
+  ['overlays that a hand brings up', /^src\/app\/arena\/overlays\/(loupe|nudge-pad|chosen-menu|along-bar)/],
+  ['looks of panels and pages', /^src\/app\/styles\/(check|strip|ride|post|change|first|later|forced-later)/],
   ['letters', /typeface\.css/],
-  ['words of the help and of later rooms', /^src\/words\/(help|day|post|file|set)\.ts/],
+  [
+    'words of the help and of later rooms',
+    /^src\/words\/(help|day|post|file|set|ride|change|check|findings|first-visit|strip)\.ts/,
+  ],
 ])('has not %s', (_, pattern) => {
   const early = [...LOADED.keys()].filter((path) => pattern.test(path));
   expect(early.map(chain)).toEqual([]);

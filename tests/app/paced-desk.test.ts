@@ -19,8 +19,10 @@ function dragged(pace: keyof typeof PACES) {
   desk.place('fan', {}, point(20, 20));
   desk.choose([]);
   let waiting: (() => void) | null = null;
-  const whenIdle: IdleTime = (run) => {
+  const asked: number[] = [];
+  const whenIdle: IdleTime = (run, needed) => {
     waiting = run;
+    asked.push(needed);
     return () => {
       waiting = null;
     };
@@ -29,7 +31,7 @@ function dragged(pace: keyof typeof PACES) {
   const seen: (number | undefined)[] = [];
   const shownX = () => page.state().course.layouts[0]?.obstacles[0]?.pose.x;
   page.subscribe(() => seen.push(shownX()));
-  return { desk, page, seen, shownX, idle: () => waiting?.() };
+  return { desk, page, seen, shownX, asked, idle: () => waiting?.() };
 }
 
 test('at rest the page hears of a change at once', () => {
@@ -77,6 +79,25 @@ test('a hand that does not rest is followed when the browser has time, and not b
   expect(shownX()).toBeCloseTo(20);
   idle();
   expect(shownX()).toBeCloseTo(25.79);
+});
+
+test('the page asks for as much idle time as it took to follow last; until it knows, for more than there is', async () => {
+  const { desk, page, asked } = dragged('following');
+  page.subscribe(() => vi.advanceTimersByTime(7));
+  const goOnMoving = () => {
+    for (let i = 0; i < 80; i += 1) {
+      pointer(desk, 'move', 25 + i / 100);
+      vi.advanceTimersByTime(16);
+    }
+  };
+  pointer(desk, 'down', 20);
+  goOnMoving();
+  expect(asked).toEqual([Number.POSITIVE_INFINITY]);
+  pointer(desk, 'up', 25);
+  await Promise.resolve();
+  pointer(desk, 'down', 25);
+  goOnMoving();
+  expect(asked).toEqual([Number.POSITIVE_INFINITY, 7]);
 });
 
 test('a drag that is cancelled, and one that is undone, leave the page as the desk is', () => {

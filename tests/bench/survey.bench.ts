@@ -5,7 +5,8 @@ import { replaceLayout } from '../../src/core/course/layouts.ts';
 import { readCourse } from '../../src/core/files/read.ts';
 import { FOOT } from '../../src/core/measure/quantity.ts';
 import { pose } from '../../src/core/plane/pose.ts';
-import { printsOf, recount, survey } from '../../src/core/survey.ts';
+import { survey } from '../../src/core/survey.ts';
+import { printsOf, recount } from '../../src/core/survey-prints.ts';
 import { course, fan, leg, run } from '../core/ride/hand-laid.ts';
 import { percentile, type Row, row, timed } from './row.ts';
 

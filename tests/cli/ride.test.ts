@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
-import { printNotesOf, printsOf, survey } from '../../src/core/survey.ts';
+import { survey } from '../../src/core/survey.ts';
+import { printNotesOf, printsOf } from '../../src/core/survey-prints.ts';
 import { courseFile, runCli, smallCourse } from './run-cli.ts';
 
 test('ride prints the line of the survey as one JSON document', async () => {

@@ -2,7 +2,8 @@ import { describe, expect, test } from 'vitest';
 import type { Course, Stock } from '../../src/core/course/course.ts';
 import { FOOT, INCH } from '../../src/core/measure/quantity.ts';
 import { pose } from '../../src/core/plane/pose.ts';
-import { printsOf, recount, survey } from '../../src/core/survey.ts';
+import { survey } from '../../src/core/survey.ts';
+import { printsOf, recount } from '../../src/core/survey-prints.ts';
 import { course, leg, roundCourse, run } from './ride/hand-laid.ts';
 
 function nudged(before: Course, id: string): Course {

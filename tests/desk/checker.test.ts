@@ -40,3 +40,12 @@ test('at rest the checks look closer, and during a drag no further than a pointe
   const found = checks.dragFindingsOf(desk.state().survey);
   expect([desk.state().findings, desk.state().closerFindings]).toEqual([found, found]);
 });
+
+test('what the rule book asks for comes with the checks: until then nobody asks', () => {
+  const desk = createDesk(threeObstacles());
+  expect(desk.state().bandAsked('wall.clear')).toBeUndefined();
+  desk.takeChecker(checks);
+  const { course, bandAsked } = desk.state();
+  expect(bandAsked('wall.clear')?.least).toBeGreaterThan(0);
+  expect(bandAsked('wall.clear')).toEqual(checks.bandAsked(course, 'wall.clear'));
+});

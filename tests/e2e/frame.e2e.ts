@@ -50,6 +50,30 @@ test('a drag draws at each move; what stands around the arena waits for the end 
   expect(await total.textContent()).not.toBe(before);
 });
 
+test('the frame of the focus is a box of its own, because an outline round the canvases is painted at each move', async ({
+  page,
+}) => {
+  await opened(page);
+  await arena(page).press('Escape');
+  const outlines = await arena(page).evaluate((element) =>
+    [undefined, '::after'].map((part) => getComputedStyle(element, part).outlineStyle),
+  );
+  expect(outlines).toEqual(['none', 'solid']);
+});
+
+test('a drag moves the parts of the strip and makes none of them anew', async ({ page }) => {
+  await opened(page);
+  const home = await placeOf(page, FAN);
+  const poles = page.locator('.strip-picture rect[rx="1.5"]');
+  const before = await poles.elementHandles();
+  const x = await poles.last().getAttribute('x');
+  expect(before.length).toBeGreaterThan(5);
+  await drag(page, home, { x: home.x - 1, y: home.y });
+  expect(await poles.last().getAttribute('x')).not.toBe(x);
+  const areThere = await Promise.all(before.map((pole) => pole.evaluate((element) => element.isConnected)));
+  expect(areThere).not.toContain(false);
+});
+
 test('the list and the strip follow a hand that rests in a drag', async ({ page }) => {
   await opened(page);
   const home = await placeOf(page, FAN);

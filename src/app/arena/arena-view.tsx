@@ -6,7 +6,7 @@ import { arenaWords } from '../../words/arena.ts';
 import { comparedLayouts, useCompared } from '../change/compared.ts';
 import { ShownPlanProvider } from '../change/shown-plan.tsx';
 import { createBadgePress } from '../check/badge-press.ts';
-import { findingKey } from '../check/finding-doors.ts';
+import { CHECKS_PART } from '../check/later-checks.ts';
 import { visibleFindings } from '../check/visible-findings.ts';
 import { useDesk, useDeskState, useLiveDeskState } from '../desk-context.tsx';
 import { keyPressOf } from '../key-press.ts';
@@ -20,13 +20,16 @@ import { comparedAt, pointedAt } from './input/pointing.ts';
 import { asSeen } from './input/seen-arrows.ts';
 import { useWheel } from './input/use-wheel.ts';
 import { ArenaPicture } from './layers/arena-picture.tsx';
-import { AlongBar, AlongLabel } from './overlays/along-bar.tsx';
-import { ChosenMenu } from './overlays/chosen-menu.tsx';
 import { DimensionLabels, focusDimensions } from './overlays/dimension-labels.tsx';
 import { HintLine } from './overlays/hint-line.tsx';
-import { ArenaLegend, ConflictDialog, QuestionDialog, SuggestionBar } from './overlays/later-overlays.ts';
-import { Loupe } from './overlays/loupe.tsx';
-import { NudgePad } from './overlays/nudge-pad.tsx';
+import {
+  AlongBar,
+  ArenaLegend,
+  ConflictDialog,
+  HandOverlays,
+  QuestionDialog,
+  SuggestionBar,
+} from './overlays/later-overlays.ts';
 import { TextAlternative } from './overlays/text-alternative.tsx';
 import { ViewButtons } from './overlays/view-buttons.tsx';
 
@@ -135,10 +138,7 @@ export function ArenaView() {
         <QuestionDialog />
         <ArenaLegend />
         <ViewButtons />
-        <AlongLabel />
-        <Loupe print={print} />
-        <NudgePad />
-        <ChosenMenu />
+        <HandOverlays print={print} />
       </div>
     </HandContext>
   );
@@ -178,7 +178,7 @@ function pressKey(
   else if (stroke.key === 'g' && !stroke.mod && !stroke.alt && focusDimensions()) hand.setPanMode(false);
   else if (
     !desk.press(asSeen(stroke, view.state().camera.turned)) &&
-    !findingKey({ desk, view }, stroke, 'arena') &&
+    !CHECKS_PART.now()?.doors.findingKey({ desk, view }, stroke, 'arena') &&
     stroke.key !== ' '
   )
     return;

@@ -2,8 +2,9 @@ import type { Layout } from '../../core/course/course.ts';
 import { obstacleOf } from '../../core/course/ids.ts';
 import { obstacleTitle } from '../app-words.ts';
 import { useDeskState } from '../desk-context.tsx';
+import { useLaterPart } from '../use-later-part.ts';
 import { comparedLayouts, useComparedState } from './compared.ts';
-import { originsWords } from './origins.ts';
+import { ORIGINS_PART } from './later-origins.ts';
 import { useFocusedKey } from './use-focused-key.ts';
 
 /** `Fan: moved 12' 3" from Novice`: where the thing in focus comes from, at Change; otherwise empty. */
@@ -13,9 +14,10 @@ export function useOriginSentence(): string {
   const shown = useDeskState((desk) => desk.survey.layout);
   const isChange = useDeskState((desk) => desk.stage === 'change');
   const key = useFocusedKey();
+  const origins = useLaterPart(ORIGINS_PART);
   const others = comparedLayouts(course, state);
-  if (!isChange || key === null || others.length === 0) return '';
-  const words = originsWords(key, { shown, others, unit: course.unit });
+  if (!isChange || origins === undefined || key === null || others.length === 0) return '';
+  const words = origins.originsWords(key, { shown, others, unit: course.unit });
   return words === '' ? '' : `${titleIn([shown, ...others], obstacleOf(key))}: ${words}`;
 }
 

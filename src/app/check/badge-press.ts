@@ -1,6 +1,7 @@
 import type { PointerController, PointerSample } from '../arena/input/pointer-controller.ts';
 import { badgeAt } from '../arena/painters/badges.ts';
-import { type DoorPlaces, enterFinding } from './finding-doors.ts';
+import type { DoorPlaces } from './finding-doors.ts';
+import { CHECKS_PART } from './later-checks.ts';
 import { visibleFindings } from './visible-findings.ts';
 
 /** A press that wanders further than this is a drag, pixels. */
@@ -74,8 +75,9 @@ export function createBadgePress(places: DoorPlaces, arena: PointerController): 
       }
       const { finding } = press;
       press = null;
-      if (sample.kind === 'touch') afterTap(() => enterFinding(places, finding));
-      else enterFinding(places, finding);
+      const enter = () => CHECKS_PART.now()?.doors.enterFinding(places, finding);
+      if (sample.kind === 'touch') afterTap(enter);
+      else enter();
     },
     cancel(sample) {
       inArena.delete(sample.id);

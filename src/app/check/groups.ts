@@ -1,9 +1,9 @@
 import type { Finding } from '../../core/checks/check.ts';
+import { CHECKS } from '../../core/checks/checks.ts';
 import type { Survey } from '../../core/survey.ts';
 import { checkWords } from '../../words/check.ts';
 import { obstacleTitle } from '../app-words.ts';
 import { subjectOf } from './finding-subject.ts';
-import { CHECKS_PART } from './later-checks.ts';
 
 /** How the findings are put together. */
 export type Grouping = 'obstacle' | 'check';
@@ -94,10 +94,9 @@ function byObstacle(findings: readonly Finding[], survey: Survey): readonly Bare
 /** Check by check, the heaviest finding first; the heading says what is asked. */
 function byCheck(findings: readonly Finding[]): readonly BareGroup[] {
   const found = findingsByKey(openFirst(findings), ({ check }) => check);
-  const checks = CHECKS_PART.now()?.CHECKS;
   return [...found].map(([id, own]) => ({
     id,
-    title: checks?.find((check) => check.id === id)?.says.replace(/\.$/, '') ?? id,
+    title: CHECKS.find((check) => check.id === id)?.says.replace(/\.$/, '') ?? id,
     findings: own,
   }));
 }

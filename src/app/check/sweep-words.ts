@@ -1,5 +1,5 @@
 import type { Finding } from '../../core/checks/check.ts';
-import { pieceWords } from '../../core/checks/findings/finding-words.ts';
+import { pieceWords } from '../../core/checks/findings/thing-words.ts';
 import type { Sweep } from '../../core/checks/geometry/sweep.ts';
 import { printLength } from '../../core/measure/length.ts';
 import type { Survey } from '../../core/survey.ts';

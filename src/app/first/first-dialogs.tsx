@@ -1,12 +1,12 @@
-import { hintWords } from '../../words/first-visit.ts';
 import { lazyComponent } from '../lazy-panel.tsx';
 import { useDoors } from './doors.ts';
-import { useFirstVisit } from './visit.ts';
+import { HINTS, useFirstVisit } from './visit.ts';
 
 const NewCourseDialog = lazyComponent(() => import('./new-course-dialog.tsx').then((module) => module.NewCourseDialog));
 const StartersDialog = lazyComponent(() => import('./starters-dialog.tsx').then((module) => module.StartersDialog));
 
-const FirstHints = lazyComponent(() => import('./first-hints.tsx').then((module) => module.FirstHints));
+// Quiet: a notice in its place would push the arena down under the hand.
+const FirstHints = lazyComponent(() => import('./first-hints.tsx').then((module) => module.FirstHints), null, 'quiet');
 
 /** The dialogs from which a course is begun, wherever they were asked for. */
 export function FirstDialogs() {
@@ -18,6 +18,6 @@ export function FirstDialogs() {
 /** The hints, which are loaded only where somebody has not put them all away. */
 export function FirstHintsWhereNew() {
   const visit = useFirstVisit();
-  if (visit !== null && visit.hints >= hintWords.hints.length) return null;
+  if (visit !== null && visit.hints >= HINTS) return null;
   return <FirstHints />;
 }

@@ -2,6 +2,9 @@ import { useSyncExternalStore } from 'react';
 import { createStore } from 'zustand/vanilla';
 import { type FirstVisit, NEW_HERE, readFirstVisit, writeFirstVisit } from '../../storage/first-visit.ts';
 
+/** How many hints there are, which the page has to know before it fetches their words. */
+export const HINTS = 3;
+
 /** What is shown of the first visit; null until it is known whether this is one. */
 const store = createStore<{ readonly visit: FirstVisit | null }>()(() => ({ visit: readFirstVisit() }));
 

@@ -1,6 +1,6 @@
 import { printDuration } from '../../core/measure/duration.ts';
 import { printLength } from '../../core/measure/length.ts';
-import { printNotesOf } from '../../core/survey.ts';
+import { printNotesOf } from '../../core/survey-prints.ts';
 import { rideWords } from '../../words/ride.ts';
 import { useDeskState } from '../desk-context.tsx';
 import { stripGaps } from '../strip/track.ts';

@@ -4,9 +4,10 @@ import type { Seconds } from '../../core/measure/quantity.ts';
 import { rideWords } from '../../words/ride.ts';
 import { terms } from '../../words/terms.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
+import { momentAt } from './moment.ts';
 import { RATES } from './player.ts';
 import { usePlayer, usePlayerState } from './player-context.tsx';
-import { momentAt, timelineOf } from './timeline.ts';
+import { timelineOf } from './timeline.ts';
 
 /** Step of the slider, seconds. */
 const SLIDER_STEP = 0.1;

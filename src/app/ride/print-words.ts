@@ -1,4 +1,4 @@
-import { pieceWords } from '../../core/checks/findings/finding-words.ts';
+import { pieceWords } from '../../core/checks/findings/thing-words.ts';
 import type { Foot } from '../../core/ride/footfall.ts';
 import type { PrintNote } from '../../core/ride/print-notes.ts';
 import type { Survey } from '../../core/survey.ts';

@@ -80,7 +80,7 @@ export const RideRows = memo(function RideRows({
 /** Where the gait changes, with the room that it takes; in the colour of a fault where there is too little. */
 function Changes({ survey, scale, theme, x }: Along) {
   let free = Number.NEGATIVE_INFINITY;
-  return survey.line.transitions.map((change) => {
+  return survey.line.transitions.map((change, index) => {
     const from = x(change.from);
     const long = Math.max(3, change.length * scale);
     const words = changeWords(change);
@@ -89,9 +89,9 @@ function Changes({ survey, scale, theme, x }: Along) {
     const middle = Math.max(half + 2, from + long / 2);
     const isRoomy = middle - half > free;
     if (isRoomy) free = middle + half + 6;
-    const key = `${change.leg} ${change.from} ${change.before} ${change.after}`;
     return (
-      <g key={key}>
+      // biome-ignore lint/suspicious/noArrayIndexKey: a transition is known by its place in the go, not by its distance.
+      <g key={index}>
         <rect x={from} y={CHANGES - 9} width={long} height="3" fill={colour} />
         {isRoomy && (
           <text
@@ -110,12 +110,13 @@ function Changes({ survey, scale, theme, x }: Along) {
 }
 
 function Leads({ survey, scale, theme, x }: Along) {
-  return leadSpans(survey.line).map(({ from, to, lead, fault }) => {
+  return leadSpans(survey.line).map(({ from, to, lead, fault }, index) => {
     const long = (to - from) * scale;
     const colour = fault === 'wrong-lead' ? theme.must : fault === 'counter-lope' ? theme.should : theme.inks.lope;
     const text = `${lead === 'left' ? 'L' : 'R'}${fault === 'wrong-lead' ? ' ✕' : fault === 'counter-lope' ? ' ?' : ''}`;
     return (
-      <g key={`${from} ${to}`}>
+      // biome-ignore lint/suspicious/noArrayIndexKey: a stretch is known by its place in the go, not by its distance.
+      <g key={index}>
         <line
           x1={x(from)}
           x2={x(to)}

@@ -179,12 +179,14 @@ function StripChart({
     return () => watcher.disconnect();
   }, [measured]);
   useScrollAnchor(scroller, scale, room);
+  const isWhole = room === null;
   useEffect(() => {
     const box = scroller.current;
-    if (box === null || from === undefined) return;
+    // Where the whole line is seen there is nothing to scroll, and the page need not lay itself out to say so.
+    if (box === null || from === undefined || isWhole) return;
     if (from > box.scrollLeft + 40 && from < box.scrollLeft + box.clientWidth - 160) return;
     box.scrollTo({ left: Math.max(0, from - box.clientWidth / 3) });
-  }, [from]);
+  }, [from, isWhole]);
   return (
     <div className={isRide ? 'strip-frame has-rows' : 'strip-frame'}>
       {isRide && <RowNames />}

@@ -40,16 +40,16 @@ export const StripPicture = memo(function StripPicture({
     if ('way' in about) return theme.inks[TRAVEL_STYLES[about.way].ink];
     return { good: theme.inks.words, poor: theme.should, off: theme.must }[about.fit];
   };
-  const numbers = new Map(line.crossings.map((each) => [each, each.leg + 1]));
   return (
     <svg className="strip-picture" width={width} height="96" aria-hidden="true">
       <rect x={x(0)} y={LINE_Y - HALF} width={line.length * scale} height={2 * HALF} fill={theme.ground} />
-      {line.elements.map((element) => {
+      {line.elements.map((element, index) => {
         const look = TRAVEL_STYLES[travelKind(element)];
         const colour = theme.inks[look.ink];
         const from = x(element.from);
         const long = element.length * scale;
-        const key = `${element.leg} ${element.part} ${element.from} ${element.move} ${element.turn}`;
+        // Not by its distance along the line: after a drag all have another, and would be made anew.
+        const key = `${index} ${element.move}`;
         if (element.move === 'turn') {
           return (
             <text
@@ -83,10 +83,11 @@ export const StripPicture = memo(function StripPicture({
           </g>
         );
       })}
-      {line.gaps.flatMap((gap) =>
-        gap.landings.places.map(({ at }) => (
+      {line.gaps.flatMap((gap, index) =>
+        gap.landings.places.map(({ at }, place) => (
           <path
-            key={`landing ${at}`}
+            // biome-ignore lint/suspicious/noArrayIndexKey: a landing is known by its place in its gap.
+            key={`landing ${index} ${place}`}
             transform={`translate(${x(at)} ${LINE_Y})`}
             d="M-3.4-2.6C5.2-4.6 5.2 4.6-3.4 2.6L-1 0z"
             fill={gap.landings.fits ? theme.inks.landing : theme.ground}
@@ -94,9 +95,10 @@ export const StripPicture = memo(function StripPicture({
           />
         )),
       )}
-      {[...numbers].map(([crossing]) => (
+      {line.crossings.map((crossing, index) => (
         <rect
-          key={`pole ${crossing.leg} ${crossing.at}`}
+          // biome-ignore lint/suspicious/noArrayIndexKey: a crossing is known by its place in the go.
+          key={`pole ${index}`}
           x={x(crossing.at) - 2}
           y={LINE_Y - HALF - 3}
           width="4"

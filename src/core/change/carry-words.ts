@@ -1,5 +1,5 @@
 /** What a crew is told of a change-over, in words that the command line, the sheets and the app have in common. */
-import { type LayoutNames, obstacleWords, pieceWords } from '../checks/findings/finding-words.ts';
+import { type LayoutNames, obstacleWords, pieceWords } from '../checks/findings/thing-words.ts';
 import type { Arena, Layout } from '../course/course.ts';
 import { entranceMiddle } from '../course/entrance.ts';
 import { placedObstacle } from '../course/placed.ts';

@@ -1,6 +1,6 @@
-import type { Waiver } from '../course/course.ts';
+import type { Course, Waiver } from '../course/course.ts';
 import type { Survey } from '../survey.ts';
-import type { Check, Finding, RawFinding, Remedy, Weight } from './check.ts';
+import type { Band, Check, Finding, RawFinding, Remedy, Weight } from './check.ts';
 import { classSize } from './class/class-size.ts';
 import { classTime } from './class/class-time.ts';
 import { cramped } from './class/cramped.ts';
@@ -34,7 +34,7 @@ import { outside } from './placing/outside.ts';
 import { overlap } from './placing/overlap.ts';
 import { truck } from './placing/truck.ts';
 import { LIMITS } from './rulebooks/limits.ts';
-import { limitsOf } from './rulebooks/rulebooks.ts';
+import { bandOf, limitsOf } from './rulebooks/rulebooks.ts';
 import { backClearance } from './sizes/back-clearance.ts';
 import { backBarrelWidth, backRaisedWidth, backWidth } from './sizes/back-width.ts';
 import { boxSide, squarePole } from './sizes/box-side.ts';
@@ -232,6 +232,12 @@ export function dragFindingsOf(survey: Survey): readonly Finding[] {
 /** The same, with the checks that look hoof by hoof: for when nothing is being dragged. */
 export function closerFindingsOf(survey: Survey): readonly Finding[] {
   return findings(survey, 'closer');
+}
+
+/** What is asked for under the name of a limit, SI; undefined where nobody asks. */
+export function bandAsked(course: Course, name: string): Band | undefined {
+  const limit = limitsOf(course)[name];
+  return limit === undefined ? undefined : bandOf(limit);
 }
 
 /** The limits that no book in force sets, each with the check that wanted it. */

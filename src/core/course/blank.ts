@@ -1,6 +1,6 @@
 import { feet, type LengthUnit } from '../measure/quantity.ts';
-import type { Pose } from '../plane/pose.ts';
 import { type Arena, type ClassEntry, type Course, FORMAT, type RuleChoice, type Stock, VERSION } from './course.ts';
+import { entrancePose } from './entrance-pose.ts';
 import { poleLines, SHOW_FURNITURE, SHOW_POLES } from './usual-trucks.ts';
 
 /** What is known of a course before anything lies in its arena; the rest is usual. */
@@ -26,24 +26,6 @@ const ARENAS: Readonly<Record<LengthUnit, Arena>> = {
 };
 
 const TRUCK: readonly Stock[] = [...poleLines(SHOW_POLES), ...SHOW_FURNITURE];
-
-/** How far inside the entrance the go starts: about a horse's length. An estimate. */
-const INSIDE = 3;
-
-/** A pose just inside the entrance, heading into the arena. */
-export function entrancePose(arena: Arena): Pose {
-  const { wall, at } = arena.entrance;
-  switch (wall) {
-    case 'west':
-      return { x: INSIDE, y: at, angle: 0 };
-    case 'east':
-      return { x: arena.length - INSIDE, y: at, angle: Math.PI };
-    case 'south':
-      return { x: at, y: INSIDE, angle: Math.PI / 2 };
-    case 'north':
-      return { x: at, y: arena.width - INSIDE, angle: -Math.PI / 2 };
-  }
-}
 
 /** A course with an empty arena, a truck, and one layout. */
 export function blankCourse(options: BlankOptions = {}): Course {

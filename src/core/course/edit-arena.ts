@@ -2,9 +2,9 @@
 import type { Metres } from '../measure/quantity.ts';
 import { distance } from '../plane/point.ts';
 import { compose, type Pose, toLocal } from '../plane/pose.ts';
-import { entrancePose } from './blank.ts';
 import { mapNonEmpty } from './conflict.ts';
 import type { Arena, Course } from './course.ts';
+import { entrancePose } from './entrance-pose.ts';
 
 /** An end of the go this near to where one starts at the way in belongs to it. An estimate: two lengths of a horse. */
 const AT_WAY_IN: Metres = 6;

@@ -64,7 +64,8 @@ export function weighed(
     (of.constraint === undefined ? NOT_HELD : 0) +
     (isOffset ? OFFSET : 0) +
     (of.kind === 'off-wall' ? FAR_OFF : FAR) * Math.abs(exact);
-  return { of, exact, linear: { own, index: -1, held, sigma }, burden };
+  const turns = of.kind === 'between' && exact < SHORT ? TURNS : 0;
+  return { of, exact, linear: { own, index: -1, held, sigma }, burden: burden + turns };
 }
 
 function nearness(piece: PlacedPiece, held: PlacedPiece): Metres {
@@ -77,11 +78,28 @@ function isPossible({ kind, constraint }: Candidate, { people }: SetOutCrew): bo
   return people > 1 || constraint !== undefined || (kind !== 'between' && kind !== 'from-rail');
 }
 
+/** Sine of the least angle at which a tape crosses a pole: a crew does not see where it leaves a pole at less than 30°. Estimate. */
+const LEAST_ACROSS = 0.5;
+/** A straight tape shorter than this turns about its end, and two of its answers lie side by side; metres. Estimates. */
+const SHORT: Metres = 0.3;
+const TURNS: Metres = 0.002;
 /** Less than this is not taped but pushed together, metres. */
 const LEAST_TAPED: Metres = 0.02;
 
-function isTapeable({ kind }: Candidate, exact: number): boolean {
-  return (kind !== 'gap' && kind !== 'beside') || exact > LEAST_TAPED;
+function isTapeable(ground: Ground, of: Candidate, exact: number): boolean {
+  if (of.kind === 'gap') return exact > LEAST_TAPED && crossesBoth(ground, of);
+  return of.kind !== 'beside' || exact > LEAST_TAPED;
+}
+
+/** Whether the tape of a gap lies across both poles, and not nearly along one. */
+function crossesBoth({ pieces }: Ground, { grips }: Candidate): boolean {
+  const [a, b] = grips.map((grip) =>
+    'wall' in grip ? undefined : { piece: pieces.get(grip.piece), at: grip.at ?? 0.5 },
+  );
+  if (a?.piece === undefined || b?.piece === undefined) return false;
+  const [from, to] = [placeOn(a.piece, a.at), placeOn(b.piece, b.at)];
+  const tape = Math.atan2(to.y - from.y, to.x - from.x);
+  return [a.piece, b.piece].every(({ pose }) => Math.abs(Math.sin(tape - pose.angle)) >= LEAST_ACROSS);
 }
 
 /** What the choice of observations asks; `pairs` caches what two pieces offer each other, by their keys. */
@@ -103,7 +121,7 @@ function offered(piece: PlacedPiece, held: PlacedPiece, question: CandidateQuest
   const made = [...own, ...plain]
     .filter((each) => isPossible(each, crew))
     .map((each) => weighed(each, piece.key, { ground, crew }))
-    .filter(({ of, exact, linear }) => isTapeable(of, exact) && linear.own.some((slope) => slope !== 0));
+    .filter(({ of, exact, linear }) => isTapeable(ground, of, exact) && linear.own.some((slope) => slope !== 0));
   question.pairs.set(key, made);
   return made;
 }

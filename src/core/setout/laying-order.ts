@@ -23,6 +23,9 @@ export interface OrderQuestion extends CandidateQuestion {
   readonly gaps: readonly MeasuredGap[];
 }
 
+/** Worst gaps that differ by less count as the same, metres: the crew then walks less. */
+const ALIKE = 0.0005;
+
 /** How many orders are kept at each length of the beam. */
 const BEAM = 4;
 /** What a metre of walking between two pieces counts, metres of standard error: it breaks ties. Estimate. */
@@ -112,7 +115,7 @@ export function inOrder(pieces: readonly PlacedPiece[], question: OrderQuestion)
 
 /**
  * The best order that a beam search finds: from each piece as the first (a fixed one, where there is one), always the piece
- * that is most sure next. Every piece can be laid from any other, so an order always exists.
+ * that is most sure next. The order of drawing is asked as well. Every piece can be laid from any other, so an order always exists.
  */
 export function bestOrder(pieces: readonly PlacedPiece[], question: OrderQuestion): LaidOrder {
   const fixed = pieces.filter(({ piece }) => piece.fixed === true);
@@ -135,7 +138,10 @@ export function bestOrder(pieces: readonly PlacedPiece[], question: OrderQuestio
       })
       .slice(0, BEAM);
   }
-  const [best] = beam.toSorted((a, b) => rank(a) - rank(b));
+  const drawn = fixed.length === 0 ? inOrder(pieces, question) : undefined;
+  const all = drawn === undefined ? beam : [...beam, drawn];
+  const worst = (order: LaidOrder): number => Math.round(order.worstGap / ALIKE);
+  const [best] = all.toSorted((a, b) => worst(a) - worst(b) || rank(a) - rank(b));
   if (best === undefined) throw new Error('set-out: no order determines every piece');
   return best;
 }

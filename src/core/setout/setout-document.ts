@@ -12,8 +12,8 @@ import { partNames, stepSentences } from './setout-words.ts';
 const FORMAT = 'polewright-setout';
 const VERSION = 1;
 
-/** A sketch tells which of two answers is meant, and is too coarse to lay anything by: 10 cm and 5°. */
-const SKETCH = { metres: 0.1, radians: Math.PI / 36 } as const;
+/** A sketch tells which of two answers is meant, and is too coarse to lay anything by: 5 cm and 5°. */
+const SKETCH = { metres: 0.05, radians: Math.PI / 36 } as const;
 
 const metres = z.number();
 const pieceGrip = z.strictObject({

@@ -1,5 +1,5 @@
 /** A plan of set-out as plain sentences that a crew can follow aloud, in the unit of its tapes. */
-import { obstacleWords } from '../checks/findings/finding-words.ts';
+import { obstacleWords } from '../checks/findings/thing-words.ts';
 import type { Wall } from '../constraints/constraint.ts';
 import type { PlacedPiece } from '../course/placed.ts';
 import { printLength } from '../measure/length.ts';

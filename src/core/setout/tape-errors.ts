@@ -39,13 +39,13 @@ export function triangleUnit(shorter: Metres, longer: Metres, tape: Metres): Met
   return Math.min(shorter / 3, longer / 4, tape / 5);
 }
 
-/**
- * How short a tape that hangs free reads: w²L³/24P² (any surveying handbook). All of it counts as a standard error: on the
- * ground it does not hang, and nobody knows how hard it is pulled.
- */
+/** How much a tape that hangs free reads too much: w²L³/24P² (any surveying handbook). */
 export function sag(length: Metres, { weight, pull }: Pick<TapeData, 'weight' | 'pull'> = USUAL_TAPE): Metres {
   return (weight.value ** 2 * length ** 3) / (24 * pull.value ** 2);
 }
+
+/** The share of the sag that counts as a standard error: over most of its length a tape lies on the ground. Estimate. */
+const SHARE_OF_SAG = 0.3;
 
 /** Of one taped length, without the hands at its ends: independent parts add as squares. A short tape is laid again from its end. */
 function ofTape(length: Metres, tape: Metres): Metres {
@@ -54,8 +54,9 @@ function ofTape(length: Metres, tape: Metres): Metres {
   const each = length / lays;
   // A greatest error with every value up to it equally likely has a standard error of it over √3.
   const own = (tapeFixed.value + tapeShare.value * each) / Math.sqrt(3);
-  const one = Math.hypot(own, bow.value * each, sag(each));
-  return Math.hypot(Math.sqrt(lays) * one, Math.sqrt(lays - 1) * relay.value);
+  const one = Math.hypot(own, SHARE_OF_SAG * sag(each));
+  // The ground is as uneven for a tape that is laid again.
+  return Math.hypot(Math.sqrt(lays) * one, Math.sqrt(lays - 1) * relay.value, bow.value * length);
 }
 
 /** What the standard error of one observation depends on beside its kind. */

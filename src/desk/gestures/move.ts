@@ -9,9 +9,8 @@ import { namesOf } from '../names.ts';
 import { placeSentences } from '../placing/wall-distances.ts';
 import { boundsOfPieces, chosenPieces, type Keys, shiftBounds } from '../selection/selection.ts';
 import type { Guide } from '../snapping/guide.ts';
-import { MOST_SNAP, snap } from '../snapping/snap.ts';
 import { snapContext } from '../snapping/snap-context.ts';
-import { PLACE_SOURCES } from '../snapping/snap-sources.ts';
+import { MOST_SNAP, snapped } from '../snapping/snapped.ts';
 import type { Gesture } from './gesture.ts';
 
 /** Drags whole obstacles over the ground. */
@@ -19,7 +18,7 @@ export function moveGesture(down: PointerInput, state: DeskState, keys: Keys): G
   const { course, survey } = state;
   const pieces = chosenPieces(survey, keys);
   const bounds = boundsOfPieces(pieces);
-  const ground = snapContext(survey, keys);
+  const ground = snapContext(state, keys);
   const name = namesOf(survey, keys);
 
   const showing = (
@@ -36,11 +35,8 @@ export function moveGesture(down: PointerInput, state: DeskState, keys: Keys): G
       const asked = { x: input.at.x - down.at.x, y: input.at.y - down.at.y };
       if (bounds === null) return showing(null, []);
       const moving = { bounds: shiftBounds(bounds, asked.x, asked.y), pieces, shift: asked };
-      const options = {
-        sources: input.isSnapOff ? [] : PLACE_SOURCES,
-        reach: { ground: Math.min(input.pickRadius, MOST_SNAP), angle: 0 },
-      };
-      const drawn = snap(moving, ground, options);
+      const reach = { ground: Math.min(input.pickRadius, MOST_SNAP), angle: 0 };
+      const drawn = snapped(state, moving, { ground, doing: 'place', reach, isOff: input.isSnapOff });
       const moved = shiftByKeys(course, keys, asked.x + drawn.x, asked.y + drawn.y);
       const outcome = moveObstacles(course, moved, { ids: keys, name });
       // Where they cannot go, they stay at the last place where they could.

@@ -13,9 +13,8 @@ import { nameOf } from '../names.ts';
 import { placeSentences } from '../placing/wall-distances.ts';
 import { boundsOfPieces, shiftBounds } from '../selection/selection.ts';
 import type { Guide } from '../snapping/guide.ts';
-import { MOST_SNAP, snap } from '../snapping/snap.ts';
 import { snapContext } from '../snapping/snap-context.ts';
-import { PLACE_SOURCES } from '../snapping/snap-sources.ts';
+import { MOST_SNAP, snapped } from '../snapping/snapped.ts';
 import type { Gesture } from './gesture.ts';
 
 interface Shown {
@@ -31,7 +30,7 @@ export function pieceGesture(down: PointerInput, state: DeskState, piece: Placed
   const chosen = [piece.key];
   const name = nameOf(survey, piece.key);
   const bounds = boundsOfPieces([piece]);
-  const ground = snapContext(survey, [piece.obstacle]);
+  const ground = snapContext(state, [piece.obstacle]);
 
   const stuckAt = (there: Course, target: Pose, why: string): readonly Guide[] => {
     const stops = blockingGuides(there, new Map([[piece.key, target]]));
@@ -59,10 +58,9 @@ export function pieceGesture(down: PointerInput, state: DeskState, piece: Placed
       if (piece.piece.fixed) return showing(null, [], { stuck: messages.pieceIsPinned(name) });
       const asked = { x: input.at.x - down.at.x, y: input.at.y - down.at.y };
       if (bounds === null) return showing(null, []);
-      const drawn = snap({ bounds: shiftBounds(bounds, asked.x, asked.y), pieces: [piece], shift: asked }, ground, {
-        sources: input.isSnapOff ? [] : PLACE_SOURCES,
-        reach: { ground: Math.min(input.pickRadius, MOST_SNAP), angle: 0 },
-      });
+      const moving = { bounds: shiftBounds(bounds, asked.x, asked.y), pieces: [piece], shift: asked };
+      const reach = { ground: Math.min(input.pickRadius, MOST_SNAP), angle: 0 };
+      const drawn = snapped(state, moving, { ground, doing: 'place', reach, isOff: input.isSnapOff });
       const [dx, dy] = [asked.x + drawn.x, asked.y + drawn.y];
       // Back at its start it is the same course object, not a copy.
       if (Math.hypot(dx, dy) < TOUCH) return showing(null, drawn.guides);

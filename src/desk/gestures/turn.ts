@@ -10,9 +10,8 @@ import type { PointerInput } from '../input.ts';
 import { namesOf } from '../names.ts';
 import { boundsOfPieces, chosenObstacles, chosenPieces, type Keys } from '../selection/selection.ts';
 import type { Guide } from '../snapping/guide.ts';
-import { snap } from '../snapping/snap.ts';
 import { snapContext } from '../snapping/snap-context.ts';
-import { GROUP_TURN_SOURCES, TURN_SOURCES } from '../snapping/snap-sources.ts';
+import { snapped } from '../snapping/snapped.ts';
 import type { Gesture } from './gesture.ts';
 
 /** A turn never snaps from farther than this, however near the pointer is to the centre: 4°. */
@@ -36,7 +35,7 @@ export function turnGesture(down: PointerInput, state: DeskState, about: Point):
   const pieces = chosenPieces(survey, chosen);
   const bounds = boundsOfPieces(pieces);
   const owners: Keys = chosen.map(obstacleOf);
-  const ground = snapContext(survey, owners);
+  const ground = snapContext(state, owners);
   const name = namesOf(survey, chosen);
   const start = headingOf(state);
   const grasp = bearing(about, down.at);
@@ -54,10 +53,9 @@ export function turnGesture(down: PointerInput, state: DeskState, about: Point):
       const base = start ?? 0;
       const arm = Math.hypot(input.at.x - about.x, input.at.y - about.y);
       const angle = arm === 0 ? 0 : Math.min(WIDEST, input.pickRadius / arm);
-      const drawn = snap({ bounds, pieces, shift: { x: 0, y: 0 }, angle: base + asked }, ground, {
-        sources: input.isSnapOff ? [] : start === null ? GROUP_TURN_SOURCES : TURN_SOURCES,
-        reach: { ground: 0, angle },
-      });
+      const moving = { bounds, pieces, shift: { x: 0, y: 0 }, angle: base + asked };
+      const doing = start === null ? 'turn-together' : 'turn';
+      const drawn = snapped(state, moving, { ground, doing, reach: { ground: 0, angle }, isOff: input.isSnapOff });
       const by = normalizeAngle(asked + drawn.angle);
       const next = turnChoice(state, by, about);
       return next.kind === 'stuck'

@@ -1,7 +1,9 @@
 import type { Wall } from '../../core/constraints/constraint.ts';
+import type { Course } from '../../core/course/course.ts';
 import type { Metres, Radians } from '../../core/measure/quantity.ts';
 import type { Point } from '../../core/plane/point.ts';
 import type { KeepSuggestion } from '../constraints/pending.ts';
+import { existingKeys } from '../selection/selection.ts';
 
 /** What one end of the tape is held to. `at` is a fraction along a piece. */
 export type TapeEnd =
@@ -28,4 +30,23 @@ export interface TapeReading {
   readonly suggestion: KeepSuggestion | null;
 }
 
+/** A pointer that is down while the tape is on. */
+export interface TapePress {
+  readonly at: Point;
+  /** What the tape was before, in case this is the first pointer of a pinch. */
+  readonly before: TapeState;
+  /** It set the first end; the second follows when it is dragged, or with the next press. */
+  readonly isFirst: boolean;
+}
+
 export const EMPTY_TAPE: TapeState = { from: null, to: null, isLaid: false };
+
+function isThere(end: TapeEnd | null, course: Course): boolean {
+  return end?.on !== 'piece' || existingKeys([end.key], course).length > 0;
+}
+
+/** The tape on another course: empty when a piece that it was held to is gone. */
+export function validTape(tape: TapeState | null, course: Course): TapeState | null {
+  if (tape === null) return null;
+  return isThere(tape.from, course) && isThere(tape.to, course) ? tape : EMPTY_TAPE;
+}

@@ -16,9 +16,8 @@ import type { DeskState } from '../desk.ts';
 import { nameOf } from '../names.ts';
 import type { Plan } from '../plan.ts';
 import { shiftBounds } from '../selection/selection.ts';
-import { snap } from '../snapping/snap.ts';
 import { snapContext } from '../snapping/snap-context.ts';
-import { PLACE_SOURCES } from '../snapping/snap-sources.ts';
+import { snapped } from '../snapping/snapped.ts';
 import { freeShift, inwardShift } from './free-space.ts';
 import { usualForBook } from './usual-for-book.ts';
 import { placeSentences } from './wall-distances.ts';
@@ -43,7 +42,7 @@ export function placePlan(
   const kind = obstacleKind(asked.kind);
   if (kind === undefined) return { refusal: messages.noSuchKind(asked.kind) };
   const id = freshId(course, kind.id);
-  const built = buildObstacle(id, kind.id, usualForBook(course, kind, asked.values), pose(asked.at.x, asked.at.y));
+  const built = buildObstacle(id, kind.id, usualForBook(state, kind, asked.values), pose(asked.at.x, asked.at.y));
   if ('why' in built) return { refusal: infeasibleSentence(built, kind.params, course.unit) };
   return placeBuiltPlan(state, built);
 }
@@ -53,11 +52,10 @@ export function placeBuiltPlan(state: DeskState, built: Obstacle): Plan {
   const { course } = state;
   const { id } = built;
   const { bounds, pieces } = placedObstacle(built);
-  const ground = { ...snapContext(state.survey, []), isRidden: built.passages.length > 0 };
-  const drawn = snap({ bounds, pieces, shift: { x: 0, y: 0 } }, ground, {
-    sources: state.snaps ? PLACE_SOURCES : [],
-    reach: { ground: SNAP_DISTANCE, angle: 0 },
-  });
+  const ground = { ...snapContext(state, []), isRidden: built.passages.length > 0 };
+  const moving = { bounds, pieces, shift: { x: 0, y: 0 } };
+  const reach = { ground: SNAP_DISTANCE, angle: 0 };
+  const drawn = snapped(state, moving, { ground, doing: 'place', reach, isOff: !state.snaps });
   const inward = inwardShift(shiftBounds(bounds, drawn.x, drawn.y), course.arena);
   const wanted = { x: drawn.x + inward.x, y: drawn.y + inward.y };
   const at = (shift: { x: number; y: number }) => ({

@@ -1,6 +1,6 @@
 import type { Arena } from '../../core/course/course.ts';
 import type { PlacedObstacle, PlacedPiece } from '../../core/course/placed.ts';
-import { FOOT, type LengthUnit } from '../../core/measure/quantity.ts';
+import type { LengthUnit } from '../../core/measure/quantity.ts';
 import { type Bounds, boundsIntersect } from '../../core/plane/ring.ts';
 import type { Guide } from './guide.ts';
 
@@ -53,9 +53,6 @@ export interface SnapRange {
   readonly ground: number;
   readonly angle: number;
 }
-
-/** A snap never carries anything further than this on the ground, however far away the view is: 3 ft. */
-export const MOST_SNAP = 3 * FOOT;
 
 const NO_SNAP: SnapResult = { x: 0, y: 0, angle: 0, guides: [] };
 /** Candidates nearer than this to each other are equal, and the earlier source wins. */

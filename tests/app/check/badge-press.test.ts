@@ -1,9 +1,10 @@
 import { readFileSync } from 'node:fs';
-import { expect, test } from 'vitest';
+import { beforeAll, expect, test } from 'vitest';
 import { screenOf } from '../../../src/app/arena/camera.ts';
 import type { PointerController, PointerSample } from '../../../src/app/arena/input/pointer-controller.ts';
 import { badgeAt } from '../../../src/app/arena/painters/badges.ts';
 import { createBadgePress } from '../../../src/app/check/badge-press.ts';
+import { CHECKS_PART } from '../../../src/app/check/later-checks.ts';
 import { visibleFindings } from '../../../src/app/check/visible-findings.ts';
 import { createView } from '../../../src/app/view.ts';
 import * as checks from '../../../src/core/checks/checks.ts';
@@ -48,6 +49,9 @@ function atBadge() {
   });
   return { hand, sample, sent, desk };
 }
+
+// The doors to findings come with the checks.
+beforeAll(() => CHECKS_PART.load());
 
 test('a badge that is pressed opens its finding, and the arena hears nothing', () => {
   const { hand, sample, sent, desk } = atBadge();

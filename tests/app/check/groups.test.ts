@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { levelChanges, practiceSentences, silences } from '../../../src/app/check/book-words.ts';
 import { groupsOf } from '../../../src/app/check/groups.ts';
-import { CHECKS_PART, SWEEPS_PART } from '../../../src/app/check/later-checks.ts';
+import { SWEEPS_PART } from '../../../src/app/check/later-checks.ts';
 import { limitBehind, quantityOf } from '../../../src/app/check/limit-behind.ts';
 import { clearanceWords, narrowestSweep, sweepFor } from '../../../src/app/check/sweep-words.ts';
 import { closerFindingsOf } from '../../../src/core/checks/checks.ts';
@@ -23,8 +23,6 @@ const facts = survey(FAULTY);
 const findings = closerFindingsOf(facts);
 
 describe('findings in groups', () => {
-  beforeAll(() => CHECKS_PART.load());
-
   test('by check are headed by what is asked', () => {
     const group = groupsOf(findings, facts, 'check').find(({ id }) => id === 'gap-band');
     expect(group?.title).toMatch(/^[A-Z].*[^.]$/);

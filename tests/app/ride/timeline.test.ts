@@ -1,8 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import { feetAt } from '../../../src/app/ride/feet.ts';
-import { leadAt, momentAt, timelineOf } from '../../../src/app/ride/timeline.ts';
+import { leadAt, momentAt } from '../../../src/app/ride/moment.ts';
+import { timelineOf } from '../../../src/app/ride/timeline.ts';
 import { ridePositionAt } from '../../../src/core/ride/playing.ts';
-import { printsOf, survey } from '../../../src/core/survey.ts';
+import { survey } from '../../../src/core/survey.ts';
+import { printsOf } from '../../../src/core/survey-prints.ts';
 import { threeObstacles } from '../../desk/three-obstacles.ts';
 
 const surveyed = survey(threeObstacles());

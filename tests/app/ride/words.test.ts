@@ -3,7 +3,8 @@ import { likelihoodWords, worstNotes } from '../../../src/app/ride/print-words.t
 import { changeSentence, firstEnd, leadSentence, leadWords } from '../../../src/app/ride/ride-words.ts';
 import { costliestLeg, ifEntered } from '../../../src/app/ride/what-if.ts';
 import type { PrintNote } from '../../../src/core/ride/print-notes.ts';
-import { printsOf, survey } from '../../../src/core/survey.ts';
+import { survey } from '../../../src/core/survey.ts';
+import { printsOf } from '../../../src/core/survey-prints.ts';
 import { threeObstacles } from '../../desk/three-obstacles.ts';
 
 test.each([

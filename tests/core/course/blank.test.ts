@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { blankCourse, entrancePose } from '../../../src/core/course/blank.ts';
+import { blankCourse } from '../../../src/core/course/blank.ts';
 import type { Arena } from '../../../src/core/course/course.ts';
 import { addObstacle } from '../../../src/core/course/edit-obstacles.ts';
+import { entrancePose } from '../../../src/core/course/entrance-pose.ts';
 import { courseSchema } from '../../../src/core/course/schema.ts';
 import { semanticErrors } from '../../../src/core/files/semantic-validation.ts';
 import { OBSTACLE_KINDS } from '../../../src/core/obstacles/obstacles.ts';

@@ -6,7 +6,8 @@ import { distance } from '../../../src/core/plane/point.ts';
 import { pose, toLocal } from '../../../src/core/plane/pose.ts';
 import { isFore, overtrack } from '../../../src/core/ride/footfall.ts';
 import type { HoofPrint } from '../../../src/core/ride/hoof-print.ts';
-import { printNotesOf, printsOf, type Survey, survey } from '../../../src/core/survey.ts';
+import { type Survey, survey } from '../../../src/core/survey.ts';
+import { printNotesOf, printsOf } from '../../../src/core/survey-prints.ts';
 import { course, fan, leg, obstacle, pole, run } from './hand-laid.ts';
 
 type Gait = 'walk' | 'jog' | 'lope';

@@ -8,7 +8,8 @@ import { pose, toLocal, toWorld } from '../../../src/core/plane/pose.ts';
 import { isFore, sideOf } from '../../../src/core/ride/footfall.ts';
 import type { HoofPrint } from '../../../src/core/ride/hoof-print.ts';
 import { ridePositionAt } from '../../../src/core/ride/playing.ts';
-import { printNotesOf, printsOf, type Survey, survey } from '../../../src/core/survey.ts';
+import { type Survey, survey } from '../../../src/core/survey.ts';
+import { printNotesOf, printsOf } from '../../../src/core/survey-prints.ts';
 import { course, leg, obstacle, pole } from './hand-laid.ts';
 
 const BASE = STOCK_HORSE.wheelbase.value;

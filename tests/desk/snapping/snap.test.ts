@@ -1,6 +1,6 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { findingsOf } from '../../../src/core/checks/checks.ts';
+import { bandAsked, findingsOf } from '../../../src/core/checks/checks.ts';
 import type { Course } from '../../../src/core/course/course.ts';
 import { shiftByKeys } from '../../../src/core/course/edit-obstacles.ts';
 import { survey } from '../../../src/core/survey.ts';
@@ -16,7 +16,12 @@ import { snapContext } from '../../../src/desk/snapping/snap-context.ts';
 import { midways, PLACE_SOURCES, TURN_SOURCES } from '../../../src/desk/snapping/snap-sources.ts';
 import { threeObstacles } from '../three-obstacles.ts';
 
-const GROUND = snapContext(survey(threeObstacles()), ['run-1']);
+/** What the keys of a course may snap to under its rule book. */
+function groundOf(course: Course, keys: readonly string[]): SnapContext {
+  return snapContext({ survey: survey(course), bandAsked: (limit) => bandAsked(course, limit) }, keys);
+}
+
+const GROUND = groundOf(threeObstacles(), ['run-1']);
 const EVERY = [...PLACE_SOURCES, ...TURN_SOURCES];
 const FOOT = 0.3048;
 
@@ -152,7 +157,7 @@ describe('a snap on a course', () => {
           const key = placed.obstacle.id;
           const shift = { x: x - placed.bounds.minX, y: y - placed.bounds.minY };
           const moving = { bounds: shiftBounds(placed.bounds, shift.x, shift.y), pieces: placed.pieces, shift };
-          const end = snap(moving, snapContext(survey(start), [key]), {
+          const end = snap(moving, groundOf(start, [key]), {
             sources: PLACE_SOURCES,
             reach: { ground: reach, angle: 0 },
           });

@@ -5,7 +5,7 @@ import { segmentPointDistance } from '../../../core/plane/segment.ts';
 import type { Survey } from '../../../core/survey.ts';
 import { newBendAt } from '../../../desk/gestures/bend.ts';
 import { pieceUnderPoint } from '../../../desk/selection/hit.ts';
-import { becameOf, ghostPieces } from '../../change/origins.ts';
+import { ORIGINS_PART } from '../../change/later-origins.ts';
 import type { Pointed } from '../../view.ts';
 import { type Camera, groundOf } from '../camera.ts';
 import { badgeAt } from '../painters/badges.ts';
@@ -44,9 +44,11 @@ export function comparedAt(
   const reach = PICK_RADIUS.mouse / camera.scale / 2;
   const piece = pieceUnderPoint(survey, at, reach);
   if (piece !== null) return piece.obstacle;
+  const origins = ORIGINS_PART.now();
+  if (origins === undefined) return null;
   for (const layout of others) {
-    const ghost = pieceUnderPoint({ pieces: ghostPieces(layout, survey.layout) }, at, reach);
-    if (ghost !== null) return becameOf(layout, survey.layout, ghost.obstacle) ?? ghost.obstacle;
+    const ghost = pieceUnderPoint({ pieces: origins.ghostPieces(layout, survey.layout) }, at, reach);
+    if (ghost !== null) return origins.becameOf(layout, survey.layout, ghost.obstacle) ?? ghost.obstacle;
   }
   return null;
 }

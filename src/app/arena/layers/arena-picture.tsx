@@ -2,10 +2,12 @@ import { useEffect, useLayoutEffect, useRef } from 'react';
 import { useCompared } from '../../change/compared.ts';
 import { useShownPlan } from '../../change/shown-plan.tsx';
 import { useDesk, useDeskState } from '../../desk-context.tsx';
+import { want } from '../../later-part.ts';
 import { usePlayer } from '../../ride/player-context.tsx';
 import { useView } from '../../view.ts';
 import { usePickRadius } from '../input/pick-radius.ts';
 import { horseLayer } from './horse-layer.ts';
+import { LATER_PAINTERS } from './later-painters.ts';
 import { liveLayer } from './live-layer.ts';
 import { createPicture, mountStage, type Picture } from './picture.ts';
 import { type Moved, movedBy, type Scene } from './scene.ts';
@@ -57,7 +59,7 @@ export function ArenaPicture({
       drawn: (canvases) => latest.current.drawn?.(canvases),
     });
     picture.current = made;
-    const stops = [desk, view, compared, player].map((store) => store.subscribe(made.request));
+    const stops = [desk, view, compared, player, ...LATER_PAINTERS].map((store) => store.subscribe(made.request));
     stops.push(player.watch(made.request));
     return () => {
       for (const stop of stops) stop();
@@ -66,5 +68,6 @@ export function ArenaPicture({
       stage.destroy();
     };
   }, [desk, view, compared, player, layers]);
+  useEffect(() => LATER_PAINTERS.forEach(want), []);
   return <div ref={box} className="arena-picture" />;
 }

@@ -2,7 +2,6 @@ import { visibleFindings } from '../../check/visible-findings.ts';
 import { type DimensionLabel, labelBox } from '../overlays/dimension-places.ts';
 import { arenaLabels } from '../painters/arena-labels.ts';
 import { badgeBoxes } from '../painters/badges.ts';
-import { carryLabels } from '../painters/carry-marks.ts';
 import { paintEnds } from '../painters/ends.ts';
 import { handleBoxes } from '../painters/handles.ts';
 import { tapeReadingPlate } from '../painters/kept-mark.ts';
@@ -10,6 +9,7 @@ import { paintLabels } from '../painters/labels.ts';
 import { paintLetters } from '../painters/paint-letters.ts';
 import { paintPlaces } from '../painters/paint-places.ts';
 import { paintTravel } from '../painters/paint-travel.ts';
+import { CHANGE_PAINTERS } from './later-painters.ts';
 import type { Scene } from './scene.ts';
 
 /** The line but for what a gesture has left alone, its places, and the letters and names beside the obstacles, off all that has its own place. */
@@ -31,7 +31,7 @@ export function paintLineOfTravel(
       kept: [
         ...handleBoxes({ survey, chosen }, { camera, reach: reach / camera.scale }),
         ...dimensions.map(labelBox),
-        ...(plan === null ? [] : carryLabels(plan.plan, camera, size, null).map(({ box }) => box)),
+        ...(plan === null ? [] : (CHANGE_PAINTERS.now()?.carryBoxes(plan.plan, view) ?? [])),
         ...(tapeReading === null ? [] : [tapeReadingPlate(tapeReading, camera)]),
       ],
     },

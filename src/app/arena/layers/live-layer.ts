@@ -1,13 +1,10 @@
-import { printNotesOf, printsOf } from '../../../core/survey.ts';
 import { visibleFindings } from '../../check/visible-findings.ts';
 import { shownDimensions } from '../overlays/use-dimensions.ts';
 import { paintDimensionNumbers } from '../painters/dimension-numbers.ts';
 import { paintKept, paintPins, paintTapeEnd, paintTapeReading } from '../painters/kept-mark.ts';
-import { paintCarries } from '../painters/paint-carries.ts';
 import { paintObstacles } from '../painters/paint-obstacles.ts';
-import { paintPrints } from '../painters/paint-prints.ts';
+import { CHANGE_PAINTERS, LATER_PAINTERS, RIDE_PAINTERS } from './later-painters.ts';
 import { paintLineOfTravel } from './line-of-travel.ts';
-import { paintOrigins } from './origin-arrows.ts';
 import { paintOverlay } from './overlay.ts';
 import type { PictureLayer } from './picture.ts';
 import type { Scene } from './scene.ts';
@@ -24,20 +21,17 @@ export const liveLayer: PictureLayer<Scene> = {
     return [
       ...[survey, visibleFindings(desk), chosen, stage, gesture !== null, moved, stillParts, guides, tape, tapeReading],
       ...[camera, size, pointed, sweepStep, theme, reach, hasPrints, plan, stage === 'change' ? compared : null],
+      ...LATER_PAINTERS.map((part) => part.now()),
     ];
   },
   paint(context, scene) {
-    const { desk, moved, view, compared, plan, theme, reach } = scene;
+    const { desk, moved, view, theme, reach } = scene;
     const { survey } = desk;
     const eye = { camera: view.camera, theme };
     const { kept, labels } = shownDimensions(desk, view, reach);
     paintObstacles(context, { obstacles: survey.obstacles.filter(({ obstacle }) => moved.has(obstacle.id)) }, eye);
     paintLineOfTravel(context, scene, labels);
-    if (scene.hasPrints && desk.stage === 'ride' && desk.gesture === null) {
-      const hoof = survey.horse.hoof.value;
-      const prints = { prints: printsOf(survey), notes: printNotesOf(survey), hoof };
-      paintPrints(context, prints, { ...eye, size: view.size });
-    }
+    RIDE_PAINTERS.now()?.paintWantedPrints(context, scene);
     paintOverlay(context, scene);
     if (desk.stage === 'set') paintPins(context, survey, eye);
     paintKept(context, kept, { ...eye, labels });
@@ -46,9 +40,6 @@ export const liveLayer: PictureLayer<Scene> = {
     if (desk.tapeReading !== null) paintTapeReading(context, desk.tapeReading, eye);
     const end = looseTapeEnd(desk);
     if (end !== undefined) paintTapeEnd(context, end, eye);
-    paintOrigins(context, scene);
-    if (plan !== null) {
-      paintCarries(context, plan.plan, { ...eye, size: view.size, focused: compared.focusedCarry });
-    }
+    CHANGE_PAINTERS.now()?.paintChange(context, scene);
   },
 };

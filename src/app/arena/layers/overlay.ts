@@ -1,20 +1,19 @@
-import { sweepsShown } from '../../check/sweep-words.ts';
 import { visibleFindings } from '../../check/visible-findings.ts';
 import { paintBadges } from '../painters/badges.ts';
 import { paintBends, paintChosen, paintCrossings, paintHandles } from '../painters/handles.ts';
 import { paintMarks } from '../painters/marks.ts';
-import { paintNarrowest, paintSweep, paintSweepStep } from '../painters/sweep-mark.ts';
 import { paintGap } from '../painters/tape-mark.ts';
+import { CHECK_PAINTERS } from './later-painters.ts';
 import type { Scene } from './scene.ts';
 
 /** What is chosen with its handles, what is pointed at, the findings, and the snaps of a gesture. */
-export function paintOverlay(context: CanvasRenderingContext2D, { desk, view, theme, reach }: Scene): void {
+export function paintOverlay(context: CanvasRenderingContext2D, scene: Scene): void {
+  const { desk, view, theme, reach } = scene;
   const { survey, chosen, stage } = desk;
-  const { camera, pointed, sweepStep } = view;
+  const { camera, pointed } = view;
   const findings = visibleFindings(desk);
-  const isSwept = stage === 'check' && desk.gesture === null;
-  const sweeps = isSwept ? sweepsShown(survey, { chosen, pointed, findings }) : [];
-  for (const sweep of sweeps) paintSweep(context, { camera, theme, sweep });
+  const sweeps = stage === 'check' && desk.gesture === null ? CHECK_PAINTERS.now() : undefined;
+  sweeps?.paintSweeps(context, scene);
   paintChosen(context, survey, { camera, theme, chosen });
   paintHandles(context, { survey, chosen }, { camera, theme, reach: reach / camera.scale });
   if (survey.layout.ride.legs.length > 0 || stage === 'ride') {
@@ -24,11 +23,7 @@ export function paintOverlay(context: CanvasRenderingContext2D, { desk, view, th
   const gap = pointed?.kind === 'gap' ? survey.line.gaps[pointed.gap] : undefined;
   if (gap !== undefined) paintGap(context, gap.ends, { camera, theme });
   paintBadges(context, findings, { camera, theme, pointed });
-  for (const sweep of sweeps) {
-    paintNarrowest(context, survey, { camera, theme, sweep });
-    if (sweepStep?.obstacle !== sweep.obstacle) continue;
-    paintSweepStep(context, survey, { camera, theme, sweep, step: sweepStep.step });
-  }
+  sweeps?.paintClearances(context, scene);
   const drawing = { ...theme, inks: { ...theme.inks, measure: theme.guide, faint: theme.guide } };
   for (const guide of desk.guides) paintMarks(context, guide.marks, { camera, theme: drawing });
 }

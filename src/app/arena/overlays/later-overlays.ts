@@ -3,6 +3,12 @@ import { lazyComponent } from '../../lazy-panel.tsx';
 
 export const ArenaLegend = lazyComponent(() => import('./legend.tsx').then((module) => module.ArenaLegend));
 export const SuggestionBar = lazyComponent(() => import('./suggestion-bar.tsx').then((module) => module.SuggestionBar));
+export const AlongBar = lazyComponent(() => import('./along-bar.tsx').then((module) => module.AlongBar), null, 'quiet');
+export const HandOverlays = lazyComponent<{ readonly print: (far: number) => string }>(
+  () => import('./hand-overlays.tsx').then((module) => module.HandOverlays),
+  null,
+  'quiet',
+);
 export const ConflictDialog = lazyComponent(() =>
   import('./conflict-dialog.tsx').then((module) => module.ConflictDialog),
 );

@@ -2,10 +2,11 @@ import { description, reading } from '../../../desk/description.ts';
 import { goOrder } from '../../../desk/selection/selection.ts';
 import { byEarWords } from '../../../words/by-ear.ts';
 import { comparedLayouts, useComparedState } from '../../change/compared.ts';
-import { originsWords } from '../../change/origins.ts';
+import { ORIGINS_PART } from '../../change/later-origins.ts';
 import { subjectOf } from '../../check/finding-subject.ts';
 import { openFindings } from '../../check/visible-findings.ts';
 import { useDeskState } from '../../desk-context.tsx';
+import { useLaterPart } from '../../use-later-part.ts';
 
 /**
  * The arena in words, for a screen reader: what is chosen is said with the arena, everything else stands in a list that is
@@ -18,6 +19,7 @@ export function TextAlternative() {
   const isChecked = useDeskState((state) => state.isChecked);
   const isChange = useDeskState((state) => state.stage === 'change');
   const compared = useComparedState((state) => state);
+  const origins = useLaterPart(ORIGINS_PART);
   const others = isChange ? comparedLayouts(survey.course, compared) : [];
   const { unit } = survey.course;
   return (
@@ -48,7 +50,9 @@ export function TextAlternative() {
             >
               {isChosen && byEarWords.isChosen}
               {reading({ survey, findings }, id)}
-              {others.length > 0 && ` ${originsWords(id, { shown: survey.layout, others, unit })}`}
+              {others.length > 0 &&
+                origins !== undefined &&
+                ` ${origins.originsWords(id, { shown: survey.layout, others, unit })}`}
             </li>
           );
         })}

@@ -20,7 +20,7 @@ export interface LabelForm<Content> {
   places(): readonly LabelSpot[];
   /** What it costs to say less, in pixels of distance. */
   readonly less: number;
-  /** What else it costs to stand in a box; asked of free places only. Absent: nothing. */
+  /** What else it costs to stand in a box, 0 or more; asked of free places only. Absent: nothing. */
   price?(box: Bounds): number;
 }
 
@@ -70,18 +70,14 @@ export function createCrowd(
     }
     return count;
   };
-  const isFree = (box: Bounds) =>
-    box.minX >= room.minX &&
-    box.maxX <= room.maxX &&
-    box.minY >= room.minY &&
-    box.maxY <= room.maxY &&
-    !boxes.some(
-      (other) =>
-        other.minX < box.maxX + APART &&
-        other.maxX > box.minX - APART &&
-        other.minY < box.maxY + APART &&
-        other.maxY > box.minY - APART,
-    );
+  const isFree = (box: Bounds) => {
+    if (box.minX < room.minX || box.maxX > room.maxX || box.minY < room.minY || box.maxY > room.maxY) return false;
+    const [minX, maxX, minY, maxY] = [box.minX - APART, box.maxX + APART, box.minY - APART, box.maxY + APART];
+    for (const other of boxes) {
+      if (other.minX < maxX && other.maxX > minX && other.minY < maxY && other.maxY > minY) return false;
+    }
+    return true;
+  };
   return {
     take: (box) => boxes.push(box),
     put(forms, most = Number.POSITIVE_INFINITY) {
@@ -94,8 +90,10 @@ export function createCrowd(
           const box = { minX: x - width / 2, maxX: x + width / 2, minY: y - height / 2, maxY: y + height / 2 };
           if (!isFree(box)) continue;
           const covered = dotsIn(box);
-          const cost = less + far + DOT * covered + (price?.(box) ?? 0);
-          if (cost >= least || covered > most) continue;
+          const bare = less + far + DOT * covered;
+          if (covered > most || bare >= least) continue;
+          const cost = bare + (price?.(box) ?? 0);
+          if (cost >= least) continue;
           least = cost;
           best = { content, box };
         }

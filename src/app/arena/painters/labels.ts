@@ -42,7 +42,8 @@ export function labelForms(
   const height = 2 * (DISC + AIR);
   const price = (label: Bounds) => {
     const own = gapBetween(label, box);
-    return boxes.some((other) => other !== box && gapBetween(label, other) < own) ? STRANGE : 0;
+    for (const other of boxes) if (other !== box && gapBetween(label, other) < own) return STRANGE;
+    return 0;
   };
   const form = (words: string, less: number): LabelForm<LabelWords> => {
     const width = disc + (words === '' ? 0 : textWidth(words, 'bold') + 10) + 2 * AIR;
@@ -55,31 +56,35 @@ export function labelForms(
 /** Middles of a label beside a box: above, below, left, right, then at the corners, nearer ones first. */
 function placesAround(box: Bounds, width: number, height: number): readonly LabelSpot[] {
   const [midX, midY] = [(box.minX + box.maxX) / 2, (box.minY + box.maxY) / 2];
-  return AWAY.flatMap((away) => {
+  const spots: LabelSpot[] = [];
+  for (const away of AWAY) {
+    let index = 0;
+    const add = (x: number, y: number) => {
+      spots.push({ x, y, far: FAR * (away - 5) + index / 2 });
+      index += 1;
+    };
     const left = box.minX - away - width / 2;
     const right = box.maxX + away + width / 2;
     const above = box.minY - away - height / 2;
     const below = box.maxY + away + height / 2;
-    const middles: readonly (readonly [number, number])[] = [
-      [midX, above],
-      [midX, below],
-      [left, midY],
-      [right, midY],
-      [box.minX + width / 2, above],
-      [box.maxX - width / 2, above],
-      [box.minX + width / 2, below],
-      [box.maxX - width / 2, below],
-      [left, box.minY + height / 2],
-      [right, box.minY + height / 2],
-      [left, box.maxY - height / 2],
-      [right, box.maxY - height / 2],
-      [left, above],
-      [right, above],
-      [left, below],
-      [right, below],
-    ];
-    return middles.map(([x, y], index) => ({ x, y, far: FAR * (away - 5) + index / 2 }));
-  });
+    add(midX, above);
+    add(midX, below);
+    add(left, midY);
+    add(right, midY);
+    add(box.minX + width / 2, above);
+    add(box.maxX - width / 2, above);
+    add(box.minX + width / 2, below);
+    add(box.maxX - width / 2, below);
+    add(left, box.minY + height / 2);
+    add(right, box.minY + height / 2);
+    add(left, box.maxY - height / 2);
+    add(right, box.maxY - height / 2);
+    add(left, above);
+    add(right, above);
+    add(left, below);
+    add(right, below);
+  }
+  return spots;
 }
 
 /** The square of the distance between two boxes; 0 when they touch. */

@@ -58,15 +58,17 @@ export function wordForms({ at, angle, words }: WordPlace): readonly LabelForm<s
 function placesBeside(at: Point<'screen'>, angle: number, width: number): readonly LabelSpot[] {
   const along = { x: Math.cos(angle), y: Math.sin(angle) };
   const across = { x: -along.y, y: along.x };
-  return ASIDE.flatMap((aside) =>
-    ALONG.flatMap((by) =>
-      [1, -1].map((side) => {
+  const spots: LabelSpot[] = [];
+  for (const aside of ASIDE) {
+    for (const by of ALONG) {
+      for (const side of [1, -1]) {
         const x = at.x + side * across.x * (HALF_TICK + aside + width / 2) + along.x * by;
         const y = at.y + side * across.y * (HALF_TICK + aside + LINE / 2) + along.y * by;
-        return { x, y, far: aside - 4 + Math.abs(by) + (side === 1 ? 0 : 1) };
-      }),
-    ),
-  );
+        spots.push({ x, y, far: aside - 4 + Math.abs(by) + (side === 1 ? 0 : 1) });
+      }
+    }
+  }
+  return spots;
 }
 
 /** A tick across the line where the gait or the lead changes, with its word where the picture is large enough. */

@@ -6,7 +6,8 @@ import type { Point } from '../../plane/point.ts';
 import type { LineElement, Transition } from '../../ride/line.ts';
 import type { Survey } from '../../survey.ts';
 import type { Check } from '../check.ts';
-import { askerWords, bandWords, obstacleWords, valueWords } from '../findings/finding-words.ts';
+import { askerWords, bandWords, valueWords } from '../findings/finding-words.ts';
+import { obstacleWords } from '../findings/thing-words.ts';
 import { isInBand } from '../rulebooks/band.ts';
 import { bandOf } from '../rulebooks/rulebooks.ts';
 

@@ -1,7 +1,7 @@
 import type { Survey } from '../../survey.ts';
 import { capitalized } from '../../text/sentence.ts';
 import type { Check, RawFinding } from '../check.ts';
-import { obstacleWords } from '../findings/finding-words.ts';
+import { obstacleWords } from '../findings/thing-words.ts';
 
 interface Ban {
   readonly limit: string;

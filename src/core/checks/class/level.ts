@@ -3,7 +3,7 @@ import { changeLeg } from '../../course/edit-ride.ts';
 import type { Point } from '../../plane/point.ts';
 import type { Survey } from '../../survey.ts';
 import type { Check, Limit, Proposal, RawFinding } from '../check.ts';
-import { obstacleWords } from '../findings/finding-words.ts';
+import { obstacleWords } from '../findings/thing-words.ts';
 import { isInBand } from '../rulebooks/band.ts';
 import { bandOf, PRACTICE, rulebookById } from '../rulebooks/rulebooks.ts';
 

@@ -1,6 +1,7 @@
 import { capitalized } from '../../text/sentence.ts';
 import type { Check } from '../check.ts';
-import { askerWords, bandWords, obstacleWords, valueWords } from '../findings/finding-words.ts';
+import { askerWords, bandWords, valueWords } from '../findings/finding-words.ts';
+import { obstacleWords } from '../findings/thing-words.ts';
 import { isInBand } from '../rulebooks/band.ts';
 import { bandOf } from '../rulebooks/rulebooks.ts';
 

@@ -1,5 +1,6 @@
 import type { Check } from '../check.ts';
-import { askerWords, bandWords, obstacleWords } from '../findings/finding-words.ts';
+import { askerWords, bandWords } from '../findings/finding-words.ts';
+import { obstacleWords } from '../findings/thing-words.ts';
 import { isInBand } from '../rulebooks/band.ts';
 import { bandOf } from '../rulebooks/rulebooks.ts';
 

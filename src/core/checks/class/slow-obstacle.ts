@@ -3,7 +3,8 @@ import type { Survey } from '../../survey.ts';
 import { capitalized } from '../../text/sentence.ts';
 import type { Check, Limit, Limits, Weight } from '../check.ts';
 import { isBoundBy, piecesBoundBy } from '../findings/dimension.ts';
-import { askerWords, obstacleWords, valueWords } from '../findings/finding-words.ts';
+import { askerWords, valueWords } from '../findings/finding-words.ts';
+import { obstacleWords } from '../findings/thing-words.ts';
 
 /** What the limits take one slow obstacle for: about a side pass along a 12 ft pole by the clock here. Estimate. */
 const ONE_OBSTACLE: Seconds = 20;

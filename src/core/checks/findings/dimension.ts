@@ -8,11 +8,12 @@ import { ringBounds } from '../../plane/ring.ts';
 import { ringDistance } from '../../plane/segment.ts';
 import type { Survey } from '../../survey.ts';
 import { capitalized } from '../../text/sentence.ts';
-import type { Check, Limit, Proposal, RawFinding } from '../check.ts';
+import type { Band, Check, Limit, Proposal, RawFinding } from '../check.ts';
 import { type Aim, aimsOf } from '../rulebooks/aims.ts';
 import { isInBand, nearestAllowed } from '../rulebooks/band.ts';
 import { bandOf } from '../rulebooks/rulebooks.ts';
-import { askerWords, bandWords, measuredWords, obstacleWords, valueWords } from './finding-words.ts';
+import { askerWords, bandWords, measuredWords, valueWords } from './finding-words.ts';
+import { obstacleWords } from './thing-words.ts';
 import { rebuildNear } from './verified-fixes.ts';
 
 /** One size found on the ground. */
@@ -70,9 +71,13 @@ function parameterProposals(
   });
 }
 
-/** One finding for an obstacle: its worst size. */
-function sizeFindings(survey: Survey, rule: SizeRule, limit: Limit, obstacle: PlacedObstacle): RawFinding[] {
-  const band = bandOf(limit);
+/** One finding for an obstacle: its worst size. `band` is the limit's. */
+function sizeFindings(
+  survey: Survey,
+  rule: SizeRule,
+  { limit, band }: { readonly limit: Limit; readonly band: Band },
+  obstacle: PlacedObstacle,
+): RawFinding[] {
   const wrong = rule.sizes(obstacle, survey, limit).filter(({ value }) => !isInBand(band, value));
   const [worst] = wrong.sort((a, b) => distanceToBand(limit, b) - distanceToBand(limit, a));
   if (worst === undefined) return [];
@@ -121,7 +126,8 @@ export function sizeCheck(rule: SizeRule): Check {
       const bound = rule.onlyDeclared
         ? survey.obstacles.filter((each) => isBoundBy(each, rule.limit))
         : survey.obstacles;
-      return bound.flatMap((obstacle) => sizeFindings(survey, rule, limit, obstacle));
+      const band = bandOf(limit);
+      return bound.flatMap((obstacle) => sizeFindings(survey, rule, { limit, band }, obstacle));
     },
   };
 }

@@ -2,7 +2,8 @@ import { INCH, type Metres } from '../../measure/quantity.ts';
 import type { Survey } from '../../survey.ts';
 import type { Proposal } from '../check.ts';
 import { usualOf } from '../rulebooks/rulebooks.ts';
-import { obstacleWords, valueWords } from './finding-words.ts';
+import { valueWords } from './finding-words.ts';
+import { obstacleWords } from './thing-words.ts';
 import { rebuildNear } from './verified-fixes.ts';
 
 /**

@@ -4,7 +4,8 @@ import type { BetterWay } from '../../ride/best-ways.ts';
 import { bestWaysOf, type Survey, survey } from '../../survey.ts';
 import { andList } from '../../text/sentence.ts';
 import type { Check, RawFinding } from '../check.ts';
-import { obstacleWords, valueWords } from '../findings/finding-words.ts';
+import { valueWords } from '../findings/finding-words.ts';
+import { obstacleWords } from '../findings/thing-words.ts';
 
 /** A saving is worth a word from here on. Estimate. */
 const WORTH: { readonly length: Metres; readonly time: Seconds } = { length: 5 * FOOT, time: 2 };

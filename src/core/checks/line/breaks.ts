@@ -2,7 +2,7 @@ import { changeLeg, passOn } from '../../course/edit-ride.ts';
 import type { Gait } from '../../horses/horse.ts';
 import type { Survey } from '../../survey.ts';
 import type { Check, Proposal } from '../check.ts';
-import { obstacleWords } from '../findings/finding-words.ts';
+import { obstacleWords } from '../findings/thing-words.ts';
 
 const SLOWER: Readonly<Record<Gait, readonly Gait[]>> = { lope: ['jog', 'walk'], jog: ['walk'], walk: [] };
 

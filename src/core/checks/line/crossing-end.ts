@@ -1,13 +1,7 @@
 import { capitalized } from '../../text/sentence.ts';
 import type { Check, RawFinding } from '../check.ts';
-import {
-  askerWords,
-  bandWords,
-  measuredWords,
-  obstacleWords,
-  piecesWords,
-  pieceWords,
-} from '../findings/finding-words.ts';
+import { askerWords, bandWords, measuredWords } from '../findings/finding-words.ts';
+import { obstacleWords, piecesWords, pieceWords } from '../findings/thing-words.ts';
 import { rebuildNear } from '../findings/verified-fixes.ts';
 import { isInBand } from '../rulebooks/band.ts';
 import { bandOf } from '../rulebooks/rulebooks.ts';

@@ -2,7 +2,8 @@ import { changeLeg } from '../../course/edit-ride.ts';
 import type { LeadNote } from '../../ride/line.ts';
 import type { Survey } from '../../survey.ts';
 import type { Check, Proposal, RawFinding } from '../check.ts';
-import { obstacleWords, valueWords } from '../findings/finding-words.ts';
+import { valueWords } from '../findings/finding-words.ts';
+import { obstacleWords } from '../findings/thing-words.ts';
 
 function leadProposals(survey: Survey, index: number, lead: 'left' | 'right'): readonly Proposal[] {
   const leg = survey.layout.ride.legs[index];

@@ -12,7 +12,8 @@ import { ringSegmentDistance, type Segment, segmentPointDistance } from '../../p
 import type { LineElement } from '../../ride/line.ts';
 import type { Survey } from '../../survey.ts';
 import type { Check, Proposal, RawFinding } from '../check.ts';
-import { linePartWords, obstacleWords, pieceWords, valueWords } from '../findings/finding-words.ts';
+import { valueWords } from '../findings/finding-words.ts';
+import { linePartWords, obstacleWords, pieceWords } from '../findings/thing-words.ts';
 import { halfWidth } from '../geometry/half-width.ts';
 import { chordsOf } from '../geometry/path-chords.ts';
 import { BAND_TOLERANCE } from '../rulebooks/band.ts';

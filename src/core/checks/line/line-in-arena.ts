@@ -6,7 +6,8 @@ import type { Point } from '../../plane/point.ts';
 import type { LineElement } from '../../ride/line.ts';
 import type { Survey } from '../../survey.ts';
 import type { Check, Proposal, RawFinding } from '../check.ts';
-import { linePartWords, obstacleWords, valueWords } from '../findings/finding-words.ts';
+import { valueWords } from '../findings/finding-words.ts';
+import { linePartWords, obstacleWords } from '../findings/thing-words.ts';
 import { halfWidth } from '../geometry/half-width.ts';
 import { chordsOf } from '../geometry/path-chords.ts';
 import { BAND_TOLERANCE } from '../rulebooks/band.ts';
@@ -37,20 +38,20 @@ function atEntrance({ entrance }: Arena, wall: Wall, { x, y }: Point): boolean {
   return Math.abs(along - entrance.at) <= entrance.width / 2;
 }
 
+/** Whether some of the element may be nearer to a wall than half the horse's width: most of them are not. */
+function mayTouchWall({ horse, course: { arena } }: Survey, element: LineElement): boolean {
+  const needs = halfWidth(horse, element, 'standing');
+  const { minX, minY, maxX, maxY } = chordsOf(element.path).bounds;
+  return minX < needs || minY < needs || maxX > arena.length - needs || maxY > arena.width - needs;
+}
+
 /** The place of the leg that is nearest to a wall, of those nearer than half the horse's width. */
 function nearestWall(survey: Survey, elements: readonly LineElement[]): NearestWall | undefined {
   const { arena } = survey.course;
   let worst: NearestWall | undefined;
   for (const element of elements) {
     const needs = halfWidth(survey.horse, element, 'standing');
-    const { points, bounds } = chordsOf(element.path);
-    const inside =
-      bounds.minX >= needs &&
-      bounds.minY >= needs &&
-      bounds.maxX <= arena.length - needs &&
-      bounds.maxY <= arena.width - needs;
-    if (inside) continue;
-    for (const at of points) {
+    for (const at of chordsOf(element.path).points) {
       for (const [wall, room] of distancesToWalls(arena, at)) {
         if (room >= needs - BAND_TOLERANCE || room >= (worst?.clearance ?? Number.POSITIVE_INFINITY)) continue;
         if (!atEntrance(arena, wall, at)) worst = { element, at, wall, clearance: room, needs };
@@ -85,11 +86,16 @@ function moveInProposals(
   });
 }
 
-function lineInArenaFindings(survey: Survey, leg: number, part: LineElement['part']): RawFinding[] {
+/** Of one part of a leg; `near` are the elements that may touch a wall. */
+function lineInArenaFindings(
+  survey: Survey,
+  near: readonly LineElement[],
+  { leg, part }: Pick<LineElement, 'leg' | 'part'>,
+): RawFinding[] {
   const ridden = survey.layout.ride.legs[leg];
   const worst = nearestWall(
     survey,
-    survey.line.elements.filter((element) => element.leg === leg && element.part === part),
+    near.filter((element) => element.leg === leg && element.part === part),
   );
   if (worst === undefined || ridden === undefined) return [];
   const { unit } = survey.course;
@@ -127,6 +133,11 @@ export const lineInArena: Check = {
   because: 'A horse that has no room along the wall cuts the turn or stops.',
   weight: 'must',
   limits: [],
-  findings: (survey) =>
-    survey.layout.ride.legs.flatMap((_, leg) => PARTS.flatMap((part) => lineInArenaFindings(survey, leg, part))),
+  findings(survey) {
+    const near = survey.line.elements.filter((element) => mayTouchWall(survey, element));
+    if (near.length === 0) return [];
+    return survey.layout.ride.legs.flatMap((_, leg) =>
+      PARTS.flatMap((part) => lineInArenaFindings(survey, near, { leg, part })),
+    );
+  },
 };

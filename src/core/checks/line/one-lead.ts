@@ -3,7 +3,8 @@ import { poseAt } from '../../plane/path.ts';
 import type { Point } from '../../plane/point.ts';
 import type { Survey } from '../../survey.ts';
 import type { Check, Proposal, RawFinding } from '../check.ts';
-import { obstacleWords, valueWords } from '../findings/finding-words.ts';
+import { valueWords } from '../findings/finding-words.ts';
+import { obstacleWords } from '../findings/thing-words.ts';
 
 /** Legs that are loped on this lead over their obstacle, where no bend asks for it. */
 function otherLeadProposals(survey: Survey, only: 'left' | 'right'): readonly Proposal[] {

@@ -1,10 +1,11 @@
 import { obstacleOf } from '../../course/ids.ts';
 import { PRINT_WORDS } from '../../ride/hoof-print.ts';
 import type { PrintNote } from '../../ride/print-notes.ts';
-import { printNotesOf, type Survey } from '../../survey.ts';
+import type { Survey } from '../../survey.ts';
+import { printNotesOf } from '../../survey-prints.ts';
 import { andList, capitalized } from '../../text/sentence.ts';
 import type { Check, Limits, Proposal, RawFinding } from '../check.ts';
-import { piecesWords, pieceWords } from '../findings/finding-words.ts';
+import { piecesWords, pieceWords } from '../findings/thing-words.ts';
 import { widerProposals } from '../findings/wider-proposals.ts';
 import { sweepsOf } from '../geometry/sweep.ts';
 import { gapProposals } from '../spacing/gap-band.ts';

@@ -7,7 +7,8 @@ import type { Crossing, LineElement } from '../../ride/line.ts';
 import { transitionLength } from '../../ride/transitions.ts';
 import type { Survey } from '../../survey.ts';
 import type { Check, RawFinding } from '../check.ts';
-import { obstacleWords, valueWords } from '../findings/finding-words.ts';
+import { valueWords } from '../findings/finding-words.ts';
+import { obstacleWords } from '../findings/thing-words.ts';
 import { slowerProposals } from './breaks.ts';
 
 /** Metres straight ahead from a pose to the wall; 0 outside the arena. */

@@ -1,8 +1,9 @@
 import { capitalized } from '../../text/sentence.ts';
 import type { Check } from '../check.ts';
 import { movePieceTo } from '../findings/constrained-edits.ts';
-import { bandWords, piecesWords, pieceWords, valueWords } from '../findings/finding-words.ts';
+import { bandWords, valueWords } from '../findings/finding-words.ts';
 import { restoreProposals } from '../findings/restore-proposals.ts';
+import { piecesWords, pieceWords } from '../findings/thing-words.ts';
 import { isInBand } from '../rulebooks/band.ts';
 import { bandOf } from '../rulebooks/rulebooks.ts';
 

@@ -3,7 +3,8 @@ import type { Metres } from '../../measure/quantity.ts';
 import type { Going, Transition } from '../../ride/line.ts';
 import type { Survey } from '../../survey.ts';
 import type { Check, Proposal, RawFinding } from '../check.ts';
-import { obstacleWords, valueWords } from '../findings/finding-words.ts';
+import { valueWords } from '../findings/finding-words.ts';
+import { obstacleWords } from '../findings/thing-words.ts';
 import { slowerProposals } from './breaks.ts';
 
 function goingWords(going: Going): string {

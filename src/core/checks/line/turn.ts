@@ -4,7 +4,8 @@ import { poseOn } from '../../plane/path.ts';
 import type { LineElement } from '../../ride/line.ts';
 import type { Survey } from '../../survey.ts';
 import type { Check, Proposal, RawFinding } from '../check.ts';
-import { linePartWords, obstacleWords, valueWords } from '../findings/finding-words.ts';
+import { valueWords } from '../findings/finding-words.ts';
+import { linePartWords, obstacleWords } from '../findings/thing-words.ts';
 import { rebuildNear } from '../findings/verified-fixes.ts';
 import { slowerProposals } from './breaks.ts';
 

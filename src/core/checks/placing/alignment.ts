@@ -2,7 +2,8 @@ import { rotateByKeys } from '../../course/edit-obstacles.ts';
 import type { Radians } from '../../measure/quantity.ts';
 import { capitalized } from '../../text/sentence.ts';
 import type { Check, RawFinding } from '../check.ts';
-import { obstacleWords, valueWords } from '../findings/finding-words.ts';
+import { valueWords } from '../findings/finding-words.ts';
+import { obstacleWords } from '../findings/thing-words.ts';
 import { bandOf } from '../rulebooks/rulebooks.ts';
 
 /** Square and halfway between: the directions that people choose on purpose. */

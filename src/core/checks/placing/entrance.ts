@@ -6,7 +6,8 @@ import { type Bounds, boundsIntersect, ringContains } from '../../plane/ring.ts'
 import type { Survey } from '../../survey.ts';
 import { capitalized } from '../../text/sentence.ts';
 import type { Check, RawFinding } from '../check.ts';
-import { askerWords, bandWords, obstacleWords, pieceWords, valueWords } from '../findings/finding-words.ts';
+import { askerWords, bandWords, valueWords } from '../findings/finding-words.ts';
+import { obstacleWords, pieceWords } from '../findings/thing-words.ts';
 import { bandOf } from '../rulebooks/rulebooks.ts';
 
 /** The ground before the opening, so deep. */

@@ -1,7 +1,8 @@
 import { type Path, poseAt } from '../../plane/path.ts';
 import { capitalized } from '../../text/sentence.ts';
 import type { Check } from '../check.ts';
-import { askerWords, bandWords, measuredWords, obstacleWords } from '../findings/finding-words.ts';
+import { askerWords, bandWords, measuredWords } from '../findings/finding-words.ts';
+import { obstacleWords } from '../findings/thing-words.ts';
 import { isInBand } from '../rulebooks/band.ts';
 import { bandOf } from '../rulebooks/rulebooks.ts';
 

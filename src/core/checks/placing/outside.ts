@@ -4,7 +4,8 @@ import { distance, type Point } from '../../plane/point.ts';
 import type { Survey } from '../../survey.ts';
 import { capitalized } from '../../text/sentence.ts';
 import type { Check, Limit, RawFinding } from '../check.ts';
-import { bandWords, measuredWords, obstacleWords, valueWords } from '../findings/finding-words.ts';
+import { bandWords, measuredWords, valueWords } from '../findings/finding-words.ts';
+import { obstacleWords } from '../findings/thing-words.ts';
 import { BAND_TOLERANCE } from '../rulebooks/band.ts';
 import { bandOf } from '../rulebooks/rulebooks.ts';
 

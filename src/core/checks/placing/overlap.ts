@@ -8,8 +8,8 @@ import { boundsIntersect, edges, type Ring, ringArea, ringBounds } from '../../p
 import type { Survey } from '../../survey.ts';
 import { capitalized } from '../../text/sentence.ts';
 import type { Check, Proposal, RawFinding } from '../check.ts';
-import { obstacleWords, pieceWords } from '../findings/finding-words.ts';
 import { restoreProposals } from '../findings/restore-proposals.ts';
+import { obstacleWords, pieceWords } from '../findings/thing-words.ts';
 
 /** An overlap below this is only touching, which is allowed, m²: a tenth of a millimetre along a pole. */
 export const TOUCHING = 4e-4;

@@ -1,6 +1,6 @@
 import type { TruckUse } from '../../survey.ts';
 import type { Check } from '../check.ts';
-import { pieceWords } from '../findings/finding-words.ts';
+import { pieceWords } from '../findings/thing-words.ts';
 
 /** The keys that the truck cannot serve: the last ones taken. */
 function missingKeys({ stock, keys, used }: TruckUse): readonly string[] {

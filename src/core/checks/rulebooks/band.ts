@@ -15,6 +15,7 @@ function wholeMultiples(band: Band, value: number): readonly number[] {
 /** Whether the value lies in the band, or in a whole multiple of it where those count. */
 export function isInBand(band: Band, value: number): boolean {
   const { least = Number.NEGATIVE_INFINITY, most = Number.POSITIVE_INFINITY } = band;
+  if (value >= least - BAND_TOLERANCE && value <= most + BAND_TOLERANCE) return true;
   return wholeMultiples(band, value).some(
     (n) => value >= n * least - BAND_TOLERANCE && value <= n * most + BAND_TOLERANCE,
   );

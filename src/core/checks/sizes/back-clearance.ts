@@ -1,6 +1,7 @@
 import type { Survey } from '../../survey.ts';
 import type { Check, Limit } from '../check.ts';
-import { obstacleWords, pieceWords, valueWords } from '../findings/finding-words.ts';
+import { valueWords } from '../findings/finding-words.ts';
+import { obstacleWords, pieceWords } from '../findings/thing-words.ts';
 import { widerProposals } from '../findings/wider-proposals.ts';
 import { type Sweep, sweepsOf } from '../geometry/sweep.ts';
 import { BAND_TOLERANCE } from '../rulebooks/band.ts';

@@ -5,14 +5,8 @@ import type { Gap } from '../../ride/line.ts';
 import type { Survey } from '../../survey.ts';
 import type { Check, Limit, Limits, Proposal, RawFinding, Weight } from '../check.ts';
 import { resizeGap } from '../findings/constrained-edits.ts';
-import {
-  bandWords,
-  gapWords,
-  measuredWords,
-  obstacleWords,
-  pieceWords,
-  valueWords,
-} from '../findings/finding-words.ts';
+import { bandWords, measuredWords, valueWords } from '../findings/finding-words.ts';
+import { gapWords, obstacleWords, pieceWords } from '../findings/thing-words.ts';
 import { rebuildNear } from '../findings/verified-fixes.ts';
 import { type Aim, aimsOf } from '../rulebooks/aims.ts';
 import { BAND_TOLERANCE, isInBand } from '../rulebooks/band.ts';

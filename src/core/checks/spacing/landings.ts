@@ -1,7 +1,8 @@
 import type { Sourced } from '../../horses/horse.ts';
 import type { Gap } from '../../ride/line.ts';
 import type { Check, Limit } from '../check.ts';
-import { gapWords, valueWords } from '../findings/finding-words.ts';
+import { valueWords } from '../findings/finding-words.ts';
+import { gapWords } from '../findings/thing-words.ts';
 import { BAND_TOLERANCE, isInBand } from '../rulebooks/band.ts';
 import { bandOf } from '../rulebooks/rulebooks.ts';
 import { gapPlace, gapProposals, gapsSaid } from './gap-band.ts';

@@ -1,8 +1,9 @@
 import type { Gap } from '../../ride/line.ts';
 import type { Survey } from '../../survey.ts';
 import type { Check, RawFinding } from '../check.ts';
-import { pieceWords, valueWords } from '../findings/finding-words.ts';
+import { valueWords } from '../findings/finding-words.ts';
 import { restoreProposals } from '../findings/restore-proposals.ts';
+import { pieceWords } from '../findings/thing-words.ts';
 
 /** Steps that differ by more than so many standard deviations of a horse's own strides are another step. Estimate. */
 const FELT = 4;

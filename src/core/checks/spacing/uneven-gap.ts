@@ -4,8 +4,9 @@ import type { Survey } from '../../survey.ts';
 import type { Check, Limit, Proposal, RawFinding } from '../check.ts';
 import { movePieceTo } from '../findings/constrained-edits.ts';
 import { middleOfPieces } from '../findings/dimension.ts';
-import { askerWords, bandWords, measuredWords, piecesWords, pieceWords } from '../findings/finding-words.ts';
+import { askerWords, bandWords, measuredWords } from '../findings/finding-words.ts';
 import { restoreProposals } from '../findings/restore-proposals.ts';
+import { piecesWords, pieceWords } from '../findings/thing-words.ts';
 import { isInBand } from '../rulebooks/band.ts';
 import { bandOf } from '../rulebooks/rulebooks.ts';
 

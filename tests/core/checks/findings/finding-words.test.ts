@@ -1,12 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Limit } from '../../../../src/core/checks/check.ts';
-import {
-  askerWords,
-  bandWords,
-  measuredWords,
-  obstacleWords,
-  pieceWords,
-} from '../../../../src/core/checks/findings/finding-words.ts';
+import { askerWords, bandWords, measuredWords } from '../../../../src/core/checks/findings/finding-words.ts';
+import { obstacleWords, pieceWords } from '../../../../src/core/checks/findings/thing-words.ts';
 import { replaceLayout } from '../../../../src/core/course/layouts.ts';
 import { FOOT } from '../../../../src/core/measure/quantity.ts';
 import { survey } from '../../../../src/core/survey.ts';
