@@ -16,7 +16,8 @@ import {
   solved,
   timesMatrix,
 } from './placement.ts';
-import { USUAL_TAPE } from './tape-errors.ts';
+import type { SetOutCrew } from './setout.ts';
+import { isStraight, USUAL_TAPE } from './tape-errors.ts';
 
 /** How one piece is determined. */
 export interface Determined {
@@ -91,6 +92,7 @@ export function carriedBy(
 /** What is asked about a piece that is to be determined. */
 export interface DetermineQuestion {
   readonly ground: Ground;
+  readonly crew: SetOutCrew;
   readonly gaps: readonly MeasuredGap[];
   /** Indices of the pieces that lie, by key. */
   readonly indices: ReadonlyMap<string, number>;
@@ -136,14 +138,21 @@ export function determined(
     forms.map((form) => covarianceOf(of, [form.index, form.held], [index, held])),
   );
   /** Variance of what is asked, by the answers of the three observations. */
-  const variance = (k: number, gain: Matrix, [i, j, l]: readonly [number, number, number]): number => {
+  const arc = question.crew.tapes > 1 ? 0 : USUAL_TAPE.scratch.value ** 2;
+  const straight = few.map((each) => isStraight(each.of.kind));
+  const variance = (
+    k: number,
+    gain: Matrix,
+    [i, j, l]: readonly [number, number, number],
+    scratched: number,
+  ): number => {
     const [a, b, c] = timesMatrix((asked[k] as LinearGap).own, gain);
     const row = shared[k] as readonly number[];
     const n = (p: number, q: number): number => together[p * wide + q] as number;
     return (
-      a * a * n(i, i) +
-      b * b * n(j, j) +
-      c * c * n(l, l) +
+      a * a * (n(i, i) + (straight[i] ? scratched : 0)) +
+      b * b * (n(j, j) + (straight[j] ? scratched : 0)) +
+      c * c * (n(l, l) + (straight[l] ? scratched : 0)) +
       2 * (a * b * n(i, j) + a * c * n(i, l) + b * c * n(j, l)) -
       2 * (a * (row[i] as number) + b * (row[j] as number) + c * (row[l] as number)) +
       (alone[k] as number)
@@ -170,13 +179,14 @@ export function determined(
     const [a, b, c] = at.map((i) => (forms[i] as LinearObservation).own) as unknown as Matrix;
     const gain = inverse([a, b, c]);
     if (gain === undefined) return;
+    const scratched = at.filter((i) => straight[i]).length > 1 ? arc : 0;
     let most = 0;
-    for (let k = 0; k < ends; k += 1) most = Math.max(most, variance(k, gain, at));
+    for (let k = 0; k < ends; k += 1) most = Math.max(most, variance(k, gain, at, scratched));
     const worstGap = Math.sqrt(most);
     if (best !== undefined && burden + GAP * worstGap >= best.cost) return;
     const end = Math.max(
-      variance(ends, gain, at) + variance(ends + 1, gain, at),
-      variance(ends + 2, gain, at) + variance(ends + 3, gain, at),
+      variance(ends, gain, at, scratched) + variance(ends + 1, gain, at, scratched),
+      variance(ends + 2, gain, at, scratched) + variance(ends + 3, gain, at, scratched),
     );
     const cost = burden + GAP * worstGap + share * Math.sqrt(Math.max(0, end));
     if (best === undefined || cost < best.cost - 1e-12) best = { at, worstGap, cost };
@@ -190,9 +200,19 @@ export function determined(
   }
   if (best === undefined) return undefined;
   const { at, worstGap, cost } = best;
-  const by = solved(of, at.map((i) => forms[i]) as unknown as Solved['chosen']);
-  if (by === undefined) return undefined;
-  return { observations: at.flatMap((i) => few[i] ?? []), solved: by, worstGap, cost };
+  const chosen = at.flatMap((i) => few[i] ?? []);
+  const observations = chosen.filter((each) => isStraight(each.of.kind)).length > 1 ? chosen.map(withArc(arc)) : chosen;
+  const linear = [...observations.map((each) => each.linear), BY_EYE].slice(0, 3);
+  const by = solved(of, linear as unknown as Solved['chosen']);
+  return by === undefined ? undefined : { observations, solved: by, worstGap, cost };
+}
+
+/** A straight tape with the error of an arc, of the given variance, where it meets another. */
+function withArc(variance: number): (each: Weighed) => Weighed {
+  return (each) => {
+    if (!isStraight(each.of.kind)) return each;
+    return { ...each, linear: { ...each.linear, sigma: Math.sqrt(each.linear.sigma ** 2 + variance) } };
+  };
 }
 
 /** The candidates that are combined: of each kind to each piece those that see it most sharply for their burden. */

@@ -27,7 +27,7 @@ export interface OrderQuestion extends CandidateQuestion {
 const ALIKE = 0.0005;
 
 /** How many orders are kept at each length of the beam. */
-const BEAM = 4;
+const BEAM = 8;
 /** What a metre of walking between two pieces counts, metres of standard error: it breaks ties. Estimate. */
 const WALK = 0.00005;
 /** How much the mean of all pieces counts beside the worst gap. Estimate. */
@@ -37,6 +37,7 @@ function started(piece: PlacedPiece, question: OrderQuestion): LaidOrder | undef
   const { ground, crew } = question;
   const by = determined(piece, wallCandidates(piece, ground, crew), NOTHING_LAID, {
     ground,
+    crew,
     gaps: [],
     indices: new Map(),
   });
@@ -62,9 +63,9 @@ export function withWalls(
 
 /** The order with one more piece; undefined when it cannot be determined from what lies. */
 export function laidNext(order: LaidOrder, piece: PlacedPiece, question: OrderQuestion): LaidOrder | undefined {
-  const { ground, gaps } = question;
+  const { ground, crew, gaps } = question;
   const indices = new Map(order.pieces.map(({ key }, i) => [key, i]));
-  const asked = { ground, gaps, indices, first: order.pieces[0] as PlacedPiece };
+  const asked = { ground, crew, gaps, indices, first: order.pieces[0] as PlacedPiece };
   const { covariance } = order;
   const by =
     determined(piece, candidatesFor(piece, order.pieces, question), covariance, asked) ??

@@ -12,6 +12,7 @@ import { observationWords } from './observation-words.ts';
 import { namedPiece, namedUnit, type PartNames, partPieceWords, spanWords } from './place-words.ts';
 import { isNothing, readingWords, roundingWords, withinWords } from './reading-words.ts';
 import type { GapError, SetOut, SetOutCheck, SetOutPart, SetOutStep, WeakFix } from './setout.ts';
+import { isStraight } from './tape-errors.ts';
 import type { ObservationWords } from './told-observation.ts';
 
 /** Stands under every set-out. */
@@ -235,6 +236,11 @@ function isSmallKind(kind: PlacedPiece['kind']): boolean {
   return kind.extent === 'small';
 }
 
+/** Whether two straight tapes meet in a step. */
+function twoStraights({ observations }: SetOutStep): boolean {
+  return observations.filter(({ kind }) => isStraight(kind)).length > 1;
+}
+
 /** What a crew takes with it, beside what is laid: one sentence a tool. */
 export function toolWords(survey: Survey, plan: SetOut): readonly string[] {
   const { crew, parts } = plan;
@@ -252,6 +258,9 @@ export function toolWords(survey: Survey, plan: SetOut): readonly string[] {
     `${counted(crew.tapes, 'tape')} of ${length} or more, marked in ${marked}.`,
     ...(kinds.has('square') ? [square] : []),
     ...(kinds.has('along-wall') || kinds.has('from-rail') ? ['Chalk or tent pegs for the marks along the walls.'] : []),
+    ...(crew.tapes === 1 && steps.some(twoStraights)
+      ? ['A stick: where two tapes meet, scratch the arc of the first into the ground.']
+      : []),
     ...(crew.people === 1 ? ['A nail and a weight for the zero end of the tape.'] : []),
     ...(chocked > 0 ? [`${2 * chocked} chocks, two for each round pole.`] : []),
   ];

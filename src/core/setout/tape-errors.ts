@@ -104,3 +104,8 @@ export function rightAngleError(crew: SetOutCrew, unit: Metres): Radians {
   // c² = a² + b² − 2ab·cos γ at γ = 90°: dγ = (c·dc − a·da − b·db)/ab.
   return (side * Math.sqrt(3 ** 2 + 4 ** 2 + 5 ** 2)) / (3 * 4 * unit);
 }
+
+/** Tapes that are pulled straight to a point: where two of them meet, a crew with one tape scratches the arc of the first. */
+export function isStraight(kind: ObservationKind): boolean {
+  return kind === 'between' || kind === 'from-rail';
+}

@@ -8,6 +8,7 @@ import { setOutCrewOf } from '../../../src/core/setout/crew.ts';
 import { inOrder } from '../../../src/core/setout/laying-order.ts';
 import { planSetOut, setOutBy, setOutOf } from '../../../src/core/setout/plan-setout.ts';
 import type { Observation, SetOut, SetOutCrew } from '../../../src/core/setout/setout.ts';
+import { isStraight, USUAL_TAPE } from '../../../src/core/setout/tape-errors.ts';
 import { type Survey, survey } from '../../../src/core/survey.ts';
 import { build } from '../course/sample.ts';
 import { randomCourse } from './random-courses.ts';
@@ -158,6 +159,19 @@ describe('a plan', () => {
     );
     for (const { reading } of imperial)
       expect(Math.abs((reading / INCH) * 4 - Math.round((reading / INCH) * 4))).toBeLessThan(1e-6);
+  });
+
+  test('two straight tapes that meet are less sure with one tape, which scratches an arc', () => {
+    const straights = (tapes: 1 | 2): readonly number[] =>
+      planSetOut(of('spoke'), { ...CREW, tapes }).parts.flatMap(({ steps }) =>
+        steps.flatMap(({ observations }) => {
+          const own = observations.filter(({ kind }) => isStraight(kind));
+          return own.length > 1 ? own.map(({ sigma }) => sigma) : [];
+        }),
+      );
+    for (const sigma of straights(1)) expect(sigma).toBeGreaterThan(USUAL_TAPE.scratch.value);
+    for (const sigma of straights(2)) expect(sigma).toBeLessThan(USUAL_TAPE.scratch.value);
+    expect(straights(1).length + straights(2).length).toBeGreaterThan(0);
   });
 
   test('with a short tape is less sure far from the walls', () => {
