@@ -85,10 +85,10 @@ function holdWords(names: PartNames, { held, observations }: SetOutStep): string
   const pieces = held.filter((each) => !isWall(each));
   const isTaped = observations.some((each) => !isNothing(each));
   if (pieces.length === 0) {
-    return isAlone && isTaped ? `The tape’s zero end is at the wall, ${NAILED}.` : undefined;
+    return isAlone && isTaped ? `Zero end at the wall, ${NAILED}.` : undefined;
   }
   const stays = andList(pieces.map((key) => partPieceWords(names, key)));
-  return isAlone && isTaped ? `Hold ${stays}: the tape’s zero end is there, ${NAILED}.` : `Hold ${stays}.`;
+  return isAlone && isTaped ? `Hold ${stays}, the zero end ${NAILED}.` : `Hold ${stays}.`;
 }
 
 /** Walls stand among what is held as `wall south`. */
@@ -136,8 +136,8 @@ function checkWords(names: PartNames, check: SetOutCheck, laid: string): CheckWo
   const { length } = namedPiece(names, laid).figure;
   // Square is looked at where it shows: at the far end of the piece.
   const within = withinWords(check.kind === 'square' ? check.tolerance * length : check.tolerance, unit);
-  const from = measure.startsWith('how far') ? '' : 'from ';
-  const told = figure === undefined ? `that ${measure}` : `${from}${measure}: ${figure}`;
+  const isPlace = !measure.startsWith('how far');
+  const told = figure === undefined ? `that ${measure}` : `${isPlace ? `from ${measure}` : measure}: ${figure}`;
   const where = check.kind === 'square' ? ' at its far end' : '';
   return {
     says: `Check ${told}, within ${within}${where}.`,
