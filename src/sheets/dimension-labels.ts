@@ -15,7 +15,7 @@ export interface LabelText {
 }
 
 /** A label in its place. */
-export interface PlacedLabel {
+export interface LabelledMarks {
   readonly marks: readonly Mark<'paper'>[];
   /** It covers nothing. */
   readonly isClear: boolean;
@@ -115,7 +115,7 @@ export function besideTape(
   grid: OccupancyGrid,
   label: LabelText,
   tape: readonly [PaperPoint, PaperPoint],
-): PlacedLabel {
+): LabelledMarks {
   const [from, to] = tape;
   const middle = { x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 };
   const box = boxOf(label);
@@ -131,7 +131,7 @@ export function labelAt(
   label: LabelText,
   wanted: readonly PaperPoint[],
   about: PaperPoint,
-): PlacedLabel {
+): LabelledMarks {
   const { at, isClear } = firstFree(grid, boxOf(label), wanted, about);
   return { marks: setAt(grid, label, at, about), isClear };
 }
@@ -153,7 +153,7 @@ export function numberedDisc(
   { number, name, size }: DiscText,
   wanted: readonly PaperPoint[],
   about: PaperPoint,
-): PlacedLabel {
+): LabelledMarks {
   const style = { size, weight: 'bold', ink: 'words' } as const;
   const disc: WordsMark = { kind: 'words', at: about, text: number, align: 'middle', backing: 'disc', ...style };
   const radius = backingRadius(disc);

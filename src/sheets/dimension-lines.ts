@@ -4,7 +4,7 @@ import type { Mark } from '../core/plane/mark.ts';
 import { distance } from '../core/plane/point.ts';
 import { isSmall, placeOn } from '../core/setout/observables.ts';
 import type { PartNames } from '../core/setout/place-words.ts';
-import { labelAt, type PlacedLabel } from './dimension-labels.ts';
+import { type LabelledMarks, labelAt } from './dimension-labels.ts';
 import type { OccupancyGrid } from './occupancy-grid.ts';
 import { onPaper, type PaperPoint, type PaperTransform } from './paper-transform.ts';
 import { arrowhead } from './travel.ts';
@@ -59,7 +59,7 @@ export function letterLabels(
   grid: OccupancyGrid,
   { names, transform, size }: { readonly names: PartNames; readonly transform: PaperTransform; readonly size: number },
   pieces: readonly PlacedPiece[],
-): readonly PlacedLabel[] {
+): readonly LabelledMarks[] {
   return pieces.flatMap((piece) => {
     const letters = names.part.letters.get(piece.key) ?? [];
     const middle = onPaper(transform, piece.pose);

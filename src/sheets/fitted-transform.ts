@@ -1,4 +1,5 @@
 import type { Bounds } from '../core/plane/ring.ts';
+import type { LabelledMarks } from './dimension-labels.ts';
 import type { PaperTransform } from './paper-transform.ts';
 
 /** Denominators of drawings of a few pieces. */
@@ -7,7 +8,7 @@ const SCALES = [20, 25, 30, 40, 50, 60, 75, 100, 125, 150, 200, 250, 300, 400, 5
 const EDGE = { x: 13, y: 11 };
 
 /** At the largest scale at which the extent fits into the room, or so many steps smaller, lying or turned a quarter, in its middle. */
-export function fittedTransform(extent: Bounds, room: Bounds, smaller: number): PaperTransform {
+function fittedTransform(extent: Bounds, room: Bounds, smaller: number): PaperTransform {
   const [width, height] = [room.maxX - room.minX - 2 * EDGE.x, room.maxY - room.minY - 2 * EDGE.y];
   const [along, across] = [extent.maxX - extent.minX, extent.maxY - extent.minY];
   const needed = (turned: boolean): number =>
@@ -21,4 +22,35 @@ export function fittedTransform(extent: Bounds, room: Bounds, smaller: number): 
   return turned
     ? { scale, turned, x: middle.x + centre.y * k, y: middle.y + centre.x * k }
     : { scale, turned, x: middle.x - centre.x * k, y: middle.y + centre.y * k };
+}
+
+/** How many steps smaller than the room allows a drawing is tried. */
+const SMALLER = [0, 1, 2];
+/** A drawing smaller than this is hard to work from. */
+export const SMALLEST_SCALE = 75;
+
+/** A drawing with the transform under which it is drawn. */
+export interface ScaledDrawing {
+  readonly transform: PaperTransform;
+  readonly drawn: LabelledMarks;
+}
+
+/** The drawing as large as its room allows; smaller where only that leaves room for all of its labels. */
+export function clearestDrawing(
+  extent: Bounds,
+  room: Bounds,
+  draw: (transform: PaperTransform) => LabelledMarks,
+): ScaledDrawing {
+  const drawnAt = (smaller: number): ScaledDrawing => {
+    const transform = fittedTransform(extent, room, smaller);
+    return { transform, drawn: draw(transform) };
+  };
+  let largest: ScaledDrawing | undefined;
+  for (const smaller of SMALLER) {
+    const tried = drawnAt(smaller);
+    if (tried.drawn.isClear) return tried;
+    largest ??= tried;
+    if (tried.transform.scale >= SMALLEST_SCALE) break;
+  }
+  return largest ?? drawnAt(0);
 }

@@ -6,12 +6,12 @@ import { namedUnit, type PartNames, partPieceWords } from '../core/setout/place-
 import { readingWords } from '../core/setout/reading-words.ts';
 import type { GapError } from '../core/setout/setout.ts';
 import { tapeLine } from '../core/setout/tape-lines.ts';
-import { besideTape, labelAt, type PlacedLabel } from './dimension-labels.ts';
+import { besideTape, type LabelledMarks, labelAt } from './dimension-labels.ts';
 import { dimensionMarks, letterLabels, placesBesidePiece, type Stroke } from './dimension-lines.ts';
-import { fittedTransform } from './fitted-transform.ts';
+import { clearestDrawing } from './fitted-transform.ts';
 import { drawnBounds, footprintOnPaper, pieceMarks } from './ground.ts';
 import { blockLine, blockRing, emptyGrid } from './occupancy-grid.ts';
-import { onPaper } from './paper-transform.ts';
+import { onPaper, type PaperTransform } from './paper-transform.ts';
 
 /** What is drawn on a card. */
 export interface CardPicture {
@@ -21,16 +21,28 @@ export interface CardPicture {
   readonly gaps: readonly GapError[];
 }
 
-/** Letter heights, mm: of lengths, of the ends and of the names of poles. */
-const LENGTH = 4.95;
+/** Letter heights of lengths, mm: 14 points, and smaller where there is no room. */
+const LENGTHS = [4.95, 4.25, 3.6];
+/** Of the letters of ends and of the names of poles. */
 const LETTER = 4.2;
 const NAME = 3.6;
 /** Air about what is drawn, mm. */
 const AIR = 0.6;
 
-/** The picture in its room, as large as it goes. */
-export function cardDrawing({ names, ground, obstacle, gaps }: CardPicture, room: Bounds): PlacedLabel {
-  const transform = fittedTransform(obstacle.pieces.map(drawnBounds).reduce(unionBounds), room, 0);
+/** The picture in its room, as large as it goes with all labels clear. */
+export function cardDrawing(picture: CardPicture, room: Bounds): LabelledMarks {
+  const extent = picture.obstacle.pieces.map(drawnBounds).reduce(unionBounds);
+  const drawnWith = (length: number): LabelledMarks =>
+    clearestDrawing(extent, room, (transform) => drawnCard(picture, transform, { room, length })).drawn;
+  const [first, ...smaller] = LENGTHS;
+  return smaller.reduce((best, length) => (best.isClear ? best : drawnWith(length)), drawnWith(first ?? NAME));
+}
+
+function drawnCard(
+  { names, ground, obstacle, gaps }: CardPicture,
+  transform: PaperTransform,
+  { room, length }: { readonly room: Bounds; readonly length: number },
+): LabelledMarks {
   const grid = emptyGrid(room);
   const { pieces } = obstacle;
   const tapes = gaps.flatMap(({ keys, at, plan }): { stroke: Stroke; text: string }[] => {
@@ -38,7 +50,7 @@ export function cardDrawing({ names, ground, obstacle, gaps }: CardPicture, room
       { piece: keys[0], at: at[0] },
       { piece: keys[1], at: at[1] },
     ] as const;
-    const { tape } = tapeLine(ground, { kind: 'gap', grips, side: 1 });
+    const { tape } = tapeLine(ground, { grips, kind: 'gap', side: 1 });
     if (tape === undefined) return [];
     const stroke: Stroke = [onPaper(transform, tape[0]), onPaper(transform, tape[1])];
     return [{ stroke, text: readingWords(plan, namedUnit(names)) }];
@@ -56,7 +68,7 @@ export function cardDrawing({ names, ground, obstacle, gaps }: CardPicture, room
           const places = placesBesidePiece(piece, transform, off + 4);
           return labelAt(grid, { text, size: NAME, weight: 'regular' }, places, middle);
         });
-  const lengths = tapes.map(({ stroke, text }) => besideTape(grid, { text, size: LENGTH, weight: 'bold' }, stroke));
+  const lengths = tapes.map(({ stroke, text }) => besideTape(grid, { text, size: length, weight: 'bold' }, stroke));
   const labels = [...letters, ...poles, ...lengths];
   return {
     marks: [

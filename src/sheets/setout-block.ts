@@ -4,11 +4,9 @@ import type { Bounds } from '../core/plane/ring.ts';
 import type { Ground } from '../core/setout/ground.ts';
 import type { PartNames } from '../core/setout/place-words.ts';
 import type { SetOutStep } from '../core/setout/setout.ts';
-import type { PlacedLabel } from './dimension-labels.ts';
-import { fittedTransform } from './fitted-transform.ts';
+import { clearestDrawing } from './fitted-transform.ts';
 import { type Column, flowedText, type TextItem } from './flow.ts';
 import { wrappedLines } from './lettering.ts';
-import type { PaperTransform } from './paper-transform.ts';
 import { type DrawingSizes, pictureExtent, setOutDrawing } from './setout-drawing.ts';
 import { wordsMark } from './title-block.ts';
 
@@ -51,10 +49,6 @@ export interface SetBlock {
   readonly isClear: boolean;
 }
 
-/** How many steps smaller than the room allows a drawing is tried. */
-const SMALLER = [0, 1, 2];
-/** A drawing smaller than this is hard to work from: it gets a larger block, where there is one. */
-export const SMALLEST_SCALE = 75;
 const TITLE = 5.4;
 const THINGS = 3.6;
 const GUTTER = 7;
@@ -101,15 +95,6 @@ function divided({ words, share }: BlockTemplate, room: BlockRoom): { drawing: B
   };
 }
 
-interface Drawn {
-  readonly transform: PaperTransform;
-  readonly drawn: PlacedLabel;
-}
-
-function clearer(large: Drawn, small: Drawn): Drawn {
-  return small.drawn.isClear ? small : large;
-}
-
 /** The block in its room, with the letters of its drawing at these sizes. Words are set as large as they fit. */
 export function setBlock(
   section: SetOutSection,
@@ -124,21 +109,11 @@ export function setBlock(
   if (size === undefined) return { marks: [], scale: Number.POSITIVE_INFINITY, isWhole: false, isClear: false };
   const { names, ground, steps } = section;
   const picture = { names, ground, steps };
-  const extent = pictureExtent(picture);
-  const tried = SMALLER.map((smaller) => fittedTransform(extent, drawing, smaller));
-  const [first, ...others] = tried.map((transform) => () => ({
-    transform,
-    drawn: setOutDrawing(picture, transform, { room: drawing, sizes }),
-  }));
-  if (first === undefined) throw new Error('set-out: a drawing has a scale');
-  // A smaller drawing leaves more room for its lengths.
-  const { transform, drawn } = others.reduce(
-    (best, next) => (best.drawn.isClear || best.transform.scale >= SMALLEST_SCALE ? best : clearer(best, next())),
-    first(),
+  const { transform, drawn } = clearestDrawing(pictureExtent(picture), drawing, (tried) =>
+    setOutDrawing(picture, tried, { room: drawing, sizes }),
   );
-  const scale = wordsMark(`1:${transform.scale}`, drawing.minX, drawing.maxY - 1, { size: 3.2 });
   return {
-    marks: [...head.marks, ...drawn.marks, scale, ...words.marks.map(({ mark }) => mark)],
+    marks: [...head.marks, ...drawn.marks, ...words.marks.map(({ mark }) => mark)],
     scale: transform.scale,
     isWhole: true,
     isClear: drawn.isClear,

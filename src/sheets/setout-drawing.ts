@@ -12,12 +12,12 @@ import { namedPiece, namedUnit, type PartNames, partPieceWords } from '../core/s
 import { isNothing, readingWords } from '../core/setout/reading-words.ts';
 import type { Observation, SetOutStep } from '../core/setout/setout.ts';
 import { type TapeLine, tapeLine } from '../core/setout/tape-lines.ts';
-import { besideTape, type LabelText, labelAt, numberedDisc, type PlacedLabel } from './dimension-labels.ts';
+import { besideTape, type LabelledMarks, type LabelText, labelAt, numberedDisc } from './dimension-labels.ts';
 import { dimensionMarks, headMark, letterLabels, placesBesidePiece, type Stroke, TAPE } from './dimension-lines.ts';
 import { drawnBounds, footprintOnPaper, pieceMarks } from './ground.ts';
-import { textWidth } from './lettering.ts';
+import { SMALLEST_FONT_SIZE, textWidth, type WordsMark, wordsBounds } from './lettering.ts';
 import { northSign } from './north-sign.ts';
-import { blockLine, blockRing, emptyGrid } from './occupancy-grid.ts';
+import { blockBox, blockLine, blockRing, emptyGrid, type OccupancyGrid } from './occupancy-grid.ts';
 import { onPaper, type PaperPoint, type PaperTransform } from './paper-transform.ts';
 
 /** What is drawn of a part: some of its steps, and what they hold. */
@@ -37,6 +37,7 @@ const HELD = { ink: 'outline', width: 1.1 } as const;
 const GUIDE = { ink: 'words', width: 0.25, dash: [1.4, 1] } as const;
 /** Of a tape to a wall so much is drawn, mm. */
 const STUB = 11;
+const SCALE = SMALLEST_FONT_SIZE;
 /** Air about what is drawn, mm. */
 const AIR = 0.6;
 
@@ -126,7 +127,7 @@ export function setOutDrawing(
   picture: SetOutPicture,
   transform: PaperTransform,
   { room, sizes }: { readonly room: Bounds; readonly sizes: DrawingSizes },
-): PlacedLabel {
+): LabelledMarks {
   const { names, ground, steps } = picture;
   const grid = emptyGrid(room);
   const pieces = shownPieces(picture);
@@ -146,6 +147,7 @@ export function setOutDrawing(
   for (const { points } of guides) blockLine(grid, points, AIR / 2);
 
   const north = northSign(grid, { x: room.minX + 5, y: room.minY + 6 }, transform);
+  const scale = scaleMark(grid, room, transform);
   const letters = letterLabels(grid, { names, transform, size: sizes.letter }, pieces);
   const named = isNamed(picture);
   const discs = steps.map(({ piece: key, number }) => {
@@ -171,6 +173,7 @@ export function setOutDrawing(
       ...pieces.filter(({ key }) => bold.has(key)).flatMap((piece) => heldMarks(transform, piece)),
       ...guides,
       ...north,
+      scale,
       ...tapes.flatMap(({ stroke, isStub }) =>
         isStub
           ? [
@@ -183,6 +186,21 @@ export function setOutDrawing(
     ],
     isClear: labels.every(({ isClear }) => isClear),
   };
+}
+
+/** The scale in the lower left corner of the room; nothing else is set there. */
+function scaleMark(grid: OccupancyGrid, { minX, maxY }: Bounds, transform: PaperTransform): WordsMark {
+  const text = `1:${transform.scale}`;
+  const mark: WordsMark = {
+    kind: 'words',
+    at: { x: minX, y: maxY - 1 },
+    text,
+    size: SCALE,
+    ink: 'words',
+    align: 'start',
+  };
+  blockBox(grid, wordsBounds(mark));
+  return mark;
 }
 
 /** Beyond the arrow of a tape that leads off, then over and under it. */

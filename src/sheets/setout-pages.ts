@@ -8,16 +8,10 @@ import type { SetOut, SetOutPart, SetOutStep } from '../core/setout/setout.ts';
 import { partNames, partTitle, stepWords, thingCounts } from '../core/setout/setout-words.ts';
 import type { Survey } from '../core/survey.ts';
 import { capitalized } from '../core/text/sentence.ts';
+import { SMALLEST_SCALE } from './fitted-transform.ts';
 import type { TextItem } from './flow.ts';
 import { PAGE_MARGIN, type PaperSize } from './page-layout.ts';
-import {
-  type BlockRoom,
-  type BlockTemplate,
-  type SetBlock,
-  type SetOutSection,
-  SMALLEST_SCALE,
-  setBlock,
-} from './setout-block.ts';
+import { type BlockRoom, type BlockTemplate, type SetBlock, type SetOutSection, setBlock } from './setout-block.ts';
 import type { DrawingSizes } from './setout-drawing.ts';
 import { withWholeLengths } from './whole-lengths.ts';
 

@@ -5,7 +5,14 @@ import type { Ground } from '../core/setout/ground.ts';
 import { mergedSentences } from '../core/setout/merged-words.ts';
 import { setOutOf } from '../core/setout/plan-setout.ts';
 import type { SetOut } from '../core/setout/setout.ts';
-import { partNames, partTitle, stepSentences, thingCounts, toolWords } from '../core/setout/setout-words.ts';
+import {
+  partNames,
+  partTitle,
+  SET_OUT_CAUTION,
+  stepSentences,
+  thingCounts,
+  toolWords,
+} from '../core/setout/setout-words.ts';
 import type { Survey } from '../core/survey.ts';
 import { capitalized, counted } from '../core/text/sentence.ts';
 import { drawnPages } from './drawn-pages.ts';
@@ -38,6 +45,7 @@ function noteItems(plan: SetOut): readonly TextItem[] {
     'Do a check before the next step. Where it is off by more, tape again from the step before.',
     ...(people === 1 ? ['Alone: the zero end of the tape on a nail or under a weight, and go with the reel.'] : []),
     'Footing level and free of stones, nothing sharp or loose. Lift long poles with two.',
+    SET_OUT_CAUTION,
   ];
   return [
     { kind: 'heading', text: 'Please note', size: SMALLEST_FONT_SIZE },

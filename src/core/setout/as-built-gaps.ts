@@ -64,7 +64,7 @@ function limitNames(
 }
 
 /** The band of a gap that was planned so long: what the book recommends or allows, else near the plan. */
-function bandOfGap(survey: Survey, plan: Metres, gap: Pick<AsBuiltGap, 'keys' | 'at' | 'gait'>): GapBand {
+export function bandOfGap(survey: Survey, plan: Metres, gap: Pick<AsBuiltGap, 'keys' | 'at' | 'gait'>): GapBand {
   const limits = limitsOf(survey.course);
   const named = limitNames(survey, gap).map((name) => limits[name]);
   for (const limit of named) {

@@ -1,4 +1,5 @@
 import type { Grip } from '../constraints/constraint.ts';
+import { tapeBounds } from '../constraints/gap.ts';
 import { lineAngle } from '../constraints/grip.ts';
 import type { PlacedPiece } from '../course/placed.ts';
 import { isDriving, type ResolvedConstraint } from '../course/resolved-constraints.ts';
@@ -126,6 +127,23 @@ export function plainCandidates(piece: PlacedPiece, held: PlacedPiece): readonly
   return [...gaps, ...levels, ...squares, ...across, ...ahead, ...off];
 }
 
+type HeldPlace = readonly [piece: PlacedPiece, at: number];
+
+/** Whether a tape between two places crosses both pieces steeply enough to measure a gap. */
+function isTapedAcross(...places: readonly [HeldPlace, HeldPlace]): boolean {
+  const gripped = places.map(
+    ([
+      {
+        pose,
+        figure: { length, width },
+      },
+      at,
+    ]) => ({ pose, length, width, at }),
+  );
+  const [[held], [piece, at]] = places;
+  return tapeBounds(gripped, sideOf(held, placeOn(piece, at))).every(({ value }) => value === 0);
+}
+
 /**
  * Where two long pieces that face each other are taped: at both ends of the stretch over which they do, square across poles
  * that are parallel, at their like ends where they spread. Fractions along the held one and along the other; none where
@@ -134,7 +152,10 @@ export function plainCandidates(piece: PlacedPiece, held: PlacedPiece): readonly
 function facingPlaces(held: PlacedPiece, piece: PlacedPiece): readonly (readonly [number, number])[] {
   const turn = lineAngle(piece.pose.angle - held.pose.angle);
   const isOpposite = Math.cos(piece.pose.angle - held.pose.angle) < 0;
-  if (Math.abs(turn) > NEARLY_PARALLEL) return [0, 1].map((at) => [at, isOpposite ? 1 - at : at]);
+  if (Math.abs(turn) > NEARLY_PARALLEL) {
+    const likeEnds = [0, 1].map((at) => [at, isOpposite ? 1 - at : at] as const);
+    return likeEnds.filter(([at, own]) => isTapedAcross([held, at], [piece, own]));
+  }
   const [ux, uy] = [Math.cos(held.pose.angle), Math.sin(held.pose.angle)];
   const ahead = (piece.pose.x - held.pose.x) * ux + (piece.pose.y - held.pose.y) * uy;
   const [half, own] = [held.figure.length / 2, piece.figure.length / 2];

@@ -14,18 +14,18 @@ import {
   pieceOf,
   place,
   pointWords,
-  type Told,
+  type ToldObservation,
   thing,
   withoutSign,
 } from './told-observation.ts';
 import { alongWall, fromRail, offWall } from './wall-words.ts';
 
-function gap(told: Told): ObservationWords {
+function gap(told: ToldObservation): ObservationWords {
   const measure = spanWords(told.names, ...heldFirst(told));
   return { says: `Tape ${told.figure} from ${measure}.`, measure, figure: told.figure };
 }
 
-function between(told: Told): ObservationWords {
+function between(told: ToldObservation): ObservationWords {
   const [from, to] = heldFirst(told);
   const measure = `${place(told, from)} to ${place(told, to)}`;
   return { says: `Tape ${told.figure} straight from ${measure}.`, measure, figure: told.figure };
@@ -35,14 +35,14 @@ function between(told: Told): ObservationWords {
 const ON_LINE = 0.005;
 
 /** From the side of the long piece to the small one, or back, as the tape runs from what is held. */
-function beside(told: Told): ObservationWords {
+function beside(told: ToldObservation): ObservationWords {
   const [small, long] = told.of.grips;
   const [thick, wide] = [long, small].map((grip) => namedPiece(told.names, pieceOf(grip)).figure.width);
   const isOnLine = Math.abs(told.of.reading + ((thick ?? 0) + (wide ?? 0)) / 2) < ON_LINE;
   if (isOnLine)
     return inLine({
       ...told,
-      of: { ...told.of, kind: 'in-line', grips: [long, small], reading: 0 },
+      of: { ...told.of, grips: [long, small], kind: 'in-line', reading: 0 },
       laid: told.laid === 0 ? 1 : 0,
     });
   const ends = [`the side of ${thing(told, long)}`, `the edge of ${thing(told, small)}`];
@@ -50,7 +50,7 @@ function beside(told: Told): ObservationWords {
   return { says: `Tape ${told.figure} from ${measure}.`, measure, figure: told.figure };
 }
 
-function clear(told: Told): ObservationWords {
+function clear(told: ToldObservation): ObservationWords {
   const [small, long] = told.of.grips;
   const at = { piece: pieceOf(long), at: fractionOf(long) <= 0.5 ? 0 : 1 };
   const ends = [`the edge of ${thing(told, small)}`, place(told, at)];
@@ -58,7 +58,7 @@ function clear(told: Told): ObservationWords {
   return { says: `Tape ${told.figure} from ${measure}.`, measure, figure: told.figure };
 }
 
-function ahead(told: Told): ObservationWords {
+function ahead(told: ToldObservation): ObservationWords {
   const [long, other] = told.of.grips;
   if (isNothing(told.of)) {
     const [held, laid] = heldFirst(told).map((grip) => pointWords(told, grip));
@@ -85,7 +85,7 @@ function ahead(told: Told): ObservationWords {
   return { says, measure: `${run.replace(/^from /, '')} to where ${point} is square across`, figure };
 }
 
-function level(told: Told): ObservationWords {
+function level(told: ToldObservation): ObservationWords {
   const [held, laid] = heldFirst(told);
   const { names, of } = told;
   if (isNothing(of)) {
@@ -106,13 +106,13 @@ function level(told: Told): ObservationWords {
 }
 
 /** A small thing has no length to sight along: the sides of its base show its line. */
-function inRow(told: Told): ObservationWords {
+function inRow(told: ToldObservation): ObservationWords {
   const [held, laid] = heldFirst(told).map((grip) => thing(told, grip));
   const says = `Bring ${laid} into line with ${held}, sighting along the sides of their bases.`;
   return { says, measure: `${laid} is in line with ${held}` };
 }
 
-function inLine(told: Told): ObservationWords {
+function inLine(told: ToldObservation): ObservationWords {
   const [line, other] = told.of.grips;
   const point = pointWords(told, other);
   if (isSmall(namedPiece(told.names, pieceOf(line)))) return inRow(told);
@@ -131,7 +131,7 @@ function inLine(told: Told): ObservationWords {
   return { says: `Tape ${figure} from ${measure}.`, measure, figure };
 }
 
-function square(told: Told): ObservationWords {
+function square(told: ToldObservation): ObservationWords {
   const [held, laid] = heldFirst(told).map((grip) => thing(told, grip));
   if (!isNothing(told.of)) {
     const measure = `${laid} stands at ${angleWords(told.of.reading)} to ${held}`;
@@ -143,7 +143,7 @@ function square(told: Told): ObservationWords {
   return { says: `Set ${laid} square to ${held} ${how}.`, measure: `${laid} is square to ${held}` };
 }
 
-function against(told: Told): ObservationWords {
+function against(told: ToldObservation): ObservationWords {
   const [end, long] = told.of.grips;
   const side = `the side of ${thing(told, long)}`;
   if (!isNothing(told.of)) {
@@ -159,7 +159,7 @@ function against(told: Told): ObservationWords {
   return { says, measure };
 }
 
-const WORDS: Readonly<Record<ObservationKind, (told: Told) => ObservationWords>> = {
+const WORDS: Readonly<Record<ObservationKind, (told: ToldObservation) => ObservationWords>> = {
   gap,
   between,
   beside,

@@ -136,8 +136,8 @@ function checkWords(names: PartNames, check: SetOutCheck, laid: string): CheckWo
   const { length } = namedPiece(names, laid).figure;
   // Square is looked at where it shows: at the far end of the piece.
   const within = withinWords(check.kind === 'square' ? check.tolerance * length : check.tolerance, unit);
-  const from = measure.startsWith('how far') ? '' : 'from ';
-  const told = figure === undefined ? `that ${measure}` : `${from}${measure}: ${figure}`;
+  const isPlace = !measure.startsWith('how far');
+  const told = figure === undefined ? `that ${measure}` : `${isPlace ? `from ${measure}` : measure}: ${figure}`;
   const where = check.kind === 'square' ? ' at its far end' : '';
   return {
     says: `Check ${told}, within ${within}${where}.`,

@@ -1,8 +1,7 @@
-import { isInBand } from '../checks/rulebooks/band.ts';
-import { bandOf, limitsOf } from '../checks/rulebooks/rulebooks.ts';
-import { INCH, type Metres } from '../measure/quantity.ts';
+import type { Metres } from '../measure/quantity.ts';
 import type { Gap } from '../ride/line.ts';
 import type { Survey } from '../survey.ts';
+import { bandOfGap } from './as-built-gaps.ts';
 import type { GapError } from './setout.ts';
 
 /** Between which readings a gap must stay, by a straight tape, metres. */
@@ -12,9 +11,6 @@ export interface TapedBand {
   /** `limit`: what the rule book or practice asks for; `plan`: nothing is asked, so it is kept near what was drawn. */
   readonly from: 'limit' | 'plan';
 }
-
-/** Where nothing is asked of a gap it is kept this near to the plan, metres. Estimate: what a crew tapes again. */
-const NEAR: Metres = INCH;
 
 /** The gap on the line of travel that is taped between these poles; undefined: nobody rides over it. */
 function riddenGap({ line }: Survey, { keys, plan, isRidden }: GapError): Gap | undefined {
@@ -28,18 +24,13 @@ function riddenGap({ line }: Survey, { keys, plan, isRidden }: GapError): Gap | 
  * tape differs from the line there.
  */
 export function tapedBand(survey: Survey, gap: GapError): TapedBand {
-  const near: TapedBand = { least: gap.plan - NEAR, most: gap.plan + NEAR, from: 'plan' };
   const ridden = riddenGap(survey, gap);
-  if (ridden === undefined) return near;
-  const limits = limitsOf(survey.course);
-  for (const limit of [limits[`gap.${ridden.gait}.recommended`], limits[`gap.${ridden.gait}`]]) {
-    if (limit === undefined) continue;
-    const band = bandOf(limit);
-    const { least, most, multiples } = band;
-    if (least === undefined || most === undefined || !isInBand(band, ridden.ridden)) continue;
-    const times = multiples ? Math.max(1, Math.round(ridden.ridden / ((least + most) / 2))) : 1;
-    const bySlack = gap.plan - ridden.ridden;
-    return { least: times * least + bySlack, most: times * most + bySlack, from: 'limit' };
-  }
-  return near;
+  const { keys, at, plan: taped } = gap;
+  const plan = ridden?.ridden ?? taped;
+  const band = bandOfGap(survey, plan, { keys, at, ...(ridden !== undefined && { gait: ridden.gait }) });
+  return {
+    least: band.least + taped - plan,
+    most: band.most + taped - plan,
+    from: band.limit === undefined ? 'plan' : 'limit',
+  };
 }

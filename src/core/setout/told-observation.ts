@@ -13,7 +13,7 @@ export interface ObservationWords {
 }
 
 /** An observation with what is needed to word it. */
-export interface Told {
+export interface ToldObservation {
   readonly names: PartNames;
   readonly of: Observation;
   /** Which grip is of the piece that is laid. */
@@ -22,7 +22,7 @@ export interface Told {
 }
 
 /** The grip that is held, then the one that is laid. */
-export function heldFirst({ of, laid }: Told): readonly [Grip, Grip] {
+export function heldFirst({ of, laid }: ToldObservation): readonly [Grip, Grip] {
   return laid === 1 ? of.grips : [of.grips[1], of.grips[0]];
 }
 
@@ -41,21 +41,21 @@ export function fractionOf(grip: Grip): number {
   return ('at' in grip ? grip.at : undefined) ?? 0.5;
 }
 
-export function thing({ names }: Told, grip: Grip): string {
+export function thing({ names }: ToldObservation, grip: Grip): string {
   return partPieceWords(names, pieceOf(grip));
 }
 
-export function place({ names }: Told, grip: Grip): string {
+export function place({ names }: ToldObservation, grip: Grip): string {
   return placeWords(names, grip);
 }
 
 /** "pole": what kind of thing a grip holds. */
-export function noun({ names }: Told, grip: Grip): string {
+export function noun({ names }: ToldObservation, grip: Grip): string {
   return namedPiece(names, pieceOf(grip)).kind.title.toLowerCase();
 }
 
 /** The end of a long piece towards which its −x end looks, and the other one. */
-export function endsOf({ names }: Told, grip: Grip): readonly [string, string] {
+export function endsOf({ names }: ToldObservation, grip: Grip): readonly [string, string] {
   return names.part.letters.get(pieceOf(grip)) ?? ['', ''];
 }
 
@@ -65,7 +65,7 @@ export function withoutSign(figure: string): string {
 }
 
 /** "the middle of marker 2", "end C": a point of a thing, not its edge. */
-export function pointWords(told: Told, grip: Grip): string {
+export function pointWords(told: ToldObservation, grip: Grip): string {
   const isMiddle = namedPlace(told.names, grip).kind === 'small';
   return isMiddle ? `the middle of ${thing(told, grip)}` : place(told, grip);
 }

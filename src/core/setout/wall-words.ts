@@ -3,13 +3,21 @@ import type { Grip, Wall } from '../constraints/constraint.ts';
 import { isSmall } from './observables.ts';
 import { cornerAhead, cornerWords, namedPiece, namedPlace, namedUnit, wallTitle } from './place-words.ts';
 import { readingWords } from './reading-words.ts';
-import { type ObservationWords, pieceOf, place, pointWords, type Told, thing, wallOf } from './told-observation.ts';
+import {
+  type ObservationWords,
+  pieceOf,
+  place,
+  pointWords,
+  type ToldObservation,
+  thing,
+  wallOf,
+} from './told-observation.ts';
 
 /** A piece is along a wall, or square to it, within this, as a share of its thickness. */
 const SKEW = 0.02;
 
 /** What of a piece is nearest to the wall at the gripped place. */
-function nearSide(told: Told, grip: Grip, wall: Wall): string {
+function nearSide(told: ToldObservation, grip: Grip, wall: Wall): string {
   const piece = namedPiece(told.names, pieceOf(grip));
   if (isSmall(piece)) return `the edge of ${thing(told, grip)}`;
   const turn = piece.pose.angle - (wall === 'south' || wall === 'north' ? 0 : Math.PI / 2);
@@ -21,7 +29,7 @@ function nearSide(told: Told, grip: Grip, wall: Wall): string {
   return `the near side of ${thing(told, grip)} ${kind === 'end' ? `at ${place(told, grip)}` : 'at its middle'}`;
 }
 
-export function offWall(told: Told): ObservationWords {
+export function offWall(told: ToldObservation): ObservationWords {
   const [grip, at] = told.of.grips;
   const wall = wallOf(at);
   const measure = `${wallTitle(wall)} to ${nearSide(told, grip, wall)}, square to the wall`;
@@ -29,12 +37,12 @@ export function offWall(told: Told): ObservationWords {
 }
 
 /** "its west corner", or how far from there a tape begins. */
-function wallStart(told: Told, wall: Wall): string {
+function wallStart(told: ToldObservation, wall: Wall): string {
   const { corner, off } = cornerWords(told.names, wall, told.of.from ?? 0);
   return off < 0.001 ? `its ${corner}` : `the mark ${readingWords(off, namedUnit(told.names))} from its ${corner}`;
 }
 
-export function alongWall(told: Told): ObservationWords {
+export function alongWall(told: ToldObservation): ObservationWords {
   const [grip, at] = told.of.grips;
   const wall = wallOf(at);
   const start = wallStart(told, wall);
@@ -49,7 +57,7 @@ export function alongWall(told: Told): ObservationWords {
   };
 }
 
-export function fromRail(told: Told): ObservationWords {
+export function fromRail(told: ToldObservation): ObservationWords {
   const [grip, at] = told.of.grips;
   const wall = wallOf(at);
   const { corner, off } = cornerWords(told.names, wall, told.of.from ?? 0);
