@@ -6,7 +6,7 @@ import { piecesWords, pieceWords } from '../core/checks/findings/thing-words.ts'
 import { type FiledReading, readGroundReadings } from '../core/files/ground-readings.ts';
 import { writeCourse } from '../core/files/write.ts';
 import { printLength } from '../core/measure/length.ts';
-import type { AdjustedReading } from '../core/setout/adjust.ts';
+import { type AdjustedReading, isOpen } from '../core/setout/adjust.ts';
 import { type AsBuilt, asBuiltOf } from '../core/setout/as-built.ts';
 import { outsideBand } from '../core/setout/as-built-gaps.ts';
 import {
@@ -77,14 +77,17 @@ function lines(filed: readonly FiledReading[], places: readonly number[]): strin
 function printReadings(io: Io, { planned, letters, filed, built }: Asked): void {
   const { unit } = planned.course;
   const { adjustment } = built;
-  const say = ({ reading, expected }: AdjustedReading, line: number): string =>
-    `Line ${line} is likely wrong and was left out: ${observableWords(planned, reading, letters)} reads ${valueWords(reading, reading.read, unit)}; the others make it ${valueWords(reading, expected, unit)}.\n`;
+  const made = (place: number): string => {
+    const { reading, expected } = adjustment.readings[place] as AdjustedReading;
+    return `${observableWords(planned, reading, letters)} reads ${valueWords(reading, reading.read, unit)}; the others make it ${valueWords(reading, expected, unit)}`;
+  };
   for (const i of adjustment.wrong) {
-    io.out(say(adjustment.readings[i] as AdjustedReading, filed[i]?.line ?? 0));
+    io.out(`Line ${lines(filed, [i])} is likely wrong and was left out: ${made(i)}.\n`);
   }
   for (const places of adjustment.undecided) {
+    const [first = 0] = places;
     io.out(
-      `One of lines ${lines(filed, places)} is likely wrong, and nothing tells which. What is said of these poles holds only once they are taped again.\n`,
+      `One of lines ${lines(filed, places)} is likely wrong, and the others do not tell which: tape them again. By the drawing it is line ${lines(filed, [first])}, which was left out: ${made(first)}.\n`,
     );
   }
   const loose = adjustment.readings.flatMap(({ standing }, i) => (standing === 'not-controlled' ? [i] : []));
@@ -107,9 +110,14 @@ function printPieces(io: Io, { planned, letters, built }: Asked): void {
       ({ pieces, isTiedToWalls }) => pieces[0] === piece.key && !isTiedToWalls,
     );
     const where = off.length === 1 ? [off[0] as string, ''] : [`${a} ${off[0]}`, `${b} ${off[1]}`];
-    return [piece.key, ...where, isHeld ? 'held' : errorWords(piece.error.end, unit)];
+    const { along, across } = piece.error;
+    const sure = isHeld
+      ? ['held', 'held']
+      : [along, across].map((sigma) => (isOpen(sigma) ? 'open' : errorWords(sigma, unit)));
+    return [piece.key, ...where, ...sure];
   });
-  io.out(`\nOff the drawing, by the readings\n${table(['piece', 'end', 'end', 'as sure as'], rows)}`);
+  io.out(`\nOff the drawing, by the readings\n${table(['piece', 'end', 'end', 'sure along', 'and across'], rows)}`);
+  if (rows.some((row) => row.includes('open'))) io.out('What is open no reading tells; it is taken as drawn.\n');
 }
 
 function printGaps(io: Io, { planned, built }: Asked): void {

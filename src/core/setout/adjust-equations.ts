@@ -5,6 +5,7 @@ import type { Residual } from '../solve/problem.ts';
 import type { Survey } from '../survey.ts';
 import type { ObservationEquation } from './adjust-least-squares.ts';
 import { type Ground, observedOn } from './ground.ts';
+import { isSmall } from './observables.ts';
 import type { Observable } from './setout.ts';
 
 /** Keys of the pieces that an observable grips, in the order of its grips; walls are left out. */
@@ -52,13 +53,21 @@ export function observableUnknowns(keys: readonly string[], observable: Observab
   return grippedPieces(observable).flatMap((key) => unknownsOf(keys, key) ?? []);
 }
 
-/** The slopes of an observable by the unknowns that it depends on. */
+/**
+ * The slopes of an observable by the unknowns that it depends on. No tape tells how a small thing is turned: it keeps its
+ * heading, and an observation that its corners would change has no slope by it.
+ */
 export function observableGradient(
+  survey: Survey,
   keys: readonly string[],
   { grips }: Observable,
   { gradient }: Residual,
 ): readonly number[] {
-  return grips.flatMap((grip, i) => ('piece' in grip && keys.includes(grip.piece) ? [...(gradient[i] ?? [])] : []));
+  return grips.flatMap((grip, i) => {
+    if ('wall' in grip || !keys.includes(grip.piece)) return [];
+    const [x = 0, y = 0, turn = 0] = gradient[i] ?? [];
+    return [x, y, isSmall(pieceNamed(survey, grip.piece)) ? 0 : turn];
+  });
 }
 
 /** The equation of a reading for the poses of the pieces `keys`. */
@@ -76,7 +85,7 @@ export function readingEquation(
     at(values) {
       const poses = new Map(own.map((key) => [key, poseAt(3 * keys.indexOf(key), values)]));
       const there = observedOn(ground, reading, poses);
-      return { value: there.value, gradient: observableGradient(keys, reading, there) };
+      return { value: there.value, gradient: observableGradient(survey, keys, reading, there) };
     },
   };
 }

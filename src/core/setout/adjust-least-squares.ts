@@ -34,7 +34,7 @@ export interface LeastSquares {
 const MOST_STEPS = 60;
 const MOST_HALVINGS = 20;
 /** The iteration rests when no unknown moves further, metres or radians. */
-const AT_REST = 1e-9;
+const AT_REST = 1e-7;
 /** Below it nothing of an error in an observation shows: its w is only rounding. */
 const LEAST_REDUNDANCY = 1e-9;
 
@@ -149,6 +149,7 @@ export function leastSquares(start: readonly number[], equations: readonly Obser
     const { lower, right } = normalEquations(there.rows, start.length);
     const step = solved(lower, right);
     isSettled = step.every((by) => Math.abs(by) <= AT_REST);
+
     const next = stepped(equations, there, step);
     if (next === undefined) break;
     there = next;

@@ -16,7 +16,7 @@ import {
 import { relativeError } from './adjust-error.ts';
 import { leastSquares, type ObservationEquation, varianceOf } from './adjust-least-squares.ts';
 import { criticalW } from './adjust-quantile.ts';
-import { apartBy, CONTROLLED, type SnoopedSquares, snoopedSquares, standingOf } from './adjust-snooping.ts';
+import { apartBy, CONTROLLED, leftOut, type SnoopedSquares, snoopedSquares, standingOf } from './adjust-snooping.ts';
 import { observedOn } from './ground.ts';
 import type { Observable, PieceError } from './setout.ts';
 
@@ -29,10 +29,10 @@ export interface GroundReading extends Observable {
 }
 
 /**
- * `agrees`: with the others. `left-out`: likely wrong, and nothing was worked out from it. `undecided`: one of several, of
- * which one is likely wrong. `not-controlled`: no other reading would show an error in it.
+ * `agrees`: with the others. `wrong`: likely so, and nothing was worked out from it. `undecided`: one of several, of which
+ * one is likely wrong. `not-controlled`: no other reading would show an error in it.
  */
-export type ReadingStanding = 'agrees' | 'left-out' | 'undecided' | 'not-controlled';
+export type ReadingStanding = 'agrees' | 'wrong' | 'undecided' | 'not-controlled';
 
 /** How a reading stands to all others. */
 export interface AdjustedReading {
@@ -82,7 +82,10 @@ export interface Adjustment {
   readonly readings: readonly AdjustedReading[];
   /** Places of the readings that are likely wrong, in the order in which they were found. */
   readonly wrong: readonly number[];
-  /** Sets of places: in each, one reading is likely wrong and nothing tells which. */
+  /**
+   * Sets of places: in each, one reading is likely wrong, and the others do not tell which. The first is likeliest by the
+   * drawing; nothing was worked out from it.
+   */
   readonly undecided: readonly (readonly number[])[];
   /** The |w| above which a reading is suspected. */
   readonly critical: number;
@@ -99,6 +102,11 @@ const USUAL_LEVEL = 0.05;
 
 /** How far a piece may lie from its place on the drawing, before anything is read: wide, so that readings outweigh it. Estimate. */
 const WIDE: { readonly shift: Metres; readonly turn: Radians } = { shift: 6 * INCH, turn: (3 * Math.PI) / 180 };
+/** Whether a standard error says no more than that the readings leave it open, and the drawing was taken. */
+export function isOpen(sigma: Metres): boolean {
+  return sigma > WIDE.shift / 2;
+}
+
 /** The held piece of a group that no reading ties to the walls lies as drawn. */
 const TIGHT: typeof WIDE = { shift: 1e-4, turn: 1e-5 };
 
@@ -149,14 +157,16 @@ function adjustedReading(
   equation: ObservationEquation,
   { snooped, place }: { readonly snooped: SnoopedSquares; readonly place: number },
 ): AdjustedReading {
-  if (snooped.wrong.includes(place)) {
+  const isUndecided = snooped.undecided.some((set) => set.includes(place));
+  if (leftOut(snooped).includes(place)) {
     const { residual, w } = standingOf(snooped, equation);
     const adjusted = reading.read + residual;
-    return { reading, standing: 'left-out', adjusted, residual, redundancy: 1, w, expected: adjusted };
+    const standing = isUndecided ? 'undecided' : 'wrong';
+    return { reading, standing, adjusted, residual, redundancy: 1, w, expected: adjusted };
   }
   const { residual = 0, redundancy = 0, w = 0 } = snooped.fit.residuals[place] ?? {};
   const isControlled = redundancy >= CONTROLLED;
-  const standing = snooped.undecided.includes(place) ? 'undecided' : isControlled ? 'agrees' : 'not-controlled';
+  const standing = isUndecided ? 'undecided' : isControlled ? 'agrees' : 'not-controlled';
   const expected = reading.read + (isControlled ? residual / redundancy : 0);
   return { reading, standing, adjusted: reading.read + residual, residual, redundancy, w, expected };
 }
@@ -178,9 +188,9 @@ export function adjustReadings(
   const groups = groupsOf(survey, readings, held).map((group) => {
     const own = group.readings.map((i) => readings[i] as GroundReading);
     const { start, equations } = groupEquations(survey, group.pieces, own);
-    const { residuals, values } = leastSquares(start, equations);
+    const { residuals } = leastSquares(start, equations);
     const tests = own.filter((_, i) => (residuals[i]?.redundancy ?? 0) >= CONTROLLED).length;
-    return { ...group, own, start: values, equations, tests };
+    return { ...group, own, start, equations, tests };
   });
   const tests = groups.reduce((sum, group) => sum + group.tests, 0);
   const critical = criticalW(level, tests);
@@ -188,7 +198,7 @@ export function adjustReadings(
   const found = groups.map((group) => {
     const snooped = snoopedSquares(group.start, group.equations, { tested: group.own.map((_, i) => i), ...limits });
     const global = (places: readonly number[]) => places.map((i) => group.readings[i] as number);
-    return { ...group, snooped, wrong: global(snooped.wrong), undecided: global(snooped.undecided) };
+    return { ...group, snooped, wrong: global(snooped.wrong), undecided: snooped.undecided.map(global) };
   });
   const told = new Map(
     found.flatMap(({ own, equations, readings: places, snooped }) =>
@@ -207,7 +217,7 @@ export function adjustReadings(
     }),
     readings: readings.map((_, i) => told.get(i) as AdjustedReading),
     wrong: found.flatMap(({ wrong }) => wrong),
-    undecided: found.flatMap(({ undecided }) => (undecided.length === 0 ? [] : [undecided])),
+    undecided: found.flatMap(({ undecided }) => undecided),
     critical,
   };
 }
@@ -244,7 +254,7 @@ export function observedAsBuilt(
   const variance = varianceOf(
     group.covariance,
     observableUnknowns(group.pieces, observable),
-    observableGradient(group.pieces, observable, there),
+    observableGradient(survey, group.pieces, observable, there),
   );
   return { value: there.value, sigma: Math.sqrt(Math.max(0, variance)) };
 }

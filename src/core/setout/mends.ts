@@ -52,6 +52,8 @@ export interface MendOptions {
 
 /** Moves are told to the half inch, or to the centimetre. */
 const STEP: Readonly<Record<LengthUnit, Metres>> = { ft: INCH / 2, m: 0.01 };
+/** Nothing lies nearer to an edge than the readings tell where it lies, metres. */
+const EDGE: Metres = 0.001;
 /** A pole that has to go further is laid anew. Estimate. */
 const FURTHEST: Metres = 3 * FOOT;
 /** A crew that would have to move more than this lays the obstacle anew. Estimate. */
@@ -132,8 +134,8 @@ function fewestMoves(question: Question, step: Metres): Answer {
   let fault: string | undefined;
   for (let size = 1; size <= MOST_MOVES; size += 1) {
     if (searchSize(question.choices.length, question.rows.length, size) > MOST_CORNERS) break;
-    // A little inside of the bands where that takes no more moves; a gap that was planned at the edge lies there again.
-    for (const margin of [step / 2, 0, -slack]) {
+    // To the edge of the bands, and as far beyond it as no tape shows where that saves a move.
+    for (const margin of [-EDGE, -slack]) {
       const limits = { step, margin, slack, most: FURTHEST };
       const sets = movesOfSize(question.bands, question.choices, size, limits);
       for (const set of sets.slice(0, MOST_TRIALS)) {

@@ -149,10 +149,10 @@ describe('moves that mend', () => {
       'Move pole 2 of the set of jog-overs (obstacle 1) 3" towards pole 3, both ends alike.',
     ]);
     expect(says(overs, { 'run-1/pole-4': [0, 3 * INCH, 0] })).toEqual([
-      'Move pole 4 of the set of jog-overs (obstacle 1) out by 3½", both ends alike.',
+      'Move pole 4 of the set of jog-overs (obstacle 1) out by 3", both ends alike.',
     ]);
     expect(says(overs, { 'run-1/pole-4': [0, -8 * INCH, 0] })).toEqual([
-      'Move pole 4 of the set of jog-overs (obstacle 1) in by 2½", both ends alike.',
+      'Move pole 4 of the set of jog-overs (obstacle 1) in by 2", both ends alike.',
     ]);
   });
 
