@@ -14,6 +14,7 @@ import { type SetOutDocument, setOutDocument } from '../../src/core/setout/setou
 import { USUAL_TAPE } from '../../src/core/setout/tape-errors.ts';
 import { type Survey, survey } from '../../src/core/survey.ts';
 import { percentile, type Row, row } from './row.ts';
+import { blunderTrial, tapedParts } from './setout/blunders.ts';
 import { dice, Site } from './setout/crew.ts';
 
 const BUILDS = Number(process.env.SETOUT_BUILDS ?? 1000);
@@ -84,6 +85,41 @@ function worstRidden(plan: SetOutDocument, off: readonly (readonly number[])[]):
   return Math.max(0, ...plan.gaps.map(({ ridden }, i) => (ridden ? deviation(off[i] ?? []) / INCH : 0)));
 }
 
+const LEVEL = 0.05;
+
+/** Of so many readings of a part each with one blunder of 6 in, and as many without any. */
+function blunders(): readonly Row[] {
+  const parts = starters().flatMap(([, of]) => tapedParts(of, { ...setOutCrewOf(of.course), people: 2 }));
+  const roll = dice(11);
+  const trials = Math.min(BUILDS, 500);
+  const any = () => parts[Math.floor(roll() * parts.length)] ?? parts[0];
+  const share = (hits: readonly boolean[]): number => (100 * hits.filter(Boolean).length) / hits.length;
+  const run = (hasBlunder: boolean) =>
+    Array.from({ length: trials }, () => {
+      const part = any();
+      if (part === undefined) throw new Error('setout: no starter has a part of three pieces');
+      return blunderTrial(part, roll, hasBlunder, LEVEL);
+    });
+  const [wrong, right] = [run(true), run(false)];
+  return [
+    row(`${trials} planted blunders of 6 in: found`, '%', {
+      ours: share(wrong.map(({ isFound }) => isFound)),
+      anchor: 95,
+      anchorName: 'goal, at least',
+    }),
+    row(`${trials} planted blunders of 6 in: a good reading blamed`, '%', {
+      ours: share(wrong.map(({ blames }) => blames)),
+      anchor: 100 * LEVEL,
+      anchorName: 'the level, at most',
+    }),
+    row(`${trials} readings without a blunder: a good one blamed`, '%', {
+      ours: share(right.map(({ blames }) => blames)),
+      anchor: 100 * LEVEL,
+      anchorName: 'the level, at most',
+    }),
+  ];
+}
+
 export async function rows(): Promise<Row[]> {
   const found: Row[] = [];
   const within: number[] = [];
@@ -131,6 +167,7 @@ export async function rows(): Promise<Row[]> {
       anchor: 1.1,
       anchorName: 'goal, at most',
     }),
+    ...blunders(),
     row('time of a plan, p50', 'ms', { ours: percentile(took, 0.5), anchor: 1000, anchorName: 'goal' }),
   ];
 }
