@@ -91,7 +91,7 @@ function Suspects({
 }) {
   const what = (place: number) => rows[place]?.what ?? '';
   const wrong = readings.flatMap(({ standing, expected }, place) =>
-    standing === 'left-out'
+    standing === 'wrong'
       ? [
           setoutWords.wrongReading(
             what(place),

@@ -80,7 +80,7 @@ describe('what the readings make of the fan', () => {
   test('nothing is wrong where the tape reads the plan', () => {
     const { moves, unreached, readings, undecided, pieces } = answerTo(typed());
     expect({ moves, unreached, undecided }).toEqual({ moves: [], unreached: [], undecided: [] });
-    expect(readings.filter(({ standing }) => standing === 'left-out')).toEqual([]);
+    expect(readings.filter(({ standing }) => standing === 'wrong')).toEqual([]);
     for (const { name, off } of pieces) expect(off, name).toBeLessThan(inches(1));
   });
 
@@ -94,6 +94,22 @@ describe('what the readings make of the fan', () => {
     expect(gaps.some(({ outside }) => outside > 0)).toBe(true);
     expect(moves.length).toBeGreaterThan(0);
     expect(moves[0]).toMatch(/^Move .*pole \d .*\d.*\.$/);
+  });
+
+  test('a reading that is a foot off is named, where others control it', () => {
+    const places = tapePlaces(fan);
+    const more = places.flatMap((from, i) => places.slice(i + 1).map((to) => moreId(from, to)));
+    const straight = more.flatMap((id) => moreRow(fan, id, survey, plan.crew) ?? []);
+    const read = Object.fromEntries(straight.map(({ id, planned }) => [id, readingWords(planned, 'ft')]));
+    const gap = rows.find(({ of }) => of.kind === 'gap');
+    const off = readingWords((gap?.planned ?? 0) + feet(1), 'ft');
+    const all = { ...typed({ id: gap?.id ?? '', text: off }), ...read };
+    const { readings, undecided } = answerTo(all);
+    const wrong = typedReadings(fan, all, { survey, crew: plan.crew }).filter(
+      (_, i) => readings[i]?.standing === 'wrong',
+    );
+    expect(wrong.map(({ row }) => row.id)).toEqual([gap?.id]);
+    expect(undecided).toEqual([]);
   });
 
   test('is plain data that goes to the page', () => {
