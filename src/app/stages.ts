@@ -70,7 +70,7 @@ const PANELS: Readonly<Record<Stage, readonly Panel[]>> = {
     { id: 'class', title: appWords.class, side: 'left', body: ClassPanel, grows: true, isTab: true },
     { id: 'set-out', title: appWords.setOut, side: 'left', body: SetOutPanel, grows: true, isTab: true },
     { id: 'paper', title: appWords.paper, side: 'right', body: PaperPanel },
-    { id: 'words', title: appWords.instructions, side: 'right', body: WordsPanel, grows: true },
+    { id: 'words', title: appWords.instructions, short: appWords.words, side: 'right', body: WordsPanel, grows: true },
   ],
   change: [
     { id: 'layouts', title: appWords.layouts, side: 'left', body: LayoutsPanel, grows: true, isTab: true },

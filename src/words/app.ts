@@ -69,6 +69,7 @@ export const appWords = {
   class: 'Class',
   paper: 'Paper',
   instructions: 'Instructions',
+  words: 'Words',
   setOut: 'Set-out',
   layouts: 'Layouts',
   day: 'Day',

@@ -80,6 +80,7 @@ export const setoutWords = {
   nothingChosenToShare: 'Choose at least one part.',
   isShared: (parts: string) => `Only the parts of the link are shown: ${parts}.`,
   showAllParts: 'Show all parts',
+  notKept: 'This browser remembers nothing: ticks and readings hold until the page is left.',
   clearTicks: 'Clear all ticks',
   clearSure: 'Clear them',
   clearAsk: 'All ticks and readings of this course are forgotten on this device.',

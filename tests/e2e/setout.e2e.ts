@@ -196,6 +196,54 @@ test('the browser’s Back leaves the companion and not the app', async ({ page 
   await expect(page.getByRole('button', { name: 'Set it out in the arena' })).toBeVisible();
 });
 
+test('it is read aloud on request, and the screen stays lit until it is left', async ({ page }) => {
+  // No voice and no screen can be had here: what the page asks of them is written down.
+  await page.addInitScript(() => {
+    const asked: string[] = [];
+    const voice = { speak: ({ text }: { text: string }) => asked.push(text), cancel: () => undefined };
+    class Utterance {
+      readonly text: string;
+      constructor(text: string) {
+        this.text = text;
+      }
+    }
+    const lock = {
+      request: (kind: string) => {
+        asked.push(`lit: ${kind}`);
+        return Promise.resolve({ release: () => Promise.resolve(asked.push('dark')) });
+      },
+    };
+    Object.defineProperty(window, 'speechSynthesis', { value: voice });
+    Object.defineProperty(window, 'SpeechSynthesisUtterance', { value: Utterance });
+    Object.defineProperty(navigator, 'wakeLock', { value: lock });
+    Object.assign(window, { asked });
+  });
+  const asked = () => page.evaluate(() => (window as unknown as { readonly asked: readonly string[] }).asked);
+  await readyForArena(page);
+  await enter(page);
+  await goToPart(page, /The fan/);
+  await page.getByRole('button', { name: 'Aloud', exact: true }).click();
+  await page.getByRole('button', { name: 'Next', exact: true }).click();
+  await expect.poll(asked).toHaveLength(3);
+  const [lit, first, second] = await asked();
+  expect(lit).toBe('lit: screen');
+  expect(first).toMatch(/^Lay pole 1 \(12 feet, ends A and B\)\. Tape \d+ feet/);
+  expect(second).toMatch(/^Tape \d+ feet .* inches from/);
+  await page.getByRole('button', { name: 'Leave the set-out' }).click();
+  await expect.poll(async () => (await asked()).at(-1)).toBe('dark');
+});
+
+test('where the browser has no voice, nothing offers to read aloud', async ({ page }) => {
+  await page.addInitScript(() => {
+    Reflect.deleteProperty(window, 'speechSynthesis');
+    Reflect.deleteProperty(Window.prototype, 'speechSynthesis');
+  });
+  await readyForArena(page);
+  await enter(page);
+  await expect(page.getByRole('button', { name: 'Parts', exact: true })).toBeVisible();
+  await expect(page.getByRole('button', { name: 'Aloud', exact: true })).toHaveCount(0);
+});
+
 test('parts are shared by a link, which says so where the course is not kept', async ({ page, browser, context }) => {
   await context.grantPermissions(['clipboard-read', 'clipboard-write']);
   await page.setViewportSize(PHONE);

@@ -49,7 +49,8 @@ export function CompanionFrame(props: CompanionProps) {
   useLayoutEffect(() => {
     const element = dialog.current;
     element?.showModal();
-    element?.querySelector<HTMLElement>('[data-next]')?.focus();
+    // A dialog focuses its first button, which leaves it.
+    element?.querySelector<HTMLElement>('.setout-next')?.focus();
     return () => element?.close();
   }, []);
   const part = place === undefined ? undefined : parts[place.part];

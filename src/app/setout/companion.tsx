@@ -1,10 +1,10 @@
-import { useEffect, useState } from 'react';
+import { useEffect, useMemo, useState } from 'react';
 import type { Course } from '../../core/course/course.ts';
 import { survey as surveyOf } from '../../core/survey.ts';
 import { setoutWords } from '../../words/setout.ts';
 import { useCourseSaver } from '../autosave-context.tsx';
 import { useAnswer } from '../change/use-answer.ts';
-import { useSettledCourse } from '../desk-context.tsx';
+import { useDeskState } from '../desk-context.tsx';
 import { Dialog } from '../dialog.tsx';
 import { partActs } from './acts.ts';
 import { type CompanionLink, changeCompanion, closeCompanion } from './companion-door.ts';
@@ -26,7 +26,7 @@ export function Companion({ link }: { readonly link: CompanionLink }) {
 
 /** The drawing of the link; null while it is looked for. Once it is found, what is edited does not change it. */
 function useFoundDrawing({ drawing }: CompanionLink): FoundDrawing | null {
-  const course = useSettledCourse();
+  const course = useDeskState((state) => state.course);
   const saver = useCourseSaver();
   const [found, setFound] = useState<{ readonly drawing: string; readonly is: FoundDrawing } | null>(null);
   const isFound = found?.drawing === drawing && found.is.kind === 'open';
@@ -74,6 +74,12 @@ function PlannedCompanion({ course, link }: { readonly course: Course; readonly 
   const saver = useCourseSaver();
   const { answer, failure } = useAnswer(setOutQuestion(course));
   const [notes] = useState(() => createCrewNotes(saver.slot(), course.current));
+  const { obstacles } = link;
+  const plan = answer?.told;
+  const parts = useMemo(
+    () => (plan === undefined ? [] : partActs(surveyOf(course), plan, obstacles)),
+    [course, plan, obstacles],
+  );
   if (answer === null || answer.told.parts.length === 0) {
     return (
       <Dialog title={setoutWords.companion} close={closeCompanion}>
@@ -87,15 +93,14 @@ function PlannedCompanion({ course, link }: { readonly course: Course; readonly 
       </Dialog>
     );
   }
-  const survey = surveyOf(course);
   return (
     <CompanionFrame
-      survey={survey}
+      survey={surveyOf(course)}
       plan={answer.told}
       notes={notes}
-      parts={partActs(survey, answer.told, link.obstacles)}
+      parts={parts}
       link={link}
-      show={(obstacles) => changeCompanion({ ...link, obstacles })}
+      show={(shown) => changeCompanion({ ...link, obstacles: shown })}
     />
   );
 }

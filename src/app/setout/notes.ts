@@ -12,6 +12,8 @@ import type { PartActs } from './acts.ts';
 export interface CrewNotes {
   state(): SetOutNotes;
   subscribe(listener: () => void): () => void;
+  /** Whether the browser remembers what was noted last; else it holds until the page is left. */
+  isKept(): boolean;
   /** Ticks what was not ticked, and the other way round. */
   toggle(part: string, act: string): void;
   /** What the tape read, as it was typed; empty: it was not taped. */
@@ -23,7 +25,7 @@ export interface CrewNotes {
 /** How notes are read and written under a name. */
 interface Shelf {
   read(of: string): SetOutNotes;
-  write(of: string, notes: SetOutNotes): unknown;
+  write(of: string, notes: SetOutNotes): boolean;
 }
 
 const BROWSER: Shelf = { read: readSetOutNotes, write: writeSetOutNotes };
@@ -43,10 +45,11 @@ export function doneOf({ print, acts }: Pick<PartActs, 'print' | 'acts'>, notes:
 export function createCrewNotes(slot: string, layout: string, shelf: Shelf = BROWSER): CrewNotes {
   const of = `${slot}/${layout}`;
   const store = createStore<SetOutNotes>()(() => shelf.read(of));
+  let isKept = true;
   const change = (next: SetOutNotes): void => {
+    isKept = shelf.write(of, next);
     // The second argument replaces the state, so that what is gone is gone.
     store.setState(next, true);
-    shelf.write(of, next);
   };
   const changePart = (print: string, edit: (part: PartNotes) => PartNotes): void => {
     const { [print]: part = NO_PART_NOTES, ...others } = store.getState().parts;
@@ -56,6 +59,7 @@ export function createCrewNotes(slot: string, layout: string, shelf: Shelf = BRO
   return {
     state: store.getState,
     subscribe: (listener) => store.subscribe(() => listener()),
+    isKept: () => isKept,
     toggle(print, act) {
       changePart(print, (part) => {
         const { ticks } = part;

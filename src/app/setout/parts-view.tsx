@@ -32,6 +32,7 @@ export function PartsView({
     <div className="setout-page">
       <h3>{setoutWords.partsInOrder}</h3>
       {here.after === undefined && <p role="status">{isAllDone ? setoutWords.allDone : setoutWords.theEnd}</p>}
+      {!notes.isKept() && <p className="caution">{setoutWords.notKept}</p>}
       {isUnknown && <p className="caution">{setoutWords.noSuchParts}</p>}
       {isShared && (
         <>

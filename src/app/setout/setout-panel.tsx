@@ -8,7 +8,7 @@ import { capitalized } from '../../core/text/sentence.ts';
 import { setoutWords } from '../../words/setout.ts';
 import type { SetOutQuestion } from '../change/plan-questions.ts';
 import { useAnswer } from '../change/use-answer.ts';
-import { useSettledCourse } from '../desk-context.tsx';
+import { useDesk, useSettledCourse } from '../desk-context.tsx';
 import { openCompanion } from './companion-door.ts';
 import { drawingPrint } from './drawing-print.ts';
 import { setOutQuestion } from './setout-question.ts';
@@ -16,6 +16,7 @@ import { TapeFields } from './tape-fields.tsx';
 
 /** How the shown layout is set out with tapes, and the door to the companion in the arena. */
 export function SetOutPanel() {
+  const desk = useDesk();
   const course = useSettledCourse();
   const { answer, isBusy, failure } = useAnswer(setOutQuestion(course));
   return (
@@ -24,7 +25,7 @@ export function SetOutPanel() {
         <button
           type="button"
           className="button primary"
-          onClick={() => openCompanion({ drawing: drawingPrint(answer.of.course), obstacles: [] })}
+          onClick={() => openCompanion({ drawing: drawingPrint(desk.state().course), obstacles: [] })}
         >
           <Ruler aria-hidden="true" />
           {setoutWords.setItOut}

@@ -1,5 +1,5 @@
 import { ChevronLeft, ChevronRight } from 'lucide-react';
-import { useMemo, useSyncExternalStore } from 'react';
+import { useLayoutEffect, useMemo, useRef, useSyncExternalStore } from 'react';
 import type { Radians } from '../../core/measure/quantity.ts';
 import type { Ground } from '../../core/setout/ground.ts';
 import { setoutWords } from '../../words/setout.ts';
@@ -33,7 +33,9 @@ export function StepView({
     <section className="setout-step" aria-label={setoutWords.stepOf(place.step + 1, part.steps.length)}>
       <PartPicture ground={ground} part={part} act={act} facing={facing} turn={turn} />
       <div className="setout-told">
-        <p className="setout-lead">{part.steps[place.step]?.lead.join(' ')}</p>
+        <p className="setout-lead" aria-live="polite">
+          {part.steps[place.step]?.lead.join(' ')}
+        </p>
         <div className="setout-act" aria-live="polite" aria-atomic="true">
           <h3>
             {act.head}
@@ -68,13 +70,16 @@ function figureSigns(figure: string): 'few' | 'some' | 'many' {
 
 /** Back and next: as large as a thumb finds them without looking. */
 export function Steer({ back, next }: { readonly back: (() => void) | undefined; next(): void }) {
+  const button = useRef<HTMLButtonElement>(null);
+  // Whoever comes to the steps goes on from there.
+  useLayoutEffect(() => button.current?.focus({ preventScroll: true }), []);
   return (
     <div className="setout-steer">
       <button type="button" className="setout-back" aria-disabled={back === undefined} onClick={back}>
         <ChevronLeft aria-hidden="true" />
         <span>{setoutWords.back}</span>
       </button>
-      <button type="button" className="setout-next" data-next="" onClick={next}>
+      <button ref={button} type="button" className="setout-next" onClick={next}>
         <span>{setoutWords.next}</span>
         <ChevronRight aria-hidden="true" />
       </button>

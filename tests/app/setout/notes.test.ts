@@ -55,8 +55,10 @@ describe('the notes of a crew', () => {
 
   test('hold until the page is left where the browser stores nothing', () => {
     const notes = createCrewNotes('slot', 'layout-1', shelf(store({}, true)));
+    expect(notes.isKept()).toBe(true);
     notes.toggle('part', 'a');
     expect(notesOfPart(notes.state(), 'part').ticks).toEqual(['a']);
+    expect(notes.isKept()).toBe(false);
   });
 
   test.each(['', 'no json', '{}', '[{"of":"slot/layout-1"}]', '[{"of":"slot/layout-1","notes":{"parts":{"part":7}}}]'])(
