@@ -125,22 +125,32 @@ function printGaps(io: Io, { planned, built }: Asked): void {
   if (built.gaps.length === 0) return;
   const rows = built.gaps.map(({ keys, gait, plan, built: now, sigma, band }) => {
     const out = outsideBand(band, now, unit);
-    const verdict = out === 0 ? 'in its band' : `${tapeWords(out, unit)} ${now < band.least ? 'short' : 'long'}`;
+    const off = out === 0 ? 'in its band' : `${tapeWords(out, unit)} ${now < band.least ? 'short' : 'long'}`;
+    const verdict = sigma === undefined ? 'one pole not taped' : off;
     const print = (value: number) => printLength(value, unit);
     const of = `${print(band.least)} to ${print(band.most)}`;
-    return [keys.join(' to '), gait ?? 'held', print(plan), print(now), errorWords(sigma, unit), of, verdict];
+    return [
+      keys.join(' to '),
+      gait ?? 'held',
+      print(plan),
+      print(now),
+      sigma === undefined ? 'open' : errorWords(sigma, unit),
+      of,
+      verdict,
+    ];
   });
   io.out(`\n${table(['gap', 'gait', 'plan', 'as built', 'as sure as', 'band', 'so it is'], rows)}`);
 }
 
 function printMends(io: Io, { built }: Asked): void {
-  const { moves, unreached } = built.mends;
+  const { moves, isFewest, unreached } = built.mends;
   if (moves.length === 0 && unreached.length === 0) {
     io.out('\nEvery gap that was taped lies in its band: nothing has to be moved.\n');
     return;
   }
   if (moves.length > 0) {
-    io.out('\nThe fewest moves that bring these gaps into their bands, tried on a copy:\n');
+    const which = isFewest ? 'The fewest moves' : 'Moves (fewer may do: too many poles to try all)';
+    io.out(`\n${which} that bring these gaps into their bands, tried on a copy:\n`);
     for (const [i, { says }] of moves.entries()) io.out(`  ${i + 1}. ${says}\n`);
   }
   for (const { why, nearest } of unreached) {
@@ -192,6 +202,7 @@ function asBuiltDocument({ planned, letters, filed, built, fresh }: Asked) {
     gaps: gaps.map((gap) => ({ ...gap, outside: outsideBand(gap.band, gap.built, unit) })),
     findings: findings.map((finding) => ({ ...findingDocument(finding), isNew: fresh.includes(finding) })),
     moves: mends.moves,
+    isFewest: mends.isFewest,
     unreached: mends.unreached,
   };
 }

@@ -113,18 +113,24 @@ function brokenWord(word: string, width: number, { size, weight }: TextStyle): s
 /** The text as lines no wider than `width`; at least one. A word that is too wide alone is broken. */
 export function wrappedLines(text: string, width: number, style: TextStyle): readonly string[] {
   const lines: string[] = [];
+  const { size, weight } = style;
+  const space = textWidth(' ', size, weight);
   let line = '';
+  let used = 0;
   // Not at the no-break space: what it joins stays together.
   for (const word of text.split(/[ \n\t]+/).filter((each) => each !== '')) {
-    const longer = line === '' ? word : `${line} ${word}`;
-    if (textWidth(longer, style.size, style.weight) <= width) {
-      line = longer;
+    const own = textWidth(word, size, weight);
+    const longer = line === '' ? own : used + space + own;
+    if (longer <= width) {
+      line = line === '' ? word : `${line} ${word}`;
+      used = longer;
       continue;
     }
     if (line !== '') lines.push(line);
     const parts = brokenWord(word, width, style);
     lines.push(...parts.slice(0, -1));
     line = parts.at(-1) ?? '';
+    used = textWidth(line, size, weight);
   }
   return line === '' && lines.length > 0 ? lines : [...lines, line];
 }

@@ -88,6 +88,13 @@ function inOrder({ obstacles, numbers }: Survey): readonly PlacedObstacle[] {
   return obstacles.filter(({ pieces }) => pieces.length > 0).toSorted((a, b) => first(a) - first(b));
 }
 
+/** What a card is headed with: what is not ridden and lies alone by what it is. */
+function titleOf({ obstacle, pieces }: PlacedObstacle, { layout, numbers }: Survey): string {
+  const [only, ...more] = pieces;
+  const isAlone = only !== undefined && more.length === 0 && !numbers.has(obstacle.id);
+  return isAlone ? only.kind.title : tradeTitle(obstacle, layout);
+}
+
 function cardsOf(survey: Survey, plan: SetOut, ground: Ground): readonly Card[] {
   return inOrder(survey).flatMap((placed): Card[] => {
     const { id } = placed.obstacle;
@@ -96,7 +103,7 @@ function cardsOf(survey: Survey, plan: SetOut, ground: Ground): readonly Card[] 
     const names = partNames(survey, plan, part);
     const gaps = plan.gaps.filter(({ keys }) => keys.every((key) => key.startsWith(`${id}/`)));
     const number = (survey.numbers.get(id) ?? []).join(', ');
-    const name = placed.obstacle.name ?? tradeTitle(placed.obstacle, survey.layout);
+    const name = placed.obstacle.name ?? titleOf(placed, survey);
     return [
       {
         title: number === '' ? name : `${number}   ${name}`,
@@ -156,7 +163,10 @@ function setCard({ title, rows, picture }: Card, { minX, maxX, minY, maxY }: Bou
   const under = { minX, maxX, minY: minY + TITLE + 3, maxY };
   const { drawing, words } = divided(under, count);
   const height = words.maxY - words.minY;
-  const tried = FIGURES.flatMap((figure) => WHERE.map((where) => ({ figure, where })));
+  // Words that can be read are worth a smaller figure, and both are as large as they can be.
+  const tried = FIGURES.flatMap((figure) => WHERE.map((where) => ({ figure, where }))).toSorted(
+    (a, b) => 0.6 * (b.figure - a.figure) + 2 * (b.where - a.where),
+  );
   const sizes = tried.find((each) => setRows(rows, words, each).height <= height);
   const least = { figure: FIGURES.at(-1) ?? 8.5, where: WHERE.at(-1) ?? 3.6 };
   const fits = (n: number): boolean => setRows(rows.slice(0, n), words, least).height <= height;

@@ -11,7 +11,7 @@ import { capitalized } from '../core/text/sentence.ts';
 import { SMALLEST_SCALE } from './fitted-transform.ts';
 import type { TextItem } from './flow.ts';
 import { PAGE_MARGIN, type PaperSize } from './page-layout.ts';
-import { type BlockRoom, type BlockTemplate, type SetBlock, type SetOutSection, setBlock } from './setout-block.ts';
+import { type BlockRoom, type BlockTemplate, type SetOutSection, setBlock } from './setout-block.ts';
 import type { DrawingSizes } from './setout-drawing.ts';
 import { withWholeLengths } from './whole-lengths.ts';
 
@@ -20,6 +20,8 @@ export interface PageOfBlocks {
   readonly marks: readonly Mark<'paper'>[];
   /** What stands on it: "the fan (obstacle 3)". */
   readonly titles: readonly string[];
+  /** The numbers of the parts on it. */
+  readonly parts: readonly number[];
 }
 
 /** How a block may take its page, the smallest first. */
@@ -114,6 +116,11 @@ interface Fitted {
   readonly sizes: DrawingSizes;
 }
 
+/** A block of a part by the part's number. */
+interface NumberedBlock extends Fitted {
+  readonly number: number;
+}
+
 interface PageArea {
   readonly width: number;
   readonly height: number;
@@ -151,13 +158,13 @@ function blocksOf(
     area,
     templates,
   }: { readonly steps: readonly SetOutStep[]; readonly area: PageArea; readonly templates: readonly BlockTemplate[] },
-): readonly Fitted[] {
+): readonly NumberedBlock[] {
   const section = sectionOf(whole, part, steps);
   const fitted = fittedBlock(section, area, templates);
-  if (fitted !== undefined) return [fitted];
+  if (fitted !== undefined) return [{ ...fitted, number: part.number }];
   const [largest, smallest] = [templates.at(-1), SIZES.at(-1)];
   if (largest === undefined || smallest === undefined) throw new Error('set-out: a page has a largest block');
-  if (steps.length < 2) return [{ section, template: largest, sizes: smallest }];
+  if (steps.length < 2) return [{ section, template: largest, sizes: smallest, number: part.number }];
   const half = Math.ceil(steps.length / 2);
   return [steps.slice(0, half), steps.slice(half)].flatMap((own) =>
     blocksOf(whole, part, { steps: own, area, templates }),
@@ -173,24 +180,33 @@ function ruleMark(area: PageArea, y: number): Mark<'paper'> {
   return { kind: 'line', ink: 'words', points, width: 0.3 };
 }
 
-/** All parts in the order of the walk, on as few pages as keep that order. Each page leaves room for its head and foot. */
+/** A page while it is filled; `y` is how deep. */
+interface OpenPage {
+  readonly marks: Mark<'paper'>[];
+  readonly titles: string[];
+  readonly parts: number[];
+  y: number;
+}
+
+/** All parts, nearly in the order of the walk, on few pages. Each page leaves room for its head and foot. */
 export function setOutPages(whole: SetOutGround, paper: PaperSize): readonly PageOfBlocks[] {
   const area = { width: paper.width - 2 * PAGE_MARGIN, height: paper.height - 2 * PAGE_MARGIN - HEAD - FOOT };
   const templates = paper.width > paper.height ? LANDSCAPE : PORTRAIT;
   const blocks = whole.plan.parts.flatMap((part, i) =>
     blocksOf(whole, { part, number: i + 1 }, { steps: part.steps, area, templates }),
   );
-  const pages: { marks: Mark<'paper'>[]; titles: string[]; y: number }[] = [];
-  for (const { section, template, sizes } of blocks) {
+  const pages: OpenPage[] = [];
+  for (const { section, template, sizes, number } of blocks) {
     const height = heightOf(template, area);
-    const last = pages.at(-1);
-    const page = last === undefined || last.y + height > area.height + 0.01 ? { marks: [], titles: [], y: 0 } : last;
-    if (page !== last) pages.push(page);
-    const block: SetBlock = setBlock(section, template, { room: roomOf(template, area, page.y), sizes });
+    // A small block goes back to a page with room: a sheet of paper for one gate is a waste.
+    const known = pages.find(({ y }) => y > 0 && y + height <= area.height + 0.01);
+    const page = known ?? { marks: [], titles: [], parts: [], y: 0 };
+    if (known === undefined) pages.push(page);
     if (page.y > 0) page.marks.push(ruleMark(area, page.y));
-    page.marks.push(...block.marks);
+    page.marks.push(...setBlock(section, template, { room: roomOf(template, area, page.y), sizes }).marks);
     page.titles.push(partTitle(section.names));
+    page.parts.push(number);
     page.y += height + SPACE;
   }
-  return pages.map(({ marks, titles }) => ({ marks, titles: [...new Set(titles)] }));
+  return pages.map(({ marks, titles, parts }) => ({ marks, titles: [...new Set(titles)], parts: [...new Set(parts)] }));
 }

@@ -24,6 +24,7 @@ import { LAID_FIRST, setOutPlanDrawing, WALL_TAPE } from './setout-plan.ts';
 import type { Page, PageOptions, Pages, Sheet, TooBig } from './sheet.ts';
 import { substitutionsOf } from './substitutions.ts';
 import { classHead, continuedTitle, displayTitle, wordsMark } from './title-block.ts';
+import { withWholeLengths } from './whole-lengths.ts';
 
 /** Letter heights of the words, mm: they are carried, not hung. */
 const FONT_SIZES = [4.4, 4.1, 3.8, 3.55] as const;
@@ -53,7 +54,7 @@ function noteItems(plan: SetOut): readonly TextItem[] {
   ];
 }
 
-function stepItems(survey: Survey, plan: SetOut): readonly TextItem[] {
+function stepItems(survey: Survey, plan: SetOut, pageOf: (part: number) => number): readonly TextItem[] {
   const [part] = plan.parts;
   if (part === undefined) return [{ kind: 'paragraph', text: 'Nothing lies in this layout.' }];
   const keys = plan.parts.flatMap(({ steps }) => steps.map(({ piece }) => piece));
@@ -68,7 +69,7 @@ function stepItems(survey: Survey, plan: SetOut): readonly TextItem[] {
       );
       return {
         kind: 'paragraph',
-        text: `${capitalized(partTitle(names))}. ${[lay, ...tapes].join(' ')}`,
+        text: withWholeLengths(`${capitalized(partTitle(names))}, page ${pageOf(i + 1)}. ${[lay, ...tapes].join(' ')}`),
         hang: `${i + 1}.`,
       };
     }),
@@ -79,7 +80,15 @@ function stepItems(survey: Survey, plan: SetOut): readonly TextItem[] {
   ];
 }
 
-function contentOf(survey: Survey, { plan, ground }: { plan: SetOut; ground: Ground }): PageContent {
+/** The parts on their pages. */
+interface BlockPages {
+  readonly paper: PaperSize;
+  readonly blocks: readonly PageOfBlocks[];
+}
+
+function contentOf({ survey, plan, ground }: SetOutGround, { blocks }: BlockPages, before: number): PageContent {
+  // Pages of the arena and its words come first.
+  const pageOf = (part: number): number => before + 1 + blocks.findIndex(({ parts }) => parts.includes(part));
   const { course } = survey;
   const head = classHead(course);
   const name = displayTitle(course);
@@ -104,15 +113,11 @@ function contentOf(survey: Survey, { plan, ground }: { plan: SetOut; ground: Gro
       page === 0
         ? `Set-up of ${name}: the arena with ${counted(plan.parts.length, 'part')} in the order of laying, each from the walls.`
         : `Set-up of ${name}: the parts in words, page ${page + 1}.`,
-    steps: stepItems(survey, plan),
+    steps: stepItems(survey, plan, pageOf),
     notes: noteItems(plan),
     fontSizes: FONT_SIZES,
+    following: blocks.length,
   };
-}
-
-interface BlockPages {
-  readonly paper: PaperSize;
-  readonly blocks: readonly PageOfBlocks[];
 }
 
 /** The parts on the paper held the way in which they take fewer pages; upright, as on a clipboard, where both take as many. */
@@ -150,15 +155,16 @@ function draw(survey: Survey, options: PageOptions): Pages | TooBig {
   const plan = setOutOf(survey);
   const ground: Ground = { arena: course.arena, pieces: new Map(pieces.map((piece) => [piece.key, piece])) };
   const title = `Set-up: ${displayTitle(course)}`;
-  const content = contentOf(survey, { plan, ground });
-  const drawnWith = (following: number) => drawnPages({ ...content, following }, { course, title, options });
-  const alone = drawnWith(0);
+  const whole = { survey, plan, ground };
+  const parts = fewestPages(whole, options);
+  const drawnAfter = (before: number) => drawnPages(contentOf(whole, parts, before), { course, title, options });
+  const alone = drawnAfter(1);
   if (alone.kind === 'too-big') return alone;
-  const { paper, blocks } = fewestPages({ survey, plan, ground }, options);
-  const drawn = drawnWith(blocks.length);
+  // The numbers of the pages stand in the words, and the words take one page or two.
+  const drawn = alone.pages.length === 1 ? alone : drawnAfter(alone.pages.length);
   if (drawn.kind === 'too-big') return drawn;
   const [first, ...rest] = drawn.pages;
-  const pages: Pages['pages'] = [first, ...rest, ...partPages(survey, { blocks, paper }, drawn.pages.length)];
+  const pages: Pages['pages'] = [first, ...rest, ...partPages(survey, parts, drawn.pages.length)];
   return { ...drawn, pages, substitutions: substitutionsOf(pages) };
 }
 

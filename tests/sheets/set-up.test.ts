@@ -195,7 +195,7 @@ describe('the first page of a set-up sheet', () => {
   test('tells someone alone how the zero end is held', () => {
     const alone = { ...course, crew: { people: 1 as const } };
     const text = textOf(pagesOf(alone).pages);
-    expect(text).toContain('on a nail or under a weight');
+    expect(text).toContain('the zero end on a nail or under a weight');
     expect(text).toContain('Alone: ');
   });
 });

@@ -4,10 +4,16 @@ import type { PieceError } from './setout.ts';
 
 type Covariance = readonly (readonly number[])[];
 
-/** A linear form in the unknowns: with its slopes by x, y and angle of one piece and of the one it is relative to. */
+/** A linear form in the unknowns: with its slopes by x, y and angle of one piece, and of the one it is relative to. */
 interface RelativeForm {
   readonly unknowns: readonly number[];
   readonly slopes: readonly number[];
+}
+
+/** Where a piece lies, and the place of its first unknown. */
+interface LyingPiece {
+  readonly at: number;
+  readonly pose: Pose;
 }
 
 /**
@@ -17,10 +23,11 @@ interface RelativeForm {
 function shiftAlong(
   point: { readonly x: number; readonly y: number },
   [ux, uy]: readonly [number, number],
-  { piece, held }: { readonly piece: { at: number; pose: Pose }; readonly held: { at: number; pose: Pose } },
+  { piece, held }: { readonly piece: LyingPiece; readonly held: LyingPiece | undefined },
 ): RelativeForm {
   const turned = (from: Pose) => uy * (point.x - from.x) - ux * (point.y - from.y);
   const own = [ux, uy, turned(piece.pose)];
+  if (held === undefined) return { unknowns: [piece.at, piece.at + 1, piece.at + 2], slopes: own };
   const other = [-ux, -uy, -turned(held.pose)];
   return {
     unknowns: [piece.at, piece.at + 1, piece.at + 2, held.at, held.at + 1, held.at + 2],
@@ -44,15 +51,15 @@ function worstDirection(xx: number, xy: number, yy: number): number {
 }
 
 /**
- * Standard errors of a piece as seen from the held piece of its group; 0 for that piece itself. `at` is the place of its
- * first unknown. A linear piece of length 0 is a spot.
+ * Standard errors of a piece as seen from the held piece of its group, 0 for that piece itself; on the ground where none is
+ * given. `at` is the place of its first unknown.
  */
 export function relativeError(
   covariance: Covariance,
-  piece: { readonly at: number; readonly pose: Pose; readonly length: number },
-  held: { readonly at: number; readonly pose: Pose },
+  piece: LyingPiece & { readonly length: number },
+  held?: LyingPiece,
 ): PieceError {
-  if (piece.at === held.at) return { along: 0, across: 0, turn: 0, end: 0 };
+  if (piece.at === held?.at) return { along: 0, across: 0, turn: 0, end: 0 };
   const { pose, length } = piece;
   const [ux, uy] = [Math.cos(pose.angle), Math.sin(pose.angle)];
   const sigma = (form: RelativeForm): number =>
@@ -70,7 +77,11 @@ export function relativeError(
   return {
     along: sigma(shiftAlong(pose, [ux, uy], { piece, held })),
     across: sigma(shiftAlong(pose, [-uy, ux], { piece, held })),
-    turn: sigma({ unknowns: [piece.at + 2, held.at + 2], slopes: [1, -1] }),
+    turn: sigma(
+      held === undefined
+        ? { unknowns: [piece.at + 2], slopes: [1] }
+        : { unknowns: [piece.at + 2, held.at + 2], slopes: [1, -1] },
+    ),
     end: Math.max(...ends),
   };
 }

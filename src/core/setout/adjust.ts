@@ -55,7 +55,7 @@ export interface AdjustedPiece {
   readonly key: string;
   readonly plan: Pose;
   readonly pose: Pose;
-  /** Relative to the held piece of its group. */
+  /** Relative to the held piece of its group; on the ground where readings tie the group to the walls. */
   readonly error: PieceError;
 }
 
@@ -209,7 +209,11 @@ export function adjustReadings(
     ),
   );
   return {
-    pieces: new Map(found.flatMap((group) => adjustedPieces(survey, group.pieces, group.snooped))),
+    pieces: new Map(
+      found.flatMap((group) =>
+        adjustedPieces(survey, group.pieces, { ...group.snooped, isTied: group.own.some(touchesWall) }),
+      ),
+    ),
     groups: found.map(({ pieces, own, readings: places, snooped }): AdjustedGroup => {
       const { covariance, residuals, sum } = snooped.fit;
       const redundancy = own.reduce((total, _, i) => total + (residuals[i]?.redundancy ?? 0), 0);
@@ -225,14 +229,14 @@ export function adjustReadings(
 function adjustedPieces(
   survey: Survey,
   keys: readonly [string, ...string[]],
-  { fit: { values, covariance } }: SnoopedSquares,
+  { fit: { values, covariance }, isTied }: Pick<SnoopedSquares, 'fit'> & { readonly isTied: boolean },
 ): readonly (readonly [string, AdjustedPiece])[] {
   const poses = posesOf(keys, values);
   const poseOf = (key: string) => poses.get(key) as Pose;
   return keys.map((key, i) => {
     const { pose: plan, figure } = pieceNamed(survey, key);
     const piece = { at: 3 * i, pose: poseOf(key), length: figure.length };
-    const error = relativeError(covariance, piece, { at: 0, pose: poseOf(keys[0]) });
+    const error = relativeError(covariance, piece, isTied ? undefined : { at: 0, pose: poseOf(keys[0]) });
     return [key, { key, plan, pose: poseOf(key), error }] as const;
   });
 }

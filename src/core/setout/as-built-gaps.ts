@@ -30,8 +30,8 @@ export interface AsBuiltGap {
   readonly gait?: Gait;
   readonly plan: Metres;
   readonly built: Metres;
-  /** Standard error of a straight tape between its poles, by the readings. */
-  readonly sigma: Metres;
+  /** Standard error of a straight tape between its poles, by the readings; absent: they do not tell, and one is taken as drawn. */
+  readonly sigma?: Metres;
   readonly band: GapBand;
 }
 
@@ -92,13 +92,15 @@ export function outsideBand({ least, most }: GapBand, value: Metres, unit: Lengt
 }
 
 /**
- * The gaps of the planned survey that the readings say something of, measured in the survey as built: on the line of travel
- * along it, and by tape where constraints hold them elsewhere.
+ * The gaps of the planned survey with a pole that was taped, measured in the survey as built: on the line of travel along it,
+ * and by tape where constraints hold them elsewhere.
  */
 export function asBuiltGaps(planned: Survey, built: Survey, adjustment: Adjustment): readonly AsBuiltGap[] {
-  const isTouched = ({ keys }: Pick<MeasuredGap, 'keys'>): boolean => keys.every((key) => adjustment.pieces.has(key));
-  const sigma = (gap: MeasuredGap | undefined): Metres =>
-    gap === undefined ? 0 : (observedAsBuilt(planned, adjustment, gap.of)?.sigma ?? 0);
+  const isTouched = ({ keys }: Pick<MeasuredGap, 'keys'>): boolean => keys.some((key) => adjustment.pieces.has(key));
+  const sureness = (gap: MeasuredGap | undefined): Pick<AsBuiltGap, 'sigma'> => {
+    const told = gap === undefined ? undefined : observedAsBuilt(planned, adjustment, gap.of);
+    return told === undefined ? {} : { sigma: told.sigma };
+  };
   const measured = measuredGaps(planned).filter(isTouched);
   const ridden = planned.line.gaps.filter(isTouched).flatMap((gap): readonly AsBuiltGap[] => {
     const now = sameGap(built, gap);
@@ -107,14 +109,14 @@ export function asBuiltGaps(planned: Survey, built: Survey, adjustment: Adjustme
     const { keys, gait, ridden: plan } = gap;
     const at = like === undefined ? ([0.5, 0.5] as const) : inOrder(like, keys);
     const band = bandOfGap(planned, plan, { keys, at, gait });
-    return [{ keys, at, gait, plan, built: now.ridden, sigma: sigma(like), band }];
+    return [{ keys, at, gait, plan, built: now.ridden, ...sureness(like), band }];
   });
   const held = measured.flatMap((gap): readonly AsBuiltGap[] => {
     if (gap.isRidden) return [];
     const { keys, at, of } = gap;
     const plan = observedOn(groundOf(planned), of).value;
     const now = observedOn(groundOf(built), of).value;
-    return [{ keys, at, plan, built: now, sigma: sigma(gap), band: bandOfGap(planned, plan, { keys, at }) }];
+    return [{ keys, at, plan, built: now, ...sureness(gap), band: bandOfGap(planned, plan, { keys, at }) }];
   });
   return [...ridden, ...held];
 }

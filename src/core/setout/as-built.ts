@@ -33,7 +33,8 @@ export function asBuiltOf(planned: Survey, readings: readonly GroundReading[], o
   const gaps = asBuiltGaps(planned, built, adjustment);
   const { letters } = options;
   const held = adjustment.groups.map(({ pieces }) => pieces[0]);
-  const mends = mendsOf(planned, built, gaps, { held, ...(letters === undefined ? {} : { letters }) });
+  const movable = new Set(adjustment.pieces.keys());
+  const mends = mendsOf(planned, built, gaps, { held, movable, ...(letters === undefined ? {} : { letters }) });
   const course = asBuiltCourse(planned.course, poses);
   return { adjustment, course, survey: built, gaps, findings: findingsOf(built), mends };
 }

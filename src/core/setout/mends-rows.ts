@@ -25,14 +25,21 @@ export interface MendRow {
 /** Poles that belong beside each other may differ by this between their two ends, where no book says more. Estimate. */
 const EVEN: Metres = INCH;
 
-function gapRow(planned: Survey, { keys, at, gait, band }: AsBuiltGap): MendRow {
+/** The band of a gap; of one to a pole that nobody taped as wide as it lies now: moves are not to make it worse. */
+function bandToKeep({ band, built, sigma }: AsBuiltGap): GapBand {
+  if (sigma !== undefined) return band;
+  return { ...band, least: Math.min(band.least, built), most: Math.max(band.most, built) };
+}
+
+function gapRow(planned: Survey, gap: AsBuiltGap): MendRow {
+  const { keys, at, gait } = gap;
   const like = measuredGaps(planned).find(
     (each) => !each.isRidden && each.keys[0] === keys[0] && each.keys[1] === keys[1] && each.at[0] === at[0],
   );
   return {
     keys,
     what: 'gap',
-    band,
+    band: bandToKeep(gap),
     measured(of) {
       if (gait === undefined) return like === undefined ? undefined : observedOn(groundOf(of), like.of).value;
       return of.line.gaps.find((each) => each.gait === gait && keys.every((key) => each.keys.includes(key)))?.ridden;
@@ -97,7 +104,7 @@ const NUDGE: Metres = INCH / 4;
 
 /**
  * How fast each row changes with each of some moves, by differences of the real survey: `poses` is where a move by so many
- * metres puts its piece.
+ * metres puts its piece. 0 where it cannot be measured.
  */
 export function rowSlopes(
   course: Course,
@@ -105,14 +112,15 @@ export function rowSlopes(
   moves: readonly ((by: Metres) => ReadonlyMap<string, Pose>)[],
 ): readonly (readonly number[])[] {
   const alone = courseOfObstacles(course, new Set(rows.flatMap(({ keys }) => keys.map(obstacleOf))));
-  const values = (by: Metres, poses: (by: Metres) => ReadonlyMap<string, Pose>): readonly number[] => {
-    const there = survey(courseWithPiecesAt(alone, poses(by)));
+  const values = (poses: ReadonlyMap<string, Pose>): readonly number[] => {
+    const there = survey(courseWithPiecesAt(alone, poses));
     return rows.map((row) => row.measured(there) ?? Number.NaN);
   };
+  const before = values(new Map());
   const byMove = moves.map((poses) => {
-    const [more, less] = [values(NUDGE, poses), values(-NUDGE, poses)];
+    const after = values(poses(NUDGE));
     return rows.map((_, i) => {
-      const slope = ((more[i] as number) - (less[i] as number)) / (2 * NUDGE);
+      const slope = ((after[i] as number) - (before[i] as number)) / NUDGE;
       return Number.isFinite(slope) ? slope : 0;
     });
   });

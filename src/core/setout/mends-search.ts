@@ -230,3 +230,34 @@ export function nearestMoves(
   }
   return best;
 }
+
+/** Rounds of a search step by step. Estimate: more moves than that are no mend. */
+const MOST_ROUNDS = 6;
+
+/**
+ * Moves that bring all rows in, found step by step: in each round the one or two that leave least outside. Neither the fewest
+ * nor the smallest; undefined where it comes to a halt outside.
+ */
+export function stepwiseMoves(
+  rows: readonly BandRow[],
+  choices: readonly MoveChoice[],
+  limits: Pick<MoveLimits, 'step' | 'most' | 'slack'>,
+): MoveSet | undefined {
+  const by = choices.map(() => 0);
+  const all = choices.map((_, i) => i);
+  for (let round = 0; round < MOST_ROUNDS; round += 1) {
+    const now = rows.map((row) => ({ ...row, value: after(row, all, by) }));
+    if (now.every((row) => totalOutside([row]) <= limits.slack)) {
+      const moved = all.filter((i) => by[i] !== 0);
+      return moveSet(
+        choices,
+        moved,
+        moved.map((i) => by[i] as number),
+      );
+    }
+    const next = nearestMoves(now, choices, 2, limits);
+    if (next === undefined) return undefined;
+    for (const { choice, by: far } of next.moves) by[choice] = (by[choice] as number) + far;
+  }
+  return undefined;
+}

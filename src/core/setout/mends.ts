@@ -16,6 +16,7 @@ import {
   movesOfSize,
   nearestMoves,
   searchSize,
+  stepwiseMoves,
 } from './mends-search.ts';
 import { type MendTrial, posesAfter, triedMoves } from './mends-trial.ts';
 import { type MoveNames, moveSentence, type PoleMove } from './mends-words.ts';
@@ -39,6 +40,8 @@ export interface Unreached {
 export interface Mends {
   /** In the order in which they are made; none where all gaps are in their bands, or none can be brought there. */
   readonly moves: readonly Mend[];
+  /** No fewer moves would do; false where there were too many poles to try all. */
+  readonly isFewest: boolean;
   /** After them, as measured on a copy. */
   readonly survey: Survey;
   readonly unreached: readonly Unreached[];
@@ -47,6 +50,8 @@ export interface Mends {
 export interface MendOptions {
   /** Keys of the pieces that are moved only where nothing else helps. */
   readonly held?: readonly string[];
+  /** Keys of the pieces that may be moved; absent: all. */
+  readonly movable?: ReadonlySet<string>;
   readonly letters?: MoveNames['letters'];
 }
 
@@ -126,12 +131,22 @@ function tried(question: Question, set: MoveSet, limits: MoveLimits): Tried {
   return { moves: next, trial: triedMoves(question.built, question.rows, next) };
 }
 
-type Answer = { readonly moves: readonly PoleMove[]; readonly course: Course } | { readonly fault?: string };
+type Answer =
+  | { readonly moves: readonly PoleMove[]; readonly course: Course; readonly isFewest: boolean }
+  | { readonly fault?: string };
 
-/** The fewest moves, and of these the smallest, that bring all rows in and that the checks have nothing against. */
+/**
+ * The fewest moves, and of these the smallest, that bring all rows in and that the checks have nothing against. Where there are
+ * too many poles to try all, moves that are found step by step.
+ */
 function fewestMoves(question: Question, step: Metres): Answer {
   const slack = TAPE_STEP[question.built.course.unit];
   let fault: string | undefined;
+  const accepted = (set: MoveSet, limits: MoveLimits, isFewest: boolean): Answer | undefined => {
+    const { moves, trial } = tried(question, set, limits);
+    fault ??= trial.fault?.says;
+    return trial.isInside && trial.fault === undefined ? { moves, course: trial.course, isFewest } : undefined;
+  };
   for (let size = 1; size <= MOST_MOVES; size += 1) {
     if (searchSize(question.choices.length, question.rows.length, size) > MOST_CORNERS) break;
     // To the edge of the bands, and as far beyond it as no tape shows where that saves a move.
@@ -139,13 +154,15 @@ function fewestMoves(question: Question, step: Metres): Answer {
       const limits = { step, margin, slack, most: FURTHEST };
       const sets = movesOfSize(question.bands, question.choices, size, limits);
       for (const set of sets.slice(0, MOST_TRIALS)) {
-        const { moves, trial } = tried(question, set, limits);
-        if (trial.isInside && trial.fault === undefined) return { moves, course: trial.course };
-        fault ??= trial.fault?.says;
+        const found = accepted(set, limits, true);
+        if (found !== undefined) return found;
       }
     }
   }
-  return fault === undefined ? {} : { fault };
+  const limits = { step, margin: -slack, slack, most: FURTHEST };
+  const stepwise = stepwiseMoves(question.bands, question.choices, limits);
+  const found = stepwise === undefined ? undefined : accepted(stepwise, limits, false);
+  return found ?? (fault === undefined ? {} : { fault });
 }
 
 function questionOf(planned: Survey, built: Survey, rows: readonly MendRow[], keys: readonly string[]): Question {
@@ -155,10 +172,20 @@ function questionOf(planned: Survey, built: Survey, rows: readonly MendRow[], ke
   });
   const choices = choicesOf(keys, planned, built);
   const own = measurable.map(({ row }) => row);
-  const slopes = rowSlopes(
+  const ends = choices.filter(({ end }) => end !== undefined);
+  const byEnd = rowSlopes(
     built.course,
     own,
-    choices.map((choice) => (by: Metres) => posesAfter(built, [poleMove(choice, by)])),
+    ends.map((choice) => (by: Metres) => posesAfter(built, [poleMove(choice, by)])),
+  );
+  // To move the whole of a pole is to move both of its ends.
+  const slopes = byEnd.map((row) =>
+    choices.map(({ key, end }) =>
+      ends.reduce(
+        (sum, each, i) => (each.key === key && (end ?? each.end) === each.end ? sum + (row[i] as number) : sum),
+        0,
+      ),
+    ),
   );
   const bands = measurable.map(({ row: { band }, value }, i): BandRow => {
     return { value, least: band.least, most: band.most, slopes: slopes[i] as readonly number[] };
@@ -191,7 +218,7 @@ function unreached(question: Question, names: MoveNames, fault: string | undefin
   const left = words(after);
   const reason =
     fault === undefined
-      ? `No moves of up to ${MOST_MOVES} ends or poles bring these into their bands together`
+      ? 'No moves that were tried bring these into their bands together'
       : `What brings these into their bands causes another fault (${fault.replace(/\.$/, '')})`;
   const then = moves.length === 0 || left === '' ? '' : ` After what comes nearest, ${left}.`;
   return {
@@ -221,7 +248,7 @@ export function mendsOf(
   planned: Survey,
   built: Survey,
   gaps: readonly AsBuiltGap[],
-  { held = [], letters }: MendOptions = {},
+  { held = [], letters, movable }: MendOptions = {},
 ): Mends {
   const step = STEP[built.course.unit];
   const pinned = pinnedPieces(planned.layout);
@@ -230,10 +257,13 @@ export function mendsOf(
   const names: MoveNames = { neighbours: neighboursOf(rows), ...(letters === undefined ? {} : { letters }) };
   const moves: Mend[] = [];
   const open: Unreached[] = [];
+  let isFewest = true;
   let now = built;
   for (const own of separateRows(rows)) {
     if (outsideRows(now, own).length === 0) continue;
-    const keys = [...new Set(own.flatMap((row) => row.keys))].filter((key) => !isSmall(pieceNamed(now, key)));
+    const keys = [...new Set(own.flatMap((row) => row.keys))].filter(
+      (key) => !isSmall(pieceNamed(now, key)) && movable?.has(key) !== false,
+    );
     const all = questionOf(planned, now, own, keys);
     const isLoose = all.choices.map(({ key }) => !isHeld(key));
     const loose: Question = {
@@ -249,6 +279,7 @@ export function mendsOf(
     }
     for (const move of answer.moves) moves.push({ ...move, says: capitalized(moveSentence(now, move, names)) });
     now = survey(answer.course);
+    isFewest &&= answer.isFewest;
   }
-  return { moves, survey: now, unreached: open };
+  return { moves, isFewest, survey: now, unreached: open };
 }

@@ -20,8 +20,9 @@ export function isNothing({ kind, reading }: Pick<Observation, 'kind' | 'reading
 /** A length as a tape shows it, metres: feet never without their inches, metres in half centimetres. */
 export function readingWords(value: Metres, unit: LengthUnit): string {
   if (unit === 'ft') return printLength(value, unit).replace(/'$/, `' 0"`);
-  const halves = Math.round(value * 200) / 200;
-  return `${halves.toFixed(Math.abs(Math.round(halves * 1000)) % 10 === 0 ? 2 : 3)} m`;
+  const halves = Math.round(Math.abs(value) * 200) / 200;
+  const sign = value < 0 && halves > 0 ? '−' : '';
+  return `${sign}${halves.toFixed(Math.round(halves * 1000) % 10 === 0 ? 2 : 3)} m`;
 }
 
 /** A length finer than a tape shows it: `6' 4.19"`, `1.937 m`. */

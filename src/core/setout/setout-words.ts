@@ -85,10 +85,10 @@ function holdWords(names: PartNames, { held, observations }: SetOutStep): string
   const pieces = held.filter((each) => !isWall(each));
   const isTaped = observations.some((each) => !isNothing(each));
   if (pieces.length === 0) {
-    return isAlone && isTaped ? `The tape’s zero end is at the wall, ${NAILED}.` : undefined;
+    return isAlone && isTaped ? `Zero end at the wall, ${NAILED}.` : undefined;
   }
   const stays = andList(pieces.map((key) => partPieceWords(names, key)));
-  return isAlone && isTaped ? `Hold ${stays}: the tape’s zero end is there, ${NAILED}.` : `Hold ${stays}.`;
+  return isAlone && isTaped ? `Hold ${stays}, the zero end ${NAILED}.` : `Hold ${stays}.`;
 }
 
 /** Walls stand among what is held as `wall south`. */

@@ -79,6 +79,11 @@ describe('where the poles lie', () => {
       [off, { ...along, from: 0 }, { ...further, from: 0 }].map((each) => taped(drawn, each, there, { sigma: 1e-4 })),
     );
     expect(found.groups[0]?.isTiedToWalls).toBe(true);
+    // Off the wall at one end, and along it at both ends of a pole that stands out from it.
+    const error = found.pieces.get('run-1/pole-1')?.error;
+    expect(error?.along).toBeCloseTo(1e-4, 5);
+    expect(error?.across).toBeCloseTo(1e-4 / Math.SQRT2, 5);
+    expect(error?.turn).toBeCloseTo((1e-4 * Math.SQRT2) / 3.6576, 5);
     expect(poseOf(found, 'run-1/pole-1')?.x).toBeCloseTo(29, 3);
     expect(poseOf(found, 'run-1/pole-1')?.y).toBeCloseTo(15.4, 3);
     expect(poseOf(found, 'run-1/pole-1')?.angle).toBeCloseTo(Math.PI / 2 + 0.01, 3);

@@ -94,7 +94,7 @@ describe('gaps as built', () => {
     const { gaps } = built(overs, { 'run-1/pole-4': [0, -4 * INCH, 0] });
     expect(gaps.map(({ gait }) => gait)).toEqual(['jog', 'jog', 'jog']);
     expect(gaps.map((gap) => gap.built / INCH).map((inch) => inch.toFixed(1))).toEqual(['36.0', '36.0', '40.0']);
-    for (const { band, sigma } of gaps) {
+    for (const { band, sigma = 0 } of gaps) {
       expect([band.least, band.most]).toEqual([3 * FOOT, 3.5 * FOOT]);
       expect(band.limit?.source).toContain('rule 216');
       expect(sigma / INCH).toBeGreaterThan(0.05);
@@ -118,6 +118,21 @@ describe('gaps as built', () => {
     const { gaps } = built(wide, {});
     expect(gaps[0]?.band.least).toBeCloseTo(inches(33), 9);
     expect(gaps[0]?.band.limit).toBeUndefined();
+  });
+
+  test('one to a pole that nobody taped is open, and is kept in its band as that was drawn', () => {
+    const drawn = survey(overs);
+    const two = between(drawn, 'gap', [piece('run-1/pole-1'), piece('run-1/pole-2')]);
+    const there = moved(drawn, { 'run-1/pole-2': [0, 3 * INCH, 0] });
+    const { gaps, mends } = asBuiltOf(drawn, [taped(drawn, two, there)]);
+    expect(gaps.map(({ sigma }) => sigma === undefined)).toEqual([false, true]);
+    expect(gaps[1]?.built).toBeCloseTo(39 * INCH, 3);
+    expect(mends.moves.map((each) => each.says)).toEqual([
+      'Move pole 2 of the set of jog-overs (obstacle 1) 3" towards pole 3, both ends alike.',
+    ]);
+    // Further off, it would be out of its band as well: nobody knows, so it asks for nothing by itself.
+    const off = moved(drawn, { 'run-1/pole-2': [0, -3 * INCH, 0] });
+    expect(asBuiltOf(drawn, [taped(drawn, two, off)]).mends.moves).toEqual([]);
   });
 
   test('a tape does not show a sixteenth', () => {
@@ -192,7 +207,7 @@ describe('moves that mend', () => {
     const { moves, unreached } = mendsOf(survey(overs), now, both);
     expect(moves).toEqual([]);
     expect(unreached).toHaveLength(1);
-    expect(unreached[0]?.why).toMatch(/^No moves of up to 4 ends or poles bring these into their bands together: /);
+    expect(unreached[0]?.why).toMatch(/^No moves that were tried bring these into their bands together: /);
     expect(unreached[0]?.why).toContain(
       "the gap between poles 1 and 2 of the set of jog-overs (obstacle 1) is 3' and should be 4' to 4' 1\"",
     );

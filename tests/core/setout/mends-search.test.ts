@@ -8,6 +8,7 @@ import {
   movesOfSize,
   nearestMoves,
   searchSize,
+  stepwiseMoves,
 } from '../../../src/core/setout/mends-search.ts';
 
 const LIMITS = { step: 1, margin: 0, slack: 0, most: 8 };
@@ -132,6 +133,13 @@ describe('the fewest moves', () => {
     const by = nearest?.moves[0]?.by ?? 0;
     expect(by).toBeGreaterThanOrEqual(1);
     expect(by).toBeLessThanOrEqual(4);
+  });
+
+  test('step by step, rows are brought in that take more moves than are tried together', () => {
+    const poles = Array.from({ length: 5 }, (_, i): MoveChoice => ({ piece: `pole-${i}`, ends: 2, off: 0 }));
+    const rows = poles.map((_, i) => ({ value: 0, least: 2, most: 3, slopes: poles.map((_, j) => (i === j ? 1 : 0)) }));
+    expect(stepwiseMoves(rows, poles, LIMITS)).toMatchObject({ travel: 20 });
+    expect(stepwiseMoves(rows, poles.slice(1), LIMITS)).toBeUndefined();
   });
 
   test('the size of a search is counted before it is begun', () => {

@@ -152,6 +152,8 @@ function page(): string {
     '# metric tapes',
     ...rowsOf('gap', { marked: 'm' }),
     ...rowsOf('along-wall', { marked: 'm' }),
+    ...rowsOf('ahead', { marked: 'm' }),
+    ...rowsOf('level', { marked: 'm' }),
     '',
     '# steps',
     ...told('a pole from another', run, SECOND),
@@ -213,6 +215,7 @@ describe('a reading', () => {
     [INCH / 2, '½"', '0.015 m'],
     [8 * INCH, '8"', '0.205 m'],
     [1.9, `6' 2¾"`, '1.90 m'],
+    [-1.9, `−6' 2¾"`, '−1.90 m'],
   ])('of %f m is %s, or %s', (value, feet, metres) => {
     expect(readingWords(value, 'ft')).toBe(feet);
     expect(readingWords(value, 'm')).toBe(metres);
