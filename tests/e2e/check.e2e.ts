@@ -1,6 +1,7 @@
 import AxeBuilder from '@axe-core/playwright';
 import { expect, type Locator, type Page, test } from '@playwright/test';
 import { onPage, opened, openStarter, type Place, stage } from './arena.ts';
+import { faultsInUse } from './axe.ts';
 
 async function faulty(page: Page): Promise<Locator> {
   await opened(page);
@@ -161,18 +162,13 @@ test('what the book does not say is told in sentences, and the level says what i
 });
 
 test('the faulty course has no fault of access at Check, with a form and a fold open', async ({ page }) => {
-  for (const colorScheme of ['light', 'dark'] as const) {
-    await page.emulateMedia({ colorScheme });
-    const panel = await faulty(page);
-    await openCard(panel.locator('[data-finding="gap-band"]').first());
-    await expect(panel.getByText('Trying fixes…')).toHaveCount(0);
-    await panel.getByRole('button', { name: 'Waive with a reason' }).first().click();
-    await page.keyboard.press('Enter');
-    await page.getByText(/^What this book does not say/).click();
-    const { violations } = await new AxeBuilder({ page }).include('.side').analyze();
-    const told = violations.map(({ id, nodes }) => `${colorScheme}: ${id} ${nodes.map((node) => node.target)}`);
-    expect(told).toEqual([]);
-  }
+  const panel = await faulty(page);
+  await openCard(panel.locator('[data-finding="gap-band"]').first());
+  await expect(panel.getByText('Trying fixes…')).toHaveCount(0);
+  await panel.getByRole('button', { name: 'Waive with a reason' }).first().click();
+  await page.keyboard.press('Enter');
+  await page.getByText(/^What this book does not say/).click();
+  expect(await faultsInUse(page, 'Check', '.side')).toEqual([]);
 });
 
 test('a finding shows its place in the arena and chooses what it is about', async ({ page }) => {

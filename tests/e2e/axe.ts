@@ -1,0 +1,24 @@
+/** What axe finds on a page in use, in light and in dark. */
+import AxeBuilder from '@axe-core/playwright';
+import type { Page } from '@playwright/test';
+
+/**
+ * The faults on the page as it is now, each once; `include` names the part that is asked. In dark only the colours can differ,
+ * and only they are asked again.
+ */
+export async function faultsInUse(page: Page, where: string, include = 'body'): Promise<readonly string[]> {
+  const found: string[] = [];
+  for (const colorScheme of ['light', 'dark'] as const) {
+    await page.emulateMedia({ colorScheme, reducedMotion: 'reduce' });
+    const builder = new AxeBuilder({ page }).setLegacyMode().include(include);
+    const { violations } = await (colorScheme === 'dark' ? builder.withRules(['color-contrast']) : builder).analyze();
+    const grave = violations.filter(({ impact }) => impact === 'serious' || impact === 'critical');
+    found.push(
+      ...grave.map(
+        ({ id, nodes }) => `${where}, ${colorScheme}: ${id} ${nodes.map(({ target }) => target).join(' | ')}`,
+      ),
+    );
+  }
+  await page.emulateMedia({ colorScheme: 'light', reducedMotion: null });
+  return found;
+}
