@@ -17,19 +17,42 @@ export function useRememberedSwitch(key: string, atFirst: boolean): readonly [bo
   ];
 }
 
+/** One of several, found as it was left; the first of them at first. */
+export function useRememberedChoice<Choice extends string>(
+  key: string,
+  choices: readonly [Choice, ...Choice[]],
+): readonly [Choice, (next: Choice) => void] {
+  const [now, setNow] = useState(() => choices.find((each) => each === recalledText(key)) ?? choices[0]);
+  return [
+    now,
+    (next) => {
+      setNow(next);
+      rememberText(key, next);
+    },
+  ];
+}
+
 function recalled(key: string): boolean | undefined {
-  try {
-    const kept = localStorage.getItem(PREFIX + key);
-    return kept === null ? undefined : kept === 'on';
-  } catch {
-    // A browser that keeps nothing: the switch is as at first.
-    return undefined;
-  }
+  const kept = recalledText(key);
+  return kept === null ? undefined : kept === 'on';
 }
 
 function remember(key: string, isOn: boolean): void {
+  rememberText(key, isOn ? 'on' : 'off');
+}
+
+function recalledText(key: string): string | null {
   try {
-    localStorage.setItem(PREFIX + key, isOn ? 'on' : 'off');
+    return localStorage.getItem(PREFIX + key);
+  } catch {
+    // A browser that keeps nothing: everything is as at first.
+    return null;
+  }
+}
+
+function rememberText(key: string, text: string): void {
+  try {
+    localStorage.setItem(PREFIX + key, text);
   } catch {
     // It holds until the page is left.
   }

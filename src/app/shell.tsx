@@ -17,6 +17,7 @@ import { lazyComponent } from './lazy-panel.tsx';
 import { LiveRegion } from './live-region.tsx';
 import { Panels } from './panels.tsx';
 import { usePaneKeys } from './panes.ts';
+import { CompanionWhereOpen } from './setout/companion-place.tsx';
 import { SkipLinks } from './skip-links.tsx';
 import { panelsOf } from './stages.ts';
 import { StripPlace } from './strip/strip-place.tsx';
@@ -66,6 +67,7 @@ export function Shell() {
       {stage !== 'post' && arrangement !== 'narrow' && <RideStrip />}
       <LiveRegion />
       <FirstDialogs />
+      <CompanionWhereOpen />
       <ButtonName />
     </div>
   );

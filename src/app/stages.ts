@@ -32,6 +32,7 @@ const FindingsPanel = lazyComponent(() => import('./check/findings.tsx').then((m
 const ClassPanel = lazyComponent(() => import('./post/class-form.tsx').then((module) => module.ClassPanel));
 const PaperPanel = lazyComponent(() => import('./post/paper.tsx').then((module) => module.PaperPanel));
 const WordsPanel = lazyComponent(() => import('./post/instruction-words.tsx').then((module) => module.WordsPanel));
+const SetOutPanel = lazyComponent(() => import('./setout/setout-panel.tsx').then((module) => module.SetOutPanel));
 const LayoutsPanel = lazyComponent(() => import('./change/layouts.tsx').then((module) => module.LayoutsPanel));
 const ComparePanel = lazyComponent(() => import('./change/compare-panel.tsx').then((module) => module.ComparePanel));
 const DayPanel = lazyComponent(() => import('./day/day-panel.tsx').then((module) => module.DayPanel));
@@ -66,9 +67,10 @@ const PANELS: Readonly<Record<Stage, readonly Panel[]>> = {
     { id: 'findings', title: appWords.findings, side: 'right', body: FindingsPanel, grows: true },
   ],
   post: [
-    { id: 'class', title: appWords.class, side: 'left', body: ClassPanel, grows: true },
+    { id: 'class', title: appWords.class, side: 'left', body: ClassPanel, grows: true, isTab: true },
+    { id: 'set-out', title: appWords.setOut, side: 'left', body: SetOutPanel, grows: true, isTab: true },
     { id: 'paper', title: appWords.paper, side: 'right', body: PaperPanel },
-    { id: 'words', title: appWords.instructions, side: 'right', body: WordsPanel, grows: true },
+    { id: 'words', title: appWords.instructions, short: appWords.words, side: 'right', body: WordsPanel, grows: true },
   ],
   change: [
     { id: 'layouts', title: appWords.layouts, side: 'left', body: LayoutsPanel, grows: true, isTab: true },

@@ -69,6 +69,8 @@ export const appWords = {
   class: 'Class',
   paper: 'Paper',
   instructions: 'Instructions',
+  words: 'Words',
+  setOut: 'Set-out',
   layouts: 'Layouts',
   day: 'Day',
   compare: 'Compare',

@@ -16,6 +16,7 @@ import { keyWords } from './keys.ts';
 import { postWords } from './post.ts';
 import { rideWords } from './ride.ts';
 import { setWords } from './set.ts';
+import { setoutWords } from './setout.ts';
 import { shellWords } from './shell.ts';
 import { stripWords } from './strip.ts';
 import { terms } from './terms.ts';
@@ -39,6 +40,7 @@ export const catalogue = {
   post: postWords,
   ride: rideWords,
   set: setWords,
+  setout: setoutWords,
   shell: shellWords,
   strip: stripWords,
 } as const;

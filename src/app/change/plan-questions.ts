@@ -3,6 +3,10 @@ import { crewOf } from '../../core/change/crew.ts';
 import { type DaySaving, type DaySavings, daySavings } from '../../core/change/day-savings.ts';
 import { type ChangeEnds, crewChange, layoutChangeOver } from '../../core/change/layout-change-over.ts';
 import type { Course } from '../../core/course/course.ts';
+import { setOutOf } from '../../core/setout/plan-setout.ts';
+import type { SetOut } from '../../core/setout/setout.ts';
+import { survey } from '../../core/survey.ts';
+import { type AsBuiltAnswer, type AsBuiltQuestion, asBuiltAnswer } from '../setout/as-built-answer.ts';
 
 /** What a crew carries from one layout to another. */
 export interface ChangeOverQuestion extends ChangeEnds {
@@ -13,6 +17,12 @@ export interface ChangeOverQuestion extends ChangeEnds {
 /** The times of the day's classes, and a better order. */
 export interface DayQuestion {
   readonly kind: 'day';
+  readonly course: Course;
+}
+
+/** How the shown layout is set out by the course's own crew. */
+export interface SetOutQuestion {
+  readonly kind: 'set-out';
   readonly course: Course;
 }
 
@@ -27,8 +37,14 @@ export interface DayPlan extends Omit<DaySavings, 'savings'> {
 }
 
 /** What may be asked of the planner, and what it answers. */
-export type Question = ChangeOverQuestion | DayQuestion;
-export type AnswerTo<Q extends Question> = Q extends ChangeOverQuestion ? ChangeOver : DayPlan | null;
+export type Question = ChangeOverQuestion | DayQuestion | SetOutQuestion | AsBuiltQuestion;
+export type AnswerTo<Q extends Question> = Q extends ChangeOverQuestion
+  ? ChangeOver
+  : Q extends SetOutQuestion
+    ? SetOut
+    : Q extends AsBuiltQuestion
+      ? AsBuiltAnswer
+      : DayPlan | null;
 
 /** A crew of more than this is in its own way. */
 const LARGEST_CREW = 4;
@@ -47,6 +63,15 @@ function dayPlan(course: Course): DayPlan | null {
 }
 
 /** Answers a question: in the worker, or wherever there is none. */
-export function answered(question: Question): ChangeOver | DayPlan | null {
-  return question.kind === 'change-over' ? layoutChangeOver(question.course, question) : dayPlan(question.course);
+export function answered(question: Question): ChangeOver | SetOut | AsBuiltAnswer | DayPlan | null {
+  switch (question.kind) {
+    case 'change-over':
+      return layoutChangeOver(question.course, question);
+    case 'set-out':
+      return setOutOf(survey(question.course));
+    case 'as-built':
+      return asBuiltAnswer(question);
+    case 'day':
+      return dayPlan(question.course);
+  }
 }

@@ -14,6 +14,8 @@ interface Job {
  */
 interface Planner {
   ask(question: Question, tell: (told: Told) => void): () => void;
+  /** Starts the worker, so that it is there where later there is no connection. */
+  start(): void;
 }
 
 function createPlanner(): Planner {
@@ -53,6 +55,7 @@ function createPlanner(): Planner {
     return made;
   }
   return {
+    start: () => void started(),
     ask(question, tell) {
       const job: Job = { question, tell };
       waiting.push(job);
@@ -67,6 +70,8 @@ function createPlanner(): Planner {
 }
 
 const planner = createPlanner();
+
+export const startPlanner = planner.start;
 
 /** What is known of a question: the last answer, which stays on the screen while a newer one is worked out. */
 export interface Answered<Q extends Question> {

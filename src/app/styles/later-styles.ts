@@ -4,4 +4,5 @@ import './strip.css';
 import './ride.css';
 import './post.css';
 import './change.css';
+import './setout.css';
 import './forced-later.css';
