@@ -3,7 +3,14 @@ import type { Mark } from '../core/plane/mark.ts';
 import { distance } from '../core/plane/point.ts';
 import type { Bounds } from '../core/plane/ring.ts';
 import { ASCENT, backingRadius, CAP_HEIGHT, DESCENT, type FontWeight, textWidth, type WordsMark } from './lettering.ts';
-import { blockBox, blockLine, isBoxFree, type OccupancyGrid, paperSegmentDistance } from './occupancy-grid.ts';
+import {
+  blockLabel,
+  blockLine,
+  crossesLabel,
+  isBoxFree,
+  type OccupancyGrid,
+  paperSegmentDistance,
+} from './occupancy-grid.ts';
 import type { PaperPoint } from './paper-transform.ts';
 
 /** What is set beside something. */
@@ -19,6 +26,8 @@ export interface LabelledMarks {
   readonly marks: readonly Mark<'paper'>[];
   /** It covers nothing. */
   readonly isClear: boolean;
+  /** It stands beside what it belongs to, so that it needs no line to it. */
+  readonly isBeside: boolean;
 }
 
 /** Air round a label, mm. */
@@ -88,7 +97,7 @@ function leaderMarks(line: readonly [PaperPoint, PaperPoint] | undefined): reado
 function setAt(grid: OccupancyGrid, label: LabelText, at: PaperPoint, near?: PaperPoint): readonly Mark<'paper'>[] {
   const box = boundsAbout(at, boxOf(label));
   const line = near === undefined ? undefined : leader(box, near);
-  blockBox(grid, box);
+  blockLabel(grid, box);
   if (line !== undefined) blockLine(grid, line, 0.3);
   const halfHeight = (label.size * (ASCENT + DESCENT)) / 2;
   const mark: WordsMark = {
@@ -101,12 +110,29 @@ function setAt(grid: OccupancyGrid, label: LabelText, at: PaperPoint, near?: Pap
   return [...leaderMarks(line), mark];
 }
 
-/** The first free place; the last resort is where it belongs, on whatever lies there. */
-function firstFree(grid: OccupancyGrid, box: Box, wanted: readonly PaperPoint[], about: PaperPoint) {
-  const beside = wanted.find((at) => isFree(grid, at, box));
+/** The first free place; the last resort is where it belongs, on whatever lies there. `isOwn`: the wanted places need no line. */
+function firstFree(
+  grid: OccupancyGrid,
+  box: Box,
+  {
+    wanted,
+    about,
+    isOwn = false,
+  }: { readonly wanted: readonly PaperPoint[]; readonly about: PaperPoint; readonly isOwn?: boolean },
+) {
+  // A line to what it belongs to must not strike out another label.
+  const isOpen = (at: PaperPoint): boolean => {
+    if (!isFree(grid, at, box)) return false;
+    const line = leader(boundsAbout(at, box), about);
+    return line === undefined || !crossesLabel(grid, line[0], line[1]);
+  };
+  const beside = wanted.find((at) => (isOwn ? isFree(grid, at, box) : isOpen(at)));
   if (beside !== undefined) return { at: beside, isClear: true };
-  const step = RINGS.find(({ x, y }) => isFree(grid, { x: about.x + x, y: about.y + y }, box));
+  const step = RINGS.find(({ x, y }) => isOpen({ x: about.x + x, y: about.y + y }));
   if (step !== undefined) return { at: { x: about.x + step.x, y: about.y + step.y }, isClear: true };
+  // Letters on letters cannot be read at all; a line over letters can.
+  const free = RINGS.find(({ x, y }) => isFree(grid, { x: about.x + x, y: about.y + y }, box));
+  if (free !== undefined) return { at: { x: about.x + free.x, y: about.y + free.y }, isClear: false };
   return { at: wanted[0] ?? about, isClear: false };
 }
 
@@ -119,10 +145,11 @@ export function besideTape(
   const [from, to] = tape;
   const middle = { x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 };
   const box = boxOf(label);
-  const { at, isClear } = firstFree(grid, box, placesBeside(from, to, box), middle);
+  const { at, isClear } = firstFree(grid, box, { wanted: placesBeside(from, to, box), about: middle, isOwn: true });
   // Beside its own tape it is near enough wherever along it that is.
   const isBeside = paperSegmentDistance(at.x, at.y, from, to) - Math.hypot(box.width, box.height) / 2 < FAR;
-  return { marks: setAt(grid, label, at, isBeside ? undefined : middle), isClear };
+  const marks = setAt(grid, label, at, isBeside ? undefined : middle);
+  return { marks, isClear, isBeside: marks.length === 1 };
 }
 
 /** A label at the first of the wanted places that is free, else as near as there is room to what it is about. */
@@ -132,8 +159,9 @@ export function labelAt(
   wanted: readonly PaperPoint[],
   about: PaperPoint,
 ): LabelledMarks {
-  const { at, isClear } = firstFree(grid, boxOf(label), wanted, about);
-  return { marks: setAt(grid, label, at, about), isClear };
+  const { at, isClear } = firstFree(grid, boxOf(label), { wanted, about });
+  const marks = setAt(grid, label, at, about);
+  return { marks, isClear, isBeside: marks.length === 1 };
 }
 
 /** The number of a step in a disc, with the name of its piece after it where it has one. */
@@ -159,10 +187,10 @@ export function numberedDisc(
   const radius = backingRadius(disc);
   const after = name === '' ? 0 : textWidth(name, size, 'bold') + AFTER_DISC;
   const box = { width: 2 * radius + after + 2 * AIR, height: 2 * radius + 2 * AIR };
-  const { at, isClear } = firstFree(grid, box, wanted, about);
+  const { at, isClear } = firstFree(grid, box, { wanted, about });
   const bounds = boundsAbout(at, box);
   const line = leader(bounds, about);
-  blockBox(grid, bounds);
+  blockLabel(grid, bounds);
   if (line !== undefined) blockLine(grid, line, 0.3);
   const y = at.y + (CAP_HEIGHT * size) / 2;
   const x = bounds.minX + AIR + radius;
@@ -183,5 +211,6 @@ export function numberedDisc(
           ]),
     ],
     isClear,
+    isBeside: line === undefined,
   };
 }

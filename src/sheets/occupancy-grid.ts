@@ -6,12 +6,14 @@ import type { Bounds } from '../core/plane/ring.ts';
 import type { PaperPoint } from './paper-transform.ts';
 
 const CELL = 0.5;
+/** On a cell: the box of a label. */
+const LABEL = 2;
 
 export interface OccupancyGrid {
   readonly bounds: Bounds;
   readonly columns: number;
   readonly rows: number;
-  /** How many things lie on each cell. */
+  /** 0 where a cell is free, 1 where something lies on it, 2 where that is a label. */
   readonly cells: Uint8Array;
 }
 
@@ -94,6 +96,27 @@ export function blockBox(grid: OccupancyGrid, box: Bounds): void {
   });
 }
 
+/** Blocks the box of a label: no line to another label goes over it. */
+export function blockLabel(grid: OccupancyGrid, box: Bounds): void {
+  eachCell(grid, box, (cell) => {
+    grid.cells[cell] = LABEL;
+  });
+}
+
+/** Whether a straight goes over a label. */
+export function crossesLabel(grid: OccupancyGrid, a: PaperPoint, b: PaperPoint): boolean {
+  const { bounds, columns, rows, cells } = grid;
+  const steps = Math.ceil(Math.hypot(b.x - a.x, b.y - a.y) / (CELL / 2));
+  for (let i = 0; i <= steps; i += 1) {
+    const t = steps === 0 ? 0 : i / steps;
+    const column = Math.floor((a.x + (b.x - a.x) * t - bounds.minX) / CELL);
+    const row = Math.floor((a.y + (b.y - a.y) * t - bounds.minY) / CELL);
+    const isInside = column >= 0 && column < columns && row >= 0 && row < rows;
+    if (isInside && cells[row * columns + column] === LABEL) return true;
+  }
+  return false;
+}
+
 /** How much of the box is taken, in cells; what hangs over the edge of the room counts as taken. */
 export function occupiedCells(grid: OccupancyGrid, box: Bounds): number {
   const { bounds } = grid;
@@ -105,7 +128,7 @@ export function occupiedCells(grid: OccupancyGrid, box: Bounds): number {
     Math.max(0, box.maxY - bounds.maxY);
   if (over > 0) taken += 10_000 * (1 + over);
   eachCell(grid, box, (cell) => {
-    taken += grid.cells[cell] ?? 0;
+    taken += grid.cells[cell] === 0 ? 0 : 1;
   });
   return taken;
 }

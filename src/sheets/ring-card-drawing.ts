@@ -32,10 +32,18 @@ const AIR = 0.6;
 /** The picture in its room, as large as it goes with all labels clear. */
 export function cardDrawing(picture: CardPicture, room: Bounds): LabelledMarks {
   const extent = picture.obstacle.pieces.map(drawnBounds).reduce(unionBounds);
-  const drawnWith = (length: number): LabelledMarks =>
-    clearestDrawing(extent, room, (transform) => drawnCard(picture, transform, { room, length })).drawn;
-  const [first, ...smaller] = LENGTHS;
-  return smaller.reduce((best, length) => (best.isClear ? best : drawnWith(length)), drawnWith(first ?? NAME));
+  const drawn = LENGTHS.map(
+    (length) => (): LabelledMarks =>
+      clearestDrawing(extent, room, (transform) => drawnCard(picture, transform, { room, length })).drawn,
+  );
+  let best: LabelledMarks | undefined;
+  for (const draw of drawn) {
+    const tried = draw();
+    if (tried.isClear && tried.isBeside) return tried;
+    // Without room beside the tapes, the largest letters that cover nothing.
+    best = best?.isClear === true ? best : tried;
+  }
+  return best ?? { marks: [], isClear: false, isBeside: false };
 }
 
 function drawnCard(
@@ -77,5 +85,6 @@ function drawnCard(
       ...labels.flatMap(({ marks }) => marks),
     ],
     isClear: labels.every(({ isClear }) => isClear),
+    isBeside: lengths.every(({ isBeside }) => isBeside),
   };
 }

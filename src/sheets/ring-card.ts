@@ -106,7 +106,7 @@ function cardsOf(survey: Survey, plan: SetOut, ground: Ground): readonly Card[] 
     const name = placed.obstacle.name ?? titleOf(placed, survey);
     return [
       {
-        title: number === '' ? name : `${number}   ${name}`,
+        title: number === '' ? name : `${number}. ${name}`,
         rows: rowsOf(survey, plan, names, id),
         picture: { names, ground, obstacle: placed, gaps },
       },
@@ -154,6 +154,7 @@ interface SetCard {
   readonly marks: readonly Mark<'paper'>[];
   /** Rows that found no room. */
   readonly rest: readonly CardRow[];
+  /** Its labels cover nothing, and its lengths stand beside their tapes. */
   readonly isClear: boolean;
 }
 
@@ -179,7 +180,7 @@ function setCard({ title, rows, picture }: Card, { minX, maxX, minY, maxY }: Bou
       ...setRows(rows.slice(0, shown), words, sizes ?? least).marks,
     ],
     rest: rows.slice(shown),
-    isClear: drawn.isClear,
+    isClear: drawn.isClear && drawn.isBeside,
   };
 }
 

@@ -14,7 +14,7 @@ import { wordsMark } from './title-block.ts';
 export interface SetOutSection {
   readonly names: PartNames;
   readonly ground: Ground;
-  /** Large over the block: "2  The fan (obstacle 3)". */
+  /** Large over the block: "2. The fan (obstacle 3)". */
   readonly title: string;
   /** What has to be fetched for it, in one sentence or none. */
   readonly things: string;

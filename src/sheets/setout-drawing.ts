@@ -185,6 +185,7 @@ export function setOutDrawing(
       ...labels.flatMap(({ marks }) => marks),
     ],
     isClear: labels.every(({ isClear }) => isClear),
+    isBeside: lengths.every(({ isBeside }) => isBeside),
   };
 }
 

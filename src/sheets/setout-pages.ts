@@ -99,7 +99,7 @@ function sectionOf(
   return {
     names,
     ground,
-    title: `${number}   ${capitalized(partTitle(names))}${isPartly ? `, ${which}` : ''}`,
+    title: `${number}. ${capitalized(partTitle(names))}${isPartly ? `, ${which}` : ''}`,
     things: `To fetch: ${thingCounts(
       names,
       steps.map(({ piece }) => piece),

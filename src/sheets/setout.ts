@@ -27,7 +27,7 @@ import { classHead, continuedTitle, displayTitle, wordsMark } from './title-bloc
 import { withWholeLengths } from './whole-lengths.ts';
 
 /** Letter heights of the words, mm: they are carried, not hung. */
-const FONT_SIZES = [4.4, 4.1, 3.8, 3.55] as const;
+const FONT_SIZES = [4.4, 4.1, 3.8, 3.55, 3.3] as const;
 
 function crewWords({ crew }: SetOut): string {
   const people = counted(crew.people, 'person', 'people');

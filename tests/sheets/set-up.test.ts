@@ -132,6 +132,26 @@ describe.each(CASES)('the set-up sheet of %s', (_, course, options) => {
     }
   });
 
+  test('strikes out no letters with the line from a label to what it is about', () => {
+    for (const page of parts) {
+      const words = wordsOn(page);
+      const leaders = page.marks.flatMap((mark) =>
+        mark.kind === 'line' && mark.ink === 'words' && mark.width === 0.18 ? [mark.points] : [],
+      );
+      for (const [a, b] of leaders) {
+        if (a === undefined || b === undefined) continue;
+        for (const { text: own, ...rest } of words) {
+          const box = wordsBounds({ text: own, ...rest });
+          const isStruck = Array.from({ length: 41 }, (_each, i) => i / 40).some((t) => {
+            const [x, y] = [a.x + (b.x - a.x) * t, a.y + (b.y - a.y) * t];
+            return x > box.minX + 0.6 && x < box.maxX - 0.6 && y > box.minY + 0.6 && y < box.maxY - 0.6;
+          });
+          expect(isStruck, own).toBe(false);
+        }
+      }
+    }
+  });
+
   test('is legible at arm’s length: steps at 10 points and more, lengths at 10 and more', () => {
     for (const page of parts) {
       for (const { text: own, size } of wordsOn(page)) {

@@ -7,7 +7,7 @@ import type { Radians } from '../measure/quantity.ts';
 import { completeValues } from '../pieces/params.ts';
 import { thingParts, thingWords } from '../pieces/thing-words.ts';
 import type { Survey } from '../survey.ts';
-import { andList, counted } from '../text/sentence.ts';
+import { andList, counted, uncapitalized } from '../text/sentence.ts';
 import { observationWords } from './observation-words.ts';
 import { namedPiece, namedUnit, type PartNames, partPieceWords, spanWords } from './place-words.ts';
 import { isNothing, readingWords, roundingWords, withinWords } from './reading-words.ts';
@@ -55,7 +55,15 @@ export function partNames(survey: Survey, plan: SetOut, part: SetOutPart): PartN
 
 /** "the fan (obstacle 3)", "the box (obstacle 4) and the back-through L (obstacle 5)". */
 export function partTitle({ survey, part }: PartNames): string {
-  return andList(part.obstacles.map((id) => obstacleWords(survey, id)));
+  return andList(
+    part.obstacles.map((id) => {
+      const [only, ...more] = survey.pieces.filter(({ obstacle }) => obstacle === id);
+      const isNamed = survey.numbers.has(id) || survey.layout.obstacles.some((each) => each.id === id && each.name);
+      // What lies alone and is not ridden goes by what it is: "the plant", not "the scenery".
+      const isThing = only !== undefined && more.length === 0 && !isNamed;
+      return isThing ? `the ${uncapitalized(only.kind.title)}` : obstacleWords(survey, id);
+    }),
+  );
 }
 
 function isLying({ figure }: PlacedPiece): boolean {
