@@ -1,4 +1,5 @@
-import { readFile, writeFile } from 'node:fs/promises';
+import { mkdir, readFile, writeFile } from 'node:fs/promises';
+import { dirname } from 'node:path';
 import type { Command } from 'commander';
 import type { Finding } from '../core/checks/check.ts';
 import { findingsOf } from '../core/checks/checks.ts';
@@ -223,6 +224,7 @@ function levelFrom(text: string): number {
 
 async function save(path: string, { built }: Asked): Promise<void> {
   try {
+    await mkdir(dirname(path), { recursive: true });
     await writeFile(path, writeCourse(built.course));
   } catch (error) {
     throw new BadInput(`The course as built could not be written. ${systemErrorWords(error, path)}`);

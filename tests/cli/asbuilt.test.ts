@@ -78,7 +78,7 @@ describe('asbuilt', () => {
   });
 
   test('keeps the course as built as a layout of its own', async () => {
-    const path = join(scratchFolder(), 'built.course.json');
+    const path = join(scratchFolder(), 'new', 'built.course.json');
     const { out } = await asbuilt(TAPED(3).join('\n'), '--save', path);
     expect(out).toContain(`Kept in ${path}: Layout 1, as built.`);
     const read = readCourse(readFileSync(path, 'utf8'));
