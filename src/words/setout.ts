@@ -126,6 +126,8 @@ export const setoutWords = {
   gapBand: (least: string, most: string) => `${least} to ${most}`,
   inBand: 'in its band',
   outOfBand: (length: string) => `${length} out of its band`,
+  notTaped: 'one of its poles is not taped, and taken as drawn',
+  findingsAsBuilt: 'New findings as built',
   movesThatMend: 'What mends it',
   nothingToMend: 'Every gap that was taped is in its band.',
   comesNearest: (moves: string) => `What comes nearest: ${moves}`,

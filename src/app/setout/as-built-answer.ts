@@ -1,4 +1,5 @@
 /** What the readings of a tape make of a layout, as plain data: it is worked out in the app's worker. */
+import { findingsOf } from '../../core/checks/checks.ts';
 import { piecesWords, pieceWords } from '../../core/checks/findings/thing-words.ts';
 import type { Course } from '../../core/course/course.ts';
 import type { Metres } from '../../core/measure/quantity.ts';
@@ -36,6 +37,8 @@ export interface BuiltGap {
   /** It is measured along the line of travel, else by a straight tape. */
   readonly isRidden: boolean;
   readonly built: Metres;
+  /** The readings say nothing of one of its poles, which is taken as drawn. */
+  readonly isOpen: boolean;
   readonly least: Metres;
   readonly most: Metres;
   /** How far it is out of its band; 0 inside. */
@@ -53,13 +56,16 @@ export interface AsBuiltAnswer {
   readonly moves: readonly string[];
   /** What no moves bring into its band, with what comes nearest. */
   readonly unreached: readonly { readonly why: string; readonly nearest: readonly string[] }[];
+  /** What the checks find as built, and do not find on the plan. */
+  readonly findings: readonly string[];
   /** Where the pieces lie, by key. */
   readonly poses: ReadonlyMap<string, Pose>;
 }
 
 export function asBuiltAnswer({ course, readings, held, letters }: AsBuiltQuestion): AsBuiltAnswer {
   const survey = surveyOf(course);
-  const { adjustment, gaps, mends } = asBuiltOf(survey, readings, { held, letters });
+  const { adjustment, gaps, mends, findings } = asBuiltOf(survey, readings, { held, letters });
+  const onPlan = new Set(findingsOf(survey).map(({ says }) => says));
   const lengths = new Map(survey.pieces.map(({ key, figure }) => [key, figure.length]));
   const off = (key: string, plan: Pose, pose: Pose): Metres => {
     const half = (lengths.get(key) ?? 0) / 2;
@@ -74,18 +80,20 @@ export function asBuiltAnswer({ course, readings, held, letters }: AsBuiltQuesti
       off: off(key, plan, pose),
       sigma: error.end,
     })),
-    gaps: gaps.map(({ keys, at, gait, built, band }) => ({
+    gaps: gaps.map(({ keys, at, gait, built, band, sigma }) => ({
       name: capitalized(piecesWords(survey, keys)),
       keys,
       at,
       isRidden: gait !== undefined,
       built,
+      isOpen: sigma === undefined,
       least: band.least,
       most: band.most,
       outside: outsideBand(band, built, course.unit),
     })),
     moves: mends.moves.map(({ says }) => says),
     unreached: mends.unreached.map(({ why, nearest }) => ({ why, nearest: nearest.map(({ says }) => says) })),
+    findings: findings.flatMap(({ says }) => (onPlan.has(says) ? [] : [says])),
     poses: new Map([...adjustment.pieces].map(([key, { pose }]) => [key, pose])),
   };
 }

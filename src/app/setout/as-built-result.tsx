@@ -44,8 +44,19 @@ export function AsBuiltResult({
                 <span>
                   {setoutWords.gapBand(length(gap.least), length(gap.most))},{' '}
                   {gap.outside > 0 ? setoutWords.outOfBand(length(gap.outside)) : setoutWords.inBand}
+                  {gap.isOpen && `; ${setoutWords.notTaped}`}
                 </span>
               </li>
+            ))}
+          </ul>
+        </section>
+      )}
+      {built.findings.length > 0 && (
+        <section>
+          <h3>{setoutWords.findingsAsBuilt}</h3>
+          <ul className="setout-facts">
+            {built.findings.map((says) => (
+              <li key={says}>{says}</li>
             ))}
           </ul>
         </section>

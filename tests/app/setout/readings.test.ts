@@ -80,6 +80,7 @@ describe('what the readings make of the fan', () => {
   test('nothing is wrong where the tape reads the plan', () => {
     const { moves, unreached, readings, undecided, pieces } = answerTo(typed());
     expect({ moves, unreached, undecided }).toEqual({ moves: [], unreached: [], undecided: [] });
+    expect(answerTo(typed()).findings).toEqual([]);
     expect(readings.filter(({ standing }) => standing === 'wrong')).toEqual([]);
     for (const { name, off } of pieces) expect(off, name).toBeLessThan(inches(1));
   });
@@ -90,9 +91,10 @@ describe('what the readings make of the fan', () => {
       Object.entries(typed()).filter(([id]) => rows.some((row) => row.id === id && row.of.kind === 'gap')),
     );
     const text = readingWords((wide?.planned ?? 0) + inches(8), 'ft');
-    const { moves, gaps } = answerTo({ ...alone, [wide?.id ?? '']: text });
+    const { moves, gaps, findings } = answerTo({ ...alone, [wide?.id ?? '']: text });
     expect(gaps.some(({ outside }) => outside > 0)).toBe(true);
     expect(moves.length).toBeGreaterThan(0);
+    expect(findings.some((says) => says.includes('fan'))).toBe(true);
     expect(moves[0]).toMatch(/^Move .*pole \d .*\d.*\.$/);
   });
 
