@@ -4,6 +4,7 @@ import { DEFAULT_CREW } from '../core/course/course.ts';
 import { printLength, readLength } from '../core/measure/length.ts';
 import { setOutCrewOf } from '../core/setout/crew.ts';
 import { planSetOut } from '../core/setout/plan-setout.ts';
+import { walkWords } from '../core/setout/reading-words.ts';
 import type { GapError, SetOut } from '../core/setout/setout.ts';
 import { setOutDocument } from '../core/setout/setout-document.ts';
 import {
@@ -98,7 +99,7 @@ function printPlan(io: Io, of: Survey, plan: SetOut): void {
     io.out(`\n${table(['gap on the line', 'as drawn', 'by these readings', 'standard error'], rows)}`);
     io.out(`\nThe worst gap has a standard error of ${printLength(worstGap, crew.marked)}; `);
   } else io.out('\nNo gap is ridden; ');
-  io.out(`${printLength(walked, crew.marked)} are walked from the way in.\n\n${SET_OUT_CAUTION}\n`);
+  io.out(`${walkWords(walked, crew.marked)} are walked from the way in.\n\n${SET_OUT_CAUTION}\n`);
 }
 
 /** `setout FILE`: the taped steps by which a crew lays the current layout, and how far off its gaps can come to be. */

@@ -1,6 +1,5 @@
 import { Ruler } from 'lucide-react';
-import { printLength } from '../../core/measure/length.ts';
-import { readingWords } from '../../core/setout/reading-words.ts';
+import { readingWords, walkWords } from '../../core/setout/reading-words.ts';
 import type { SetOut } from '../../core/setout/setout.ts';
 import { partNames, partTitle } from '../../core/setout/setout-words.ts';
 import { survey as surveyOf } from '../../core/survey.ts';
@@ -60,7 +59,7 @@ function Summary({ plan, of }: { readonly plan: SetOut; readonly of: SetOutQuest
         </div>
         <div>
           <dt>{setoutWords.walking}</dt>
-          <dd>{printLength(walked, crew.marked)}</dd>
+          <dd>{walkWords(walked, crew.marked)}</dd>
         </div>
       </dl>
       <h3>{setoutWords.partsInOrder}</h3>

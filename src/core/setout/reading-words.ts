@@ -1,7 +1,7 @@
 import type { ObservationKind } from '../constraints/constraint.ts';
 import { printAngle } from '../measure/angle.ts';
 import { printLength } from '../measure/length.ts';
-import { INCH, type LengthUnit, type Metres } from '../measure/quantity.ts';
+import { FOOT, INCH, type LengthUnit, type Metres } from '../measure/quantity.ts';
 import type { Observation } from './setout.ts';
 
 /** A reading that is nearer to nothing than this has no figure: ends are level, a pole lies against another. Metres or radians. */
@@ -51,4 +51,12 @@ export function withinWords(tolerance: Metres, unit: LengthUnit): string {
 /** An angle that is no right angle, as a crew is told it. */
 export function angleWords(offSquare: number): string {
   return printAngle(Math.PI / 2 - Math.abs(offSquare));
+}
+
+/** What a walk is told to: nobody paces it out finer. */
+const WALK_STEP: Readonly<Record<LengthUnit, Metres>> = { ft: 10 * FOOT, m: 5 };
+
+/** The length of a walk, roughly: "about 790'". */
+export function walkWords(length: Metres, unit: LengthUnit): string {
+  return `about ${printLength(Math.round(length / WALK_STEP[unit]) * WALK_STEP[unit], unit)}`;
 }
