@@ -7,9 +7,9 @@ import { piecesWords, pieceWords } from '../core/checks/findings/thing-words.ts'
 import { type FiledReading, readGroundReadings } from '../core/files/ground-readings.ts';
 import { writeCourse } from '../core/files/write.ts';
 import { printLength } from '../core/measure/length.ts';
-import { type AdjustedReading, isOpen } from '../core/setout/adjust.ts';
-import { type AsBuilt, asBuiltOf } from '../core/setout/as-built.ts';
-import { outsideBand } from '../core/setout/as-built-gaps.ts';
+import { type AdjustedReading, isOpen } from '../core/setout/built/adjust.ts';
+import { type AsBuilt, asBuiltOf } from '../core/setout/built/as-built.ts';
+import { outsideBand } from '../core/setout/built/as-built-gaps.ts';
 import {
   endsOff,
   errorWords,
@@ -17,7 +17,7 @@ import {
   offWords,
   tapeWords,
   valueWords,
-} from '../core/setout/as-built-words.ts';
+} from '../core/setout/built/as-built-words.ts';
 import { setOutCrewOf } from '../core/setout/crew.ts';
 import { setOutOf } from '../core/setout/plan-setout.ts';
 import { type Survey, survey } from '../core/survey.ts';

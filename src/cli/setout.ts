@@ -4,9 +4,10 @@ import { DEFAULT_CREW } from '../core/course/course.ts';
 import { printLength, readLength } from '../core/measure/length.ts';
 import { setOutCrewOf } from '../core/setout/crew.ts';
 import { planSetOut } from '../core/setout/plan-setout.ts';
-import { walkWords } from '../core/setout/reading-words.ts';
 import type { GapError, SetOut } from '../core/setout/setout.ts';
 import { setOutDocument } from '../core/setout/setout-document.ts';
+import { USUAL_TAPE } from '../core/setout/tape-errors.ts';
+import { walkWords } from '../core/setout/words/reading-words.ts';
 import {
   gapPlaceWords,
   partNames,
@@ -14,8 +15,7 @@ import {
   SET_OUT_CAUTION,
   stepSentences,
   toolWords,
-} from '../core/setout/setout-words.ts';
-import { USUAL_TAPE } from '../core/setout/tape-errors.ts';
+} from '../core/setout/words/setout-words.ts';
 import { type Survey, survey } from '../core/survey.ts';
 import { capitalized } from '../core/text/sentence.ts';
 import { baseCommand } from './command.ts';

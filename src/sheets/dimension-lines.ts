@@ -3,7 +3,7 @@ import type { PlacedPiece } from '../core/course/placed.ts';
 import type { Mark } from '../core/plane/mark.ts';
 import { distance } from '../core/plane/point.ts';
 import { isSmall, placeOn } from '../core/setout/observables.ts';
-import type { PartNames } from '../core/setout/place-words.ts';
+import type { PartNames } from '../core/setout/words/place-words.ts';
 import { type LabelledMarks, labelAt } from './dimension-labels.ts';
 import type { OccupancyGrid } from './occupancy-grid.ts';
 import { onPaper, type PaperPoint, type PaperTransform } from './paper-transform.ts';

@@ -2,10 +2,10 @@
 import type { PlacedObstacle } from '../core/course/placed.ts';
 import { type Bounds, unionBounds } from '../core/plane/ring.ts';
 import type { Ground } from '../core/setout/ground.ts';
-import { namedUnit, type PartNames, partPieceWords } from '../core/setout/place-words.ts';
-import { readingWords } from '../core/setout/reading-words.ts';
 import type { GapError } from '../core/setout/setout.ts';
-import { tapeLine } from '../core/setout/tape-lines.ts';
+import { namedUnit, type PartNames, partPieceWords } from '../core/setout/words/place-words.ts';
+import { readingWords } from '../core/setout/words/reading-words.ts';
+import { tapeLine } from '../core/setout/words/tape-lines.ts';
 import { besideTape, type LabelledMarks, labelAt } from './dimension-labels.ts';
 import { dimensionMarks, letterLabels, placesBesidePiece, type Stroke } from './dimension-lines.ts';
 import { clearestDrawing } from './fitted-transform.ts';

@@ -2,8 +2,8 @@
 import type { Mark } from '../core/plane/mark.ts';
 import type { Bounds } from '../core/plane/ring.ts';
 import type { Ground } from '../core/setout/ground.ts';
-import type { PartNames } from '../core/setout/place-words.ts';
 import type { SetOutStep } from '../core/setout/setout.ts';
+import type { PartNames } from '../core/setout/words/place-words.ts';
 import { clearestDrawing } from './fitted-transform.ts';
 import { type Column, flowedText, type TextItem } from './flow.ts';
 import { wrappedLines } from './lettering.ts';

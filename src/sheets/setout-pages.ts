@@ -1,11 +1,11 @@
 /** The parts of a set-out one after the other on pages: small ones share a page, one with many steps takes several. */
 import type { Mark } from '../core/plane/mark.ts';
-import { gapGroups } from '../core/setout/gap-groups.ts';
 import type { Ground } from '../core/setout/ground.ts';
-import { mergedSentences } from '../core/setout/merged-words.ts';
-import type { PartNames } from '../core/setout/place-words.ts';
 import type { SetOut, SetOutPart, SetOutStep } from '../core/setout/setout.ts';
-import { partNames, partTitle, stepWords, thingCounts } from '../core/setout/setout-words.ts';
+import { gapGroups } from '../core/setout/words/gap-groups.ts';
+import { mergedSentences } from '../core/setout/words/merged-words.ts';
+import type { PartNames } from '../core/setout/words/place-words.ts';
+import { partNames, partTitle, stepWords, thingCounts } from '../core/setout/words/setout-words.ts';
 import type { Survey } from '../core/survey.ts';
 import { capitalized } from '../core/text/sentence.ts';
 import { SMALLEST_SCALE } from './fitted-transform.ts';

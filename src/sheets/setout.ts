@@ -2,9 +2,9 @@
 
 import { printLength } from '../core/measure/length.ts';
 import type { Ground } from '../core/setout/ground.ts';
-import { mergedSentences } from '../core/setout/merged-words.ts';
 import { setOutOf } from '../core/setout/plan-setout.ts';
 import type { SetOut } from '../core/setout/setout.ts';
+import { mergedSentences } from '../core/setout/words/merged-words.ts';
 import {
   partNames,
   partTitle,
@@ -12,7 +12,7 @@ import {
   stepSentences,
   thingCounts,
   toolWords,
-} from '../core/setout/setout-words.ts';
+} from '../core/setout/words/setout-words.ts';
 import type { Survey } from '../core/survey.ts';
 import { capitalized, counted } from '../core/text/sentence.ts';
 import { drawnPages } from './drawn-pages.ts';

@@ -7,7 +7,7 @@ import type { PlacedPiece } from '../../src/core/course/placed.ts';
 import { readCourse } from '../../src/core/files/read.ts';
 import { distance } from '../../src/core/plane/point.ts';
 import { setOutCrewOf } from '../../src/core/setout/crew.ts';
-import { inOrder, type LaidOrder, type OrderQuestion } from '../../src/core/setout/laying-order.ts';
+import { inOrder, type LaidOrder, type OrderQuestion } from '../../src/core/setout/plan/laying-order.ts';
 import { planSetOut, setOutBy } from '../../src/core/setout/plan-setout.ts';
 import type { SetOut } from '../../src/core/setout/setout.ts';
 import { type SetOutDocument, setOutDocument } from '../../src/core/setout/setout-document.ts';

@@ -3,7 +3,7 @@
  * every number can be compared; distances to three known points have bent ones.
  */
 import { describe, expect, test } from 'vitest';
-import { leastSquares, type ObservationEquation } from '../../src/core/setout/adjust-least-squares.ts';
+import { leastSquares, type ObservationEquation } from '../../src/core/setout/built/adjust-least-squares.ts';
 
 /** From one point to another, so much higher; `sigma` in the same unit. A point without a place among the unknowns is known. */
 interface Rise {

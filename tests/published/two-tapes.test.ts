@@ -5,7 +5,7 @@
 import { describe, expect, test } from 'vitest';
 import type { GrippedPose } from '../../src/core/constraints/constraint.ts';
 import { observed } from '../../src/core/setout/observe.ts';
-import { type LinearObservation, NOTHING_LAID, ownVariance, solved } from '../../src/core/setout/placement.ts';
+import { type LinearObservation, NOTHING_LAID, ownVariance, solved } from '../../src/core/setout/plan/placement.ts';
 import { rightAngleError, sag, triangleUnit, USUAL_TAPE } from '../../src/core/setout/tape-errors.ts';
 
 const SIGMA = 0.01;

@@ -4,7 +4,7 @@ import type { Course } from '../../src/core/course/course.ts';
 import { FOOT } from '../../src/core/measure/quantity.ts';
 import { boundsIntersect } from '../../src/core/plane/ring.ts';
 import { setOutOf } from '../../src/core/setout/plan-setout.ts';
-import { readingWords } from '../../src/core/setout/reading-words.ts';
+import { readingWords } from '../../src/core/setout/words/reading-words.ts';
 import { survey } from '../../src/core/survey.ts';
 import { type WordsMark, wordsBounds } from '../../src/sheets/lettering.ts';
 import { ringCard } from '../../src/sheets/ring-card.ts';

@@ -1,8 +1,8 @@
 /** A plan of set-out as the companion shows it: one thing to do at a time. */
 import type { ObservationKind } from '../../core/constraints/constraint.ts';
-import type { PartNames } from '../../core/setout/place-words.ts';
 import type { Observation, SetOut, SetOutPart, SetOutStep } from '../../core/setout/setout.ts';
-import { partNames, partTitle, stepWords } from '../../core/setout/setout-words.ts';
+import type { PartNames } from '../../core/setout/words/place-words.ts';
+import { partNames, partTitle, stepWords } from '../../core/setout/words/setout-words.ts';
 import type { Survey } from '../../core/survey.ts';
 import { capitalized } from '../../core/text/sentence.ts';
 import { setoutWords } from '../../words/setout.ts';

@@ -5,9 +5,9 @@ import type { Course } from '../../core/course/course.ts';
 import type { Metres } from '../../core/measure/quantity.ts';
 import { distance } from '../../core/plane/point.ts';
 import { type Pose, toWorld } from '../../core/plane/pose.ts';
-import type { GroundReading, ReadingStanding } from '../../core/setout/adjust.ts';
-import { asBuiltOf } from '../../core/setout/as-built.ts';
-import { outsideBand } from '../../core/setout/as-built-gaps.ts';
+import type { GroundReading, ReadingStanding } from '../../core/setout/built/adjust.ts';
+import { asBuiltOf } from '../../core/setout/built/as-built.ts';
+import { outsideBand } from '../../core/setout/built/as-built-gaps.ts';
 import { survey as surveyOf } from '../../core/survey.ts';
 import { capitalized } from '../../core/text/sentence.ts';
 

@@ -1,9 +1,9 @@
 import { useState } from 'react';
 import { currentLayout } from '../../core/course/course.ts';
 import type { LengthUnit, Metres } from '../../core/measure/quantity.ts';
-import { asBuiltCourse } from '../../core/setout/as-built-course.ts';
-import { spanWords } from '../../core/setout/place-words.ts';
-import { readingWords } from '../../core/setout/reading-words.ts';
+import { asBuiltCourse } from '../../core/setout/built/as-built-course.ts';
+import { spanWords } from '../../core/setout/words/place-words.ts';
+import { readingWords } from '../../core/setout/words/reading-words.ts';
 import { capitalized } from '../../core/text/sentence.ts';
 import { setoutWords } from '../../words/setout.ts';
 import { useDesk } from '../desk-context.tsx';

@@ -1,7 +1,7 @@
 import { Trash2 } from 'lucide-react';
 import { type FormEvent, useEffect, useRef, useState, useSyncExternalStore } from 'react';
-import { partPieceWords } from '../../core/setout/place-words.ts';
-import { readingWords } from '../../core/setout/reading-words.ts';
+import { partPieceWords } from '../../core/setout/words/place-words.ts';
+import { readingWords } from '../../core/setout/words/reading-words.ts';
 import { capitalized } from '../../core/text/sentence.ts';
 import { setoutWords } from '../../words/setout.ts';
 import { useAnswer } from '../change/use-answer.ts';

@@ -4,7 +4,7 @@ import type { Radians } from '../../core/measure/quantity.ts';
 import type { Point } from '../../core/plane/point.ts';
 import { normalizeAngle } from '../../core/plane/pose.ts';
 import type { Ground } from '../../core/setout/ground.ts';
-import { partPieceWords } from '../../core/setout/place-words.ts';
+import { partPieceWords } from '../../core/setout/words/place-words.ts';
 import { andList } from '../../core/text/sentence.ts';
 import { setoutWords } from '../../words/setout.ts';
 import type { Act, PartActs } from './acts.ts';

@@ -6,7 +6,7 @@ import { distance, type Point } from '../../core/plane/point.ts';
 import { toWorld } from '../../core/plane/pose.ts';
 import type { Ground } from '../../core/setout/ground.ts';
 import { isSmall, placeOn } from '../../core/setout/observables.ts';
-import { type TapeLine, tapeLine } from '../../core/setout/tape-lines.ts';
+import { type TapeLine, tapeLine } from '../../core/setout/words/tape-lines.ts';
 import type { Act, PartActs } from './acts.ts';
 
 /** `held`: the tape is held to it. `laid`: it is laid now. `lies`: it lies already. */

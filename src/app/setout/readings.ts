@@ -2,13 +2,13 @@
 import type { Grip } from '../../core/constraints/constraint.ts';
 import { readLength } from '../../core/measure/length.ts';
 import { feet, type LengthUnit, type Metres, type Reading } from '../../core/measure/quantity.ts';
-import type { GroundReading } from '../../core/setout/adjust.ts';
-import { groundOf } from '../../core/setout/adjust-equations.ts';
+import type { GroundReading } from '../../core/setout/built/adjust.ts';
+import { groundOf } from '../../core/setout/built/adjust-equations.ts';
 import { isSmall } from '../../core/setout/observables.ts';
 import { predicted } from '../../core/setout/observation-error.ts';
-import { namedPiece, partPieceWords, placeWords } from '../../core/setout/place-words.ts';
-import { readingWords } from '../../core/setout/reading-words.ts';
 import type { Observable, SetOutCrew } from '../../core/setout/setout.ts';
+import { namedPiece, partPieceWords, placeWords } from '../../core/setout/words/place-words.ts';
+import { readingWords } from '../../core/setout/words/reading-words.ts';
 import type { Survey } from '../../core/survey.ts';
 import { capitalized } from '../../core/text/sentence.ts';
 import { setoutWords } from '../../words/setout.ts';

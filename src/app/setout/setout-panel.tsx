@@ -1,7 +1,7 @@
 import { Ruler } from 'lucide-react';
-import { readingWords, walkWords } from '../../core/setout/reading-words.ts';
 import type { SetOut } from '../../core/setout/setout.ts';
-import { partNames, partTitle } from '../../core/setout/setout-words.ts';
+import { readingWords, walkWords } from '../../core/setout/words/reading-words.ts';
+import { partNames, partTitle } from '../../core/setout/words/setout-words.ts';
 import { survey as surveyOf } from '../../core/survey.ts';
 import { capitalized } from '../../core/text/sentence.ts';
 import { setoutWords } from '../../words/setout.ts';

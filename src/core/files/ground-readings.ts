@@ -7,15 +7,15 @@ import type { Grip, ObservationKind } from '../constraints/constraint.ts';
 import { readAngle } from '../measure/angle.ts';
 import { readLength } from '../measure/length.ts';
 import type { Reading } from '../measure/quantity.ts';
-import type { GroundReading } from '../setout/adjust.ts';
+import type { GroundReading } from '../setout/built/adjust.ts';
 import {
   isSuchThing,
   OBSERVED_THINGS,
   type ObservedThing,
   observableAsDrawn,
   readingError,
-} from '../setout/as-built-observable.ts';
-import { measuredGaps } from '../setout/measured-gaps.ts';
+} from '../setout/built/as-built-observable.ts';
+import { measuredGaps } from '../setout/plan/measured-gaps.ts';
 import type { SetOutCrew } from '../setout/setout.ts';
 import { isJsonObject, jsonValueWords } from './json-path.ts';
 import { writtenReadings } from './reading-lines.ts';

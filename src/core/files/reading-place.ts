@@ -2,7 +2,7 @@ import type { Grip, Wall } from '../constraints/constraint.ts';
 import { readFraction } from '../measure/count.ts';
 import { readLength } from '../measure/length.ts';
 import type { Metres } from '../measure/quantity.ts';
-import { fromWallStart } from '../setout/as-built-observable.ts';
+import { fromWallStart } from '../setout/built/as-built-observable.ts';
 import type { Survey } from '../survey.ts';
 import { andList } from '../text/sentence.ts';
 

@@ -3,10 +3,10 @@ import type { Grip } from '../constraints/constraint.ts';
 import type { PlacedPiece } from '../course/placed.ts';
 import type { Survey } from '../survey.ts';
 import { isSmall } from './observables.ts';
-import type { PartNames } from './place-words.ts';
-import { TAPE_STEP } from './rounded-build.ts';
+import { TAPE_STEP } from './plan/rounded-build.ts';
 import type { Observation, PieceError, SetOut, SetOutStep, WeakFix } from './setout.ts';
-import { partNames, stepSentences } from './setout-words.ts';
+import type { PartNames } from './words/place-words.ts';
+import { partNames, stepSentences } from './words/setout-words.ts';
 
 /** Names the format in the file; the version grows when an old reader would misread a new file. */
 const FORMAT = 'polewright-setout';

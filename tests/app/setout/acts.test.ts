@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { actPlace, partActs } from '../../../src/app/setout/acts.ts';
 import { setOutOf } from '../../../src/core/setout/plan-setout.ts';
-import { readingWords } from '../../../src/core/setout/reading-words.ts';
+import { readingWords } from '../../../src/core/setout/words/reading-words.ts';
 import { survey as surveyOf } from '../../../src/core/survey.ts';
 import { STARTERS } from '../../core/ride/courses.ts';
 

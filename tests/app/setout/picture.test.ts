@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { partActs } from '../../../src/app/setout/acts.ts';
 import { LETTER_RADIUS, pictureOf } from '../../../src/app/setout/picture.ts';
-import { groundOf } from '../../../src/core/setout/adjust-equations.ts';
+import { groundOf } from '../../../src/core/setout/built/adjust-equations.ts';
 import { setOutOf } from '../../../src/core/setout/plan-setout.ts';
 import { survey as surveyOf } from '../../../src/core/survey.ts';
 import { STARTERS } from '../../core/ride/courses.ts';

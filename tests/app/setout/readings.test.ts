@@ -11,7 +11,7 @@ import {
 } from '../../../src/app/setout/readings.ts';
 import { feet, inches } from '../../../src/core/measure/quantity.ts';
 import { setOutOf } from '../../../src/core/setout/plan-setout.ts';
-import { readingWords } from '../../../src/core/setout/reading-words.ts';
+import { readingWords } from '../../../src/core/setout/words/reading-words.ts';
 import { survey as surveyOf } from '../../../src/core/survey.ts';
 import { STARTERS } from '../../core/ride/courses.ts';
 

@@ -1,9 +1,9 @@
 /** A crew that reads its tapes again after everything lies, and reads one of them half a foot wrong. */
 import type { Pose } from '../../../src/core/plane/pose.ts';
-import { adjustReadings, type GroundReading } from '../../../src/core/setout/adjust.ts';
-import { candidatesFor, observationOf } from '../../../src/core/setout/candidates.ts';
+import { adjustReadings, type GroundReading } from '../../../src/core/setout/built/adjust.ts';
 import type { Ground } from '../../../src/core/setout/ground.ts';
 import { observedOn } from '../../../src/core/setout/ground.ts';
+import { candidatesFor, observationOf } from '../../../src/core/setout/plan/candidates.ts';
 import { orderedParts } from '../../../src/core/setout/plan-setout.ts';
 import type { Observation, SetOutCrew } from '../../../src/core/setout/setout.ts';
 import type { Survey } from '../../../src/core/survey.ts';

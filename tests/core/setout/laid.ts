@@ -3,8 +3,8 @@ import type { Grip, ObservationKind } from '../../../src/core/constraints/constr
 import type { Course } from '../../../src/core/course/course.ts';
 import { INCH } from '../../../src/core/measure/quantity.ts';
 import type { Pose } from '../../../src/core/plane/pose.ts';
-import type { GroundReading } from '../../../src/core/setout/adjust.ts';
-import { groundOf } from '../../../src/core/setout/adjust-equations.ts';
+import type { GroundReading } from '../../../src/core/setout/built/adjust.ts';
+import { groundOf } from '../../../src/core/setout/built/adjust-equations.ts';
 import { observedOn } from '../../../src/core/setout/ground.ts';
 import type { Observable } from '../../../src/core/setout/setout.ts';
 import { type Survey, survey } from '../../../src/core/survey.ts';

@@ -5,7 +5,7 @@ import { addObstacle } from '../../../src/core/course/edit-obstacles.ts';
 import { feet, INCH } from '../../../src/core/measure/quantity.ts';
 import { distance } from '../../../src/core/plane/point.ts';
 import { setOutCrewOf } from '../../../src/core/setout/crew.ts';
-import { inOrder } from '../../../src/core/setout/laying-order.ts';
+import { inOrder } from '../../../src/core/setout/plan/laying-order.ts';
 import { planSetOut, setOutBy, setOutOf } from '../../../src/core/setout/plan-setout.ts';
 import type { Observation, SetOut, SetOutCrew } from '../../../src/core/setout/setout.ts';
 import { isStraight, USUAL_TAPE } from '../../../src/core/setout/tape-errors.ts';
