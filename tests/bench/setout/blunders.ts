@@ -36,7 +36,8 @@ export function tapedParts(survey: Survey, crew: SetOutCrew): readonly TapedPart
         .filter(({ of }) => TAPED.has(of.kind))
         .map((each) => observationOf(each, crew.marked)),
     );
-    if (first === undefined || observations.length < CONTROLLING * (order.pieces.length - 1)) return [];
+    const others = order.pieces.length - 1;
+    if (first === undefined || others === 0 || observations.length < CONTROLLING * others) return [];
     return [{ survey, ground, held: first.key, keys: order.pieces.map(({ key }) => key), observations }];
   });
 }
