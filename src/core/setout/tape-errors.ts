@@ -59,6 +59,9 @@ function ofTape(length: Metres, tape: Metres): Metres {
   return Math.hypot(Math.sqrt(lays) * one, Math.sqrt(lays - 1) * relay.value, bow.value * length);
 }
 
+/** Room for the legs of a triangle at a wall, metres: a crew marks out no larger one. Estimate. */
+const ALONG_WALL = [3, 4] as const;
+
 /** What the standard error of one observation depends on beside its kind. */
 export interface Circumstances {
   /** What the tape reads, or the distance over which is sighted, metres. */
@@ -89,13 +92,16 @@ export function observationError(
     case 'ahead':
       return Math.hypot(taped, sight.value, sightShare.value * reach);
     case 'along-wall':
-      return Math.hypot(taped, rightAngleError(crew, triangleUnit(3, 4, crew.tape)) * reach);
+      return Math.hypot(taped, rightAngleError(crew, triangleUnit(...ALONG_WALL, crew.tape)) * reach);
     default:
       return taped;
   }
 }
 
-/** Of a right angle, radians: of a triangle a : b : c with equal errors s of its sides, s·√(a² + b² + c²)/ab · c/… */
+/**
+ * Standard error of a right angle, radians. A triangle of sides a, b, c with the same error s of each is wrong by
+ * s·√(a² + b² + c²)/ab; `unit` is a third of its shorter leg, metres.
+ */
 export function rightAngleError(crew: SetOutCrew, unit: Metres): Radians {
   if (crew.rightAngle === 'board') return USUAL_TAPE.board.value;
   const { read } = USUAL_TAPE;
