@@ -12,7 +12,7 @@ export type FoundDrawing =
   | { readonly kind: 'missing' };
 
 /** The course with the layout shown that is the link's drawing; undefined where none is. */
-export function layoutOfLink(course: Course, { drawing }: Pick<CompanionLink, 'drawing'>): Course | undefined {
+function layoutOfLink(course: Course, { drawing }: Pick<CompanionLink, 'drawing'>): Course | undefined {
   const shown = course.layouts.map(({ id }): Course => (id === course.current ? course : { ...course, current: id }));
   // The shown one first: a branch that nobody has changed yet has the same print.
   shown.sort((a, b) => Number(b === course) - Number(a === course));

@@ -31,7 +31,7 @@ function useSize(box: RefObject<HTMLElement | null>): PictureSize {
 }
 
 /** "north", for a heading on the ground. */
-export function facingWords(facing: Radians): string {
+function facingWords(facing: Radians): string {
   const eighths = Math.round(facing / EIGHTH);
   return setoutWords.ways[((eighths % 8) + 8) % 8] ?? '';
 }

@@ -6,7 +6,7 @@ import { isSmall } from './observables.ts';
 import { TAPE_STEP } from './plan/rounded-build.ts';
 import type { Observation, PieceError, SetOut, SetOutStep, WeakFix } from './setout.ts';
 import type { PartNames } from './words/place-words.ts';
-import { partNames, stepSentences } from './words/setout-words.ts';
+import { partNames, stepSentences, stepWords } from './words/setout-words.ts';
 
 /** Names the format in the file; the version grows when an old reader would misread a new file. */
 const FORMAT = 'polewright-setout';
@@ -44,6 +44,8 @@ const step = z.strictObject({
   lay: z.string(),
   /** The step in plain sentences, lengths in the unit of the tapes. */
   says: z.array(z.string()),
+  /** What rounding to the tape does to its readings, a sentence each; empty where it does nothing. */
+  rounding: z.array(z.string()),
   held: z.array(z.string()),
   observations: z.array(z.strictObject(observation)),
   /** Its heading is set by eye: the heading on the drawing and the standard error of the eye, radians. */
@@ -151,6 +153,7 @@ function stepOf(
     number,
     lay: key,
     says: [...stepSentences(names, step)],
+    rounding: [...stepWords(names, step).rounding],
     held: [...held],
     observations: observations.map((each) => observationOf(each, piece)),
     ...(turnedByEye === true ? { byEye: { heading: pose.angle, sigma: byEye } } : {}),

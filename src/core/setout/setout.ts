@@ -80,7 +80,7 @@ export interface SetOutStep {
   /** Its heading is set by eye as the drawing has it: two observations place a small thing. */
   readonly turnedByEye?: true;
   readonly checks: readonly SetOutCheck[];
-  /** Relative to the part's first piece. */
+  /** Relative to the part's first piece; of that one on the ground. */
   readonly error: PieceError;
   readonly weak?: WeakFix;
 }

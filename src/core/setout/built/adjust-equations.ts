@@ -34,7 +34,7 @@ export function pieceNamed(survey: Survey, key: string): PlacedPiece {
 }
 
 /** The unknowns of some pieces: x, y and angle of each, one piece after the other. */
-export function unknownsOf(keys: readonly string[], key: string): readonly [number, number, number] | undefined {
+function unknownsOf(keys: readonly string[], key: string): readonly [number, number, number] | undefined {
   const at = 3 * keys.indexOf(key);
   return at < 0 ? undefined : [at, at + 1, at + 2];
 }

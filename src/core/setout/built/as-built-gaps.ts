@@ -81,7 +81,7 @@ function isSameGap(gap: Gap, keys: readonly string[]): boolean {
 }
 
 /** The gap on the line between the same poles in the same leg. */
-export function sameGap({ line }: Survey, { keys, leg }: Pick<Gap, 'keys' | 'leg'>): Gap | undefined {
+function sameGap({ line }: Survey, { keys, leg }: Pick<Gap, 'keys' | 'leg'>): Gap | undefined {
   return line.gaps.find((each) => each.leg === leg && isSameGap(each, keys));
 }
 

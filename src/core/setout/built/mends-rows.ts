@@ -72,7 +72,7 @@ export function mendRows(planned: Survey, gaps: readonly AsBuiltGap[]): readonly
 }
 
 /** The course with nothing in it but these obstacles and their legs: what the line does inside of them is the same. */
-export function courseOfObstacles(course: Course, ids: ReadonlySet<string>): Course {
+function courseOfObstacles(course: Course, ids: ReadonlySet<string>): Course {
   return replaceLayout(course, (layout) => ({
     ...layout,
     obstacles: layout.obstacles.filter(({ id }) => ids.has(id)),

@@ -90,7 +90,7 @@ function directionWords(survey: Survey, { key, by }: PoleMove, { neighbours }: M
 }
 
 /** How far something is moved: to the half inch, or to the centimetre. */
-export function moveLength(by: Metres, unit: LengthUnit): string {
+function moveLength(by: Metres, unit: LengthUnit): string {
   return unit === 'ft' ? printLength(Math.abs(by), unit) : `${Math.round(Math.abs(by) * 100)} cm`;
 }
 

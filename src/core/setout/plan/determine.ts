@@ -11,6 +11,7 @@ import {
   type Covariance,
   covarianceOf,
   inverse,
+  LEAST_MEETING,
   type LinearObservation,
   type Matrix,
   noise,
@@ -43,8 +44,8 @@ const MOST_OF_A_KIND = 2;
 const MOST_STRAIGHT = 4;
 /** What it counts when no two observations meet at 60° or more, metres of standard error. Estimate. */
 const WEAK: Metres = 0.004;
-/** Cosine of the least angle at which two observations should meet: surveying handbooks ask for 60° to 120°. */
-const MEETING = 0.5 + 1e-9;
+/** Cosine of that angle, with what arithmetic adds. */
+const MEETING = Math.cos(LEAST_MEETING) + 1e-9;
 const NOTHING = [0, 0, 0] as const;
 
 /** The gaps between a piece and pieces that lie, as gradients. */
@@ -137,9 +138,9 @@ export function determined(
   const shared = asked.map(({ index, held }) =>
     forms.map((form) => covarianceOf(of, [form.index, form.held], [index, held])),
   );
-  /** Variance of what is asked, by the answers of the three observations. */
   const arc = question.crew.tapes > 1 ? 0 : USUAL_TAPE.scratch.value ** 2;
   const straight = few.map((each) => isStraight(each.of.kind));
+  /** Variance of what is asked, by the answers of the three observations; `scratched` is what an arc adds to each tape. */
   const variance = (
     k: number,
     gain: Matrix,

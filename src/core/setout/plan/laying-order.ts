@@ -62,7 +62,7 @@ export function withWalls(
 }
 
 /** The order with one more piece; undefined when it cannot be determined from what lies. */
-export function laidNext(order: LaidOrder, piece: PlacedPiece, question: OrderQuestion): LaidOrder | undefined {
+function laidNext(order: LaidOrder, piece: PlacedPiece, question: OrderQuestion): LaidOrder | undefined {
   const { ground, crew, gaps } = question;
   const indices = new Map(order.pieces.map(({ key }, i) => [key, i]));
   const asked = { ground, crew, gaps, indices, first: order.pieces[0] as PlacedPiece };

@@ -77,6 +77,9 @@ export function noise(of: Covariance, a: LinearObservation, b: LinearObservation
   return own + covarianceOf(of, [a.index, a.held], [b.index, b.held]);
 }
 
+/** The least angle at which two observations should meet, radians: surveying handbooks ask for 60° to 120°. */
+export const LEAST_MEETING = Math.PI / 3;
+
 /** The three observations of one piece, solved. */
 export interface Solved {
   readonly chosen: readonly [LinearObservation, LinearObservation, LinearObservation];
@@ -106,21 +109,6 @@ export function solved(of: Covariance, chosen: Solved['chosen']): Solved | undef
 export function ownVariance({ gain, noise }: Solved, direction: Triple): number {
   const answers = timesMatrix(direction, gain);
   return quadratic(answers, noise, answers);
-}
-
-/** Variance of what depends on the new piece and on one that lies: v·dx + w·dxⱼ. */
-export function jointVariance(
-  of: Covariance,
-  by: Solved,
-  direction: Triple,
-  [index, held]: readonly [number, Triple],
-): number {
-  const answers = timesMatrix(direction, by.gain);
-  const shared = by.chosen.reduce(
-    (sum, each, i) => sum - (answers[i] as number) * covarianceOf(of, [each.index, each.held], [index, held]),
-    0,
-  );
-  return quadratic(answers, by.noise, answers) + 2 * shared + covarianceOf(of, [index, held], [index, held]);
 }
 
 /** The covariance with the new piece as the last. */

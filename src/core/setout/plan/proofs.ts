@@ -8,6 +8,9 @@ import { TAPE_STEP } from './rounded-build.ts';
 const MOST_CHECKS = 2;
 /** An observation is controlled by a check that moves by this share of its blunder. Estimate. */
 const CONTROLS = 0.3;
+/** A check this unsure shows a blunder by a third less; one this burdensome by all of it. Metres, estimates. */
+const UNSURE = 0.02;
+const UNUSUAL = 0.05;
 /** A check is off by more once in a hundred times when nothing is wrong: 2.58 standard errors. */
 const TOLERATED = 2.58;
 
@@ -54,8 +57,8 @@ export function proofs(
       const s = spread(covariance, each, by);
       return (
         answers(each, by).reduce((sum, answer, i) => (open[i] ? sum + Math.min(Math.abs(answer), 1) : sum), 0) /
-          Math.hypot(1, s / 0.02) -
-        each.burden * 20
+          Math.hypot(1, s / UNSURE) -
+        each.burden / UNUSUAL
       );
     };
     const best = rest.filter((each) => !chosen.includes(each)).toSorted((a, b) => shows(b) - shows(a))[0];

@@ -2,9 +2,7 @@ import type { LengthUnit, Radians } from '../../measure/quantity.ts';
 import type { WeakFix } from '../setout.ts';
 import { observationOf, type Weighed } from './candidates.ts';
 import type { Determined } from './determine.ts';
-
-/** Two tapes should meet between 60° and 120°: surveying handbooks. Below the first they are told to be weak. */
-const LEAST_MEETING: Radians = Math.PI / 3;
+import { LEAST_MEETING } from './placement.ts';
 
 /** The angle between the directions in which two observations hold a piece, 0 … π/2. */
 function meeting(a: Weighed, b: Weighed): Radians {

@@ -2,6 +2,7 @@ import type { ObservationKind } from '../../constraints/constraint.ts';
 import { printAngle } from '../../measure/angle.ts';
 import { printLength } from '../../measure/length.ts';
 import { FOOT, INCH, type LengthUnit, type Metres } from '../../measure/quantity.ts';
+import { TAPE_STEP } from '../plan/rounded-build.ts';
 import type { Observation } from '../setout.ts';
 
 /** A reading that is nearer to nothing than this has no figure: ends are level, a pole lies against another. Metres or radians. */
@@ -40,12 +41,9 @@ export function roundingWords({ kind, exact, reading }: Observation, unit: Lengt
   return `${readingWords(reading, unit)} stands for ${fineWords(exact, unit)} on the drawing.`;
 }
 
-/** A least step of the tape: nothing is asked to be nearer. */
-const LEAST: Readonly<Record<LengthUnit, Metres>> = { ft: INCH / 4, m: 0.005 };
-
 /** How far off a reading may be, as a length on the tape. Never finer than the tape shows. */
 export function withinWords(tolerance: Metres, unit: LengthUnit): string {
-  return readingWords(Math.max(tolerance, LEAST[unit]), unit);
+  return readingWords(Math.max(tolerance, TAPE_STEP[unit]), unit);
 }
 
 /** An angle that is no right angle, as a crew is told it. */

@@ -12,7 +12,7 @@ import type { GapError, SetOut, SetOutCheck, SetOutPart, SetOutStep, WeakFix } f
 import { isStraight } from '../tape-errors.ts';
 import { observationWords } from './observation-words.ts';
 import { namedPiece, namedUnit, type PartNames, partPieceWords, spanWords } from './place-words.ts';
-import { isNothing, readingWords, roundingWords, withinWords } from './reading-words.ts';
+import { isNothing, roundingWords, withinWords } from './reading-words.ts';
 import type { ObservationWords } from './told-observation.ts';
 
 /** Stands under every set-out. */
@@ -215,13 +215,6 @@ export function gapPlaceWords(names: PartNames, { keys, at }: GapError): string 
   const [from, to] = keys.map((piece, i) => ({ piece, at: at[i] ?? 0.5 }));
   if (from === undefined || to === undefined) throw new Error('set-out: a gap is between two pieces');
   return spanWords(names, from, to);
-}
-
-/** What the readings make of a gap: "6' 0" as drawn, 6' 0¼" by these readings." */
-export function gapRoundingWords(names: PartNames, { plan, rounded }: GapError): string {
-  const unit = namedUnit(names);
-  const [drawn, laid] = [readingWords(plan, unit), readingWords(rounded, unit)];
-  return drawn === laid ? `${drawn} as drawn and by these readings.` : `${drawn} as drawn, ${laid} by these readings.`;
 }
 
 /** Things counted by what they are: "4 × 12' pole, round, a band every 2 ft". Also the risers, by height. */

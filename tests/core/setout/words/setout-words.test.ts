@@ -12,7 +12,6 @@ import type { PartNames } from '../../../../src/core/setout/words/place-words.ts
 import { readingWords, roundingWords } from '../../../../src/core/setout/words/reading-words.ts';
 import {
   gapPlaceWords,
-  gapRoundingWords,
   partTitle,
   stepSentences,
   thingCounts,
@@ -171,8 +170,6 @@ function page(): string {
     partTitle(run),
     partTitle(namesOf(['run-1', 'gate-4'])),
     gapPlaceWords(run, { ...gap, rounded: 0.9 }),
-    gapRoundingWords(run, { ...gap, rounded: 0.9 }),
-    gapRoundingWords(run, { ...gap, rounded: 0.92 }),
     '',
     '# what is needed',
     ...thingCounts(
