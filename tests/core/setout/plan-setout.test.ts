@@ -1,7 +1,9 @@
+import { readdirSync, readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { blankCourse } from '../../../src/core/course/blank.ts';
 import { addObstacle } from '../../../src/core/course/edit-obstacles.ts';
+import { readCourse } from '../../../src/core/files/read.ts';
 import { feet, INCH } from '../../../src/core/measure/quantity.ts';
 import { distance } from '../../../src/core/plane/point.ts';
 import { setOutCrewOf } from '../../../src/core/setout/crew.ts';
@@ -9,6 +11,7 @@ import { inOrder } from '../../../src/core/setout/plan/laying-order.ts';
 import { planSetOut, setOutBy, setOutOf } from '../../../src/core/setout/plan-setout.ts';
 import type { Observation, SetOut, SetOutCrew } from '../../../src/core/setout/setout.ts';
 import { isStraight, USUAL_TAPE } from '../../../src/core/setout/tape-errors.ts';
+import { partNames, stepSentences } from '../../../src/core/setout/words/setout-words.ts';
 import { type Survey, survey } from '../../../src/core/survey.ts';
 import { build } from '../course/sample.ts';
 import { randomCourse } from './random-courses.ts';
@@ -192,5 +195,30 @@ describe('a plan', () => {
       tapes: 2,
       tape: feet(100),
     });
+  });
+});
+
+describe('every kind of obstacle', () => {
+  const FIXTURES = 'seeds/fixtures/obstacles/';
+
+  test.each(readdirSync(FIXTURES))('%s is set out by one person with a short tape and by four in metres', (file) => {
+    const read = readCourse(readFileSync(`${FIXTURES}${file}`, 'utf8'));
+    if (read.kind === 'refused') throw new Error(read.why);
+    const seen = survey(read.course);
+    const crews: readonly SetOutCrew[] = [
+      { people: 1, tapes: 1, tape: feet(25), marked: 'ft', rightAngle: 'board' },
+      { people: 4, tapes: 3, tape: 30, marked: 'm', rightAngle: 'three-four-five' },
+    ];
+    for (const crew of crews) {
+      const plan = planSetOut(seen, crew);
+      expect(inTurn(plan)).toEqual([]);
+      const told = plan.parts.flatMap((part) =>
+        part.steps.flatMap((step) => stepSentences(partNames(seen, plan, part), step)),
+      );
+      expect(told.length).toBeGreaterThan(seen.pieces.length);
+      expect(told.filter((sentence) => /undefined|NaN|Infinity/.test(sentence))).toEqual([]);
+      // A quarter inch of tape, as a turn of the piece leads it on to its gaps.
+      for (const { plan: drawn, rounded } of plan.gaps) expect(Math.abs(rounded - drawn)).toBeLessThan(INCH / 2);
+    }
   });
 });
