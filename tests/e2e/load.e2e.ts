@@ -3,7 +3,16 @@ import { arena, drag, onPage, opened, placeOf, stage } from './arena.ts';
 
 test('a part that cannot be fetched says so, and comes when there is a connection again', async ({ page }) => {
   const isPart = /\/assets\/(palette|findings)-[^/]*\.js$/;
-  await page.route(isPart, (route) => route.abort());
+  let isAnswered = false;
+  let release = () => {};
+  const held = new Promise<void>((resolve) => {
+    release = resolve;
+  });
+  await page.route(isPart, async (route) => {
+    if (!isAnswered) return route.abort();
+    await held;
+    return route.continue();
+  });
   await opened(page);
   const notice = page.getByRole('region', { name: 'Add' }).getByRole('alert');
   await expect(notice).toContainText('could not be loaded');
@@ -12,8 +21,10 @@ test('a part that cannot be fetched says so, and comes when there is a connectio
   await drag(page, before, { x: before.x - 3, y: before.y + 2 });
   await expect.poll(() => placeOf(page, 'fan-1')).not.toEqual(before);
   const moved = await placeOf(page, 'fan-1');
-  await page.unroute(isPart);
+  // The page tries by itself too: what comes is held back, so that the button is still there when it is pressed.
+  isAnswered = true;
   await notice.getByRole('button', { name: 'Try again' }).click();
+  release();
   await expect(page.getByRole('region', { name: 'Add' }).getByRole('button').first()).toBeVisible();
   await stage(page, 'Check').click();
   await expect(page.getByRole('region', { name: 'Findings' })).toContainText('not this list');
