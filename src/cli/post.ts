@@ -5,14 +5,12 @@ import type { Command } from 'commander';
 import { survey } from '../core/survey.ts';
 import { sheetFileName } from '../core/text/file-name.ts';
 import { type Fonts, pdf } from '../sheets/pdf.ts';
-import type { PageOptions, Paper } from '../sheets/sheet.ts';
+import { PAPERS, type PageOptions } from '../sheets/sheet.ts';
 import { SHEETS } from '../sheets/sheets.ts';
 import { baseCommand } from './command.ts';
 import { courseFrom, systemErrorWords } from './course-file.ts';
 import { unknownWord } from './did-you-mean.ts';
 import { BadInput, type Io, printJson } from './io.ts';
-
-const PAPERS: readonly Paper[] = ['letter', 'a4'];
 
 async function fonts(): Promise<Fonts> {
   const { resolve } = createRequire(import.meta.url);
@@ -62,7 +60,7 @@ export function postCommand(io: Io): Command {
     .argument('<file>', 'A course file (*.course.json).')
     .requiredOption('--out <folder>', 'Where the file goes; the folder is made when it is not there.')
     .option('--sheet <id>', `Which sheet: ${ids.join(', ')}.`, 'pattern')
-    .option('--paper <paper>', 'letter or a4.', 'letter')
+    .option('--paper <paper>', 'letter, a4 or legal.', 'letter')
     .option('--scale <scale>', 'A scale such as 1:200; refused with the nearest when it does not fit.')
     .option('--json', 'One JSON document about what was written.')
     .action(

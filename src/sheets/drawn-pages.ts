@@ -2,7 +2,7 @@
 import type { Course } from '../core/course/course.ts';
 import { composedPages } from './compose.ts';
 import { type PageContent, type PageLayout, pageLayouts } from './page-layout.ts';
-import type { PageOptions, Pages, TooBig } from './sheet.ts';
+import { PAPER_NAMES, type PageOptions, type Pages, type TooBig } from './sheet.ts';
 import { substitutionsOf } from './substitutions.ts';
 
 /** Denominators that people have rulers for, and coarser ones for what is larger than any arena. */
@@ -24,7 +24,7 @@ function tooBig(content: PageContent, { arena }: Course, options: PageOptions): 
   const plan = bestLayout(pageLayouts(content, options, SCALES));
   const nearest = plan?.scale ?? SCALES.at(-1) ?? 10000;
   const { length, width } = arena;
-  const paper = options.paper === 'a4' ? 'A4' : 'Letter';
+  const paper = PAPER_NAMES[options.paper];
   const wanted = options.scale ?? nearest;
   const across = Math.round((1000 * length) / wanted);
   const down = Math.round((1000 * width) / wanted);

@@ -47,7 +47,7 @@ export interface PageLayout {
   readonly legend: { readonly x: number; readonly y: number; readonly width: number };
 }
 
-const PAPERS = { letter: [215.9, 279.4], a4: [210, 297] } as const;
+const PAPER_SIZES = { letter: [215.9, 279.4], a4: [210, 297], legal: [215.9, 355.6] } as const;
 
 /** Printers leave up to 6 mm white; this is a margin that also looks like one. */
 export const PAGE_MARGIN = 12;
@@ -72,7 +72,7 @@ export interface PaperSize {
 
 /** The ways in which the paper may be held, portrait first. */
 export function paperSizes(options: PageOptions): readonly PaperSize[] {
-  const [short, long] = PAPERS[options.paper];
+  const [short, long] = PAPER_SIZES[options.paper];
   const portrait = { width: short, height: long };
   const landscape = { width: long, height: short };
   if (options.orientation === 'portrait') return [portrait];

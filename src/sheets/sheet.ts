@@ -5,13 +5,38 @@
 import type { Mark } from '../core/plane/mark.ts';
 import type { Survey } from '../core/survey.ts';
 
-export type Paper = 'letter' | 'a4';
+export const PAPERS = ['letter', 'a4', 'legal'] as const;
+export type Paper = (typeof PAPERS)[number];
+
+/** As people call them. */
+export const PAPER_NAMES: Readonly<Record<Paper, string>> = { letter: 'Letter', a4: 'A4', legal: 'Legal' };
 
 export interface PageOptions {
   readonly paper: Paper;
   readonly orientation: 'portrait' | 'landscape' | 'fit';
   /** Wanted denominator of the scale (200 for 1:200); absent: the largest of the usual scales that fits. */
   readonly scale?: number;
+  /** The choices of the sheet's own options, by option; absent: the usual ones. */
+  readonly chosen?: Readonly<Record<string, string>>;
+}
+
+/** Something about one sheet that may be chosen. */
+export interface SheetOption {
+  readonly id: string;
+  readonly title: string;
+  /** The first is the usual one. */
+  readonly choices: readonly [SheetChoice, ...SheetChoice[]];
+}
+
+export interface SheetChoice {
+  readonly id: string;
+  readonly title: string;
+}
+
+/** What is chosen of an option: the usual where nothing, or nothing that there is, was asked for. */
+export function chosenOf(option: SheetOption, { chosen }: PageOptions): string {
+  const asked = chosen?.[option.id];
+  return option.choices.find(({ id }) => id === asked)?.id ?? option.choices[0].id;
 }
 
 export interface Page {
@@ -55,5 +80,7 @@ export interface TooBig {
 export interface Sheet {
   readonly id: string;
   readonly title: string;
+  /** Absent: nothing but the paper. */
+  readonly options?: readonly SheetOption[];
   draw(survey: Survey, ask: PageOptions): Pages | TooBig;
 }

@@ -45,9 +45,6 @@ export const postWords = {
   scale: 'Scale',
   nothingRidden: 'Nothing is ridden yet: the page will show an empty arena.',
 
-  // Papers.
-  letter: 'Letter',
-
   // Print dialog.
   preview: (title: string) => `Preview: ${title}`,
 } as const;

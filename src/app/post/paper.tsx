@@ -1,11 +1,10 @@
-import type { PageOptions, Paper } from '../../sheets/sheet.ts';
+import { PAPER_NAMES, type PageOptions, type Paper } from '../../sheets/sheet.ts';
 import { SHEETS, sheetById } from '../../sheets/sheets.ts';
 import { postWords } from '../../words/post.ts';
 import { useDeskState } from '../desk-context.tsx';
 import { ChoiceField } from '../set/choice-field.tsx';
 import { useView, useViewState } from '../view.ts';
 import { ExportButton } from './export-button.tsx';
-import { PAPERS } from './papers.ts';
 
 const TITLES = Object.fromEntries(SHEETS.map(({ id, title }) => [id, title]));
 const ORIENTATIONS: Readonly<Record<PageOptions['orientation'], string>> = {
@@ -37,7 +36,7 @@ export function PaperPanel() {
         <ChoiceField
           label={postWords.paper}
           value={ask.paper}
-          options={PAPERS}
+          options={PAPER_NAMES}
           choose={(paper) => view.setPageOptions({ ...ask, paper: paper as Paper })}
         />
         <ChoiceField

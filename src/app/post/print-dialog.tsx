@@ -1,12 +1,11 @@
 import { useMemo, useState } from 'react';
-import type { PageOptions, Pages, Paper, TooBig } from '../../sheets/sheet.ts';
+import { PAPER_NAMES, type PageOptions, type Pages, type Paper, type TooBig } from '../../sheets/sheet.ts';
 import { postWords } from '../../words/post.ts';
 import { Dialog } from '../dialog.tsx';
 import { ChoiceField } from '../set/choice-field.tsx';
 import { useView, useViewState } from '../view.ts';
 import { ExportButton } from './export-button.tsx';
 import { PagePictures } from './page-pictures.tsx';
-import { PAPERS } from './papers.ts';
 
 /** A sheet about layouts or the day: the paper, its pages, and the file. `draw` must be stable while nothing changes. */
 export function PrintDialog({
@@ -33,7 +32,7 @@ export function PrintDialog({
     <Dialog wide hasVerb title={title} close={close}>
       <div className="print">
         <div className="fields">
-          <ChoiceField label={postWords.paper} value={options.paper} options={PAPERS} choose={choosePaper} />
+          <ChoiceField label={postWords.paper} value={options.paper} options={PAPER_NAMES} choose={choosePaper} />
         </div>
         <ExportButton sheet={sheet} draw={() => drawn} />
         {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a box that scrolls must be reachable by keys. */}

@@ -87,6 +87,17 @@ export interface Layout {
 
 export type Level = 'open' | 'amateur' | 'youth' | 'novice' | 'walk-jog' | 'led';
 
+/** Somebody who rides in the class. */
+export interface Entry {
+  readonly id: string;
+  /** As it is worn: digits, and letters where a show has them; empty while unknown. */
+  readonly number: string;
+  readonly rider: string;
+  readonly horse: string;
+  /** Does not ride after all. */
+  readonly scratched?: true;
+}
+
 /** Who rides it, when, and for how long. */
 export interface ClassEntry {
   readonly show: string;
@@ -95,6 +106,8 @@ export interface ClassEntry {
   /** ISO date, or empty while unknown. */
   readonly date: string;
   readonly entries: number;
+  /** Who they are, in the order of go; absent: only their count is known. */
+  readonly list?: readonly Entry[];
   /** From one go to the next; absent: usual. */
   readonly changeover?: Seconds;
   /** The ground is dragged after so many goes, 0 for never; absent: usual. */

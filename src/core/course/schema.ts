@@ -126,12 +126,23 @@ const houseLimit = z.strictObject({
 
 const level = z.enum(['open', 'amateur', 'youth', 'novice', 'walk-jog', 'led']);
 
+const entry = z.strictObject({
+  id,
+  number: name,
+  rider: name,
+  horse: name,
+  scratched: z.exactOptional(z.literal(true)),
+});
+/** More do not ride in one class. */
+const MOST_ENTRIES = 500;
+
 const classEntry = z.strictObject({
   show: name,
   title: name,
   level,
   date: z.string().check(z.regex(/^(\d{4}-\d{2}-\d{2})?$/)),
   entries: count,
+  list: z.exactOptional(z.array(entry).check(z.maxLength(MOST_ENTRIES))),
   changeover: z.exactOptional(duration),
   dragEvery: z.exactOptional(count),
   drag: z.exactOptional(duration),

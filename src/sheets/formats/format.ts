@@ -1,0 +1,53 @@
+/** formats/ writes sheets, or the course itself, as files that other programs read. */
+import type { Course } from '../../core/course/course.ts';
+import type { Fonts } from '../pdf.ts';
+import type { PageOptions, Sheet, TooBig } from '../sheet.ts';
+
+/** A file that is handed out. */
+export interface ExportedFile {
+  /** With its ending; made by the same rule wherever it is written. */
+  readonly name: string;
+  /** Media type. */
+  readonly type: string;
+  readonly bytes: Uint8Array;
+}
+
+/** A sheet, and how it is to be drawn. */
+export interface AskedSheet {
+  readonly sheet: Sheet;
+  readonly options: PageOptions;
+}
+
+/** What is to be written. */
+export interface ExportJob {
+  readonly course: Course;
+  /** In the order in which they are bound. A format of the course itself does not look at them. */
+  readonly sheets: readonly [AskedSheet, ...AskedSheet[]];
+  /** Dots in an inch, for a picture of dots. */
+  readonly dpi: number;
+}
+
+/** What writers need beside the program's code, fetched when it is asked for. */
+export interface ExportResources {
+  fonts(): Promise<Fonts>;
+}
+
+/** How a long job tells how far it is, and is given up. */
+export interface ExportWatch {
+  /** Called before each piece of work: so many are done, of so many. The work waits for the answer, so that a page can be painted. */
+  step(done: number, of: number): void | Promise<void>;
+  /** Aborted: the work stops at the next piece, and rejects with its reason. */
+  readonly signal?: AbortSignal;
+}
+
+/** A kind of file. */
+export interface ExportFormat {
+  readonly id: string;
+  readonly title: string;
+  /** Without the dot. */
+  readonly ending: string;
+  /** Whether it writes pages of sheets, or what lies on the ground. */
+  readonly about: 'sheets' | 'course';
+  /** Rejects when a resource cannot be had, and when the watch's signal is aborted. */
+  write(job: ExportJob, resources: ExportResources, watch: ExportWatch): Promise<readonly ExportedFile[] | TooBig>;
+}

@@ -1,0 +1,5 @@
+import type { ExportFormat } from './format.ts';
+import { pdfFormat } from './pdf-format.ts';
+
+/** Every kind of file, in the order in which they are offered. */
+export const EXPORT_FORMATS: readonly ExportFormat[] = [pdfFormat];
