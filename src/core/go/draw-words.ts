@@ -6,7 +6,8 @@ const goes = (count: number): string => counted(count, 'go', 'goes');
 
 /** How a list was drawn, so that anybody can draw it again. */
 export function drawWords({ seed, between }: Draw): string {
-  return `Drawn with number ${seed}, ${goes(between)} or more between two of one rider.`;
+  if (between === 0) return `Drawn with number ${seed}.`;
+  return `Drawn with number ${seed}, with ${goes(between)} or more between two of one rider.`;
 }
 
 /** What became of a draw: its number, and how far apart riders with several horses are. */
