@@ -14,13 +14,13 @@ import { BadInput, type Io, printJson } from './io.ts';
 
 async function fonts(): Promise<Fonts> {
   const { resolve } = createRequire(import.meta.url);
-  const [regular, bold] = await Promise.all(
-    ['400Regular/Inter_400Regular.ttf', '700Bold/Inter_700Bold.ttf'].map((file) =>
-      readFile(resolve(`@expo-google-fonts/inter/${file}`)),
-    ),
-  );
-  if (regular === undefined || bold === undefined) throw new Error('fonts: two were asked for');
-  return { regular, bold };
+  const read = (file: string) => readFile(resolve(`@expo-google-fonts/${file}`));
+  const [regular, bold, symbols] = await Promise.all([
+    read('inter/400Regular/Inter_400Regular.ttf'),
+    read('inter/700Bold/Inter_700Bold.ttf'),
+    read('noto-sans-symbols-2/400Regular/NotoSansSymbols2_400Regular.ttf'),
+  ]);
+  return { regular, bold, symbols };
 }
 
 /** Writes the whole file or nothing: beside its place first, then under its name. */

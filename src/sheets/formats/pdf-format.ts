@@ -16,7 +16,7 @@ export const pdfFormat: ExportFormat = {
       await step(done, sheets.length);
       signal?.throwIfAborted();
       const pages = sheet.draw(survey(course), options);
-      if (pages.kind === 'too-big') return pages;
+      if (pages.kind === 'too-big') return { ...pages, why: `${sheet.title}: ${pages.why}` };
       const bytes = await pdf(pages, fonts);
       files.push({ name: sheetFileName(course.title, sheet.id, 'pdf'), type: 'application/pdf', bytes });
     }
