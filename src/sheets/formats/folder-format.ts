@@ -1,9 +1,9 @@
 import { sheetFileName } from '../../core/text/file-name.ts';
 import { type FolderPart, folderPages } from '../folder.ts';
 import { classFolder, dayFolder, type PlannedFolder, type PlannedPart } from '../folder-plan.ts';
-import { pdf } from '../pdf.ts';
 import type { TooBig } from '../sheet.ts';
 import type { ExportFormat, ExportJob, ExportResources, ExportWatch } from './format.ts';
+import { pdfFile } from './pdf-format.ts';
 
 function sheetCount(parts: readonly PlannedPart[]): number {
   return parts.reduce((sum, { content }) => sum + (typeof content === 'function' ? 1 : sheetCount(content)), 0);
@@ -49,8 +49,8 @@ async function writtenFolder(
   const [first, ...rest] = drawn;
   if (first === undefined) throw new Error('writtenFolder: a folder has a part');
   await begin();
-  const bytes = await pdf(folderPages(cover, [first, ...rest]), await resources.fonts());
-  return [{ name: sheetFileName(course.title, id, 'pdf'), type: 'application/pdf', bytes }];
+  const pages = folderPages(cover, [first, ...rest]);
+  return [await pdfFile(sheetFileName(course.title, id, 'pdf'), pages, await resources.fonts())];
 }
 
 /** The sheets of the class bound as one PDF, with contents, bookmarks and page numbers. */

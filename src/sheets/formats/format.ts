@@ -11,6 +11,11 @@ export interface ExportedFile {
   /** Media type. */
   readonly type: string;
   readonly bytes: Uint8Array;
+  /** How many pages, and the scale of the drawing, where it has them. */
+  readonly pages?: number;
+  readonly scale?: number;
+  /** What a person should know of it: signs that had to be replaced. */
+  readonly notices?: readonly string[];
 }
 
 /** What is to be written. */
