@@ -1,12 +1,13 @@
 /** Pages of rows in one or more columns, under a head; what does not fit goes on on the next page. */
 import type { Course } from '../core/course/course.ts';
 import type { Mark } from '../core/plane/mark.ts';
-import { SMALLEST_FONT_SIZE } from './lettering.ts';
+import { ARTIFACT, type Role } from '../core/plane/role.ts';
+import { SMALLEST_FONT_SIZE, textWidth, truncatedText } from './lettering.ts';
 import { PAGE_MARGIN, type PaperSize } from './page-layout.ts';
 import type { RowBlock } from './ruled-table.ts';
 import type { Page, Pages } from './sheet.ts';
 import { substitutionsOf } from './substitutions.ts';
-import { continuedTitle, headBlock, wordsMark } from './title-block.ts';
+import { continuedTitle, footMarks, headBlock } from './title-block.ts';
 
 /** A row of the list, and whether it has to stand with the one after it. */
 export interface BlockRow extends RowBlock {
@@ -45,6 +46,8 @@ interface PlacedRow {
   readonly page: number;
   readonly x: number;
   readonly y: number;
+  /** The head again: who is read to has heard it. */
+  readonly isRepeated: boolean;
 }
 
 interface Room {
@@ -73,7 +76,7 @@ function placedRows({ head, rows }: ColumnRows, room: (i: number) => Room) {
   let here = room(0);
   let y = here.y;
   const put = (row: RowBlock): void => {
-    placed.push({ row, page: here.page, x: here.x, y });
+    placed.push({ row, page: here.page, x: here.x, y, isRepeated: row === head && placed.length > 0 });
     y += row.height;
   };
   put(head);
@@ -111,21 +114,24 @@ export function blockPages(list: BlockList): Pages {
     };
   };
   const { placed, firsts } = placedRows(list.rowsFor(width), room);
+  const table: Role = { tag: 'Table' };
+  const marksOf = ({ row, x, y, isRepeated }: PlacedRow): readonly Mark<'paper'>[] => {
+    const marks = row.marks(x, y, table);
+    return isRepeated ? marks.map((mark) => ({ ...mark, role: ARTIFACT })) : marks;
+  };
   const count = 1 + Math.max(...placed.map(({ page }) => page));
   const pageOf = (index: number): Page => {
     const own = placed.filter(({ page }) => page === index);
     const low = paper.height - PAGE_MARGIN;
     const next = firsts[index]?.called;
-    const said = next === undefined ? remark : `Next page: ${next}. ${remark}`;
-    const foot: Mark<'paper'>[] = [wordsMark(said, area.x, low, { size: SMALLEST_FONT_SIZE })];
-    if (count > 1) {
-      const style = { size: SMALLEST_FONT_SIZE, align: 'end' } as const;
-      foot.push(wordsMark(`Page ${index + 1} of ${count}`, area.x + area.width, low, style));
-    }
+    const room = area.width - textWidth(`Page ${count} of ${count}  `, SMALLEST_FONT_SIZE);
+    const left = next === undefined ? remark : `${remark} Next page: ${next}.`;
+    const said = truncatedText(left, room, { size: SMALLEST_FONT_SIZE });
+    const foot = footMarks(said, count === 1 ? '' : `Page ${index + 1} of ${count}`, { ...area, y: low });
     return {
       width: paper.width,
       height: paper.height,
-      marks: [...(index === 0 ? head : continued).marks, ...own.flatMap(({ row, x, y }) => row.marks(x, y)), ...foot],
+      marks: [...(index === 0 ? head : continued).marks, ...own.flatMap(marksOf), ...foot],
       about: `${name}, page ${index + 1} of ${count}.`,
     };
   };

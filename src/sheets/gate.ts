@@ -27,6 +27,10 @@ const SPACE = 2.5;
 const PADDING = 0.7;
 const RULE = 0.2;
 const HEAD_RULE = 0.4;
+/** For who is read to: the boxes, number, name, when, notes. */
+const HEADS = { columns: 8, tag: 'TH' } as const;
+const CELLS = { columns: 8, tag: 'TD' } as const;
+const COLUMN = { number: 4, name: 5, when: 6, notes: 7 } as const;
 /** Share of what is left for notes by hand. */
 const NOTES_SHARE = 0.36;
 
@@ -84,9 +88,15 @@ function inOrder(list: readonly Entry[], rows: readonly GoRow[]): readonly (GoRo
 function entryCells(entry: Entry, columns: Columns, size: number): readonly ListCell[] {
   const { number, rider, horse } = entry;
   return [
-    { ...columns.number, align: 'end', lines: [{ text: number, size: size * 1.15, weight: 'bold' }] },
+    {
+      ...columns.number,
+      column: COLUMN.number,
+      align: 'end',
+      lines: [{ text: number, size: size * 1.15, weight: 'bold' }],
+    },
     {
       ...columns.name,
+      column: COLUMN.name,
       align: 'start',
       lines: [
         ...cellLines(rider, columns.name.width, { size, weight: 'bold' }),
@@ -100,26 +110,20 @@ function rowOf(of: Survey, row: GoRow | Entry, columns: Columns, look: { width: 
   const { width, size } = look;
   const least = BOX + 3;
   if (!('kind' in row)) {
-    const note: ListCell = { ...columns.notes, align: 'start', lines: [{ text: 'Scratched', size: lesser(size) }] };
-    const struck = listRow(entryCells(row, columns, size), {
-      width,
-      padding: PADDING,
-      rule: RULE,
-      least,
-      struck: true,
-    });
-    const told = listRow([note], { width, padding: 1, rule: 0, least: struck.height });
-    return { height: struck.height, marks: (x, y) => [...struck.marks(x, y), ...told.marks(x, y)] };
+    const struck = entryCells(row, columns, size).map((cell): ListCell => ({ ...cell, struck: true }));
+    const lines = [{ text: 'Scratched', size: lesser(size) }];
+    const note: ListCell = { ...columns.notes, column: COLUMN.notes, align: 'start', lines };
+    return listRow([...struck, note], { width, padding: PADDING, rule: RULE, least, reads: CELLS });
   }
   const text = goTimeWords(goTimesOf(of), row.from);
-  const when: ListCell = { ...columns.when, align: 'end', lines: [{ text, size: lesser(size) }] };
+  const when: ListCell = { ...columns.when, column: COLUMN.when, align: 'end', lines: [{ text, size: lesser(size) }] };
   if (row.kind !== 'go') {
     const room = columns.name.x + columns.name.width - columns.number.x;
     const lines = cellLines(pauseWords(row), room, { size, weight: 'bold' });
+    const at = { x: columns.number.x, width: room, column: COLUMN.number, span: 2 };
+    const pause: ListCell = { ...at, align: 'start', lines };
     const box: ListCell = { x: columns.boxes.at(-1)?.x ?? 0, width: BOX_WIDTH, align: 'middle', lines: [], box: BOX };
-    const block = listRow([box, { x: columns.number.x, width: room, align: 'start', lines }, when], {
-      ...{ width, padding: PADDING, rule: RULE, least },
-    });
+    const block = listRow([box, pause, when], { width, padding: PADDING, rule: RULE, least, reads: CELLS });
     return row.kind === 'drag' ? { ...block, keepsWithNext: true, called: pauseWords(row) } : block;
   }
   const late = row.entry.late === undefined ? '' : `${printMinutes(row.entry.late)} late`;
@@ -127,10 +131,15 @@ function rowOf(of: Survey, row: GoRow | Entry, columns: Columns, look: { width: 
     ...columns.boxes.map((each): ListCell => ({ ...each, align: 'middle', lines: [], box: BOX })),
     ...entryCells(row.entry, columns, size),
     when,
-    { ...columns.notes, align: 'start', lines: late === '' ? [] : [{ text: late, size: lesser(size) }] },
+    {
+      ...columns.notes,
+      column: COLUMN.notes,
+      align: 'start',
+      lines: late === '' ? [] : [{ text: late, size: lesser(size) }],
+    },
   ];
   const called = calledWords(row.entry);
-  const block = listRow(cells, { width, padding: PADDING, rule: RULE, least });
+  const block = listRow(cells, { width, padding: PADDING, rule: RULE, least, reads: CELLS });
   return called === '' ? block : { ...block, called };
 }
 
@@ -167,7 +176,7 @@ function rowsFor(of: Survey, width: number, size: number): ColumnRows {
     times.counts === 'from-start' && times.rows.length > 0 ? 'Times count from the first go.' : '',
   ].filter((text) => text !== '');
   return {
-    head: listRow(heads, { width, padding: 1, rule: HEAD_RULE }),
+    head: listRow(heads, { width, padding: 1, rule: HEAD_RULE, reads: HEADS }),
     rows: [
       ...inOrder(listOf(of.course.class), times.rows).map((row) => rowOf(of, row, columns, { width, size })),
       ...notes.map((text): BlockRow => {

@@ -29,6 +29,10 @@ const LONG_SETTINGS = [4.2, 4, 3.8].map((size) => ({ columns: 2, size }) as cons
 const SPACE = 3;
 const RULE = 0.15;
 const HEAD_RULE = 0.4;
+/** For who is read to: turn, number, rider, horse, when. */
+const HEADS = { columns: 5, tag: 'TH' } as const;
+const CELLS = { columns: 5, tag: 'TD' } as const;
+const WHEN = 4;
 
 /** Where the cells of a row stand. The name takes what the others leave. */
 interface Columns {
@@ -91,7 +95,7 @@ function nameCells(row: Extract<GoRow, { kind: 'go' }>, { name }: Columns, { siz
     ...cellLines(rider, name.width, { size, weight: 'bold' }),
     ...cellLines(horse, name.width, { size: rest }),
   ];
-  return [{ ...name, align: 'start', lines }];
+  return [{ ...name, align: 'start', lines, column: 2, span: 2 }];
 }
 
 function rowOf(of: Survey, row: GoRow, columns: Columns, look: Look, width: number): BlockRow {
@@ -102,6 +106,7 @@ function rowOf(of: Survey, row: GoRow, columns: Columns, look: Look, width: numb
     ? [
         {
           ...columns.when,
+          column: WHEN,
           align: 'end',
           lines: [{ text: goTimeWords(goTimesOf(of), row.from), size: lesser(size) }],
         },
@@ -110,8 +115,8 @@ function rowOf(of: Survey, row: GoRow, columns: Columns, look: Look, width: numb
   if (row.kind !== 'go') {
     const said = columns.name.x + columns.name.width - columns.number.x;
     const lines = cellLines(pauseWords(row), said, { size: lesser(size) });
-    const cells: readonly ListCell[] = [{ x: columns.number.x, width: said, align: 'start', lines }, ...when];
-    const block = listRow(cells, { width, padding, rule: RULE });
+    const pause: ListCell = { x: columns.number.x, width: said, align: 'start', lines, column: 1, span: 3 };
+    const block = listRow([pause, ...when], { width, padding, rule: RULE, reads: CELLS });
     return row.kind === 'drag' ? { ...block, keepsWithNext: true } : block;
   }
   const cells: readonly ListCell[] = [
@@ -120,7 +125,7 @@ function rowOf(of: Survey, row: GoRow, columns: Columns, look: Look, width: numb
     ...nameCells(row, columns, look),
     ...when,
   ];
-  return listRow(cells, { width, padding, rule: RULE, least: size * 1.25 + 2 * padding });
+  return listRow(cells, { width, padding, rule: RULE, least: size * 1.25 + 2 * padding, reads: CELLS });
 }
 
 function noteRow(text: string, width: number, size: number): BlockRow {
@@ -136,10 +141,12 @@ function rowsFor(of: Survey, width: number, look: Look): ColumnRows {
     ...{ ...cell, align },
     lines: [{ text, size: small, weight: 'bold' }],
   });
-  const heads = [
-    head('No.', columns.number, 'end'),
-    head('Rider and horse', columns.name, 'start'),
-    ...(look.hasTimes ? [head(times.counts === 'time-of-day' ? 'About' : 'After', columns.when, 'end')] : []),
+  const heads: readonly ListCell[] = [
+    { ...head('No.', columns.number, 'end'), column: 1 },
+    { ...head('Rider and horse', columns.name, 'start'), column: 2, span: 2 },
+    ...(look.hasTimes
+      ? [{ ...head(times.counts === 'time-of-day' ? 'About' : 'After', columns.when, 'end'), column: WHEN }]
+      : []),
   ];
   const { drawn } = of.course.class;
   const notes = [
@@ -148,7 +155,7 @@ function rowsFor(of: Survey, width: number, look: Look): ColumnRows {
     ...(drawn === undefined ? [] : [drawWords(drawn)]),
   ];
   return {
-    head: listRow(heads, { width, padding: 1, rule: HEAD_RULE }),
+    head: listRow(heads, { width, padding: 1, rule: HEAD_RULE, reads: HEADS }),
     rows: [
       ...times.rows.map((row) => rowOf(of, row, columns, look, width)),
       ...notes.map((text) => noteRow(text, width, small)),

@@ -64,7 +64,7 @@ function numberCells(
 ): ListCell[] {
   return columns.map((column, i) => {
     const x = width - (columns.length - i) * count;
-    return { x, width: count - SPACE, align: 'end', lines: lines(column, count - SPACE) };
+    return { x, width: count - SPACE, column: i + 2, align: 'end', lines: lines(column, count - SPACE) };
   });
 }
 
@@ -79,10 +79,15 @@ function headOf(look: Look): ReturnType<typeof listRow> {
     return cellLines(title, room, { size, weight: 'bold' });
   });
   const name: ListCell = {
-    ...{ ...nameRoom(look), align: 'start' },
+    ...{ ...nameRoom(look), column: 1, align: 'start' },
     lines: [{ text: 'What', size, weight: 'bold' }],
   };
-  return listRow([name, ...cells], { width: look.width, padding: 1, rule: HEAD_RULE });
+  return listRow([name, ...cells], {
+    width: look.width,
+    padding: 1,
+    rule: HEAD_RULE,
+    reads: { columns: look.columns.length + 2, tag: 'TH' },
+  });
 }
 
 function tickCell(): ListCell {
@@ -93,7 +98,7 @@ function lineRow(line: TruckLine, look: Look): BlockRow {
   const { size, width } = look;
   const room = nameRoom(look);
   const name: ListCell = {
-    ...{ ...room, align: 'start' },
+    ...{ ...room, column: 1, align: 'start' },
     lines: [
       ...cellLines(line.title, room.width, { size, weight: 'bold' }),
       ...cellLines(line.sizes, room.width, { size: Math.max(SMALLEST_FONT_SIZE, size * 0.8) }),
@@ -102,7 +107,10 @@ function lineRow(line: TruckLine, look: Look): BlockRow {
   const counts = numberCells(look, ({ text, isBold }) => [
     { text: text(line), size: isBold ? size * 1.15 : size, weight: isBold ? 'bold' : 'regular' },
   ]);
-  return listRow([tickCell(), name, ...counts], { width, padding: 1, rule: RULE, least: BOX + 3 });
+  return listRow([tickCell(), name, ...counts], {
+    ...{ width, padding: 1, rule: RULE, least: BOX + 3 },
+    reads: { columns: look.columns.length + 2, tag: 'TD' },
+  });
 }
 
 function toolRow(text: string, { width, size }: Look): BlockRow {
