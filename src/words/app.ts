@@ -70,6 +70,7 @@ export const appWords = {
   paper: 'Paper',
   instructions: 'Instructions',
   words: 'Words',
+  orderOfGo: 'Order of go',
   setOut: 'Set-out',
   layouts: 'Layouts',
   day: 'Day',
