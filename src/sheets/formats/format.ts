@@ -30,6 +30,17 @@ export interface ExportJob {
 /** What writers need beside the program's code, fetched when it is asked for. */
 export interface ExportResources {
   fonts(): Promise<Fonts>;
+  /** The same letters as WOFF2 files for browsers: small, and without rare signs. */
+  faces(): Promise<Fonts>;
+  /** The program that turns an SVG into dots: the package's WebAssembly file. */
+  rasterizer(): Promise<Uint8Array>;
+}
+
+/** A picture would have more dots than are safe to draw: why, and the most dots in an inch that are. */
+export interface TooManyDots {
+  readonly kind: 'too-many-dots';
+  readonly why: string;
+  readonly nearest: number;
 }
 
 /** How a long job tells how far it is, and is given up. */
@@ -49,5 +60,9 @@ export interface ExportFormat {
   /** Whether it writes pages of sheets, or what lies on the ground. */
   readonly about: 'sheets' | 'course';
   /** Rejects when a resource cannot be had, and when the watch's signal is aborted. */
-  write(job: ExportJob, resources: ExportResources, watch: ExportWatch): Promise<readonly ExportedFile[] | TooBig>;
+  write(
+    job: ExportJob,
+    resources: ExportResources,
+    watch: ExportWatch,
+  ): Promise<readonly ExportedFile[] | TooBig | TooManyDots>;
 }

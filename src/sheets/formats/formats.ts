@@ -1,5 +1,7 @@
 import type { ExportFormat } from './format.ts';
 import { pdfFormat } from './pdf-format.ts';
+import { pngFormat } from './png-format.ts';
+import { svgFormat } from './svg-format.ts';
 
 /** Every kind of file, in the order in which they are offered. */
-export const EXPORT_FORMATS: readonly ExportFormat[] = [pdfFormat];
+export const EXPORT_FORMATS: readonly ExportFormat[] = [pdfFormat, svgFormat, pngFormat];
