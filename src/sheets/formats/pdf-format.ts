@@ -1,6 +1,5 @@
 import { survey } from '../../core/survey.ts';
 import { sheetFileName } from '../../core/text/file-name.ts';
-import { pdf } from '../pdf.ts';
 import type { ExportedFile, ExportFormat } from './format.ts';
 
 /** A PDF for each sheet. */
@@ -11,7 +10,8 @@ export const pdfFormat: ExportFormat = {
   about: 'sheets',
   async write({ course, sheets }, resources, { step, signal }) {
     const files: ExportedFile[] = [];
-    const fonts = await resources.fonts();
+    // The writer is large: who only lists the formats does not wait for it.
+    const [{ pdf }, fonts] = await Promise.all([import('../pdf.ts'), resources.fonts()]);
     for (const [done, { sheet, options }] of sheets.entries()) {
       await step(done, sheets.length);
       signal?.throwIfAborted();
