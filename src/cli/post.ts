@@ -7,6 +7,7 @@ import { sheetFileName } from '../core/text/file-name.ts';
 import { type Fonts, pdf } from '../sheets/pdf.ts';
 import { PAPERS, type PageOptions } from '../sheets/sheet.ts';
 import { SHEETS } from '../sheets/sheets.ts';
+import { staleWords, staleWordsWarning } from '../sheets/stale-words.ts';
 import { baseCommand } from './command.ts';
 import { courseFrom, systemErrorWords } from './course-file.ts';
 import { unknownWord } from './did-you-mean.ts';
@@ -71,6 +72,8 @@ export function postCommand(io: Io): Command {
         const course = await courseFrom(file, io);
         const pages = sheet.draw(survey(course), pageOptions);
         if (pages.kind === 'too-big') throw new BadInput(pages.why);
+        const warning = staleWordsWarning(staleWords(survey(course)));
+        if (warning !== '') io.err(`${warning}\n`);
         for (const substitution of pages.substitutions) io.err(`${substitution}\n`);
         const name = sheetFileName(course.title, sheet.id, 'pdf');
         const path = await writeWholeFile(options.out, name, await pdf(pages, await fonts()));

@@ -44,6 +44,12 @@ export const postWords = {
   wordNumber: (number: number) => `Change instruction ${number}`,
   instruction: 'Instruction',
   backToMade: 'Back to the words from the course',
+  stale: 'The course has changed since you wrote this. Its own words then and now:',
+  wasSaid: 'was:',
+  isSaid: 'is:',
+  keepMine: 'Keep mine',
+  takeNew: 'Take the new words',
+  editMine: 'Edit mine',
 
   // Page preview.
   drawAtScale: (scale: number) => `Draw it at 1:${scale}`,
