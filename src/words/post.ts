@@ -34,6 +34,7 @@ export const postWords = {
   dismiss: 'Dismiss',
   givenUp: 'Cancelled. No file was saved.',
   exportFailed: (why: string) => `The file could not be written: ${why} The course is not affected.`,
+  notLoaded: 'a part of the app could not be loaded.',
   exported: (name: string, pages: string, scale: number) => `${name}: ${pages} at 1:${scale}. Print at 100 %.`,
   exportedPack: (name: string, files: number, pages: string) => `${name}: ${files} files with ${pages}.`,
   exportedFile: (name: string) => `${name} is saved.`,

@@ -1,8 +1,7 @@
 /** Draws sheets away from the page, which stays quick meanwhile: a set-out takes seconds. Questions and answers are plain data. */
 import type { Course } from '../../core/course/course.ts';
 import { sharedWith } from '../../core/course/shared-structure.ts';
-import { drawnSheet, type SheetQuestion } from './drawn-sheet.ts';
-import type { DrawingTold } from './sheet-drawer.ts';
+import { type DrawingTold, drawingTold, type SheetQuestion } from './drawn-sheet.ts';
 
 /** What a worker's global scope has of use here; the page's types do not know it. */
 interface WorkerScope {
@@ -15,10 +14,6 @@ const scope = globalThis as unknown as WorkerScope;
 let last: Course | undefined;
 
 scope.addEventListener('message', ({ data: question }) => {
-  try {
-    last = sharedWith(question.course, last);
-    scope.postMessage({ drawn: drawnSheet({ ...question, course: last }) });
-  } catch (failure) {
-    scope.postMessage({ failure: failure instanceof Error ? failure.message : String(failure) });
-  }
+  last = sharedWith(question.course, last);
+  scope.postMessage(drawingTold({ ...question, course: last }));
 });

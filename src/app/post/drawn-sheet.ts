@@ -48,6 +48,18 @@ export function drawnSheet({ course, sheet, options }: SheetQuestion): DrawnShee
   return { kind: 'drawn', pages: [first, ...rest], scale, substitutions: drawn.substitutions };
 }
 
+/** An answer, or why there is none. */
+export type DrawingTold = { readonly drawn: DrawnSheet | TooBig } | { readonly failure: string };
+
+/** The same, for whoever cannot catch what is thrown. */
+export function drawingTold(question: SheetQuestion): DrawingTold {
+  try {
+    return { drawn: drawnSheet(question) };
+  } catch (failure) {
+    return { failure: failure instanceof Error ? failure.message : String(failure) };
+  }
+}
+
 /** The picture as a file; `faces` are the @font-face rules of its letters. */
 export function pictureFile({ svg: [before, after] }: PagePicture, faces: string): Blob {
   return new Blob([before, faces === '' ? '' : `<style>${faces}</style>`, after], { type: 'image/svg+xml' });

@@ -3,7 +3,7 @@ import type { Course } from '../../core/course/course.ts';
 import { fileName } from '../../core/text/file-name.ts';
 import type { AskedSheet, ExportedFile, ExportResources, ExportWatch } from '../../sheets/formats/format.ts';
 import { EXPORT_FORMATS } from '../../sheets/formats/formats.ts';
-import type { PageOptions, Pages, Sheet, TooBig } from '../../sheets/sheet.ts';
+import type { PageOptions, Pages, Sheet } from '../../sheets/sheet.ts';
 import { sheetById } from '../../sheets/sheets.ts';
 
 /** What is to be exported, as plain data. The course is the one of the moment at which it was asked for. */
@@ -34,6 +34,12 @@ export interface ExportedOrder {
   readonly scale: number | null;
 }
 
+/** Nothing was written, and why: a scale that does not fit, or whatever else a format refuses. */
+export interface RefusedOrder {
+  readonly kind: 'refused';
+  readonly why: string;
+}
+
 /** The time in a pack of files: the clock is not read, so that equal files are equal packs. */
 const PACK_TIME = new Date(2000, 0, 1);
 
@@ -42,7 +48,7 @@ export async function exportedOrder(
   order: ExportOrder,
   resources: ExportResources,
   watch: ExportWatch,
-): Promise<ExportedOrder | TooBig> {
+): Promise<ExportedOrder | RefusedOrder> {
   const format = EXPORT_FORMATS.find(({ id }) => id === order.format);
   if (format === undefined) throw new Error(`exportedOrder: there is no format ${order.format}`);
   const drawn: Pages[] = [];
@@ -53,7 +59,7 @@ export async function exportedOrder(
   const [first, ...rest] = order.sheets;
   const job = { course: order.course, sheets: [noted(first), ...rest.map(noted)] as const, dpi: order.dpi };
   const files = await format.write(job, resources, watch);
-  if ('kind' in files) return files;
+  if ('kind' in files) return { kind: 'refused', why: files.why };
   const [only] = files;
   if (only === undefined) throw new Error(`exportedOrder: ${order.format} wrote no file`);
   return {

@@ -1,7 +1,6 @@
 /** Writes files away from the page. It works on one order and is ended when that is done, or given up. */
 
-import type { TooBig } from '../../sheets/sheet.ts';
-import { type ExportedOrder, type ExportOrder, exportedOrder } from './export-order.ts';
+import { type ExportedOrder, type ExportOrder, exportedOrder, type RefusedOrder } from './export-order.ts';
 import { BROWSER_RESOURCES } from './export-resources.ts';
 
 /** What a worker's global scope has of use here; the page's types do not know it. */
@@ -12,7 +11,7 @@ interface WorkerScope {
 
 export type ExportTold =
   | { readonly step: { readonly done: number; readonly of: number } }
-  | { readonly result: ExportedOrder | TooBig }
+  | { readonly result: ExportedOrder | RefusedOrder }
   | { readonly failure: string };
 
 const scope = globalThis as unknown as WorkerScope;

@@ -1,7 +1,7 @@
 import { useSyncExternalStore } from 'react';
 import { createStore } from 'zustand/vanilla';
-import type { TooBig } from '../../sheets/sheet.ts';
-import type { ExportedOrder, ExportOrder } from './export-order.ts';
+import { postWords } from '../../words/post.ts';
+import type { ExportedOrder, ExportOrder, RefusedOrder } from './export-order.ts';
 import type { ExportTold } from './export-worker.ts';
 
 /** A worker that writes one order. */
@@ -14,7 +14,7 @@ export interface ExportPort {
 export type ExportState =
   | { readonly kind: 'rest' }
   | { readonly kind: 'busy'; readonly order: ExportOrder; readonly done: number; readonly of: number }
-  | { readonly kind: 'done'; readonly order: ExportOrder; readonly result: ExportedOrder | TooBig }
+  | { readonly kind: 'done'; readonly order: ExportOrder; readonly result: ExportedOrder | RefusedOrder }
   | { readonly kind: 'failed'; readonly order: ExportOrder; readonly why: string }
   | { readonly kind: 'given-up' };
 
@@ -23,7 +23,7 @@ export interface Exporter {
   state(): ExportState;
   subscribe(listener: () => void): () => void;
   /** Undefined when one is under way, or when it is given up or fails: the state says why. */
-  write(order: ExportOrder): Promise<ExportedOrder | TooBig | undefined>;
+  write(order: ExportOrder): Promise<ExportedOrder | RefusedOrder | undefined>;
   giveUp(): void;
   /** Takes away what is said of the last order. */
   clear(): void;
@@ -45,10 +45,12 @@ export function createExporter(start: (order: ExportOrder, tell: (told: ExportTo
           else if ('failure' in answer) end?.({ kind: 'failed', order, why: answer.failure });
           else end?.({ kind: 'done', order, result: answer.result });
         };
+        let isOver = false;
         const port = start(order, (answer) => {
-          if (end !== undefined) told(answer);
+          if (!isOver) told(answer);
         });
         end = (state) => {
+          isOver = true;
           end = undefined;
           port.end();
           store.setState(state, true);
@@ -66,7 +68,8 @@ export function createExporter(start: (order: ExportOrder, tell: (told: ExportTo
 function startWorker(order: ExportOrder, tell: (told: ExportTold) => void): ExportPort {
   const worker = new Worker(new URL('./export-worker.ts', import.meta.url), { type: 'module' });
   worker.addEventListener('message', ({ data }: MessageEvent<ExportTold>) => tell(data));
-  worker.addEventListener('error', ({ message }) => tell({ failure: message }));
+  // A script that could not be fetched has no message.
+  worker.addEventListener('error', ({ message }) => tell({ failure: message || postWords.notLoaded }));
   worker.postMessage(order);
   return { end: () => worker.terminate() };
 }

@@ -1,10 +1,7 @@
 import { useEffect, useState, useSyncExternalStore } from 'react';
 import { createStore } from 'zustand/vanilla';
 import type { TooBig } from '../../sheets/sheet.ts';
-import type { DrawnSheet, SheetQuestion } from './drawn-sheet.ts';
-
-/** What the worker answers. */
-export type DrawingTold = { readonly drawn: DrawnSheet | TooBig } | { readonly failure: string };
+import { type DrawingTold, type DrawnSheet, drawingTold, type SheetQuestion } from './drawn-sheet.ts';
 
 /** A worker that draws. It answers once for each question, in their order. */
 export interface DrawingPort {
@@ -90,9 +87,23 @@ function isSame(a: SheetQuestion, b: SheetQuestion): boolean {
 
 function startWorker(tell: (told: DrawingTold) => void): DrawingPort {
   const worker = new Worker(new URL('./drawing-worker.ts', import.meta.url), { type: 'module' });
+  let asked: SheetQuestion | undefined;
+  let isHere = false;
+  const tellHere = (question: SheetQuestion) => setTimeout(() => tell(drawingTold(question)));
   worker.addEventListener('message', ({ data }: MessageEvent<DrawingTold>) => tell(data));
-  worker.addEventListener('error', ({ message }) => tell({ failure: message }));
-  return { ask: (question) => worker.postMessage(question), end: () => worker.terminate() };
+  worker.addEventListener('error', () => {
+    // Its script could not be fetched, as without a connection: the page draws itself, and waits for it.
+    isHere = true;
+    if (asked !== undefined) tellHere(asked);
+  });
+  return {
+    ask(question) {
+      asked = question;
+      if (isHere) tellHere(question);
+      else worker.postMessage(question);
+    },
+    end: () => worker.terminate(),
+  };
 }
 
 const drawer = createSheetDrawer(startWorker);

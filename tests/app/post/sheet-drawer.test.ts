@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { FIRST_COURSE } from '../../../src/app/file/first-course.ts';
-import type { DrawnSheet, SheetQuestion } from '../../../src/app/post/drawn-sheet.ts';
-import { createSheetDrawer, type DrawingTold } from '../../../src/app/post/sheet-drawer.ts';
+import type { DrawingTold, DrawnSheet, SheetQuestion } from '../../../src/app/post/drawn-sheet.ts';
+import { createSheetDrawer } from '../../../src/app/post/sheet-drawer.ts';
 
 /** A drawer over workers that answer when they are told to. */
 function bench() {
