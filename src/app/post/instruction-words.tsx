@@ -1,4 +1,4 @@
-import { useEffect, useId, useRef, useState } from 'react';
+import { Fragment, useEffect, useId, useRef, useState } from 'react';
 import { changeLeg } from '../../core/course/edit-ride.ts';
 import { wordChanges } from '../../core/text/word-changes.ts';
 import { type Instruction, instructions, madeInstructions } from '../../sheets/instructions.ts';
@@ -104,12 +104,14 @@ function Changes({ stale: { said, says } }: { readonly stale: StaleWords }) {
         const Tag = tags[kind];
         return (
           // biome-ignore lint/suspicious/noArrayIndexKey: words are known by their place.
-          <Tag key={index}>
-            {kind !== 'same' && (
-              <span className="visually-hidden">{kind === 'gone' ? postWords.wasSaid : postWords.isSaid} </span>
-            )}
-            {text}{' '}
-          </Tag>
+          <Fragment key={index}>
+            <Tag>
+              {kind !== 'same' && (
+                <span className="visually-hidden">{kind === 'gone' ? postWords.wasSaid : postWords.isSaid} </span>
+              )}
+              {text}
+            </Tag>{' '}
+          </Fragment>
         );
       })}
     </p>

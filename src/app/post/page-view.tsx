@@ -128,28 +128,42 @@ function useKeptPlace(
   factor: number,
 ): (about: { readonly x: number; readonly y: number }) => void {
   const anchor = useRef<Anchor | null>(null);
+  /** The middle of the box before the change: after it, the browser may have moved a page that became smaller. */
+  const middle = useRef<Anchor | null>(null);
   const last = useRef(factor);
   useLayoutEffect(() => {
-    const [kept, before] = [anchor.current, last.current];
-    [anchor.current, last.current] = [null, factor];
     const element = box.current;
+    if (element === null) return;
+    const note = () => {
+      middle.current = anchorAt(paper.current, middleOf(element));
+    };
+    element.addEventListener('scroll', note, { passive: true });
+    return () => element.removeEventListener('scroll', note);
+  }, [box, paper]);
+  useLayoutEffect(() => {
+    const element = box.current;
+    if (element === null) return;
+    const kept = anchor.current ?? middle.current;
     const now = paper.current?.getBoundingClientRect();
-    if (factor === before || element === null || now === undefined) return;
-    if (kept === null) {
-      const [x, y] = [element.clientWidth / 2, element.clientHeight / 2];
-      element.scrollTo(
-        (element.scrollLeft + x) * (factor / before) - x,
-        (element.scrollTop + y) * (factor / before) - y,
-      );
-      return;
+    if (factor !== last.current && kept !== null && now !== undefined) {
+      element.scrollLeft += now.left + kept.across * now.width - kept.x;
+      element.scrollTop += now.top + kept.down * now.height - kept.y;
     }
-    element.scrollLeft += now.left + kept.across * now.width - kept.x;
-    element.scrollTop += now.top + kept.down * now.height - kept.y;
-  }, [factor, box, paper]);
-  return ({ x, y }) => {
-    const now = paper.current?.getBoundingClientRect();
-    if (now !== undefined) {
-      anchor.current = { across: (x - now.left) / now.width, down: (y - now.top) / now.height, x, y };
-    }
+    [anchor.current, last.current] = [null, factor];
+    middle.current = anchorAt(paper.current, middleOf(element));
+  });
+  return (about) => {
+    anchor.current = anchorAt(paper.current, about);
   };
+}
+
+function middleOf(element: HTMLElement): { readonly x: number; readonly y: number } {
+  const { left, top, width, height } = element.getBoundingClientRect();
+  return { x: left + width / 2, y: top + height / 2 };
+}
+
+function anchorAt(paper: HTMLElement | null, { x, y }: { readonly x: number; readonly y: number }): Anchor | null {
+  const at = paper?.getBoundingClientRect();
+  if (at === undefined || at.width === 0 || at.height === 0) return null;
+  return { across: (x - at.left) / at.width, down: (y - at.top) / at.height, x, y };
 }
