@@ -3,7 +3,7 @@ import type { ExportFormat } from '../../sheets/formats/format.ts';
 import { EXPORT_FORMATS } from '../../sheets/formats/formats.ts';
 import { SHEETS, sheetById } from '../../sheets/sheets.ts';
 import { postWords } from '../../words/post.ts';
-import { useDesk } from '../desk-context.tsx';
+import { useDesk, useDeskState } from '../desk-context.tsx';
 import type { PagePicture } from './drawn-sheet.ts';
 import type { ExportOrder, OrderedSheet } from './export-order.ts';
 import { canShare, saveOrder, shareOrder } from './export-verbs.ts';
@@ -13,7 +13,8 @@ import { printPages } from './print-pages.ts';
 
 /** For a picture of dots: a message, a screen, a printer, a printing house. */
 const RESOLUTIONS = [96, 150, 300, 600] as const;
-const OF_SHEETS = EXPORT_FORMATS.filter(({ about }) => about === 'sheets');
+const OF_SHEETS = EXPORT_FORMATS.filter(({ about, binds }) => about === 'sheets' && binds === undefined);
+const FOLDERS = EXPORT_FORMATS.filter(({ binds }) => binds !== undefined);
 const OF_COURSE = EXPORT_FORMATS.filter(({ about }) => about === 'course');
 const HAS_DOTS = EXPORT_FORMATS.some(({ ending }) => ending === 'png');
 
@@ -24,6 +25,7 @@ export function ExportMenu({ id, pages }: { readonly id: string; readonly pages:
   const [shares] = useState(canShare);
   const sheet = usePostingState((state) => state.sheet);
   const dpi = usePostingState((state) => state.dpi);
+  const hasDay = useDeskState((state) => state.course.day !== undefined);
   const isBusy = useExportState().kind === 'busy';
   const orderOf = (format: string, sheets: ExportOrder['sheets']): ExportOrder => ({
     course: desk.state().course,
@@ -77,6 +79,7 @@ export function ExportMenu({ id, pages }: { readonly id: string; readonly pages:
       )}
       <hr />
       <h2>{postWords.allSheets}</h2>
+      {FOLDERS.filter(({ binds }) => binds === 'class' || hasDay).map((format) => item(format, allSheets))}
       <button type="button" aria-disabled={isBusy} onClick={chosen(() => saveOrder(orderOf('pdf', allSheets())))}>
         {postWords.allAsPdf} <kbd>.zip</kbd>
       </button>

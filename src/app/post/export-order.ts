@@ -1,9 +1,10 @@
 import { zipSync } from 'fflate';
 import type { Course } from '../../core/course/course.ts';
 import { fileName } from '../../core/text/file-name.ts';
-import type { AskedSheet, ExportedFile, ExportResources, ExportWatch } from '../../sheets/formats/format.ts';
+import type { AskedSheet } from '../../sheets/folder-plan.ts';
+import type { ExportedFile, ExportResources, ExportWatch } from '../../sheets/formats/format.ts';
 import { EXPORT_FORMATS } from '../../sheets/formats/formats.ts';
-import type { PageOptions, Pages, Sheet } from '../../sheets/sheet.ts';
+import type { PageOptions } from '../../sheets/sheet.ts';
 import { sheetById } from '../../sheets/sheets.ts';
 
 /** What is to be exported, as plain data. The course is the one of the moment at which it was asked for. */
@@ -28,9 +29,9 @@ export interface ExportedOrder {
   readonly file: ExportedFile;
   /** How many files are in it where it is a pack; 1 where it is none. */
   readonly count: number;
-  /** Pages that were drawn; 0 where it is about the course. */
+  /** Pages in all files; 0 where it is about the course. */
   readonly pages: number;
-  /** Denominator, where one sheet with a drawing was drawn. */
+  /** Denominator, where it is one sheet with a drawing. */
   readonly scale: number | null;
 }
 
@@ -51,13 +52,9 @@ export async function exportedOrder(
 ): Promise<ExportedOrder | RefusedOrder> {
   const format = EXPORT_FORMATS.find(({ id }) => id === order.format);
   if (format === undefined) throw new Error(`exportedOrder: there is no format ${order.format}`);
-  const drawn: Pages[] = [];
-  const noted = ({ sheet, options }: OrderedSheet): AskedSheet => ({
-    sheet: notingSheet(sheetById(sheet), drawn),
-    options,
-  });
+  const asked = ({ sheet, options }: OrderedSheet): AskedSheet => ({ sheet: sheetById(sheet), options });
   const [first, ...rest] = order.sheets;
-  const job = { course: order.course, sheets: [noted(first), ...rest.map(noted)] as const, dpi: order.dpi };
+  const job = { course: order.course, sheets: [asked(first), ...rest.map(asked)] as const, dpi: order.dpi };
   const files = await format.write(job, resources, watch);
   if ('kind' in files) return { kind: 'refused', why: files.why };
   const [only] = files;
@@ -66,20 +63,8 @@ export async function exportedOrder(
     kind: 'exported',
     file: files.length === 1 ? only : packOf(files, order.course),
     count: files.length,
-    pages: drawn.reduce((sum, { pages }) => sum + pages.length, 0),
-    scale: drawn.length === 1 ? (drawn[0]?.drawing?.scale ?? null) : null,
-  };
-}
-
-/** A sheet that notes what it drew. */
-function notingSheet(sheet: Sheet, drawn: Pages[]): Sheet {
-  return {
-    ...sheet,
-    draw(survey, ask) {
-      const pages = sheet.draw(survey, ask);
-      if (pages.kind === 'pages') drawn.push(pages);
-      return pages;
-    },
+    pages: files.reduce((sum, { pages = 0 }) => sum + pages, 0),
+    scale: files.length === 1 ? (only.scale ?? null) : null,
   };
 }
 
