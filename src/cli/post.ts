@@ -72,7 +72,7 @@ export function postCommand(io: Io): Command {
         const pages = sheet.draw(survey(course), pageOptions);
         if (pages.kind === 'too-big') throw new BadInput(pages.why);
         for (const substitution of pages.substitutions) io.err(`${substitution}\n`);
-        const name = sheetFileName(course.title, sheet.id);
+        const name = sheetFileName(course.title, sheet.id, 'pdf');
         const path = await writeWholeFile(options.out, name, await pdf(pages, await fonts()));
         if (options.json !== true) return io.out(`${path}\n`);
         printJson(io, {

@@ -168,4 +168,4 @@ function draw(survey: Survey, options: PageOptions): Pages | TooBig {
   return { ...drawn, pages, substitutions: substitutionsOf(pages) };
 }
 
-export const setUp: Sheet = { id: 'set-up', title: 'Set-up', draw };
+export const setUp: Sheet = { id: 'setout', title: 'Set-up', draw };

@@ -1,6 +1,6 @@
-import { designersCopy } from './designers-copy.ts';
+import { designersCopy } from './copy.ts';
 import { pattern } from './pattern.ts';
-import { ringCard } from './ring-card.ts';
+import { ringCard } from './ring.ts';
 import { setUp } from './setout.ts';
 import type { Sheet } from './sheet.ts';
 

@@ -1,6 +1,6 @@
-import AxeBuilder from '@axe-core/playwright';
 import { devices, expect, type Page, test } from '@playwright/test';
 import { arena, onPage, opened, openStarter, placeOf, stage } from './arena.ts';
+import { axe } from './axe.ts';
 
 const STAGES = ['Set', 'Ride', 'Check', 'Post', 'Change'];
 const SIZES = [
@@ -14,13 +14,9 @@ const RULES = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22a', 'wcag22aa'
 /** The slowest rule by far. */
 const CONTRAST = 'color-contrast';
 
-/**
- * Every fault of any weight that axe finds on the page as it is now, each once. Legacy mode: the page has no frames, so that no
- * second page has to put their parts together.
- */
+/** Every fault of any weight that axe finds on the page as it is now, each once. */
 async function faults(page: Page, where: string, skipped: readonly string[]): Promise<readonly string[]> {
-  const { violations } = await new AxeBuilder({ page })
-    .setLegacyMode()
+  const { violations } = await axe(page)
     .withTags(RULES)
     .disableRules([...skipped])
     .analyze();
@@ -34,7 +30,7 @@ async function colourFaults(page: Page, where: string): Promise<readonly string[
   const found: string[] = [];
   for (const [name, media] of Object.entries(COLOURS)) {
     await page.emulateMedia({ ...media, reducedMotion: 'reduce' });
-    const { violations } = await new AxeBuilder({ page }).setLegacyMode().withRules([CONTRAST]).analyze();
+    const { violations } = await axe(page).withRules([CONTRAST]).analyze();
     found.push(...violations.map(({ nodes }) => `${where}, ${name}: ${nodes.map((node) => node.target).join(' | ')}`));
     await page.emulateMedia({ colorScheme: 'light', forcedColors: 'none', reducedMotion: 'reduce' });
   }

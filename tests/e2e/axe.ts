@@ -3,6 +3,14 @@ import AxeBuilder from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
 
 /**
+ * Axe, to be told what to look at. Legacy mode: the page has no frames, so that no second page has to put their parts together.
+ * Only what is wrong is described: to name all that is right takes longer than to look at it.
+ */
+export function axe(page: Page): AxeBuilder {
+  return new AxeBuilder({ page }).setLegacyMode().options({ resultTypes: ['violations'] });
+}
+
+/**
  * The faults on the page as it is now, each once; `include` names the part that is asked. In dark only the colours can differ,
  * and only they are asked again.
  */
@@ -10,7 +18,7 @@ export async function faultsInUse(page: Page, where: string, include = 'body'): 
   const found: string[] = [];
   for (const colorScheme of ['light', 'dark'] as const) {
     await page.emulateMedia({ colorScheme, reducedMotion: 'reduce' });
-    const builder = new AxeBuilder({ page }).setLegacyMode().include(include);
+    const builder = axe(page).include(include);
     const { violations } = await (colorScheme === 'dark' ? builder.withRules(['color-contrast']) : builder).analyze();
     const grave = violations.filter(({ impact }) => impact === 'serious' || impact === 'critical');
     found.push(

@@ -1,7 +1,6 @@
-import AxeBuilder from '@axe-core/playwright';
 import { expect, type Locator, type Page, test } from '@playwright/test';
 import { arena, choose, drag, onPage, opened, type Place, placeOf } from './arena.ts';
-import { faultsInUse } from './axe.ts';
+import { axe, faultsInUse } from './axe.ts';
 
 const FOOT = 0.3048;
 
@@ -120,7 +119,7 @@ test('what cannot all hold is said, nothing moves, and dropping one goes on', as
   await field.press('Enter');
   const dialog = page.getByRole('dialog', { name: 'These cannot all be kept' });
   await expect(dialog).toContainText(/clear of/);
-  const { violations } = await new AxeBuilder({ page }).include('.conflict-dialog').analyze();
+  const { violations } = await axe(page).include('.conflict-dialog').analyze();
   expect(violations.map(({ id }) => id)).toEqual([]);
   expect(await placeOf(page, 'fan-1')).toEqual(home);
   await dialog.getByRole('button', { name: 'Leave it as it was' }).click();

@@ -1,7 +1,7 @@
 /** The first minutes: hints, the example, a course of one's own from the form, eight obstacles, and the starters. */
-import AxeBuilder from '@axe-core/playwright';
 import { expect, type Page, test } from '@playwright/test';
 import { arena, beginCourse, opened, placeOf, stage } from './arena.ts';
+import { axe } from './axe.ts';
 
 // A browser that was never here.
 test.use({ storageState: { cookies: [], origins: [] } });
@@ -12,7 +12,7 @@ const search = (page: Page) => page.getByRole('searchbox', { name: 'Find an obst
 const mark = (page: Page) => page.locator('.example-mark');
 
 async function expectAccessible(page: Page): Promise<void> {
-  const { violations } = await new AxeBuilder({ page }).analyze();
+  const { violations } = await axe(page).analyze();
   expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`)).toEqual([]);
 }
 

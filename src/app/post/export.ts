@@ -16,7 +16,7 @@ export async function exportPages(
     import('@expo-google-fonts/inter/700Bold/Inter_700Bold.ttf?url').then(({ default: url }) => bytesOf(url)),
   ]);
   const bytes = await pdf(drawn, { regular, bold });
-  const name = sheetFileName(course, sheet);
+  const name = sheetFileName(course, sheet, 'pdf');
   saveDownload(new Blob([new Uint8Array(bytes)], { type: 'application/pdf' }), name);
   const pages = terms.pages(drawn.pages.length);
   if (drawn.drawing === undefined) return `${name}, ${pages}.`;

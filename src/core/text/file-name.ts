@@ -10,10 +10,10 @@ export function fileName(title: string): string {
   return [...plain].slice(0, LONGEST).join('').replace(/-+$/, '') || 'course';
 }
 
-/** The file of a course, and of one of its sheets. */
+/** The file of a course, and of one of its sheets by its id; the ending is without the dot. */
 export function courseFileName(title: string): string {
   return `${fileName(title)}.course.json`;
 }
-export function sheetFileName(title: string, sheet: string): string {
-  return `${fileName(title)}-${sheet}.pdf`;
+export function sheetFileName(title: string, sheet: string, ending: string): string {
+  return `${fileName(title)}-${sheet}.${ending}`;
 }

@@ -18,7 +18,7 @@ export const pdfFormat: ExportFormat = {
       const pages = sheet.draw(survey(course), options);
       if (pages.kind === 'too-big') return pages;
       const bytes = await pdf(pages, fonts);
-      files.push({ name: sheetFileName(course.title, sheet.id), type: 'application/pdf', bytes });
+      files.push({ name: sheetFileName(course.title, sheet.id, 'pdf'), type: 'application/pdf', bytes });
     }
     return files;
   },

@@ -14,7 +14,7 @@ test.each([
 ])('the file of %o is called %s', (title, name) => {
   expect(fileName(title)).toBe(name);
   expect(courseFileName(title)).toBe(`${name}.course.json`);
-  expect(sheetFileName(title, 'pattern')).toBe(`${name}-pattern.pdf`);
+  expect(sheetFileName(title, 'pattern', 'pdf')).toBe(`${name}-pattern.pdf`);
 });
 
 test('a file name has no separator, no dot and no control character, and is never empty or cut inside a letter', () => {

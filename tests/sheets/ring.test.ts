@@ -7,7 +7,7 @@ import { setOutOf } from '../../src/core/setout/plan-setout.ts';
 import { readingWords } from '../../src/core/setout/words/reading-words.ts';
 import { survey } from '../../src/core/survey.ts';
 import { type WordsMark, wordsBounds } from '../../src/sheets/lettering.ts';
-import { ringCard } from '../../src/sheets/ring-card.ts';
+import { ringCard } from '../../src/sheets/ring.ts';
 import type { Page, PageOptions, Pages } from '../../src/sheets/sheet.ts';
 import { STARTERS } from '../core/ride/courses.ts';
 import { courseOf } from '../core/setout/sample-plans.ts';

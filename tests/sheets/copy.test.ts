@@ -3,7 +3,7 @@ import { closerFindingsOf } from '../../src/core/checks/checks.ts';
 import { waiveFinding } from '../../src/core/checks/results/waived.ts';
 import type { Course } from '../../src/core/course/course.ts';
 import { survey } from '../../src/core/survey.ts';
-import { designersCopy } from '../../src/sheets/designers-copy.ts';
+import { designersCopy } from '../../src/sheets/copy.ts';
 import { wordsBounds } from '../../src/sheets/lettering.ts';
 import { pattern } from '../../src/sheets/pattern.ts';
 import { pdf } from '../../src/sheets/pdf.ts';
@@ -88,7 +88,7 @@ describe('the designer’s copy', () => {
   });
 
   test('is found by its id, and a file can be read back', async () => {
-    const sheet = sheetById('designers-copy');
+    const sheet = sheetById('copy');
     expect(sheet).toBe(designersCopy);
     const [first] = closerFindingsOf(survey(FAULTY));
     const course = waiveFinding(FAULTY, first?.id ?? '', 'The steward asked for it');

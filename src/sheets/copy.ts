@@ -105,4 +105,4 @@ function draw(survey: Survey, options: PageOptions): Pages | TooBig {
   };
 }
 
-export const designersCopy: Sheet = { id: 'designers-copy', title: 'Designer’s copy', draw };
+export const designersCopy: Sheet = { id: 'copy', title: 'Designer’s copy', draw };

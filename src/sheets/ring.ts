@@ -19,7 +19,7 @@ import type { Survey } from '../core/survey.ts';
 import { capitalized, counted } from '../core/text/sentence.ts';
 import { CAP_HEIGHT, SMALLEST_FONT_SIZE, textWidth, truncatedText, wrappedLines } from './lettering.ts';
 import { PAGE_MARGIN, type PaperSize, paperSizes } from './page-layout.ts';
-import { type CardPicture, cardDrawing } from './ring-card-drawing.ts';
+import { type CardPicture, cardDrawing } from './ring-drawing.ts';
 import type { Page, PageOptions, Pages, Sheet } from './sheet.ts';
 import { substitutionsOf } from './substitutions.ts';
 import { dateInWords, displayTitle, wordsMark } from './title-block.ts';
@@ -282,4 +282,4 @@ function draw(survey: Survey, options: PageOptions): Pages {
   };
 }
 
-export const ringCard: Sheet = { id: 'ring-card', title: 'Ring card', draw };
+export const ringCard: Sheet = { id: 'ring', title: 'Ring card', draw };
