@@ -11,11 +11,24 @@ export async function printingFonts(): Promise<Fonts> {
   return { regular, bold, symbols };
 }
 
+/** The letters of pictures. Rejects when they cannot be fetched. */
+export async function pictureFaces() {
+  const [regular, bold] = await Promise.all([
+    import('../../../assets/fonts/inter-regular.woff2?url').then(fileOf),
+    import('../../../assets/fonts/inter-bold.woff2?url').then(fileOf),
+  ]);
+  return { regular, bold };
+}
+
 /** What writers need in a browser: fetched from where the app came from. */
-export const BROWSER_RESOURCES: ExportResources = { fonts: printingFonts };
+export const BROWSER_RESOURCES: ExportResources = {
+  fonts: printingFonts,
+  faces: pictureFaces,
+  rasterizer: () => import('@resvg/resvg-wasm/index_bg.wasm?url').then(fileOf),
+};
 
 async function fileOf({ default: url }: { readonly default: string }): Promise<Uint8Array> {
   const answer = await fetch(url);
-  if (!answer.ok) throw new Error(`the printing font did not load (${answer.status}).`);
+  if (!answer.ok) throw new Error(`a part of the writer did not load (${answer.status}).`);
   return new Uint8Array(await answer.arrayBuffer());
 }
