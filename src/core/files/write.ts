@@ -30,6 +30,7 @@ const FIELDS: readonly string[] = [
     'passes',
     'hand',
     'words',
+    'wordsFor',
   ],
   ...[
     'starts',
