@@ -69,15 +69,7 @@ const PANELS: Readonly<Record<Stage, readonly Panel[]>> = {
   ],
   post: [
     { id: 'class', title: appWords.class, side: 'left', body: ClassPanel, grows: true, isTab: true },
-    {
-      id: 'entries',
-      title: terms.entries,
-      short: appWords.orderOfGo,
-      side: 'left',
-      body: EntriesPanel,
-      grows: true,
-      isTab: true,
-    },
+    { id: 'entries', title: terms.entries, side: 'left', body: EntriesPanel, grows: true, isTab: true },
     { id: 'set-out', title: appWords.setOut, side: 'left', body: SetOutPanel, grows: true, isTab: true },
     { id: 'paper', title: appWords.paper, side: 'right', body: PaperPanel },
     { id: 'words', title: appWords.instructions, short: appWords.words, side: 'right', body: WordsPanel, grows: true },

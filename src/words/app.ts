@@ -70,7 +70,6 @@ export const appWords = {
   paper: 'Paper',
   instructions: 'Instructions',
   words: 'Words',
-  orderOfGo: 'Order of go',
   setOut: 'Set-out',
   layouts: 'Layouts',
   day: 'Day',

@@ -17,7 +17,7 @@ async function entries(page: Page): Promise<void> {
   await openStarter(page, 'larkhollow-open');
   await expect(page.locator('[data-said]')).toContainText('Opened');
   await stage(page, 'Post').click();
-  await page.getByRole('tab', { name: /^(Entries|Order of go)$/ }).click();
+  await page.getByRole('tab', { name: 'Entries', exact: true }).click();
   await expect(page.getByLabel('Type or paste entries')).toBeVisible();
 }
 

@@ -9,14 +9,7 @@ import { TypedField } from '../set/typed-field.tsx';
 export function EntriesField() {
   const desk = useDesk();
   const about = useDeskState((state) => state.course.class);
-  if (about.list !== undefined) {
-    return (
-      <div className="field">
-        <span className="field-name">{terms.entries}</span>
-        <p className="field-note">{goWords.asListed(entryCount(about))}</p>
-      </div>
-    );
-  }
+  if (about.list !== undefined) return <ListedEntries count={entryCount(about)} />;
   const send = (text: string) => {
     const entries = text.trim() === '' ? 0 : Number(text);
     if (!Number.isInteger(entries) || entries < 0 || entries > MOST_ENTRIES) {
@@ -27,4 +20,14 @@ export function EntriesField() {
     return undefined;
   };
   return <TypedField label={terms.entries} value={about.entries === 0 ? '' : String(about.entries)} send={send} />;
+}
+
+/** How many ride by a list. */
+export function ListedEntries({ count }: { readonly count: number }) {
+  return (
+    <div className="field">
+      <span className="field-name">{terms.entries}</span>
+      <p className="field-note">{goWords.asListed(count)}</p>
+    </div>
+  );
 }
