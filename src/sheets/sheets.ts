@@ -11,9 +11,15 @@ import { truckList } from './truck.ts';
 
 /** Every page that can be printed, in the order in which they are offered. */
 export const SHEETS: readonly Sheet[] = [
-  ...[pattern, designersCopy, setUp, ringCard],
-  ...[judge, scribe],
-  ...[orderOfGo, gateSheet, truckList],
+  pattern,
+  judge,
+  scribe,
+  orderOfGo,
+  gateSheet,
+  setUp,
+  ringCard,
+  truckList,
+  designersCopy,
 ];
 
 /** The sheet with this id; the pattern where there is none. */
