@@ -40,7 +40,10 @@ describe('post', () => {
       [['--out', join(inTheWay, 'deeper')], 'The folder for the sheets cannot be made.'],
       [['--out', inTheWay], `${inTheWay} is a file, not a folder.`],
       [[], 'post wants --out <folder>.'],
-      [['--out', 'x', '--paper', 'a5'], '--paper: There is no paper "a5". Did you mean a4? There are: letter, a4, legal.'],
+      [
+        ['--out', 'x', '--paper', 'a5'],
+        '--paper: There is no paper "a5". Did you mean a4? There are: letter, a4, legal.',
+      ],
       [['--out', 'x', '--sheet', 'patern'], '--sheet: There is no sheet "patern". Did you mean pattern?'],
       [['--out', 'x', '--scale', 'big'], '--scale: "big" is not a scale. Write one such as 1:200 or 200.'],
       [['--out', 'x', '--scale', '1:20'], 'At 1:20 the arena is'],

@@ -5,4 +5,5 @@ import './ride.css';
 import './post.css';
 import './change.css';
 import './setout.css';
+import './score.css';
 import './forced-later.css';

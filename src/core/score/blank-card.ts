@@ -78,3 +78,19 @@ export function withColumns(card: ScoreCard, now: readonly CardColumn[]): ScoreC
     }),
   };
 }
+
+/** Whether nobody was given anything yet. */
+function isUntouched({ columns, entries }: ScoreCard): boolean {
+  const isEmpty = ({ cells, ruling, note, time }: CardEntry) =>
+    Object.keys(cells).length === 0 && ruling === undefined && note === undefined && time === undefined;
+  return entries.every(isEmpty) && columns.every(({ struck }) => struck === undefined);
+}
+
+/**
+ * A card as it goes on: with who rides now, and as long as nothing is given, with the obstacles and the rule book of the course
+ * too. Once it is begun it keeps those that it was begun with.
+ */
+export function currentCard(course: Course, columns: readonly CardColumn[], card: ScoreCard): ScoreCard {
+  const now = withEntriesOf(course, card);
+  return isUntouched(now) ? { ...blankCard(course, columns), judge: now.judge, entries: now.entries } : now;
+}

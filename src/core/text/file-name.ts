@@ -17,3 +17,8 @@ export function courseFileName(title: string): string {
 export function sheetFileName(title: string, sheet: string, ending: string): string {
   return `${fileName(title)}-${sheet}.${ending}`;
 }
+
+/** The file of a score card, and of its table. */
+export function scoreFileName(title: string, ending: 'csv' | 'json'): string {
+  return `${fileName(title)}-score.${ending}`;
+}
