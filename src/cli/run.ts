@@ -6,8 +6,10 @@ import { baseCommand, HelpShown } from './command.ts';
 import { dayCommand } from './day.ts';
 import { unknownWord } from './did-you-mean.ts';
 import { BadInput, type Io } from './io.ts';
+import { linkCommand } from './link.ts';
 import { postCommand } from './post.ts';
 import { rideCommand } from './ride.ts';
+import { scoreCommand } from './score.ts';
 import { setCommand } from './set.ts';
 import { setOutCommand } from './setout.ts';
 
@@ -27,10 +29,12 @@ export async function runCommandLine(argv: readonly string[], io: Io): Promise<n
     rideCommand(io),
     checkCommand(io, reportFailure),
     postCommand(io),
+    linkCommand(io),
     setOutCommand(io),
     changeCommand(io),
     dayCommand(io),
     asBuiltCommand(io, reportFailure),
+    scoreCommand(io),
   ];
   const known = commands.map((each) => each.name());
   const program = baseCommand(

@@ -4,7 +4,7 @@ import { type ChangeEvent, useRef, useState } from 'react';
 import { cardTable } from '../../core/score/card-table.ts';
 import { cardText, readCard } from '../../core/score/read-card.ts';
 import type { ScoreCard } from '../../core/score/score-card.ts';
-import { scoreFileName } from '../../core/text/file-name.ts';
+import { sheetFileName } from '../../core/text/file-name.ts';
 import { scoreWords } from '../../words/score.ts';
 import { saveDownload } from '../file/download.ts';
 import type { CardStore } from './card-store.ts';
@@ -24,7 +24,7 @@ export function CardFiles({
   const [says, setSays] = useState('');
   const [isAsked, setAsked] = useState(false);
   const save = (ending: 'csv' | 'json', type: string, text: string) => {
-    const name = scoreFileName(file, ending);
+    const name = sheetFileName(file, 'score', ending);
     saveDownload(new Blob([text], { type }), name);
     setSays(scoreWords.saved(name));
   };
