@@ -5,6 +5,7 @@ import { checkCommand } from './check.ts';
 import { baseCommand, HelpShown } from './command.ts';
 import { dayCommand } from './day.ts';
 import { unknownWord } from './did-you-mean.ts';
+import { goCommand } from './go.ts';
 import { BadInput, type Io } from './io.ts';
 import { linkCommand } from './link.ts';
 import { postCommand } from './post.ts';
@@ -33,6 +34,7 @@ export async function runCommandLine(argv: readonly string[], io: Io): Promise<n
     setOutCommand(io),
     changeCommand(io),
     dayCommand(io),
+    goCommand(io),
     asBuiltCommand(io, reportFailure),
     scoreCommand(io),
   ];
