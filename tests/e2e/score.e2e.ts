@@ -237,6 +237,9 @@ test('on a phone the entries have the screen for themselves, and nothing is wide
   await addEntry(page, '412', click);
   await scoreButton(page, '+½').click();
   await expect(sums(page)).toContainText('total 70½');
+  await penalty(page, /Gate let go/).click();
+  await card(page).getByRole('button', { name: 'Next', exact: true }).click();
+  await expect(scoreButton(page, '+½')).toBeInViewport();
   for (const view of ['Entries', 'Placings', 'Judge']) {
     await card(page).getByRole('button', { name: view, exact: true }).click();
     const wide = await card(page).evaluate((dialog) => dialog.scrollWidth - dialog.clientWidth);

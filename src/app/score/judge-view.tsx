@@ -1,4 +1,5 @@
 import { ArrowLeft, ArrowRight } from 'lucide-react';
+import { useLayoutEffect, useRef } from 'react';
 import { pointsText } from '../../core/score/card-table.ts';
 import type { CardColumn, ScoreCard } from '../../core/score/score-card.ts';
 import type { CardRow } from '../../core/score/tally.ts';
@@ -37,6 +38,14 @@ export function JudgeView({
   readonly store: CardStore;
   go(place: JudgedPlace): void;
 }) {
+  const body = useRef<HTMLElement>(null);
+  const at = `${row?.entry.id} ${column?.leg}`;
+  const shown = useRef(at);
+  // Another obstacle begins at its scores, wherever the last one was left.
+  useLayoutEffect(() => {
+    if (shown.current !== at) body.current?.scrollTo(0, 0);
+    shown.current = at;
+  }, [at]);
   if (column === undefined) return <p className="score-body empty">{scoreWords.noObstacles}</p>;
   if (row === undefined) return <p className="score-body empty">{scoreWords.noEntries}</p>;
   const { entry, scores, penalties, total, missing } = row;
@@ -47,7 +56,7 @@ export function JudgeView({
   const onwards = after ?? entryAside(card, place, 1);
   return (
     <>
-      <section className="score-body" aria-label={scoreWords.judge}>
+      <section ref={body} className="score-body" aria-label={scoreWords.judge}>
         <header className="score-who">
           <h3>
             {name} <small className="score-names">{namesOf(entry)}</small>

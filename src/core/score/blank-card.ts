@@ -17,7 +17,8 @@ function columnOf({ leg, number, name }: CardColumn): CardColumn {
 function withList({ class: { list = [] } }: Course, entries: readonly CardEntry[]): CardEntry[] {
   const byId = new Map(entries.map((each) => [each.id, each]));
   const listed = list.map(({ id, number, rider, horse, scratched }): CardEntry => {
-    const { scratched: _, ...before } = byId.get(id) ?? { cells: {}, scratched: undefined };
+    const before = byId.get(id) ?? { cells: {} };
+    // Who was found missing at the gate is so on the card alone.
     return { ...before, id, number, rider, horse, ...(scratched === undefined ? {} : { scratched }) };
   });
   const ids = new Set(list.map(({ id }) => id));
