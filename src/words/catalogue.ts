@@ -16,6 +16,7 @@ import { helpWords } from './help.ts';
 import { keyWords } from './keys.ts';
 import { postWords } from './post.ts';
 import { rideWords } from './ride.ts';
+import { scoreWords } from './score.ts';
 import { setWords } from './set.ts';
 import { setoutWords } from './setout.ts';
 import { shellWords } from './shell.ts';
@@ -41,6 +42,7 @@ export const catalogue = {
   keys: keyWords,
   post: postWords,
   ride: rideWords,
+  score: scoreWords,
   set: setWords,
   setout: setoutWords,
   shell: shellWords,
