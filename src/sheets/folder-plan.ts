@@ -82,7 +82,7 @@ function classPart(
   const isNew = times.findIndex((each) => each.layout === layout) === index;
   const before = times[index - 1]?.layout ?? layout;
   // In a folder of the day a class begins when the timetable says.
-  const entry = { starts: from, ...classEntryOf(of, course) };
+  const entry = { ...classEntryOf(of, course), starts: from };
   const own = asked
     .filter(({ sheet }) => isNew || sheet.perLayout !== true)
     .map((each) => drawnPart(each, () => layoutSurvey(course, layout, entry)));
