@@ -15,13 +15,26 @@ async function readFonts(): Promise<Fonts> {
   return { regular, bold, symbols };
 }
 
-/** What the writers of files need, from the installed packages; each is read once. */
+async function readFaces() {
+  const read = (file: string) => readFile(new URL(`../../assets/fonts/${file}`, import.meta.url));
+  const [regular, bold] = await Promise.all([read('inter-regular.woff2'), read('inter-bold.woff2')]);
+  return { regular, bold };
+}
+
+/** Reads when it is first asked, and once. */
+function once<Resource>(read: () => Promise<Resource>): () => Promise<Resource> {
+  let answer: Promise<Resource> | undefined;
+  return () => {
+    answer ??= read();
+    return answer;
+  };
+}
+
+/** What the writers of files need, from the installed packages. */
 export function exportResources(): ExportResources {
-  let fonts: Promise<Fonts> | undefined;
   return {
-    fonts() {
-      fonts ??= readFonts();
-      return fonts;
-    },
+    fonts: once(readFonts),
+    faces: once(readFaces),
+    rasterizer: once(() => readFile(resolve('@resvg/resvg-wasm/index_bg.wasm'))),
   };
 }

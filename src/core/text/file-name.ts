@@ -35,3 +35,12 @@ export function courseFileName(title: string): string {
 export function sheetFileName(title: string, sheet: string, ending: string): string {
   return `${fileName(title)}-${sheet}.${ending}`;
 }
+
+/** The file of one page of a sheet; the only page has no number. */
+export function pageFileName(
+  title: string,
+  sheet: string,
+  { page, of, ending }: { readonly page: number; readonly of: number; readonly ending: string },
+): string {
+  return sheetFileName(title, of > 1 ? `${sheet}-${page}` : sheet, ending);
+}

@@ -18,7 +18,7 @@ import type { Plan } from '../plan.ts';
 import { shiftBounds } from '../selection/selection.ts';
 import { snapContext } from '../snapping/snap-context.ts';
 import { snapped } from '../snapping/snapped.ts';
-import { freeShift, inwardShift } from './free-space.ts';
+import { inwardShift, roomyShift } from './free-space.ts';
 import { usualForBook } from './usual-for-book.ts';
 import { placeSentences } from './wall-distances.ts';
 
@@ -63,7 +63,7 @@ export function placeBuiltPlan(state: DeskState, built: Obstacle): Plan {
     pose: { ...built.pose, x: built.pose.x + shift.x, y: built.pose.y + shift.y },
   });
   const isOccupied = collides(placedObstacle(at(wanted)), state.survey.obstacles);
-  const shift = isOccupied ? (freeShift(bounds, course.arena, state.survey.obstacles) ?? wanted) : wanted;
+  const shift = isOccupied ? (roomyShift(bounds, course.arena, state.survey.obstacles) ?? wanted) : wanted;
   const end = at(shift);
   const next = addObstacle(course, end);
   const name = nameOf(survey(next), id);

@@ -30,6 +30,17 @@ export interface ExportJob {
 /** What writers need beside the program's code, fetched when it is asked for. */
 export interface ExportResources {
   fonts(): Promise<Fonts>;
+  /** The same letters as WOFF2 files for browsers: small, and without rare signs. */
+  faces(): Promise<Pick<Fonts, 'regular' | 'bold'>>;
+  /** The program that turns an SVG into dots: the package's WebAssembly file. */
+  rasterizer(): Promise<Uint8Array>;
+}
+
+/** A picture would have more dots than are safe to draw: why, and the most dots in an inch that are. */
+export interface TooManyDots {
+  readonly kind: 'too-many-dots';
+  readonly why: string;
+  readonly nearest: number;
 }
 
 /** The folder of a day was asked for, and no day is planned: why, and what to do. */
@@ -37,6 +48,9 @@ export interface NoDay {
   readonly kind: 'no-day';
   readonly why: string;
 }
+
+/** Why nothing can be written as it was asked for. */
+export type ExportRefusal = TooBig | TooManyDots | NoDay;
 
 /** How a long job tells how far it is, and is given up. */
 export interface ExportWatch {
@@ -64,5 +78,5 @@ export interface ExportFormat {
     job: ExportJob,
     resources: ExportResources,
     watch: ExportWatch,
-  ): Promise<readonly ExportedFile[] | TooBig | NoDay>;
+  ): Promise<readonly ExportedFile[] | ExportRefusal>;
 }
