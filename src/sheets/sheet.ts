@@ -72,11 +72,11 @@ export interface Pages {
   readonly chapters?: readonly Chapter[];
 }
 
-/** A part of bound pages, by its first page, from 0. Where it has parts, the first of them may begin on the same page. */
+/** What bound pages are divided into, by its first page, from 0; the first chapter within another begins on the same page. */
 export interface Chapter {
   readonly title: string;
   readonly page: number;
-  readonly parts?: readonly Chapter[];
+  readonly chapters?: readonly Chapter[];
 }
 
 /** The scale that was asked for does not fit: why, and the nearest that does. */
