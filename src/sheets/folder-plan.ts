@@ -5,7 +5,7 @@ import { classEntryOf, dayProblem } from '../core/change/day-problem.ts';
 import type { ClassTimes, DayTimes } from '../core/change/day-times.ts';
 import { crewChange, layoutChangeOver } from '../core/change/layout-change-over.ts';
 import { layoutById, layoutSurvey } from '../core/change/layout-survey.ts';
-import type { Course, Day } from '../core/course/course.ts';
+import type { ClassEntry, Course, Day } from '../core/course/course.ts';
 import { printTimeOfDay } from '../core/measure/time-of-day.ts';
 import { type Survey, survey } from '../core/survey.ts';
 import { counted } from '../core/text/sentence.ts';
@@ -79,11 +79,12 @@ function classChapter(
   const { id, layout, from } = times[index] ?? {};
   const of = day.classes.find((each) => each.id === id);
   if (of === undefined || layout === undefined || from === undefined) return [];
+  const entry: ClassEntry = { ...classEntryOf(of, course.class), starts: from };
   const isNew = times.findIndex((each) => each.layout === layout) === index;
   const before = times[index - 1]?.layout ?? layout;
   const own = asked
-    .filter(({ sheet }) => isNew || sheet.perLayout !== true)
-    .map((each) => drawnChapter(each, () => layoutSurvey(course, layout, classEntryOf(of, course.class))));
+    .filter(({ sheet }) => sheet.wholeDay === undefined && (isNew || sheet.perLayout !== true))
+    .map((each) => drawnChapter(each, () => layoutSurvey(course, layout, entry)));
   const [first, ...rest] = [...changeChapters(course, before, layout, asked), ...own];
   if (first === undefined) return [];
   const title = `${index + 1}. ${of.title}, ${printTimeOfDay(from)}`;
@@ -121,6 +122,11 @@ export function dayFolder(course: Course, asked: Asked): PlannedFolder | undefin
     title: 'Timetable of the day',
     content: () => dayPages(course, { paper, times }),
   };
+  const ofDay = asked.flatMap(({ sheet, options }): readonly PlannedChapter[] => {
+    if (sheet.wholeDay === undefined) return [];
+    const chosen = { ...options.chosen, ...sheet.wholeDay };
+    return [drawnChapter({ sheet, options: { ...options, chosen } }, () => survey(course))];
+  });
   const classes = times.classes.flatMap((_, i) => classChapter({ course, day, asked }, times.classes, i));
-  return { cover: dayCover(course, times, paper), chapters: [timetable, ...classes] };
+  return { cover: dayCover(course, times, paper), chapters: [timetable, ...ofDay, ...classes] };
 }

@@ -93,5 +93,7 @@ export interface Sheet {
   readonly options?: readonly SheetOption[];
   /** It is about the layout, whoever rides it: once in the folder of a day, not for each class. */
   readonly perLayout?: true;
+  /** The choices with which it is about a whole day: once in the folder of a day. Absent: it is about one class or layout. */
+  readonly wholeDay?: Readonly<Record<string, string>>;
   draw(survey: Survey, ask: PageOptions): Pages | TooBig;
 }

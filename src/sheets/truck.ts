@@ -184,4 +184,10 @@ function draw({ course }: Survey, options: PageOptions): Pages {
   }, pagesAt(first));
 }
 
-export const truckList: Sheet = { id: 'truck', title: 'Truck list', options: [FOR], draw };
+export const truckList: Sheet = {
+  id: 'truck',
+  title: 'Truck list',
+  options: [FOR],
+  wholeDay: { [FOR.id]: 'day' },
+  draw,
+};

@@ -5,11 +5,13 @@ import type { Course } from '../../src/core/course/course.ts';
 import { readCourse } from '../../src/core/files/read.ts';
 import { type BoundChapter, folderPages } from '../../src/sheets/folder.ts';
 import { classFolder, dayFolder, type PlannedChapter } from '../../src/sheets/folder-plan.ts';
+import { gateSheet } from '../../src/sheets/gate.ts';
 import { pattern } from '../../src/sheets/pattern.ts';
 import { pdf } from '../../src/sheets/pdf.ts';
 import { ringCard } from '../../src/sheets/ring.ts';
 import { setUp } from '../../src/sheets/setout.ts';
 import type { Chapter, Pages, Sheet } from '../../src/sheets/sheet.ts';
+import { truckList } from '../../src/sheets/truck.ts';
 import { FONTS } from './fonts.ts';
 
 function starter(name: string): Course {
@@ -201,6 +203,35 @@ describe('the folder of a day', () => {
       return pages?.kind === 'pages' ? pages.title : '';
     });
     expect(titles).toEqual(course.day?.classes.map(({ title }) => `Pattern: ${title}`));
+  });
+
+  test('has the truck list once, for the whole day, though it is usually for a layout', () => {
+    const plan = dayFolder(course, asked(pattern, truckList));
+    const titles = (list: readonly PlannedChapter[]): readonly string[] =>
+      list.flatMap(({ title, content }) => (typeof content === 'function' ? [title] : titles(content)));
+    const all = titles(plan?.chapters ?? []);
+    expect(all.slice(0, 2)).toEqual(['Timetable of the day', 'Truck list']);
+    expect(all.filter((title) => title === 'Truck list')).toHaveLength(1);
+    const truck = plan?.chapters[1]?.content;
+    const pages = typeof truck === 'function' ? truck() : undefined;
+    expect(pages?.kind === 'pages' ? wordsOn(pages.pages[0]) : []).toContain(`Truck list for the day: ${course.title}`);
+  });
+
+  test('tells when each class begins where a sheet has the time of day', () => {
+    const plan = dayFolder(course, asked(gateSheet));
+    const said = plan?.chapters.slice(1).map(({ content }) => {
+      const last = typeof content === 'function' ? undefined : content.at(-1);
+      const pages = typeof last?.content === 'function' ? last.content() : undefined;
+      return pages?.kind === 'pages' ? pages.pages.flatMap(wordsOn) : [];
+    });
+    expect(said).toHaveLength(course.day?.classes.length ?? 0);
+    for (const [i, words] of (said ?? []).entries()) {
+      const begins = plan?.chapters[i + 1]?.title.split(', ').at(-1);
+      expect(
+        words.some((text) => text.includes(begins ?? 'no time')),
+        begins,
+      ).toBe(true);
+    }
   });
 
   test('is not there without a day', () => {
