@@ -20,7 +20,7 @@ export const postWords = {
   pdfFailed: (why: string) => `The PDF could not be written: ${why} The course is not affected.`,
   exportPdf: 'Export PDF',
   moreExports: 'More ways to export',
-  dotsInAnInch: 'Dots in an inch, for pictures',
+  dotsInAnInch: 'Dots in an inch (PNG)',
   print: 'Print…',
   share: 'Share the PDF…',
   shareNow: 'Share now',
