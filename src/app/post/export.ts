@@ -3,7 +3,7 @@ import type { Pages } from '../../sheets/sheet.ts';
 import { postWords } from '../../words/post.ts';
 import { terms } from '../../words/terms.ts';
 import { saveDownload } from '../file/download.ts';
-import { BROWSER_RESOURCES } from './export-resources.ts';
+import { printingFonts } from './export-resources.ts';
 
 /** Writes pages as a PDF and offers it as a download; returns a sentence about what was written. */
 export async function exportPages(
@@ -11,7 +11,7 @@ export async function exportPages(
   { course, sheet }: { readonly course: string; readonly sheet: string },
 ) {
   // The writer and its fonts are large, and only needed here.
-  const [{ pdf }, fonts] = await Promise.all([import('../../sheets/pdf.ts'), BROWSER_RESOURCES.fonts()]);
+  const [{ pdf }, fonts] = await Promise.all([import('../../sheets/pdf.ts'), printingFonts()]);
   const bytes = await pdf(drawn, fonts);
   const name = sheetFileName(course, sheet, 'pdf');
   saveDownload(new Blob([new Uint8Array(bytes)], { type: 'application/pdf' }), name);
