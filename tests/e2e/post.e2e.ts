@@ -99,9 +99,28 @@ test.describe('on a laptop', () => {
     await expect.poll(() => widthOf(paper(page))).toBeGreaterThan(whole);
     await page.keyboard.press('0');
     await expect.poll(() => widthOf(paper(page))).toBeCloseTo(whole, 0);
+    // By the browser's own menu: the pages alone, on paper of their size. A4 is 210 × 297 mm.
+    const count = Number(/of (\d+)/.exec((await turns(page).textContent()) ?? '')?.[1]);
+    const { getDocument } = await import('pdfjs-dist/legacy/build/pdf.mjs');
+    const data = new Uint8Array(await page.pdf({ preferCSSPageSize: true }));
+    const printed = await getDocument({ data, verbosity: 0 }).promise;
+    expect(printed.numPages).toBe(count);
+    const [, , right = 0, top = 0] = (await printed.getPage(count)).view;
+    expect([right, top].map((points) => Math.round((points * 25.4) / 72)).sort()).toEqual([210, 297]);
+    await expect(page.locator('#print-run')).toHaveCount(0);
+    // A sheet without a drawing has no scale; what it has to choose is found again.
+    await page.getByLabel('Sheet', { exact: true }).selectOption('judge');
+    await expect(view).toHaveAttribute('aria-busy', 'false');
+    await expect(page.getByLabel('Scale')).toHaveCount(0);
+    const rows = page.getByLabel('Blank rows');
+    const [usual, other] = await rows.locator('option').allTextContents();
+    expect(await rows.locator('option:checked').textContent()).toBe(usual);
+    await rows.selectOption({ label: other ?? '' });
     await page.reload();
     await stage(page, 'Post').click();
     await expect(size).toHaveValue('a4');
+    await page.getByLabel('Sheet', { exact: true }).selectOption('judge');
+    await expect(rows.locator('option:checked')).toHaveText(other ?? '');
   });
 
   test('every kind of file is saved, and begins as its kind does; the link is copied', async ({ page, context }) => {

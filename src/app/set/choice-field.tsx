@@ -1,5 +1,9 @@
 import { useId } from 'react';
 
+type Pairs = readonly (readonly [id: string, title: string])[];
+/** Titles by id; as pairs where an id may be a number, which a record would put first. */
+type Choices = Readonly<Record<string, string>> | Pairs;
+
 /** One of several, by name. */
 export function ChoiceField({
   label,
@@ -10,7 +14,7 @@ export function ChoiceField({
 }: {
   readonly label: string;
   readonly value: string;
-  readonly options: Readonly<Record<string, string>>;
+  readonly options: Choices;
   choose(id: string): void;
   /** Why what is chosen will not do. */
   readonly refusal?: string | undefined;
@@ -26,7 +30,7 @@ export function ChoiceField({
         aria-describedby={refusal === undefined ? undefined : `${id}-why`}
         onChange={(event) => choose(event.target.value)}
       >
-        {Object.entries(options).map(([key, title]) => (
+        {pairsOf(options).map(([key, title]) => (
           <option key={key} value={key}>
             {title}
           </option>
@@ -39,4 +43,9 @@ export function ChoiceField({
       )}
     </div>
   );
+}
+
+function pairsOf(choices: Choices): Pairs {
+  // The type of Array.isArray does not know lists that are only read.
+  return Array.isArray(choices) ? (choices as Pairs) : Object.entries(choices);
 }
