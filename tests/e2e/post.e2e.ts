@@ -75,6 +75,10 @@ test.describe('on a laptop', () => {
     await expect.poll(() => widthOf(paper(page))).toBeGreaterThan((after?.width ?? 0) + 50);
     const zoomed = await paper(page).boundingBox();
     expect((pointer - (zoomed?.x ?? 0)) / (zoomed?.width ?? 1)).toBeCloseTo(under, 2);
+    await page.mouse.dblclick(pointer, middle.y);
+    await expect.poll(() => widthOf(paper(page))).toBeLessThanOrEqual(fitted);
+    await page.mouse.dblclick(pointer, middle.y);
+    await expect.poll(() => widthOf(paper(page))).toBeGreaterThan(fitted);
     expect(await faultsInUse(page, 'Post', '.posting')).toEqual([]);
   });
 

@@ -64,7 +64,9 @@ function sentenceOf(state: ExportState): string {
     case 'failed':
       return postWords.exportFailed(state.why);
     case 'done':
-      return state.result.kind === 'exported' ? writtenWords(state.result) : state.result.why;
+      if (state.result.kind === 'refused') return state.result.why;
+      // The notices of the sheet that is shown stand over it.
+      return [writtenWords(state.result), ...(state.order.sheets.length > 1 ? state.result.notices : [])].join(' ');
   }
 }
 
