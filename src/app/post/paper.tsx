@@ -6,6 +6,8 @@ import { pageOptionsOf, posting, usePostingState } from './posting.ts';
 import { useHasDrawing } from './sheet-drawer.ts';
 
 const TITLES = Object.fromEntries(SHEETS.map(({ id, title }) => [id, title]));
+/** Letters of a choice that fit into half of a panel. */
+const SHORT = 14;
 const ORIENTATIONS: Readonly<Record<PageOptions['orientation'], string>> = {
   fit: postWords.bestFit,
   portrait: postWords.portrait,
@@ -50,6 +52,7 @@ export function PaperPanel() {
           <ChoiceField
             key={option.id}
             label={option.title}
+            wide={option.choices.some(({ title }) => title.length > SHORT)}
             value={chosenOf(option, ask)}
             options={option.choices.map(({ id, title }) => [id, title] as const)}
             choose={(choice) => posting.choose(sheet, option.id, choice)}

@@ -11,6 +11,7 @@ export function ChoiceField({
   options,
   choose,
   refusal,
+  wide,
 }: {
   readonly label: string;
   readonly value: string;
@@ -18,10 +19,12 @@ export function ChoiceField({
   choose(id: string): void;
   /** Why what is chosen will not do. */
   readonly refusal?: string | undefined;
+  /** Over both columns of fields. */
+  readonly wide?: boolean;
 }) {
   const id = useId();
   return (
-    <div className="field">
+    <div className={wide === true ? 'field wide' : 'field'}>
       <label htmlFor={id}>{label}</label>
       <select
         id={id}
