@@ -13,6 +13,7 @@ import { emptyWords, hintWords, newCourseWords, paletteWords, starterWords } fro
 import { handWords } from './hand.ts';
 import { helpWords } from './help.ts';
 import { keyWords } from './keys.ts';
+import { linkWords } from './link.ts';
 import { postWords } from './post.ts';
 import { rideWords } from './ride.ts';
 import { setWords } from './set.ts';
@@ -37,6 +38,7 @@ export const catalogue = {
   hand: handWords,
   help: helpWords,
   keys: keyWords,
+  link: linkWords,
   post: postWords,
   ride: rideWords,
   set: setWords,

@@ -1,0 +1,44 @@
+import { presentCourse } from '../../core/course/history.ts';
+import type { Desk } from '../../desk/desk.ts';
+import type { CourseSaver } from '../autosave.ts';
+import { isCourseLink, type Linked, putLinked, readAddress } from './linked.ts';
+
+/**
+ * Keeps the page and its address in step. A link that comes later is opened beside what is open, and going back brings that
+ * back. The address loses the course as soon as that is changed: a reload then goes on with the work and not with the link.
+ */
+export function followLinks(desk: Desk, saver: CourseSaver, opened: Linked): void {
+  let linked = opened.kind === 'opened' ? opened.course : undefined;
+  /** What was open before the link. */
+  let before: string | undefined;
+
+  function forgetAddress(): void {
+    if (isCourseLink(location.hash)) history.replaceState(history.state, '', location.pathname + location.search);
+    linked = undefined;
+  }
+  function onDeskChange(): void {
+    if (linked !== undefined && presentCourse(desk.state().history) !== linked) forgetAddress();
+  }
+  async function onAddress(): Promise<void> {
+    if (!isCourseLink(location.hash)) {
+      const isUntouched = linked !== undefined;
+      linked = undefined;
+      putLinked({ kind: 'none' });
+      if (isUntouched && before !== undefined) await saver.load(before);
+      return;
+    }
+    const read = await readAddress();
+    if (read.kind === 'opened') {
+      if (linked === undefined) before = saver.slot();
+      linked = undefined;
+      saver.lookAt(read.course);
+      desk.switchStage('ride');
+      linked = read.course;
+    }
+    putLinked(read);
+  }
+
+  onDeskChange();
+  desk.subscribe(onDeskChange);
+  window.addEventListener('hashchange', () => void onAddress());
+}
