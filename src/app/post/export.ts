@@ -10,12 +10,15 @@ export async function exportPages(
   { course, sheet }: { readonly course: string; readonly sheet: string },
 ) {
   // The writer and its fonts are large, and only needed here.
-  const [{ pdf }, regular, bold] = await Promise.all([
+  const [{ pdf }, regular, bold, symbols] = await Promise.all([
     import('../../sheets/pdf.ts'),
     import('@expo-google-fonts/inter/400Regular/Inter_400Regular.ttf?url').then(({ default: url }) => bytesOf(url)),
     import('@expo-google-fonts/inter/700Bold/Inter_700Bold.ttf?url').then(({ default: url }) => bytesOf(url)),
+    import('@expo-google-fonts/noto-sans-symbols-2/400Regular/NotoSansSymbols2_400Regular.ttf?url').then(
+      ({ default: url }) => bytesOf(url),
+    ),
   ]);
-  const bytes = await pdf(drawn, { regular, bold });
+  const bytes = await pdf(drawn, { regular, bold, symbols });
   const name = sheetFileName(course, sheet, 'pdf');
   saveDownload(new Blob([new Uint8Array(bytes)], { type: 'application/pdf' }), name);
   const pages = terms.pages(drawn.pages.length);

@@ -1,7 +1,8 @@
 /** formats/ writes sheets, or the course itself, as files that other programs read. */
 import type { Course } from '../../core/course/course.ts';
+import type { AskedSheet } from '../folder-plan.ts';
 import type { Fonts } from '../pdf.ts';
-import type { PageOptions, Sheet, TooBig } from '../sheet.ts';
+import type { TooBig } from '../sheet.ts';
 
 /** A file that is handed out. */
 export interface ExportedFile {
@@ -10,12 +11,11 @@ export interface ExportedFile {
   /** Media type. */
   readonly type: string;
   readonly bytes: Uint8Array;
-}
-
-/** A sheet, and how it is to be drawn. */
-export interface AskedSheet {
-  readonly sheet: Sheet;
-  readonly options: PageOptions;
+  /** How many pages, and the scale of the drawing, where it has them. */
+  readonly pages?: number;
+  readonly scale?: number;
+  /** What a person should know of it: signs that had to be replaced. */
+  readonly notices?: readonly string[];
 }
 
 /** What is to be written. */
@@ -43,6 +43,12 @@ export interface TooManyDots {
   readonly nearest: number;
 }
 
+/** The folder of a day was asked for, and no day is planned: why, and what to do. */
+export interface NoDay {
+  readonly kind: 'no-day';
+  readonly why: string;
+}
+
 /** How a long job tells how far it is, and is given up. */
 export interface ExportWatch {
   /** Called before each piece of work: so many are done, of so many. The work waits for the answer, so that a page can be painted. */
@@ -59,10 +65,23 @@ export interface ExportFormat {
   readonly ending: string;
   /** Whether it writes pages of sheets, or what lies on the ground. */
   readonly about: 'sheets' | 'course';
+<<<<<<< HEAD
   /** Rejects when a resource cannot be had, and when the watch's signal is aborted. */
+=======
+  /** Binds all sheets into one file: of the class as it is, or of every class of the day. Absent: a file for each sheet or page. */
+  readonly binds?: 'class' | 'day';
+  /**
+   * Every file or none: where one sheet cannot be drawn, it is told by its title and nothing is written, because a scale is a
+   * promise. Rejects when a resource cannot be had, and when the watch's signal is aborted.
+   */
+>>>>>>> main
   write(
     job: ExportJob,
     resources: ExportResources,
     watch: ExportWatch,
+<<<<<<< HEAD
   ): Promise<readonly ExportedFile[] | TooBig | TooManyDots>;
+=======
+  ): Promise<readonly ExportedFile[] | TooBig | NoDay>;
+>>>>>>> main
 }

@@ -1,7 +1,12 @@
+import { dayFolderFormat, folderFormat } from './folder-format.ts';
 import type { ExportFormat } from './format.ts';
 import { pdfFormat } from './pdf-format.ts';
 import { pngFormat } from './png-format.ts';
 import { svgFormat } from './svg-format.ts';
 
 /** Every kind of file, in the order in which they are offered. */
+<<<<<<< HEAD
 export const EXPORT_FORMATS: readonly ExportFormat[] = [pdfFormat, svgFormat, pngFormat];
+=======
+export const EXPORT_FORMATS: readonly ExportFormat[] = [pdfFormat, folderFormat, dayFolderFormat];
+>>>>>>> main
