@@ -1,5 +1,6 @@
 import { readFile } from 'node:fs/promises';
 import { createRequire } from 'node:module';
+import type { Faces } from '../sheets/faces.ts';
 import type { ExportResources } from '../sheets/formats/format.ts';
 import type { Fonts } from '../sheets/pdf.ts';
 
@@ -15,7 +16,17 @@ async function readFonts(): Promise<Fonts> {
   return { regular, bold, symbols };
 }
 
-/** What the writers of files need, from the installed packages; each is read once. */
+const FACES = new URL('../../assets/fonts/', import.meta.url);
+
+async function readFaces(): Promise<Faces> {
+  const [regular, bold] = await Promise.all(
+    ['inter-regular.woff2', 'inter-bold.woff2'].map((file) => readFile(new URL(file, FACES))),
+  );
+  if (regular === undefined || bold === undefined) throw new Error('readFaces: two files were asked for');
+  return { regular, bold };
+}
+
+/** What the writers of files need, from the installed packages; the fonts are read once. */
 export function exportResources(): ExportResources {
   let fonts: Promise<Fonts> | undefined;
   return {
@@ -23,5 +34,7 @@ export function exportResources(): ExportResources {
       fonts ??= readFonts();
       return fonts;
     },
+    faces: readFaces,
+    rasterizer: () => readFile(resolve('@resvg/resvg-wasm/index_bg.wasm')),
   };
 }

@@ -1,8 +1,13 @@
 import { base64 } from '../core/text/base64.ts';
-import type { Fonts } from './pdf.ts';
+
+/** WOFF2 files of the letters. */
+export interface Faces {
+  readonly regular: Uint8Array;
+  readonly bold: Uint8Array;
+}
 
 /** The letters of the sheets as @font-face rules that hold the font files (WOFF2): a picture may not fetch any. */
-export function faceRules({ regular, bold }: Fonts): string {
+export function faceRules({ regular, bold }: Faces): string {
   const rule = (weight: number, file: Uint8Array) =>
     `@font-face{font-family:Inter;font-weight:${weight};src:url(data:font/woff2;base64,${base64(file)})}`;
   return rule(400, regular) + rule(700, bold);

@@ -1,5 +1,6 @@
 /** formats/ writes sheets, or the course itself, as files that other programs read. */
 import type { Course } from '../../core/course/course.ts';
+import type { Faces } from '../faces.ts';
 import type { AskedSheet } from '../folder-plan.ts';
 import type { Fonts } from '../pdf.ts';
 import type { TooBig } from '../sheet.ts';
@@ -31,7 +32,7 @@ export interface ExportJob {
 export interface ExportResources {
   fonts(): Promise<Fonts>;
   /** The same letters as WOFF2 files for browsers: small, and without rare signs. */
-  faces(): Promise<Fonts>;
+  faces(): Promise<Faces>;
   /** The program that turns an SVG into dots: the package's WebAssembly file. */
   rasterizer(): Promise<Uint8Array>;
 }
@@ -65,23 +66,15 @@ export interface ExportFormat {
   readonly ending: string;
   /** Whether it writes pages of sheets, or what lies on the ground. */
   readonly about: 'sheets' | 'course';
-<<<<<<< HEAD
-  /** Rejects when a resource cannot be had, and when the watch's signal is aborted. */
-=======
   /** Binds all sheets into one file: of the class as it is, or of every class of the day. Absent: a file for each sheet or page. */
   readonly binds?: 'class' | 'day';
   /**
    * Every file or none: where one sheet cannot be drawn, it is told by its title and nothing is written, because a scale is a
    * promise. Rejects when a resource cannot be had, and when the watch's signal is aborted.
    */
->>>>>>> main
   write(
     job: ExportJob,
     resources: ExportResources,
     watch: ExportWatch,
-<<<<<<< HEAD
-  ): Promise<readonly ExportedFile[] | TooBig | TooManyDots>;
-=======
-  ): Promise<readonly ExportedFile[] | TooBig | NoDay>;
->>>>>>> main
+  ): Promise<readonly ExportedFile[] | TooBig | TooManyDots | NoDay>;
 }

@@ -1,3 +1,4 @@
+import { csvFormat } from './csv-format.ts';
 import { dayFolderFormat, folderFormat } from './folder-format.ts';
 import type { ExportFormat } from './format.ts';
 import { pdfFormat } from './pdf-format.ts';
@@ -5,8 +6,11 @@ import { pngFormat } from './png-format.ts';
 import { svgFormat } from './svg-format.ts';
 
 /** Every kind of file, in the order in which they are offered. */
-<<<<<<< HEAD
-export const EXPORT_FORMATS: readonly ExportFormat[] = [pdfFormat, svgFormat, pngFormat];
-=======
-export const EXPORT_FORMATS: readonly ExportFormat[] = [pdfFormat, folderFormat, dayFolderFormat];
->>>>>>> main
+export const EXPORT_FORMATS: readonly ExportFormat[] = [
+  pdfFormat,
+  folderFormat,
+  dayFolderFormat,
+  svgFormat,
+  pngFormat,
+  csvFormat,
+];

@@ -89,11 +89,11 @@ export interface Painter {
 
 /** Rejects when the fonts or the rasterizer cannot be had. */
 export async function painter(resources: ExportResources): Promise<Painter> {
-  const [{ regular, bold }] = await Promise.all<[Promise<Fonts>, Promise<void>]>([
+  const [{ regular, bold, symbols }] = await Promise.all<[Promise<Fonts>, Promise<void>]>([
     resources.fonts(),
     startRasterizer(resources),
   ]);
-  const fontBuffers = [regular, bold].map(withoutSubstitutions);
+  const fontBuffers = [regular, bold, symbols].map(withoutSubstitutions);
   return {
     png(page, dpi) {
       const width = Math.round((page.width / MM_PER_INCH) * dpi);

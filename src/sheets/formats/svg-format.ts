@@ -3,6 +3,7 @@ import { pageFileName } from '../../core/text/file-name.ts';
 import { faceRules } from '../faces.ts';
 import { svg } from '../svg.ts';
 import type { ExportedFile, ExportFormat } from './format.ts';
+import { pageFacts } from './page-facts.ts';
 
 /** A picture of lines and letters for each page, in millimetres. The letters come with it, so that it prints alike anywhere. */
 export const svgFormat: ExportFormat = {
@@ -18,10 +19,11 @@ export const svgFormat: ExportFormat = {
       await step(done, sheets.length);
       signal?.throwIfAborted();
       const drawn = sheet.draw(survey(course), options);
-      if (drawn.kind === 'too-big') return drawn;
+      if (drawn.kind === 'too-big') return { ...drawn, why: `${sheet.title}: ${drawn.why}` };
       for (const [i, page] of drawn.pages.entries()) {
         const name = pageFileName(course.title, sheet.id, { page: i + 1, of: drawn.pages.length, ending: 'svg' });
-        files.push({ name, type: 'image/svg+xml', bytes: writer.encode(svg(page, faces)) });
+        const bytes = writer.encode(svg(page, faces));
+        files.push({ name, type: 'image/svg+xml', bytes, ...pageFacts(drawn, i) });
       }
     }
     return files;
