@@ -1,4 +1,5 @@
 import { csvFormat } from './csv-format.ts';
+import { dxfFormat } from './dxf-format.ts';
 import { dayFolderFormat, folderFormat } from './folder-format.ts';
 import type { ExportFormat } from './format.ts';
 import { pdfFormat } from './pdf-format.ts';
@@ -12,5 +13,6 @@ export const EXPORT_FORMATS: readonly ExportFormat[] = [
   dayFolderFormat,
   svgFormat,
   pngFormat,
+  dxfFormat,
   csvFormat,
 ];
