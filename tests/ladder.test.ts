@@ -25,6 +25,7 @@ const LADDER = [
   'core/setout',
   'core/change',
   'core/files',
+  'core/score',
   'words',
   'sheets',
   'desk',

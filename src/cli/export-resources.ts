@@ -1,6 +1,5 @@
 import { readFile } from 'node:fs/promises';
 import { createRequire } from 'node:module';
-import type { Faces } from '../sheets/faces.ts';
 import type { ExportResources } from '../sheets/formats/format.ts';
 import type { Fonts } from '../sheets/pdf.ts';
 
@@ -16,25 +15,26 @@ async function readFonts(): Promise<Fonts> {
   return { regular, bold, symbols };
 }
 
-const FACES = new URL('../../assets/fonts/', import.meta.url);
-
-async function readFaces(): Promise<Faces> {
-  const [regular, bold] = await Promise.all(
-    ['inter-regular.woff2', 'inter-bold.woff2'].map((file) => readFile(new URL(file, FACES))),
-  );
-  if (regular === undefined || bold === undefined) throw new Error('readFaces: two files were asked for');
+async function readFaces() {
+  const read = (file: string) => readFile(new URL(`../../assets/fonts/${file}`, import.meta.url));
+  const [regular, bold] = await Promise.all([read('inter-regular.woff2'), read('inter-bold.woff2')]);
   return { regular, bold };
 }
 
-/** What the writers of files need, from the installed packages; the fonts are read once. */
+/** Reads when it is first asked, and once. */
+function once<Resource>(read: () => Promise<Resource>): () => Promise<Resource> {
+  let answer: Promise<Resource> | undefined;
+  return () => {
+    answer ??= read();
+    return answer;
+  };
+}
+
+/** What the writers of files need, from the installed packages. */
 export function exportResources(): ExportResources {
-  let fonts: Promise<Fonts> | undefined;
   return {
-    fonts() {
-      fonts ??= readFonts();
-      return fonts;
-    },
-    faces: readFaces,
-    rasterizer: () => readFile(resolve('@resvg/resvg-wasm/index_bg.wasm')),
+    fonts: once(readFonts),
+    faces: once(readFaces),
+    rasterizer: once(() => readFile(resolve('@resvg/resvg-wasm/index_bg.wasm'))),
   };
 }

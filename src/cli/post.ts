@@ -1,10 +1,12 @@
 import type { Command } from 'commander';
 import type { Course } from '../core/course/course.ts';
+import { survey } from '../core/survey.ts';
 import type { AskedSheet } from '../sheets/folder-plan.ts';
 import type { ExportedFile, ExportFormat } from '../sheets/formats/format.ts';
 import { EXPORT_FORMATS } from '../sheets/formats/formats.ts';
 import { PAPERS, type PageOptions, type Sheet } from '../sheets/sheet.ts';
 import { SHEETS } from '../sheets/sheets.ts';
+import { staleWords, staleWordsWarning } from '../sheets/stale-words.ts';
 import { baseCommand } from './command.ts';
 import { courseFrom } from './course-file.ts';
 import { unknownWord } from './did-you-mean.ts';
@@ -176,7 +178,11 @@ export function postCommand(io: Io): Command {
         written.map((each) => each.file),
         { over },
       );
-      const notices = [...new Set(written.flatMap((each) => each.file.notices ?? []))];
+      const stale = staleWordsWarning(staleWords(survey(course)));
+      const notices = [
+        ...(stale === '' ? [] : [stale]),
+        ...new Set(written.flatMap((each) => each.file.notices ?? [])),
+      ];
       for (const notice of notices) io.err(`${notice}\n`);
       if (options.json !== true) return io.out(paths.map((path) => `${path}\n`).join(''));
       printJson(io, {

@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
+import type { Course } from '../../src/core/course/course.ts';
 import { EXPORT_FORMATS } from '../../src/sheets/formats/formats.ts';
 import { courseFile, runCli, scratchFolder, smallCourse } from './run-cli.ts';
 
@@ -103,6 +104,19 @@ describe('post', () => {
     await runCli('post', file, '--out', two);
     const [name = ''] = readdirSync(one);
     expect(readFileSync(join(one, name)).equals(readFileSync(join(two, name)))).toBe(true);
+  });
+
+  test('warns on stderr of own words that were written before the course was changed, and posts them', async () => {
+    const course = smallCourse();
+    const [layout] = course.layouts;
+    const [leg, ...others] = layout.ride.legs;
+    if (leg === undefined) throw new Error('the small course has no leg');
+    const own = { ...leg, words: 'Trot the poles.', wordsFor: 'From START, walk over the poles.' };
+    const ride = { ...layout.ride, legs: [own, ...others] };
+    const stale: Course = { ...course, layouts: [{ ...layout, ride }] };
+    const { code, err } = await runCli('post', courseFile(stale), '--out', scratchFolder());
+    expect(code).toBe(0);
+    expect(err).toBe('Instruction 1 is in the designer’s own words, and the course has changed since.\n');
   });
 
   test('refuses a folder that cannot be made, a paper, a sheet, a scale, each with its reason', async () => {

@@ -10,3 +10,9 @@ const NUMBER = /^\s*[+-]?\d+(?:[.,]\d+)?\s*$/;
 export function safeCell(text: string): string {
   return FORMULA.test(text) && !NUMBER.test(text) ? `'${text}` : text;
 }
+
+/** The text of a cell that `safeCell` may have written. */
+export function plainCell(cell: string): string {
+  const text = cell.slice(1);
+  return cell !== text && safeCell(text) === cell ? text : cell;
+}

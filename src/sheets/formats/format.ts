@@ -1,6 +1,5 @@
 /** formats/ writes sheets, or the course itself, as files that other programs read. */
 import type { Course } from '../../core/course/course.ts';
-import type { Faces } from '../faces.ts';
 import type { AskedSheet } from '../folder-plan.ts';
 import type { Fonts } from '../pdf.ts';
 import type { TooBig } from '../sheet.ts';
@@ -32,7 +31,7 @@ export interface ExportJob {
 export interface ExportResources {
   fonts(): Promise<Fonts>;
   /** The same letters as WOFF2 files for browsers: small, and without rare signs. */
-  faces(): Promise<Faces>;
+  faces(): Promise<Pick<Fonts, 'regular' | 'bold'>>;
   /** The program that turns an SVG into dots: the package's WebAssembly file. */
   rasterizer(): Promise<Uint8Array>;
 }
@@ -49,6 +48,9 @@ export interface NoDay {
   readonly kind: 'no-day';
   readonly why: string;
 }
+
+/** Why nothing can be written as it was asked for. */
+export type ExportRefusal = TooBig | TooManyDots | NoDay;
 
 /** How a long job tells how far it is, and is given up. */
 export interface ExportWatch {
@@ -76,5 +78,5 @@ export interface ExportFormat {
     job: ExportJob,
     resources: ExportResources,
     watch: ExportWatch,
-  ): Promise<readonly ExportedFile[] | TooBig | TooManyDots | NoDay>;
+  ): Promise<readonly ExportedFile[] | ExportRefusal>;
 }

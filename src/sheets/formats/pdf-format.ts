@@ -1,11 +1,13 @@
 import { survey } from '../../core/survey.ts';
 import { sheetFileName } from '../../core/text/file-name.ts';
-import { type Fonts, pdf } from '../pdf.ts';
+import type { Fonts } from '../pdf.ts';
 import type { Pages } from '../sheet.ts';
 import type { ExportedFile, ExportFormat } from './format.ts';
 
 /** Pages as a file that is handed out. */
 export async function pdfFile(name: string, pages: Pages, fonts: Fonts): Promise<ExportedFile> {
+  // The writer is large: who only lists the formats does not wait for it.
+  const { pdf } = await import('../pdf.ts');
   const { drawing, substitutions } = pages;
   return {
     ...{ name, type: 'application/pdf', bytes: await pdf(pages, fonts), pages: pages.pages.length },
