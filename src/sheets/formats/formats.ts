@@ -2,6 +2,7 @@ import { csvFormat } from './csv-format.ts';
 import { dxfFormat } from './dxf-format.ts';
 import { dayFolderFormat, folderFormat } from './folder-format.ts';
 import type { ExportFormat } from './format.ts';
+import { messageFormat } from './message-format.ts';
 import { pdfFormat } from './pdf-format.ts';
 import { pngFormat } from './png-format.ts';
 import { svgFormat } from './svg-format.ts';
@@ -13,6 +14,7 @@ export const EXPORT_FORMATS: readonly ExportFormat[] = [
   dayFolderFormat,
   svgFormat,
   pngFormat,
+  messageFormat,
   dxfFormat,
   csvFormat,
 ];
