@@ -5,6 +5,7 @@ import { checkCommand } from './check.ts';
 import { baseCommand, HelpShown } from './command.ts';
 import { dayCommand } from './day.ts';
 import { unknownWord } from './did-you-mean.ts';
+import { goCommand } from './go.ts';
 import { BadInput, type Io } from './io.ts';
 import { linkCommand } from './link.ts';
 import { postCommand } from './post.ts';
@@ -32,6 +33,7 @@ export async function runCommandLine(argv: readonly string[], io: Io): Promise<n
     setOutCommand(io),
     changeCommand(io),
     dayCommand(io),
+    goCommand(io),
     asBuiltCommand(io, reportFailure),
   ];
   const known = commands.map((each) => each.name());

@@ -40,7 +40,8 @@ export interface DayProblem {
 /** A class of the day as the class entry that its layout is surveyed with. */
 export const classEntryOf = memoizeByIdentity((of: DayClass, own: ClassEntry): ClassEntry => {
   const { title, level, entries, changeover, dragEvery, drag } = of;
-  const { allotted: _, ...rest } = own;
+  // Who rides the class of the course, and when, says nothing of another.
+  const { allotted: _, list: _list, starts: _starts, drawn: _drawn, ...rest } = own;
   return {
     ...{ ...rest, title, level, entries },
     ...(changeover === undefined ? {} : { changeover }),
