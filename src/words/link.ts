@@ -2,8 +2,7 @@
 export const linkWords = {
   // Linked notice.
   label: 'A course from a link',
-  cameInAddress:
-    'This course came in the address of the link, and nothing was sent to anybody. Change what you like: it becomes a course of your own in this browser.',
+  cameInAddress: 'It came in the link, and nothing was sent to anybody. What you change is yours, in this browser.',
   close: 'Close this message',
   notOpened: 'The link was not opened',
   readerNotLoaded:

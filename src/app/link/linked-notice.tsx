@@ -1,3 +1,4 @@
+import '../styles/link.css';
 import { X } from 'lucide-react';
 import { useEffect } from 'react';
 import type { Course } from '../../core/course/course.ts';

@@ -11,7 +11,7 @@ const BYTE_ORDER_MARK = '\uFEFF';
 /** The pieces of the shown layout as a table for spreadsheets: UTF-8, commas, lines as RFC 4180 has them, a point in numbers. */
 export const csvFormat: ExportFormat = {
   id: 'csv',
-  title: 'Table of pieces (CSV)',
+  title: 'Table of pieces',
   ending: 'csv',
   about: 'course',
   async write({ course }, _resources, { step, signal }) {

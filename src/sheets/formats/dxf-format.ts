@@ -188,7 +188,7 @@ function drawnGround(of: Survey): string {
  */
 export const dxfFormat: ExportFormat = {
   id: 'dxf',
-  title: 'Drawing for CAD (DXF)',
+  title: 'Drawing for CAD',
   ending: 'dxf',
   about: 'course',
   async write({ course }, _resources, { step, signal }) {

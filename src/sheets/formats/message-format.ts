@@ -10,7 +10,7 @@ const DOTS = 1600;
 /** A picture of the course to send to somebody's phone. */
 export const messageFormat: ExportFormat = {
   id: 'message',
-  title: 'Picture for a message (PNG)',
+  title: 'Picture for a message',
   ending: 'png',
   about: 'course',
   async write({ course }, resources, { step, signal }) {
