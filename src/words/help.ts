@@ -41,6 +41,13 @@ export const helpWords = {
       ],
     },
     {
+      id: 'help-link',
+      title: 'A link and a code',
+      paragraphs: [
+        'File → Copy a link… makes an address that holds the shown layout with its arena and its class. Whoever opens it sees the ride play, and nothing is sent to anybody: the course is in the address. What they change is theirs. Where Polewright is served from an address that others can reach, the pattern has the link as a code for a phone.',
+      ],
+    },
+    {
       id: 'help-set-out',
       title: 'Setting it out in the arena',
       paragraphs: [
