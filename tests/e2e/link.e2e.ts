@@ -95,6 +95,32 @@ test('back brings back what was open, and forward the link', async ({ page, base
   await expect(title(page)).toHaveText('Winter indoor trail');
 });
 
+test('another part of the page comes and goes in the address, and the course of the link stays', async ({
+  page,
+  baseURL,
+}) => {
+  await page.goto(linkTo('larkhollow-open', baseURL));
+  await expect(notice(page)).toBeVisible();
+  await stage(page, 'Set').click();
+  await choose(page, 'Fan');
+  const away = () =>
+    page.evaluate(() => {
+      history.pushState({ elsewhere: true }, '', '#elsewhere');
+      window.dispatchEvent(new HashChangeEvent('hashchange'));
+    });
+  await away();
+  await expect(title(page)).toHaveText('Sunday open trail');
+  await page.goBack();
+  await expect(stage(page, 'Set')).toHaveAttribute('aria-selected', 'true');
+  await away();
+  const name = page.getByRole('textbox', { name: 'Name', exact: true });
+  await name.fill('My own fan');
+  await name.press('Enter');
+  await page.goBack();
+  await expect(page).not.toHaveURL(/#/);
+  await expect(page.getByRole('region', { name: 'Obstacles' })).toContainText('My own fan');
+});
+
 test('a course that was changed is kept as a copy, and a reload goes on with it', async ({ page, baseURL }) => {
   await page.goto(linkTo('larkhollow-open', baseURL));
   await expect(notice(page)).toBeVisible();

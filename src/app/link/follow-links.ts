@@ -9,20 +9,31 @@ import { isCourseLink, type Linked, putLinked, readAddress } from './linked.ts';
  */
 export function followLinks(desk: Desk, saver: CourseSaver, opened: Linked): void {
   let linked = opened.kind === 'opened' ? opened.course : undefined;
+  /** The fragment whose course was opened last. Other parts of the page have fragments of their own, and come back to this one. */
+  let shown = linked === undefined ? '' : location.hash;
   /** What was open before the link. */
   let before: string | undefined;
 
   function forgetAddress(): void {
-    if (isCourseLink(location.hash)) history.replaceState(history.state, '', location.pathname + location.search);
     linked = undefined;
+    if (!isCourseLink(location.hash)) return;
+    history.replaceState(history.state, '', location.pathname + location.search);
+    shown = '';
   }
   function onDeskChange(): void {
     if (linked !== undefined && presentCourse(desk.state().history) !== linked) forgetAddress();
   }
   async function onAddress(): Promise<void> {
+    if (location.hash === shown) {
+      // Back from another part of the page: what was changed meanwhile stays.
+      if (linked === undefined) forgetAddress();
+      return;
+    }
     if (!isCourseLink(location.hash)) {
+      if (location.hash !== '') return;
       const isUntouched = linked !== undefined;
       linked = undefined;
+      shown = '';
       putLinked({ kind: 'none' });
       if (isUntouched && before !== undefined) await saver.load(before);
       return;
@@ -34,6 +45,7 @@ export function followLinks(desk: Desk, saver: CourseSaver, opened: Linked): voi
       saver.lookAt(read.course);
       desk.switchStage('ride');
       linked = read.course;
+      shown = location.hash;
     }
     putLinked(read);
   }
