@@ -18,6 +18,7 @@ import { LinkedOrHints } from './link/linked-place.tsx';
 import { LiveRegion } from './live-region.tsx';
 import { Panels } from './panels.tsx';
 import { usePaneKeys } from './panes.ts';
+import { ScoreWhereOpen } from './score/score-place.tsx';
 import { CompanionWhereOpen } from './setout/companion-place.tsx';
 import { SkipLinks } from './skip-links.tsx';
 import { panelsOf } from './stages.ts';
@@ -69,6 +70,7 @@ export function Shell() {
       <LiveRegion />
       <FirstDialogs />
       <CompanionWhereOpen />
+      <ScoreWhereOpen />
       <ButtonName />
     </div>
   );
