@@ -10,6 +10,7 @@ import { deskNames } from './desk-names.ts';
 import { fileWords } from './file.ts';
 import { findingsWords } from './findings.ts';
 import { emptyWords, hintWords, newCourseWords, paletteWords, starterWords } from './first-visit.ts';
+import { goWords } from './go.ts';
 import { handWords } from './hand.ts';
 import { helpWords } from './help.ts';
 import { keyWords } from './keys.ts';
@@ -35,6 +36,7 @@ export const catalogue = {
   file: fileWords,
   findings: findingsWords,
   firstVisit: { newCourseWords, starterWords, emptyWords, paletteWords, hintWords },
+  go: goWords,
   hand: handWords,
   help: helpWords,
   keys: keyWords,

@@ -41,6 +41,14 @@ export const helpWords = {
       ],
     },
     {
+      id: 'help-entries',
+      title: 'Who rides, and when',
+      paragraphs: [
+        'Post → Entries takes the entries as you type or paste them, one a line: number, rider, horse. Columns of a spreadsheet come as they are. A line that cannot be read stays in the box, with what would be right. Draw the order, or put it by number; a draw number draws the same order again. Move an entry by its arrows, by Alt + Up and Alt + Down, or by dragging it.',
+        'Press an entry to scratch it, or to type how many minutes late it goes: all after it move with it. The times are estimates; the sheets Order of go and Gate sheet show them.',
+      ],
+    },
+    {
       id: 'help-set-out',
       title: 'Setting it out in the arena',
       paragraphs: [

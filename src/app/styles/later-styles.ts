@@ -6,4 +6,5 @@ import './post.css';
 import './change.css';
 import './setout.css';
 import './score.css';
+import './go.css';
 import './forced-later.css';
