@@ -2,7 +2,7 @@
 import type { Entry } from '../core/course/course.ts';
 import type { Mark } from '../core/plane/mark.ts';
 import { ARTIFACT, type Role } from '../core/plane/role.ts';
-import type { CardBand, PlacedColumn } from './card-grid.ts';
+import type { CardTier, PlacedColumn } from './card-grid.ts';
 import { SMALLEST_FONT_SIZE, truncatedText } from './lettering.ts';
 import { wordsMark } from './title-block.ts';
 
@@ -47,7 +47,7 @@ function centred(text: string, x: number, y: number, { size, weight, role }: Cen
 
 /** How a card is divided, mm from the left edge of the paper. */
 export interface CardGrid {
-  readonly bands: readonly CardBand[];
+  readonly tiers: readonly CardTier[];
   readonly tracks: readonly CardTrack[];
   readonly entryWidth: number;
   readonly hasNames: boolean;
@@ -57,12 +57,12 @@ export interface CardGrid {
   readonly sums: readonly string[];
 }
 
-/** Entry and track, the legs of the longest band, the sums. */
-function columnCount({ bands, sums }: CardGrid): number {
-  return 2 + Math.max(...bands.map(({ columns }) => columns.length)) + sums.length;
+/** Entry and track, the legs of the longest tier, the sums. */
+function columnCount({ tiers, sums }: CardGrid): number {
+  return 2 + Math.max(...tiers.map(({ columns }) => columns.length)) + sums.length;
 }
 
-/** Where the sums begin: they stand at the right of the last band. */
+/** Where the sums begin: they stand at the right of the last tier. */
 function sumsFrom({ right, sums }: CardGrid): number {
   return right - SUM_WIDTH * sums.length;
 }
@@ -73,11 +73,11 @@ export function headMarks(
   top: number,
   table: Role,
 ): { readonly marks: readonly Mark<'paper'>[]; readonly height: number } {
-  const { bands, left, right, sums } = grid;
+  const { tiers, left, right, sums } = grid;
   const marks: Mark<'paper'>[] = [];
   let y = top;
-  for (const [i, { columns, headHeight }] of bands.entries()) {
-    const isLast = i === bands.length - 1;
+  for (const [i, { columns, headHeight }] of tiers.entries()) {
+    const isLast = i === tiers.length - 1;
     const row: Role = { tag: 'TR', within: table, columns: columnCount(grid) };
     const head = (column: number): CellRole => ({ tag: 'TH', within: row, column, span: 1 });
     if (i === 0) marks.push(wordsMark('Entry', left + 1, y + 5, { size: SMALL, weight: 'bold', role: head(0) }));
@@ -130,17 +130,17 @@ function tickMarks(
 }
 
 /** Height of an entry. */
-export function rowHeight({ bands, tracks }: CardGrid): number {
-  return bands.length * tracks.length * TRACK;
+export function rowHeight({ tiers, tracks }: CardGrid): number {
+  return tiers.length * tracks.length * TRACK;
 }
 
-/** One entry: for each band the tracks, one under the other. */
+/** One entry: for each tier the tracks, one under the other. */
 export function rowMarks(grid: CardGrid, entry: CardLine, top: number, table: Role): readonly Mark<'paper'>[] {
-  const { bands, tracks, left, right, entryWidth, sums, hasNames } = grid;
-  const bandHeight = tracks.length * TRACK;
-  const height = bands.length * bandHeight;
+  const { tiers, tracks, left, right, entryWidth, sums, hasNames } = grid;
+  const tierHeight = tracks.length * TRACK;
+  const height = tiers.length * tierHeight;
   const marks: Mark<'paper'>[] = [];
-  const rows = bands.flatMap(() => tracks.map((): Role => ({ tag: 'TR', within: table, columns: columnCount(grid) })));
+  const rows = tiers.flatMap(() => tracks.map((): Role => ({ tag: 'TR', within: table, columns: columnCount(grid) })));
   const cell = (row: number, column: number): Role => {
     const within = rows[row];
     return within === undefined ? ARTIFACT : { tag: 'TD', within, column, span: 1 };
@@ -155,9 +155,9 @@ export function rowMarks(grid: CardGrid, entry: CardLine, top: number, table: Ro
       marks.push(wordsMark(short(text), left + 1, top + 10.2 + i * 4.2, { size: SMALL, role }));
     });
   }
-  for (const [i, { columns }] of bands.entries()) {
-    const y = top + i * bandHeight;
-    const end = i === bands.length - 1 ? sumsFrom(grid) : right;
+  for (const [i, { columns }] of tiers.entries()) {
+    const y = top + i * tierHeight;
+    const end = i === tiers.length - 1 ? sumsFrom(grid) : right;
     for (const [k, { title, ticks }] of tracks.entries()) {
       const at = y + k * TRACK;
       const row = i * tracks.length + k;
@@ -168,11 +168,11 @@ export function rowMarks(grid: CardGrid, entry: CardLine, top: number, table: Ro
       }
       if (k > 0) marks.push(line([left + entryWidth, at], [end, at], THIN));
     }
-    for (const { x } of columns) marks.push(line([x, y], [x, y + bandHeight], THIN));
+    for (const { x } of columns) marks.push(line([x, y], [x, y + tierHeight], THIN));
     if (i > 0) marks.push(line([left + entryWidth, y], [right, y], THIN));
-    if (i === bands.length - 1) {
+    if (i === tiers.length - 1) {
       sums.forEach((_, k) => {
-        marks.push(line([end + k * SUM_WIDTH, y], [end + k * SUM_WIDTH, y + bandHeight], k === 0 ? THICK : THIN));
+        marks.push(line([end + k * SUM_WIDTH, y], [end + k * SUM_WIDTH, y + tierHeight], k === 0 ? THICK : THIN));
       });
     }
   }

@@ -79,7 +79,8 @@ function classChapter(
   const { id, layout, from } = times[index] ?? {};
   const of = day.classes.find((each) => each.id === id);
   if (of === undefined || layout === undefined || from === undefined) return [];
-  const entry: ClassEntry = { ...classEntryOf(of, course.class), starts: from };
+  // In a folder of the day a class begins when the timetable says.
+  const entry: ClassEntry = { starts: from, ...classEntryOf(of, course) };
   const isNew = times.findIndex((each) => each.layout === layout) === index;
   const before = times[index - 1]?.layout ?? layout;
   const own = asked
