@@ -79,10 +79,10 @@ function classChapter(
   const { id, layout, from } = times[index] ?? {};
   const of = day.classes.find((each) => each.id === id);
   if (of === undefined || layout === undefined || from === undefined) return [];
-  // In a folder of the day a class begins when the timetable says.
-  const entry: ClassEntry = { starts: from, ...classEntryOf(of, course) };
   const isNew = times.findIndex((each) => each.layout === layout) === index;
   const before = times[index - 1]?.layout ?? layout;
+  // In a folder of the day a class begins when the timetable says.
+  const entry: ClassEntry = { ...classEntryOf(of, course), starts: from };
   const own = asked
     .filter(({ sheet }) => sheet.wholeDay === undefined && (isNew || sheet.perLayout !== true))
     .map((each) => drawnChapter(each, () => layoutSurvey(course, layout, entry)));

@@ -188,6 +188,7 @@ function draw({ course }: Survey, options: PageOptions): Pages {
 export const truckList: Sheet = {
   id: 'truck',
   title: 'Truck list',
+  perLayout: true,
   options: [FOR],
   wholeDay: { [FOR.id]: 'day' },
   draw,
