@@ -10,6 +10,7 @@ import { BadInput, type Io } from './io.ts';
 import { linkCommand } from './link.ts';
 import { postCommand } from './post.ts';
 import { rideCommand } from './ride.ts';
+import { scoreCommand } from './score.ts';
 import { setCommand } from './set.ts';
 import { setOutCommand } from './setout.ts';
 
@@ -35,6 +36,7 @@ export async function runCommandLine(argv: readonly string[], io: Io): Promise<n
     dayCommand(io),
     goCommand(io),
     asBuiltCommand(io, reportFailure),
+    scoreCommand(io),
   ];
   const known = commands.map((each) => each.name());
   const program = baseCommand(

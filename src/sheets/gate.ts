@@ -25,7 +25,8 @@ const BOX_WIDTH = 11.5;
 const BOX = 5;
 const SPACE = 2.5;
 const PADDING = 0.7;
-const RULE = 0.2;
+/** mm: a copy in black and white still has it. */
+const RULE = 0.25;
 const HEAD_RULE = 0.4;
 /** For who is read to: the boxes, number, name, when, notes. */
 const HEADS = { columns: 8, tag: 'TH' } as const;

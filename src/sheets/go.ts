@@ -27,7 +27,8 @@ const SETTINGS: readonly { readonly columns: 1 | 2; readonly size: number }[] = 
 /** The same for a list that takes several pages: a smaller one where it saves a page. */
 const LONG_SETTINGS = [4.2, 4, 3.8].map((size) => ({ columns: 2, size }) as const);
 const SPACE = 3;
-const RULE = 0.15;
+/** mm: a copy in black and white still has it. */
+const RULE = 0.25;
 const HEAD_RULE = 0.4;
 /** For who is read to: turn, number, rider, horse, when. */
 const HEADS = { columns: 5, tag: 'TH' } as const;
@@ -45,6 +46,11 @@ interface Columns {
 /** Of horses, times and what is between goes. */
 function lesser(size: number): number {
   return Math.max(SMALLEST_FONT_SIZE, size * 0.84);
+}
+
+/** Of a row, mm. */
+function leastHeight(size: number): number {
+  return size * 1.65;
 }
 
 /** Of turns, heads and notes. */
@@ -125,7 +131,7 @@ function rowOf(of: Survey, row: GoRow, columns: Columns, look: Look, width: numb
     ...nameCells(row, columns, look),
     ...when,
   ];
-  return listRow(cells, { width, padding, rule: RULE, least: size * 1.25 + 2 * padding, reads: CELLS });
+  return listRow(cells, { width, padding, rule: RULE, least: leastHeight(size), reads: CELLS });
 }
 
 function noteRow(text: string, width: number, size: number): BlockRow {
@@ -180,7 +186,10 @@ function draw(of: Survey, options: PageOptions): Pages {
       },
       remark: hasTimes ? GO_CAUTION : 'Be at the gate early: entries may scratch.',
     });
+  const rows = goTimesOf(of).rows.length;
   for (const setting of SETTINGS) {
+    // A page is never so high: what cannot fit is not laid out.
+    if ((rows * leastHeight(setting.size)) / setting.columns > paper.height) continue;
     const pages = pagesAt(setting);
     if (pages.pages.length === 1) return pages;
   }

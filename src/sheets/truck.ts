@@ -22,7 +22,8 @@ const FONT_SIZES = [4.6, 4.2, 3.8] as const;
 const BOX = 5;
 const BOX_WIDTH = 9;
 const SPACE = 2.5;
-const RULE = 0.2;
+/** mm: a copy in black and white still has it. */
+const RULE = 0.25;
 const HEAD_RULE = 0.4;
 /** More layouts than these have no columns of their own. */
 const MOST_LAYOUTS = 5;
@@ -184,4 +185,4 @@ function draw({ course }: Survey, options: PageOptions): Pages {
   }, pagesAt(first));
 }
 
-export const truckList: Sheet = { id: 'truck', title: 'Truck list', options: [FOR], draw };
+export const truckList: Sheet = { id: 'truck', title: 'Truck list', perLayout: true, options: [FOR], draw };

@@ -99,7 +99,7 @@ test('without a start the times count from the first go, and that is said', () =
 test('where only the number of entries is known there is a row to write in for each', () => {
   const pages = pagesOf(clearEntries(entered(3)));
   expect(textOf(pages)).toContain('20 entries');
-  const rules = pages.pages[0].marks.filter((mark) => mark.kind === 'line' && mark.width === 0.15);
+  const rules = pages.pages[0].marks.filter((mark) => mark.kind === 'line' && mark.width === 0.25);
   expect(rules.length).toBe(20);
 });
 

@@ -19,30 +19,59 @@ function entryIn(list: Draft<Entry>[] | undefined, id: string): Draft<Entry> {
   return found;
 }
 
-/** Adds entries at the end of the list. Throws where there would be more than a class may have. */
-export function addEntries(course: Course, given: readonly NewEntry[]): Course {
-  const before = course.class.list ?? [];
-  if (before.length + given.length > MOST_ENTRIES) {
-    throw new Error(`addEntries: ${before.length + given.length} entries; a class has at most ${MOST_ENTRIES}`);
+/** New ids, none of which is taken. */
+function freshIds(taken: ReadonlySet<string>): () => string {
+  let number = 0;
+  return () => {
+    do number += 1;
+    while (taken.has(`entry-${number}`));
+    return `entry-${number}`;
+  };
+}
+
+function withList(course: Course, list: readonly Entry[]): Course {
+  if (list.length > MOST_ENTRIES) {
+    throw new Error(`withList: ${list.length} entries; a class has at most ${MOST_ENTRIES}`);
   }
-  if (given.length === 0) return course;
-  const taken = new Set(before.map(({ id }) => id));
-  let number = 1;
-  const added = given.map((entry) => {
-    while (taken.has(`entry-${number}`)) number += 1;
-    const id = `entry-${number}`;
-    taken.add(id);
-    return { id, ...entry };
-  });
   return editClass(course, (entry) => {
-    entry.list = castDraft([...before, ...added]);
+    entry.list = castDraft([...list]);
     delete entry.drawn;
   });
 }
 
-/** The class with only these entries. */
+/** Adds entries at the end of the list. Throws where there would be more than a class may have. */
+export function addEntries(course: Course, given: readonly NewEntry[]): Course {
+  if (given.length === 0) return course;
+  const before = course.class.list ?? [];
+  const fresh = freshIds(new Set(before.map(({ id }) => id)));
+  return withList(course, [...before, ...given.map((entry) => ({ id: fresh(), ...entry }))]);
+}
+
+/**
+ * The class with only these entries. One that was there before, by its number, or else by rider and horse, keeps its id, because
+ * a score card knows it by that. Throws where there are more than a class may have.
+ */
 export function replaceEntries(course: Course, given: readonly NewEntry[]): Course {
-  return addEntries(clearEntries(course), given);
+  if (given.length === 0) return clearEntries(course);
+  const before = course.class.list ?? [];
+  const fresh = freshIds(new Set(before.map(({ id }) => id)));
+  const left = new Set(before);
+  const kept = new Map<NewEntry, string>();
+  const keep = (isSame: (a: NewEntry, b: NewEntry) => boolean): void => {
+    for (const entry of given) {
+      const found = kept.has(entry) ? undefined : [...left].find((each) => isSame(each, entry));
+      if (found === undefined) continue;
+      kept.set(entry, found.id);
+      left.delete(found);
+    }
+  };
+  keep((a, b) => a.number === b.number && a.rider === b.rider && a.horse === b.horse);
+  keep((a, b) => a.number !== '' && a.number === b.number);
+  keep((a, b) => a.rider !== '' && a.rider === b.rider && a.horse === b.horse);
+  return withList(
+    course,
+    given.map((entry) => ({ id: kept.get(entry) ?? fresh(), ...entry })),
+  );
 }
 
 /** Only the number of entries is known, as it was given. */

@@ -1,5 +1,5 @@
 import type { Course, DayClass } from '../course/course.ts';
-import { dayClassOf } from './go-times.ts';
+import { dayClassOf } from '../course/day-class.ts';
 
 /** The class of the day that is ridden after the course's own; undefined where it is the last, or not of a day. */
 export function classAfter(course: Course): DayClass | undefined {

@@ -31,6 +31,8 @@ const KNOWN_AND_LEFT = ['place', 'order', 'draw', 'go', 'aboutwhen', 'when', 'ti
 
 /** Which column holds what, and what was not taken. */
 export interface EntryColumns {
+  /** The text of the first row where it has the heads. */
+  readonly head?: string;
   /** Rows without the head. */
   readonly rows: readonly CellRow[];
   readonly columns: Readonly<Partial<Record<EntryField, number>>>;
@@ -71,7 +73,7 @@ function byHead(head: CellRow, rows: readonly CellRow[]): EntryColumns {
       left.push({ title: `column ${i + 1}`, isOwn: false });
     }
   }
-  return { rows, columns, left, width: head.cells.length, by: 'head' };
+  return { head: head.text, rows, columns, left, width: head.cells.length, by: 'head' };
 }
 
 /** How many cells most rows have; the more of two that are equally frequent. */

@@ -1,4 +1,5 @@
-import type { ClassEntry, Course, DayBreak, DayClass, Entry } from '../course/course.ts';
+import type { ClassEntry, Course, DayBreak, Entry } from '../course/course.ts';
+import { dayClassOf } from '../course/day-class.ts';
 import { ridingEntries } from '../course/entry-count.ts';
 import { printDuration } from '../measure/duration.ts';
 import type { Seconds } from '../measure/quantity.ts';
@@ -109,13 +110,6 @@ export function goTimes({ list, go, class: of, starts, breaks }: GoPlan): GoTime
     to: now,
     late,
   };
-}
-
-/** The class of the day that the course's own class is: the one that rides the shown layout, by its title where several do. */
-export function dayClassOf({ day, current, class: of }: Course): DayClass | undefined {
-  const riding = (day?.classes ?? []).filter(({ layout }) => layout === current);
-  const named = riding.filter(({ title }) => title === of.title);
-  return named[0] ?? (riding.length === 1 ? riding[0] : undefined);
 }
 
 /** When the first go may begin: as typed for the class, or as the day has it; null while neither says. */

@@ -15,6 +15,8 @@ export interface RefusedLine {
 
 /** The entries of a text. Each of its lines is an entry, the head, empty, or refused. */
 export interface EntryReading {
+  /** The line with the heads of the columns, where there is one. */
+  readonly head?: string;
   readonly entries: readonly NewEntry[];
   readonly refused: readonly RefusedLine[];
   /** How it was taken, one sentence each: which column is what, what was left out, which numbers are worn twice. */
@@ -131,6 +133,7 @@ export function readEntries(text: string): EntryReading {
   );
   const nothing = entries.length + refused.length === 0 ? ['There is no entry in it.'] : [];
   return {
+    ...(table.head === undefined ? {} : { head: table.head }),
     entries,
     refused: refused.sort((a, b) => a.line - b.line),
     notes: [...(entries.length > 0 ? columnNotes(table) : []), ...twice, ...nothing],

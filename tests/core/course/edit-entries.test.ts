@@ -36,6 +36,21 @@ describe('the list of entries', () => {
     expect(addEntries(THREE, [])).toBe(THREE);
   });
 
+  test('is replaced without a score card losing whom it knows: who is there again keeps the id', () => {
+    const [one, two, three] = names(3);
+    if (one === undefined || two === undefined || three === undefined) throw new Error('three are made');
+    const other = { ...two, rider: 'Another' };
+    const moved = { ...three, number: '33' };
+    const { list = [] } = replaceEntries(THREE, [moved, { number: '9', rider: 'New', horse: '' }, other, one]).class;
+    expect(list.map(({ id, number }) => `${id} ${number}`)).toEqual([
+      'entry-3 33',
+      'entry-4 9',
+      'entry-2 2',
+      'entry-1 1',
+    ]);
+    expect(replaceEntries(THREE, [])).toEqual(BLANK);
+  });
+
   test('goes with its last entry', () => {
     const one = addEntries(BLANK, names(1));
     expect(removeEntry(one, 'entry-1')).toEqual(BLANK);

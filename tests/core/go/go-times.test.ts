@@ -1,16 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { dayProblem } from '../../../src/core/change/day-problem.ts';
 import type { Course, Entry } from '../../../src/core/course/course.ts';
+import { dayClassOf, dayEntryCount } from '../../../src/core/course/day-class.ts';
 import { addEntries, changeEntry, startClass } from '../../../src/core/course/edit-entries.ts';
-import {
-  dayClassOf,
-  type GoPlan,
-  type GoTimes,
-  goTimes,
-  goTimesOf,
-  goTimeWords,
-  startOf,
-} from '../../../src/core/go/go-times.ts';
+import { type GoPlan, type GoTimes, goTimes, goTimesOf, goTimeWords, startOf } from '../../../src/core/go/go-times.ts';
 import { survey } from '../../../src/core/survey.ts';
 import { DAY } from '../change/larkhollow-day.ts';
 import { STARTERS } from '../ride/courses.ts';
@@ -182,4 +176,23 @@ test('the class of the day is the one that rides the shown layout, and its set s
   expect(dayClassOf(shown)).toBe(current);
   expect(startOf(shown)).toBe(current?.startsAt);
   expect(startOf(startClass(shown, 5 * HOUR))).toBe(5 * HOUR);
+});
+
+describe('a day', () => {
+  const [first, ...others] = DAY.day?.classes ?? [];
+  if (first === undefined) throw new Error('the day has no class');
+  const shown: Course = { ...DAY, current: first.layout, class: { ...DAY.class, title: first.title } };
+  const listed = addEntries(
+    shown,
+    entries(5).map(({ id: _, ...rest }) => rest),
+  );
+  const riding = (course: Course) => dayProblem(course, () => 0)?.tasks.map((task) => task.riding) ?? [];
+
+  test('counts the list of the course for the class that is the course’s own, and for no other', () => {
+    expect(dayEntryCount(listed, first)).toBe(5);
+    expect(others.map((each) => dayEntryCount(listed, each))).toEqual(others.map(({ entries: count }) => count));
+    const [before, after] = [riding(shown), riding(listed)];
+    expect(after[0]).toBeCloseTo((Number(before[0]) * 5) / first.entries, 6);
+    expect(after.slice(1)).toEqual(before.slice(1));
+  });
 });
