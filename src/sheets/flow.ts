@@ -1,6 +1,7 @@
 /** Paragraphs set into columns: measured first, then placed; nothing is cut and nothing shrinks by itself. */
 
 import type { Mark } from '../core/plane/mark.ts';
+import type { Point } from '../core/plane/point.ts';
 import type { Role } from '../core/plane/role.ts';
 import { CAP_HEIGHT, textWidth, wrappedLines } from './lettering.ts';
 
@@ -127,12 +128,41 @@ export interface FlowedText {
   readonly depths: readonly number[];
 }
 
+/** A row in its place: its item by number, and where its baseline is on a page. */
+interface PlacedRow {
+  readonly item: number;
+  readonly row: TextRow;
+  readonly page: number;
+  readonly at: Point<'paper'>;
+  readonly size: number;
+}
+
+function rowMarks(items: readonly TextItem[], placed: readonly PlacedRow[]): FlowedText['marks'] {
+  const roles = itemRoles(items);
+  return placed.flatMap(({ item, row, page, at, size }) =>
+    row.marks.map(({ text, x, weight, isLabel }) => {
+      const role = roles[item]?.[isLabel ? 'label' : 'text'];
+      const style = { size, ink: 'words', align: 'start', weight, ...(role === undefined ? {} : { role }) } as const;
+      return { page, mark: { kind: 'words', at: { x: at.x + x, y: at.y }, text, ...style } as const };
+    }),
+  );
+}
+
 /** Sets the items one after the other into the columns, at a letter height. */
 export function flowedText(items: readonly TextItem[], columns: readonly Column[], fontSize: number): FlowedText {
-  const marks: { page: number; mark: Mark<'paper'> }[] = [];
+  const placed: PlacedRow[] = [];
   const depths = columns.map(() => 0);
+  let marks: FlowedText['marks'] | undefined;
+  // Most texts are set only to see whether they fit: their marks are made when they are asked for.
+  const flowed = (whole: boolean): FlowedText => ({
+    whole,
+    depths,
+    get marks() {
+      marks ??= rowMarks(items, placed);
+      return marks;
+    },
+  });
   const hang = hangingWidth(items);
-  const roles = itemRoles(items);
   let current = 0;
   let depth = 0;
   for (const [number, item] of items.entries()) {
@@ -152,20 +182,15 @@ export function flowedText(items: readonly TextItem[], columns: readonly Column[
         above = 0;
         column = columns[current];
       }
-      if (column === undefined || depth + row.height > column.height + 1e-9) return { marks, whole: false, depths };
+      if (column === undefined || depth + row.height > column.height + 1e-9) return flowed(false);
       depth += above;
-      const baseline = column.y + depth + (row.height - size * LEADING) / 2 + size * (CAP_HEIGHT + 0.16);
-      for (const { text, x, weight, isLabel } of row.marks) {
-        const at = { x: column.x + x, y: baseline };
-        const role = roles[number]?.[isLabel ? 'label' : 'text'];
-        const mark: Mark<'paper'> = { kind: 'words', at, text, size, ink: 'words', align: 'start', weight };
-        marks.push({ page: column.page, mark: role === undefined ? mark : { ...mark, role } });
-      }
+      const y = column.y + depth + (row.height - size * LEADING) / 2 + size * (CAP_HEIGHT + 0.16);
+      placed.push({ item: number, row, page: column.page, at: { x: column.x, y }, size });
       depth += row.height;
       depths[current] = depth;
     }
   }
-  return { marks, whole: true, depths };
+  return flowed(true);
 }
 
 /** The least height at which the items fit side by side in so many columns of this width. */

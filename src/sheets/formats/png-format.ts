@@ -1,6 +1,6 @@
-import { survey } from '../../core/survey.ts';
 import { pageFileName } from '../../core/text/file-name.ts';
 import type { Page } from '../sheet.ts';
+import { askedPages, noticesOf } from './asked-pages.ts';
 import type { ExportedFile, ExportFormat } from './format.ts';
 import { dotsRefusal, painter } from './picture.ts';
 
@@ -11,15 +11,16 @@ export const pngFormat: ExportFormat = {
   ending: 'png',
   about: 'sheets',
   async write({ course, sheets, dpi }, resources, { step, signal }) {
-    const pages: { readonly page: Page; readonly name: string }[] = [];
-    for (const { sheet, options } of sheets) {
+    const pages: (Pick<ExportedFile, 'name' | 'notices'> & { readonly page: Page })[] = [];
+    for (const asked of sheets) {
       await step(0, sheets.length);
       signal?.throwIfAborted();
-      const drawn = sheet.draw(survey(course), options);
+      const drawn = askedPages(course, asked);
       if (drawn.kind === 'too-big') return drawn;
       const of = drawn.pages.length;
       for (const [i, page] of drawn.pages.entries()) {
-        pages.push({ page, name: pageFileName(course.title, sheet.id, { page: i + 1, of, ending: 'png' }) });
+        const name = pageFileName(course.title, asked.sheet.id, { page: i + 1, of, ending: 'png' });
+        pages.push({ page, name, ...(i === 0 ? noticesOf(drawn) : {}) });
       }
     }
     const refusal = dotsRefusal(
@@ -29,10 +30,10 @@ export const pngFormat: ExportFormat = {
     if (refusal !== undefined) return refusal;
     const { png } = await painter(resources);
     const files: ExportedFile[] = [];
-    for (const [done, { page, name }] of pages.entries()) {
+    for (const [done, { page, ...file }] of pages.entries()) {
       await step(done, pages.length);
       signal?.throwIfAborted();
-      files.push({ name, type: 'image/png', bytes: png(page, dpi) });
+      files.push({ ...file, type: 'image/png', bytes: png(page, dpi) });
     }
     return files;
   },
