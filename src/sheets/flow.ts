@@ -2,16 +2,18 @@
 
 import type { Mark } from '../core/plane/mark.ts';
 import type { Point } from '../core/plane/point.ts';
-import type { Role } from '../core/plane/role.ts';
+import { ARTIFACT, type Role } from '../core/plane/role.ts';
 import { CAP_HEIGHT, textWidth, wrappedLines } from './lettering.ts';
+import { type QrCode, qrMarks } from './qr-code.ts';
 
 /**
- * A heading, or a paragraph with its hanging label ("3."). Headings stay with what follows. `size`: a font size of its
- * own, mm.
+ * A heading, a paragraph with its hanging label ("3."), or a code with its sentence beside it. Headings stay with what
+ * follows. `size`: a font size of its own, mm.
  */
 export type TextItem = { readonly text: string; readonly size?: number } & (
   | { readonly kind: 'heading' }
   | { readonly kind: 'paragraph'; readonly hang?: string }
+  | { readonly kind: 'code'; readonly code: QrCode }
 );
 
 /** A column on a page, mm. */
@@ -35,6 +37,8 @@ interface RowWords {
   readonly x: number;
   readonly weight: 'regular' | 'bold';
   readonly isLabel: boolean;
+  /** Below the row's own line, mm; absent: on it. */
+  readonly down?: number;
 }
 
 /** One line of letters before it has a place. */
@@ -43,6 +47,8 @@ interface TextRow {
   readonly height: number;
   /** Space above, dropped at the top of a column. */
   readonly spaceBefore: number;
+  /** A code at the row's left, mm from its top. */
+  readonly code?: { readonly code: QrCode; readonly down: number };
   /** How many rows after this one have to stay with it. */
   readonly keepWithNext: number;
 }
@@ -58,6 +64,33 @@ function hangingWidth(items: readonly TextItem[]): number {
   return Math.max(1.2, ...hangs.map((hang) => textWidth(hang, 1, 'bold'))) + AFTER_HANG;
 }
 
+/** Between a code and its sentence, mm. The code has white of its own. */
+const AFTER_CODE = 1;
+/** A sentence in less room than this stands under its code, mm. */
+const LEAST_BESIDE = 25;
+
+/** The code as one row: its sentence beside it, about its middle, or under it where the column is narrow. */
+function codeRow(item: Extract<TextItem, { kind: 'code' }>, width: number, size: number): TextRow {
+  const { code, text } = item;
+  const isBeside = width - code.side - AFTER_CODE >= LEAST_BESIDE;
+  const x = isBeside ? code.side + AFTER_CODE : 0;
+  const lines = wrappedLines(text, width - x, { size });
+  const tall = lines.length * size * LEADING;
+  const height = isBeside ? Math.max(code.side, tall) : code.side + tall;
+  const first = isBeside ? (height - tall) / 2 : code.side;
+  const middle = (height - size * LEADING) / 2;
+  return {
+    marks: lines.map((line, i) => {
+      const down = first + i * size * LEADING - middle;
+      return { text: line, x, weight: 'regular', isLabel: false, down };
+    }),
+    height,
+    code: { code, down: isBeside ? (height - code.side) / 2 : 0 },
+    spaceBefore: size * PARAGRAPH_SPACE,
+    keepWithNext: 0,
+  };
+}
+
 function brokenRows(item: TextItem, width: number, { size, hang }: TextSetting): readonly TextRow[] {
   if (item.kind === 'heading') {
     const lines = wrappedLines(item.text, width, { size, weight: 'bold' });
@@ -68,6 +101,7 @@ function brokenRows(item: TextItem, width: number, { size, hang }: TextSetting):
       keepWithNext: lines.length - index + 1,
     }));
   }
+  if (item.kind === 'code') return [codeRow(item, width, size)];
   const indent = item.hang === undefined ? 0 : hang * size;
   const lines = wrappedLines(item.text, width - indent, { size });
   return lines.map((text, index) => ({
@@ -108,7 +142,7 @@ function heightFrom(rows: readonly TextRow[], from: number): number {
 function itemRoles(items: readonly TextItem[]): readonly { readonly label: Role; readonly text: Role }[] {
   let list: Role | undefined;
   return items.map((item) => {
-    if (item.kind === 'heading' || item.hang === undefined) {
+    if (item.kind !== 'paragraph' || item.hang === undefined) {
       list = undefined;
       const text: Role = { tag: item.kind === 'heading' ? 'H2' : 'P' };
       return { label: text, text };
@@ -128,24 +162,37 @@ export interface FlowedText {
   readonly depths: readonly number[];
 }
 
-/** A row in its place: its item by number, and where its baseline is on a page. */
+/** A row in its place: its item by number, and where its upper edge and its baseline are on a page. */
 interface PlacedRow {
   readonly item: number;
   readonly row: TextRow;
   readonly page: number;
+  readonly top: number;
   readonly at: Point<'paper'>;
   readonly size: number;
 }
 
+/** The dark squares of a row's code. The sentence beside it says what it is. */
+function codeMarks({ row, page, top, at }: PlacedRow): FlowedText['marks'] {
+  if (row.code === undefined) return [];
+  const { code, down } = row.code;
+  return qrMarks(code, { x: at.x, y: top + down }, code.side).map((mark) => ({
+    page,
+    mark: { ...mark, role: ARTIFACT },
+  }));
+}
+
 function rowMarks(items: readonly TextItem[], placed: readonly PlacedRow[]): FlowedText['marks'] {
   const roles = itemRoles(items);
-  return placed.flatMap(({ item, row, page, at, size }) =>
-    row.marks.map(({ text, x, weight, isLabel }) => {
+  return placed.flatMap((each) => {
+    const { item, row, page, at, size } = each;
+    const words = row.marks.map(({ text, x, weight, isLabel, down = 0 }) => {
       const role = roles[item]?.[isLabel ? 'label' : 'text'];
       const style = { size, ink: 'words', align: 'start', weight, ...(role === undefined ? {} : { role }) } as const;
-      return { page, mark: { kind: 'words', at: { x: at.x + x, y: at.y }, text, ...style } as const };
-    }),
-  );
+      return { page, mark: { kind: 'words', at: { x: at.x + x, y: at.y + down }, text, ...style } as const };
+    });
+    return [...codeMarks(each), ...words];
+  });
 }
 
 /** Sets the items one after the other into the columns, at a letter height. */
@@ -184,8 +231,9 @@ export function flowedText(items: readonly TextItem[], columns: readonly Column[
       }
       if (column === undefined || depth + row.height > column.height + 1e-9) return flowed(false);
       depth += above;
-      const y = column.y + depth + (row.height - size * LEADING) / 2 + size * (CAP_HEIGHT + 0.16);
-      placed.push({ item: number, row, page: column.page, at: { x: column.x, y }, size });
+      const top = column.y + depth;
+      const y = top + (row.height - size * LEADING) / 2 + size * (CAP_HEIGHT + 0.16);
+      placed.push({ item: number, row, page: column.page, top, at: { x: column.x, y }, size });
       depth += row.height;
       depths[current] = depth;
     }

@@ -1,6 +1,7 @@
 /** The exhibitors' pattern: the course to a stated scale, its numbers in words, and the usual cautions. */
 import type { Survey } from '../core/survey.ts';
 import { cautions } from './cautions.ts';
+import { CODE_OPTION, codeItems } from './code-note.ts';
 import { drawing } from './drawing.ts';
 import { drawnPages } from './drawn-pages.ts';
 import type { TextItem } from './flow.ts';
@@ -16,7 +17,7 @@ function withNoBreakSpaces(text: string): string {
   return text.replace(/ (\p{L})(?=[\s,.;:]|$)/gu, '\u00a0$1').replace(/ (\S{1,6})$/, '\u00a0$1');
 }
 
-function contentOf(survey: Survey): PageContent {
+function contentOf(survey: Survey, options: PageOptions): PageContent {
   const steps = instructions(survey).map(
     ({ number, text }): TextItem => ({ kind: 'paragraph', text: withNoBreakSpaces(text), hang: `${number}.` }),
   );
@@ -35,13 +36,13 @@ function contentOf(survey: Survey): PageContent {
         ? `${name}: drawing of the course with ${numbered}, and the pattern in words.`
         : `${name}: the pattern in words, page ${page + 1}.`,
     steps: items,
-    notes,
+    notes: [...notes, ...codeItems(survey.course, options)],
   };
 }
 
 function draw(survey: Survey, options: PageOptions): Pages | TooBig {
   const { course } = survey;
-  return drawnPages(contentOf(survey), { course, title: `Pattern: ${displayTitle(course)}`, options });
+  return drawnPages(contentOf(survey, options), { course, title: `Pattern: ${displayTitle(course)}`, options });
 }
 
-export const pattern: Sheet = { id: 'pattern', title: 'Pattern', draw };
+export const pattern: Sheet = { id: 'pattern', title: 'Pattern', options: [CODE_OPTION], draw };

@@ -18,6 +18,8 @@ export interface PageOptions {
   readonly scale?: number;
   /** The choices of the sheet's own options, by option; absent: the usual ones. */
   readonly chosen?: Readonly<Record<string, string>>;
+  /** Where the app is served: links to a course begin with it. Absent: sheets have no code for a phone. */
+  readonly linkBase?: string;
 }
 
 /** Something about one sheet that may be chosen. */

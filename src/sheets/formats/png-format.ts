@@ -1,7 +1,8 @@
 import { pageFileName } from '../../core/text/file-name.ts';
 import type { Page } from '../sheet.ts';
-import { askedPages, noticesOf } from './asked-pages.ts';
+import { askedPages } from './asked-pages.ts';
 import type { ExportedFile, ExportFormat } from './format.ts';
+import { pageFacts } from './page-facts.ts';
 import { dotsRefusal, painter } from './picture.ts';
 
 /** A picture of dots for each page, in its size on paper. */
@@ -11,7 +12,7 @@ export const pngFormat: ExportFormat = {
   ending: 'png',
   about: 'sheets',
   async write({ course, sheets, dpi }, resources, { step, signal }) {
-    const pages: (Pick<ExportedFile, 'name' | 'notices'> & { readonly page: Page })[] = [];
+    const pages: { readonly page: Page; readonly name: string; readonly facts: ReturnType<typeof pageFacts> }[] = [];
     for (const asked of sheets) {
       await step(0, sheets.length);
       signal?.throwIfAborted();
@@ -20,7 +21,7 @@ export const pngFormat: ExportFormat = {
       const of = drawn.pages.length;
       for (const [i, page] of drawn.pages.entries()) {
         const name = pageFileName(course.title, asked.sheet.id, { page: i + 1, of, ending: 'png' });
-        pages.push({ page, name, ...(i === 0 ? noticesOf(drawn) : {}) });
+        pages.push({ page, name, facts: pageFacts(drawn, i) });
       }
     }
     const refusal = dotsRefusal(
@@ -30,10 +31,10 @@ export const pngFormat: ExportFormat = {
     if (refusal !== undefined) return refusal;
     const { png } = await painter(resources);
     const files: ExportedFile[] = [];
-    for (const [done, { page, ...file }] of pages.entries()) {
+    for (const [done, { page, name, facts }] of pages.entries()) {
       await step(done, pages.length);
       signal?.throwIfAborted();
-      files.push({ ...file, type: 'image/png', bytes: png(page, dpi) });
+      files.push({ name, type: 'image/png', bytes: png(page, dpi), ...facts });
     }
     return files;
   },

@@ -1,8 +1,9 @@
 import { pageFileName } from '../../core/text/file-name.ts';
 import { faceRules } from '../faces.ts';
 import { svg } from '../svg.ts';
-import { askedPages, noticesOf } from './asked-pages.ts';
+import { askedPages } from './asked-pages.ts';
 import type { ExportedFile, ExportFormat } from './format.ts';
+import { pageFacts } from './page-facts.ts';
 
 /** A picture of lines and letters for each page, in millimetres. The letters come with it, so that it prints alike anywhere. */
 export const svgFormat: ExportFormat = {
@@ -21,8 +22,8 @@ export const svgFormat: ExportFormat = {
       if (drawn.kind === 'too-big') return drawn;
       for (const [i, page] of drawn.pages.entries()) {
         const name = pageFileName(course.title, asked.sheet.id, { page: i + 1, of: drawn.pages.length, ending: 'svg' });
-        const notices = i === 0 ? noticesOf(drawn) : {};
-        files.push({ name, type: 'image/svg+xml', bytes: writer.encode(svg(page, faces)), ...notices });
+        const bytes = writer.encode(svg(page, faces));
+        files.push({ name, type: 'image/svg+xml', bytes, ...pageFacts(drawn, i) });
       }
     }
     return files;
