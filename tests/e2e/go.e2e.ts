@@ -160,14 +160,15 @@ for (const [name, size] of [
   });
 }
 
-// Twenty entries without names, which the starter has, need two pages; the twelve of the list one.
+// Twenty entries without names, which the starter has, are on one page; the thirty of the list need two.
 test('the sheets show the list', async ({ page }) => {
   await entries(page);
-  await paste(page, TWELVE);
+  await paste(page, Array.from({ length: 30 }, (_, i) => `${101 + i},${RIDERS[i % 6]},${HORSES[i % 6]}`).join('\n'));
+  await expect(rows(page)).toHaveCount(30);
   await page.getByLabel('Sheet', { exact: true }).selectOption({ label: 'Gate sheet' });
-  await expect(page.getByRole('img', { name: 'Gate sheet: Open Trail, page 1 of 1.' })).toBeVisible();
+  await expect(page.getByRole('img', { name: 'Gate sheet: Open Trail, page 1 of 2.' })).toBeVisible();
   await stage(page, 'Ride').click();
-  await expect(page.getByText('12 entries, by the list at Post.')).toBeVisible();
+  await expect(page.getByText('30 entries, by the list at Post.')).toBeVisible();
 });
 
 test('every class of a day has a list of its own', async ({ page }) => {
