@@ -1,0 +1,188 @@
+/** What lies on a drawing by its true outline, and which of it a label would cover. Millimetres on paper. */
+import type { Bounds } from '../core/plane/ring.ts';
+import { paperRingContains, paperSegmentDistance } from './occupancy-grid.ts';
+import type { PaperPoint } from './paper-transform.ts';
+
+/** `solid`: nothing may lie on it. `line`: the line of travel, which a label leaves free where it can. */
+export type Firmness = 'solid' | 'line';
+
+/** A stroke with half its width about it; a closed one is filled. */
+export interface PaperShape {
+  readonly points: readonly PaperPoint[];
+  readonly reach: number;
+  readonly isFilled?: true;
+  readonly firmness: Firmness;
+  /** What it belongs to: a line that leads there may touch it. */
+  readonly owner?: string;
+}
+
+interface Segment {
+  readonly a: PaperPoint;
+  readonly b: PaperPoint;
+  readonly shape: PaperShape;
+}
+
+/** Side of a bin, mm. */
+const BIN = 6;
+
+/** Shapes of a drawing, found by place. */
+export interface ShapeIndex {
+  readonly bins: Map<number, Segment[]>;
+  readonly filled: { readonly shape: PaperShape; readonly bounds: Bounds }[];
+}
+
+/** What a thing would lie on. */
+export interface Covered {
+  readonly isSolid: boolean;
+  /** 1 where the line of travel is covered, else 0. */
+  readonly lines: number;
+}
+
+export function emptyIndex(): ShapeIndex {
+  return { bins: new Map(), filled: [] };
+}
+
+export function addShape({ bins, filled }: ShapeIndex, shape: PaperShape): void {
+  const { points, reach } = shape;
+  if (shape.isFilled === true) filled.push({ shape, bounds: pointBounds(points) });
+  const closed = shape.isFilled === true && points[0] !== undefined ? [...points, points[0]] : points;
+  for (let i = 1; i < closed.length; i += 1) {
+    const [a, b] = [closed[i - 1] as PaperPoint, closed[i] as PaperPoint];
+    eachBin(grown(pointBounds([a, b]), reach), (key) => {
+      const bin = bins.get(key);
+      if (bin === undefined) bins.set(key, [{ a, b, shape }]);
+      else bin.push({ a, b, shape });
+    });
+  }
+}
+
+/** What a box would cover. */
+export function coveredByBox({ bins, filled }: ShapeIndex, box: Bounds): Covered {
+  let lines = 0;
+  let isSolid = false;
+  eachBin(box, (key) => {
+    if (isSolid) return;
+    for (const { a, b, shape } of bins.get(key) ?? []) {
+      if (shape.firmness === 'line' && lines > 0) continue;
+      if (segmentBoxDistance(a, b, box) >= shape.reach) continue;
+      if (shape.firmness === 'line') lines = 1;
+      else isSolid = true;
+    }
+  });
+  if (isSolid) return { isSolid, lines };
+  const middle = { x: (box.minX + box.maxX) / 2, y: (box.minY + box.maxY) / 2 };
+  const isInside = filled.some(
+    ({ shape, bounds }) => boundsMeet(bounds, box) && paperRingContains(shape.points, middle.x, middle.y),
+  );
+  return { isSolid: isInside, lines };
+}
+
+/** What a stroke with `reach` on either side of it would cover; what belongs to `owner` does not count. */
+export function coveredByStroke(
+  { bins, filled }: ShapeIndex,
+  [from, to]: readonly [PaperPoint, PaperPoint],
+  { reach, owner }: { readonly reach: number; readonly owner?: string },
+): Covered {
+  let lines = 0;
+  let isSolid = false;
+  const isOwn = (shape: PaperShape): boolean => owner !== undefined && shape.owner === owner;
+  const box = grown(pointBounds([from, to]), reach);
+  eachBin(box, (key) => {
+    if (isSolid) return;
+    for (const { a, b, shape } of bins.get(key) ?? []) {
+      if (isOwn(shape) || (shape.firmness === 'line' && lines > 0)) continue;
+      if (segmentsDistance(from, to, a, b) >= shape.reach + reach) continue;
+      if (shape.firmness === 'line') lines = 1;
+      else isSolid = true;
+    }
+  });
+  if (isSolid) return { isSolid, lines };
+  const isInside = filled.some(
+    ({ shape, bounds }) =>
+      !isOwn(shape) && boundsMeet(bounds, box) && paperRingContains(shape.points, from.x, from.y),
+  );
+  return { isSolid: isInside, lines };
+}
+
+/** Whether the edge of an outline lies on nothing solid. */
+export function isRingClear(index: ShapeIndex, ring: readonly PaperPoint[], reach: number): boolean {
+  return ring.every((a, i) => !coveredByStroke(index, [a, ring[(i + 1) % ring.length] as PaperPoint], { reach }).isSolid);
+}
+
+function eachBin(box: Bounds, visit: (key: number) => void): void {
+  const [left, right] = [Math.floor(box.minX / BIN), Math.floor(box.maxX / BIN)];
+  const [top, bottom] = [Math.floor(box.minY / BIN), Math.floor(box.maxY / BIN)];
+  for (let y = top; y <= bottom; y += 1) for (let x = left; x <= right; x += 1) visit(y * 4096 + x);
+}
+
+export function pointBounds(points: readonly PaperPoint[]): Bounds {
+  let [minX, maxX, minY, maxY] = [Infinity, -Infinity, Infinity, -Infinity];
+  for (const { x, y } of points) {
+    minX = Math.min(minX, x);
+    maxX = Math.max(maxX, x);
+    minY = Math.min(minY, y);
+    maxY = Math.max(maxY, y);
+  }
+  return { minX, maxX, minY, maxY };
+}
+
+export function grown({ minX, maxX, minY, maxY }: Bounds, by: number): Bounds {
+  return { minX: minX - by, maxX: maxX + by, minY: minY - by, maxY: maxY + by };
+}
+
+export function boundsMeet(a: Bounds, b: Bounds): boolean {
+  return a.minX < b.maxX && b.minX < a.maxX && a.minY < b.maxY && b.minY < a.maxY;
+}
+
+/** Whether two strokes cross. */
+export function strokesCross(a: PaperPoint, b: PaperPoint, p: PaperPoint, q: PaperPoint): boolean {
+  const side = (o: PaperPoint, u: PaperPoint, v: PaperPoint) => (u.x - o.x) * (v.y - o.y) - (u.y - o.y) * (v.x - o.x);
+  return side(a, b, p) * side(a, b, q) < 0 && side(p, q, a) * side(p, q, b) < 0;
+}
+
+export function segmentsDistance(a: PaperPoint, b: PaperPoint, p: PaperPoint, q: PaperPoint): number {
+  if (strokesCross(a, b, p, q)) return 0;
+  return Math.min(
+    paperSegmentDistance(a.x, a.y, p, q),
+    paperSegmentDistance(b.x, b.y, p, q),
+    paperSegmentDistance(p.x, p.y, a, b),
+    paperSegmentDistance(q.x, q.y, a, b),
+  );
+}
+
+/** Distance of a stroke from a box; none where it enters it. */
+export function segmentBoxDistance(a: PaperPoint, b: PaperPoint, box: Bounds): number {
+  if (strokeEntersBox(a, b, box)) return 0;
+  const outside = ({ x, y }: PaperPoint): number =>
+    Math.hypot(Math.max(box.minX - x, 0, x - box.maxX), Math.max(box.minY - y, 0, y - box.maxY));
+  return Math.min(
+    outside(a),
+    outside(b),
+    paperSegmentDistance(box.minX, box.minY, a, b),
+    paperSegmentDistance(box.maxX, box.minY, a, b),
+    paperSegmentDistance(box.minX, box.maxY, a, b),
+    paperSegmentDistance(box.maxX, box.maxY, a, b),
+  );
+}
+
+/** The part of a stroke inside a box, as fractions along it; undefined where it passes by (Liang and Barsky). */
+export function insideSpan(a: PaperPoint, b: PaperPoint, box: Bounds): readonly [number, number] | undefined {
+  let [from, to] = [0, 1];
+  const edges = [
+    [a.x - b.x, a.x - box.minX],
+    [b.x - a.x, box.maxX - a.x],
+    [a.y - b.y, a.y - box.minY],
+    [b.y - a.y, box.maxY - a.y],
+  ] as const;
+  for (const [outward, room] of edges) {
+    if (outward === 0) {
+      if (room < 0) return undefined;
+    } else if (outward < 0) from = Math.max(from, room / outward);
+    else to = Math.min(to, room / outward);
+  }
+  return from <= to ? [from, to] : undefined;
+}
+
+export function strokeEntersBox(a: PaperPoint, b: PaperPoint, box: Bounds): boolean {
+  return insideSpan(a, b, box) !== undefined;
+}
