@@ -25,6 +25,8 @@ export default defineConfig({
     chunkSizeWarningLimit: 850,
     rolldownOptions: { output: { codeSplitting: { groups: [{ name: 'first', tags: ['$initial'] }] } } },
   },
+  // Workers fetch parts later too, such as what writes PDFs.
+  worker: { format: 'es' },
   preview: { host: '127.0.0.1', port: 4190 },
   server: { host: '127.0.0.1', port: 4190, fs: { allow: [here('.')] } },
   test: {

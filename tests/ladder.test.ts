@@ -25,6 +25,7 @@ const LADDER = [
   'core/setout',
   'core/change',
   'core/files',
+  'core/score',
   'words',
   'sheets',
   'desk',
@@ -36,7 +37,7 @@ const LADDER = [
 const LEAVES = new Set(['app', 'cli']);
 const LONGEST = 300;
 /** What core may take from outside. */
-const CORE_PACKAGES = new Set(['immer', 'zod/mini', 'polygon-clipping']);
+const CORE_PACKAGES = new Set(['immer', 'zod/mini', 'polygon-clipping', 'fflate']);
 
 function filesBelow(folder: string): string[] {
   return readdirSync(folder, { withFileTypes: true }).flatMap((entry) => {

@@ -41,7 +41,8 @@ function remember(key: string, isOn: boolean): void {
   rememberText(key, isOn ? 'on' : 'off');
 }
 
-function recalledText(key: string): string | null {
+/** The text kept under a key; null where there is none. */
+export function recalledText(key: string): string | null {
   try {
     return localStorage.getItem(PREFIX + key);
   } catch {
@@ -50,7 +51,8 @@ function recalledText(key: string): string | null {
   }
 }
 
-function rememberText(key: string, text: string): void {
+/** Keeps a text under a key, where the browser lets it. */
+export function rememberText(key: string, text: string): void {
   try {
     localStorage.setItem(PREFIX + key, text);
   } catch {

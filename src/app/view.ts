@@ -3,7 +3,6 @@ import { createStore } from 'zustand/vanilla';
 import type { Arena } from '../core/course/course.ts';
 import type { Point } from '../core/plane/point.ts';
 import type { Stage } from '../desk/input.ts';
-import type { PageOptions } from '../sheets/sheet.ts';
 import {
   type Camera,
   centreCamera,
@@ -46,9 +45,6 @@ export interface ViewState {
   readonly sweepStep: SweepStep | null;
   /** Whether the nudge pad is wanted; null: where a finger has something chosen. */
   readonly pad: boolean | null;
-  /** The sheet that is shown and posted, by id, and its paper. */
-  readonly sheet: string;
-  readonly pageOptions: PageOptions;
 }
 
 /** How the course is viewed: nothing here belongs to the course. */
@@ -74,12 +70,8 @@ export interface View {
   showSweepStep(step: SweepStep | null): void;
   group(grouping: Grouping): void;
   showPad(isShown: boolean): void;
-  showSheet(sheet: string): void;
-  setPageOptions(ask: PageOptions): void;
 }
 
-const DEFAULT_PAGE_OPTIONS: PageOptions = { paper: 'letter', orientation: 'fit' };
-const DEFAULT_SHEET = 'pattern';
 /** What is nearer to the edge of the screen is hardly seen, pixels. */
 const EDGE = 48;
 const NO_SIZE: ScreenSize = { width: 0, height: 0 };
@@ -98,8 +90,6 @@ export function createView(arena: Arena): View {
     told: '',
     sweepStep: null,
     pad: null,
-    sheet: DEFAULT_SHEET,
-    pageOptions: DEFAULT_PAGE_OPTIONS,
   }));
   const { getState: state, setState: change } = store;
   const moveCamera = (camera: Camera) => {
@@ -160,12 +150,6 @@ export function createView(arena: Arena): View {
     },
     showPad(pad) {
       change({ pad });
-    },
-    showSheet(sheet) {
-      change({ sheet });
-    },
-    setPageOptions(ask) {
-      change({ pageOptions: ask });
     },
   };
 }

@@ -6,6 +6,7 @@ import { baseCommand, HelpShown } from './command.ts';
 import { dayCommand } from './day.ts';
 import { unknownWord } from './did-you-mean.ts';
 import { BadInput, type Io } from './io.ts';
+import { linkCommand } from './link.ts';
 import { postCommand } from './post.ts';
 import { rideCommand } from './ride.ts';
 import { setCommand } from './set.ts';
@@ -27,6 +28,7 @@ export async function runCommandLine(argv: readonly string[], io: Io): Promise<n
     rideCommand(io),
     checkCommand(io, reportFailure),
     postCommand(io),
+    linkCommand(io),
     setOutCommand(io),
     changeCommand(io),
     dayCommand(io),

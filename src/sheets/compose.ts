@@ -1,5 +1,6 @@
 /** The pages of a layout: the drawing under its transform, the head and footer, the words in their columns. */
 import type { Mark } from '../core/plane/mark.ts';
+import { ARTIFACT } from '../core/plane/role.ts';
 import { flowedText } from './flow.ts';
 import { legendBar } from './legend.ts';
 import { SMALLEST_FONT_SIZE } from './lettering.ts';
@@ -44,7 +45,7 @@ function noteRule(plan: PageLayout): readonly Mark<'paper'>[] {
     { x: first.x, y },
     { x: last.x + last.width, y },
   ];
-  return [{ kind: 'line', ink: 'words', points, width: 0.2 }];
+  return [{ kind: 'line', ink: 'words', points, width: 0.2, role: ARTIFACT }];
 }
 
 /** The pages of a layout, and the transform of its drawing. */

@@ -8,6 +8,7 @@ import type { TextItem } from './flow.ts';
 import { listPages } from './list-pages.ts';
 import { pattern } from './pattern.ts';
 import type { PageOptions, Pages, Sheet, TooBig } from './sheet.ts';
+import { staleWords } from './stale-words.ts';
 import { substitutionsOf } from './substitutions.ts';
 import { rulebookInWords } from './title-block.ts';
 
@@ -58,6 +59,20 @@ function waivedItems(waived: readonly Finding[], from: number): readonly TextIte
   return [heading(`Waived by the designer (${waived.length})`), ...numberedItems(texts, from)];
 }
 
+/** The designer's own sentences that were written before the course was changed. */
+function staleItems(survey: Survey): readonly TextItem[] {
+  const stale = staleWords(survey);
+  if (stale.length === 0) return [];
+  const items = stale.map(
+    ({ number, words, said, says }): TextItem => ({
+      kind: 'paragraph',
+      text: `Posted: “${words}” Written when the course said: “${said}” It now says: “${says}”`,
+      hang: `${number}.`,
+    }),
+  );
+  return [heading(`Own words to look at again (${stale.length})`), ...items];
+}
+
 /** What neither the book nor designers' practice sets: nothing was checked there. */
 function silentItems(survey: Survey): readonly TextItem[] {
   const titles = [...new Set(silentLimits(survey).map(({ limit }) => LIMITS[limit]?.title ?? limit))];
@@ -78,6 +93,7 @@ function itemsOf(survey: Survey): readonly TextItem[] {
     { kind: 'paragraph', text: judged },
     ...openItems(open),
     ...waivedItems(waived, open.length),
+    ...staleItems(survey),
     ...silentItems(survey),
     heading('Please note'),
     { kind: 'paragraph', text: caution },

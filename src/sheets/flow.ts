@@ -1,6 +1,7 @@
 /** Paragraphs set into columns: measured first, then placed; nothing is cut and nothing shrinks by itself. */
 
 import type { Mark } from '../core/plane/mark.ts';
+import type { Role } from '../core/plane/role.ts';
 import { CAP_HEIGHT, textWidth, wrappedLines } from './lettering.ts';
 
 /**
@@ -27,9 +28,17 @@ interface TextSetting {
   readonly hang: number;
 }
 
+/** Words of a line: the hanging label, or what stands beside it. */
+interface RowWords {
+  readonly text: string;
+  readonly x: number;
+  readonly weight: 'regular' | 'bold';
+  readonly isLabel: boolean;
+}
+
 /** One line of letters before it has a place. */
 interface TextRow {
-  readonly marks: readonly { readonly text: string; readonly x: number; readonly weight: 'regular' | 'bold' }[];
+  readonly marks: readonly RowWords[];
   readonly height: number;
   /** Space above, dropped at the top of a column. */
   readonly spaceBefore: number;
@@ -52,7 +61,7 @@ function brokenRows(item: TextItem, width: number, { size, hang }: TextSetting):
   if (item.kind === 'heading') {
     const lines = wrappedLines(item.text, width, { size, weight: 'bold' });
     return lines.map((text, index) => ({
-      marks: [{ text, x: 0, weight: 'bold' }],
+      marks: [{ text, x: 0, weight: 'bold', isLabel: false }],
       height: size * LEADING,
       spaceBefore: index === 0 ? size * 1.1 : 0,
       keepWithNext: lines.length - index + 1,
@@ -62,8 +71,10 @@ function brokenRows(item: TextItem, width: number, { size, hang }: TextSetting):
   const lines = wrappedLines(item.text, width - indent, { size });
   return lines.map((text, index) => ({
     marks: [
-      ...(index === 0 && item.hang !== undefined ? [{ text: item.hang, x: 0, weight: 'bold' as const }] : []),
-      { text, x: indent, weight: 'regular' as const },
+      ...(index === 0 && item.hang !== undefined
+        ? [{ text: item.hang, x: 0, weight: 'bold' as const, isLabel: true }]
+        : []),
+      { text, x: indent, weight: 'regular' as const, isLabel: false },
     ],
     height: size * LEADING,
     spaceBefore: index === 0 ? size * PARAGRAPH_SPACE : 0,
@@ -92,6 +103,21 @@ function heightFrom(rows: readonly TextRow[], from: number): number {
     .reduce((sum, row, index) => sum + row.height + (index === 0 ? 0 : row.spaceBefore), 0);
 }
 
+/** What the items are to who is read to: neighbours with hanging labels are one list. */
+function itemRoles(items: readonly TextItem[]): readonly { readonly label: Role; readonly text: Role }[] {
+  let list: Role | undefined;
+  return items.map((item) => {
+    if (item.kind === 'heading' || item.hang === undefined) {
+      list = undefined;
+      const text: Role = { tag: item.kind === 'heading' ? 'H2' : 'P' };
+      return { label: text, text };
+    }
+    list ??= { tag: 'L' };
+    const within: Role = { tag: 'LI', within: list };
+    return { label: { tag: 'Lbl', within }, text: { tag: 'LBody', within } };
+  });
+}
+
 export interface FlowedText {
   /** Marks with the page on which they stand. */
   readonly marks: readonly { readonly page: number; readonly mark: Mark<'paper'> }[];
@@ -106,9 +132,10 @@ export function flowedText(items: readonly TextItem[], columns: readonly Column[
   const marks: { page: number; mark: Mark<'paper'> }[] = [];
   const depths = columns.map(() => 0);
   const hang = hangingWidth(items);
+  const roles = itemRoles(items);
   let current = 0;
   let depth = 0;
-  for (const item of items) {
+  for (const [number, item] of items.entries()) {
     const width = columns[current]?.width ?? 0;
     const size = item.size ?? fontSize;
     const rows = rowsOf(item, width, { size, hang });
@@ -128,12 +155,11 @@ export function flowedText(items: readonly TextItem[], columns: readonly Column[
       if (column === undefined || depth + row.height > column.height + 1e-9) return { marks, whole: false, depths };
       depth += above;
       const baseline = column.y + depth + (row.height - size * LEADING) / 2 + size * (CAP_HEIGHT + 0.16);
-      for (const { text, x, weight } of row.marks) {
+      for (const { text, x, weight, isLabel } of row.marks) {
         const at = { x: column.x + x, y: baseline };
-        marks.push({
-          page: column.page,
-          mark: { kind: 'words', at, text, size, ink: 'words', align: 'start', weight },
-        });
+        const role = roles[number]?.[isLabel ? 'label' : 'text'];
+        const mark: Mark<'paper'> = { kind: 'words', at, text, size, ink: 'words', align: 'start', weight };
+        marks.push({ page: column.page, mark: role === undefined ? mark : { ...mark, role } });
       }
       depth += row.height;
       depths[current] = depth;

@@ -59,7 +59,7 @@ export function turning(steps: readonly Step[], index: number, phrasing: Phrasin
 }
 
 /** The hand to which a horse goes sideways: the other one than that on which it then has where it began. */
-function sideHand({ from, stations }: MoveStep): 'left' | 'right' {
+export function sideHand({ from, stations }: MoveStep): 'left' | 'right' {
   const to = stations[stations.length - 1] ?? stations[0];
   return from === undefined ? 'left' : handOf(-toLocal(to.pose, from.pose).y);
 }
@@ -86,7 +86,7 @@ export function sidePassing(steps: readonly Step[], index: number, { wording, pa
 }
 
 /** The work at a gate, a mailbox or the like: the hand is that on whose side it stands. */
-export function handWork(steps: readonly Step[], index: number, { wording }: Phrasing): string {
+export function handWork(steps: readonly Step[], index: number, { wording }: Pick<Phrasing, 'wording'>): string {
   const step = steps[index];
   if (step?.kind !== 'work' || step.from === undefined) return '';
   const hand = handOf(toLocal(step.from.pose, step.stations[0].piece.pose).y);

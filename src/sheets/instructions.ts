@@ -89,27 +89,37 @@ function finish(survey: Survey): string {
     : ` Then ${inGait(last.gait, leadOn(survey, last))} to END.`;
 }
 
-/** In the order of the go. */
-export function instructions(survey: Survey): readonly Instruction[] {
+/** What the course says of a leg, by its place in the go. */
+function madeWords(survey: Survey, index: number, leg: Leg): string {
   const { legs } = survey.layout.ride;
-  return legs.map((leg, index) => {
-    const number = index + 1;
-    if (leg.words !== undefined && leg.words.trim() !== '') return { leg: leg.id, number, text: leg.words.trim() };
-    const obstacle = survey.obstacles.find((each) => each.obstacle.id === leg.obstacle);
-    const passage = obstacle?.obstacle.passages.find(({ id }) => id === leg.passage);
-    if (obstacle === undefined || passage === undefined)
-      return { leg: leg.id, number, text: 'This obstacle is no longer in the course.' };
-    const before = legs.slice(0, index).flatMap((other) => {
-      if (other.obstacle !== leg.obstacle) return [];
-      return obstacle.obstacle.passages.filter(({ id }) => id === other.passage);
-    });
-    const crossings = survey.line.crossings.filter((crossing) => crossing.leg === index);
-    const wheelbase = survey.horse.wheelbase.value;
-    const { letters } = survey;
-    const words = passageWords(passage, { obstacle, gait: leg.gait, wheelbase, letters, crossings, before });
-    if (words === undefined) return { leg: leg.id, number, text: 'This obstacle has lost the pieces of its way.' };
-    const way = legWords(survey, { index, leg, words });
-    const sentence = index === 0 ? `From START, ${way}.` : `${capitalized(way)}.`;
-    return { leg: leg.id, number, text: `${sentence}${index === legs.length - 1 ? finish(survey) : ''}` };
+  const obstacle = survey.obstacles.find((each) => each.obstacle.id === leg.obstacle);
+  const passage = obstacle?.obstacle.passages.find(({ id }) => id === leg.passage);
+  if (obstacle === undefined || passage === undefined) return 'This obstacle is no longer in the course.';
+  const before = legs.slice(0, index).flatMap((other) => {
+    if (other.obstacle !== leg.obstacle) return [];
+    return obstacle.obstacle.passages.filter(({ id }) => id === other.passage);
+  });
+  const crossings = survey.line.crossings.filter((crossing) => crossing.leg === index);
+  const wheelbase = survey.horse.wheelbase.value;
+  const { letters } = survey;
+  const words = passageWords(passage, { obstacle, gait: leg.gait, wheelbase, letters, crossings, before });
+  if (words === undefined) return 'This obstacle has lost the pieces of its way.';
+  const way = legWords(survey, { index, leg, words });
+  const sentence = index === 0 ? `From START, ${way}.` : `${capitalized(way)}.`;
+  return `${sentence}${index === legs.length - 1 ? finish(survey) : ''}`;
+}
+
+/** What the course says itself, in the order of the go. */
+export function madeInstructions(survey: Survey): readonly Instruction[] {
+  return survey.layout.ride.legs.map((leg, index) => {
+    return { leg: leg.id, number: index + 1, text: madeWords(survey, index, leg) };
+  });
+}
+
+/** As they are posted, in the order of the go. */
+export function instructions(survey: Survey): readonly Instruction[] {
+  return survey.layout.ride.legs.map((leg, index) => {
+    const own = leg.words?.trim() ?? '';
+    return { leg: leg.id, number: index + 1, text: own === '' ? madeWords(survey, index, leg) : own };
   });
 }

@@ -3,6 +3,7 @@
  * font, so that PDF, SVG and the screen break lines alike. Kerning is left out: it only makes text narrower.
  */
 import inter from '../../assets/fonts/inter-widths.json' with { type: 'json' };
+import noto from '../../assets/fonts/symbol-widths.json' with { type: 'json' };
 import type { Mark } from '../core/plane/mark.ts';
 import type { Bounds } from '../core/plane/ring.ts';
 
@@ -20,20 +21,28 @@ export const SMALLEST_FONT_SIZE = 3.2;
 /** Room between letters and the edge of the box behind them, mm. */
 export const BOX_PADDING = 0.5;
 
-function tableOf(runs: readonly (readonly number[])[]): ReadonlyMap<number, number> {
+/** The advances of a font by code point, in ems. */
+function tableOf(runs: readonly (readonly number[])[], em: number): ReadonlyMap<number, number> {
   const widths = new Map<number, number>();
   for (const [first = 0, ...advances] of runs) {
     advances.forEach((advance, index) => {
-      widths.set(first + index, advance / inter.em);
+      widths.set(first + index, advance / em);
     });
   }
   return widths;
 }
 
 const WIDTHS: Readonly<Record<FontWeight, ReadonlyMap<number, number>>> = {
-  regular: tableOf(inter.regular),
-  bold: tableOf(inter.bold),
+  regular: tableOf(inter.regular, inter.em),
+  bold: tableOf(inter.bold, inter.em),
 };
+/** The signs that only the second font has, in one weight. */
+const SYMBOL_WIDTHS = tableOf(noto.symbols, noto.em);
+/** Of a sign that no font has. */
+const UNKNOWN_WIDTH = 0.6;
+
+/** A font of the sheets: letters, or the signs that they lack. */
+export type FontFace = 'letters' | 'symbols';
 
 /** Signs that the font lacks and that have a good plain spelling. */
 const SPELLINGS: Readonly<Record<string, string>> = {
@@ -45,14 +54,18 @@ const SPELLINGS: Readonly<Record<string, string>> = {
   '\r': ' ',
 };
 
-/** The text with every sign that cannot be printed replaced, and one sentence for each that was. */
+/** The text with every sign that cannot be printed replaced, and what stands for each: the sign, then its replacement. */
 export interface Printable {
   readonly text: string;
-  readonly substitutions: readonly string[];
+  readonly replaced: ReadonlyMap<string, string>;
+}
+
+function isLetter(code: number): boolean {
+  return WIDTHS.regular.has(code) && WIDTHS.bold.has(code) && code >= 32;
 }
 
 function hasGlyph(code: number): boolean {
-  return WIDTHS.regular.has(code) && WIDTHS.bold.has(code) && code >= 32;
+  return isLetter(code) || SYMBOL_WIDTHS.has(code);
 }
 
 /** Pictures, variation selectors and invisible controls say nothing in print and are left out. */
@@ -66,8 +79,9 @@ function replacement(sign: string): string {
   return SILENT.test(sign) ? '' : '?';
 }
 
+/** A text as it is printed. Spaces of other kinds, and what is invisible, are not counted as replaced. */
 export function printable(text: string): Printable {
-  const substitutions: string[] = [];
+  const replaced = new Map<string, string>();
   let out = '';
   for (const sign of text.normalize('NFC')) {
     if (hasGlyph(sign.codePointAt(0) ?? 0)) {
@@ -77,17 +91,33 @@ export function printable(text: string): Printable {
     const instead = replacement(sign);
     out += instead;
     if (/\s/.test(sign) || (instead === '' && !/\p{Extended_Pictographic}/u.test(sign))) continue;
-    const what = instead === '' ? 'is left out' : `is printed as “${instead.trim()}”`;
-    const substitution = `The printing font has no “${sign}”: it ${what}.`;
-    if (!substitutions.includes(substitution)) substitutions.push(substitution);
+    replaced.set(sign, instead.trim());
   }
-  return { text: out, substitutions };
+  return { text: out, replaced };
+}
+
+/** A printable text in the stretches that one font has. */
+export function faceRuns(text: string): readonly { readonly face: FontFace; readonly text: string }[] {
+  const runs: { face: FontFace; text: string }[] = [];
+  for (const sign of text) {
+    const face = isLetter(sign.codePointAt(0) ?? 0) ? 'letters' : 'symbols';
+    const last = runs.at(-1);
+    if (last?.face === face) last.text += sign;
+    else runs.push({ face, text: sign });
+  }
+  return runs;
+}
+
+/** The advance of a sign, in ems. */
+function advance(sign: string, weight: FontWeight): number {
+  const code = sign.codePointAt(0) ?? 0;
+  return WIDTHS[weight].get(code) ?? SYMBOL_WIDTHS.get(code) ?? UNKNOWN_WIDTH;
 }
 
 /** Width of a text in the unit of `size`, the letter height (em). */
 export function textWidth(text: string, size: number, weight: FontWeight = 'regular'): number {
   let sum = 0;
-  for (const sign of text) sum += WIDTHS[weight].get(sign.codePointAt(0) ?? 0) ?? 0.6;
+  for (const sign of text) sum += advance(sign, weight);
   return sum * size;
 }
 
@@ -97,15 +127,19 @@ export interface TextStyle {
 }
 
 /** The pieces into which a word falls that is wider than the column. */
-function brokenWord(word: string, width: number, { size, weight }: TextStyle): string[] {
+function brokenWord(word: string, width: number, { size, weight = 'regular' }: TextStyle): string[] {
   const parts: string[] = [];
   let part = '';
+  let used = 0;
   for (const sign of word) {
-    if (part !== '' && textWidth(part + sign, size, weight) > width) {
+    const own = advance(sign, weight);
+    if (part !== '' && (used + own) * size > width) {
       parts.push(part);
       part = '';
+      used = 0;
     }
     part += sign;
+    used += own;
   }
   return [...parts, part];
 }
@@ -136,11 +170,21 @@ export function wrappedLines(text: string, width: number, style: TextStyle): rea
 }
 
 /** The text cut to one line with an ellipsis where it is too wide. */
-export function truncatedText(text: string, width: number, { size, weight }: TextStyle): string {
+export function truncatedText(text: string, width: number, { size, weight = 'regular' }: TextStyle): string {
   if (textWidth(text, size, weight) <= width) return text;
-  let cut = text;
-  while (cut !== '' && textWidth(`${cut.trimEnd()}…`, size, weight) > width) cut = [...cut].slice(0, -1).join('');
-  return `${cut.trimEnd()}…`;
+  const room = width / size - advance('…', weight);
+  let cut = '';
+  let whole = '';
+  let used = 0;
+  for (const sign of text) {
+    used += advance(sign, weight);
+    whole += sign;
+    // Spaces before the ellipsis are dropped, so that one does not end the line.
+    if (sign.trim() === '') continue;
+    if (used > room) break;
+    cut = whole;
+  }
+  return `${cut}…`;
 }
 
 /** Where on the paper the letters of a mark stand, y down. `at` is on the baseline. */

@@ -1,10 +1,9 @@
 /** Pages of words alone: a sheet that is a list, or the list after a drawing. */
 import type { Course } from '../core/course/course.ts';
 import { flowedText, type TextItem } from './flow.ts';
-import { SMALLEST_FONT_SIZE } from './lettering.ts';
 import { PAGE_MARGIN, type PaperSize, wholeColumns } from './page-layout.ts';
 import type { Page } from './sheet.ts';
-import { continuedTitle, displayTitle, wordsMark } from './title-block.ts';
+import { continuedTitle, displayTitle, footMarks } from './title-block.ts';
 
 /** What stands round the words of a list. */
 export interface ListHead {
@@ -38,8 +37,7 @@ export function listPages(items: readonly TextItem[], head: ListHead): readonly 
       marks: [
         ...continuedTitle({ name: displayTitle(course), date: course.class.date }, area).marks,
         ...here,
-        wordsMark(remark, area.x, low, { size: SMALLEST_FONT_SIZE }),
-        wordsMark(numbered, area.x + area.width, low, { size: SMALLEST_FONT_SIZE, align: 'end' }),
+        ...footMarks(remark, numbered, { ...area, y: low }),
       ],
       about: `${displayTitle(course)}: ${about}, page ${i + 1} of ${count}.`,
     };

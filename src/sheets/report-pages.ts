@@ -1,13 +1,11 @@
 /** Pages of a report: a head, a table that may run over pages, then paragraphs below it. */
 import type { Course } from '../core/course/course.ts';
-import type { Mark } from '../core/plane/mark.ts';
 import { type Column, flowedText, type TextItem } from './flow.ts';
-import { SMALLEST_FONT_SIZE } from './lettering.ts';
 import { PAGE_MARGIN, paperSizes } from './page-layout.ts';
 import { headRow, setTable, type TableColumn, type TableRoom, type TableRow, tableRows } from './ruled-table.ts';
 import type { Page, PageOptions, Pages, Paper } from './sheet.ts';
 import { substitutionsOf } from './substitutions.ts';
-import { continuedTitle, headBlock, type MarkBlock, wordsMark } from './title-block.ts';
+import { continuedTitle, footMarks, headBlock, type MarkBlock } from './title-block.ts';
 
 /** What a report is made of. */
 export interface Report {
@@ -76,17 +74,8 @@ function pagesAt(report: Report, fontSize: number): Pages {
     const own = index === 0 ? [...head.marks, ...(drawing?.marks ?? [])] : continued.marks;
     const here = set.flatMap(({ page, mark }) => (page === index ? [mark] : []));
     const low = height - PAGE_MARGIN;
-    const foot: readonly Mark<'paper'>[] = [
-      wordsMark(remark, area.x, low, { size: SMALLEST_FONT_SIZE }),
-      ...(count === 1
-        ? []
-        : [
-            wordsMark(`Page ${index + 1} of ${count}`, area.x + area.width, low, {
-              size: SMALLEST_FONT_SIZE,
-              align: 'end',
-            }),
-          ]),
-    ];
+    const numbered = count === 1 ? '' : `Page ${index + 1} of ${count}`;
+    const foot = footMarks(remark, numbered, { ...area, y: low });
     return { width, height, marks: [...own, ...here, ...foot], about: `${name}, page ${index + 1} of ${count}.` };
   };
   const pages: Pages['pages'] = [pageOf(0), ...Array.from({ length: count - 1 }, (_, i) => pageOf(i + 1))];

@@ -7,6 +7,7 @@ import { tradeTitle } from '../core/course/obstacle-title.ts';
 import type { PlacedObstacle } from '../core/course/placed.ts';
 import type { Mark } from '../core/plane/mark.ts';
 import type { Bounds } from '../core/plane/ring.ts';
+import { ARTIFACT, asFigure, type Role } from '../core/plane/role.ts';
 import type { Ground } from '../core/setout/ground.ts';
 import { setOutOf } from '../core/setout/plan-setout.ts';
 import type { SetOut, SetOutStep } from '../core/setout/setout.ts';
@@ -46,7 +47,7 @@ const WHERE = [5, 4.4, 4, 3.6];
 const TITLE = 6;
 const LEADING = 1.3;
 const PADDING = 6;
-const CUT = { ink: 'words', width: 0.2, dash: [2, 2] } as const;
+const CUT = { ink: 'words', width: 0.2, dash: [2, 2], role: ARTIFACT } as const;
 
 /** The tapes of steps, by what they read. Walls only where the obstacle has nothing else to measure from. */
 function tapedRows(names: PartNames, steps: readonly SetOutStep[]): readonly CardRow[] {
@@ -124,16 +125,20 @@ function setRows(rows: readonly CardRow[], room: Bounds, sizes: { figure: number
   const column = Math.max(0, ...rows.map(({ figure }) => textWidth(figure, sizes.figure, 'bold'))) + 4;
   const width = room.maxX - room.minX - column;
   const marks: Mark<'paper'>[] = [];
+  const list: Role = { tag: 'L' };
   let y = room.minY;
   for (const { figure, where } of rows) {
+    const within: Role = { tag: 'LI', within: list };
+    const [label, text] = [{ tag: 'Lbl', within } as const, { tag: 'LBody', within } as const];
     const lines = wrappedLines(where, width, { size: sizes.where });
     const middle = y + sizes.figure * 0.62;
     const baseline = middle + (CAP_HEIGHT * sizes.figure) / 2;
-    marks.push(wordsMark(figure, room.minX, baseline, { size: sizes.figure, weight: 'bold' }));
+    marks.push(wordsMark(figure, room.minX, baseline, { size: sizes.figure, weight: 'bold', role: label }));
     const textHeight = lines.length * sizes.where * LEADING;
     const top = Math.max(y, middle - textHeight / 2);
     lines.forEach((line, i) => {
-      marks.push(wordsMark(line, room.minX + column, top + (i * LEADING + 1) * sizes.where, { size: sizes.where }));
+      const at = top + (i * LEADING + 1) * sizes.where;
+      marks.push(wordsMark(line, room.minX + column, at, { size: sizes.where, role: text }));
     });
     y = Math.max(y + sizes.figure * 1.24, top + textHeight) + 2.5;
   }
@@ -175,8 +180,8 @@ function setCard({ title, rows, picture }: Card, { minX, maxX, minY, maxY }: Bou
   const drawn = cardDrawing(picture, drawing);
   return {
     marks: [
-      wordsMark(name, minX, minY + TITLE - 0.6, { size: TITLE, weight: 'bold' }),
-      ...drawn.marks,
+      wordsMark(name, minX, minY + TITLE - 0.6, { size: TITLE, weight: 'bold', role: { tag: 'H1' } }),
+      ...asFigure(drawn.marks, `${title}: the gaps where they are taped.`),
       ...setRows(rows.slice(0, shown), words, sizes ?? least).marks,
     ],
     rest: rows.slice(shown),
@@ -257,7 +262,7 @@ function draw(survey: Survey, options: PageOptions): Pages {
               truncatedText(text, room.maxX - room.minX, { size: SMALLEST_FONT_SIZE }),
               room.minX,
               room.maxY + 2.4,
-              { size: SMALLEST_FONT_SIZE },
+              { size: SMALLEST_FONT_SIZE, role: ARTIFACT },
             ),
           ];
     });
@@ -282,4 +287,4 @@ function draw(survey: Survey, options: PageOptions): Pages {
   };
 }
 
-export const ringCard: Sheet = { id: 'ring', title: 'Ring card', draw };
+export const ringCard: Sheet = { id: 'ring', title: 'Ring card', perLayout: true, draw };

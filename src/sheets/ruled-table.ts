@@ -1,5 +1,6 @@
 /** A table on paper: rows of cells in columns, a rule under each row, its head repeated on every page. */
 import type { Mark } from '../core/plane/mark.ts';
+import { ARTIFACT, type Role } from '../core/plane/role.ts';
 import { CAP_HEIGHT, type FontWeight, wrappedLines } from './lettering.ts';
 
 export interface TableColumn {
@@ -20,7 +21,8 @@ export type TableRow = readonly TableCell[];
 /** A row or head that has a height and waits for its place. */
 export interface RowBlock {
   readonly height: number;
-  marks(x: number, y: number): readonly Mark<'paper'>[];
+  /** At a place, as a row of the table that has this role; without one, a table of its own. */
+  marks(x: number, y: number, table?: Role): readonly Mark<'paper'>[];
 }
 
 /** Letters, mm, and how much air a row has above and below them. */
@@ -36,10 +38,17 @@ function ruleBelow(width: number, stroke: number, [x, y]: readonly [number, numb
     { x, y },
     { x: x + width, y },
   ];
-  return { kind: 'line', ink: 'words', points, width: stroke };
+  return { kind: 'line', ink: 'words', points, width: stroke, role: ARTIFACT };
 }
 
-function rowBlock(columns: readonly TableColumn[], row: TableRow, fontSize: number, rule: number): RowBlock {
+interface RowStyle {
+  readonly fontSize: number;
+  /** Stroke below it, mm. */
+  readonly rule: number;
+  readonly tag: 'TH' | 'TD';
+}
+
+function rowBlock(columns: readonly TableColumn[], row: TableRow, { fontSize, rule, tag }: RowStyle): RowBlock {
   const whole = columns.reduce((sum, { width }) => sum + width, 0);
   const spans = row.length === 1 && columns.length > 1;
   const cells = row.map(({ text, weight = 'regular' }, i) => {
@@ -57,9 +66,11 @@ function rowBlock(columns: readonly TableColumn[], row: TableRow, fontSize: numb
   const height = lineCount * fontSize * LEADING + 2 * PADDING;
   return {
     height,
-    marks(x, y) {
+    marks(x, y, table = { tag: 'Table' }) {
       let left = x;
+      const within: Role = { tag: 'TR', within: table, columns: columns.length };
       const words = cells.flatMap(({ lines, weight, width, align }, i) => {
+        const role: Role = { tag, within, column: i, span: spans ? columns.length : 1 };
         const at = align === 'end' && !spans ? left + width : left;
         left += columns[i]?.width ?? 0;
         return lines.flatMap((text, line): readonly Mark<'paper'>[] => {
@@ -67,7 +78,16 @@ function rowBlock(columns: readonly TableColumn[], row: TableRow, fontSize: numb
           const baseline = y + PADDING + (line + 0.5) * fontSize * LEADING + (CAP_HEIGHT * fontSize) / 2;
           const side = spans ? 'start' : align;
           return [
-            { kind: 'words', at: { x: at, y: baseline }, text, size: fontSize, ink: 'words', align: side, weight },
+            {
+              kind: 'words',
+              at: { x: at, y: baseline },
+              text,
+              size: fontSize,
+              ink: 'words',
+              align: side,
+              weight,
+              role,
+            },
           ];
         });
       });
@@ -79,7 +99,8 @@ function rowBlock(columns: readonly TableColumn[], row: TableRow, fontSize: numb
 /** The head of a table. */
 export function headRow(columns: readonly TableColumn[], fontSize: number): RowBlock {
   const row = columns.map(({ title }): TableCell => ({ text: title, weight: 'bold' }));
-  return rowBlock(columns, row.length === 1 ? [...row, { text: '' }] : row, fontSize, HEAD_RULE);
+  const cells = row.length === 1 ? [...row, { text: '' }] : row;
+  return rowBlock(columns, cells, { fontSize, rule: HEAD_RULE, tag: 'TH' });
 }
 
 /** The rows of a table, each with its height: nothing is cut, long cells are broken into lines. */
@@ -88,7 +109,7 @@ export function tableRows(
   rows: readonly TableRow[],
   fontSize: number,
 ): readonly RowBlock[] {
-  return rows.map((row) => rowBlock(columns, row, fontSize, RULE));
+  return rows.map((row) => rowBlock(columns, row, { fontSize, rule: RULE, tag: 'TD' }));
 }
 
 /** A place on a page where rows may stand, mm. */
@@ -109,11 +130,15 @@ export interface SetTable {
 /** Sets the rows into rooms one after the other, each beginning with the head. `room(i)` is the i-th, from 0. */
 export function setTable(head: RowBlock, rows: readonly RowBlock[], room: (i: number) => TableRoom): SetTable {
   const marks: { page: number; mark: Mark<'paper'> }[] = [];
+  const table: Role = { tag: 'Table' };
   let index = 0;
   let here = room(0);
   let y = here.y;
   const put = (block: RowBlock): void => {
-    for (const mark of block.marks(here.x, y)) marks.push({ page: here.page, mark });
+    const isRepeated = block === head && index > 0;
+    for (const mark of block.marks(here.x, y, table)) {
+      marks.push({ page: here.page, mark: isRepeated ? { ...mark, role: ARTIFACT } : mark });
+    }
     y += block.height;
   };
   put(head);

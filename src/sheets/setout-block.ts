@@ -1,6 +1,7 @@
 /** Some steps of a part as a block on a page: its title, its drawing, and the steps beside or below it. */
 import type { Mark } from '../core/plane/mark.ts';
 import type { Bounds } from '../core/plane/ring.ts';
+import { asFigure, paragraph } from '../core/plane/role.ts';
 import type { Ground } from '../core/setout/ground.ts';
 import type { SetOutStep } from '../core/setout/setout.ts';
 import type { PartNames } from '../core/setout/words/place-words.ts';
@@ -62,10 +63,11 @@ function headMarks(
   room: BlockRoom,
 ): { marks: readonly Mark<'paper'>[]; height: number } {
   const lines = things === '' ? [] : wrappedLines(things, room.width, { size: THINGS });
+  const role = paragraph();
   const marks = [
-    wordsMark(title, room.x, room.y + TITLE, { size: TITLE, weight: 'bold' }),
+    wordsMark(title, room.x, room.y + TITLE, { size: TITLE, weight: 'bold', role: { tag: 'H2' } }),
     ...lines.map((line, i) =>
-      wordsMark(line, room.x, room.y + TITLE + 2 + (i + 0.85) * THINGS * 1.3, { size: THINGS }),
+      wordsMark(line, room.x, room.y + TITLE + 2 + (i + 0.85) * THINGS * 1.3, { size: THINGS, role }),
     ),
   ];
   return { marks, height: TITLE + 3 + lines.length * THINGS * 1.3 };
@@ -113,7 +115,11 @@ export function setBlock(
     setOutDrawing(picture, tried, { room: drawing, sizes }),
   );
   return {
-    marks: [...head.marks, ...drawn.marks, ...words.marks.map(({ mark }) => mark)],
+    marks: [
+      ...head.marks,
+      ...asFigure(drawn.marks, `How it is laid: ${section.title}.`),
+      ...words.marks.map(({ mark }) => mark),
+    ],
     scale: transform.scale,
     isWhole: true,
     isClear: drawn.isClear,

@@ -1,5 +1,6 @@
 /** The parts of a set-out one after the other on pages: small ones share a page, one with many steps takes several. */
 import type { Mark } from '../core/plane/mark.ts';
+import { ARTIFACT } from '../core/plane/role.ts';
 import type { Ground } from '../core/setout/ground.ts';
 import type { SetOut, SetOutPart, SetOutStep } from '../core/setout/setout.ts';
 import { gapGroups } from '../core/setout/words/gap-groups.ts';
@@ -177,7 +178,7 @@ function ruleMark(area: PageArea, y: number): Mark<'paper'> {
     { x: PAGE_MARGIN, y: at },
     { x: PAGE_MARGIN + area.width, y: at },
   ];
-  return { kind: 'line', ink: 'words', points, width: 0.3 };
+  return { kind: 'line', ink: 'words', points, width: 0.3, role: ARTIFACT };
 }
 
 /** A page while it is filled; `y` is how deep. */

@@ -23,7 +23,7 @@ import { type PageOfBlocks, type SetOutGround, setOutPages } from './setout-page
 import { LAID_FIRST, setOutPlanDrawing, WALL_TAPE } from './setout-plan.ts';
 import type { Page, PageOptions, Pages, Sheet, TooBig } from './sheet.ts';
 import { substitutionsOf } from './substitutions.ts';
-import { classHead, continuedTitle, displayTitle, wordsMark } from './title-block.ts';
+import { classHead, continuedTitle, displayTitle, footMarks } from './title-block.ts';
 import { withWholeLengths } from './whole-lengths.ts';
 
 /** Letter heights of the words, mm: they are carried, not hung. */
@@ -134,16 +134,16 @@ function partPages(survey: Survey, { blocks, paper: { width, height } }: BlockPa
   const name = `Set-up: ${displayTitle(course)}`;
   const count = before + blocks.length;
   return blocks.map(({ marks, titles }, i): Page => {
-    const number = `Page ${before + i + 1} of ${count}`;
-    const foot = { size: SMALLEST_FONT_SIZE };
     return {
       width,
       height,
       marks: [
         ...continuedTitle({ name, date: course.class.date }, area).marks,
         ...marks,
-        wordsMark('Each drawing is to its own scale.', area.x, height - PAGE_MARGIN, foot),
-        wordsMark(number, area.x + area.width, height - PAGE_MARGIN, { ...foot, align: 'end' }),
+        ...footMarks('Each drawing is to its own scale.', `Page ${before + i + 1} of ${count}`, {
+          ...area,
+          y: height - PAGE_MARGIN,
+        }),
       ],
       about: `Set-up of ${displayTitle(course)}: how to lay ${titles.join(', ')}.`,
     };
@@ -168,4 +168,4 @@ function draw(survey: Survey, options: PageOptions): Pages | TooBig {
   return { ...drawn, pages, substitutions: substitutionsOf(pages) };
 }
 
-export const setUp: Sheet = { id: 'setout', title: 'Set-up', draw };
+export const setUp: Sheet = { id: 'setout', title: 'Set-up', perLayout: true, draw };

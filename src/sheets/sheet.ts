@@ -66,8 +66,17 @@ export interface Pages {
   readonly drawing?: PaperDrawing;
   /** For the file's own metadata: ISO date or empty, and who posts it or empty. The clock is never read. */
   readonly card: { readonly date: string; readonly author: string };
-  /** One sentence for each sign that had to be replaced for want of a glyph. */
+  /** One sentence about all signs that had to be replaced for want of a glyph; none where every sign is printed. */
   readonly substitutions: readonly string[];
+  /** What the pages are divided into, for bookmarks; absent: one sheet. */
+  readonly chapters?: readonly Chapter[];
+}
+
+/** A part of bound pages, by its first page, from 0. Where it has parts, the first of them may begin on the same page. */
+export interface Chapter {
+  readonly title: string;
+  readonly page: number;
+  readonly parts?: readonly Chapter[];
 }
 
 /** The scale that was asked for does not fit: why, and the nearest that does. */
@@ -82,5 +91,7 @@ export interface Sheet {
   readonly title: string;
   /** Absent: nothing but the paper. */
   readonly options?: readonly SheetOption[];
+  /** It is about the layout, whoever rides it: once in the folder of a day, not for each class. */
+  readonly perLayout?: true;
   draw(survey: Survey, ask: PageOptions): Pages | TooBig;
 }

@@ -67,7 +67,7 @@ function markElement(mark: Mark<'paper'>): string {
  */
 export function svg(page: Page, faces = ''): string {
   const size = `width="${n(page.width)}mm" height="${n(page.height)}mm" viewBox="0 0 ${n(page.width)} ${n(page.height)}"`;
-  const open = `<svg xmlns="http://www.w3.org/2000/svg" ${size} role="img" font-family="Inter, 'Helvetica Neue', Arial, sans-serif">`;
+  const open = `<svg xmlns="http://www.w3.org/2000/svg" ${size} role="img" font-family="Inter, 'Noto Sans Symbols 2', 'Helvetica Neue', Arial, sans-serif">`;
   const about = `<title>${xmlText(page.about)}</title>`;
   const style = faces === '' ? '' : `<style>${faces}</style>\n`;
   const paper = `<rect width="100%" height="100%" fill="#ffffff"/>`;

@@ -2,6 +2,7 @@
 import type { DayTimes } from '../core/change/day-times.ts';
 import type { Seconds } from '../core/measure/quantity.ts';
 import type { Mark } from '../core/plane/mark.ts';
+import type { Role } from '../core/plane/role.ts';
 import { CAP_HEIGHT, SMALLEST_FONT_SIZE, textWidth } from './lettering.ts';
 import { type MarkBlock, wordsMark } from './title-block.ts';
 
@@ -95,8 +96,10 @@ export function timeline(
   const box = ({ from, to }: { from: Seconds; to: Seconds }, [above, height]: readonly [number, number]): Box => {
     return { left: at(from), right: at(to), top: above, bottom: above + height };
   };
+  const about = `${times.classes.length} classes with breaks and change-overs along the hours of the day.`;
+  const role: Role = { tag: 'Figure', about };
   const label = (text: string, above: number, height: number): Mark<'paper'> =>
-    wordsMark(text, x, above + height / 2 + (CAP_HEIGHT * SMALLEST_FONT_SIZE) / 2, { size: SMALLEST_FONT_SIZE });
+    wordsMark(text, x, above + height / 2 + (CAP_HEIGHT * SMALLEST_FONT_SIZE) / 2, { size: SMALLEST_FONT_SIZE, role });
   const marks: Mark<'paper'>[] = [label('Classes', top, CLASS_HEIGHT), label('Crew', crewTop, CREW_HEIGHT)];
   const widest = textWidth('12 pm', SMALLEST_FONT_SIZE) + TICK_SPACE;
   const step = Math.max(1, Math.ceil(widest / (HOUR * scale)));
@@ -140,6 +143,6 @@ export function timeline(
   }
   const said =
     'Numbers: classes, in running order. Grey: a break. Hatched: setting out, changing over, taking down. Black: the ground is dragged.';
-  marks.push(wordsMark(said, x, bottom + 5, { size: SMALLEST_FONT_SIZE }));
-  return { height: bottom + 6 - y, marks };
+  marks.push(wordsMark(said, x, bottom + 5, { size: SMALLEST_FONT_SIZE, role }));
+  return { height: bottom + 6 - y, marks: marks.map((mark) => ({ ...mark, role })) };
 }

@@ -3,7 +3,8 @@ import { rulebookById } from '../core/checks/rulebooks/rulebooks.ts';
 import type { Arena, Course, Level } from '../core/course/course.ts';
 import { FOOT, type LengthUnit } from '../core/measure/quantity.ts';
 import type { Mark } from '../core/plane/mark.ts';
-import { type FontWeight, textWidth, truncatedText, wrappedLines } from './lettering.ts';
+import { ARTIFACT, paragraph, type Role } from '../core/plane/role.ts';
+import { type FontWeight, SMALLEST_FONT_SIZE, textWidth, truncatedText, wrappedLines } from './lettering.ts';
 
 export const LEVELS: Readonly<Record<Level, string>> = {
   open: 'Open',
@@ -53,15 +54,18 @@ interface Area {
   readonly width: number;
 }
 
+export interface WordsStyle {
+  readonly size: number;
+  readonly weight?: FontWeight;
+  readonly align?: 'start' | 'end';
+  /** Absent: a paragraph of its own. */
+  readonly role?: Role;
+}
+
 /** A line of words on paper, its baseline at y. */
-export function wordsMark(
-  text: string,
-  x: number,
-  y: number,
-  style: { size: number; weight?: FontWeight; align?: 'start' | 'end' },
-): Mark<'paper'> {
-  const { size, weight = 'regular', align = 'start' } = style;
-  return { kind: 'words', at: { x, y }, text, size, weight, align, ink: 'words' };
+export function wordsMark(text: string, x: number, y: number, style: WordsStyle): Mark<'paper'> {
+  const { size, weight = 'regular', align = 'start', role = paragraph() } = style;
+  return { kind: 'words', at: { x, y }, text, size, weight, align, ink: 'words', role };
 }
 
 function ruleMark({ x, width }: Area, y: number, stroke: number): Mark<'paper'> {
@@ -69,7 +73,7 @@ function ruleMark({ x, width }: Area, y: number, stroke: number): Mark<'paper'> 
     { x, y },
     { x: x + width, y },
   ];
-  return { kind: 'line', ink: 'words', points, width: stroke };
+  return { kind: 'line', ink: 'words', points, width: stroke, role: ARTIFACT };
 }
 
 const FACT = 3.3;
@@ -89,9 +93,10 @@ function factMarks(facts: readonly (readonly [string, string])[], area: Area): M
       row += 1;
     }
     const baseline = (line: number): number => area.y + (row + line + 1) * FACT_ROW - 1.4;
-    marks.push(wordsMark(label, area.x + x, baseline(0), { size: FACT }));
+    const role = paragraph();
+    marks.push(wordsMark(label, area.x + x, baseline(0), { size: FACT, role }));
     lines.forEach((line, index) => {
-      marks.push(wordsMark(line, area.x + x + labelWidth, baseline(index), { size: FACT, weight: 'bold' }));
+      marks.push(wordsMark(line, area.x + x + labelWidth, baseline(index), { size: FACT, weight: 'bold', role }));
     });
     row += lines.length - 1;
     x += width + 8;
@@ -139,9 +144,10 @@ export function headBlock({ show, date, name, facts }: SheetHead, area: Area): M
     marks.push(wordsMark(truncatedText(show, width - whenWidth, { size: 4 }), x, bottom - 1.6, { size: 4 }));
     if (when !== '') marks.push(wordsMark(when, right, bottom - 1.6, { size: 4, weight: 'bold', align: 'end' }));
   }
+  const role: Role = { tag: 'H1' };
   for (const line of wrappedLines(name, width, { size: 7, weight: 'bold' })) {
     bottom += 8.8;
-    marks.push(wordsMark(line, x, bottom - 2.2, { size: 7, weight: 'bold' }));
+    marks.push(wordsMark(line, x, bottom - 2.2, { size: 7, weight: 'bold', role }));
   }
   const block = factMarks(facts, { x, y: bottom, width });
   marks.push(...block.marks, ruleMark(area, bottom + block.height + 1, 0.5));
@@ -153,22 +159,31 @@ export function titleBlock(head: SheetHead, scale: number, area: Area): MarkBloc
   return headBlock({ ...head, facts: [...head.facts, ['Scale', `1:${scale}`]] }, area);
 }
 
-/** The head of a page that carries on. */
+/** The head of a page that carries on; who is read to has heard it. */
 export function continuedTitle({ name, date }: Pick<SheetHead, 'name' | 'date'>, area: Area): MarkBlock {
   const when = dateInWords(date);
   const whenWidth = when === '' ? 0 : textWidth(when, 4, 'bold') + 6;
   const text = truncatedText(`${name}, continued`, area.width - whenWidth, { size: 4.6, weight: 'bold' });
-  const marks = [wordsMark(text, area.x, area.y + 4.6, { size: 4.6, weight: 'bold' }), ruleMark(area, area.y + 7, 0.5)];
+  const marks = [
+    wordsMark(text, area.x, area.y + 4.6, { size: 4.6, weight: 'bold', role: ARTIFACT }),
+    ruleMark(area, area.y + 7, 0.5),
+  ];
   if (when !== '') {
-    marks.push(wordsMark(when, area.x + area.width, area.y + 4.6, { size: 4, weight: 'bold', align: 'end' }));
+    const style = { size: 4, weight: 'bold', align: 'end', role: ARTIFACT } as const;
+    marks.push(wordsMark(when, area.x + area.width, area.y + 4.6, style));
   }
   return { height: 7.5, marks };
+}
+
+/** What stands at the foot of a page, left and right. It is not read out. */
+export function footMarks(left: string, right: string, { x, y, width }: Area): readonly Mark<'paper'>[] {
+  const style = { size: SMALLEST_FONT_SIZE, role: ARTIFACT } as const;
+  const marks = [wordsMark(left, x, y, style), wordsMark(right, x + width, y, { ...style, align: 'end' })];
+  return marks.filter((mark) => mark.kind !== 'words' || mark.text !== '');
 }
 
 /** The foot: how to print it to scale, and which page this is. */
 export function footer(scale: number, page: { number: number; count: number }, area: Area): readonly Mark<'paper'>[] {
   const count = page.count === 1 ? '' : `Page ${page.number} of ${page.count}`;
-  const marks = [wordsMark(`To scale 1:${scale} when printed at 100 %.`, area.x, area.y, { size: 3.2 })];
-  if (count !== '') marks.push(wordsMark(count, area.x + area.width, area.y, { size: 3.2, align: 'end' }));
-  return marks;
+  return footMarks(`To scale 1:${scale} when printed at 100 %.`, count, area);
 }

@@ -15,13 +15,29 @@ export const postWords = {
   notesOnPage: 'Notes on the page',
   writeNotes: 'Write notes',
 
-  // Export button.
+  // Export.
   drawingThePdf: 'Drawing the PDF…',
   pdfFailed: (why: string) => `The PDF could not be written: ${why} The course is not affected.`,
   exportPdf: 'Export PDF',
-
-  // Export.
+  moreExports: 'More ways to export',
+  dotsInAnInch: 'Dots in an inch, for pictures',
+  print: 'Print…',
+  share: 'Share the PDF…',
+  shareNow: 'Share now',
+  allSheets: 'All sheets',
+  allAsPdf: 'A PDF of each',
+  theCourse: 'The course',
+  progress: 'How far the export is',
+  writing: 'Writing the file…',
+  writingOf: (part: number, of: number) => `Writing part ${part} of ${of}…`,
+  cancel: 'Cancel',
+  dismiss: 'Dismiss',
+  givenUp: 'Cancelled. No file was saved.',
+  exportFailed: (why: string) => `The file could not be written: ${why} The course is not affected.`,
+  notLoaded: 'a part of the app could not be loaded.',
   exported: (name: string, pages: string, scale: number) => `${name}: ${pages} at 1:${scale}. Print at 100 %.`,
+  exportedPack: (name: string, files: number, pages: string) => `${name}: ${files} files with ${pages}.`,
+  exportedFile: (name: string) => `${name} is saved.`,
 
   // Instruction words.
   noInstructions: 'The instructions are made from the order of obstacles. Add an obstacle at Set.',
@@ -29,10 +45,29 @@ export const postWords = {
   wordNumber: (number: number) => `Change instruction ${number}`,
   instruction: 'Instruction',
   backToMade: 'Back to the words from the course',
+  stale: 'The course has changed since you wrote this. Its own words then and now:',
+  wasSaid: 'was:',
+  isSaid: 'is:',
+  keepMine: 'Keep mine',
+  takeNew: 'Take the new words',
+  editMine: 'Edit mine',
 
   // Page preview.
   drawAtScale: (scale: number) => `Draw it at 1:${scale}`,
   previewOf: (sheet: string) => `Preview of the ${sheet}`,
+  drawing: 'Drawing…',
+  notDrawn: (why: string) => `The pages could not be drawn: ${why} The course is not affected.`,
+  tryAgain: 'Try again',
+  pages: 'Pages',
+  pageOf: (page: number, of: number) => `Page ${page} of ${of}`,
+  pageReads: (page: number, of: number, about: string) => `Page ${page} of ${of}. ${about}`,
+  pageBefore: 'Page before',
+  nextPage: 'Next page',
+  zoom: 'Zoom',
+  zoomIn: 'Zoom in',
+  zoomOut: 'Zoom out',
+  fitPage: 'Fit page',
+  fitWidth: 'Fit width',
 
   // Paper.
   bestFit: 'Best fit',

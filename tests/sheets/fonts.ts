@@ -8,4 +8,7 @@ const path = createRequire(import.meta.url).resolve;
 export const FONTS: Fonts = {
   regular: new Uint8Array(readFileSync(path('@expo-google-fonts/inter/400Regular/Inter_400Regular.ttf'))),
   bold: new Uint8Array(readFileSync(path('@expo-google-fonts/inter/700Bold/Inter_700Bold.ttf'))),
+  symbols: new Uint8Array(
+    readFileSync(path('@expo-google-fonts/noto-sans-symbols-2/400Regular/NotoSansSymbols2_400Regular.ttf')),
+  ),
 };

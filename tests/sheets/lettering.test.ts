@@ -1,6 +1,14 @@
 import PDFDocument from 'pdfkit';
 import { describe, expect, test } from 'vitest';
-import { printable, textWidth, truncatedText, wordsBounds, wrappedLines } from '../../src/sheets/lettering.ts';
+import {
+  faceRuns,
+  printable,
+  textWidth,
+  truncatedText,
+  wordsBounds,
+  wrappedLines,
+} from '../../src/sheets/lettering.ts';
+import { signNotice } from '../../src/sheets/substitutions.ts';
 import { FONTS } from './fonts.ts';
 
 const TEXTS = [
@@ -51,16 +59,54 @@ describe('letters', () => {
   });
 
   test.each([
-    ['plain words', 'plain words', []],
-    ['5 ft ∠ 30°', '5 ft angle  30°', ['The printing font has no “∠”: it is printed as “angle”.']],
-    ['one\ntwo', 'one two', []],
-    ['fun 🎉!', 'fun !', ['The printing font has no “🎉”: it is left out.']],
-    ['馬', '?', ['The printing font has no “馬”: it is printed as “?”.']],
-    ['2 ㎝', '2 cm', ['The printing font has no “㎝”: it is printed as “cm”.']],
-  ])('%j prints as %j', (text, expected, mends) => {
+    ['plain words', 'plain words', {}],
+    ['5 ft ∠ 30°', '5 ft angle  30°', { '∠': 'angle' }],
+    ['one\ntwo', 'one two', {}],
+    ['fun 🎉!', 'fun !', { '🎉': '' }],
+    ['馬', '?', { 馬: '?' }],
+    ['2 ㎝', '2 cm', { '㎝': 'cm' }],
+    ['won 🏆 by ♞', 'won 🏆 by ♞', {}],
+  ])('%j prints as %j', (text, expected, replaced) => {
     const made = printable(text);
     expect(made.text).toBe(expected);
-    expect(made.substitutions).toEqual(mends);
+    expect(Object.fromEntries(made.replaced)).toEqual(replaced);
+  });
+
+  test('signs that Inter lacks are set in the font of symbols, as wide as that says', () => {
+    expect(faceRuns('won 🏆☎ by ♞')).toEqual([
+      { face: 'letters', text: 'won ' },
+      { face: 'symbols', text: '🏆☎' },
+      { face: 'letters', text: ' by ' },
+      { face: 'symbols', text: '♞' },
+    ]);
+    const doc = new PDFDocument({ font: null as never });
+    doc.registerFont('symbols', FONTS.symbols as never);
+    doc.font('symbols').fontSize(10);
+    expect(textWidth('🏆☎♞', 10)).toBeCloseTo(doc.widthOfString('🏆☎♞'), 2);
+  });
+
+  test('one notice tells of all signs that are replaced, and says for which scripts there is no font', () => {
+    expect(signNotice(['plain', 'Łódź ♞'])).toEqual([]);
+    expect(signNotice(['2 ㎝ 🎉', 'to 馬場', 'מסלול'])).toEqual([
+      'Not in the printing fonts: “㎝” is printed as “cm”; “🎉” is left out; “馬”, “場”, “מ”, “ס”, “ל” and “ו” are printed as “?”. ' +
+        'There is no font here for Chinese, Japanese and Korean, nor for scripts that run from right to left.',
+    ]);
+    const [notice = ''] = signNotice([Array.from({ length: 60 }, (_, i) => String.fromCodePoint(0x4e00 + i)).join('')]);
+    expect(notice).toMatch(/ and 20 more are printed as/);
+  });
+
+  test('a long text is broken and cut as a short one is: once through, whatever its length', () => {
+    const long = 'Larkhollow'.repeat(20_000);
+    const lines = wrappedLines(long, 40, { size: 4 });
+    expect(lines.join('')).toBe(long);
+    for (const line of lines.slice(0, -1)) {
+      expect(textWidth(line, 4)).toBeLessThanOrEqual(40);
+      expect(textWidth(`${line}L`, 4)).toBeGreaterThan(40 - textWidth('w', 4));
+    }
+    const cut = truncatedText(long, 40, { size: 4 });
+    expect(textWidth(cut, 4)).toBeLessThanOrEqual(40);
+    expect(truncatedText(`${'Show '.repeat(9)}`, textWidth('Show Show …', 4), { size: 4 })).toBe('Show Show…');
+    expect(truncatedText('Show', 0.1, { size: 4 })).toBe('…');
   });
 
   test('the box of a text stands on its baseline and moves with its alignment', () => {

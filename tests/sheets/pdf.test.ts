@@ -110,8 +110,7 @@ describe('the PDF of a pattern', () => {
     const course = blankCourse({ class: { title: 'Trail 🐴 for 北' } });
     const pages = pagesOf(course, { paper: 'letter', orientation: 'fit' });
     expect(pages.substitutions).toEqual([
-      'The printing font has no “🐴”: it is left out.',
-      'The printing font has no “北”: it is printed as “?”.',
+      'Not in the printing fonts: “🐴” is left out; “北” is printed as “?”. There is no font here for Chinese, Japanese and Korean.',
     ]);
     const words = wordBoxes(await pdf(pages, FONTS))
       .flat()

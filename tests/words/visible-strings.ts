@@ -27,7 +27,7 @@ const JOINED_KEY = /^\p{Ll}+((:\{\})+| \{\}|(\.\p{Ll}+)*\.)$/u;
 /** Properties whose text tells things apart and is not shown. */
 const MACHINE_PROPERTIES = new Set(['key', 'keys', 'join']);
 const KEYS = /^(Enter|Escape|Tab|Backspace|Delete|Home|End|Insert|Control|Shift|Alt|Meta|Page(Up|Down))$/;
-const CSS_VALUE = /^(translate\(|@font-face)/;
+const CSS_VALUE = /^(translate\(|@font-face|@page)/;
 const LOOKUPS =
   /(\.(querySelector(All)?|closest|matches|startsWith|endsWith|addEventListener|includes|find|matchMedia|getItem)|^matchMedia)$/;
 

@@ -1,49 +1,57 @@
-import { type KeyboardEvent, useMemo } from 'react';
+import { useEffect, useMemo } from 'react';
 import { sheetById } from '../../sheets/sheets.ts';
 import { postWords } from '../../words/post.ts';
-import { useDesk, useDeskState } from '../desk-context.tsx';
-import { keyPressOf } from '../key-press.ts';
-import { useView, useViewState } from '../view.ts';
-import { PagePictures } from './page-pictures.tsx';
+import { useDeskState } from '../desk-context.tsx';
+import { ExportBar } from './export-bar.tsx';
+import { ExportStatus } from './export-status.tsx';
+import { PageBar } from './page-bar.tsx';
+import { PageNotices } from './page-notices.tsx';
+import { PageView } from './page-view.tsx';
+import { pageOptionsOf, posting, usePostingState } from './posting.ts';
+import { offerToPrint } from './print-pages.ts';
+import { useDrawnSheet } from './sheet-drawer.ts';
 
-/** The sheet as it will be printed. */
+/** The shown sheet as it will be printed, and what makes files of it. */
 export function PagePreview() {
-  const desk = useDesk();
-  const view = useView();
-  const survey = useDeskState((state) => state.survey);
-  const ask = useViewState((state) => state.pageOptions);
-  const sheet = sheetById(useViewState((state) => state.sheet));
-  const drawn = useMemo(() => sheet.draw(survey, ask), [sheet, survey, ask]);
-  if (drawn.kind === 'too-big') {
-    return (
-      <div className="preview">
-        <div className="too-big" role="alert">
-          <p>{drawn.why}</p>
-          <button
-            type="button"
-            className="button primary"
-            onClick={() => view.setPageOptions({ ...ask, scale: drawn.nearest })}
-          >
-            {postWords.drawAtScale(drawn.nearest)}
-          </button>
-        </div>
-      </div>
-    );
-  }
-  const pressed = (event: KeyboardEvent) => {
-    // The page stands where the arena does: the keys of the stages go on from here too.
-    if (/^[1-5]$/.test(event.key) && desk.press(keyPressOf(event))) event.preventDefault();
-  };
+  const course = useDeskState((state) => state.course);
+  const settings = usePostingState((state) => state);
+  const { sheet } = settings;
+  const asked = JSON.stringify(pageOptionsOf(settings, sheet));
+  const question = useMemo(() => ({ course, sheet, options: JSON.parse(asked) }), [course, sheet, asked]);
+  const { shown, isBusy, failure, tryAgain } = useDrawnSheet(question);
+  const last = shown?.drawn;
+  const pages = last?.kind === 'drawn' ? last.pages : [];
+  const printed = last?.kind === 'drawn' && !isBusy ? last : null;
+  useEffect(() => offerToPrint(printed?.pages ?? []), [printed]);
+  const title = postWords.previewOf(sheetById(sheet).title.toLowerCase());
   return (
-    <section
-      className="preview"
-      // biome-ignore lint/a11y/noNoninteractiveTabindex: a box that scrolls must be reachable by keys.
-      tabIndex={0}
-      data-pane="arena"
-      aria-label={postWords.previewOf(sheet.title.toLowerCase())}
-      onKeyDown={pressed}
-    >
-      <PagePictures drawn={drawn} />
-    </section>
+    <div className="posting">
+      <PageNotices drawn={last} />
+      <div className="page-place">
+        <PageView pages={pages} isOld={isBusy} title={title} />
+        {last?.kind === 'too-big' && (
+          <div className="too-big" role="alert">
+            <p>{last.why}</p>
+            <button type="button" className="button primary" onClick={() => posting.setScale(sheet, last.nearest)}>
+              {postWords.drawAtScale(last.nearest)}
+            </button>
+          </div>
+        )}
+        {failure !== null && (
+          <div className="too-big" role="alert">
+            <p>{postWords.notDrawn(failure)}</p>
+            <button type="button" className="button primary" onClick={tryAgain}>
+              {postWords.tryAgain}
+            </button>
+          </div>
+        )}
+        {isBusy && <p className="page-waits">{postWords.drawing}</p>}
+      </div>
+      <ExportStatus />
+      <div className="post-bar" data-pane="bar">
+        <PageBar pages={pages} />
+        <ExportBar pages={printed?.pages ?? []} />
+      </div>
+    </div>
   );
 }

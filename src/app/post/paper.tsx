@@ -1,10 +1,9 @@
-import { PAPER_NAMES, type PageOptions, type Paper } from '../../sheets/sheet.ts';
+import { chosenOf, PAPER_NAMES, type PageOptions, type Paper, type SheetOption } from '../../sheets/sheet.ts';
 import { SHEETS, sheetById } from '../../sheets/sheets.ts';
 import { postWords } from '../../words/post.ts';
-import { useDeskState } from '../desk-context.tsx';
 import { ChoiceField } from '../set/choice-field.tsx';
-import { useView, useViewState } from '../view.ts';
-import { ExportButton } from './export-button.tsx';
+import { pageOptionsOf, posting, usePostingState } from './posting.ts';
+import { useHasDrawing } from './sheet-drawer.ts';
 
 const TITLES = Object.fromEntries(SHEETS.map(({ id, title }) => [id, title]));
 const ORIENTATIONS: Readonly<Record<PageOptions['orientation'], string>> = {
@@ -17,40 +16,53 @@ const SCALES: Readonly<Record<string, string>> = {
   ...Object.fromEntries([100, 150, 200, 250, 300, 400, 500].map((each) => [String(each), `1:${each}`])),
 };
 
-/** The paper, and the file. */
+/** Which sheet, on which paper, and what it has to choose. */
 export function PaperPanel() {
-  const view = useView();
-  const ask = useViewState((state) => state.pageOptions);
-  const sheet = useViewState((state) => state.sheet);
-  const survey = useDeskState((state) => state.survey);
-  const isEmpty = survey.layout.ride.legs.length === 0;
-  const scale = (text: string) => {
-    const { scale: _, ...rest } = ask;
-    view.setPageOptions(text === 'fit' ? rest : { ...rest, scale: Number(text) });
-  };
+  const settings = usePostingState((state) => state);
+  const { sheet, paper, orientation } = settings;
+  const ask = pageOptionsOf(settings, sheet);
+  const hasDrawing = useHasDrawing(sheet);
   const scales = ask.scale === undefined ? SCALES : { ...SCALES, [String(ask.scale)]: `1:${ask.scale}` };
   return (
     <div className="inspector">
-      <ChoiceField label={postWords.sheet} value={sheet} options={TITLES} choose={view.showSheet} />
+      <ChoiceField label={postWords.sheet} value={sheet} options={TITLES} choose={posting.showSheet} />
       <div className="fields">
         <ChoiceField
           label={postWords.paper}
-          value={ask.paper}
+          value={paper}
           options={PAPER_NAMES}
-          choose={(paper) => view.setPageOptions({ ...ask, paper: paper as Paper })}
+          choose={(chosen) => posting.setPaper(chosen as Paper)}
         />
-        <ChoiceField
-          label={postWords.page}
-          value={ask.orientation}
-          options={ORIENTATIONS}
-          choose={(orientation) =>
-            view.setPageOptions({ ...ask, orientation: orientation as PageOptions['orientation'] })
-          }
-        />
-        <ChoiceField label={postWords.scale} value={String(ask.scale ?? 'fit')} options={scales} choose={scale} />
+        {hasDrawing && (
+          <>
+            <ChoiceField
+              label={postWords.page}
+              value={orientation}
+              options={ORIENTATIONS}
+              choose={(chosen) => posting.setOrientation(chosen as PageOptions['orientation'])}
+            />
+            <ChoiceField
+              label={postWords.scale}
+              value={String(ask.scale ?? 'fit')}
+              options={scales}
+              choose={(text) => posting.setScale(sheet, text === 'fit' ? undefined : Number(text))}
+            />
+          </>
+        )}
+        {(sheetById(sheet).options ?? []).map((option) => (
+          <ChoiceField
+            key={option.id}
+            label={option.title}
+            value={chosenOf(option, ask)}
+            options={choicesOf(option)}
+            choose={(choice) => posting.choose(sheet, option.id, choice)}
+          />
+        ))}
       </div>
-      <ExportButton key={sheet} sheet={sheet} draw={() => sheetById(sheet).draw(survey, ask)} />
-      {isEmpty && <p className="caution">{postWords.nothingRidden}</p>}
     </div>
   );
+}
+
+function choicesOf({ choices }: SheetOption): Readonly<Record<string, string>> {
+  return Object.fromEntries(choices.map(({ id, title }) => [id, title]));
 }

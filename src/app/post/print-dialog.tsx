@@ -3,9 +3,9 @@ import { PAPER_NAMES, type PageOptions, type Pages, type Paper, type TooBig } fr
 import { postWords } from '../../words/post.ts';
 import { Dialog } from '../dialog.tsx';
 import { ChoiceField } from '../set/choice-field.tsx';
-import { useView, useViewState } from '../view.ts';
 import { ExportButton } from './export-button.tsx';
 import { PagePictures } from './page-pictures.tsx';
+import { posting, usePostingState } from './posting.ts';
 
 /** A sheet about layouts or the day: the paper, its pages, and the file. `draw` must be stable while nothing changes. */
 export function PrintDialog({
@@ -20,13 +20,12 @@ export function PrintDialog({
   draw(options: PageOptions): Pages | TooBig;
   close(): void;
 }) {
-  const view = useView();
-  const { paper } = useViewState((state) => state.pageOptions);
+  const paper = usePostingState((state) => state.paper);
   const [options, setOptions] = useState<PageOptions>({ paper, orientation: 'fit' });
   const drawn = useMemo(() => draw(options), [draw, options]);
   const choosePaper = (chosen: string) => {
     setOptions({ ...options, paper: chosen as Paper });
-    view.setPageOptions({ ...view.state().pageOptions, paper: chosen as Paper });
+    posting.setPaper(chosen as Paper);
   };
   return (
     <Dialog wide hasVerb title={title} close={close}>

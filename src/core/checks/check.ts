@@ -6,6 +6,7 @@ import type { Course, Level } from '../course/course.ts';
 import type { Infeasible } from '../obstacles/obstacle.ts';
 import type { Point } from '../plane/point.ts';
 import type { Survey } from '../survey.ts';
+import type { Scoring } from './rulebooks/scoring.ts';
 
 export type Weight = 'must' | 'should' | 'note';
 
@@ -59,6 +60,7 @@ export interface RuleBook {
   readonly ponies?: Limits;
   /** By the name of a limit. A fix aims there. */
   readonly usual?: Readonly<Record<string, UsualValue>>;
+  readonly scoring?: Scoring;
 }
 
 /** A fix that one click applies: a sentence, and the course after it. */

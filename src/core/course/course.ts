@@ -67,6 +67,8 @@ export interface Leg {
   readonly passes?: readonly PassedSide[];
   /** The designer's own words for the pattern; absent: made from the course. */
   readonly words?: string;
+  /** The sentence that the course made when those were written; absent: not known, and they are never stale. */
+  readonly wordsFor?: string;
 }
 
 /** The go: from the start, over the legs in order, to the end. */

@@ -30,7 +30,10 @@ export function passOn(course: Course, legId: string, obstacle: string, hand: Pa
   });
 }
 
-/** What of a leg is to change; `undefined` takes a lead or words away. To give a passage is to choose it. */
+/**
+ * What of a leg is to change; `undefined` takes a lead or words away. To give a passage is to choose it. Words come with the
+ * sentence that they are written for, or that is not known.
+ */
 export interface LegChange extends Partial<Omit<Leg, 'id' | 'lead' | 'words'>> {
   readonly lead?: Lead | undefined;
   readonly words?: string | undefined;
@@ -43,6 +46,7 @@ export function changeLeg(course: Course, legId: string, change: LegChange): Cou
     Object.assign(leg, Object.fromEntries(Object.entries(change).filter(([, value]) => value !== undefined)));
     if ('lead' in change && change.lead === undefined) delete leg.lead;
     if ('words' in change && change.words === undefined) delete leg.words;
+    if ('words' in change && change.wordsFor === undefined) delete leg.wordsFor;
     if (change.passage !== undefined && change.openWay === undefined) delete leg.openWay;
     adaptLeg(leg, obstacles.find((obstacle) => obstacle.id === leg.obstacle)?.passages ?? []);
   });

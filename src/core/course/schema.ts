@@ -97,6 +97,7 @@ const leg = z.strictObject({
     list(z.strictObject({ obstacle: id, hand: z.enum(['left', 'right']) })).check(z.minLength(1)),
   ),
   words: z.exactOptional(text),
+  wordsFor: z.exactOptional(text),
 });
 
 const layout = z.strictObject({

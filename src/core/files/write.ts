@@ -30,6 +30,7 @@ const FIELDS: readonly string[] = [
     'passes',
     'hand',
     'words',
+    'wordsFor',
   ],
   ...['starts', 'from', 'classes', 'layout', 'judge', 'startsAt', 'riders', 'breaks', 'restBetween'],
   ...['house', 'least', 'most', 'finding', 'reason'],

@@ -1,4 +1,5 @@
 import type { CoordinateSpace, Point } from './point.ts';
+import type { Role } from './role.ts';
 
 /**
  * The feature class of a mark. Inks are meanings, not colours: every output (screen, PDF, SVG) has its own table from
@@ -27,7 +28,12 @@ export type Ink =
   | 'measure'; // tapes and their numbers
 
 /** One thing to draw, in the units of its world. Every output draws marks and nothing else. */
-export type Mark<W extends CoordinateSpace = 'ground'> =
+export type Mark<W extends CoordinateSpace = 'ground'> = Shape<W> & {
+  /** What it is to somebody who is read to; absent: part of the page's drawing. */
+  readonly role?: Role;
+};
+
+type Shape<W extends CoordinateSpace> =
   | {
       readonly kind: 'line';
       readonly points: readonly Point<W>[];

@@ -1,5 +1,8 @@
+import { dayFolderFormat, folderFormat } from './folder-format.ts';
 import type { ExportFormat } from './format.ts';
 import { pdfFormat } from './pdf-format.ts';
+import { pngFormat } from './png-format.ts';
+import { svgFormat } from './svg-format.ts';
 
 /** Every kind of file, in the order in which they are offered. */
-export const EXPORT_FORMATS: readonly ExportFormat[] = [pdfFormat];
+export const EXPORT_FORMATS: readonly ExportFormat[] = [pdfFormat, folderFormat, dayFolderFormat, svgFormat, pngFormat];

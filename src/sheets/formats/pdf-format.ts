@@ -1,7 +1,20 @@
 import { survey } from '../../core/survey.ts';
 import { sheetFileName } from '../../core/text/file-name.ts';
-import { pdf } from '../pdf.ts';
+import type { Fonts } from '../pdf.ts';
+import type { Pages } from '../sheet.ts';
 import type { ExportedFile, ExportFormat } from './format.ts';
+
+/** Pages as a file that is handed out. */
+export async function pdfFile(name: string, pages: Pages, fonts: Fonts): Promise<ExportedFile> {
+  // The writer is large: who only lists the formats does not wait for it.
+  const { pdf } = await import('../pdf.ts');
+  const { drawing, substitutions } = pages;
+  return {
+    ...{ name, type: 'application/pdf', bytes: await pdf(pages, fonts), pages: pages.pages.length },
+    ...(drawing === undefined ? {} : { scale: drawing.scale }),
+    ...(substitutions.length === 0 ? {} : { notices: substitutions }),
+  };
+}
 
 /** A PDF for each sheet. */
 export const pdfFormat: ExportFormat = {
@@ -16,9 +29,8 @@ export const pdfFormat: ExportFormat = {
       await step(done, sheets.length);
       signal?.throwIfAborted();
       const pages = sheet.draw(survey(course), options);
-      if (pages.kind === 'too-big') return pages;
-      const bytes = await pdf(pages, fonts);
-      files.push({ name: sheetFileName(course.title, sheet.id, 'pdf'), type: 'application/pdf', bytes });
+      if (pages.kind === 'too-big') return { ...pages, why: `${sheet.title}: ${pages.why}` };
+      files.push(await pdfFile(sheetFileName(course.title, sheet.id, 'pdf'), pages, fonts));
     }
     return files;
   },

@@ -44,6 +44,15 @@ describe('the legs of a ride', () => {
     expect(legs(changeLeg(course, 'leg-1', { gait: 'walk' }))[0]?.gait).toBe(usual);
   });
 
+  test('know what their words were written for as long as they have those words', () => {
+    const worded = changeLeg(sampleCourse(), 'leg-1', { words: 'Trot on.', wordsFor: 'Jog over the poles.' });
+    expect(legs(worded)[0]).toMatchObject({ words: 'Trot on.', wordsFor: 'Jog over the poles.' });
+    expect(legs(changeLeg(worded, 'leg-1', { gait: 'walk' }))[0]).toHaveProperty('wordsFor');
+    for (const words of [undefined, 'Trot along.']) {
+      expect(legs(changeLeg(worded, 'leg-1', { words }))[0]).not.toHaveProperty('wordsFor');
+    }
+  });
+
   test('lose a lead or words when told so', () => {
     const leg = legs(changeLeg(sampleCourse(), 'leg-2', { lead: undefined, words: undefined }))[1];
     expect(leg).not.toHaveProperty('lead');

@@ -17,6 +17,14 @@ test.each([
   expect(sheetFileName(title, 'pattern', 'pdf')).toBe(`${name}-pattern.pdf`);
 });
 
+test('the file of a long title has a name that disks take', () => {
+  for (const letter of ['a', 'é', '馬', '𠀀']) {
+    const name = sheetFileName(letter.repeat(2000), 'day-folder', 'pdf');
+    expect(new TextEncoder().encode(name).length).toBeLessThanOrEqual(255);
+    expect(name).toMatch(new RegExp(`^${letter}{50,80}-day-folder\\.pdf$`, 'u'));
+  }
+});
+
 test('a file name has no separator, no dot and no control character, and is never empty or cut inside a letter', () => {
   fc.assert(
     fc.property(fc.string({ unit: 'grapheme', maxLength: 200 }), (title) => {

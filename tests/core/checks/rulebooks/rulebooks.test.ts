@@ -39,7 +39,7 @@ describe.each(FILES)('the file %s', (name) => {
     expect(`${book.id}.json`).toBe(name);
     for (const text of [book.title, book.edition, book.about]) expect(text).not.toBe('');
     const more = Object.keys(book).filter((key) => !['about', 'edition', 'id', 'limits', 'title'].includes(key));
-    expect(['levels', 'ponies', 'usual']).toEqual(expect.arrayContaining(more));
+    expect(['levels', 'ponies', 'scoring', 'usual']).toEqual(expect.arrayContaining(more));
     const levels = ['open', 'amateur', 'youth', 'novice', 'walk-jog', 'led'];
     expect(levels).toEqual(expect.arrayContaining(Object.keys(book.levels ?? {})));
   });

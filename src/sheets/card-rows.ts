@@ -1,0 +1,141 @@
+/** The rows of a card on paper: the head of its columns, and an entry with room for a hand. */
+import type { Entry } from '../core/course/course.ts';
+import type { Mark } from '../core/plane/mark.ts';
+import type { CardBand, PlacedColumn } from './card-grid.ts';
+import { SMALLEST_FONT_SIZE, truncatedText } from './lettering.ts';
+import { wordsMark } from './title-block.ts';
+
+/** One line of an entry's row: what is written there. */
+export interface CardTrack {
+  readonly title: string;
+  /** Figures that are printed to be ticked; absent: room to write. */
+  readonly ticks?: readonly string[];
+}
+
+/** Somebody who rides; null: a blank row. */
+export type CardLine = Entry | null;
+
+/** A hand writes in 8 mm. */
+const TRACK = 8.2;
+/** Width of a sum, mm. */
+export const SUM_WIDTH = 17;
+const THIN = 0.2;
+const THICK = 0.5;
+const SMALL = SMALLEST_FONT_SIZE;
+
+/** A straight line on paper. */
+export function line(a: readonly [number, number], b: readonly [number, number], width: number): Mark<'paper'> {
+  return { kind: 'line', ink: 'words', width, points: [a, b].map(([x, y]) => ({ x, y })) };
+}
+
+function centred(text: string, x: number, y: number, size: number, weight: 'regular' | 'bold'): Mark<'paper'> {
+  return { kind: 'words', at: { x, y }, text, size, weight, align: 'middle', ink: 'words' };
+}
+
+/** How a card is divided, mm from the left edge of the paper. */
+export interface CardGrid {
+  readonly bands: readonly CardBand[];
+  readonly tracks: readonly CardTrack[];
+  readonly entryWidth: number;
+  readonly hasNames: boolean;
+  readonly left: number;
+  readonly right: number;
+  readonly base: number;
+  readonly sums: readonly string[];
+}
+
+/** Where the sums begin: they stand at the right of the last band. */
+function sumsFrom({ right, sums }: CardGrid): number {
+  return right - SUM_WIDTH * sums.length;
+}
+
+export function headMarks(
+  grid: CardGrid,
+  top: number,
+): { readonly marks: readonly Mark<'paper'>[]; readonly height: number } {
+  const { bands, left, right, sums } = grid;
+  const marks: Mark<'paper'>[] = [];
+  let y = top;
+  for (const [i, { columns, headHeight }] of bands.entries()) {
+    const isLast = i === bands.length - 1;
+    if (i === 0) marks.push(wordsMark('Entry', left + 1, y + 5, { size: SMALL, weight: 'bold' }));
+    for (const { number, lines, x, width } of columns) {
+      const middle = x + width / 2;
+      marks.push(centred(String(number), middle, y + 5, 4.6, 'bold'));
+      lines.forEach((text, k) => {
+        marks.push(centred(text, middle, y + 6 + (k + 0.8) * 4.1, SMALL, 'regular'));
+      });
+      marks.push(line([x, y], [x, y + headHeight], THIN));
+    }
+    if (isLast) {
+      const from = sumsFrom(grid);
+      sums.forEach((title, k) => {
+        marks.push(centred(title, from + (k + 0.5) * SUM_WIDTH, y + 5, SMALL, 'bold'));
+        marks.push(line([from + k * SUM_WIDTH, y], [from + k * SUM_WIDTH, y + headHeight], k === 0 ? THICK : THIN));
+      });
+      marks.push(centred(`from ${grid.base}`, right - SUM_WIDTH / 2, y + 9.6, SMALL, 'regular'));
+    }
+    y += headHeight;
+    marks.push(line([left, y], [right, y], isLast ? THICK : THIN));
+  }
+  return { marks, height: y - top };
+}
+
+function tickMarks({ x, width }: PlacedColumn, y: number, ticks: readonly string[]): readonly Mark<'paper'>[] {
+  const each = width / ticks.length;
+  return ticks.flatMap((text, i): readonly Mark<'paper'>[] => [
+    centred(text, x + (i + 0.5) * each, y + 3.4, SMALL, 'regular'),
+    ...(i === 0
+      ? []
+      : [
+          {
+            kind: 'line' as const,
+            ink: 'faint' as const,
+            width: 0.15,
+            points: [y, y + TRACK].map((at) => ({ x: x + i * each, y: at })),
+          },
+        ]),
+  ]);
+}
+
+/** Height of an entry. */
+export function rowHeight({ bands, tracks }: CardGrid): number {
+  return bands.length * tracks.length * TRACK;
+}
+
+/** One entry: for each band the tracks, one under the other. */
+export function rowMarks(grid: CardGrid, entry: CardLine, top: number): readonly Mark<'paper'>[] {
+  const { bands, tracks, left, right, entryWidth, sums, hasNames } = grid;
+  const bandHeight = tracks.length * TRACK;
+  const height = bands.length * bandHeight;
+  const marks: Mark<'paper'>[] = [];
+  if (entry !== null) {
+    const short = (text: string) => truncatedText(text, entryWidth - 2, { size: SMALL });
+    const number = truncatedText(entry.number, entryWidth - 2, { size: 5, weight: 'bold' });
+    marks.push(wordsMark(number, left + 1, top + 5.6, { size: 5, weight: 'bold' }));
+    const names = hasNames ? [entry.rider, entry.horse].filter((each) => each !== '') : [];
+    names.forEach((text, i) => {
+      marks.push(wordsMark(short(text), left + 1, top + 10.2 + i * 4.2, { size: SMALL }));
+    });
+  }
+  for (const [i, { columns }] of bands.entries()) {
+    const y = top + i * bandHeight;
+    const end = i === bands.length - 1 ? sumsFrom(grid) : right;
+    for (const [k, { title, ticks }] of tracks.entries()) {
+      const at = y + k * TRACK;
+      marks.push(wordsMark(title, left + entryWidth + 1, at + TRACK / 2 + 1.2, { size: SMALL }));
+      if (ticks !== undefined) for (const column of columns) marks.push(...tickMarks(column, at, ticks));
+      if (k > 0) marks.push(line([left + entryWidth, at], [end, at], THIN));
+    }
+    for (const { x } of columns) marks.push(line([x, y], [x, y + bandHeight], THIN));
+    if (i > 0) marks.push(line([left + entryWidth, y], [right, y], THIN));
+    if (i === bands.length - 1) {
+      sums.forEach((_, k) => {
+        marks.push(line([end + k * SUM_WIDTH, y], [end + k * SUM_WIDTH, y + bandHeight], k === 0 ? THICK : THIN));
+      });
+    }
+  }
+  marks.push(line([left + entryWidth, top], [left + entryWidth, top + height], THIN));
+  marks.push(line([left, top + height], [right, top + height], THICK));
+  return marks;
+}
