@@ -10,7 +10,7 @@ import type { Page } from './sheet.ts';
 import { continuedTitle, footer, titleBlock } from './title-block.ts';
 
 /** The transform that puts the extent into the drawing's space, its edge left free. */
-function paperTransform({ extent }: PageContent, plan: PageLayout): PaperTransform {
+export function paperTransform({ extent }: PageContent, plan: PageLayout): PaperTransform {
   const k = 1000 / plan.scale;
   const { minX, maxX, maxY } = plan.drawing;
   return plan.turned
@@ -70,7 +70,7 @@ export function composedPages(
   const title = titleBlock(head, plan.scale, area).marks;
   const legend = legendBar(content.legend, plan.scale, plan.legend.width);
   const strokes = legend.marks(plan.legend.x, plan.legend.y);
-  const drawn = content.draw(transform, plan.drawing);
+  const drawn = content.draw(transform, plan.drawing, plan.row);
   const first = pageOf(0, [...title, ...drawn, ...strokes, ...noteRule(plan)]);
   const rest = Array.from({ length: plan.pageCount - 1 }, (_, index) =>
     pageOf(index + 1, continuedTitle(head, area).marks),

@@ -105,7 +105,9 @@ function addSigns(picture: Picture, survey: Survey, transform: PaperTransform): 
   const { arena, unit } = survey.course;
   const entrance = entranceSign(arena, transform);
   addStroke(picture, entrance.ring, 0.35);
-  picture.labels.push(wordLabel('Entrance', entrance.at, { style: BOLD_WORD, reach: 2.2 }));
+  const isAtSide = (arena.entrance.wall === 'west' || arena.entrance.wall === 'east') !== transform.turned;
+  // Beside the page there is no room for the long word.
+  picture.labels.push(wordLabel(isAtSide ? 'In' : 'Entrance', entrance.at, { style: BOLD_WORD, reach: 2.2 }));
   if (arena.judge !== undefined) {
     const at = onPaper(transform, arena.judge);
     const ring = judgeSign(at);

@@ -1,6 +1,6 @@
 /** A drawing to scale with its words: the largest scale that fits, or the one that was asked for, or why not. */
 import type { Course } from '../core/course/course.ts';
-import { composedPages } from './compose.ts';
+import { composedPages, paperTransform } from './compose.ts';
 import { type PageContent, type PageLayout, pageLayouts } from './page-layout.ts';
 import { PAPER_NAMES, type PageOptions, type Pages, type TooBig } from './sheet.ts';
 import { substitutionsOf } from './substitutions.ts';
@@ -11,13 +11,25 @@ export const SCALES = [50, 75, 100, 125, 150, 200, 250, 300, 400, 500, 600, 750,
 /** A second page costs this factor in scale: a drawing half as large again is worth turning over for. */
 const SECOND_PAGE = 1.5;
 
+/** Where what is small is drawn again in frames, the drawing may be smaller before the words go overleaf. */
+const SECOND_PAGE_WITH_FRAMES = 2.1;
+
 function layoutCost(plan: PageLayout): number {
-  return plan.scale * (plan.pageCount > 1 ? SECOND_PAGE : 1);
+  const overleaf = plan.row === undefined ? SECOND_PAGE : SECOND_PAGE_WITH_FRAMES;
+  return plan.scale * (plan.pageCount > 1 ? overleaf : 1);
 }
 
 /** The largest scale wins, one page before two, then the larger letters. */
 function bestLayout(plans: readonly PageLayout[]): PageLayout | undefined {
   return plans.toSorted((a, b) => layoutCost(a) - layoutCost(b) || b.fontSize - a.fontSize)[0];
+}
+
+/** The best layout; where frames have no room in its drawing, the best with a row for them, if the paper has one. */
+function roomiestLayout(content: PageContent, options: PageOptions, scales: readonly number[]): PageLayout | undefined {
+  const { frames, hasRoom, ...plain } = content;
+  const plan = bestLayout(pageLayouts(plain, options, scales));
+  if (plan === undefined || hasRoom === undefined || hasRoom(paperTransform(content, plan), plan.drawing)) return plan;
+  return bestLayout(pageLayouts(content, options, scales)) ?? plan;
 }
 
 function tooBig(content: PageContent, { arena }: Course, options: PageOptions): TooBig {
@@ -37,7 +49,8 @@ export function drawnPages(
   content: PageContent,
   { course, title, options }: { readonly course: Course; readonly title: string; readonly options: PageOptions },
 ): Pages | TooBig {
-  const plan = bestLayout(pageLayouts(content, options, options.scale === undefined ? SCALES : [options.scale]));
+  const scales = options.scale === undefined ? SCALES : [options.scale];
+  const plan = roomiestLayout(content, options, scales);
   if (plan === undefined) return tooBig(content, course, options);
   const { pages, transform } = composedPages(content, plan);
   return {

@@ -133,7 +133,8 @@ export function drawnShapes(
     // Most marks of a piece lie on its footprint, and many pieces have a dozen.
     if (isWithin && footprint.length <= 4 && isUpright(footprint)) return [];
     if (isWithin && mark.ink !== 'faint' && piece.figure.stands === 'ground') return [];
-    return [{ points, reach: EDGE, ...(mark.kind === 'area' ? { isFilled: true as const } : {}), firmness: 'solid' }];
+    const firmness = mark.ink === 'faint' ? 'faint' : 'solid';
+    return [{ points, reach: EDGE, ...(mark.kind === 'area' ? { isFilled: true as const } : {}), firmness }];
   });
   return { marks, shapes: [{ points: footprint, reach: EDGE, isFilled: true, firmness: 'solid' }, ...beyond] };
 }

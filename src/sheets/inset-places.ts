@@ -2,13 +2,13 @@
 import type { Mark } from '../core/plane/mark.ts';
 import { distance } from '../core/plane/point.ts';
 import type { Bounds } from '../core/plane/ring.ts';
+import { BETWEEN, rowsOf, type Sized } from './frame-rows.ts';
 import { type Inset, placeOf } from './insets.ts';
 import { addShape, coveredByBox, coveredByStroke, grown, type ShapeIndex } from './paper-shapes.ts';
 import type { PaperPoint, PaperTransform } from './paper-transform.ts';
 import { movedMark, movedTransform } from './moved-marks.ts';
 
-/** Between frames, and between a frame and what lies in the drawing, mm. */
-const BETWEEN = 3;
+/** Between a frame and what lies in the drawing, mm. */
 const AIR = 2.2;
 /** Places are tried so far apart, mm. */
 const STEP = 3;
@@ -20,24 +20,6 @@ export interface PlacedInset {
   readonly inset: Inset;
   readonly transform: PaperTransform;
   readonly box: Bounds;
-}
-
-export interface Sized {
-  readonly width: number;
-  readonly height: number;
-}
-
-/** Frames in rows no wider than `width`: the upper left corner of each, and how high they are together. */
-export function rowsOf(sizes: readonly Sized[], width: number): { readonly at: readonly PaperPoint[]; readonly height: number } {
-  let [x, y, tallest] = [0, 0, 0];
-  const at = sizes.map((size) => {
-    if (x > 0 && x + size.width > width) [x, y, tallest] = [0, y + tallest + BETWEEN, 0];
-    const place = { x, y };
-    x += size.width + BETWEEN;
-    tallest = Math.max(tallest, size.height);
-    return place;
-  });
-  return { at, height: y + tallest };
 }
 
 function boxAt({ x, y }: PaperPoint, { width, height }: Sized): Bounds {
@@ -122,7 +104,7 @@ export function insetLeader(
     const long = distance(from, to);
     if (long < 1.5) return false;
     const at = (t: number): PaperPoint => ({ x: from.x + (to.x - from.x) * t, y: from.y + (to.y - from.y) * t });
-    return !coveredByStroke(index, [at(0.6 / long), at(1 - 0.5 / long)], { reach: 0.25 }).isSolid;
+    return !coveredByStroke(index, [at(0.6 / long), at(1 - 0.5 / long)], 0.25).isSolid;
   });
 }
 

@@ -9,9 +9,11 @@ import { type Bounds, unionBounds } from '../core/plane/ring.ts';
 import type { LineElement } from '../core/ride/line.ts';
 import { type LinePlace, linePlaces } from '../core/ride/line-places.ts';
 import type { Survey } from '../core/survey.ts';
+import type { Sized } from './frame-rows.ts';
 import { numberMark } from './labels.ts';
-import { backingRadius, CAP_HEIGHT, SMALLEST_FONT_SIZE } from './lettering.ts';
-import { grown } from './paper-shapes.ts';
+import { backingRadius, CAP_HEIGHT, SMALLEST_FONT_SIZE, textWidth } from './lettering.ts';
+import { markBounds, movedMark, movedTransform } from './moved-marks.ts';
+import { grown, pointBounds } from './paper-shapes.ts';
 import { onPaper, type PaperTransform, perMetre } from './paper-transform.ts';
 import { addEnd, labelled, pictureOf } from './ride-picture.ts';
 import { endOf, gateHands, letterLabels } from './ride-signs.ts';
@@ -46,11 +48,13 @@ const USUAL_ROOM = 1;
 const ABOUT = 0.5;
 /** Scales of insets, and the size on paper that they are chosen for, mm. */
 const SCALES = [50, 75, 100, 125, 150, 200, 250];
-const LARGEST = 34;
-/** Room about the drawn ground for labels, mm; more where they do not find their places. */
-const PADS = [5, 8, 12];
-/** The head of a frame, with the number and the scale, mm. */
+const LARGEST = 28;
+/** The line is shown so far beyond that ground, and labels may stand so far from it, mm. */
+const AROUND = 2.5;
+const LABEL_ROOM = 16;
+/** The head of a frame, with the number and the scale, and the air at its other edges, mm. */
 const HEAD = 8;
+const EDGE = 1.6;
 const FRAME_WIDTH = 0.3;
 /** Its approach and what follows are shown where they begin or end so near, and changes of gait so near, metres along the line. */
 const LINE_REACH = 0.5;
@@ -96,76 +100,64 @@ function smallObstacle(survey: Survey, obstacle: PlacedObstacle, numbers: readon
   return { obstacle, numbers, extent, elements, places };
 }
 
-/** The obstacle in its frame, turned as the drawing is. */
-export function insetOf(survey: Survey, small: SmallObstacle, { scale, turned }: { scale: number; turned: boolean }): Inset {
-  const { extent } = small;
-  const largest = Math.max(extent.maxX - extent.minX, extent.maxY - extent.minY);
-  const own = SCALES.find((each) => (largest * 1000) / each <= LARGEST) ?? 250;
-  const at = Math.min(own, scale);
-  let best: Inset | undefined;
-  for (const pad of PADS) {
-    const tried = framed(survey, small, { scale: at, turned, pad });
-    if (best === undefined || tried.conflicts < best.conflicts) best = tried;
-    if (best.conflicts === 0) break;
-  }
-  return best as Inset;
+const drawn = new WeakMap<Survey, Map<string, Inset>>();
+
+/** The obstacle in its frame, turned as the drawing is; drawn once for a survey. */
+export function insetOf(survey: Survey, small: SmallObstacle, place: { scale: number; turned: boolean }): Inset {
+  const known = drawn.get(survey) ?? new Map<string, Inset>();
+  drawn.set(survey, known);
+  const key = `${small.obstacle.obstacle.id} ${insetScale(small, place.scale)} ${place.turned}`;
+  const inset = known.get(key) ?? freshInset(survey, small, place);
+  known.set(key, inset);
+  return inset;
 }
 
-function framed(
-  survey: Survey,
-  small: SmallObstacle,
-  { scale, turned, pad }: { readonly scale: number; readonly turned: boolean; readonly pad: number },
-): Inset {
+/** Their sizes at a scale of the drawing. */
+export function insetSizes(survey: Survey, scale: number, turned: boolean): readonly Sized[] {
+  return smallObstacles(survey, scale).map((small) => insetOf(survey, small, { scale, turned }));
+}
+
+/** The largest scale at which it keeps to its size, and not smaller than the drawing's. */
+function insetScale({ extent }: SmallObstacle, scale: number): number {
+  const largest = Math.max(extent.maxX - extent.minX, extent.maxY - extent.minY);
+  return Math.min(SCALES.find((each) => (largest * 1000) / each <= LARGEST) ?? 250, scale);
+}
+
+function freshInset(survey: Survey, small: SmallObstacle, { scale, turned }: { scale: number; turned: boolean }): Inset {
   const { extent, numbers, obstacle } = small;
-  const k = 1000 / scale;
-  const [along, across] = [(extent.maxX - extent.minX) * k, (extent.maxY - extent.minY) * k];
-  const discs = numbers.map((number) => numberMark(String(number), { x: 0, y: 0 }));
-  const header = 2 + discs.reduce((sum, disc) => sum + 2 * backingRadius(disc) + 1, 0) + 13;
-  const width = Math.max((turned ? across : along) + 2 * pad, header);
-  const height = (turned ? along : across) + 2 * pad + HEAD;
-  const left = (width - (turned ? across : along)) / 2;
-  const bottom = height - pad;
+  const own = insetScale(small, scale);
+  const k = 1000 / own;
+  const { minX, maxX, minY, maxY } = extent;
   const transform: PaperTransform = turned
-    ? { scale, turned, x: width - left + extent.minY * k, y: bottom + extent.minX * k }
-    : { scale, turned, x: left - extent.minX * k, y: bottom + extent.minY * k };
-  const inside = grown({ minX: 0, maxX: width, minY: HEAD, maxY: height }, -0.8);
+    ? { scale: own, turned, x: maxY * k, y: maxX * k }
+    : { scale: own, turned, x: -minX * k, y: maxY * k };
+  const ground = pointBounds([
+    onPaper(transform, { x: minX, y: minY }),
+    onPaper(transform, { x: maxX, y: maxY }),
+  ]);
   const picture = pictureOf(transform, {
     pieces: obstacle.pieces,
     elements: small.elements,
     signed: small.elements,
     arrowed: small.elements,
     places: small.places,
-    clip: grown(inside, -0.6),
+    clip: grown(ground, AROUND),
   });
   picture.labels.push(...letterLabels(survey, transform, obstacle.pieces), ...gateHands(survey, transform, numbers));
   const end = endOf(survey);
   if (end !== undefined && isWithin(extent, end)) addEnd(picture, transform, end);
-  const drawn = labelled(picture, inside);
-  return {
-    small,
-    width,
-    height,
-    transform,
-    marks: [...frameMarks({ numbers, scale, width, height }), ...drawn.marks],
-    conflicts: drawn.conflicts,
-  };
+  const { marks, conflicts } = labelled(picture, grown(ground, LABEL_ROOM));
+  return inFrame({ small, transform, marks, conflicts });
 }
 
-function isWithin({ minX, maxX, minY, maxY }: Bounds, { x, y }: { readonly x: number; readonly y: number }): boolean {
-  return x >= minX && x <= maxX && y >= minY && y <= maxY;
-}
-
-function frameMarks({
-  numbers,
-  scale,
-  width,
-  height,
-}: {
-  readonly numbers: readonly number[];
-  readonly scale: number;
-  readonly width: number;
-  readonly height: number;
-}): readonly Mark<'paper'>[] {
+/** A frame as large as what is drawn, with the number and the scale at its head; its corner at 0, 0. */
+function inFrame({ small, transform, marks, conflicts }: Omit<Inset, 'width' | 'height'>): Inset {
+  const { numbers } = small;
+  const used = marks.map(markBounds).reduce(unionBounds);
+  const header = headerMarks(numbers, transform.scale);
+  const width = Math.max(used.maxX - used.minX + 2 * EDGE, header.width + EDGE);
+  const height = used.maxY - used.minY + EDGE + HEAD;
+  const by = { x: (width - used.minX - used.maxX) / 2, y: HEAD - used.minY };
   const corners = [
     { x: 0, y: 0 },
     { x: width, y: 0 },
@@ -173,8 +165,23 @@ function frameMarks({
     { x: 0, y: height },
     { x: 0, y: 0 },
   ];
+  const frame: Mark<'paper'> = { kind: 'line', ink: 'words', points: corners, width: FRAME_WIDTH };
+  return {
+    small,
+    width,
+    height,
+    transform: movedTransform(transform, by),
+    marks: [frame, ...header.marks, ...marks.map((mark) => movedMark(mark, by))],
+    conflicts,
+  };
+}
+
+function headerMarks(
+  numbers: readonly number[],
+  scale: number,
+): { readonly width: number; readonly marks: readonly Mark<'paper'>[] } {
   let x = 1.2;
-  const middle = HEAD / 2 + 0.3;
+  const middle = HEAD / 2;
   const discs = numbers.map((number) => {
     const radius = backingRadius(numberMark(String(number), { x: 0, y: 0 }));
     const mark = numberMark(String(number), { x: x + radius, y: middle });
@@ -182,12 +189,14 @@ function frameMarks({
     return mark;
   });
   const size = SMALLEST_FONT_SIZE;
+  const text = `1:${scale}`;
   const at = { x: x + 0.6, y: middle + (CAP_HEIGHT * size) / 2 };
-  return [
-    { kind: 'line', ink: 'words', points: corners, width: FRAME_WIDTH },
-    ...discs,
-    { kind: 'words', at, text: `1:${scale}`, size, ink: 'words', align: 'start' },
-  ];
+  const words: Mark<'paper'> = { kind: 'words', at, text, size, ink: 'words', align: 'start' };
+  return { width: at.x + textWidth(text, size), marks: [...discs, words] };
+}
+
+function isWithin({ minX, maxX, minY, maxY }: Bounds, { x, y }: { readonly x: number; readonly y: number }): boolean {
+  return x >= minX && x <= maxX && y >= minY && y <= maxY;
 }
 
 /** The middle of an obstacle on the drawing of the arena. */

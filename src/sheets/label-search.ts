@@ -29,8 +29,6 @@ export interface LabelWish {
   readonly far?: number;
   /** Where its line ends, seen from a place. */
   tip?(middle: PaperPoint): PaperPoint;
-  /** What its line may touch. */
-  readonly owner?: string;
   /** It may be left out where there is no room. */
   readonly isOptional?: true;
   /** A line to a disc begins at its rim. */
@@ -59,19 +57,22 @@ export interface LabelPlaces {
 }
 
 /** Air about a label, mm. */
-const AIR = 0.45;
+const AIR = 0.6;
 /** Half the width of a line to a label with its air, mm. */
 const LEADER_REACH = 0.3;
 /** How far off a place is tried, mm. */
 const OFF = [0.6, 1.3, 2.2, 3.4, 5, 7, 9.5, 12.5, 16, 21, 27, 35, 45, 58, 75];
 /** So many free places are kept for a label, and so many on the line of travel. */
-const KEPT = 26;
+const KEPT = 36;
 const KEPT_ON_LINE = 6;
+/** So many of the best may lie close together; after them a place is at least so far from the others that are kept, mm. */
+const CLOSE = 10;
+const APART = 2;
 /** What it costs to stand on the line of travel, to cross it with a line, to need a line at all, to be left out, mm of way. */
 const ON_LINE = 40;
 const LEADER_OVER_LINE = 1.5;
 const NEEDS_LEADER = 2.5;
-const LEFT_OUT = 90;
+const LEFT_OUT = 14;
 const CONFLICT = 1000;
 const RESTARTS = 14;
 
@@ -124,6 +125,13 @@ function leaderFrom(wish: LabelWish, middle: PaperPoint, box: Bounds): Leader | 
   return [{ x: from.x + (tip.x - from.x) * k, y: from.y + (tip.y - from.y) * k }, tip];
 }
 
+/** Without its last bit: it ends at what it leads to. */
+function shortened([from, to]: Leader): Leader {
+  const length = Math.hypot(to.x - from.x, to.y - from.y);
+  const k = Math.max(0, 1 - 0.5 / length);
+  return [from, { x: from.x + (to.x - from.x) * k, y: from.y + (to.y - from.y) * k }];
+}
+
 function candidatesOf(wish: LabelWish, index: ShapeIndex, room: Bounds): readonly Candidate[] {
   const wanted = [...middlesAround(wish)]
     .flatMap(({ middle, off }) => {
@@ -135,18 +143,22 @@ function candidatesOf(wish: LabelWish, index: ShapeIndex, room: Bounds): readonl
     .sort((a, b) => a.cost - b.cost);
   const kept: Candidate[] = [];
   let [free, onLine] = [0, 0];
+  let struck: Candidate | undefined;
   for (const { middle, box, cost } of wanted) {
     if (free >= KEPT) break;
+    if (free >= CLOSE && kept.some((other) => Math.hypot(other.middle.x - middle.x, other.middle.y - middle.y) < APART))
+      continue;
     const under = coveredByBox(index, grown(box, AIR));
-    if (under.isSolid || (under.lines > 0 && onLine >= KEPT_ON_LINE)) continue;
+    const isOnLine = under.lines > 0;
+    if (under.isSolid || (isOnLine && (wish.isOptional === true || onLine >= KEPT_ON_LINE))) continue;
     const leader = leaderFrom(wish, middle, box);
     let whole = cost + under.lines * ON_LINE;
     if (leader !== undefined) {
-      const crossed = coveredByStroke(index, leader, {
-        reach: LEADER_REACH,
-        ...(wish.owner === undefined ? {} : { owner: wish.owner }),
-      });
-      if (crossed.isSolid) continue;
+      const crossed = coveredByStroke(index, shortened(leader), LEADER_REACH);
+      if (crossed.isSolid) {
+        struck ??= { middle, box, cost: cost + CONFLICT, leader };
+        continue;
+      }
       whole += NEEDS_LEADER + crossed.lines * LEADER_OVER_LINE;
     }
     if (under.lines > 0) onLine += 1;
@@ -157,8 +169,9 @@ function candidatesOf(wish: LabelWish, index: ShapeIndex, room: Bounds): readonl
   const nowhere = { middle: { x: 0, y: 0 }, box: { minX: 0, maxX: 0, minY: 0, maxY: 0 } };
   if (wish.isOptional === true) kept.push({ ...nowhere, cost: LEFT_OUT, isAbsent: true });
   const [first] = wanted;
-  // The last resort: where it belongs, on whatever lies there.
-  if (kept.length === 0 && first !== undefined) kept.push({ ...first, cost: CONFLICT });
+  // The last resorts: a line over something, or the label on whatever lies where it belongs.
+  if (kept.length === 0 && struck !== undefined) kept.push(struck);
+  if (kept.length === 0 && first !== undefined) kept.push({ ...first, cost: 2 * CONFLICT });
   return kept;
 }
 

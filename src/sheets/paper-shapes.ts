@@ -3,8 +3,11 @@ import type { Bounds } from '../core/plane/ring.ts';
 import { paperRingContains, paperSegmentDistance } from './occupancy-grid.ts';
 import type { PaperPoint } from './paper-transform.ts';
 
-/** `solid`: nothing may lie on it. `line`: the line of travel, which a label leaves free where it can. */
-export type Firmness = 'solid' | 'line';
+/**
+ * `solid`: nothing may lie on it. `faint`: no label may, but a line to one may cross it. `line`: the line of travel, which
+ * a label leaves free where it can.
+ */
+export type Firmness = 'solid' | 'faint' | 'line';
 
 /** A stroke with half its width about it; a closed one is filled. */
 export interface PaperShape {
@@ -12,8 +15,6 @@ export interface PaperShape {
   readonly reach: number;
   readonly isFilled?: true;
   readonly firmness: Firmness;
-  /** What it belongs to: a line that leads there may touch it. */
-  readonly owner?: string;
 }
 
 interface Segment {
@@ -77,20 +78,19 @@ export function coveredByBox({ bins, filled }: ShapeIndex, box: Bounds): Covered
   return { isSolid: isInside, lines };
 }
 
-/** What a stroke with `reach` on either side of it would cover; what belongs to `owner` does not count. */
+/** What a stroke with `reach` on either side of it would cover. */
 export function coveredByStroke(
   { bins, filled }: ShapeIndex,
   [from, to]: readonly [PaperPoint, PaperPoint],
-  { reach, owner }: { readonly reach: number; readonly owner?: string },
+  reach: number,
 ): Covered {
   let lines = 0;
   let isSolid = false;
-  const isOwn = (shape: PaperShape): boolean => owner !== undefined && shape.owner === owner;
   const box = grown(pointBounds([from, to]), reach);
   eachBin(box, (key) => {
     if (isSolid) return;
     for (const { a, b, shape } of bins.get(key) ?? []) {
-      if (isOwn(shape) || (shape.firmness === 'line' && lines > 0)) continue;
+      if (shape.firmness === 'faint' || (shape.firmness === 'line' && lines > 0)) continue;
       if (segmentsDistance(from, to, a, b) >= shape.reach + reach) continue;
       if (shape.firmness === 'line') lines = 1;
       else isSolid = true;
@@ -99,14 +99,14 @@ export function coveredByStroke(
   if (isSolid) return { isSolid, lines };
   const isInside = filled.some(
     ({ shape, bounds }) =>
-      !isOwn(shape) && boundsMeet(bounds, box) && paperRingContains(shape.points, from.x, from.y),
+      boundsMeet(bounds, box) && paperRingContains(shape.points, from.x, from.y),
   );
   return { isSolid: isInside, lines };
 }
 
 /** Whether the edge of an outline lies on nothing solid. */
 export function isRingClear(index: ShapeIndex, ring: readonly PaperPoint[], reach: number): boolean {
-  return ring.every((a, i) => !coveredByStroke(index, [a, ring[(i + 1) % ring.length] as PaperPoint], { reach }).isSolid);
+  return ring.every((a, i) => !coveredByStroke(index, [a, ring[(i + 1) % ring.length] as PaperPoint], reach).isSolid);
 }
 
 function eachBin(box: Bounds, visit: (key: number) => void): void {
@@ -128,6 +128,16 @@ export function pointBounds(points: readonly PaperPoint[]): Bounds {
 
 export function grown({ minX, maxX, minY, maxY }: Bounds, by: number): Bounds {
   return { minX: minX - by, maxX: maxX + by, minY: minY - by, maxY: maxY + by };
+}
+
+/** What two boxes share; they must meet. */
+export function sharedBounds(a: Bounds, b: Bounds): Bounds {
+  return {
+    minX: Math.max(a.minX, b.minX),
+    maxX: Math.min(a.maxX, b.maxX),
+    minY: Math.max(a.minY, b.minY),
+    maxY: Math.min(a.maxY, b.maxY),
+  };
 }
 
 export function boundsMeet(a: Bounds, b: Bounds): boolean {

@@ -66,7 +66,7 @@ export function wordLabel(
       ...wordSize(text, style),
       around: { minX: x - reach, maxX: x + reach, minY: y - reach, maxY: y + reach },
       cost: (middle, off) => off + 0.04 * Math.abs(middle.x - x) + 0.06 * Math.abs(middle.y - y),
-      far: WORD_FAR,
+      far: WORD_FAR + reach,
       tip: () => at,
       ...(isOptional ? { isOptional: true } : {}),
     },
@@ -160,8 +160,7 @@ export function turnText(by: number): string {
 }
 
 /** A turn whose sign has no room where it is made: the sign and its words together, with a line to the place. */
-export function turnLabel(turn: SpotTurn): Label {
-  const text = turnText(turn.by);
+export function turnLabel(turn: SpotTurn, text: string): Label {
   const { width, height } = wordSize(text, BOLD_WORD);
   const whole = 2 * TURN_ICON + 0.8 + width;
   return {

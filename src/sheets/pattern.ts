@@ -1,14 +1,17 @@
 /** The exhibitors' pattern: the course to a stated scale, its numbers in words, and the usual cautions. */
 import type { Survey } from '../core/survey.ts';
 import { cautions } from './cautions.ts';
-import { drawing } from './drawing.ts';
+import type { Bounds } from '../core/plane/ring.ts';
+import { type CourseDrawing, courseDrawing, type DrawingChoices } from './drawing.ts';
 import { drawnPages } from './drawn-pages.ts';
 import type { TextItem } from './flow.ts';
 import { extent } from './ground.ts';
 import { instructions } from './instructions.ts';
+import { insetSizes } from './insets.ts';
 import { legendOf } from './legend.ts';
 import type { PageContent } from './page-layout.ts';
-import type { PageOptions, Pages, Sheet, TooBig } from './sheet.ts';
+import type { PaperTransform } from './paper-transform.ts';
+import { chosenOf, type PageOptions, type Pages, type Sheet, type SheetOption, type TooBig } from './sheet.ts';
 import { classHead, displayTitle } from './title-block.ts';
 
 /** A word of one letter stays with the word before it, and a short last word is not left alone on a line. */
@@ -16,7 +19,44 @@ function withNoBreakSpaces(text: string): string {
   return text.replace(/ (\p{L})(?=[\s,.;:]|$)/gu, '\u00a0$1').replace(/ (\S{1,6})$/, '\u00a0$1');
 }
 
-function contentOf(survey: Survey): PageContent {
+/** The usual choice first: whether gaps are written, and whether a plainer drawing stands beside one that is dense. */
+const DIMENSIONS: SheetOption = {
+  id: 'dimensions',
+  title: 'Dimensions',
+  choices: [
+    { id: 'off', title: 'None' },
+    { id: 'gaps', title: 'Gaps of the poles' },
+  ],
+};
+const DRAWING: SheetOption = {
+  id: 'drawing',
+  title: 'Drawing',
+  choices: [
+    { id: 'automatic', title: 'A plain one beside it when it is dense' },
+    { id: 'signs', title: 'With all signs' },
+    { id: 'plain', title: 'A plain one beside it' },
+  ],
+};
+
+/** Where more labels than this share need a line to what they name, the drawing is dense. An estimate, from looking at starters. */
+const DENSE = 0.3;
+
+type Draw = (transform: PaperTransform, bounds: Bounds, row?: Bounds) => CourseDrawing;
+
+/** Drawn once for each place: the layout asks whether frames have room, and the page shows what it saw. */
+function drawnOnce(survey: Survey, choices: Pick<DrawingChoices, 'signs' | 'dimensions'>): Draw {
+  const drawn = new Map<string, CourseDrawing>();
+  return (transform, bounds, row) => {
+    const key = JSON.stringify([transform, bounds, row]);
+    const known = drawn.get(key);
+    if (known !== undefined) return known;
+    const fresh = courseDrawing(survey, transform, { bounds, choices: { ...choices, insets: row ?? 'ground' } });
+    drawn.set(key, fresh);
+    return fresh;
+  };
+}
+
+function contentOf(survey: Survey, draw: Draw): PageContent {
   const steps = instructions(survey).map(
     ({ number, text }): TextItem => ({ kind: 'paragraph', text: withNoBreakSpaces(text), hang: `${number}.` }),
   );
@@ -29,7 +69,9 @@ function contentOf(survey: Survey): PageContent {
     head: classHead(survey.course),
     extent: extent(survey),
     legend: legendOf(survey),
-    draw: (transform, bounds) => drawing(survey, transform, bounds),
+    draw: (transform, bounds, row) => draw(transform, bounds, row).marks,
+    frames: (scale, turned) => insetSizes(survey, scale, turned),
+    hasRoom: (transform, bounds) => draw(transform, bounds).isWhole,
     about: (page) =>
       page === 0
         ? `${name}: drawing of the course with ${numbered}, and the pattern in words.`
@@ -41,7 +83,29 @@ function contentOf(survey: Survey): PageContent {
 
 function draw(survey: Survey, options: PageOptions): Pages | TooBig {
   const { course } = survey;
-  return drawnPages(contentOf(survey), { course, title: `Pattern: ${displayTitle(course)}`, options });
+  const dimensions = chosenOf(DIMENSIONS, options) === 'gaps' ? 'gaps' : 'off';
+  const title = `Pattern: ${displayTitle(course)}`;
+  let last: CourseDrawing | undefined;
+  const once = drawnOnce(survey, { signs: 'all', dimensions });
+  const content = contentOf(survey, (...place) => {
+    last = once(...place);
+    return last;
+  });
+  const pages = drawnPages(content, { course, title, options });
+  if (pages.kind === 'too-big' || last === undefined) return pages;
+  return withInsets(pages, last);
 }
 
-export const pattern: Sheet = { id: 'pattern', title: 'Pattern', draw };
+/** The pages with what is said of their insets. */
+function withInsets(pages: Pages, { insets }: CourseDrawing): Pages {
+  const { drawing } = pages;
+  if (drawing === undefined || insets.length === 0) return pages;
+  const told = insets.map(({ inset, transform: { scale, x, y, turned } }) => ({
+    obstacle: inset.small.obstacle.obstacle.id,
+    scale,
+    origin: { x, y, turned },
+  }));
+  return { ...pages, drawing: { ...drawing, insets: told } };
+}
+
+export const pattern: Sheet = { id: 'pattern', title: 'Pattern', options: [DIMENSIONS, DRAWING], draw };

@@ -4,6 +4,7 @@
  */
 import type { PlacedPiece } from '../core/course/placed.ts';
 import type { Mark } from '../core/plane/mark.ts';
+import { distance } from '../core/plane/point.ts';
 import type { Pose } from '../core/plane/pose.ts';
 import type { Bounds } from '../core/plane/ring.ts';
 import type { LineElement } from '../core/ride/line.ts';
@@ -47,6 +48,12 @@ const TICK_WIDTH = 0.35;
 /** Air about signs, mm. */
 const AIR = 0.25;
 const TURN_REACH = 2.6;
+/** A turn and a change of gait nearer than this are at one place, mm. */
+const SAME_PLACE = 0.5;
+/** As the places on the line have it (`core/ride/line-places.ts`). */
+const HALT = 'halt';
+/** Radii of the sign for a turn, the best first, mm. */
+const TURN_RADII = [2.3, 1.7];
 
 /** An empty picture with its pieces and strokes. */
 export function pictureOf(transform: PaperTransform, parts: PictureParts): Picture {
@@ -62,8 +69,8 @@ export function pictureOf(transform: PaperTransform, parts: PictureParts): Pictu
   const runs = clippedRuns(runsOf(transform, elements), clip);
   const picture: Picture = { index, marks: [...rails, ...shapes.flatMap((each) => each.marks), ...runMarks(runs)], labels: [] };
   parts.before?.(picture);
-  addTicks(picture, transform, places);
-  addTurns(picture, transform, signed);
+  const turned = addTurns(picture, { transform, signed, places });
+  addTicks(picture, transform, places.filter((place) => !turned.has(place)));
   const arrows = arrowMarks(clippedRuns(runsOf(transform, arrowed), clip), index);
   picture.marks.push(...arrows);
   for (const run of runs)
@@ -85,7 +92,7 @@ function addTicks({ index, marks, labels }: Picture, transform: PaperTransform, 
     const at = onPaper(transform, pose);
     const heading = headingOnPaper(transform, pose.angle);
     const points = HALF_TICKS.map((half) => acrossStroke(at, heading, half)).find(
-      (each) => !coveredByStroke(index, each, { reach: TICK_WIDTH / 2 + 0.1 }).isSolid,
+      (each) => !coveredByStroke(index, each, TICK_WIDTH / 2 + 0.1).isSolid,
     );
     if (points !== undefined) {
       marks.push({ kind: 'line', ink: 'words', points, width: TICK_WIDTH });
@@ -95,19 +102,21 @@ function addTicks({ index, marks, labels }: Picture, transform: PaperTransform, 
   }
 }
 
-function addTurns({ index, marks, labels }: Picture, transform: PaperTransform, signed: readonly LineElement[]): void {
+/** The signs of turns, with what is done at the same place. The places that were named with them. */
+function addTurns(
+  { index, marks, labels }: Picture,
+  { transform, signed, places }: Pick<PictureParts, 'signed' | 'places'> & { readonly transform: PaperTransform },
+): ReadonlySet<LinePlace> {
+  const named = new Set<LinePlace>();
   for (const turn of turnsOf(transform, signed)) {
-    const sign = turnMarks(turn);
-    const isClear = sign.every((mark) =>
-      mark.kind === 'area'
-        ? isRingClear(index, mark.ring, AIR)
-        : mark.kind !== 'line' ||
-          mark.points
-            .slice(1)
-            .every((b, i) => !coveredByStroke(index, [mark.points[i] as PaperPoint, b], { reach: 0.25 + AIR }).isSolid),
+    const here = places.find(
+      (place) => !named.has(place) && distance(onPaper(transform, place.pose), turn.at) < SAME_PLACE,
     );
-    if (!isClear) {
-      labels.push(turnLabel(turn));
+    if (here !== undefined) named.add(here);
+    const text = turnWith(turnText(turn.by), here?.words ?? []);
+    const sign = TURN_RADII.map((radius) => turnMarks(turn, radius)).find((each) => isSignClear(index, each));
+    if (sign === undefined) {
+      labels.push(turnLabel(turn, text));
       continue;
     }
     marks.push(...sign);
@@ -115,8 +124,26 @@ function addTurns({ index, marks, labels }: Picture, transform: PaperTransform, 
       if (mark.kind === 'line') addShape(index, { points: mark.points, reach: 0.25, firmness: 'solid' });
       if (mark.kind === 'area') addShape(index, { points: mark.ring, reach: 0, isFilled: true, firmness: 'solid' });
     }
-    labels.push(wordLabel(turnText(turn.by), turn.at, { style: BOLD_WORD, reach: TURN_REACH }));
+    labels.push(wordLabel(text, turn.at, { style: BOLD_WORD, reach: TURN_REACH }));
   }
+  return named;
+}
+
+/** What is done where a horse turns, in its order: "halt, 360° left, walk". */
+function turnWith(turn: string, words: readonly string[]): string {
+  const before = words.filter((each) => each === HALT);
+  const after = words.filter((each) => each !== HALT);
+  return [...before, turn, ...after].join(', ');
+}
+
+function isSignClear(index: ShapeIndex, sign: readonly Mark<'paper'>[]): boolean {
+  return sign.every((mark) => {
+    if (mark.kind === 'area') return isRingClear(index, mark.ring, AIR);
+    if (mark.kind !== 'line') return true;
+    return mark.points
+      .slice(1)
+      .every((b, i) => !coveredByStroke(index, [mark.points[i] as PaperPoint, b], 0.25 + AIR).isSolid);
+  });
 }
 
 /** Big arrows that lead from the start, the best first, mm. */
@@ -141,7 +168,7 @@ export function addEnd({ index, marks, labels }: Picture, transform: PaperTransf
   const at = onPaper(transform, end);
   const heading = headingOnPaper(transform, end.angle);
   const points = ENDS.map((half) => acrossStroke(at, heading, half)).find(
-    (each) => !coveredByStroke(index, each, { reach: 0.5 + AIR }).isSolid,
+    (each) => !coveredByStroke(index, each, 0.5 + AIR).isSolid,
   );
   if (points !== undefined) {
     marks.push({ kind: 'line', ink: 'words', points, width: 1 });

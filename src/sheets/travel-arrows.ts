@@ -73,7 +73,7 @@ function isClear(index: ShapeIndex, marks: readonly Mark<'paper'>[]): boolean {
     if (mark.kind === 'area') return isRingClear(index, mark.ring, AIR);
     if (mark.kind !== 'line') return true;
     const [from, to] = mark.points as readonly [PaperPoint, PaperPoint];
-    return !coveredByStroke(index, [from, to], { reach: BESIDE.width / 2 + AIR }).isSolid;
+    return !coveredByStroke(index, [from, to], BESIDE.width / 2 + AIR).isSolid;
   });
 }
 

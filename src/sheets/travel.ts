@@ -112,13 +112,13 @@ export function arrowSize(ink: Ink): number {
 const TURN_RADIUS = 2.3;
 
 /** The sweep of a turn on the spot as an arc with an arrowhead, about the place where it is made. */
-export function turnMarks(turn: SpotTurn): readonly Mark<'paper'>[] {
+export function turnMarks(turn: SpotTurn, radius = TURN_RADIUS): readonly Mark<'paper'>[] {
   // A full turn leaves a gap so that its direction shows. y runs down, so counter-clockwise is negative here.
   const sweep = -Math.sign(turn.by) * Math.min(Math.abs(turn.by), (320 * Math.PI) / 180);
   const steps = Math.max(4, Math.ceil(Math.abs(sweep) / 0.2));
   const points = Array.from({ length: steps + 1 }, (_, index) => {
     const angle = turn.heading + (sweep * index) / steps;
-    return { x: turn.at.x + TURN_RADIUS * Math.cos(angle), y: turn.at.y + TURN_RADIUS * Math.sin(angle) };
+    return { x: turn.at.x + radius * Math.cos(angle), y: turn.at.y + radius * Math.sin(angle) };
   });
   const end = points.at(-1) ?? turn.at;
   const heading = turn.heading + sweep + (Math.sign(sweep) * Math.PI) / 2;

@@ -18,7 +18,7 @@ interface Solid {
   readonly isClosed: boolean;
 }
 
-type Role = 'label' | 'piece' | 'rail' | 'sign' | 'leader' | 'line';
+type Role = 'label' | 'piece' | 'faint' | 'rail' | 'sign' | 'leader' | 'line';
 
 interface Thing {
   readonly role: Role;
@@ -33,7 +33,7 @@ export interface Overlap {
   readonly with: string;
 }
 
-const PIECES = new Set<Ink>(['timber', 'stripe', 'marker', 'metal', 'barrel', 'planting', 'water', 'outline', 'faint']);
+const PIECES = new Set<Ink>(['timber', 'stripe', 'marker', 'metal', 'barrel', 'planting', 'water', 'outline']);
 const TRAVEL = new Set<Ink>(['walk', 'jog', 'lope', 'back', 'side-pass', 'work']);
 /** Lines to labels are drawn with this stroke, mm. */
 const LEADER = 0.18;
@@ -110,12 +110,20 @@ function thingOf(mark: Mark<'paper'>): Thing {
     ];
     return { role: 'label', name, solids: [{ corners, reach: 0, isClosed: true }] };
   }
-  const role: Role = PIECES.has(mark.ink) ? 'piece' : mark.ink === 'rail' ? 'rail' : 'sign';
+  const role: Role = PIECES.has(mark.ink)
+    ? 'piece'
+    : mark.ink === 'rail'
+      ? 'rail'
+      : mark.ink === 'faint'
+        ? 'faint'
+        : 'sign';
   const name = `${mark.ink} ${mark.kind}`;
   if (mark.kind === 'area') return { role, name, solids: [{ corners: mark.ring, reach: 0, isClosed: true }] };
   if (mark.kind === 'disc') return { role, name, solids: [{ corners: [mark.at], reach: mark.radius, isClosed: false }] };
   const solids = strokes(mark.points, strokeWidth(mark.ink, mark.width));
-  if (TRAVEL.has(mark.ink)) return { role: 'line', name, solids };
+  // A turn about the front or hind feet is a part of the line, and has the line's stroke.
+  if (TRAVEL.has(mark.ink) || (mark.ink === 'turn' && mark.width === strokeWidth('turn', undefined)))
+    return { role: 'line', name, solids };
   if (mark.ink === 'words' && mark.width === LEADER)
     return { role: 'leader', name: 'leader', solids, tip: mark.points.at(-1) as At };
   return { role, name, solids };
@@ -123,10 +131,11 @@ function thingOf(mark: Mark<'paper'>): Thing {
 
 /** Which roles may not lie on which. A label on the line of travel is told apart. */
 const FORBIDDEN: Readonly<Record<Role, readonly Role[]>> = {
-  label: ['label', 'piece', 'rail', 'sign', 'leader'],
+  label: ['label', 'piece', 'faint', 'rail', 'sign', 'leader'],
   sign: ['piece', 'rail', 'sign'],
   leader: ['piece', 'sign', 'rail', 'leader'],
   piece: [],
+  faint: [],
   rail: [],
   line: [],
 };
