@@ -11,7 +11,7 @@ import { gapLabels } from './gap-labels.ts';
 import { strokeWidth } from './line-styles.ts';
 import { addShape } from './paper-shapes.ts';
 import { onPaper, type PaperPoint, type PaperTransform } from './paper-transform.ts';
-import { BOLD_WORD, numberLabel, outlinesOf, wordLabel } from './pattern-labels.ts';
+import { BOLD_WORD, LEADER_WIDTH, numberLabel, outlinesOf, wordLabel } from './pattern-labels.ts';
 import { addRailMarks } from './rail-marks.ts';
 import { addEnd, addStart, labelled, type Picture, pictureOf } from './ride-picture.ts';
 import { endOf, gateHands, letterLabels } from './ride-signs.ts';
@@ -71,6 +71,14 @@ export function courseDrawing(
     conflicts: conflicts + inner,
     crowding: picture.labels.length === 0 ? 0 : leaders / picture.labels.length,
   };
+}
+
+/** Whether the drawing has free ground for all of its insets. */
+export function hasInsetRoom(survey: Survey, transform: PaperTransform): boolean {
+  const small = smallObstacles(survey, transform.scale);
+  const { index } = arenaPicture(survey, transform, { isPlain: false, small });
+  const insets = small.map((each) => insetOf(survey, each, transform));
+  return insetsInGround(insets, index, { room: insideRail(survey, transform), transform }) !== undefined;
 }
 
 /** Rail, pieces, strokes and the signs that stand on them. */
@@ -142,7 +150,7 @@ function placeInset({ index, marks }: Picture, transform: PaperTransform, placed
   marks.push(...insetMarks(placed));
   addFrame(index, placed);
   if (leader === undefined) return;
-  marks.push({ kind: 'line', ink: 'words', points: leader, width: 0.18 });
+  marks.push({ kind: 'line', ink: 'words', points: leader, width: LEADER_WIDTH });
   addShape(index, { points: leader, reach: 0.1, firmness: 'solid' });
 }
 

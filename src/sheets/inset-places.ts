@@ -100,12 +100,15 @@ export function insetLeader(
     .flatMap((from) => corners.map((to) => [from, to] as const))
     .filter(([from, to]) => distance(from, to) <= LONGEST)
     .sort((a, b) => distance(a[0], a[1]) - distance(b[0], b[1]));
-  return lines.find(([from, to]) => {
+  for (const [from, to] of lines) {
     const long = distance(from, to);
-    if (long < 1.5) return false;
+    if (long < 1.5) continue;
     const at = (t: number): PaperPoint => ({ x: from.x + (to.x - from.x) * t, y: from.y + (to.y - from.y) * t });
-    return !coveredByStroke(index, [at(0.6 / long), at(1 - 0.5 / long)], 0.25).isSolid;
-  });
+    const isFree = !coveredByStroke(index, [at(0.6 / long), at(1 - 0.5 / long)], 0.25).isSolid;
+    // A hair of air between the line and its frame.
+    if (isFree) return [at(0.4 / long), to];
+  }
+  return undefined;
 }
 
 function edgePoints({ minX, maxX, minY, maxY }: Bounds): readonly PaperPoint[] {

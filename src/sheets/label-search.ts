@@ -5,7 +5,6 @@
 import { seededRandom } from '../core/change/seeded-random.ts';
 import type { Bounds } from '../core/plane/ring.ts';
 import {
-  boundsMeet,
   coveredByBox,
   coveredByStroke,
   grown,
@@ -33,8 +32,6 @@ export interface LabelWish {
   readonly isOptional?: true;
   /** A line to a disc begins at its rim. */
   readonly isRound?: true;
-  /** Nothing else than these places. */
-  readonly only?: readonly PaperPoint[];
 }
 
 /** Where a label stands. */
@@ -80,29 +77,23 @@ function boxAbout({ x, y }: PaperPoint, { width, height }: LabelWish): Bounds {
   return { minX: x - width / 2, maxX: x + width / 2, minY: y - height / 2, maxY: y + height / 2 };
 }
 
-/** Middles round what a label is about, the nearest first. */
-function* middlesAround({ around, width, height, only }: LabelWish): Generator<{ middle: PaperPoint; off: number }> {
-  if (only !== undefined) {
-    for (const middle of only) yield { middle, off: 0 };
-    return;
+/** Middles round what a label is about, so far off. */
+function middlesAt({ around, width, height }: LabelWish, off: number): readonly PaperPoint[] {
+  const [left, right] = [around.minX - off - width / 2, around.maxX + off + width / 2];
+  const [top, bottom] = [around.minY - off - height / 2, around.maxY + off + height / 2];
+  const step = Math.max(1.1, off * 0.35);
+  const across = Math.max(2, Math.ceil((right - left) / step));
+  const down = Math.max(2, Math.ceil((bottom - top) / step));
+  const middles: PaperPoint[] = [];
+  for (let i = 0; i <= across; i += 1) {
+    const x = left + ((right - left) * i) / across;
+    middles.push({ x, y: top }, { x, y: bottom });
   }
-  for (const off of OFF) {
-    const [left, right] = [around.minX - off - width / 2, around.maxX + off + width / 2];
-    const [top, bottom] = [around.minY - off - height / 2, around.maxY + off + height / 2];
-    const step = Math.max(1.1, off * 0.35);
-    const across = Math.max(2, Math.ceil((right - left) / step));
-    const down = Math.max(2, Math.ceil((bottom - top) / step));
-    for (let i = 0; i <= across; i += 1) {
-      const x = left + ((right - left) * i) / across;
-      yield { middle: { x, y: top }, off };
-      yield { middle: { x, y: bottom }, off };
-    }
-    for (let i = 1; i < down; i += 1) {
-      const y = top + ((bottom - top) * i) / down;
-      yield { middle: { x: left, y }, off };
-      yield { middle: { x: right, y }, off };
-    }
+  for (let i = 1; i < down; i += 1) {
+    const y = top + ((bottom - top) * i) / down;
+    middles.push({ x: left, y }, { x: right, y });
   }
+  return middles;
 }
 
 /** From the edge of a label to what it is about; undefined where it is near enough to be read with it. */
@@ -132,47 +123,61 @@ function shortened([from, to]: Leader): Leader {
   return [from, { x: from.x + (to.x - from.x) * k, y: from.y + (to.y - from.y) * k }];
 }
 
+/** Places that are tried, with what they cost before anything is known of what lies there. */
+interface Trial {
+  readonly middle: PaperPoint;
+  readonly box: Bounds;
+  readonly cost: number;
+}
+
+function trialsAt(wish: LabelWish, off: number, room: Bounds): readonly Trial[] {
+  const trials: Trial[] = [];
+  for (const middle of middlesAt(wish, off)) {
+    const box = boxAbout(middle, wish);
+    if (box.minX < room.minX || box.maxX > room.maxX || box.minY < room.minY || box.maxY > room.maxY) continue;
+    trials.push({ middle, box, cost: wish.cost(middle, off) });
+  }
+  return trials.sort((a, b) => a.cost - b.cost);
+}
+
+function isCrowded(kept: readonly Candidate[], { x, y }: PaperPoint): boolean {
+  for (const { middle } of kept) if (Math.hypot(middle.x - x, middle.y - y) < APART) return true;
+  return false;
+}
+
 function candidatesOf(wish: LabelWish, index: ShapeIndex, room: Bounds): readonly Candidate[] {
-  const wanted = [...middlesAround(wish)]
-    .flatMap(({ middle, off }) => {
-      const box = boxAbout(middle, wish);
-      const isInside =
-        box.minX >= room.minX && box.maxX <= room.maxX && box.minY >= room.minY && box.maxY <= room.maxY;
-      return isInside ? [{ middle, box, cost: wish.cost(middle, off) }] : [];
-    })
-    .sort((a, b) => a.cost - b.cost);
   const kept: Candidate[] = [];
   let [free, onLine] = [0, 0];
+  let first: Trial | undefined;
   let struck: Candidate | undefined;
-  for (const { middle, box, cost } of wanted) {
+  for (const off of OFF) {
     if (free >= KEPT) break;
-    if (free >= CLOSE && kept.some((other) => Math.hypot(other.middle.x - middle.x, other.middle.y - middle.y) < APART))
-      continue;
-    const under = coveredByBox(index, grown(box, AIR));
-    const isOnLine = under.lines > 0;
-    if (under.isSolid || (isOnLine && (wish.isOptional === true || onLine >= KEPT_ON_LINE))) continue;
-    const leader = leaderFrom(wish, middle, box);
-    let whole = cost + under.lines * ON_LINE;
-    if (leader !== undefined) {
-      const crossed = coveredByStroke(index, shortened(leader), LEADER_REACH);
-      if (crossed.isSolid) {
-        struck ??= { middle, box, cost: cost + CONFLICT, leader };
-        continue;
+    for (const { middle, box, cost } of trialsAt(wish, off, room)) {
+      first ??= { middle, box, cost };
+      if (kept.length >= CLOSE && isCrowded(kept, middle)) continue;
+      const under = coveredByBox(index, grown(box, AIR));
+      const isOnLine = under.lines > 0;
+      if (under.isSolid || (isOnLine && (wish.isOptional === true || onLine >= KEPT_ON_LINE))) continue;
+      const leader = leaderFrom(wish, middle, box);
+      let whole = cost + under.lines * ON_LINE;
+      if (leader !== undefined) {
+        const crossed = coveredByStroke(index, shortened(leader), LEADER_REACH);
+        if (crossed.isSolid) {
+          struck ??= { middle, box, cost: cost + CONFLICT, leader };
+          continue;
+        }
+        whole += NEEDS_LEADER + crossed.lines * LEADER_OVER_LINE;
       }
-      whole += NEEDS_LEADER + crossed.lines * LEADER_OVER_LINE;
+      if (isOnLine) onLine += 1;
+      else free += 1;
+      kept.push({ middle, box, cost: whole, ...(leader === undefined ? {} : { leader }) });
     }
-    if (under.lines > 0) onLine += 1;
-    else free += 1;
-    kept.push({ middle, box, cost: whole, ...(leader === undefined ? {} : { leader }) });
   }
-  kept.sort((a, b) => a.cost - b.cost);
-  const nowhere = { middle: { x: 0, y: 0 }, box: { minX: 0, maxX: 0, minY: 0, maxY: 0 } };
-  if (wish.isOptional === true) kept.push({ ...nowhere, cost: LEFT_OUT, isAbsent: true });
-  const [first] = wanted;
+  if (wish.isOptional === true) kept.push({ ...NOWHERE, cost: LEFT_OUT });
   // The last resorts: a line over something, or the label on whatever lies where it belongs.
-  if (kept.length === 0 && struck !== undefined) kept.push(struck);
-  if (kept.length === 0 && first !== undefined) kept.push({ ...first, cost: 2 * CONFLICT });
-  return kept;
+  else if (kept.length === 0 && struck !== undefined) kept.push(struck);
+  else if (kept.length === 0 && first !== undefined) kept.push({ ...first, cost: 2 * CONFLICT });
+  return kept.sort((a, b) => a.cost - b.cost);
 }
 
 function leaderMeets(leader: Leader | undefined, box: Bounds): boolean {
@@ -181,11 +186,25 @@ function leaderMeets(leader: Leader | undefined, box: Bounds): boolean {
 
 function areInConflict(a: Candidate, b: Candidate): boolean {
   if (a.isAbsent === true || b.isAbsent === true) return false;
-  if (boundsMeet(grown(a.box, AIR), b.box)) return true;
+  if (
+    a.box.minX - AIR < b.box.maxX &&
+    b.box.minX < a.box.maxX + AIR &&
+    a.box.minY - AIR < b.box.maxY &&
+    b.box.minY < a.box.maxY + AIR
+  )
+    return true;
   if (leaderMeets(a.leader, b.box) || leaderMeets(b.leader, a.box)) return true;
   if (a.leader === undefined || b.leader === undefined) return false;
   return strokesCross(a.leader[0], a.leader[1], b.leader[0], b.leader[1]);
 }
+
+/** Left out. */
+const NOWHERE: Candidate = {
+  middle: { x: 0, y: 0 },
+  box: { minX: 0, maxX: 0, minY: 0, maxY: 0 },
+  cost: 0,
+  isAbsent: true,
+};
 
 type Choice = readonly Candidate[];
 
@@ -233,8 +252,7 @@ export function labelPlaces(wishes: readonly LabelWish[], index: ShapeIndex, roo
   const order = all.map((_, i) => i).filter((i) => (all[i]?.length ?? 0) > 0);
   // Those with the fewest free places first.
   order.sort((a, b) => (all[a]?.length ?? 0) - (all[b]?.length ?? 0) || a - b);
-  const nowhere: Candidate = { middle: { x: 0, y: 0 }, box: { minX: 0, maxX: 0, minY: 0, maxY: 0 }, cost: 0, isAbsent: true };
-  const first = all.map((candidates) => candidates[0] ?? nowhere);
+  const first = all.map((candidates) => candidates[0] ?? NOWHERE);
   let best = settled(all, first, order);
   let least = costOf(best);
   const roll = seededRandom(14);

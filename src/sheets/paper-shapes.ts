@@ -49,33 +49,41 @@ export function addShape({ bins, filled }: ShapeIndex, shape: PaperShape): void 
   const closed = shape.isFilled === true && points[0] !== undefined ? [...points, points[0]] : points;
   for (let i = 1; i < closed.length; i += 1) {
     const [a, b] = [closed[i - 1] as PaperPoint, closed[i] as PaperPoint];
-    eachBin(grown(pointBounds([a, b]), reach), (key) => {
-      const bin = bins.get(key);
-      if (bin === undefined) bins.set(key, [{ a, b, shape }]);
-      else bin.push({ a, b, shape });
-    });
+    const segment = { a, b, shape };
+    const { left, right, top, bottom } = binRange(grown(pointBounds([a, b]), reach));
+    for (let row = top; row <= bottom; row += 1) {
+      for (let column = left; column <= right; column += 1) {
+        const key = row * ROW + column;
+        const bin = bins.get(key);
+        if (bin === undefined) bins.set(key, [segment]);
+        else bin.push(segment);
+      }
+    }
   }
 }
 
 /** What a box would cover. */
 export function coveredByBox({ bins, filled }: ShapeIndex, box: Bounds): Covered {
   let lines = 0;
-  let isSolid = false;
-  eachBin(box, (key) => {
-    if (isSolid) return;
-    for (const { a, b, shape } of bins.get(key) ?? []) {
-      if (shape.firmness === 'line' && lines > 0) continue;
-      if (segmentBoxDistance(a, b, box) >= shape.reach) continue;
-      if (shape.firmness === 'line') lines = 1;
-      else isSolid = true;
+  const { left, right, top, bottom } = binRange(box);
+  for (let row = top; row <= bottom; row += 1) {
+    for (let column = left; column <= right; column += 1) {
+      const bin = bins.get(row * ROW + column);
+      if (bin === undefined) continue;
+      for (const { a, b, shape } of bin) {
+        if (shape.firmness === 'line' && lines > 0) continue;
+        if (segmentBoxDistance(a, b, box) >= shape.reach) continue;
+        if (shape.firmness !== 'line') return { isSolid: true, lines };
+        lines = 1;
+      }
     }
-  });
-  if (isSolid) return { isSolid, lines };
-  const middle = { x: (box.minX + box.maxX) / 2, y: (box.minY + box.maxY) / 2 };
-  const isInside = filled.some(
-    ({ shape, bounds }) => boundsMeet(bounds, box) && paperRingContains(shape.points, middle.x, middle.y),
-  );
-  return { isSolid: isInside, lines };
+  }
+  const x = (box.minX + box.maxX) / 2;
+  const y = (box.minY + box.maxY) / 2;
+  for (const { shape, bounds } of filled) {
+    if (boundsMeet(bounds, box) && paperRingContains(shape.points, x, y)) return { isSolid: true, lines };
+  }
+  return { isSolid: false, lines };
 }
 
 /** What a stroke with `reach` on either side of it would cover. */
@@ -85,23 +93,24 @@ export function coveredByStroke(
   reach: number,
 ): Covered {
   let lines = 0;
-  let isSolid = false;
   const box = grown(pointBounds([from, to]), reach);
-  eachBin(box, (key) => {
-    if (isSolid) return;
-    for (const { a, b, shape } of bins.get(key) ?? []) {
-      if (shape.firmness === 'faint' || (shape.firmness === 'line' && lines > 0)) continue;
-      if (segmentsDistance(from, to, a, b) >= shape.reach + reach) continue;
-      if (shape.firmness === 'line') lines = 1;
-      else isSolid = true;
+  const { left, right, top, bottom } = binRange(box);
+  for (let row = top; row <= bottom; row += 1) {
+    for (let column = left; column <= right; column += 1) {
+      const bin = bins.get(row * ROW + column);
+      if (bin === undefined) continue;
+      for (const { a, b, shape } of bin) {
+        if (shape.firmness === 'faint' || (shape.firmness === 'line' && lines > 0)) continue;
+        if (segmentsDistance(from, to, a, b) >= shape.reach + reach) continue;
+        if (shape.firmness === 'solid') return { isSolid: true, lines };
+        lines = 1;
+      }
     }
-  });
-  if (isSolid) return { isSolid, lines };
-  const isInside = filled.some(
-    ({ shape, bounds }) =>
-      boundsMeet(bounds, box) && paperRingContains(shape.points, from.x, from.y),
-  );
-  return { isSolid: isInside, lines };
+  }
+  for (const { shape, bounds } of filled) {
+    if (boundsMeet(bounds, box) && paperRingContains(shape.points, from.x, from.y)) return { isSolid: true, lines };
+  }
+  return { isSolid: false, lines };
 }
 
 /** Whether the edge of an outline lies on nothing solid. */
@@ -109,10 +118,16 @@ export function isRingClear(index: ShapeIndex, ring: readonly PaperPoint[], reac
   return ring.every((a, i) => !coveredByStroke(index, [a, ring[(i + 1) % ring.length] as PaperPoint], reach).isSolid);
 }
 
-function eachBin(box: Bounds, visit: (key: number) => void): void {
-  const [left, right] = [Math.floor(box.minX / BIN), Math.floor(box.maxX / BIN)];
-  const [top, bottom] = [Math.floor(box.minY / BIN), Math.floor(box.maxY / BIN)];
-  for (let y = top; y <= bottom; y += 1) for (let x = left; x <= right; x += 1) visit(y * 4096 + x);
+/** Bins of one row of the page; no page is so wide. */
+const ROW = 4096;
+
+function binRange({ minX, maxX, minY, maxY }: Bounds) {
+  return {
+    left: Math.floor(minX / BIN),
+    right: Math.floor(maxX / BIN),
+    top: Math.floor(minY / BIN),
+    bottom: Math.floor(maxY / BIN),
+  };
 }
 
 export function pointBounds(points: readonly PaperPoint[]): Bounds {
@@ -160,14 +175,17 @@ export function segmentsDistance(a: PaperPoint, b: PaperPoint, p: PaperPoint, q:
   );
 }
 
+/** Distance of a place from a box; none inside of it. */
+export function boxPointDistance({ minX, maxX, minY, maxY }: Bounds, { x, y }: PaperPoint): number {
+  return Math.hypot(Math.max(minX - x, 0, x - maxX), Math.max(minY - y, 0, y - maxY));
+}
+
 /** Distance of a stroke from a box; none where it enters it. */
 export function segmentBoxDistance(a: PaperPoint, b: PaperPoint, box: Bounds): number {
-  if (strokeEntersBox(a, b, box)) return 0;
-  const outside = ({ x, y }: PaperPoint): number =>
-    Math.hypot(Math.max(box.minX - x, 0, x - box.maxX), Math.max(box.minY - y, 0, y - box.maxY));
+  if (insideSpan(a, b, box) !== undefined) return 0;
   return Math.min(
-    outside(a),
-    outside(b),
+    boxPointDistance(box, a),
+    boxPointDistance(box, b),
     paperSegmentDistance(box.minX, box.minY, a, b),
     paperSegmentDistance(box.maxX, box.minY, a, b),
     paperSegmentDistance(box.minX, box.maxY, a, b),
@@ -193,6 +211,3 @@ export function insideSpan(a: PaperPoint, b: PaperPoint, box: Bounds): readonly 
   return from <= to ? [from, to] : undefined;
 }
 
-export function strokeEntersBox(a: PaperPoint, b: PaperPoint, box: Bounds): boolean {
-  return insideSpan(a, b, box) !== undefined;
-}

@@ -2,13 +2,14 @@
 import type { PlacedObstacle } from '../core/course/placed.ts';
 import type { Mark } from '../core/plane/mark.ts';
 import { distance } from '../core/plane/point.ts';
+import type { Bounds } from '../core/plane/ring.ts';
 import { footprintOnPaper } from './ground.ts';
 import { handOf } from './handled-words.ts';
 import type { LabelPlace, LabelWish } from './label-search.ts';
 import { numberMark } from './labels.ts';
 import { ASCENT, backingRadius, DESCENT, type FontWeight, SMALLEST_FONT_SIZE, textWidth } from './lettering.ts';
 import { paperRingContains, paperSegmentDistance } from './occupancy-grid.ts';
-import { pointBounds } from './paper-shapes.ts';
+import { boxPointDistance, pointBounds } from './paper-shapes.ts';
 import type { PaperPoint, PaperTransform } from './paper-transform.ts';
 import { type SpotTurn, turnMarks } from './travel.ts';
 
@@ -32,7 +33,7 @@ const WORD_FAR = 4.2;
 const NUMBER_FAR = 6;
 const LETTER_FAR = 3;
 /** A line to a label, mm. */
-const LEADER_WIDTH = 0.18;
+export const LEADER_WIDTH = 0.18;
 /** Half of a sign for a turn that stands apart, mm. */
 const TURN_ICON = 3.2;
 
@@ -54,6 +55,12 @@ function wordSize(text: string, { size, weight }: LabelStyle): { readonly width:
   return { width: textWidth(text, size, weight), height: size * (ASCENT + DESCENT) };
 }
 
+/** So far from a place towards another: where a line to a sign ends. */
+function towards(from: PaperPoint, to: PaperPoint, by: number): PaperPoint {
+  const k = by / (distance(from, to) || 1);
+  return { x: from.x + (to.x - from.x) * k, y: from.y + (to.y - from.y) * k };
+}
+
 /** A word about a place; `reach` is the half size of what stands there. */
 export function wordLabel(
   text: string,
@@ -66,8 +73,8 @@ export function wordLabel(
       ...wordSize(text, style),
       around: { minX: x - reach, maxX: x + reach, minY: y - reach, maxY: y + reach },
       cost: (middle, off) => off + 0.04 * Math.abs(middle.x - x) + 0.06 * Math.abs(middle.y - y),
-      far: WORD_FAR + reach,
-      tip: () => at,
+      far: WORD_FAR,
+      tip: (middle) => towards(at, middle, reach),
       ...(isOptional ? { isOptional: true } : {}),
     },
     marks: (place) => [...leaderMarks(place), wordsAbout(text, place.middle, style)],
@@ -90,7 +97,7 @@ export function letterLabel(
         return 1.5 * off + 3 * Math.max(0, distance(at, middle) - nearest + 2);
       },
       far: LETTER_FAR,
-      tip: () => at,
+      tip: (middle) => towards(at, middle, reach),
     },
     marks: (place) => [...leaderMarks(place), wordsAbout(letter, place.middle, BOLD_WORD)],
   };
@@ -99,10 +106,12 @@ export function letterLabel(
 /** An obstacle as its outlines on paper. */
 export interface Outlines {
   readonly rings: readonly (readonly PaperPoint[])[];
+  readonly bounds: Bounds;
 }
 
 export function outlinesOf(transform: PaperTransform, { pieces }: PlacedObstacle): Outlines {
-  return { rings: pieces.map((piece) => footprintOnPaper(transform, piece)) };
+  const rings = pieces.map((piece) => footprintOnPaper(transform, piece));
+  return { rings, bounds: pointBounds(rings.flat()) };
 }
 
 /** The nearest place on the outlines, and how far it is; none where the place is inside of one. */
@@ -123,11 +132,6 @@ function nearestOn({ rings }: Outlines, { x, y }: PaperPoint): { readonly at: Pa
   return best;
 }
 
-function boxDistance({ x, y }: PaperPoint, { rings }: Outlines): number {
-  const box = pointBounds(rings.flat());
-  return Math.hypot(Math.max(box.minX - x, 0, x - box.maxX), Math.max(box.minY - y, 0, y - box.maxY));
-}
-
 /** A number of the go by its obstacle, near where the line first meets it. */
 export function numberLabel(
   number: number,
@@ -139,11 +143,12 @@ export function numberLabel(
     wish: {
       width: 2 * radius,
       height: 2 * radius,
-      around: pointBounds(outline.rings.flat()),
+      around: outline.bounds,
       cost: (middle) => {
         const own = nearestOn(outline, middle).off;
         const toEntry = entry === undefined ? 0 : distance(middle, entry);
-        const nearest = Math.min(...others.map((other) => boxDistance(middle, other)), 99);
+        let nearest = 99;
+        for (const { bounds } of others) nearest = Math.min(nearest, boxPointDistance(bounds, middle));
         // A number nearer to a neighbour than to its own obstacle would be read as the neighbour's.
         return own + 0.3 * toEntry + 2 * Math.max(0, own - nearest + 2);
       },

@@ -2,7 +2,7 @@
 import type { Survey } from '../core/survey.ts';
 import { cautions } from './cautions.ts';
 import type { Bounds } from '../core/plane/ring.ts';
-import { type CourseDrawing, courseDrawing, type DrawingChoices } from './drawing.ts';
+import { type CourseDrawing, courseDrawing, hasInsetRoom } from './drawing.ts';
 import { drawnPages } from './drawn-pages.ts';
 import type { TextItem } from './flow.ts';
 import { extent } from './ground.ts';
@@ -43,19 +43,6 @@ const DENSE = 0.3;
 
 type Draw = (transform: PaperTransform, bounds: Bounds, row?: Bounds) => CourseDrawing;
 
-/** Drawn once for each place: the layout asks whether frames have room, and the page shows what it saw. */
-function drawnOnce(survey: Survey, choices: Pick<DrawingChoices, 'signs' | 'dimensions'>): Draw {
-  const drawn = new Map<string, CourseDrawing>();
-  return (transform, bounds, row) => {
-    const key = JSON.stringify([transform, bounds, row]);
-    const known = drawn.get(key);
-    if (known !== undefined) return known;
-    const fresh = courseDrawing(survey, transform, { bounds, choices: { ...choices, insets: row ?? 'ground' } });
-    drawn.set(key, fresh);
-    return fresh;
-  };
-}
-
 function contentOf(survey: Survey, draw: Draw): PageContent {
   const steps = instructions(survey).map(
     ({ number, text }): TextItem => ({ kind: 'paragraph', text: withNoBreakSpaces(text), hang: `${number}.` }),
@@ -71,7 +58,7 @@ function contentOf(survey: Survey, draw: Draw): PageContent {
     legend: legendOf(survey),
     draw: (transform, bounds, row) => draw(transform, bounds, row).marks,
     frames: (scale, turned) => insetSizes(survey, scale, turned),
-    hasRoom: (transform, bounds) => draw(transform, bounds).isWhole,
+    hasRoom: (transform) => hasInsetRoom(survey, transform),
     about: (page) =>
       page === 0
         ? `${name}: drawing of the course with ${numbered}, and the pattern in words.`
@@ -86,9 +73,8 @@ function draw(survey: Survey, options: PageOptions): Pages | TooBig {
   const dimensions = chosenOf(DIMENSIONS, options) === 'gaps' ? 'gaps' : 'off';
   const title = `Pattern: ${displayTitle(course)}`;
   let last: CourseDrawing | undefined;
-  const once = drawnOnce(survey, { signs: 'all', dimensions });
-  const content = contentOf(survey, (...place) => {
-    last = once(...place);
+  const content = contentOf(survey, (transform, bounds, row) => {
+    last = courseDrawing(survey, transform, { bounds, choices: { signs: 'all', dimensions, insets: row ?? 'ground' } });
     return last;
   });
   const pages = drawnPages(content, { course, title, options });

@@ -160,7 +160,7 @@ export function addStart({ index, marks, labels }: Picture, transform: PaperTran
     marks.push({ kind: 'area', ink: 'words', ring });
     addShape(index, { points: ring, reach: 0, isFilled: true, firmness: 'solid' });
   }
-  labels.push(wordLabel('START', at, { style: BOLD_WORD, reach: ring === undefined ? 0 : 1.5 }));
+  labels.push(wordLabel('START', at, { style: BOLD_WORD, reach: ring === undefined ? 0 : 2.4 }));
 }
 
 /** A bar across the line where the go ends, with its word. */
