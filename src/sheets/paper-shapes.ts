@@ -72,7 +72,7 @@ export function coveredByBox({ bins, filled }: ShapeIndex, box: Bounds): Covered
       if (bin === undefined) continue;
       for (const { a, b, shape } of bin) {
         if (shape.firmness === 'line' && lines > 0) continue;
-        if (segmentBoxDistance(a, b, box) >= shape.reach) continue;
+        if (segmentBoxDistance(a, b, box) > shape.reach) continue;
         if (shape.firmness !== 'line') return { isSolid: true, lines };
         lines = 1;
       }

@@ -61,11 +61,19 @@ function towards(from: PaperPoint, to: PaperPoint, by: number): PaperPoint {
   return { x: from.x + (to.x - from.x) * k, y: from.y + (to.y - from.y) * k };
 }
 
+interface WordOptions {
+  readonly style?: LabelStyle;
+  readonly reach?: number;
+  /** Farther than this from the edge of what it names it has a line to it, mm. */
+  readonly far?: number;
+  readonly isOptional?: boolean;
+}
+
 /** A word about a place; `reach` is the half size of what stands there. */
 export function wordLabel(
   text: string,
   at: PaperPoint,
-  { style = SMALL_WORD, reach = 0, isOptional = false }: { style?: LabelStyle; reach?: number; isOptional?: boolean } = {},
+  { style = SMALL_WORD, reach = 0, far = WORD_FAR, isOptional = false }: WordOptions = {},
 ): Label {
   const { x, y } = at;
   return {
@@ -73,7 +81,7 @@ export function wordLabel(
       ...wordSize(text, style),
       around: { minX: x - reach, maxX: x + reach, minY: y - reach, maxY: y + reach },
       cost: (middle, off) => off + 0.04 * Math.abs(middle.x - x) + 0.06 * Math.abs(middle.y - y),
-      far: WORD_FAR,
+      far,
       tip: (middle) => towards(at, middle, reach),
       ...(isOptional ? { isOptional: true } : {}),
     },

@@ -48,6 +48,8 @@ const TICK_WIDTH = 0.35;
 /** Air about signs, mm. */
 const AIR = 0.25;
 const TURN_REACH = 2.6;
+/** Its words may stand beyond the poles that it is made between, mm. */
+const TURN_FAR = 8;
 /** A turn and a change of gait nearer than this are at one place, mm. */
 const SAME_PLACE = 0.5;
 /** As the places on the line have it (`core/ride/line-places.ts`). */
@@ -124,7 +126,7 @@ function addTurns(
       if (mark.kind === 'line') addShape(index, { points: mark.points, reach: 0.25, firmness: 'solid' });
       if (mark.kind === 'area') addShape(index, { points: mark.ring, reach: 0, isFilled: true, firmness: 'solid' });
     }
-    labels.push(wordLabel(text, turn.at, { style: BOLD_WORD, reach: TURN_REACH }));
+    labels.push(wordLabel(text, turn.at, { style: BOLD_WORD, reach: TURN_REACH, far: TURN_FAR }));
   }
   return named;
 }
