@@ -53,7 +53,7 @@ export function composedPages(
   content: PageContent,
   plan: PageLayout,
 ): { pages: readonly [Page, ...Page[]]; transform: PaperTransform } {
-  const { head } = content;
+  const { head, preceding: before = 0 } = content;
   const transform = paperTransform(content, plan);
   const area = { x: PAGE_MARGIN, y: PAGE_MARGIN, width: plan.width - 2 * PAGE_MARGIN };
   const words = wordsOf(content, plan);
@@ -63,7 +63,7 @@ export function composedPages(
     const marks = [
       ...own,
       ...here,
-      ...footer(plan.scale, { number: index + 1, count: plan.pageCount + (content.following ?? 0) }, footArea),
+      ...footer(plan.scale, { number: before + index + 1, count: before + plan.pageCount + (content.following ?? 0) }, footArea),
     ];
     return { width: plan.width, height: plan.height, marks, about: content.about(index) };
   };

@@ -1,13 +1,14 @@
 /** The drawing of a course on paper: one list of marks from the rail to the labels; nothing covers anything. */
 import type { Mark } from '../core/plane/mark.ts';
 import type { Bounds } from '../core/plane/ring.ts';
+import type { LineElement } from '../core/ride/line.ts';
 import { linePlaces } from '../core/ride/line-places.ts';
 import type { Survey } from '../core/survey.ts';
 import { entranceSign, judgeSign } from './entrance.ts';
+import { gapLabels } from './gap-labels.ts';
 import { footprintOnPaper, railMarks } from './ground.ts';
 import { addFrame, insetLeader, insetMarks, insetsInGround, insetsInRow, type PlacedInset } from './inset-places.ts';
-import { insetOf, type SmallObstacle, smallObstacles } from './insets.ts';
-import { gapLabels } from './gap-labels.ts';
+import { insetOf, isWithin, type SmallObstacle, smallObstacles } from './insets.ts';
 import { strokeWidth } from './line-styles.ts';
 import { addShape } from './paper-shapes.ts';
 import { onPaper, type PaperPoint, type PaperTransform } from './paper-transform.ts';
@@ -89,16 +90,17 @@ function arenaPicture(
 ): Picture {
   const { arena } = survey.course;
   const shownApart = new Set(small.flatMap(({ places }) => places));
-  const drawnApart = new Set(small.flatMap(({ numbers }) => numbers.map((number) => number - 1)));
+  const drawnApart = new Set(small.flatMap(signedApart));
   const { elements } = survey.line;
+  const signed = elements.filter((element) => !drawnApart.has(element));
   const hasRide = survey.layout.ride.legs.length > 0;
   const end = hasRide ? endOf(survey) : undefined;
   const picture = pictureOf(transform, {
     pieces: survey.pieces,
     rails: railMarks(transform, arena),
     elements,
-    signed: isPlain ? [] : elements.filter(({ leg, part }) => part !== 'obstacle' || !drawnApart.has(leg)),
-    arrowed: elements.filter(({ leg, part }) => part !== 'obstacle' || !drawnApart.has(leg)),
+    signed: isPlain ? [] : signed,
+    arrowed: signed,
     places: isPlain ? [] : linePlaces(survey.line).filter((place) => !shownApart.has(place)),
     before: (begun) => {
       if (hasRide) addStart(begun, transform, survey.layout.ride.start);
@@ -107,6 +109,16 @@ function arenaPicture(
   });
   addSigns(picture, survey, transform);
   return picture;
+}
+
+/** What has its arrows and its turns in an inset: the obstacle itself, and turns on the spot on the ground that it shows. */
+function signedApart({ numbers, elements, extent }: SmallObstacle): readonly LineElement[] {
+  const legs = new Set(numbers.map((number) => number - 1));
+  return elements.filter(({ leg, part, length, path }) => {
+    const at = path[0]?.start;
+    const isShown = length === 0 && at !== undefined && isWithin(extent, at);
+    return isShown || (part === 'obstacle' && legs.has(leg));
+  });
 }
 
 function addSigns(picture: Picture, survey: Survey, transform: PaperTransform): void {
@@ -161,7 +173,8 @@ function addNumbers({ labels }: Picture, survey: Survey, transform: PaperTransfo
   for (const [{ obstacle }, outline] of outlines) {
     const others = [...outlines.values()].filter((other) => other !== outline);
     for (const number of survey.numbers.get(obstacle.id) ?? []) {
-      const entry = survey.line.elements.find(({ leg, part }) => leg === number - 1 && part === 'obstacle')?.path[0]?.start;
+      const entry = survey.line.elements.find(({ leg, part }) => leg === number - 1 && part === 'obstacle')?.path[0]
+        ?.start;
       const at = entry === undefined ? undefined : onPaper(transform, entry);
       labels.push(numberLabel(number, outline, { entry: at, others }));
     }

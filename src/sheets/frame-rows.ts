@@ -10,7 +10,10 @@ export interface Sized {
 }
 
 /** Frames in rows no wider than `width`: the upper left corner of each, and how high they are together. */
-export function rowsOf(sizes: readonly Sized[], width: number): { readonly at: readonly PaperPoint[]; readonly height: number } {
+export function rowsOf(
+  sizes: readonly Sized[],
+  width: number,
+): { readonly at: readonly PaperPoint[]; readonly height: number } {
   let [x, y, tallest] = [0, 0, 0];
   const at = sizes.map((size) => {
     if (x > 0 && x + size.width > width) [x, y, tallest] = [0, y + tallest + BETWEEN, 0];

@@ -4,9 +4,9 @@ import { distance } from '../core/plane/point.ts';
 import type { Bounds } from '../core/plane/ring.ts';
 import { BETWEEN, rowsOf, type Sized } from './frame-rows.ts';
 import { type Inset, placeOf } from './insets.ts';
+import { movedMark, movedTransform } from './moved-marks.ts';
 import { addShape, coveredByBox, coveredByStroke, grown, type ShapeIndex } from './paper-shapes.ts';
 import type { PaperPoint, PaperTransform } from './paper-transform.ts';
-import { movedMark, movedTransform } from './moved-marks.ts';
 
 /** Between a frame and what lies in the drawing, mm. */
 const AIR = 2.2;

@@ -123,7 +123,11 @@ function insetScale({ extent }: SmallObstacle, scale: number): number {
   return Math.min(SCALES.find((each) => (largest * 1000) / each <= LARGEST) ?? 250, scale);
 }
 
-function freshInset(survey: Survey, small: SmallObstacle, { scale, turned }: { scale: number; turned: boolean }): Inset {
+function freshInset(
+  survey: Survey,
+  small: SmallObstacle,
+  { scale, turned }: { scale: number; turned: boolean },
+): Inset {
   const { extent, numbers, obstacle } = small;
   const own = insetScale(small, scale);
   const k = 1000 / own;
@@ -131,10 +135,7 @@ function freshInset(survey: Survey, small: SmallObstacle, { scale, turned }: { s
   const transform: PaperTransform = turned
     ? { scale: own, turned, x: maxY * k, y: maxX * k }
     : { scale: own, turned, x: -minX * k, y: maxY * k };
-  const ground = pointBounds([
-    onPaper(transform, { x: minX, y: minY }),
-    onPaper(transform, { x: maxX, y: maxY }),
-  ]);
+  const ground = pointBounds([onPaper(transform, { x: minX, y: minY }), onPaper(transform, { x: maxX, y: maxY })]);
   const picture = pictureOf(transform, {
     pieces: obstacle.pieces,
     elements: small.elements,
@@ -195,12 +196,19 @@ function headerMarks(
   return { width: at.x + textWidth(text, size), marks: [...discs, words] };
 }
 
-function isWithin({ minX, maxX, minY, maxY }: Bounds, { x, y }: { readonly x: number; readonly y: number }): boolean {
+/** Whether a place is on the ground of an extent. */
+export function isWithin(
+  { minX, maxX, minY, maxY }: Bounds,
+  { x, y }: { readonly x: number; readonly y: number },
+): boolean {
   return x >= minX && x <= maxX && y >= minY && y <= maxY;
 }
 
 /** The middle of an obstacle on the drawing of the arena. */
-export function placeOf({ obstacle }: SmallObstacle, transform: PaperTransform): { x: number; y: number; reach: number } {
+export function placeOf(
+  { obstacle }: SmallObstacle,
+  transform: PaperTransform,
+): { x: number; y: number; reach: number } {
   const { minX, maxX, minY, maxY } = obstacle.bounds;
   const { x, y } = onPaper(transform, { x: (minX + maxX) / 2, y: (minY + maxY) / 2 });
   return { x, y, reach: (Math.hypot(maxX - minX, maxY - minY) / 2) * perMetre(transform) };

@@ -70,6 +70,9 @@ const ON_LINE = 40;
 const LEADER_OVER_LINE = 1.5;
 const NEEDS_LEADER = 2.5;
 const LEFT_OUT = 14;
+/** Without the line that it needs, no farther off than this, mm: as good as any place while it is the only one. */
+const LOOSE = 30;
+const LOOSE_REACH = 14;
 const CONFLICT = 1000;
 const RESTARTS = 14;
 
@@ -150,6 +153,7 @@ function candidatesOf(wish: LabelWish, index: ShapeIndex, room: Bounds): readonl
   let [free, onLine] = [0, 0];
   let first: Trial | undefined;
   let struck: Candidate | undefined;
+  let loose: Candidate | undefined;
   for (const off of OFF) {
     if (free >= KEPT) break;
     for (const { middle, box, cost } of trialsAt(wish, off, room)) {
@@ -164,6 +168,8 @@ function candidatesOf(wish: LabelWish, index: ShapeIndex, room: Bounds): readonl
         const crossed = coveredByStroke(index, shortened(leader), LEADER_REACH);
         if (crossed.isSolid) {
           struck ??= { middle, box, cost: cost + CONFLICT, leader };
+          const isNear = Math.hypot(leader[0].x - leader[1].x, leader[0].y - leader[1].y) <= LOOSE_REACH;
+          if (isNear && !isOnLine) loose ??= { middle, box, cost: cost + LOOSE };
           continue;
         }
         whole += NEEDS_LEADER + crossed.lines * LEADER_OVER_LINE;
@@ -174,9 +180,10 @@ function candidatesOf(wish: LabelWish, index: ShapeIndex, room: Bounds): readonl
     }
   }
   if (wish.isOptional === true) kept.push({ ...NOWHERE, cost: LEFT_OUT });
+  if (free === 0 && loose !== undefined) kept.push(loose);
   // The last resorts: a line over something, or the label on whatever lies where it belongs.
-  else if (kept.length === 0 && struck !== undefined) kept.push(struck);
-  else if (kept.length === 0 && first !== undefined) kept.push({ ...first, cost: 2 * CONFLICT });
+  if (kept.length === 0 && struck !== undefined) kept.push(struck);
+  if (kept.length === 0 && first !== undefined) kept.push({ ...first, cost: 2 * CONFLICT });
   return kept.sort((a, b) => a.cost - b.cost);
 }
 
@@ -262,7 +269,11 @@ export function labelPlaces(wishes: readonly LabelWish[], index: ShapeIndex, roo
       return roll() < 0.3 ? (own[Math.floor(roll() * own.length)] ?? candidate) : candidate;
     });
     const shuffled = order.map((i) => ({ i, at: roll() })).sort((a, b) => a.at - b.at);
-    const tried = settled(all, kicked, shuffled.map(({ i }) => i));
+    const tried = settled(
+      all,
+      kicked,
+      shuffled.map(({ i }) => i),
+    );
     const cost = costOf(tried);
     if (cost < least) [best, least] = [tried, cost];
   }

@@ -32,6 +32,8 @@ export interface PageContent {
   readonly fontSizes?: readonly number[];
   /** How many pages of another make follow and are counted with these; absent: none. */
   readonly following?: number;
+  /** The same of pages before; absent: none. */
+  readonly preceding?: number;
 }
 
 export interface PageLayout {
@@ -162,7 +164,17 @@ function withWordsBelow(trial: LayoutTrial): PageLayout | undefined {
   if (left < 0) return undefined;
   const box = { minX: x, maxX: x + size.width, minY: top, maxY: top + size.height };
   const noteColumns = columnsOf({ x: PAGE_MARGIN, y: noteY, width: inner, height: noteHeight }, noteCount);
-  const common = { scale, ...sheet, turned, words: 'below', pageCount: 1, drawing: box, noteColumns, legend, ...row } as const;
+  const common = {
+    scale,
+    ...sheet,
+    turned,
+    words: 'below',
+    pageCount: 1,
+    drawing: box,
+    noteColumns,
+    legend,
+    ...row,
+  } as const;
   const most = mostColumns(inner, LEAST_COLUMN);
   for (const fontSize of FONT_SIZES) {
     for (let count = 1; count <= most; count += 1) {

@@ -210,4 +210,3 @@ export function insideSpan(a: PaperPoint, b: PaperPoint, box: Bounds): readonly 
   }
   return from <= to ? [from, to] : undefined;
 }
-

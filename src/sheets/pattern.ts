@@ -1,14 +1,15 @@
 /** The exhibitors' pattern: the course to a stated scale, its numbers in words, and the usual cautions. */
+
+import type { Bounds } from '../core/plane/ring.ts';
 import type { Survey } from '../core/survey.ts';
 import { cautions } from './cautions.ts';
-import type { Bounds } from '../core/plane/ring.ts';
 import { type CourseDrawing, courseDrawing, hasInsetRoom } from './drawing.ts';
 import { drawnPages } from './drawn-pages.ts';
 import type { TextItem } from './flow.ts';
 import { extent } from './ground.ts';
-import { instructions } from './instructions.ts';
 import { insetSizes } from './insets.ts';
-import { legendOf } from './legend.ts';
+import { instructions } from './instructions.ts';
+import { legendOf, plainLegendOf } from './legend.ts';
 import type { PageContent } from './page-layout.ts';
 import type { PaperTransform } from './paper-transform.ts';
 import { chosenOf, type PageOptions, type Pages, type Sheet, type SheetOption, type TooBig } from './sheet.ts';
@@ -72,14 +73,42 @@ function draw(survey: Survey, options: PageOptions): Pages | TooBig {
   const { course } = survey;
   const dimensions = chosenOf(DIMENSIONS, options) === 'gaps' ? 'gaps' : 'off';
   const title = `Pattern: ${displayTitle(course)}`;
+  const known = new Map<string, CourseDrawing>();
   let last: CourseDrawing | undefined;
   const content = contentOf(survey, (transform, bounds, row) => {
-    last = courseDrawing(survey, transform, { bounds, choices: { signs: 'all', dimensions, insets: row ?? 'ground' } });
+    const key = JSON.stringify([transform, bounds, row]);
+    last =
+      known.get(key) ??
+      courseDrawing(survey, transform, { bounds, choices: { signs: 'all', dimensions, insets: row ?? 'ground' } });
+    known.set(key, last);
     return last;
   });
   const pages = drawnPages(content, { course, title, options });
   if (pages.kind === 'too-big' || last === undefined) return pages;
-  return withInsets(pages, last);
+  const signed = withInsets(pages, last);
+  const choice = chosenOf(DRAWING, options);
+  const isPlainWanted = choice === 'plain' || (choice === 'automatic' && last.crowding > DENSE);
+  if (!isPlainWanted || survey.layout.ride.legs.length === 0) return signed;
+  const plain = drawnPages(plainContent(survey, pages.pages.length), { course, title, options });
+  const again = drawnPages({ ...content, following: 1 }, { course, title, options });
+  if (plain.kind === 'too-big' || again.kind === 'too-big') return signed;
+  return { ...signed, pages: [...again.pages, ...plain.pages] };
+}
+
+/** The course once more, without signs and words, as large as a page has room for. */
+function plainContent(survey: Survey, preceding: number): PageContent {
+  const head = classHead(survey.course);
+  return {
+    head: { ...head, facts: [...head.facts, ['Drawing', 'poles, numbers and line']] },
+    extent: extent(survey),
+    legend: plainLegendOf(survey),
+    draw: (transform, bounds) =>
+      courseDrawing(survey, transform, { bounds, choices: { signs: 'plain', dimensions: 'off', insets: 'none' } }).marks,
+    about: () => `${displayTitle(survey.course)}: a plain drawing of the course, with the numbers and the line.`,
+    steps: [],
+    notes: [],
+    preceding,
+  };
 }
 
 /** The pages with what is said of their insets. */

@@ -63,5 +63,8 @@ export function addRailMarks(
 function nearLabel(text: string, at: { readonly x: number; readonly y: number }) {
   const label = wordLabel(text, at, { isOptional: true });
   const { wish } = label;
-  return { ...label, wish: { ...wish, cost: (middle: { x: number; y: number }, off: number) => 3 * off * off + wish.cost(middle, off) } };
+  return {
+    ...label,
+    wish: { ...wish, cost: (middle: { x: number; y: number }, off: number) => 3 * off * off + wish.cost(middle, off) },
+  };
 }

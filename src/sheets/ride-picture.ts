@@ -69,10 +69,18 @@ export function pictureOf(transform: PaperTransform, parts: PictureParts): Pictu
   const shapes = pieces.map((piece) => drawnShapes(transform, piece));
   for (const shape of shapes.flatMap((each) => each.shapes)) addShape(index, shape);
   const runs = clippedRuns(runsOf(transform, elements), clip);
-  const picture: Picture = { index, marks: [...rails, ...shapes.flatMap((each) => each.marks), ...runMarks(runs)], labels: [] };
+  const picture: Picture = {
+    index,
+    marks: [...rails, ...shapes.flatMap((each) => each.marks), ...runMarks(runs)],
+    labels: [],
+  };
   parts.before?.(picture);
   const turned = addTurns(picture, { transform, signed, places });
-  addTicks(picture, transform, places.filter((place) => !turned.has(place)));
+  addTicks(
+    picture,
+    transform,
+    places.filter((place) => !turned.has(place)),
+  );
   const arrows = arrowMarks(clippedRuns(runsOf(transform, arrowed), clip), index);
   picture.marks.push(...arrows);
   for (const run of runs)

@@ -3,8 +3,8 @@ import type { PlacedPiece } from '../core/course/placed.ts';
 import { pathEnd } from '../core/plane/path.ts';
 import { type Pose, toLocal } from '../core/plane/pose.ts';
 import type { Survey } from '../core/survey.ts';
-import { handOf } from './handled-words.ts';
 import { markOverhang } from './ground.ts';
+import { handOf } from './handled-words.ts';
 import { onPaper, type PaperTransform, perMetre } from './paper-transform.ts';
 import { type Label, letterLabel, wordLabel } from './pattern-labels.ts';
 

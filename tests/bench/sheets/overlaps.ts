@@ -89,9 +89,7 @@ function covers(a: Solid, b: Solid): boolean {
 }
 
 function strokes(points: readonly At[], width: number): readonly Solid[] {
-  return points
-    .slice(1)
-    .map((b, i) => ({ corners: [points[i] as At, b], reach: width / 2, isClosed: false }));
+  return points.slice(1).map((b, i) => ({ corners: [points[i] as At, b], reach: width / 2, isClosed: false }));
 }
 
 function thingOf(mark: Mark<'paper'>): Thing {
@@ -119,7 +117,8 @@ function thingOf(mark: Mark<'paper'>): Thing {
         : 'sign';
   const name = `${mark.ink} ${mark.kind}`;
   if (mark.kind === 'area') return { role, name, solids: [{ corners: mark.ring, reach: 0, isClosed: true }] };
-  if (mark.kind === 'disc') return { role, name, solids: [{ corners: [mark.at], reach: mark.radius, isClosed: false }] };
+  if (mark.kind === 'disc')
+    return { role, name, solids: [{ corners: [mark.at], reach: mark.radius, isClosed: false }] };
   const solids = strokes(mark.points, strokeWidth(mark.ink, mark.width));
   // A turn about the front or hind feet is a part of the line, and has the line's stroke.
   if (TRAVEL.has(mark.ink) || (mark.ink === 'turn' && mark.width === strokeWidth('turn', undefined)))

@@ -54,10 +54,19 @@ export function randomCourse(number: number): Course {
     const built = buildObstacle(`${kind}-${made.length + 1}`, kind, {}, pose, roll() < 0.5 ? 1 : -1);
     if ('why' in built) continue;
     const { bounds } = placedObstacle(built);
-    if (isClear(bounds, arena, made.map((each) => each.bounds))) made.push({ obstacle: built, bounds });
+    if (
+      isClear(
+        bounds,
+        arena,
+        made.map((each) => each.bounds),
+      )
+    )
+      made.push({ obstacle: built, bounds });
   }
   const around = ({ bounds }: { readonly bounds: Bounds }): number =>
     Math.atan2(bounds.minY + bounds.maxY - arena.width, bounds.minX + bounds.maxX - arena.length);
   const blank = blankCourse({ title: `Course ${number}`, unit: roll() < 0.5 ? 'ft' : 'm', arena });
-  return made.toSorted((a, b) => around(a) - around(b)).reduce((course, { obstacle }) => addObstacle(course, obstacle), blank);
+  return made
+    .toSorted((a, b) => around(a) - around(b))
+    .reduce((course, { obstacle }) => addObstacle(course, obstacle), blank);
 }
