@@ -63,7 +63,11 @@ export function composedPages(
     const marks = [
       ...own,
       ...here,
-      ...footer(plan.scale, { number: before + index + 1, count: before + plan.pageCount + (content.following ?? 0) }, footArea),
+      ...footer(
+        plan.scale,
+        { number: before + index + 1, count: before + plan.pageCount + (content.following ?? 0) },
+        footArea,
+      ),
     ];
     return { width: plan.width, height: plan.height, marks, about: content.about(index) };
   };

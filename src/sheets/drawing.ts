@@ -11,7 +11,7 @@ import { addFrame, insetLeader, insetMarks, insetsInGround, insetsInRow, type Pl
 import { insetOf, isWithin, type SmallObstacle, smallObstacles } from './insets.ts';
 import { strokeWidth } from './line-styles.ts';
 import { addShape } from './paper-shapes.ts';
-import { onPaper, type PaperPoint, type PaperTransform } from './paper-transform.ts';
+import { onPaper, type PaperPoint, type PaperTransform, perMetre } from './paper-transform.ts';
 import { BOLD_WORD, LEADER_WIDTH, numberLabel, outlinesOf, wordLabel } from './pattern-labels.ts';
 import { addRailMarks } from './rail-marks.ts';
 import { addEnd, addStart, labelled, type Picture, pictureOf } from './ride-picture.ts';
@@ -34,7 +34,7 @@ export interface CourseDrawing {
   readonly isWhole: boolean;
   /** Labels that cover something. */
   readonly conflicts: number;
-  /** The share of labels that stand so far from what they name that they need a line to it, 0 … 1. */
+  /** The share of the ground on paper that labels take with 1 mm of air about them, 0 … 1. */
   readonly crowding: number;
 }
 
@@ -59,18 +59,22 @@ export function courseDrawing(
       : choices.insets === 'none'
         ? []
         : insetsInRow(insets, choices.insets);
-  for (const each of placed ?? []) placeInset(picture, transform, each);
+  for (const each of placed ?? []) {
+    picture.marks.push(...insetMarks(each));
+    addFrame(picture.index, each);
+  }
+  for (const each of placed ?? []) addInsetLeader(picture, transform, each);
   addNumbers(picture, survey, transform);
   if (!isPlain) addSignLabels(picture, survey, transform, small);
   if (choices.dimensions === 'gaps' && !isPlain) picture.labels.push(...gapLabels(survey, transform));
-  const { marks, conflicts, leaders } = labelled(picture, bounds);
+  const { marks, conflicts, taken } = labelled(picture, bounds);
   const inner = insets.reduce((sum, inset) => sum + inset.conflicts, 0);
   return {
     marks,
     insets: placed ?? [],
     isWhole: placed !== undefined,
     conflicts: conflicts + inner,
-    crowding: picture.labels.length === 0 ? 0 : leaders / picture.labels.length,
+    crowding: taken / groundArea(survey, transform),
   };
 }
 
@@ -142,6 +146,11 @@ function addStroke({ index, marks }: Picture, points: readonly PaperPoint[], wid
   addShape(index, { points, reach: width / 2, isFilled: true, firmness: 'solid' });
 }
 
+/** The arena on paper, mm². */
+function groundArea({ course }: Survey, transform: PaperTransform): number {
+  return course.arena.length * course.arena.width * perMetre(transform) ** 2;
+}
+
 /** Inside the rail, a little off it. */
 function insideRail({ course }: Survey, transform: PaperTransform): Bounds {
   const a = onPaper(transform, { x: 0, y: 0 });
@@ -155,12 +164,10 @@ function insideRail({ course }: Survey, transform: PaperTransform): Bounds {
   };
 }
 
-/** The frame with its drawing, and a line from it to the obstacle where one crosses nothing. */
-function placeInset({ index, marks }: Picture, transform: PaperTransform, placed: PlacedInset): void {
+/** A line from a frame to its obstacle, where one crosses nothing. */
+function addInsetLeader({ index, marks }: Picture, transform: PaperTransform, placed: PlacedInset): void {
   const corners = placed.inset.small.obstacle.pieces.flatMap((piece) => footprintOnPaper(transform, piece));
   const leader = insetLeader(index, placed, corners);
-  marks.push(...insetMarks(placed));
-  addFrame(index, placed);
   if (leader === undefined) return;
   marks.push({ kind: 'line', ink: 'words', points: leader, width: LEADER_WIDTH });
   addShape(index, { points: leader, reach: 0.1, firmness: 'solid' });

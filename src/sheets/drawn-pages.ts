@@ -11,29 +11,22 @@ export const SCALES = [50, 75, 100, 125, 150, 200, 250, 300, 400, 500, 600, 750,
 /** A second page costs this factor in scale: a drawing half as large again is worth turning over for. */
 const SECOND_PAGE = 1.5;
 
-/** Where what is small is drawn again in frames, the drawing may be smaller before the words go overleaf. */
-const SECOND_PAGE_WITH_FRAMES = 2.1;
-
-function layoutCost(plan: PageLayout): number {
-  const overleaf = plan.row === undefined ? SECOND_PAGE : SECOND_PAGE_WITH_FRAMES;
-  return plan.scale * (plan.pageCount > 1 ? overleaf : 1);
-}
-
 /** The largest scale wins, one page before two, then the larger letters. */
-function bestLayout(plans: readonly PageLayout[]): PageLayout | undefined {
-  return plans.toSorted((a, b) => layoutCost(a) - layoutCost(b) || b.fontSize - a.fontSize)[0];
+function bestLayout({ overleaf = SECOND_PAGE }: PageContent, plans: readonly PageLayout[]): PageLayout | undefined {
+  const cost = ({ scale, pageCount }: PageLayout): number => scale * (pageCount > 1 ? overleaf : 1);
+  return plans.toSorted((a, b) => cost(a) - cost(b) || b.fontSize - a.fontSize)[0];
 }
 
 /** The best layout; where frames have no room in its drawing, the best with a row for them, if the paper has one. */
 function roomiestLayout(content: PageContent, options: PageOptions, scales: readonly number[]): PageLayout | undefined {
   const { frames, hasRoom, ...plain } = content;
-  const plan = bestLayout(pageLayouts(plain, options, scales));
+  const plan = bestLayout(content, pageLayouts(plain, options, scales));
   if (plan === undefined || hasRoom === undefined || hasRoom(paperTransform(content, plan), plan.drawing)) return plan;
-  return bestLayout(pageLayouts(content, options, scales)) ?? plan;
+  return bestLayout(content, pageLayouts(content, options, scales)) ?? plan;
 }
 
 function tooBig(content: PageContent, { arena }: Course, options: PageOptions): TooBig {
-  const plan = bestLayout(pageLayouts(content, options, SCALES));
+  const plan = bestLayout(content, pageLayouts(content, options, SCALES));
   const nearest = plan?.scale ?? SCALES.at(-1) ?? 10000;
   const { length, width } = arena;
   const paper = PAPER_NAMES[options.paper];

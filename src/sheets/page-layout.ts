@@ -18,6 +18,8 @@ export interface PageContent {
   readonly legend: SheetLegend;
   /** The drawing under its transform; `bounds` is the part of the page that labels may use, `row` what is kept for frames. */
   draw(transform: PaperTransform, bounds: Bounds, row?: Bounds): readonly Mark<'paper'>[];
+  /** How much larger a drawing has to be before its words go overleaf; absent: half as large again. */
+  readonly overleaf?: number;
   /** Frames at a scale that have no room in the drawing, mm: the page keeps a row for them. Absent: none. */
   readonly frames?: (scale: number, turned: boolean) => readonly PaperSize[];
   /** Whether the drawing has room for all of its frames. */

@@ -39,8 +39,10 @@ const DRAWING: SheetOption = {
   ],
 };
 
-/** Where more labels than this share need a line to what they name, the drawing is dense. An estimate, from looking at starters. */
-const DENSE = 0.3;
+/** A drawing of which labels take more than this share is dense. An estimate, from looking at the starters. */
+const DENSE = 0.22;
+/** A pattern is read at a wall: what is small is drawn again in frames, so one page is worth a smaller drawing. */
+const OVERLEAF = 2.1;
 
 type Draw = (transform: PaperTransform, bounds: Bounds, row?: Bounds) => CourseDrawing;
 
@@ -58,6 +60,7 @@ function contentOf(survey: Survey, draw: Draw): PageContent {
     extent: extent(survey),
     legend: legendOf(survey),
     draw: (transform, bounds, row) => draw(transform, bounds, row).marks,
+    overleaf: OVERLEAF,
     frames: (scale, turned) => insetSizes(survey, scale, turned),
     hasRoom: (transform) => hasInsetRoom(survey, transform),
     about: (page) =>
@@ -103,7 +106,8 @@ function plainContent(survey: Survey, preceding: number): PageContent {
     extent: extent(survey),
     legend: plainLegendOf(survey),
     draw: (transform, bounds) =>
-      courseDrawing(survey, transform, { bounds, choices: { signs: 'plain', dimensions: 'off', insets: 'none' } }).marks,
+      courseDrawing(survey, transform, { bounds, choices: { signs: 'plain', dimensions: 'off', insets: 'none' } })
+        .marks,
     about: () => `${displayTitle(survey.course)}: a plain drawing of the course, with the numbers and the line.`,
     steps: [],
     notes: [],

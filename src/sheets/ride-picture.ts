@@ -192,8 +192,8 @@ export interface Labelled {
   readonly marks: readonly Mark<'paper'>[];
   /** Labels that cover something. */
   readonly conflicts: number;
-  /** Labels that need a line to what they name. */
-  readonly leaders: number;
+  /** Paper that labels take with 1 mm of air about them, mm². */
+  readonly taken: number;
 }
 
 export function labelled({ index, marks, labels }: Picture, room: Bounds): Labelled {
@@ -206,6 +206,10 @@ export function labelled({ index, marks, labels }: Picture, room: Bounds): Label
     const place = places[i];
     return place === undefined ? [] : drawn(place);
   });
-  const leaders = places.filter((place) => place?.leader !== undefined).length;
-  return { marks: [...marks, ...set], conflicts, leaders };
+  const taken = places.reduce((sum, place) => {
+    if (place === undefined) return sum;
+    const { minX, maxX, minY, maxY } = place.box;
+    return sum + (maxX - minX + 2) * (maxY - minY + 2);
+  }, 0);
+  return { marks: [...marks, ...set], conflicts, taken };
 }
