@@ -24,6 +24,7 @@ const LADDER = [
   'core/checks',
   'core/setout',
   'core/change',
+  'core/go',
   'core/files',
   'core/score',
   'words',

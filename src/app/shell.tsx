@@ -17,6 +17,7 @@ import { lazyComponent } from './lazy-panel.tsx';
 import { LiveRegion } from './live-region.tsx';
 import { Panels } from './panels.tsx';
 import { usePaneKeys } from './panes.ts';
+import { ScoreWhereOpen } from './score/score-place.tsx';
 import { CompanionWhereOpen } from './setout/companion-place.tsx';
 import { SkipLinks } from './skip-links.tsx';
 import { panelsOf } from './stages.ts';
@@ -68,6 +69,7 @@ export function Shell() {
       <LiveRegion />
       <FirstDialogs />
       <CompanionWhereOpen />
+      <ScoreWhereOpen />
       <ButtonName />
     </div>
   );

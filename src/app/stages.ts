@@ -30,9 +30,11 @@ const RuleBookPanel = lazyComponent(() => import('./check/rulebook.tsx').then((m
 const HorsePanel = lazyComponent(() => import('./check/horse.tsx').then((module) => module.HorsePanel));
 const FindingsPanel = lazyComponent(() => import('./check/findings.tsx').then((module) => module.FindingsPanel));
 const ClassPanel = lazyComponent(() => import('./post/class-form.tsx').then((module) => module.ClassPanel));
+const EntriesPanel = lazyComponent(() => import('./go/entries-panel.tsx').then((module) => module.EntriesPanel));
 const PaperPanel = lazyComponent(() => import('./post/paper.tsx').then((module) => module.PaperPanel));
 const WordsPanel = lazyComponent(() => import('./post/instruction-words.tsx').then((module) => module.WordsPanel));
 const SetOutPanel = lazyComponent(() => import('./setout/setout-panel.tsx').then((module) => module.SetOutPanel));
+const ScorePanel = lazyComponent(() => import('./score/score-panel.tsx').then((module) => module.ScorePanel));
 const LayoutsPanel = lazyComponent(() => import('./change/layouts.tsx').then((module) => module.LayoutsPanel));
 const ComparePanel = lazyComponent(() => import('./change/compare-panel.tsx').then((module) => module.ComparePanel));
 const DayPanel = lazyComponent(() => import('./day/day-panel.tsx').then((module) => module.DayPanel));
@@ -68,7 +70,9 @@ const PANELS: Readonly<Record<Stage, readonly Panel[]>> = {
   ],
   post: [
     { id: 'class', title: appWords.class, side: 'left', body: ClassPanel, grows: true, isTab: true },
+    { id: 'entries', title: terms.entries, side: 'left', body: EntriesPanel, grows: true, isTab: true },
     { id: 'set-out', title: appWords.setOut, side: 'left', body: SetOutPanel, grows: true, isTab: true },
+    { id: 'score', title: appWords.score, side: 'left', body: ScorePanel, grows: true, isTab: true },
     { id: 'paper', title: appWords.paper, side: 'right', body: PaperPanel },
     { id: 'words', title: appWords.instructions, short: appWords.words, side: 'right', body: WordsPanel, grows: true },
   ],

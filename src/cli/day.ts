@@ -5,6 +5,7 @@ import { type DaySavings, daySavings } from '../core/change/day-savings.ts';
 import { brokenWords, DAY_CAUTION, DAY_PARTS, savesWords, untakenWords, waitWords } from '../core/change/day-words.ts';
 import { crewChange } from '../core/change/layout-change-over.ts';
 import type { Course, Day } from '../core/course/course.ts';
+import { dayEntryCount } from '../core/course/day-class.ts';
 import { printMinutes } from '../core/measure/duration.ts';
 import { printTimeOfDay } from '../core/measure/time-of-day.ts';
 import { baseCommand } from './command.ts';
@@ -23,7 +24,7 @@ function rows(course: Course, day: Day, { times }: DayOrder): string[][] {
       of?.title ?? id,
       title(layout),
       of?.judge ?? '',
-      String(of?.entries ?? 0),
+      String(of === undefined ? 0 : dayEntryCount(course, of)),
       change.to > change.from ? printMinutes(change.to - change.from) : 'none',
     ];
     return { from, cells: [printTimeOfDay(from), printTimeOfDay(to), ...cells] };

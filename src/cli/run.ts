@@ -5,10 +5,12 @@ import { checkCommand } from './check.ts';
 import { baseCommand, HelpShown } from './command.ts';
 import { dayCommand } from './day.ts';
 import { unknownWord } from './did-you-mean.ts';
+import { goCommand } from './go.ts';
 import { BadInput, type Io } from './io.ts';
 import { linkCommand } from './link.ts';
 import { postCommand } from './post.ts';
 import { rideCommand } from './ride.ts';
+import { scoreCommand } from './score.ts';
 import { setCommand } from './set.ts';
 import { setOutCommand } from './setout.ts';
 
@@ -32,7 +34,9 @@ export async function runCommandLine(argv: readonly string[], io: Io): Promise<n
     setOutCommand(io),
     changeCommand(io),
     dayCommand(io),
+    goCommand(io),
     asBuiltCommand(io, reportFailure),
+    scoreCommand(io),
   ];
   const known = commands.map((each) => each.name());
   const program = baseCommand(

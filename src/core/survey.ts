@@ -48,7 +48,7 @@ function matches(stock: Stock, { piece }: PlacedPiece): boolean {
 }
 
 /** Each piece is taken from the first line of the list that has its kind and sizes, even when that line is used up. */
-function truckUse(truck: readonly Stock[], pieces: readonly PlacedPiece[]): readonly TruckUse[] {
+export function truckUse(truck: readonly Stock[], pieces: readonly PlacedPiece[]): readonly TruckUse[] {
   const taken = new Map<Stock | null, string[]>();
   for (const piece of pieces) {
     const stock = truck.find((line) => matches(line, piece)) ?? null;

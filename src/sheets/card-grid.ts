@@ -1,4 +1,4 @@
-/** How the columns of a card share the width of the paper: as bands one under the other where one row cannot hold them. */
+/** How the columns of a card share the width of the paper: as tiers one under the other where one row cannot hold them. */
 import { SMALLEST_FONT_SIZE, textWidth, truncatedText, wrappedLines } from './lettering.ts';
 
 /** A column of the card, headed by the number of the leg and a few words. */
@@ -17,7 +17,7 @@ export interface PlacedColumn extends GridColumn {
   readonly isCut: boolean;
 }
 
-export interface CardBand {
+export interface CardTier {
   readonly columns: readonly PlacedColumn[];
   /** Height of its head. */
   readonly headHeight: number;
@@ -27,7 +27,7 @@ interface GridRoom {
   /** Where the columns begin and how far the card reaches, mm. */
   readonly from: number;
   readonly to: number;
-  /** Kept free at the right of the last band, for the sums. */
+  /** Kept free at the right of the last tier, for the sums. */
   readonly sums: number;
   /** No column is narrower. */
   readonly least: number;
@@ -74,7 +74,7 @@ function split<T>(list: readonly T[], count: number): readonly (readonly T[])[] 
   return Array.from({ length: count }, (_, i) => list.slice(i * size, (i + 1) * size));
 }
 
-function bandOf(columns: readonly GridColumn[], { from, least }: GridRoom, width: number): CardBand | undefined {
+function tierOf(columns: readonly GridColumn[], { from, least }: GridRoom, width: number): CardTier | undefined {
   const widths = columns.map((column) => leastWidth(column, least));
   const spare = (width - widths.reduce((sum, each) => sum + each, 0)) / Math.max(1, columns.length);
   if (spare < 0) return undefined;
@@ -95,13 +95,13 @@ function bandOf(columns: readonly GridColumn[], { from, least }: GridRoom, width
   return { columns: placed, headHeight: NUMBER_LINE + most * HEAD_LINE + PADDING };
 }
 
-/** The columns in as few bands as they fit, about as many in each. */
-export function cardBands(columns: readonly GridColumn[], room: GridRoom): readonly CardBand[] {
+/** The columns in as few tiers as they fit, about as many in each. */
+export function cardTiers(columns: readonly GridColumn[], room: GridRoom): readonly CardTier[] {
   const whole = room.to - room.from;
   for (let count = 1; count <= Math.max(1, columns.length); count += 1) {
     const groups = split(columns, count);
-    const bands = groups.flatMap((group, i) => bandOf(group, room, i === count - 1 ? whole - room.sums : whole) ?? []);
-    if (bands.length === count) return bands;
+    const tiers = groups.flatMap((group, i) => tierOf(group, room, i === count - 1 ? whole - room.sums : whole) ?? []);
+    if (tiers.length === count) return tiers;
   }
   throw new Error(`card: a column does not fit into ${whole} mm`);
 }

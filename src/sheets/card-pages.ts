@@ -5,7 +5,7 @@ import { cardScoring } from '../core/score/card-scoring.ts';
 import { type CardScoring, SCORE_CAUTION } from '../core/score/score-card.ts';
 import type { Survey } from '../core/survey.ts';
 import { counted } from '../core/text/sentence.ts';
-import { cardBands } from './card-grid.ts';
+import { cardTiers } from './card-grid.ts';
 import { legendItems } from './card-legend.ts';
 import {
   type CardGrid,
@@ -115,9 +115,9 @@ export function cardPages(survey: Survey, options: PageOptions, kind: CardKind):
   const entryWidth = ENTRY[hasNames ? 'shown' : 'number'];
   const from = left + entryWidth + LABELS;
   const room = { from, to: right, sums: SUM_WIDTH * kind.sums.length, least: kind.least(scoring) };
-  const bands = cardBands(manoeuvres(survey), room);
+  const tiers = cardTiers(manoeuvres(survey), room);
   const grid: CardGrid = {
-    bands,
+    tiers,
     tracks: kind.tracks(scoring),
     entryWidth,
     hasNames,
@@ -126,7 +126,7 @@ export function cardPages(survey: Survey, options: PageOptions, kind: CardKind):
     base: scoring.base,
     sums: kind.sums,
   };
-  const cut = bands.flatMap(({ columns }) => columns.filter(({ isCut }) => isCut));
+  const cut = tiers.flatMap(({ columns }) => columns.filter(({ isCut }) => isCut));
   const items = legendItems(scoring, cut);
   const area = { x: left, y: PAGE_MARGIN, width: right - left };
   const head = classHead(course);
@@ -142,9 +142,9 @@ export function cardPages(survey: Survey, options: PageOptions, kind: CardKind):
   const legendTop = bottom - legendHeight;
   const rowsEnd = (page: number): number => (isListed(page) ? legendTop : bottom) - SPACE;
   const headTop = (page: number): number => area.y + (page === 0 ? first : later).height + SPACE;
-  const bandHeads = bands.reduce((sum, { headHeight }) => sum + headHeight, 0);
+  const tierHeads = tiers.reduce((sum, { headHeight }) => sum + headHeight, 0);
   const capacity = (page: number): number =>
-    Math.max(1, Math.floor((rowsEnd(page) - headTop(page) - bandHeads) / high));
+    Math.max(1, Math.floor((rowsEnd(page) - headTop(page) - tierHeads) / high));
   const lines = linesOf(survey, options);
   const rows: (readonly CardLine[])[] = [];
   for (let at = 0; at < Math.max(1, lines.length); ) {

@@ -1,7 +1,7 @@
 /** The rows of a card on paper: the head of its columns, and an entry with room for a hand. */
 import type { Entry } from '../core/course/course.ts';
 import type { Mark } from '../core/plane/mark.ts';
-import type { CardBand, PlacedColumn } from './card-grid.ts';
+import type { CardTier, PlacedColumn } from './card-grid.ts';
 import { SMALLEST_FONT_SIZE, truncatedText } from './lettering.ts';
 import { wordsMark } from './title-block.ts';
 
@@ -34,7 +34,7 @@ function centred(text: string, x: number, y: number, size: number, weight: 'regu
 
 /** How a card is divided, mm from the left edge of the paper. */
 export interface CardGrid {
-  readonly bands: readonly CardBand[];
+  readonly tiers: readonly CardTier[];
   readonly tracks: readonly CardTrack[];
   readonly entryWidth: number;
   readonly hasNames: boolean;
@@ -44,7 +44,7 @@ export interface CardGrid {
   readonly sums: readonly string[];
 }
 
-/** Where the sums begin: they stand at the right of the last band. */
+/** Where the sums begin: they stand at the right of the last tier. */
 function sumsFrom({ right, sums }: CardGrid): number {
   return right - SUM_WIDTH * sums.length;
 }
@@ -53,11 +53,11 @@ export function headMarks(
   grid: CardGrid,
   top: number,
 ): { readonly marks: readonly Mark<'paper'>[]; readonly height: number } {
-  const { bands, left, right, sums } = grid;
+  const { tiers, left, right, sums } = grid;
   const marks: Mark<'paper'>[] = [];
   let y = top;
-  for (const [i, { columns, headHeight }] of bands.entries()) {
-    const isLast = i === bands.length - 1;
+  for (const [i, { columns, headHeight }] of tiers.entries()) {
+    const isLast = i === tiers.length - 1;
     if (i === 0) marks.push(wordsMark('Entry', left + 1, y + 5, { size: SMALL, weight: 'bold' }));
     for (const { number, lines, x, width } of columns) {
       const middle = x + width / 2;
@@ -99,15 +99,15 @@ function tickMarks({ x, width }: PlacedColumn, y: number, ticks: readonly string
 }
 
 /** Height of an entry. */
-export function rowHeight({ bands, tracks }: CardGrid): number {
-  return bands.length * tracks.length * TRACK;
+export function rowHeight({ tiers, tracks }: CardGrid): number {
+  return tiers.length * tracks.length * TRACK;
 }
 
-/** One entry: for each band the tracks, one under the other. */
+/** One entry: for each tier the tracks, one under the other. */
 export function rowMarks(grid: CardGrid, entry: CardLine, top: number): readonly Mark<'paper'>[] {
-  const { bands, tracks, left, right, entryWidth, sums, hasNames } = grid;
-  const bandHeight = tracks.length * TRACK;
-  const height = bands.length * bandHeight;
+  const { tiers, tracks, left, right, entryWidth, sums, hasNames } = grid;
+  const tierHeight = tracks.length * TRACK;
+  const height = tiers.length * tierHeight;
   const marks: Mark<'paper'>[] = [];
   if (entry !== null) {
     const short = (text: string) => truncatedText(text, entryWidth - 2, { size: SMALL });
@@ -118,20 +118,20 @@ export function rowMarks(grid: CardGrid, entry: CardLine, top: number): readonly
       marks.push(wordsMark(short(text), left + 1, top + 10.2 + i * 4.2, { size: SMALL }));
     });
   }
-  for (const [i, { columns }] of bands.entries()) {
-    const y = top + i * bandHeight;
-    const end = i === bands.length - 1 ? sumsFrom(grid) : right;
+  for (const [i, { columns }] of tiers.entries()) {
+    const y = top + i * tierHeight;
+    const end = i === tiers.length - 1 ? sumsFrom(grid) : right;
     for (const [k, { title, ticks }] of tracks.entries()) {
       const at = y + k * TRACK;
       marks.push(wordsMark(title, left + entryWidth + 1, at + TRACK / 2 + 1.2, { size: SMALL }));
       if (ticks !== undefined) for (const column of columns) marks.push(...tickMarks(column, at, ticks));
       if (k > 0) marks.push(line([left + entryWidth, at], [end, at], THIN));
     }
-    for (const { x } of columns) marks.push(line([x, y], [x, y + bandHeight], THIN));
+    for (const { x } of columns) marks.push(line([x, y], [x, y + tierHeight], THIN));
     if (i > 0) marks.push(line([left + entryWidth, y], [right, y], THIN));
-    if (i === bands.length - 1) {
+    if (i === tiers.length - 1) {
       sums.forEach((_, k) => {
-        marks.push(line([end + k * SUM_WIDTH, y], [end + k * SUM_WIDTH, y + bandHeight], k === 0 ? THICK : THIN));
+        marks.push(line([end + k * SUM_WIDTH, y], [end + k * SUM_WIDTH, y + tierHeight], k === 0 ? THICK : THIN));
       });
     }
   }

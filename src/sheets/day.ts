@@ -3,6 +3,7 @@ import { crewOf } from '../core/change/crew.ts';
 import type { ClassTimes, DayTimes } from '../core/change/day-times.ts';
 import { brokenWords, DAY_CAUTION, untakenWords, waitWords } from '../core/change/day-words.ts';
 import type { Course, Day } from '../core/course/course.ts';
+import { dayEntryCount } from '../core/course/day-class.ts';
 import { printMinutes } from '../core/measure/duration.ts';
 import { printTimeOfDay } from '../core/measure/time-of-day.ts';
 import { andList } from '../core/text/sentence.ts';
@@ -71,7 +72,7 @@ function classRows(course: Course, day: Day, times: ClassTimes, index: number): 
     { text: of === undefined ? '' : LEVELS[of.level] },
     { text: layout },
     { text: of?.judge ?? '' },
-    { text: String(of?.entries ?? 0) },
+    { text: String(of === undefined ? 0 : dayEntryCount(course, of)) },
     { text: printMinutes(times.to - times.from) },
   ];
   return [...changeRow(index === 0 ? 'Set out' : 'Change over', layout, times.change), { from: times.from, row }];

@@ -81,9 +81,11 @@ function classPart(
   if (of === undefined || layout === undefined || from === undefined) return [];
   const isNew = times.findIndex((each) => each.layout === layout) === index;
   const before = times[index - 1]?.layout ?? layout;
+  // In a folder of the day a class begins when the timetable says.
+  const entry = { starts: from, ...classEntryOf(of, course) };
   const own = asked
     .filter(({ sheet }) => isNew || sheet.perLayout !== true)
-    .map((each) => drawnPart(each, () => layoutSurvey(course, layout, classEntryOf(of, course.class))));
+    .map((each) => drawnPart(each, () => layoutSurvey(course, layout, entry)));
   const [first, ...rest] = [...changeParts(course, before, layout, asked), ...own];
   if (first === undefined) return [];
   const title = `${index + 1}. ${of.title}, ${printTimeOfDay(from)}`;

@@ -71,6 +71,7 @@ export const appWords = {
   instructions: 'Instructions',
   words: 'Words',
   setOut: 'Set-out',
+  score: 'Score',
   layouts: 'Layouts',
   day: 'Day',
   compare: 'Compare',

@@ -10,11 +10,13 @@ import { deskNames } from './desk-names.ts';
 import { fileWords } from './file.ts';
 import { findingsWords } from './findings.ts';
 import { emptyWords, hintWords, newCourseWords, paletteWords, starterWords } from './first-visit.ts';
+import { goWords } from './go.ts';
 import { handWords } from './hand.ts';
 import { helpWords } from './help.ts';
 import { keyWords } from './keys.ts';
 import { postWords } from './post.ts';
 import { rideWords } from './ride.ts';
+import { scoreWords } from './score.ts';
 import { setWords } from './set.ts';
 import { setoutWords } from './setout.ts';
 import { shellWords } from './shell.ts';
@@ -34,11 +36,13 @@ export const catalogue = {
   file: fileWords,
   findings: findingsWords,
   firstVisit: { newCourseWords, starterWords, emptyWords, paletteWords, hintWords },
+  go: goWords,
   hand: handWords,
   help: helpWords,
   keys: keyWords,
   post: postWords,
   ride: rideWords,
+  score: scoreWords,
   set: setWords,
   setout: setoutWords,
   shell: shellWords,

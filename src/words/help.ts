@@ -6,7 +6,7 @@ export const helpWords = {
     ride: 'Say in which order and at which gait the obstacles are ridden. The line of travel, the landings and the time follow; a tick across the line is where the gait or the lead changes. Drag the line to bend it, choose on which side it passes a thing, or drag a handle to move where it crosses a pole. Play it, or step from landing to landing. Hoof prints shows where the feet come down, Time what each obstacle costs the class.',
     check:
       'Read what is out of range, go to it, and apply a fix with one click where there is one, or waive it with your reason. A badge in the arena opens its finding when it is pressed; a drag that begins on it moves what lies beneath. Compare two rule books, see the ground that a backing horse sweeps, and watch it going through.',
-    post: 'See the pattern as it will be posted, change its words, and export it as a PDF; the designer’s copy adds findings and waivers. Set-out gives the crew its tapes, and opens the steps for the arena.',
+    post: 'See the pattern as it will be posted, change its words, and export it as a PDF; the designer’s copy adds findings and waivers. Set-out gives the crew its tapes, and opens the steps for the arena. Score opens the judge’s card for a tablet.',
     change:
       'Keep several layouts in one course: branch one and change the branch. Compare lays one over the other or side by side, and marks the better measures. Change-over says what the crew carries where, in which order and in about how many minutes. Day gives the classes their times and finds the order that needs the least changing over.',
   },
@@ -41,11 +41,26 @@ export const helpWords = {
       ],
     },
     {
+      id: 'help-entries',
+      title: 'Who rides, and when',
+      paragraphs: [
+        'Post → Entries takes the entries as you type or paste them, one a line: number, rider, horse. Columns of a spreadsheet come as they are. A line that cannot be read stays in the box, with what would be right. Draw the order, or put it by number; a draw number draws the same order again. Move an entry by its arrows, by Alt + Up and Alt + Down, or by dragging it.',
+        'Press an entry to scratch it, or to type how many minutes late it goes: all after it move with it. The times are estimates; the sheets Order of go and Gate sheet show them.',
+      ],
+    },
+    {
       id: 'help-set-out',
       title: 'Setting it out in the arena',
       paragraphs: [
         'Post → Set-out → Set it out in the arena shows one thing to do at a time, large enough for arm’s length. Held is solid, laid now is hatched, and ends have letters; turn the picture to face as you do. Next and Back are a third of the screen; Page Down and Page Up do the same. Once the page is loaded it needs no connection.',
         'Tick what is done: it is remembered on this device until the part’s plan changes. Under Parts, tick the parts that somebody else lays and share their link; it needs the same course on the other device. Under As built, type what the tape reads: it says which reading is likely wrong, and what to move so that every gap is in its band.',
+      ],
+    },
+    {
+      id: 'help-score',
+      title: 'Scoring on a tablet',
+      paragraphs: [
+        'Post → Score → Open the score card: choose the entry, tap a score and any penalties, and go on with Next. A score that is tapped again is taken back; Undo takes back anything. Placings shows totals and ties so far, and exports them. Each tap is kept in this browser. It is an aid to the scribe, not the official result.',
       ],
     },
   ],

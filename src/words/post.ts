@@ -8,8 +8,6 @@ export const postWords = {
   class: 'Class',
   nameTheClass: 'Name the class',
   changeTheLevel: 'Change the level',
-  entriesRefused: (most: number) => `Entries is a whole number from 0 to ${most}.`,
-  changeTheEntries: 'Change the entries',
   date: 'Date',
   changeTheDate: 'Change the date',
   notesOnPage: 'Notes on the page',

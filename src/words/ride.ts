@@ -103,8 +103,6 @@ export const rideWords = {
   simpleOrFlying: 'Simple or flying',
   simple: 'Simple',
   flying: 'Flying',
-  entriesRefused: (most: number) => `Entries is a whole number from 0 to ${most}.`,
-  changeTheEntries: 'Change the entries',
   timeAllowed: 'Time allowed',
   timeAllowedHint: 'For the whole class, such as 2 h; empty for no limit',
   changeTimeAllowed: 'Change the time allowed',

@@ -22,7 +22,7 @@ const OPEN = starter('larkhollow-open');
 /** Two lines to write in, of 8 mm each. */
 const LEAST_ROW = 16;
 
-function bandsOf(legs: number): number {
+function tiersOf(legs: number): number {
   const [first] = rowsOf(pagesOf(judge, withLegs(OPEN, legs)));
   return Math.round((first?.height ?? 0) / LEAST_ROW);
 }
@@ -43,8 +43,8 @@ describe.each(PAPERS_HELD)('on %s', (_, options) => {
   });
 });
 
-test('more obstacles than fit stand in a second band', () => {
-  expect([bandsOf(4), bandsOf(10), bandsOf(20)]).toEqual([1, 1, 2]);
+test('more obstacles than fit stand in a second tier', () => {
+  expect([tiersOf(4), tiersOf(10), tiersOf(20)]).toEqual([1, 1, 2]);
 });
 
 describe('rows', () => {

@@ -1,5 +1,6 @@
 import { Trash2 } from 'lucide-react';
 import type { DayClass, Level } from '../../core/course/course.ts';
+import { dayClassOf, dayEntryCount } from '../../core/course/day-class.ts';
 import { changeClass, removeClass } from '../../core/course/edit-day.ts';
 import { printTimeOfDay, readTimeOfDay } from '../../core/measure/time-of-day.ts';
 import type { Refusal } from '../../desk/input.ts';
@@ -7,6 +8,7 @@ import { dayWords } from '../../words/day.ts';
 import { terms } from '../../words/terms.ts';
 import { LEVEL_WORDS } from '../app-words.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
+import { ListedEntries } from '../go/entries-field.tsx';
 import { ChoiceField } from '../set/choice-field.tsx';
 import { TypedField } from '../set/typed-field.tsx';
 
@@ -16,6 +18,8 @@ const MOST_ENTRIES = 500;
 export function ClassFields({ of }: { readonly of: DayClass }) {
   const desk = useDesk();
   const layouts = useDeskState((state) => state.course.layouts);
+  const isListed = useDeskState(({ course }) => course.class.list !== undefined && dayClassOf(course) === of);
+  const listed = useDeskState(({ course }) => dayEntryCount(course, of));
   const change = (label: string, next: Parameters<typeof changeClass>[2]) =>
     desk.edit(dayWords.changeOfClass(label, of.title), (now) => changeClass(now, of.id, next));
   const title = (text: string): Refusal => {
@@ -67,7 +71,11 @@ export function ClassFields({ of }: { readonly of: DayClass }) {
           options={LEVEL_WORDS}
           choose={(level) => change(dayWords.changeTheLevel, { level: level as Level })}
         />
-        <TypedField label={terms.entries} value={String(of.entries)} send={entries} />
+        {isListed ? (
+          <ListedEntries count={listed} />
+        ) : (
+          <TypedField label={terms.entries} value={String(of.entries)} send={entries} />
+        )}
         <TypedField
           label={dayWords.notBefore}
           value={of.startsAt === undefined ? '' : printTimeOfDay(of.startsAt)}

@@ -2,6 +2,7 @@ import { ArrowDown, ArrowUp } from 'lucide-react';
 import { type DragEvent, Fragment, useState } from 'react';
 import type { ClassTimes, DayTimes } from '../../core/change/day-times.ts';
 import type { DayBreak, DayClass } from '../../core/course/course.ts';
+import { dayEntryCount } from '../../core/course/day-class.ts';
 import { moveClass } from '../../core/course/edit-day.ts';
 import { printMinutes } from '../../core/measure/duration.ts';
 import type { Seconds } from '../../core/measure/quantity.ts';
@@ -108,6 +109,7 @@ export function DayTimeline({ planned }: { readonly planned: DayPlan | null }) {
 
 function ClassWords({ of, own }: { readonly of: DayClass; readonly own: ClassTimes | undefined }) {
   const layout = useDeskState((state) => state.course.layouts.find(({ id }) => id === of.layout)?.title ?? of.layout);
+  const entries = useDeskState((state) => dayEntryCount(state.course, of));
   const drags = own?.drags.map(({ from }) => printTimeOfDay(from)) ?? [];
   return (
     <span className="row-title">
@@ -116,7 +118,7 @@ function ClassWords({ of, own }: { readonly of: DayClass; readonly own: ClassTim
         <strong className="timeline-times">{dayWords.fromTo(printTimeOfDay(own.from), printTimeOfDay(own.to))}</strong>
       )}
       <small>
-        {layout}, {terms.countedEntries(of.entries)}
+        {layout}, {terms.countedEntries(entries)}
         {of.judge === undefined ? '' : dayWords.judge(of.judge)}
         {of.startsAt === undefined ? '' : dayWords.notBeforeTime(printTimeOfDay(of.startsAt))}
       </small>

@@ -4,10 +4,9 @@ import { postWords } from '../../words/post.ts';
 import { terms } from '../../words/terms.ts';
 import { LEVEL_WORDS } from '../app-words.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
+import { EntriesField } from '../go/entries-field.tsx';
 import { ChoiceField } from '../set/choice-field.tsx';
 import { TypedField } from '../set/typed-field.tsx';
-
-const MOST_ENTRIES = 500;
 
 /** Who rides it, and when: the head of the page. */
 export function ClassPanel() {
@@ -53,18 +52,7 @@ export function ClassPanel() {
           options={LEVEL_WORDS}
           choose={(level) => change(postWords.changeTheLevel, { level: level as Level })}
         />
-        <TypedField
-          label={terms.entries}
-          value={about.entries === 0 ? '' : String(about.entries)}
-          send={(text) => {
-            const entries = text.trim() === '' ? 0 : Number(text);
-            if (!Number.isInteger(entries) || entries < 0 || entries > MOST_ENTRIES) {
-              return postWords.entriesRefused(MOST_ENTRIES);
-            }
-            change(postWords.changeTheEntries, { entries });
-            return undefined;
-          }}
-        />
+        <EntriesField />
         <div className="field wide">
           <label htmlFor={date}>{postWords.date}</label>
           <input

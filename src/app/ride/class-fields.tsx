@@ -4,8 +4,8 @@ import type { Seconds } from '../../core/measure/quantity.ts';
 import { USUAL_CLASS } from '../../core/ride/class-clock.ts';
 import type { Refusal } from '../../desk/input.ts';
 import { rideWords } from '../../words/ride.ts';
-import { terms } from '../../words/terms.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
+import { EntriesField } from '../go/entries-field.tsx';
 import { ChoiceField } from '../set/choice-field.tsx';
 import { TypedField } from '../set/typed-field.tsx';
 
@@ -48,16 +48,7 @@ export function ClassFields() {
   const { dragEvery = USUAL_CLASS.dragEvery } = about;
   return (
     <div className="fields">
-      <TypedField
-        label={terms.entries}
-        value={about.entries === 0 ? '' : String(about.entries)}
-        send={(text) => {
-          const entries = readWhole(text);
-          if (entries === undefined) return rideWords.entriesRefused(MOST_ENTRIES);
-          put(rideWords.changeTheEntries, { entries });
-          return undefined;
-        }}
-      />
+      <EntriesField />
       <TypedField
         label={rideWords.timeAllowed}
         hint={rideWords.timeAllowedHint}

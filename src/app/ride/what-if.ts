@@ -6,7 +6,8 @@ export const WHAT_IF_ENTRIES = [15, 30, 70] as const;
 
 /** The class if so many rode it. */
 export function ifEntered({ line, layout, course }: Survey, entries: number): ClassClock {
-  return classClock(line, layout.ride, { ...course.class, entries });
+  const { list: _, ...rest } = course.class;
+  return classClock(line, layout.ride, { ...rest, entries });
 }
 
 /** The leg that costs the class most: its way and its obstacle together. */

@@ -5,4 +5,6 @@ import './ride.css';
 import './post.css';
 import './change.css';
 import './setout.css';
+import './score.css';
+import './go.css';
 import './forced-later.css';

@@ -1,4 +1,5 @@
 import type { ClassEntry, Course, Day, DayBreak, DayClass, Layout } from '../course/course.ts';
+import { dayClassOf } from '../course/day-class.ts';
 import type { Seconds } from '../measure/quantity.ts';
 import { memoizeByIdentity } from '../memo/by-identity.ts';
 import { USUAL_CLASS } from '../ride/class-clock.ts';
@@ -37,20 +38,32 @@ export interface DayProblem {
   changeOver(from: string | null, to: string | null): Seconds;
 }
 
-/** A class of the day as the class entry that its layout is surveyed with. */
-export const classEntryOf = memoizeByIdentity((of: DayClass, own: ClassEntry): ClassEntry => {
+type Lists = 'its-list' | 'no-list';
+
+const entryOf = memoizeByIdentity((of: DayClass, own: ClassEntry, lists: Lists): ClassEntry => {
   const { title, level, entries, changeover, dragEvery, drag } = of;
-  const { allotted: _, ...rest } = own;
+  const { allotted: _, list, starts, drawn, ...rest } = own;
   return {
     ...{ ...rest, title, level, entries },
+    ...(lists === 'no-list' || list === undefined ? {} : { list }),
+    ...(lists === 'no-list' || starts === undefined ? {} : { starts }),
+    ...(lists === 'no-list' || drawn === undefined ? {} : { drawn }),
     ...(changeover === undefined ? {} : { changeover }),
     ...(dragEvery === undefined ? {} : { dragEvery }),
     ...(drag === undefined ? {} : { drag }),
   };
 });
 
+/**
+ * A class of the day as the class entry that its layout is surveyed with. Who rides, and when, is known of the one that is the
+ * course's own.
+ */
+export function classEntryOf(of: DayClass, course: Course): ClassEntry {
+  return entryOf(of, course.class, dayClassOf(course) === of ? 'its-list' : 'no-list');
+}
+
 function taskOf(course: Course, of: DayClass): DayTask {
-  const entry = classEntryOf(of, course.class);
+  const entry = classEntryOf(of, course);
   const { go, riding, drags, dragging, whole } = layoutSurvey(course, of.layout, entry).classClock;
   const { changeover, dragEvery, drag } = { ...USUAL_CLASS, ...entry };
   const { startsAt, judge = '' } = of;

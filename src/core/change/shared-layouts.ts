@@ -150,7 +150,7 @@ export function sharedLayouts(course: Course): readonly SharedLayout[] {
   const classes = course.day?.classes ?? [];
   const ridden = [...new Set(classes.map(({ layout }) => layout))];
   return classes.flatMap((of) => {
-    const entry = classEntryOf(of, course.class);
+    const entry = classEntryOf(of, course);
     const rider = { of, entry, own: layoutSurvey(course, of.layout, entry) };
     return ridden
       .filter((layout) => layout !== of.layout)

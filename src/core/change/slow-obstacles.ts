@@ -33,7 +33,7 @@ export function slowestObstacles(course: Course): readonly SlowObstacle[] {
   const classes = course.day?.classes ?? [];
   return [...new Set(classes.map(({ layout }) => layout))].flatMap((layout): readonly SlowObstacle[] => {
     const riding = classes.filter((each) => each.layout === layout);
-    const studies = riding.map((each) => layoutSurvey(course, layout, classEntryOf(each, course.class)));
+    const studies = riding.map((each) => layoutSurvey(course, layout, classEntryOf(each, course)));
     const [first] = studies;
     if (first === undefined || first.layout.ride.legs.length < 2) return [];
     const slowest = first.classClock.legs.toSorted((a, b) => b.own - a.own).slice(0, TRIED);

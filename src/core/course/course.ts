@@ -16,6 +16,9 @@ export const LONGEST_NAME = 120;
 
 export const VERSION = 1;
 
+/** More do not ride in one class. */
+export const MOST_ENTRIES = 500;
+
 /** A rectangle: x along its long side, y across, origin at its datum corner (south-west). */
 export interface Arena {
   readonly title: string;
@@ -100,6 +103,15 @@ export interface Entry {
   readonly horse: string;
   /** Does not ride after all. */
   readonly scratched?: true;
+  /** How much later it goes than its turn, and all after it with it; absent: when it is its turn. */
+  readonly late?: Seconds;
+}
+
+/** How an order was drawn, so that it can be drawn again. */
+export interface Draw {
+  readonly seed: number;
+  /** Goes of others that lie at least between two goes of one rider; fewer where there are not as many. */
+  readonly between: number;
 }
 
 /** Who rides it, when, and for how long. */
@@ -109,9 +121,14 @@ export interface ClassEntry {
   readonly level: Level;
   /** ISO date, or empty while unknown. */
   readonly date: string;
+  /** How many ride; where there is a list, it counts (`entryCount`). */
   readonly entries: number;
   /** Who they are, in the order of go; absent: only their count is known. */
   readonly list?: readonly Entry[];
+  /** Seconds of the day at which the first go begins; absent: as the day has it, or unknown. */
+  readonly starts?: Seconds;
+  /** Absent: the order of the list was not drawn, or has been changed since. */
+  readonly drawn?: Draw;
   /** From one go to the next; absent: usual. */
   readonly changeover?: Seconds;
   /** The ground is dragged after so many goes, 0 for never; absent: usual. */

@@ -2,6 +2,7 @@
 import { castDraft, type Draft, produce } from 'immer';
 import type { Seconds } from '../measure/quantity.ts';
 import type { Course, Day, DayBreak, DayClass } from './course.ts';
+import { entryCount } from './entry-count.ts';
 import { freeId } from './ids.ts';
 
 /** Eight in the morning: estimate. */
@@ -40,7 +41,8 @@ type Change<Item> = { readonly [Field in keyof Omit<Item, 'id'>]?: Item[Field] |
 export function addClass(course: Course, given: { readonly layout: string } & Change<DayClass>): Course {
   if (!course.layouts.some(({ id }) => id === given.layout))
     throw new Error(`the course has no layout ${given.layout}`);
-  const { title, level, entries } = course.class;
+  const { title, level } = course.class;
+  const entries = entryCount(course.class);
   return editDay(course, ({ classes }) => {
     const id = freeId(
       'class',

@@ -3,7 +3,7 @@
  * does not know is refused and not lost. What a schema cannot say (ids, references, kinds) is asked in files/read.ts.
  */
 import * as z from 'zod/mini';
-import { FORMAT, LONGEST_NAME, VERSION } from './course.ts';
+import { FORMAT, LONGEST_NAME, MOST_ENTRIES, VERSION } from './course.ts';
 
 /** No arena, pole or bend is further out than this, metres. */
 const FARTHEST = 10_000;
@@ -134,9 +134,12 @@ const entry = z.strictObject({
   rider: name,
   horse: name,
   scratched: z.exactOptional(z.literal(true)),
+  late: z.exactOptional(duration),
 });
-/** More do not ride in one class. */
-const MOST_ENTRIES = 500;
+/** Seconds from midnight; a day that goes on after the next one still has a number. */
+const timeOfDay = z.number().check(z.minimum(0), z.maximum(172_800));
+/** A number that a draw begins from: 32 bits. */
+const seed = z.int().check(z.minimum(0), z.maximum(4_294_967_295));
 
 const classEntry = z.strictObject({
   show: name,
@@ -145,6 +148,8 @@ const classEntry = z.strictObject({
   date: z.string().check(z.regex(/^(\d{4}-\d{2}-\d{2})?$/)),
   entries: count,
   list: z.exactOptional(z.array(entry).check(z.maxLength(MOST_ENTRIES))),
+  starts: z.exactOptional(timeOfDay),
+  drawn: z.exactOptional(z.strictObject({ seed, between: count })),
   changeover: z.exactOptional(duration),
   dragEvery: z.exactOptional(count),
   drag: z.exactOptional(duration),
@@ -152,8 +157,6 @@ const classEntry = z.strictObject({
   leadChange: z.exactOptional(z.enum(['simple', 'flying'])),
 });
 
-/** Seconds from midnight; a day that goes on after the next one still has a number. */
-const timeOfDay = z.number().check(z.minimum(0), z.maximum(172_800));
 /** More classes than this are not ridden in one arena on one day. */
 const MOST_CLASSES = 100;
 

@@ -218,6 +218,7 @@ export function semanticErrors(course: Course): readonly string[] {
       ? []
       : [`The rule book is "${course.rulebook.id}"; known are ${idList(RULEBOOKS)}.`]),
     ...dateErrors(course.class.date),
+    ...duplicateErrors(course.class.list ?? [], 'An entry of the class'),
     ...truckErrors(course),
     ...houseRuleErrors(course.rulebook.house),
     ...duplicateErrors(course.truck, 'A line of the truck list'),

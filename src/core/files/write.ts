@@ -8,7 +8,7 @@ const COLUMNS = 100;
  * alphabetical order, so that equal courses have equal bytes.
  */
 const FIELDS: readonly string[] = [
-  ...['format', 'version', 'id', 'show', 'title', 'level', 'date', 'entries'],
+  ...['format', 'version', 'id', 'show', 'title', 'level', 'date', 'entries', 'list', 'number', 'rider'],
   ...['changeover', 'dragEvery', 'drag', 'allotted', 'leadChange', 'kind', 'name', 'unit'],
   ...['arena', 'truck', 'horse', 'rulebook', 'class', 'day', 'waived', 'layouts', 'current', 'notes'],
   ...['crew', 'people', 'truckAt'],
@@ -32,7 +32,20 @@ const FIELDS: readonly string[] = [
     'words',
     'wordsFor',
   ],
-  ...['starts', 'from', 'classes', 'layout', 'judge', 'startsAt', 'riders', 'breaks', 'restBetween'],
+  ...[
+    'starts',
+    'drawn',
+    'scratched',
+    'late',
+    'from',
+    'classes',
+    'layout',
+    'judge',
+    'startsAt',
+    'riders',
+    'breaks',
+    'restBetween',
+  ],
   ...['house', 'least', 'most', 'finding', 'reason'],
 ];
 

@@ -10,7 +10,7 @@ export const markerPiece: PieceKind = {
   title: 'Marker',
   extent: 'small',
   // One person takes a few cones, one in the other. Common practice, no source.
-  handling: { carriers: 'several', alike: 'any-turn' },
+  handling: { carriers: 'several', alike: 'any-turn', isSpared: true },
   params: {
     base: {
       kind: 'length',

@@ -51,6 +51,8 @@ export interface Handling {
   turnedBy?(values: Values): Radians;
   /** Whether it rolls when it is touched, so that it is chocked; absent: it does not. */
   rolls?(values: Values): boolean;
+  /** It breaks or is run over, so that one or more are taken along beside those in use (common practice, no source). */
+  readonly isSpared?: true;
   /** Absent: none. */
   fittings?(values: Values): readonly Fitting[];
 }

@@ -56,6 +56,7 @@ export const polePiece: PieceKind = {
     carriers: 'by-length',
     alike: 'half-turn',
     rigging: ['raisedStart', 'raisedEnd'],
+    isSpared: true,
     // In its cups it does not roll.
     rolls: (values) =>
       choiceValue(values, 'shape') === 'round' &&

@@ -1,5 +1,6 @@
 /** The time of a class: many goes, and what lies between them. */
 import type { ClassEntry, Ride } from '../course/course.ts';
+import { entryCount } from '../course/entry-count.ts';
 import type { Seconds } from '../measure/quantity.ts';
 import type { Line, LineElement } from './line.ts';
 
@@ -63,7 +64,8 @@ function secondsOf(
 
 /** The time of a class whose horses all ride this line. */
 export function classClock(line: Line, ride: Ride, entry: ClassEntry): ClassClock {
-  const { changeover, dragEvery, drag, entries } = { ...USUAL_CLASS, ...entry };
+  const { changeover, dragEvery, drag } = { ...USUAL_CLASS, ...entry };
+  const entries = entryCount(entry);
   const { go } = line.clock;
   const legs = ride.legs.map(({ obstacle }, leg): LegClock => {
     const own = secondsOf(line.elements, leg, (part) => part === 'obstacle');

@@ -17,7 +17,8 @@ function columnOf({ leg, number, name }: CardColumn): CardColumn {
 function withList({ class: { list = [] } }: Course, entries: readonly CardEntry[]): CardEntry[] {
   const byId = new Map(entries.map((each) => [each.id, each]));
   const listed = list.map(({ id, number, rider, horse, scratched }): CardEntry => {
-    const { scratched: _, ...before } = byId.get(id) ?? { cells: {}, scratched: undefined };
+    const before = byId.get(id) ?? { cells: {} };
+    // Who was found missing at the gate is so on the card alone.
     return { ...before, id, number, rider, horse, ...(scratched === undefined ? {} : { scratched }) };
   });
   const ids = new Set(list.map(({ id }) => id));
@@ -77,4 +78,20 @@ export function withColumns(card: ScoreCard, now: readonly CardColumn[]): ScoreC
       return { ...columnOf(column), ...(why === undefined ? {} : { struck: why }) };
     }),
   };
+}
+
+/** Whether nobody was given anything yet. */
+function isUntouched({ columns, entries }: ScoreCard): boolean {
+  const isEmpty = ({ cells, ruling, note, time }: CardEntry) =>
+    Object.keys(cells).length === 0 && ruling === undefined && note === undefined && time === undefined;
+  return entries.every(isEmpty) && columns.every(({ struck }) => struck === undefined);
+}
+
+/**
+ * A card as it goes on: with who rides now, and as long as nothing is given, with the obstacles and the rule book of the course
+ * too. Once it is begun it keeps those that it was begun with.
+ */
+export function currentCard(course: Course, columns: readonly CardColumn[], card: ScoreCard): ScoreCard {
+  const now = withEntriesOf(course, card);
+  return isUntouched(now) ? { ...blankCard(course, columns), judge: now.judge, entries: now.entries } : now;
 }

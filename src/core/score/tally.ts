@@ -69,8 +69,8 @@ function rankOf({ scoring }: ScoreCard, { status, isBelow, total = 0 }: Sum): re
 }
 
 /** What decides among level entries: the judge's order where one is typed, then the time where all have one. */
-function deciders(card: ScoreCard, level: readonly Sum[]): (row: Sum) => readonly [number, number] {
-  const isTimed = card.ties === 'time' && level.every(({ entry }) => entry.time !== undefined);
+function deciders(card: ScoreCard, peers: readonly Sum[]): (row: Sum) => readonly [number, number] {
+  const isTimed = card.ties === 'time' && peers.every(({ entry }) => entry.time !== undefined);
   return ({ entry }) => [entry.order ?? Number.POSITIVE_INFINITY, isTimed ? (entry.time ?? 0) : 0];
 }
 
@@ -83,7 +83,7 @@ function compared(a: readonly number[], b: readonly number[]): number {
 }
 
 /** The rows that are level, the best first. */
-function levels(card: ScoreCard, sums: readonly Sum[]): readonly (readonly Sum[])[] {
+function peerGroups(card: ScoreCard, sums: readonly Sum[]): readonly (readonly Sum[])[] {
   const ranked = sums.flatMap((row) => {
     const rank = rankOf(card, row);
     return rank === null ? [] : [{ row, rank }];
@@ -102,11 +102,11 @@ export function tally(card: ScoreCard): readonly CardRow[] {
   const sums = card.entries.map((entry) => sumOf(card, entry));
   const placed = new Map<string, Pick<CardRow, 'place' | 'isTied' | 'brokenBy'>>();
   let before = 0;
-  for (const level of levels(card, sums)) {
-    const decider = deciders(card, level);
-    for (const row of level) {
+  for (const peers of peerGroups(card, sums)) {
+    const decider = deciders(card, peers);
+    for (const row of peers) {
       const own = decider(row);
-      const others = level.filter((other) => other !== row);
+      const others = peers.filter((other) => other !== row);
       const ahead = others.filter((other) => compared(decider(other), own) < 0).length;
       const isTied = others.some((other) => compared(decider(other), own) === 0);
       const isOrdered = others.some(({ entry }) => entry.order !== row.entry.order);
@@ -117,7 +117,7 @@ export function tally(card: ScoreCard): readonly CardRow[] {
         ...(others.length > 0 && !isTied ? { brokenBy: by } : {}),
       });
     }
-    before += level.length;
+    before += peers.length;
   }
   return sums.map((row) => ({ ...row, isTied: false, ...placed.get(row.entry.id) }));
 }

@@ -110,6 +110,11 @@ describe('a card of a class', () => {
     expect(now.entries[1]?.cells).toBe(card.entries[0]?.cells);
   });
 
+  test('keeps that somebody did not come, which only the card says', () => {
+    const card = tapped(blankCard(course, COLUMNS), { kind: 'scratch', entry: 'entry-11', scratched: true });
+    expect(withEntriesOf(course, card)).toBe(card);
+  });
+
   test('keeps what was given with its leg when the ride is another one', () => {
     const card = tappedAll(blankCard(course, COLUMNS), [
       ...given('11', [1, 0.5, -1]),

@@ -12,7 +12,7 @@ export const classSize: Check = {
   limits: ['class.entries'],
   findings(survey, limits) {
     const limit = limits['class.entries'];
-    const { entries } = survey.course.class;
+    const { entries } = survey.classClock;
     if (limit === undefined || entries === 0 || isInBand(bandOf(limit), entries)) return [];
     const { x, y } = survey.layout.ride.start;
     return [
