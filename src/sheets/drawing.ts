@@ -14,7 +14,7 @@ import { addShape } from './paper-shapes.ts';
 import { onPaper, type PaperPoint, type PaperTransform, perMetre } from './paper-transform.ts';
 import { BOLD_WORD, LEADER_WIDTH, numberLabel, outlinesOf, wordLabel } from './pattern-labels.ts';
 import { addRailMarks } from './rail-marks.ts';
-import { addEnd, addStart, labelled, type Picture, pictureOf } from './ride-picture.ts';
+import { addEnd, addStart, labelled, pictureOf, type RidePicture } from './ride-picture.ts';
 import { endOf, gateHands, letterLabels } from './ride-signs.ts';
 
 export interface DrawingChoices {
@@ -30,7 +30,7 @@ export const ALL_SIGNS: DrawingChoices = { signs: 'all', dimensions: 'off', inse
 export interface CourseDrawing {
   readonly marks: readonly Mark<'paper'>[];
   readonly insets: readonly PlacedInset[];
-  /** Whether every inset has a place. */
+  /** Whether every inset has a place; else there is none, and all signs stand in the drawing. */
   readonly isWhole: boolean;
   /** Labels that cover something. */
   readonly conflicts: number;
@@ -59,11 +59,15 @@ export function courseDrawing(
       : choices.insets === 'none'
         ? []
         : insetsInRow(insets, choices.insets);
-  for (const each of placed ?? []) {
+  if (placed === undefined) {
+    const whole = courseDrawing(survey, transform, { bounds, choices: { ...choices, insets: 'none' } });
+    return { ...whole, isWhole: false };
+  }
+  for (const each of placed) {
     picture.marks.push(...insetMarks(each));
     addFrame(picture.index, each);
   }
-  for (const each of placed ?? []) addInsetLeader(picture, transform, each);
+  for (const each of placed) addInsetLeader(picture, transform, each);
   addNumbers(picture, survey, transform);
   if (!isPlain) addSignLabels(picture, survey, transform, small);
   if (choices.dimensions === 'gaps' && !isPlain) picture.labels.push(...gapLabels(survey, transform));
@@ -71,8 +75,8 @@ export function courseDrawing(
   const inner = insets.reduce((sum, inset) => sum + inset.conflicts, 0);
   return {
     marks,
-    insets: placed ?? [],
-    isWhole: placed !== undefined,
+    insets: placed,
+    isWhole: true,
     conflicts: conflicts + inner,
     crowding: taken / groundArea(survey, transform),
   };
@@ -91,7 +95,7 @@ function arenaPicture(
   survey: Survey,
   transform: PaperTransform,
   { isPlain, small }: { readonly isPlain: boolean; readonly small: readonly SmallObstacle[] },
-): Picture {
+): RidePicture {
   const { arena } = survey.course;
   const shownApart = new Set(small.flatMap(({ places }) => places));
   const drawnApart = new Set(small.flatMap(signedApart));
@@ -125,7 +129,7 @@ function signedApart({ numbers, elements, extent }: SmallObstacle): readonly Lin
   });
 }
 
-function addSigns(picture: Picture, survey: Survey, transform: PaperTransform): void {
+function addSigns(picture: RidePicture, survey: Survey, transform: PaperTransform): void {
   const { arena, unit } = survey.course;
   const entrance = entranceSign(arena, transform);
   addStroke(picture, entrance.ring, 0.35);
@@ -141,7 +145,7 @@ function addSigns(picture: Picture, survey: Survey, transform: PaperTransform): 
   addRailMarks(picture, { arena, unit }, transform);
 }
 
-function addStroke({ index, marks }: Picture, points: readonly PaperPoint[], width: number): void {
+function addStroke({ index, marks }: RidePicture, points: readonly PaperPoint[], width: number): void {
   marks.push({ kind: 'line', ink: 'words', points, width });
   addShape(index, { points, reach: width / 2, isFilled: true, firmness: 'solid' });
 }
@@ -165,7 +169,7 @@ function insideRail({ course }: Survey, transform: PaperTransform): Bounds {
 }
 
 /** A line from a frame to its obstacle, where one crosses nothing. */
-function addInsetLeader({ index, marks }: Picture, transform: PaperTransform, placed: PlacedInset): void {
+function addInsetLeader({ index, marks }: RidePicture, transform: PaperTransform, placed: PlacedInset): void {
   const corners = placed.inset.small.obstacle.pieces.flatMap((piece) => footprintOnPaper(transform, piece));
   const leader = insetLeader(index, placed, corners);
   if (leader === undefined) return;
@@ -174,7 +178,7 @@ function addInsetLeader({ index, marks }: Picture, transform: PaperTransform, pl
 }
 
 /** The numbers of the go, each in a disc by its obstacle. */
-function addNumbers({ labels }: Picture, survey: Survey, transform: PaperTransform): void {
+function addNumbers({ labels }: RidePicture, survey: Survey, transform: PaperTransform): void {
   const all = survey.obstacles.filter(({ pieces }) => pieces.length > 0);
   const outlines = new Map(all.map((obstacle) => [obstacle, outlinesOf(transform, obstacle)]));
   for (const [{ obstacle }, outline] of outlines) {
@@ -190,7 +194,7 @@ function addNumbers({ labels }: Picture, survey: Survey, transform: PaperTransfo
 
 /** Letters of markers and hands at gates, of what is not drawn again in an inset. */
 function addSignLabels(
-  { labels }: Picture,
+  { labels }: RidePicture,
   survey: Survey,
   transform: PaperTransform,
   small: readonly SmallObstacle[],

@@ -26,7 +26,8 @@ function roomiestLayout(content: PageContent, options: PageOptions, scales: read
 }
 
 function tooBig(content: PageContent, { arena }: Course, options: PageOptions): TooBig {
-  const plan = bestLayout(content, pageLayouts(content, options, SCALES));
+  const { frames: _, overleaf: __, ...plain } = content;
+  const plan = bestLayout(plain, pageLayouts(plain, options, SCALES));
   const nearest = plan?.scale ?? SCALES.at(-1) ?? 10000;
   const { length, width } = arena;
   const paper = PAPER_NAMES[options.paper];

@@ -51,7 +51,7 @@ const SCALES = [50, 75, 100, 125, 150, 200, 250];
 const LARGEST = 28;
 /** The line is shown so far beyond that ground, and labels may stand so far from it, mm. */
 const AROUND = 2.5;
-const LABEL_ROOM = 16;
+const LABEL_ROOM = 36;
 /** The head of a frame, with the number and the scale, and the air at its other edges, mm. */
 const HEAD = 8;
 const EDGE = 1.6;

@@ -73,6 +73,8 @@ const LEFT_OUT = 14;
 /** Without the line that it needs, no farther off than this, mm: as good as any place while it is the only one. */
 const LOOSE = 30;
 const LOOSE_REACH = 14;
+/** So many of such places are kept. */
+const SPARE = 16;
 const CONFLICT = 1000;
 const RESTARTS = 14;
 
@@ -152,8 +154,8 @@ function candidatesOf(wish: LabelWish, index: ShapeIndex, room: Bounds): readonl
   const kept: Candidate[] = [];
   let [free, onLine] = [0, 0];
   let first: Trial | undefined;
-  let struck: Candidate | undefined;
-  let loose: Candidate | undefined;
+  const struck: Candidate[] = [];
+  const loose: Candidate[] = [];
   for (const off of OFF) {
     if (free >= KEPT) break;
     for (const { middle, box, cost } of trialsAt(wish, off, room)) {
@@ -167,9 +169,9 @@ function candidatesOf(wish: LabelWish, index: ShapeIndex, room: Bounds): readonl
       if (leader !== undefined) {
         const crossed = coveredByStroke(index, shortened(leader), LEADER_REACH);
         if (crossed.isSolid) {
-          struck ??= { middle, box, cost: cost + CONFLICT, leader };
+          if (struck.length < SPARE) struck.push({ middle, box, cost: cost + CONFLICT, leader });
           const isNear = Math.hypot(leader[0].x - leader[1].x, leader[0].y - leader[1].y) <= LOOSE_REACH;
-          if (isNear && !isOnLine) loose ??= { middle, box, cost: cost + LOOSE };
+          if (isNear && !isOnLine && loose.length < SPARE) loose.push({ middle, box, cost: cost + LOOSE });
           continue;
         }
         whole += NEEDS_LEADER + crossed.lines * LEADER_OVER_LINE;
@@ -180,9 +182,9 @@ function candidatesOf(wish: LabelWish, index: ShapeIndex, room: Bounds): readonl
     }
   }
   if (wish.isOptional === true) kept.push({ ...NOWHERE, cost: LEFT_OUT });
-  if (free === 0 && loose !== undefined) kept.push(loose);
+  if (free === 0) kept.push(...loose);
   // The last resorts: a line over something, or the label on whatever lies where it belongs.
-  if (kept.length === 0 && struck !== undefined) kept.push(struck);
+  if (kept.length === 0) kept.push(...struck);
   if (kept.length === 0 && first !== undefined) kept.push({ ...first, cost: 2 * CONFLICT });
   return kept.sort((a, b) => a.cost - b.cost);
 }

@@ -7,7 +7,7 @@ import { opening } from './ground.ts';
 import { addShape } from './paper-shapes.ts';
 import { onPaper, type PaperTransform, perMetre } from './paper-transform.ts';
 import { wordLabel } from './pattern-labels.ts';
-import type { Picture } from './ride-picture.ts';
+import type { RidePicture } from './ride-picture.ts';
 
 const FRACTIONS = [0.25, 0.5, 0.75];
 /** Length of a mark inside the rail and its stroke, mm. */
@@ -41,7 +41,7 @@ export function railWords(from: number, unit: LengthUnit): string {
 
 /** The marks, and their distances where there is room for them; none in the opening. */
 export function addRailMarks(
-  { index, marks, labels }: Picture,
+  { index, marks, labels }: RidePicture,
   { arena, unit }: { readonly arena: Arena; readonly unit: LengthUnit },
   transform: PaperTransform,
 ): void {

@@ -20,7 +20,7 @@ import { arrowhead, runMarks, runsOf, turnMarks, turnsOf } from './travel.ts';
 import { arrowMarks } from './travel-arrows.ts';
 
 /** What is drawn of the ride and of the ground, before labels have places. */
-export interface Picture {
+export interface RidePicture {
   readonly index: ShapeIndex;
   readonly marks: Mark<'paper'>[];
   readonly labels: Label[];
@@ -39,7 +39,7 @@ export interface PictureParts {
   /** The strokes end here; absent: nowhere. */
   readonly clip?: Bounds;
   /** Adds the signs that come before ticks, turns and arrows. */
-  before?(begun: Picture): void;
+  before?(begun: RidePicture): void;
 }
 
 /** Half the length of a tick, the best first, and its stroke, mm. */
@@ -58,7 +58,7 @@ const HALT = 'halt';
 const TURN_RADII = [2.3, 1.7];
 
 /** An empty picture with its pieces and strokes. */
-export function pictureOf(transform: PaperTransform, parts: PictureParts): Picture {
+export function pictureOf(transform: PaperTransform, parts: PictureParts): RidePicture {
   const { pieces, rails = [], elements, signed, arrowed, places, clip } = parts;
   const index = emptyIndex();
   for (const mark of rails) {
@@ -69,7 +69,7 @@ export function pictureOf(transform: PaperTransform, parts: PictureParts): Pictu
   const shapes = pieces.map((piece) => drawnShapes(transform, piece));
   for (const shape of shapes.flatMap((each) => each.shapes)) addShape(index, shape);
   const runs = clippedRuns(runsOf(transform, elements), clip);
-  const picture: Picture = {
+  const picture: RidePicture = {
     index,
     marks: [...rails, ...shapes.flatMap((each) => each.marks), ...runMarks(runs)],
     labels: [],
@@ -97,7 +97,11 @@ export function acrossStroke(at: PaperPoint, heading: number, half: number): rea
   ];
 }
 
-function addTicks({ index, marks, labels }: Picture, transform: PaperTransform, places: readonly LinePlace[]): void {
+function addTicks(
+  { index, marks, labels }: RidePicture,
+  transform: PaperTransform,
+  places: readonly LinePlace[],
+): void {
   for (const { pose, words } of places) {
     const at = onPaper(transform, pose);
     const heading = headingOnPaper(transform, pose.angle);
@@ -114,7 +118,7 @@ function addTicks({ index, marks, labels }: Picture, transform: PaperTransform, 
 
 /** The signs of turns, with what is done at the same place. The places that were named with them. */
 function addTurns(
-  { index, marks, labels }: Picture,
+  { index, marks, labels }: RidePicture,
   { transform, signed, places }: Pick<PictureParts, 'signed' | 'places'> & { readonly transform: PaperTransform },
 ): ReadonlySet<LinePlace> {
   const named = new Set<LinePlace>();
@@ -162,7 +166,7 @@ const STARTS = [4.6, 3.4, 2.4];
 const ENDS = [2.4, 1.6, 1];
 
 /** A big arrow where the go starts, leading the way, with its word. */
-export function addStart({ index, marks, labels }: Picture, transform: PaperTransform, start: Pose): void {
+export function addStart({ index, marks, labels }: RidePicture, transform: PaperTransform, start: Pose): void {
   const at = onPaper(transform, start);
   const heading = headingOnPaper(transform, start.angle);
   const ring = STARTS.map((size) => arrowhead(at, heading, size)).find((each) => isRingClear(index, each, AIR));
@@ -174,7 +178,7 @@ export function addStart({ index, marks, labels }: Picture, transform: PaperTran
 }
 
 /** A bar across the line where the go ends, with its word. */
-export function addEnd({ index, marks, labels }: Picture, transform: PaperTransform, end: Pose): void {
+export function addEnd({ index, marks, labels }: RidePicture, transform: PaperTransform, end: Pose): void {
   const at = onPaper(transform, end);
   const heading = headingOnPaper(transform, end.angle);
   const points = ENDS.map((half) => acrossStroke(at, heading, half)).find(
@@ -196,7 +200,7 @@ export interface Labelled {
   readonly taken: number;
 }
 
-export function labelled({ index, marks, labels }: Picture, room: Bounds): Labelled {
+export function labelled({ index, marks, labels }: RidePicture, room: Bounds): Labelled {
   const { places, conflicts } = labelPlaces(
     labels.map(({ wish }) => wish),
     index,
