@@ -27,6 +27,8 @@ export interface CourseSaver {
   courses(): Promise<readonly SavedCourse[]>;
   /** Opens a new course, in a slot of its own. */
   openNew(course: Course): void;
+  /** Opens a course that is kept only once it is changed, in a slot of its own. */
+  lookAt(course: Course): void;
   /** Opens a saved course. */
   load(slot: string): Promise<CourseReading>;
   /** Reads a saved course; the open one stays. */
@@ -87,6 +89,8 @@ export function createCourseSaver(desk: Desk, library: Library, first: FirstSlot
   let slot = first.slot;
   /** Whether the course was ever changed. One that was only looked at is not saved. */
   let isEdited = !first.isFresh;
+  /** While a course is opened that nobody has changed yet. */
+  let isLookedAt = false;
   let lock: LockResult = { kind: 'unsupported' };
   let slotAutosave = autosaveOf(slot);
 
@@ -127,7 +131,7 @@ export function createCourseSaver(desk: Desk, library: Library, first: FirstSlot
     desk.lengthen(longer);
   }
   function onDeskChange(): void {
-    if (desk.state().gesture !== null || saving().lockedElsewhere !== undefined) return;
+    if (isLookedAt || desk.state().gesture !== null || saving().lockedElsewhere !== undefined) return;
     const { history } = desk.state();
     isEdited ||= history.steps.length > 1;
     slotAutosave.schedule(history);
@@ -156,6 +160,14 @@ export function createCourseSaver(desk: Desk, library: Library, first: FirstSlot
       moveTo(freshSlot());
       isEdited = false;
       desk.open(course);
+    },
+    lookAt(course) {
+      moveTo(freshSlot());
+      isEdited = false;
+      isLookedAt = true;
+      desk.open(course);
+      isLookedAt = false;
+      slotAutosave.replace(desk.state().history);
     },
     async load(wanted) {
       const reading = await library.load(wanted);

@@ -9,11 +9,12 @@ import { SaveNotice, useSaveState } from './autosave-context.tsx';
 import { useBreakpoint } from './breakpoint.ts';
 import { countToFix } from './check/visible-findings.ts';
 import { useDesk, useDeskState } from './desk-context.tsx';
-import { FirstDialogs, FirstHintsWhereNew } from './first/first-dialogs.tsx';
+import { FirstDialogs } from './first/first-dialogs.tsx';
 import { useFocusKeeper } from './focus-keeper.ts';
 import { HelpButton } from './help/help.tsx';
 import { keyPressOf } from './key-press.ts';
 import { lazyComponent } from './lazy-panel.tsx';
+import { LinkedOrHints } from './link/linked-place.tsx';
 import { LiveRegion } from './live-region.tsx';
 import { Panels } from './panels.tsx';
 import { usePaneKeys } from './panes.ts';
@@ -56,7 +57,7 @@ export function Shell() {
       <TopBar stage={stage} />
       <div className="notices">
         <SaveNotice />
-        <FirstHintsWhereNew />
+        <LinkedOrHints />
       </div>
       <main>
         <div id="stage" role="tabpanel" aria-label={STAGES.find((each) => each.id === stage)?.title}>

@@ -12,6 +12,7 @@ import { courseFrom } from './course-file.ts';
 import { unknownWord } from './did-you-mean.ts';
 import { exportResources } from './export-resources.ts';
 import { BadInput, type Io, printJson } from './io.ts';
+import { linkBaseFrom } from './link-base.ts';
 import { writeFiles } from './write-files.ts';
 
 /** As they are typed. */
@@ -25,6 +26,7 @@ interface PostOptions {
   readonly together?: boolean;
   readonly day?: boolean;
   readonly dpi: string;
+  readonly linkBase?: string;
   readonly option: readonly string[];
   readonly force?: boolean;
   readonly json?: boolean;
@@ -42,15 +44,16 @@ function listed(text: string): readonly string[] {
   return [...new Set(parts.filter((part) => part !== ''))];
 }
 
-function pageOptionsFrom({ paper: typed, scale: wanted }: PostOptions): PageOptions {
+function pageOptionsFrom({ paper: typed, scale: wanted, linkBase }: PostOptions): PageOptions {
   const paper = PAPERS.find((each) => each === typed.toLowerCase());
   if (paper === undefined) throw new BadInput(`--paper: ${unknownWord('paper', typed, PAPERS)}`);
-  if (wanted === undefined) return { paper, orientation: 'fit' };
+  const link = linkBase === undefined ? {} : { linkBase: linkBaseFrom('--link-base', linkBase) };
+  if (wanted === undefined) return { paper, orientation: 'fit', ...link };
   const scale = Number(wanted.replace(/^1:/, ''));
   if (!(scale > 0) || !Number.isFinite(scale)) {
     throw new BadInput(`--scale: "${wanted}" is not a scale. Write one such as 1:200 or 200.`);
   }
-  return { paper, orientation: 'fit', scale };
+  return { paper, orientation: 'fit', scale, ...link };
 }
 
 function sheetsFrom({ sheets, sheet }: PostOptions): readonly Sheet[] {
@@ -151,6 +154,7 @@ export function postCommand(io: Io): Command {
     .option('--format <ids>', `What is written, with commas: ${FORMAT_IDS.join(', ')}. Usual: ${FORMAT_IDS[0]}.`)
     .option('--together', 'Bind the sheets into one file with contents, bookmarks and page numbers.')
     .option('--day', 'The same for every class of the day, with the timetable and the change-overs.')
+    .option('--link-base <url>', 'Where Polewright is served: the pattern gets a code that opens the course there.')
     .option('--dpi <dots>', 'Dots in an inch, for a picture of dots.', '150')
     .option(
       '--option <choice>',

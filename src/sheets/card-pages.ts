@@ -1,6 +1,7 @@
 /** The pages of a card: a row an entry, a column an obstacle, with room for a hand; sums, the list of penalties, and a line to sign. */
 
 import type { Mark } from '../core/plane/mark.ts';
+import { ARTIFACT, type Role } from '../core/plane/role.ts';
 import { cardScoring } from '../core/score/card-scoring.ts';
 import { type CardScoring, SCORE_CAUTION } from '../core/score/score-card.ts';
 import type { Survey } from '../core/survey.ts';
@@ -165,8 +166,11 @@ export function cardPages(survey: Survey, options: PageOptions, kind: CardKind):
   );
   const pageOf = (index: number): Page => {
     const top = headTop(index);
-    const columns = headMarks(grid, top);
-    const own = (rows[index] ?? []).flatMap((entry, i) => rowMarks(grid, entry, top + columns.height + i * high));
+    const table: Role = { tag: 'Table' };
+    const columns = headMarks(grid, top, table);
+    const own = (rows[index] ?? []).flatMap((entry, i) =>
+      rowMarks(grid, entry, top + columns.height + i * high, table),
+    );
     const low = height - PAGE_MARGIN;
     return {
       width,
@@ -178,7 +182,7 @@ export function cardPages(survey: Survey, options: PageOptions, kind: CardKind):
         ...(isListed(index) ? legend.marks.map(({ mark }) => mark) : []),
         ...signMarks(kind.signs, left, right, low - FOOT),
         wordsMark(SCORE_CAUTION, left, low, { size: SMALL }),
-        wordsMark(`Page ${index + 1} of ${rows.length}`, right, low, { size: SMALL, align: 'end' }),
+        wordsMark(`Page ${index + 1} of ${rows.length}`, right, low, { size: SMALL, align: 'end', role: ARTIFACT }),
       ],
       about: `${name}, page ${index + 1} of ${rows.length}: ${counted(rows[index]?.length ?? 0, 'row')} and ${counted(survey.layout.ride.legs.length, 'obstacle')}.`,
     };

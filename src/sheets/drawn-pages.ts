@@ -1,9 +1,12 @@
 /** A drawing to scale with its words: the largest scale that fits, or the one that was asked for, or why not. */
 import type { Course } from '../core/course/course.ts';
 import { composedPages, paperTransform } from './compose.ts';
+import type { TextItem } from './flow.ts';
+import { SMALLEST_FONT_SIZE } from './lettering.ts';
 import { type PageContent, type PageLayout, pageLayouts } from './page-layout.ts';
 import { PAPER_NAMES, type PageOptions, type Pages, type TooBig } from './sheet.ts';
 import { substitutionsOf } from './substitutions.ts';
+import { wholeNames } from './title-block.ts';
 
 /** Denominators that people have rulers for, and coarser ones for what is larger than any arena. */
 export const SCALES = [50, 75, 100, 125, 150, 200, 250, 300, 400, 500, 600, 750, 1000, 1500, 2000, 2500, 5000, 10000];
@@ -38,11 +41,20 @@ function tooBig(content: PageContent, { arena }: Course, options: PageOptions): 
   return { kind: 'too-big', why, nearest };
 }
 
+/** The content with a note of each name that its head cuts. */
+function withWholeNames(content: PageContent): PageContent {
+  const notes = wholeNames(content.head).map(
+    (text): TextItem => ({ kind: 'paragraph', text, hang: '–', size: SMALLEST_FONT_SIZE }),
+  );
+  return notes.length === 0 ? content : { ...content, notes: [...content.notes, ...notes] };
+}
+
 /** The pages of a drawing and its words. `title` is for the file's own metadata. */
 export function drawnPages(
-  content: PageContent,
+  given: PageContent,
   { course, title, options }: { readonly course: Course; readonly title: string; readonly options: PageOptions },
 ): Pages | TooBig {
+  const content = withWholeNames(given);
   const scales = options.scale === undefined ? SCALES : [options.scale];
   const plan = roomiestLayout(content, options, scales);
   if (plan === undefined) return tooBig(content, course, options);

@@ -1,16 +1,19 @@
 /** Paragraphs set into columns: measured first, then placed; nothing is cut and nothing shrinks by itself. */
 
 import type { Mark } from '../core/plane/mark.ts';
-import type { Role } from '../core/plane/role.ts';
+import type { Point } from '../core/plane/point.ts';
+import { ARTIFACT, type Role } from '../core/plane/role.ts';
 import { CAP_HEIGHT, textWidth, wrappedLines } from './lettering.ts';
+import { type QrCode, qrMarks } from './qr-code.ts';
 
 /**
- * A heading, or a paragraph with its hanging label ("3."). Headings stay with what follows. `size`: a font size of its
- * own, mm.
+ * A heading, a paragraph with its hanging label ("3."), or a code with its sentence beside it. Headings stay with what
+ * follows. `size`: a font size of its own, mm.
  */
 export type TextItem = { readonly text: string; readonly size?: number } & (
   | { readonly kind: 'heading' }
   | { readonly kind: 'paragraph'; readonly hang?: string }
+  | { readonly kind: 'code'; readonly code: QrCode }
 );
 
 /** A column on a page, mm. */
@@ -34,6 +37,8 @@ interface RowWords {
   readonly x: number;
   readonly weight: 'regular' | 'bold';
   readonly isLabel: boolean;
+  /** Below the row's own line, mm; absent: on it. */
+  readonly down?: number;
 }
 
 /** One line of letters before it has a place. */
@@ -42,6 +47,8 @@ interface TextRow {
   readonly height: number;
   /** Space above, dropped at the top of a column. */
   readonly spaceBefore: number;
+  /** A code at the row's left, mm from its top. */
+  readonly code?: { readonly code: QrCode; readonly down: number };
   /** How many rows after this one have to stay with it. */
   readonly keepWithNext: number;
 }
@@ -57,6 +64,33 @@ function hangingWidth(items: readonly TextItem[]): number {
   return Math.max(1.2, ...hangs.map((hang) => textWidth(hang, 1, 'bold'))) + AFTER_HANG;
 }
 
+/** Between a code and its sentence, mm. The code has white of its own. */
+const AFTER_CODE = 1;
+/** A sentence in less room than this stands under its code, mm. */
+const LEAST_BESIDE = 25;
+
+/** The code as one row: its sentence beside it, about its middle, or under it where the column is narrow. */
+function codeRow(item: Extract<TextItem, { kind: 'code' }>, width: number, size: number): TextRow {
+  const { code, text } = item;
+  const isBeside = width - code.side - AFTER_CODE >= LEAST_BESIDE;
+  const x = isBeside ? code.side + AFTER_CODE : 0;
+  const lines = wrappedLines(text, width - x, { size });
+  const tall = lines.length * size * LEADING;
+  const height = isBeside ? Math.max(code.side, tall) : code.side + tall;
+  const first = isBeside ? (height - tall) / 2 : code.side;
+  const middle = (height - size * LEADING) / 2;
+  return {
+    marks: lines.map((line, i) => {
+      const down = first + i * size * LEADING - middle;
+      return { text: line, x, weight: 'regular', isLabel: false, down };
+    }),
+    height,
+    code: { code, down: isBeside ? (height - code.side) / 2 : 0 },
+    spaceBefore: size * PARAGRAPH_SPACE,
+    keepWithNext: 0,
+  };
+}
+
 function brokenRows(item: TextItem, width: number, { size, hang }: TextSetting): readonly TextRow[] {
   if (item.kind === 'heading') {
     const lines = wrappedLines(item.text, width, { size, weight: 'bold' });
@@ -67,6 +101,7 @@ function brokenRows(item: TextItem, width: number, { size, hang }: TextSetting):
       keepWithNext: lines.length - index + 1,
     }));
   }
+  if (item.kind === 'code') return [codeRow(item, width, size)];
   const indent = item.hang === undefined ? 0 : hang * size;
   const lines = wrappedLines(item.text, width - indent, { size });
   return lines.map((text, index) => ({
@@ -107,7 +142,7 @@ function heightFrom(rows: readonly TextRow[], from: number): number {
 function itemRoles(items: readonly TextItem[]): readonly { readonly label: Role; readonly text: Role }[] {
   let list: Role | undefined;
   return items.map((item) => {
-    if (item.kind === 'heading' || item.hang === undefined) {
+    if (item.kind !== 'paragraph' || item.hang === undefined) {
       list = undefined;
       const text: Role = { tag: item.kind === 'heading' ? 'H2' : 'P' };
       return { label: text, text };
@@ -127,12 +162,54 @@ export interface FlowedText {
   readonly depths: readonly number[];
 }
 
+/** A row in its place: its item by number, and where its upper edge and its baseline are on a page. */
+interface PlacedRow {
+  readonly item: number;
+  readonly row: TextRow;
+  readonly page: number;
+  readonly top: number;
+  readonly at: Point<'paper'>;
+  readonly size: number;
+}
+
+/** The dark squares of a row's code. The sentence beside it says what it is. */
+function codeMarks({ row, page, top, at }: PlacedRow): FlowedText['marks'] {
+  if (row.code === undefined) return [];
+  const { code, down } = row.code;
+  return qrMarks(code, { x: at.x, y: top + down }, code.side).map((mark) => ({
+    page,
+    mark: { ...mark, role: ARTIFACT },
+  }));
+}
+
+function rowMarks(items: readonly TextItem[], placed: readonly PlacedRow[]): FlowedText['marks'] {
+  const roles = itemRoles(items);
+  return placed.flatMap((each) => {
+    const { item, row, page, at, size } = each;
+    const words = row.marks.map(({ text, x, weight, isLabel, down = 0 }) => {
+      const role = roles[item]?.[isLabel ? 'label' : 'text'];
+      const style = { size, ink: 'words', align: 'start', weight, ...(role === undefined ? {} : { role }) } as const;
+      return { page, mark: { kind: 'words', at: { x: at.x + x, y: at.y + down }, text, ...style } as const };
+    });
+    return [...codeMarks(each), ...words];
+  });
+}
+
 /** Sets the items one after the other into the columns, at a letter height. */
 export function flowedText(items: readonly TextItem[], columns: readonly Column[], fontSize: number): FlowedText {
-  const marks: { page: number; mark: Mark<'paper'> }[] = [];
+  const placed: PlacedRow[] = [];
   const depths = columns.map(() => 0);
+  let marks: FlowedText['marks'] | undefined;
+  // Most texts are set only to see whether they fit: their marks are made when they are asked for.
+  const flowed = (whole: boolean): FlowedText => ({
+    whole,
+    depths,
+    get marks() {
+      marks ??= rowMarks(items, placed);
+      return marks;
+    },
+  });
   const hang = hangingWidth(items);
-  const roles = itemRoles(items);
   let current = 0;
   let depth = 0;
   for (const [number, item] of items.entries()) {
@@ -152,20 +229,16 @@ export function flowedText(items: readonly TextItem[], columns: readonly Column[
         above = 0;
         column = columns[current];
       }
-      if (column === undefined || depth + row.height > column.height + 1e-9) return { marks, whole: false, depths };
+      if (column === undefined || depth + row.height > column.height + 1e-9) return flowed(false);
       depth += above;
-      const baseline = column.y + depth + (row.height - size * LEADING) / 2 + size * (CAP_HEIGHT + 0.16);
-      for (const { text, x, weight, isLabel } of row.marks) {
-        const at = { x: column.x + x, y: baseline };
-        const role = roles[number]?.[isLabel ? 'label' : 'text'];
-        const mark: Mark<'paper'> = { kind: 'words', at, text, size, ink: 'words', align: 'start', weight };
-        marks.push({ page: column.page, mark: role === undefined ? mark : { ...mark, role } });
-      }
+      const top = column.y + depth;
+      const y = top + (row.height - size * LEADING) / 2 + size * (CAP_HEIGHT + 0.16);
+      placed.push({ item: number, row, page: column.page, top, at: { x: column.x, y }, size });
       depth += row.height;
       depths[current] = depth;
     }
   }
-  return { marks, whole: true, depths };
+  return flowed(true);
 }
 
 /** The least height at which the items fit side by side in so many columns of this width. */

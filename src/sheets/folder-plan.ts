@@ -5,7 +5,7 @@ import { classEntryOf, dayProblem } from '../core/change/day-problem.ts';
 import type { ClassTimes, DayTimes } from '../core/change/day-times.ts';
 import { crewChange, layoutChangeOver } from '../core/change/layout-change-over.ts';
 import { layoutById, layoutSurvey } from '../core/change/layout-survey.ts';
-import type { Course, Day } from '../core/course/course.ts';
+import type { ClassEntry, Course, Day } from '../core/course/course.ts';
 import { printTimeOfDay } from '../core/measure/time-of-day.ts';
 import { type Survey, survey } from '../core/survey.ts';
 import { counted } from '../core/text/sentence.ts';
@@ -21,40 +21,40 @@ export interface AskedSheet {
   readonly options: PageOptions;
 }
 
-/** A part of a folder before it is drawn. */
-export interface PlannedPart {
+/** A chapter of a folder before it is drawn. */
+export interface PlannedChapter {
   readonly title: string;
-  readonly content: (() => Pages | TooBig) | readonly [PlannedPart, ...PlannedPart[]];
+  readonly content: (() => Pages | TooBig) | readonly [PlannedChapter, ...PlannedChapter[]];
 }
 
-/** A folder before it is drawn: each part can be drawn by itself, because all of them together take a while. */
+/** A folder before it is drawn: each chapter can be drawn by itself, because all of them together take a while. */
 export interface PlannedFolder {
   readonly cover: FolderCover;
-  readonly parts: readonly [PlannedPart, ...PlannedPart[]];
+  readonly chapters: readonly [PlannedChapter, ...PlannedChapter[]];
 }
 
 type Asked = readonly [AskedSheet, ...AskedSheet[]];
 
-function drawnPart({ sheet, options }: AskedSheet, of: () => Survey): PlannedPart {
+function drawnChapter({ sheet, options }: AskedSheet, of: () => Survey): PlannedChapter {
   return { title: sheet.title, content: () => sheet.draw(of(), options) };
 }
 
 /** The folder of the class of a course: the sheets in the order in which they are asked for. */
 export function classFolder(course: Course, asked: Asked): PlannedFolder {
   const [first, ...rest] = asked;
-  const part = (each: AskedSheet): PlannedPart => drawnPart(each, () => survey(course));
+  const chapter = (each: AskedSheet): PlannedChapter => drawnChapter(each, () => survey(course));
   return {
     cover: {
       head: classHead(course),
       paper: first.options.paper,
       title: `Folder: ${displayTitle(course)}`,
     },
-    parts: [part(first), ...rest.map(part)],
+    chapters: [chapter(first), ...rest.map(chapter)],
   };
 }
 
 /** The change-over to a class where something has to be carried for it. */
-function changeParts(course: Course, from: string, to: string, asked: Asked): readonly PlannedPart[] {
+function changeChapters(course: Course, from: string, to: string, asked: Asked): readonly PlannedChapter[] {
   if (from === to) return [];
   const [before, after] = [from, to].map((id) => layoutById(course, id).title);
   const ends = { from, to };
@@ -71,22 +71,22 @@ function changeParts(course: Course, from: string, to: string, asked: Asked): re
 }
 
 /** The sheets of one class of a day; those about the layout alone where it lies for the first time. */
-function classPart(
+function classChapter(
   { course, day, asked }: { readonly course: Course; readonly day: Day; readonly asked: Asked },
   times: readonly ClassTimes[],
   index: number,
-): readonly PlannedPart[] {
+): readonly PlannedChapter[] {
   const { id, layout, from } = times[index] ?? {};
   const of = day.classes.find((each) => each.id === id);
   if (of === undefined || layout === undefined || from === undefined) return [];
   const isNew = times.findIndex((each) => each.layout === layout) === index;
   const before = times[index - 1]?.layout ?? layout;
   // In a folder of the day a class begins when the timetable says.
-  const entry = { starts: from, ...classEntryOf(of, course) };
+  const entry: ClassEntry = { ...classEntryOf(of, course), starts: from };
   const own = asked
-    .filter(({ sheet }) => isNew || sheet.perLayout !== true)
-    .map((each) => drawnPart(each, () => layoutSurvey(course, layout, entry)));
-  const [first, ...rest] = [...changeParts(course, before, layout, asked), ...own];
+    .filter(({ sheet }) => sheet.wholeDay === undefined && (isNew || sheet.perLayout !== true))
+    .map((each) => drawnChapter(each, () => layoutSurvey(course, layout, entry)));
+  const [first, ...rest] = [...changeChapters(course, before, layout, asked), ...own];
   if (first === undefined) return [];
   const title = `${index + 1}. ${of.title}, ${printTimeOfDay(from)}`;
   return [{ title, content: [first, ...rest] }];
@@ -119,7 +119,15 @@ export function dayFolder(course: Course, asked: Asked): PlannedFolder | undefin
   const { day } = problem;
   const { times } = givenOrder(problem);
   const { paper } = asked[0].options;
-  const timetable: PlannedPart = { title: 'Timetable of the day', content: () => dayPages(course, { paper, times }) };
-  const classes = times.classes.flatMap((_, i) => classPart({ course, day, asked }, times.classes, i));
-  return { cover: dayCover(course, times, paper), parts: [timetable, ...classes] };
+  const timetable: PlannedChapter = {
+    title: 'Timetable of the day',
+    content: () => dayPages(course, { paper, times }),
+  };
+  const ofDay = asked.flatMap(({ sheet, options }): readonly PlannedChapter[] => {
+    if (sheet.wholeDay === undefined) return [];
+    const chosen = { ...options.chosen, ...sheet.wholeDay };
+    return [drawnChapter({ sheet, options: { ...options, chosen } }, () => survey(course))];
+  });
+  const classes = times.classes.flatMap((_, i) => classChapter({ course, day, asked }, times.classes, i));
+  return { cover: dayCover(course, times, paper), chapters: [timetable, ...ofDay, ...classes] };
 }

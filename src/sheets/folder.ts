@@ -7,10 +7,10 @@ import type { Chapter, Page, Pages, Paper } from './sheet.ts';
 import { substitutionsOf } from './substitutions.ts';
 import { continuedTitle, footMarks, headBlock, type SheetHead, wordsMark } from './title-block.ts';
 
-/** What stands in a folder under one title: a sheet, or parts. */
-export interface FolderPart {
+/** What stands in a folder under one title: a sheet, or further chapters. */
+export interface BoundChapter {
   readonly title: string;
-  readonly content: Pages | readonly [FolderPart, ...FolderPart[]];
+  readonly content: Pages | readonly [BoundChapter, ...BoundChapter[]];
 }
 
 /** What stands over the contents. */
@@ -26,15 +26,15 @@ interface ContentsLine {
   readonly title: string;
   readonly depth: number;
   readonly page: number;
-  readonly hasParts: boolean;
+  readonly hasChapters: boolean;
 }
 
 const HEADING = 5.4;
 const SIZE = 4.2;
 const LEADING = 1.35;
-/** Between two lines of contents, and over one that has parts, mm. */
+/** Between two lines of contents, and over one that has chapters, mm. */
 const SPACE = 1.6;
-const SPACE_OVER_PARTS = 3;
+const SPACE_OVER_CHAPTERS = 3;
 const INDENT = 7;
 const NUMBER_WIDTH = 14;
 const FOOTER = 6;
@@ -42,34 +42,35 @@ const FOOTER = 6;
 const NUMBER_HEIGHT = 6.5;
 const REMARK = 'Sheets to scale stay so when they are printed at 100 %.';
 
-function isSheet(content: FolderPart['content']): content is Pages {
+function isSheet(content: BoundChapter['content']): content is Pages {
   return 'kind' in content;
 }
 
-function pageCount({ content }: FolderPart): number {
-  return isSheet(content) ? content.pages.length : content.reduce((sum, part) => sum + pageCount(part), 0);
+function pageCount({ content }: BoundChapter): number {
+  return isSheet(content) ? content.pages.length : content.reduce((sum, chapter) => sum + pageCount(chapter), 0);
 }
 
-function pagesOf({ content }: FolderPart): readonly Page[] {
+function pagesOf({ content }: BoundChapter): readonly Page[] {
   return isSheet(content) ? content.pages : content.flatMap(pagesOf);
 }
 
-function contentsLines(parts: readonly FolderPart[], from = 0, depth = 0): readonly ContentsLine[] {
+function contentsLines(chapters: readonly BoundChapter[], from = 0, depth = 0): readonly ContentsLine[] {
   let page = from;
-  return parts.flatMap((part) => {
-    const own: ContentsLine = { title: part.title, depth, page, hasParts: !isSheet(part.content) };
-    const below = isSheet(part.content) ? [] : contentsLines(part.content, page, depth + 1);
-    page += pageCount(part);
+  return chapters.flatMap((chapter) => {
+    const own: ContentsLine = { title: chapter.title, depth, page, hasChapters: !isSheet(chapter.content) };
+    const below = isSheet(chapter.content) ? [] : contentsLines(chapter.content, page, depth + 1);
+    page += pageCount(chapter);
     return [own, ...below];
   });
 }
 
-function chaptersOf(parts: readonly FolderPart[], from: number): readonly Chapter[] {
+function chaptersOf(chapters: readonly BoundChapter[], from: number): readonly Chapter[] {
   let page = from;
-  return parts.map((part) => {
-    const chapter = { title: part.title, page };
-    const whole = isSheet(part.content) ? chapter : { ...chapter, parts: chaptersOf(part.content, page) };
-    page += pageCount(part);
+  return chapters.map((chapter) => {
+    const { title, content } = chapter;
+    const own = { title, page };
+    const whole = isSheet(content) ? own : { ...own, chapters: chaptersOf(content, page) };
+    page += pageCount(chapter);
     return whole;
   });
 }
@@ -82,9 +83,9 @@ interface ContentsBlock {
 }
 
 function contentsBlock(line: ContentsLine, width: number): ContentsBlock {
-  const weight = line.hasParts ? 'bold' : 'regular';
+  const weight = line.hasChapters ? 'bold' : 'regular';
   const words = wrappedLines(line.title, width - line.depth * INDENT - NUMBER_WIDTH, { size: SIZE, weight });
-  const above = line.hasParts ? SPACE_OVER_PARTS : SPACE;
+  const above = line.hasChapters ? SPACE_OVER_CHAPTERS : SPACE;
   return { line, words, height: above + words.length * SIZE * LEADING };
 }
 
@@ -114,7 +115,7 @@ interface Area {
 /** The words of a block, dots, and the page that it leads to; `before` pages of contents come first. */
 function blockMarks({ line, words, height }: ContentsBlock, { x, y, width }: Area, before: number, toc: Role) {
   const role: Role = { tag: 'TOCI', within: toc, page: line.page + before };
-  const weight = line.hasParts ? 'bold' : 'regular';
+  const weight = line.hasChapters ? 'bold' : 'regular';
   const left = x + line.depth * INDENT;
   const top = y + height - words.length * SIZE * LEADING;
   const baseline = (i: number): number => top + (i + 0.8) * SIZE * LEADING;
@@ -136,7 +137,7 @@ function blockMarks({ line, words, height }: ContentsBlock, { x, y, width }: Are
   ];
 }
 
-function contentsPages({ head, paper }: FolderCover, parts: readonly FolderPart[]): readonly Page[] {
+function contentsPages({ head, paper }: FolderCover, chapters: readonly BoundChapter[]): readonly Page[] {
   const [sheet] = paperSizes({ paper, orientation: 'portrait' });
   if (sheet === undefined) throw new Error(`folderPages: no paper ${paper}`);
   const { width, height } = sheet;
@@ -145,7 +146,7 @@ function contentsPages({ head, paper }: FolderCover, parts: readonly FolderPart[
   const again = continuedTitle(head, area);
   const top = block.height + HEADING * 2;
   const bottom = height - 2 * PAGE_MARGIN - FOOTER;
-  const blocks = contentsLines(parts).map((line) => contentsBlock(line, area.width));
+  const blocks = contentsLines(chapters).map((line) => contentsBlock(line, area.width));
   const filled = filledPages(blocks, [bottom - top, bottom - again.height]);
   const toc: Role = { tag: 'TOC' };
   return filled.map((own, i): Page => {
@@ -172,10 +173,10 @@ function withNumber(page: Page, number: number, count: number): Page {
   return { ...page, marks: [...page.marks, mark] };
 }
 
-/** The parts bound as one. Every sheet keeps its own feet, because its words refer to its own pages. */
-export function folderPages(cover: FolderCover, parts: readonly [FolderPart, ...FolderPart[]]): Pages {
-  const contents = contentsPages(cover, parts);
-  const all = [...contents, ...parts.flatMap(pagesOf)];
+/** The chapters bound as one. Every sheet keeps its own feet, because its words refer to its own pages. */
+export function folderPages(cover: FolderCover, chapters: readonly [BoundChapter, ...BoundChapter[]]): Pages {
+  const contents = contentsPages(cover, chapters);
+  const all = [...contents, ...chapters.flatMap(pagesOf)];
   const [first, ...rest] = all.map((page, i) => withNumber(page, i + 1, all.length));
   if (first === undefined) throw new Error('folderPages: a folder has its contents');
   const { date, show } = cover.head;
@@ -185,6 +186,6 @@ export function folderPages(cover: FolderCover, parts: readonly [FolderPart, ...
     pages: [first, ...rest],
     card: { date, author: show },
     substitutions: substitutionsOf(all),
-    chapters: [{ title: 'Contents', page: 0 }, ...chaptersOf(parts, contents.length)],
+    chapters: [{ title: 'Contents', page: 0 }, ...chaptersOf(chapters, contents.length)],
   };
 }

@@ -84,6 +84,8 @@ export interface SheetLegend {
   readonly pieces: readonly PlacedPiece[];
   /** What a short bar across the line says; absent: there is none. */
   readonly tick?: string;
+  /** On a screen the drawing has any size: the bar is shown and no scale. */
+  readonly isPicture?: true;
   /** What else has to be told, in a few words. */
   readonly words?: string;
 }
@@ -131,9 +133,9 @@ export function scaleBar(scale: number, unit: LengthUnit, most = 52): ScaleBar {
   return { width: length * one, length, unit };
 }
 
-function barPart(scale: number, unit: LengthUnit, most: number): LegendPart {
-  const words = `Scale 1:${scale}`;
-  const before = textWidth(words, FONT_SIZE) + 4;
+function barPart(scale: number, { unit, isPicture }: SheetLegend, most: number): LegendPart {
+  const words = isPicture === true ? '' : `Scale 1:${scale}`;
+  const before = words === '' ? 0 : textWidth(words, FONT_SIZE) + 4;
   const zero = textWidth('0', FONT_SIZE) + 1.4;
   const left = most - before - zero - textWidth(` 1000 ${unit}`, FONT_SIZE);
   const bar = scaleBar(scale, unit, Math.min(52, left));
@@ -165,7 +167,7 @@ function barPart(scale: number, unit: LengthUnit, most: number): LegendPart {
         ],
       };
       return [
-        legendWords(words, x, middle),
+        ...(words === '' ? [] : [legendWords(words, x, middle)]),
         legendWords(ends[0], x + before, middle),
         cell(0),
         cell(2),
@@ -225,10 +227,10 @@ function wordsPart(text: string): LegendPart {
 
 /** Scale and strokes in rows no wider than `width`. */
 export function legendBar(legend: SheetLegend, scale: number, width: number): LegendBar {
-  const { unit, strokes, pieces, tick, words } = legend;
+  const { strokes, pieces, tick, words } = legend;
   const ticks = tick === undefined ? [] : [tickPart(tick)];
   const signs = [...strokes.map(strokePart), ...ticks, ...pieces.map(piecePart)];
-  const parts = [barPart(scale, unit, width), ...signs, ...(words === undefined ? [] : [wordsPart(words)])];
+  const parts = [barPart(scale, legend, width), ...signs, ...(words === undefined ? [] : [wordsPart(words)])];
   const places: { part: LegendPart; x: number; row: number }[] = [];
   let x = 0;
   let row = 0;

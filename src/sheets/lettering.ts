@@ -187,6 +187,14 @@ export function truncatedText(text: string, width: number, { size, weight = 'reg
   return `${cut}…`;
 }
 
+/** The text in at most so many lines: what is left over is cut from the last, with an ellipsis. */
+export function fewLines(text: string, width: number, style: TextStyle & { readonly most: number }): readonly string[] {
+  const lines = wrappedLines(text, width, style);
+  if (lines.length <= style.most) return lines;
+  const last = `${lines[style.most - 1]} ${lines[style.most]}`;
+  return [...lines.slice(0, style.most - 1), truncatedText(last, width, style)];
+}
+
 /** Where on the paper the letters of a mark stand, y down. `at` is on the baseline. */
 export function wordsBounds(mark: WordsMark): Bounds {
   const width = textWidth(mark.text, mark.size, mark.weight);

@@ -3,6 +3,7 @@
 import type { Bounds } from '../core/plane/ring.ts';
 import type { Survey } from '../core/survey.ts';
 import { cautions } from './cautions.ts';
+import { CODE_OPTION, codeItems } from './code-note.ts';
 import { type CourseDrawing, courseDrawing, hasInsetRoom } from './drawing.ts';
 import { drawnPages } from './drawn-pages.ts';
 import type { TextItem } from './flow.ts';
@@ -46,7 +47,7 @@ const OVERLEAF = 2.1;
 
 type Draw = (transform: PaperTransform, bounds: Bounds, row?: Bounds) => CourseDrawing;
 
-function contentOf(survey: Survey, draw: Draw): PageContent {
+function contentOf(survey: Survey, options: PageOptions, draw: Draw): PageContent {
   const steps = instructions(survey).map(
     ({ number, text }): TextItem => ({ kind: 'paragraph', text: withNoBreakSpaces(text), hang: `${number}.` }),
   );
@@ -68,7 +69,7 @@ function contentOf(survey: Survey, draw: Draw): PageContent {
         ? `${name}: drawing of the course with ${numbered}, and the pattern in words.`
         : `${name}: the pattern in words, page ${page + 1}.`,
     steps: items,
-    notes,
+    notes: [...notes, ...codeItems(survey.course, options)],
   };
 }
 
@@ -78,7 +79,7 @@ function draw(survey: Survey, options: PageOptions): Pages | TooBig {
   const title = `Pattern: ${displayTitle(course)}`;
   const known = new Map<string, CourseDrawing>();
   let last: CourseDrawing | undefined;
-  const content = contentOf(survey, (transform, bounds, row) => {
+  const content = contentOf(survey, options, (transform, bounds, row) => {
     const key = JSON.stringify([transform, bounds, row]);
     last =
       known.get(key) ??
@@ -127,4 +128,4 @@ function withInsets(pages: Pages, { insets }: CourseDrawing): Pages {
   return { ...pages, drawing: { ...drawing, insets: told } };
 }
 
-export const pattern: Sheet = { id: 'pattern', title: 'Pattern', options: [DIMENSIONS, DRAWING], draw };
+export const pattern: Sheet = { id: 'pattern', title: 'Pattern', options: [DIMENSIONS, DRAWING, CODE_OPTION], draw };

@@ -70,10 +70,15 @@ function paintText(doc: Doc, given: Extract<Mark<'paper'>, { kind: 'words' }>, g
   }
   const runs = faceRuns(mark.text).map(({ face, text }) => {
     const font = face === 'symbols' ? face : (mark.weight ?? 'regular');
-    doc.font(font).fontSize(mark.size * POINTS);
-    return { font, text, width: doc.widthOfString(text, ON_BASELINE) };
+    return { font, text };
   });
-  const width = runs.reduce((sum, run) => sum + run.width, 0);
+  const size = mark.size * POINTS;
+  // Measuring takes as long as writing, so only what does not begin at its place is measured.
+  const isPlain = mark.align === 'start' && runs.length === 1;
+  const widths = isPlain
+    ? [0]
+    : runs.map(({ font, text }) => doc.font(font).fontSize(size).widthOfString(text, ON_BASELINE));
+  const width = widths.reduce((sum, each) => sum + each, 0);
   const before = mark.align === 'start' ? 0 : mark.align === 'middle' ? width / 2 : width;
   let x = mark.at.x * POINTS - before;
   doc.fillColor(stroke);
@@ -82,9 +87,9 @@ function paintText(doc: Doc, given: Extract<Mark<'paper'>, { kind: 'words' }>, g
     const text = i === runs.length - 1 && goesOn ? `${run.text} ` : run.text;
     doc
       .font(run.font)
-      .fontSize(mark.size * POINTS)
+      .fontSize(size)
       .text(text, x, mark.at.y * POINTS, ON_BASELINE);
-    x += run.width;
+    x += widths[i] ?? 0;
   }
 }
 

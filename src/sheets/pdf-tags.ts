@@ -74,9 +74,9 @@ function setAttributes(element: Element, attributes: Readonly<Record<string, unk
   (element as unknown as { dictionary: { data: Record<string, unknown> } }).dictionary.data.A = attributes;
 }
 
-/** The chapters without parts of their own, in the order of their pages. */
+/** The chapters without chapters of their own, in the order of their pages. */
 function leaves(chapters: readonly Chapter[]): readonly Chapter[] {
-  return chapters.flatMap((chapter) => (chapter.parts === undefined ? [chapter] : leaves(chapter.parts)));
+  return chapters.flatMap((chapter) => (chapter.chapters === undefined ? [chapter] : leaves(chapter.chapters)));
 }
 
 /** Paints pages one after the other, and builds the tree of elements. */

@@ -17,10 +17,10 @@ type Outline = Doc['outline'];
 
 /** Bookmarks, as the chapters are nested. */
 function outline(parent: Outline, chapters: readonly Chapter[]): void {
-  for (const { title, page, parts = [] } of chapters) {
+  for (const { title, page, chapters: below = [] } of chapters) {
     // The type does not know these options; without `fit` the writer would go to the page's right edge.
-    const options = { pageNumber: page, fit: true, expanded: parts.length > 0 } as never;
-    outline(parent.addItem(printable(title).text, options), parts);
+    const options = { pageNumber: page, fit: true, expanded: below.length > 0 } as never;
+    outline(parent.addItem(printable(title).text, options), below);
   }
 }
 

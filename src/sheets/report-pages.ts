@@ -5,7 +5,7 @@ import { PAGE_MARGIN, paperSizes } from './page-layout.ts';
 import { headRow, setTable, type TableColumn, type TableRoom, type TableRow, tableRows } from './ruled-table.ts';
 import type { Page, PageOptions, Pages, Paper } from './sheet.ts';
 import { substitutionsOf } from './substitutions.ts';
-import { continuedTitle, footMarks, headBlock, type MarkBlock } from './title-block.ts';
+import { continuedTitle, footMarks, headBlock, type MarkBlock, wholeNames } from './title-block.ts';
 
 /** What a report is made of. */
 export interface Report {
@@ -57,7 +57,9 @@ function pagesAt(report: Report, fontSize: number): Pages {
   const area = { x: PAGE_MARGIN, y: PAGE_MARGIN, width: width - 2 * PAGE_MARGIN };
   const bottom = height - PAGE_MARGIN - FOOTER;
   const { show, date } = course.class;
-  const head = headBlock({ show, date, name, facts: report.facts }, area);
+  const over = { show, date, name, facts: report.facts };
+  const head = headBlock(over, area);
+  const notes = wholeNames(over).map((text): TextItem => ({ kind: 'paragraph', text, hang: '–' }));
   const drawing = report.drawing?.(area.x, area.y + head.height + SPACE, area.width);
   const top = area.y + head.height + SPACE + (drawing === undefined ? 0 : drawing.height + SPACE);
   const continued = continuedTitle({ name, date }, area);
@@ -67,7 +69,7 @@ function pagesAt(report: Report, fontSize: number): Pages {
   };
   const columns = scaledColumns(report.columns, area.width);
   const table = setTable(headRow(columns, fontSize), tableRows(columns, report.rows, fontSize), whole);
-  const text = flowedText(report.items, textColumns(table.rest, whole, area.width), fontSize);
+  const text = flowedText([...report.items, ...notes], textColumns(table.rest, whole, area.width), fontSize);
   const set = [...table.marks, ...text.marks];
   const count = 1 + Math.max(...set.map(({ page }) => page));
   const pageOf = (index: number): Page => {

@@ -18,7 +18,7 @@ import type { PartNames } from '../core/setout/words/place-words.ts';
 import { partNames } from '../core/setout/words/setout-words.ts';
 import type { Survey } from '../core/survey.ts';
 import { capitalized, counted } from '../core/text/sentence.ts';
-import { CAP_HEIGHT, SMALLEST_FONT_SIZE, textWidth, truncatedText, wrappedLines } from './lettering.ts';
+import { CAP_HEIGHT, fewLines, SMALLEST_FONT_SIZE, textWidth, truncatedText, wrappedLines } from './lettering.ts';
 import { PAGE_MARGIN, type PaperSize, paperSizes } from './page-layout.ts';
 import { type CardPicture, cardDrawing } from './ring-drawing.ts';
 import type { Page, PageOptions, Pages, Sheet } from './sheet.ts';
@@ -165,8 +165,9 @@ interface SetCard {
 
 /** A card in its room: its figures as large as they fit; rows that do not fit at 24 points are left for another card. */
 function setCard({ title, rows, picture }: Card, { minX, maxX, minY, maxY }: Bounds, count: Division): SetCard {
-  const name = truncatedText(title, maxX - minX, { size: TITLE, weight: 'bold' });
-  const under = { minX, maxX, minY: minY + TITLE + 3, maxY };
+  const names = fewLines(title, maxX - minX, { size: TITLE, weight: 'bold', most: 2 });
+  const heading = { size: TITLE, weight: 'bold', role: { tag: 'H1' } } as const;
+  const under = { minX, maxX, minY: minY + (names.length - 1) * TITLE * 1.2 + TITLE + 3, maxY };
   const { drawing, words } = divided(under, count);
   const height = words.maxY - words.minY;
   // Words that can be read are worth a smaller figure, and both are as large as they can be.
@@ -180,7 +181,7 @@ function setCard({ title, rows, picture }: Card, { minX, maxX, minY, maxY }: Bou
   const drawn = cardDrawing(picture, drawing);
   return {
     marks: [
-      wordsMark(name, minX, minY + TITLE - 0.6, { size: TITLE, weight: 'bold', role: { tag: 'H1' } }),
+      ...names.map((name, i) => wordsMark(name, minX, minY + (1 + i * 1.2) * TITLE - 0.6, heading)),
       ...asFigure(drawn.marks, `${title}: the gaps where they are taped.`),
       ...setRows(rows.slice(0, shown), words, sizes ?? least).marks,
     ],

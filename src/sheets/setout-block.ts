@@ -7,7 +7,7 @@ import type { SetOutStep } from '../core/setout/setout.ts';
 import type { PartNames } from '../core/setout/words/place-words.ts';
 import { clearestDrawing } from './fitted-transform.ts';
 import { type Column, flowedText, type TextItem } from './flow.ts';
-import { wrappedLines } from './lettering.ts';
+import { fewLines, wrappedLines } from './lettering.ts';
 import { type DrawingSizes, pictureExtent, setOutDrawing } from './setout-drawing.ts';
 import { wordsMark } from './title-block.ts';
 
@@ -63,14 +63,16 @@ function headMarks(
   room: BlockRoom,
 ): { marks: readonly Mark<'paper'>[]; height: number } {
   const lines = things === '' ? [] : wrappedLines(things, room.width, { size: THINGS });
-  const role = paragraph();
+  const titles = fewLines(title, room.width, { size: TITLE, weight: 'bold', most: 2 });
+  const [heading, role] = [{ tag: 'H2' } as const, paragraph()];
+  const top = room.y + titles.length * TITLE * 1.2 - 0.2 * TITLE;
   const marks = [
-    wordsMark(title, room.x, room.y + TITLE, { size: TITLE, weight: 'bold', role: { tag: 'H2' } }),
-    ...lines.map((line, i) =>
-      wordsMark(line, room.x, room.y + TITLE + 2 + (i + 0.85) * THINGS * 1.3, { size: THINGS, role }),
+    ...titles.map((line, i) =>
+      wordsMark(line, room.x, room.y + (1 + i * 1.2) * TITLE, { size: TITLE, weight: 'bold', role: heading }),
     ),
+    ...lines.map((line, i) => wordsMark(line, room.x, top + 2 + (i + 0.85) * THINGS * 1.3, { size: THINGS, role })),
   ];
-  return { marks, height: TITLE + 3 + lines.length * THINGS * 1.3 };
+  return { marks, height: top - room.y + 3 + lines.length * THINGS * 1.3 };
 }
 
 /** The room of the drawing, and the columns of the words, under the head. */

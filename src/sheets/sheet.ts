@@ -18,6 +18,8 @@ export interface PageOptions {
   readonly scale?: number;
   /** The choices of the sheet's own options, by option; absent: the usual ones. */
   readonly chosen?: Readonly<Record<string, string>>;
+  /** Where the app is served: links to a course begin with it. Absent: sheets have no code for a phone. */
+  readonly linkBase?: string;
 }
 
 /** Something about one sheet that may be chosen. */
@@ -88,11 +90,11 @@ export interface Pages {
   readonly chapters?: readonly Chapter[];
 }
 
-/** A part of bound pages, by its first page, from 0. Where it has parts, the first of them may begin on the same page. */
+/** What bound pages are divided into, by its first page, from 0; the first chapter within another begins on the same page. */
 export interface Chapter {
   readonly title: string;
   readonly page: number;
-  readonly parts?: readonly Chapter[];
+  readonly chapters?: readonly Chapter[];
 }
 
 /** The scale that was asked for does not fit: why, and the nearest that does. */
@@ -109,5 +111,7 @@ export interface Sheet {
   readonly options?: readonly SheetOption[];
   /** It is about the layout, whoever rides it: once in the folder of a day, not for each class. */
   readonly perLayout?: true;
+  /** The choices with which it is about a whole day: once in the folder of a day. Absent: it is about one class or layout. */
+  readonly wholeDay?: Readonly<Record<string, string>>;
   draw(survey: Survey, ask: PageOptions): Pages | TooBig;
 }

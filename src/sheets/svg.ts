@@ -1,6 +1,16 @@
 /** Writes a page as SVG: one picture, in millimetres, the same marks as the PDF. */
 import type { Mark } from '../core/plane/mark.ts';
-import { BOX_PADDING, backingRadius, CAP_HEIGHT, printable, textWidth, wordsBounds } from './lettering.ts';
+import {
+  BOX_PADDING,
+  backingRadius,
+  CAP_HEIGHT,
+  type FontFace,
+  faceRuns,
+  printable,
+  textWidth,
+  type WordsMark,
+  wordsBounds,
+} from './lettering.ts';
 import { LINE_STYLES, strokeWidth } from './line-styles.ts';
 import type { Page } from './sheet.ts';
 
@@ -17,15 +27,49 @@ function pathData(points: readonly { readonly x: number; readonly y: number }[])
   return points.map((at) => `${n(at.x)} ${n(at.y)}`).join('L');
 }
 
-function wordsElement(given: Extract<Mark<'paper'>, { kind: 'words' }>): string {
+interface SvgLetters {
+  readonly mark: WordsMark;
+  readonly face: FontFace;
+}
+
+/** Letters of one font as an element. */
+function textElement({ mark, face }: SvgLetters): string {
+  const { at, text, size, weight, align, ink } = mark;
+  const family = face === 'symbols' ? ` font-family="'Noto Sans Symbols 2', sans-serif"` : '';
+  const bold = weight === 'bold' && face === 'letters' ? ' font-weight="700"' : '';
+  const anchor = align === 'start' ? '' : ` text-anchor="${align}"`;
+  // A viewer without the font fits its own letters to the same width, so that nothing can overlap.
+  const width = textWidth(text, size, weight);
+  const fittedLength = [...text].length > 2 ? ` textLength="${n(width)}" lengthAdjust="spacingAndGlyphs"` : '';
+  const { stroke } = LINE_STYLES[ink];
+  return `<text x="${n(at.x)}" y="${n(at.y)}" font-size="${n(size)}"${family}${bold}${anchor}${fittedLength} fill="${stroke}">${xmlText(text)}</text>`;
+}
+
+/**
+ * Words, as an element for each stretch of one font: a viewer that has to find a font for a sign by itself goes on in it
+ * with the letters after it.
+ */
+function lettersElements(mark: WordsMark): string {
+  const runs = faceRuns(mark.text);
+  const [only] = runs;
+  if (only === undefined || runs.length === 1) return textElement({ mark, face: only?.face ?? 'letters' });
+  let x = wordsBounds(mark).minX;
+  return runs
+    .map(({ face, text }) => {
+      // The space at the edge of an element is not set, so the words after it have their own place.
+      const before = text.length - text.trimStart().length;
+      const at = { x: x + textWidth(text.slice(0, before), mark.size, mark.weight), y: mark.at.y };
+      x += textWidth(text, mark.size, mark.weight);
+      if (text.trim() === '') return '';
+      return textElement({ mark: { ...mark, at, text: text.trim(), align: 'start' }, face });
+    })
+    .join('');
+}
+
+function wordsElement(given: WordsMark): string {
   const mark = { ...given, text: printable(given.text).text };
   const { stroke } = LINE_STYLES[mark.ink];
-  const weight = mark.weight === 'bold' ? ' font-weight="700"' : '';
-  const anchor = mark.align === 'start' ? '' : ` text-anchor="${mark.align}"`;
-  // A viewer without the font fits its own letters to the same width, so that nothing can overlap.
-  const width = textWidth(mark.text, mark.size, mark.weight);
-  const fittedLength = [...mark.text].length > 2 ? ` textLength="${n(width)}" lengthAdjust="spacingAndGlyphs"` : '';
-  const letters = `<text x="${n(mark.at.x)}" y="${n(mark.at.y)}" font-size="${n(mark.size)}"${weight}${anchor}${fittedLength} fill="${stroke}">${xmlText(mark.text)}</text>`;
+  const letters = lettersElements(mark);
   if (mark.backing === 'disc') {
     const box = wordsBounds(mark);
     const at = { x: (box.minX + box.maxX) / 2, y: mark.at.y - (CAP_HEIGHT * mark.size) / 2 };
@@ -67,7 +111,7 @@ function markElement(mark: Mark<'paper'>): string {
  */
 export function svg(page: Page, faces = ''): string {
   const size = `width="${n(page.width)}mm" height="${n(page.height)}mm" viewBox="0 0 ${n(page.width)} ${n(page.height)}"`;
-  const open = `<svg xmlns="http://www.w3.org/2000/svg" ${size} role="img" font-family="Inter, 'Noto Sans Symbols 2', 'Helvetica Neue', Arial, sans-serif">`;
+  const open = `<svg xmlns="http://www.w3.org/2000/svg" ${size} role="img" font-family="Inter, 'Helvetica Neue', Arial, sans-serif">`;
   const about = `<title>${xmlText(page.about)}</title>`;
   const style = faces === '' ? '' : `<style>${faces}</style>\n`;
   const paper = `<rect width="100%" height="100%" fill="#ffffff"/>`;

@@ -78,6 +78,36 @@ function ruleMark({ x, width }: Area, y: number, stroke: number): Mark<'paper'> 
 
 const FACT = 3.3;
 const FACT_ROW = 5;
+const SHOW = 4;
+const NAME = 7;
+
+/**
+ * How long a text of the head may be before it is cut, mm: two lines of the narrowest paper beside a date for the show,
+ * three lines for the name, two for a fact. The same on every paper, so that what is cut is known before the page is.
+ */
+const ROOM = { show: 2 * 130, name: 3 * 170, fact: 2 * 150 } as const;
+
+function shortShow(text: string): string {
+  return truncatedText(text, ROOM.show, { size: SHOW });
+}
+
+function shortName(text: string): string {
+  return truncatedText(text, ROOM.name, { size: NAME, weight: 'bold' });
+}
+
+function shortFact(text: string): string {
+  return truncatedText(text, ROOM.fact, { size: FACT, weight: 'bold' });
+}
+
+/** What the head of a page cuts, whole, for a note on the page. */
+export function wholeNames({ show, name, facts }: SheetHead): readonly string[] {
+  const cut = [
+    ...(shortShow(show) === show ? [] : [['show', show]]),
+    ...(shortName(name) === name ? [] : [['name', name]]),
+    ...facts.filter(([, value]) => shortFact(value) !== value),
+  ];
+  return cut.map(([what = '', text]) => `The whole ${what.toLowerCase()}: ${text}`);
+}
 
 /** Facts as "Label value" one after the other, in rows. A fact that is wider than a row is broken into lines. */
 function factMarks(facts: readonly (readonly [string, string])[], area: Area): MarkBlock {
@@ -86,7 +116,7 @@ function factMarks(facts: readonly (readonly [string, string])[], area: Area): M
   let row = 0;
   for (const [label, value] of facts) {
     const labelWidth = textWidth(`${label} `, FACT) + 0.6;
-    const lines = wrappedLines(value, area.width - labelWidth, { size: FACT, weight: 'bold' });
+    const lines = wrappedLines(shortFact(value), area.width - labelWidth, { size: FACT, weight: 'bold' });
     const width = labelWidth + Math.max(...lines.map((line) => textWidth(line, FACT, 'bold')));
     if (x > 0 && x + width > area.width) {
       x = 0;
@@ -131,23 +161,26 @@ export function classHead(course: Course): SheetHead {
   return { show, date, name, facts };
 }
 
-/** Show and date, the name, then the facts, over a rule. */
+/** Show and date, the name, then the facts, over a rule. What is far too long is cut (`wholeNames`). */
 export function headBlock({ show, date, name, facts }: SheetHead, area: Area): MarkBlock {
   const { x, y, width } = area;
   const right = x + width;
   const marks: Mark<'paper'>[] = [];
   const when = dateInWords(date);
-  const whenWidth = when === '' ? 0 : textWidth(when, 4, 'bold') + 6;
+  const whenWidth = when === '' ? 0 : textWidth(when, SHOW, 'bold') + 6;
   let bottom = y;
-  if (show !== '' || when !== '') {
+  const showLines = show === '' && when === '' ? [] : wrappedLines(shortShow(show), width - whenWidth, { size: SHOW });
+  const showRole = paragraph();
+  for (const [i, line] of showLines.entries()) {
     bottom += 5.4;
-    marks.push(wordsMark(truncatedText(show, width - whenWidth, { size: 4 }), x, bottom - 1.6, { size: 4 }));
-    if (when !== '') marks.push(wordsMark(when, right, bottom - 1.6, { size: 4, weight: 'bold', align: 'end' }));
+    marks.push(wordsMark(line, x, bottom - 1.6, { size: SHOW, role: showRole }));
+    if (i > 0 || when === '') continue;
+    marks.push(wordsMark(when, right, bottom - 1.6, { size: SHOW, weight: 'bold', align: 'end' }));
   }
   const role: Role = { tag: 'H1' };
-  for (const line of wrappedLines(name, width, { size: 7, weight: 'bold' })) {
+  for (const line of wrappedLines(shortName(name), width, { size: NAME, weight: 'bold' })) {
     bottom += 8.8;
-    marks.push(wordsMark(line, x, bottom - 2.2, { size: 7, weight: 'bold', role }));
+    marks.push(wordsMark(line, x, bottom - 2.2, { size: NAME, weight: 'bold', role }));
   }
   const block = factMarks(facts, { x, y: bottom, width });
   marks.push(...block.marks, ruleMark(area, bottom + block.height + 1, 0.5));

@@ -185,4 +185,11 @@ function draw({ course }: Survey, options: PageOptions): Pages {
   }, pagesAt(first));
 }
 
-export const truckList: Sheet = { id: 'truck', title: 'Truck list', perLayout: true, options: [FOR], draw };
+export const truckList: Sheet = {
+  id: 'truck',
+  title: 'Truck list',
+  perLayout: true,
+  options: [FOR],
+  wholeDay: { [FOR.id]: 'day' },
+  draw,
+};

@@ -14,6 +14,7 @@ import { goWords } from './go.ts';
 import { handWords } from './hand.ts';
 import { helpWords } from './help.ts';
 import { keyWords } from './keys.ts';
+import { linkWords } from './link.ts';
 import { postWords } from './post.ts';
 import { rideWords } from './ride.ts';
 import { scoreWords } from './score.ts';
@@ -40,6 +41,7 @@ export const catalogue = {
   hand: handWords,
   help: helpWords,
   keys: keyWords,
+  link: linkWords,
   post: postWords,
   ride: rideWords,
   score: scoreWords,

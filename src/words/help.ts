@@ -6,7 +6,7 @@ export const helpWords = {
     ride: 'Say in which order and at which gait the obstacles are ridden. The line of travel, the landings and the time follow; a tick across the line is where the gait or the lead changes. Drag the line to bend it, choose on which side it passes a thing, or drag a handle to move where it crosses a pole. Play it, or step from landing to landing. Hoof prints shows where the feet come down, Time what each obstacle costs the class.',
     check:
       'Read what is out of range, go to it, and apply a fix with one click where there is one, or waive it with your reason. A badge in the arena opens its finding when it is pressed; a drag that begins on it moves what lies beneath. Compare two rule books, see the ground that a backing horse sweeps, and watch it going through.',
-    post: 'See the pattern as it will be posted, change its words, and export it as a PDF; the designer’s copy adds findings and waivers. Set-out gives the crew its tapes, and opens the steps for the arena. Score opens the judge’s card for a tablet.',
+    post: 'See each sheet as it will be posted: Page Down and a swipe turn the pages, + and − and two fingers zoom. Change the words of the pattern; an instruction that you wrote is marked when the course has changed since. Export PDF stands under the pages, with other kinds of file, all sheets as one, print and a link in the menu beside it. A folder binds the sheets of the class, or of every class of the day. Entries has who rides when, Set-out gives the crew its tapes and opens the steps for the arena, Score opens the judge’s card for a tablet.',
     change:
       'Keep several layouts in one course: branch one and change the branch. Compare lays one over the other or side by side, and marks the better measures. Change-over says what the crew carries where, in which order and in about how many minutes. Day gives the classes their times and finds the order that needs the least changing over.',
   },
@@ -38,6 +38,13 @@ export const helpWords = {
       title: 'Which way an obstacle is ridden',
       paragraphs: [
         'An obstacle that you add is ridden the way that is best for the whole ride: from which end, over which pole first, on which hand. The ways of all such obstacles are taken together, and anew after each change. Choose one at Ride → Which way and it stays. Where another way would make the whole ride shorter, a note at Check says by how much, and one click takes it; the work, the gaits and the chosen leads stay as they are.',
+      ],
+    },
+    {
+      id: 'help-link',
+      title: 'A link and a code',
+      paragraphs: [
+        'File → Copy a link… makes an address that holds the shown layout with its arena and its class. Whoever opens it sees the ride play, and nothing is sent to anybody: the course is in the address. What they change is theirs. Where Polewright is served from an address that others can reach, the pattern has the link as a code for a phone.',
       ],
     },
     {
@@ -73,6 +80,7 @@ export const helpWords = {
     ['G', 'Go to the numbers on the tapes of what is chosen; Enter types, Escape comes back'],
     ['Space, held', 'Drag to move the picture; so do the middle button and two fingers'],
     ['Alt, held', 'The opposite of the Snap switch'],
+    ['Page Up, Page Down', 'At Post: the page before, and the next; Home and End: the first, and the last'],
     ['F6', 'Go to the next part of the page; with Shift to the one before'],
     ['. and ,', 'Go to the next finding, and to the one before'],
     ['I', 'Open the finding that is pointed at, or the first of what is chosen'],

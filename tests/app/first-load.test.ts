@@ -66,10 +66,14 @@ test.each([
   ],
   ['overlays that a hand brings up', /^src\/app\/arena\/overlays\/(loupe|nudge-pad|chosen-menu|along-bar)/],
   ['looks of panels and pages', /^src\/app\/styles\/(check|strip|ride|post|change|first|later|forced-later)/],
+  [
+    'what opens and makes links',
+    /^src\/(core\/files\/(course-link|link)|app\/link\/(follow|linked-notice|link-dialog))|^fflate/,
+  ],
   ['letters', /typeface\.css/],
   [
     'words of the help and of later rooms',
-    /^src\/words\/(help|day|post|file|set|ride|change|check|findings|first-visit|strip)\.ts/,
+    /^src\/words\/(help|day|post|file|set|ride|change|check|findings|first-visit|strip|link)\.ts/,
   ],
 ])('has not %s', (_, pattern) => {
   const early = [...LOADED.keys()].filter((path) => pattern.test(path));

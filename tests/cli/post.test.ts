@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import type { Course } from '../../src/core/course/course.ts';
 import { EXPORT_FORMATS } from '../../src/sheets/formats/formats.ts';
+import { SHEETS } from '../../src/sheets/sheets.ts';
 import { courseFile, runCli, scratchFolder, smallCourse } from './run-cli.ts';
 
 describe('post', () => {
@@ -88,6 +89,41 @@ describe('post', () => {
     expect(forced.code).toBe(0);
     expect(readFileSync(path).subarray(0, 5).toString()).toBe('%PDF-');
     expect(readdirSync(folder)).toHaveLength(2);
+  });
+
+  test('draws a sheet by the choices that are given for it', async () => {
+    const sheet = SHEETS.find(({ options = [] }) => options.length > 0);
+    const option = sheet?.options?.[0];
+    const other = option?.choices[1];
+    if (sheet === undefined || option === undefined || other === undefined) throw new Error('a sheet has an option');
+    const list = [{ id: 'entry-1', number: '214', rider: 'A. Rider', horse: 'Larkhollow Bay' }];
+    const course = { ...smallCourse(), class: { ...smallCourse().class, list } };
+    const post = (folder: string, ...rest: string[]) =>
+      runCli('post', courseFile(course), '--out', folder, '--sheets', sheet.id, ...rest);
+    const [usual, chosen] = [scratchFolder(), scratchFolder()];
+    await post(usual);
+    const run = await post(chosen, '--option', `${sheet.id}.${option.id}=${other.id}`);
+    expect(run.code, run.err).toBe(0);
+    const [name = ''] = readdirSync(usual);
+    expect(readdirSync(chosen)).toEqual([name]);
+    expect(readFileSync(join(chosen, name)).equals(readFileSync(join(usual, name)))).toBe(false);
+    const slips: [string, string][] = [
+      [`${sheet.id}.${option.id}=nothing`, `There is no choice of ${sheet.id}.${option.id} "nothing".`],
+      [`${sheet.id}.nothing=1`, `There is no option of ${sheet.id} "nothing".`],
+    ];
+    for (const [slip, why] of slips) {
+      const { code, err } = await post(chosen, '--option', slip);
+      expect(code).toBe(2);
+      expect(err).toContain(`--option: ${why}`);
+    }
+  });
+
+  test('tells of replaced signs in every format of sheets', async () => {
+    const file = courseFile({ ...smallCourse(), notes: '2 ㎝' });
+    for (const { id } of EXPORT_FORMATS.filter(({ about, binds }) => about === 'sheets' && binds !== 'day')) {
+      const { err } = await runCli('post', file, '--out', scratchFolder(), '--format', id);
+      expect(err, id).toBe('Not in the printing fonts: “㎝” is printed as “cm”.\n');
+    }
   });
 
   test('tells once of all signs that it had to replace', async () => {

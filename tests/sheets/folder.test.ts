@@ -3,13 +3,15 @@ import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import { describe, expect, test } from 'vitest';
 import type { Course } from '../../src/core/course/course.ts';
 import { readCourse } from '../../src/core/files/read.ts';
-import { type FolderPart, folderPages } from '../../src/sheets/folder.ts';
-import { classFolder, dayFolder, type PlannedPart } from '../../src/sheets/folder-plan.ts';
+import { type BoundChapter, folderPages } from '../../src/sheets/folder.ts';
+import { classFolder, dayFolder, type PlannedChapter } from '../../src/sheets/folder-plan.ts';
+import { gateSheet } from '../../src/sheets/gate.ts';
 import { pattern } from '../../src/sheets/pattern.ts';
 import { pdf } from '../../src/sheets/pdf.ts';
 import { ringCard } from '../../src/sheets/ring.ts';
 import { setUp } from '../../src/sheets/setout.ts';
 import type { Chapter, Pages, Sheet } from '../../src/sheets/sheet.ts';
+import { truckList } from '../../src/sheets/truck.ts';
 import { FONTS } from './fonts.ts';
 
 function starter(name: string): Course {
@@ -22,7 +24,7 @@ const options = { paper: 'letter', orientation: 'fit' } as const;
 const asked = (first: Sheet, ...rest: Sheet[]) =>
   [{ sheet: first, options }, ...rest.map((sheet) => ({ sheet, options }))] as const;
 
-function drawn({ title, content }: PlannedPart): FolderPart {
+function drawn({ title, content }: PlannedChapter): BoundChapter {
   if (typeof content === 'function') {
     const pages = content();
     if (pages.kind === 'too-big') throw new Error(pages.why);
@@ -32,12 +34,12 @@ function drawn({ title, content }: PlannedPart): FolderPart {
   return { title, content: [drawn(first), ...rest.map(drawn)] };
 }
 
-function bound({ cover, parts: [first, ...rest] }: ReturnType<typeof classFolder>): Pages {
+function bound({ cover, chapters: [first, ...rest] }: ReturnType<typeof classFolder>): Pages {
   return folderPages(cover, [drawn(first), ...rest.map(drawn)]);
 }
 
 /** A sheet of so many pages with nothing on them but its name. */
-function plainPart(title: string, count: number): FolderPart {
+function plainChapter(title: string, count: number): BoundChapter {
   const page = { width: 210, height: 297, marks: [], about: `${title}.` };
   const rest = Array.from({ length: count - 1 }, () => page);
   const words = { title, card: { date: '', author: '' }, substitutions: [] };
@@ -66,14 +68,14 @@ function linesOf({ pages }: Pages) {
 }
 
 describe('a folder', () => {
-  const parts = [
-    plainPart('Timetable', 2),
-    { title: 'Novice', content: [plainPart('Pattern', 1), plainPart('Set-up', 3)] },
-    { title: 'Open', content: [plainPart('Pattern', 1)] },
+  const chapters = [
+    plainChapter('Timetable', 2),
+    { title: 'Novice', content: [plainChapter('Pattern', 1), plainChapter('Set-up', 3)] },
+    { title: 'Open', content: [plainChapter('Pattern', 1)] },
   ] as const;
-  const pages = folderPages(cover, parts);
+  const pages = folderPages(cover, chapters);
 
-  test('has contents that name the page on which each part begins, and lead there', () => {
+  test('has contents that name the page on which each chapter begins, and lead there', () => {
     const lines = linesOf(pages);
     expect(lines.map(({ text }) => text)).toEqual([
       'Timetable 2',
@@ -91,25 +93,25 @@ describe('a folder', () => {
     for (const [i, page] of pages.pages.entries()) expect(wordsOn(page).at(-1)).toBe(`${i + 1} of 8 in this folder`);
   });
 
-  test('has chapters nested as its parts are', () => {
+  test('has chapters nested as its chapters are', () => {
     expect(pages.chapters).toEqual([
       { title: 'Contents', page: 0 },
       { title: 'Timetable', page: 1 },
       {
         title: 'Novice',
         page: 3,
-        parts: [
+        chapters: [
           { title: 'Pattern', page: 3 },
           { title: 'Set-up', page: 4 },
         ],
       },
-      { title: 'Open', page: 7, parts: [{ title: 'Pattern', page: 7 }] },
+      { title: 'Open', page: 7, chapters: [{ title: 'Pattern', page: 7 }] },
     ]);
   });
 
   test('goes on to further pages of contents, which move all numbers, and breaks a long title', () => {
-    const many = Array.from({ length: 90 }, (_, i) => plainPart(`Sheet ${i + 1} ${'of a long day '.repeat(10)}`, 1));
-    const [first = plainPart('', 1), ...rest] = many;
+    const many = Array.from({ length: 90 }, (_, i) => plainChapter(`Sheet ${i + 1} ${'of a long day '.repeat(10)}`, 1));
+    const [first = plainChapter('', 1), ...rest] = many;
     const long = folderPages(cover, [first, ...rest]);
     const before = long.pages.length - 90;
     expect(before).toBeGreaterThan(2);
@@ -133,7 +135,7 @@ async function outlineOf(bytes: Uint8Array) {
     Promise.all(
       items.map(async ({ title, dest, items: below }) => ({
         ...{ title, page: await pageOf(dest) },
-        ...(below.length === 0 ? {} : { parts: await chapters(below) }),
+        ...(below.length === 0 ? {} : { chapters: await chapters(below) }),
       })),
     );
   const outline = await chapters((await document.getOutline()) as readonly Item[]);
@@ -174,7 +176,7 @@ describe('the folder of a day', () => {
   test('has its timetable, then each class in running order, with the change-overs between layouts', () => {
     const plan = dayFolder(course, asked(pattern, ringCard));
     if (plan === undefined) throw new Error('the starter has a day');
-    const [timetable, ...classes] = plan.parts;
+    const [timetable, ...classes] = plan.chapters;
     expect(timetable.title).toBe('Timetable of the day');
     const day = course.day?.classes ?? [];
     expect(classes.map(({ title }) => title)).toEqual(
@@ -195,12 +197,41 @@ describe('the folder of a day', () => {
 
   test('prints each pattern under the name of its own class', () => {
     const plan = dayFolder(course, asked(pattern));
-    const titles = plan?.parts.slice(1).map(({ content }) => {
+    const titles = plan?.chapters.slice(1).map(({ content }) => {
       const last = typeof content === 'function' ? undefined : content.at(-1);
       const pages = typeof last?.content === 'function' ? last.content() : undefined;
       return pages?.kind === 'pages' ? pages.title : '';
     });
     expect(titles).toEqual(course.day?.classes.map(({ title }) => `Pattern: ${title}`));
+  });
+
+  test('has the truck list once, for the whole day, though it is usually for a layout', () => {
+    const plan = dayFolder(course, asked(pattern, truckList));
+    const titles = (list: readonly PlannedChapter[]): readonly string[] =>
+      list.flatMap(({ title, content }) => (typeof content === 'function' ? [title] : titles(content)));
+    const all = titles(plan?.chapters ?? []);
+    expect(all.slice(0, 2)).toEqual(['Timetable of the day', 'Truck list']);
+    expect(all.filter((title) => title === 'Truck list')).toHaveLength(1);
+    const truck = plan?.chapters[1]?.content;
+    const pages = typeof truck === 'function' ? truck() : undefined;
+    expect(pages?.kind === 'pages' ? wordsOn(pages.pages[0]) : []).toContain(`Truck list for the day: ${course.title}`);
+  });
+
+  test('tells when each class begins where a sheet has the time of day', () => {
+    const plan = dayFolder(course, asked(gateSheet));
+    const said = plan?.chapters.slice(1).map(({ content }) => {
+      const last = typeof content === 'function' ? undefined : content.at(-1);
+      const pages = typeof last?.content === 'function' ? last.content() : undefined;
+      return pages?.kind === 'pages' ? pages.pages.flatMap(wordsOn) : [];
+    });
+    expect(said).toHaveLength(course.day?.classes.length ?? 0);
+    for (const [i, words] of (said ?? []).entries()) {
+      const begins = plan?.chapters[i + 1]?.title.split(', ').at(-1);
+      expect(
+        words.some((text) => text.includes(begins ?? 'no time')),
+        begins,
+      ).toBe(true);
+    }
   });
 
   test('is not there without a day', () => {

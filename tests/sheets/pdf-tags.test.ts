@@ -141,6 +141,59 @@ describe('a pattern that is read out', () => {
   });
 });
 
+/** How many painting operators a page has, and how many stand in no marked content, so that nobody knows what they are. */
+async function paintedOn(bytes: Uint8Array, number: number) {
+  const document = await getDocument({ data: bytes.slice(), verbosity: 0 }).promise;
+  const { fnArray } = await (await document.getPage(number)).getOperatorList();
+  await document.destroy();
+  const painting: readonly number[] = [OPS.constructPath, OPS.showText, OPS.fill, OPS.stroke, OPS.eoFillStroke];
+  let [depth, all, unmarked] = [0, 0, 0];
+  for (const op of fnArray) {
+    if (op === OPS.beginMarkedContent || op === OPS.beginMarkedContentProps) depth += 1;
+    if (op === OPS.endMarkedContent) depth -= 1;
+    if (!painting.includes(op)) continue;
+    all += 1;
+    if (depth === 0) unmarked += 1;
+  }
+  return { all, unmarked };
+}
+
+test('nothing is painted that is neither an element nor marked as not to be read out', async () => {
+  const pages = SHEETS.map((sheet) => sheet.draw(survey(course), { paper: 'a4', orientation: 'fit' }));
+  for (const drawn of pages) {
+    if (drawn.kind === 'too-big') throw new Error(drawn.why);
+    const bytes = await pdf(drawn, FONTS);
+    for (const [i] of drawn.pages.entries()) {
+      const { all, unmarked } = await paintedOn(bytes, i + 1);
+      expect(all).toBeGreaterThan(10);
+      expect(unmarked).toBe(0);
+    }
+  }
+});
+
+test('the file says that it is tagged, its language, and that its title is shown and its pages are tabbed by structure', async () => {
+  const drawn = SHEETS[0]?.draw(survey(course), { paper: 'letter', orientation: 'fit' });
+  if (drawn?.kind !== 'pages') throw new Error('the pattern must draw');
+  const text = Buffer.from(await pdf(drawn, FONTS)).toString('latin1');
+  for (const said of ['/Marked true', '/Lang (en)', '/DisplayDocTitle true', '/Tabs /S']) expect(text).toContain(said);
+});
+
+test.each(['judge', 'scribe'])('a card of the %s is a table with a row for each line of an entry', async (id) => {
+  const drawn = SHEETS.find((sheet) => sheet.id === id)?.draw(survey(course), { paper: 'letter', orientation: 'fit' });
+  if (drawn?.kind !== 'pages') throw new Error('the card must draw');
+  const [page] = await taggedPagesOf(await pdf(drawn, FONTS));
+  if (page === undefined) throw new Error('the card has a page');
+  const elements = elementsOf(page.tree);
+  const rows = elements.filter(({ role }) => role === 'TR').map(({ children }) => children.length);
+  expect(rows.length).toBeGreaterThan(4);
+  expect(new Set(rows).size).toBe(1);
+  const heads = elements.filter(({ role }) => role === 'TH').map((each) => textOf(page, each).trim());
+  const { legs } = survey(course).layout.ride;
+  expect(heads[0]).toBe('Entry');
+  for (const [i] of legs.entries()) expect(heads.some((text) => text.startsWith(String(i + 1)))).toBe(true);
+  expect(elements.filter(({ role }) => role === 'Figure')).toEqual([]);
+});
+
 test('words of two lines do not run into each other for who is read to', async () => {
   const long = {
     ...course,

@@ -4,6 +4,7 @@ import type { Course } from '../../src/core/course/course.ts';
 import { addObstacle } from '../../src/core/course/edit-obstacles.ts';
 import { buildObstacle } from '../../src/core/obstacles/build.ts';
 import { survey } from '../../src/core/survey.ts';
+import { textWidth } from '../../src/sheets/lettering.ts';
 import { pattern } from '../../src/sheets/pattern.ts';
 import { pdf } from '../../src/sheets/pdf.ts';
 import type { PageOptions, Pages } from '../../src/sheets/sheet.ts';
@@ -104,6 +105,21 @@ describe('the PDF of a pattern', () => {
     expect(text).toContain('Pattern: Open Trail');
     const undated = await pdf(pagesOf(blankCourse(), { paper: 'letter', orientation: 'fit' }), FONTS);
     expect(Buffer.from(undated).toString('latin1')).toContain('(D:20000101000000Z)');
+  });
+
+  test('prints signs that Inter lacks from the second font, in their place between letters', async () => {
+    const course = blankCourse({ class: { title: 'Trail ♞☎ for all' } });
+    const pages = pagesOf(course, { paper: 'letter', orientation: 'fit' });
+    expect(pages.substitutions).toEqual([]);
+    const [boxes = []] = wordBoxes(await pdf(pages, FONTS));
+    expect(boxes.slice(0, 4).map(({ text }) => text)).toEqual(['Trail', '♞☎', 'for', 'all']);
+    const [trail, signs, after] = boxes;
+    if (trail === undefined || signs === undefined || after === undefined) throw new Error('the title has four words');
+    expect(signs.minX).toBeGreaterThan(trail.maxX);
+    expect(after.minX).toBeGreaterThan(signs.maxX);
+    const width = textWidth('♞☎', 7, 'bold');
+    expect(signs.maxX - signs.minX).toBeCloseTo(width, 1);
+    expect(inkIn(pictureOf(await pdf(pages, FONTS)), signs)).toBeGreaterThan(0.1);
   });
 
   test('prints no box for a sign that the font lacks', async () => {

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { textWidth } from '../../src/sheets/lettering.ts';
 import { LINE_STYLES } from '../../src/sheets/line-styles.ts';
 import type { Page } from '../../src/sheets/sheet.ts';
 import { svg } from '../../src/sheets/svg.ts';
@@ -49,6 +50,28 @@ describe('the SVG of a page', () => {
     expect(text).toContain(`stroke-dasharray="${LINE_STYLES.jog.dash?.join(' ')}"`);
     expect(text).toContain('<path d="M0 0L4 0L4 1Z" fill="#ffffff"/>');
     expect(text).toContain('<circle cx="5" cy="6" r="2" fill="none"');
+  });
+
+  test('names the second font for the signs that only it has, and for nothing else', () => {
+    const words = {
+      kind: 'words',
+      at: { x: 1, y: 9 },
+      text: 'Call ☎ 12',
+      size: 4,
+      ink: 'words',
+      align: 'start',
+    } as const;
+    const texts = [...svg(page([words])).matchAll(/<text x="([\d.]+)" [^>]*>([^<]*)<\/text>/g)];
+    const width = (text: string) => textWidth(text, 4);
+    expect(texts.map(([, x, text]) => [Number(x), text])).toEqual([
+      [1, 'Call'],
+      [expect.closeTo(1 + width('Call '), 3), '☎'],
+      [expect.closeTo(1 + width('Call ☎ '), 3), '12'],
+    ]);
+    expect(texts.map(([element]) => element.includes('Noto Sans Symbols 2'))).toEqual([false, true, false]);
+    const middle = svg(page([{ ...words, at: { x: 50, y: 9 }, align: 'middle' }]));
+    expect(middle).toContain(`<text x="${Math.round(1000 * (50 - width(words.text) / 2)) / 1000}"`);
+    expect(svg(page([{ ...words, text: 'Call 12' }]))).not.toContain('Noto');
   });
 
   test('prints < and & as letters, and numbers on a white disc', () => {

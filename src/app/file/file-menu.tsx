@@ -4,6 +4,7 @@ import type { CourseReading } from '../../core/files/read.ts';
 import type { LengthUnit } from '../../core/measure/quantity.ts';
 import { fileWords } from '../../words/file.ts';
 import { hintWords, newCourseWords, starterWords } from '../../words/first-visit.ts';
+import { linkWords } from '../../words/link.ts';
 import { useCourseSaver } from '../autosave-context.tsx';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import { Dialog } from '../dialog.tsx';
@@ -14,6 +15,7 @@ import { lazyComponent } from '../lazy-panel.tsx';
 import { openFile, saveFile } from './files.ts';
 import { SavedCourses } from './kept-courses.tsx';
 
+const LinkDialog = lazyComponent(() => import('../link/link-dialog.tsx').then((module) => module.LinkDialog));
 const EarlierStates = lazyComponent(() => import('./earlier-states.tsx').then((module) => module.EarlierStates));
 
 interface Notice {
@@ -30,6 +32,7 @@ export function FileMenu() {
   const unit = useDeskState((state) => state.course.unit);
   const [notice, setNotice] = useState<Notice | null>(null);
   const [isLookingBack, setLookingBack] = useState(false);
+  const [isLinking, setLinking] = useState(false);
   const shut = () => menu.current?.hidePopover();
 
   const take = (reading: CourseReading | null) => {
@@ -88,6 +91,16 @@ export function FileMenu() {
           aria-haspopup="dialog"
           onClick={() => {
             shut();
+            setLinking(true);
+          }}
+        >
+          {linkWords.copyLink}
+        </button>
+        <button
+          type="button"
+          aria-haspopup="dialog"
+          onClick={() => {
+            shut();
             setLookingBack(true);
           }}
         >
@@ -117,6 +130,7 @@ export function FileMenu() {
         <SavedCourses menu={menu} refused={(why) => take({ kind: 'refused', why })} />
       </div>
       {isLookingBack && <EarlierStates close={() => setLookingBack(false)} />}
+      {isLinking && <LinkDialog close={() => setLinking(false)} />}
       {notice !== null && (
         <Dialog title={notice.title} close={() => setNotice(null)}>
           {notice.says.map((sentence) => (

@@ -6,7 +6,7 @@ import { postWords } from '../../words/post.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import type { PagePicture } from './drawn-sheet.ts';
 import type { ExportOrder, OrderedSheet } from './export-order.ts';
-import { canShare, saveOrder, shareOrder } from './export-verbs.ts';
+import { canShare, copyLink, saveOrder, shareOrder } from './export-verbs.ts';
 import { useExportState } from './exporter.ts';
 import { pageOptionsOf, posting, usePostingState } from './posting.ts';
 import { printPages } from './print-pages.ts';
@@ -83,13 +83,12 @@ export function ExportMenu({ id, pages }: { readonly id: string; readonly pages:
       <button type="button" aria-disabled={isBusy} onClick={chosen(() => saveOrder(orderOf('pdf', allSheets())))}>
         {postWords.allAsPdf} <kbd>.zip</kbd>
       </button>
-      {OF_COURSE.length > 0 && (
-        <>
-          <hr />
-          <h2>{postWords.theCourse}</h2>
-          {OF_COURSE.map((format) => item(format, shown))}
-        </>
-      )}
+      <hr />
+      <h2>{postWords.theCourse}</h2>
+      {OF_COURSE.map((format) => item(format, shown))}
+      <button type="button" onClick={chosen(() => copyLink(desk.state().course))}>
+        {postWords.copyLink}
+      </button>
     </div>
   );
 }

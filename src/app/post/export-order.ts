@@ -33,6 +33,8 @@ export interface ExportedOrder {
   readonly pages: number;
   /** Denominator, where it is one sheet with a drawing. */
   readonly scale: number | null;
+  /** What a person should know of it, each once. */
+  readonly notices: readonly string[];
 }
 
 /** Nothing was written, and why: a scale that does not fit, or whatever else a format refuses. */
@@ -65,6 +67,7 @@ export async function exportedOrder(
     count: files.length,
     pages: files.reduce((sum, { pages = 0 }) => sum + pages, 0),
     scale: files.length === 1 ? (only.scale ?? null) : null,
+    notices: [...new Set(files.flatMap(({ notices = [] }) => notices))],
   };
 }
 

@@ -10,7 +10,10 @@ import { posting, usePostingState } from './posting.ts';
 export function ExportStatus() {
   const state = useExportState();
   const waiting = usePostingState(({ shareable }) => shareable);
-  const isFault = state.kind === 'failed' || (state.kind === 'done' && state.result.kind !== 'exported');
+  const isFault =
+    state.kind === 'failed' ||
+    (state.kind === 'said' && state.isFault) ||
+    (state.kind === 'done' && state.result.kind !== 'exported');
   return (
     <div className={`export-status is-${state.kind}`}>
       <p role="status" className={isFault ? 'refusal' : 'small'}>
@@ -56,10 +59,14 @@ function sentenceOf(state: ExportState): string {
       return state.of > 1 ? postWords.writingOf(Math.min(state.done + 1, state.of), state.of) : postWords.writing;
     case 'given-up':
       return postWords.givenUp;
+    case 'said':
+      return state.says;
     case 'failed':
       return postWords.exportFailed(state.why);
     case 'done':
-      return state.result.kind === 'exported' ? writtenWords(state.result) : state.result.why;
+      if (state.result.kind === 'refused') return state.result.why;
+      // The notices of the sheet that is shown stand over it.
+      return [writtenWords(state.result), ...(state.order.sheets.length > 1 ? state.result.notices : [])].join(' ');
   }
 }
 

@@ -1,7 +1,9 @@
 import { useEffect, useMemo } from 'react';
+import type { PageOptions } from '../../sheets/sheet.ts';
 import { sheetById } from '../../sheets/sheets.ts';
 import { postWords } from '../../words/post.ts';
 import { useDeskState } from '../desk-context.tsx';
+import type { SheetQuestion } from './drawn-sheet.ts';
 import { ExportBar } from './export-bar.tsx';
 import { ExportStatus } from './export-status.tsx';
 import { PageBar } from './page-bar.tsx';
@@ -17,7 +19,9 @@ export function PagePreview() {
   const settings = usePostingState((state) => state);
   const { sheet } = settings;
   const asked = JSON.stringify(pageOptionsOf(settings, sheet));
-  const question = useMemo(() => ({ course, sheet, options: JSON.parse(asked) }), [course, sheet, asked]);
+  const question = useMemo((): SheetQuestion => {
+    return { course, sheet, options: JSON.parse(asked) as PageOptions };
+  }, [course, sheet, asked]);
   const { shown, isBusy, failure, tryAgain } = useDrawnSheet(question);
   const last = shown?.drawn;
   const pages = last?.kind === 'drawn' ? last.pages : [];

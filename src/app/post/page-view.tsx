@@ -16,6 +16,9 @@ interface Anchor {
   readonly y: number;
 }
 
+/** So much larger is the page after two clicks or taps on it. */
+const CLOSER = 2.5;
+
 /** What the keys do over the page; the arrows where there is nothing to scroll to a side. */
 const KEYS: ReadonlyMap<string, 'larger' | 'smaller' | 'whole' | 'next' | 'before' | 'first' | 'last'> = new Map([
   ['+', 'larger'],
@@ -59,6 +62,11 @@ export function PageView({
       posting.setZoom(scaledZoom(posting.state().factor, by));
     },
     turn,
+    toggle(about) {
+      const isWhole = posting.state().zoom === 'page';
+      if (isWhole) keepPlace(about);
+      posting.setZoom(isWhole ? scaledZoom(posting.state().factor, CLOSER) : 'page');
+    },
   });
   // biome-ignore lint/correctness/useExhaustiveDependencies: the page is what the box is scrolled for.
   useEffect(() => {

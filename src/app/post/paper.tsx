@@ -1,4 +1,4 @@
-import { chosenOf, PAPER_NAMES, type PageOptions, type Paper, type SheetOption } from '../../sheets/sheet.ts';
+import { chosenOf, PAPER_NAMES, type PageOptions, type Paper } from '../../sheets/sheet.ts';
 import { SHEETS, sheetById } from '../../sheets/sheets.ts';
 import { postWords } from '../../words/post.ts';
 import { ChoiceField } from '../set/choice-field.tsx';
@@ -6,15 +6,14 @@ import { pageOptionsOf, posting, usePostingState } from './posting.ts';
 import { useHasDrawing } from './sheet-drawer.ts';
 
 const TITLES = Object.fromEntries(SHEETS.map(({ id, title }) => [id, title]));
+/** Letters of a choice that fit into half of a panel. */
+const SHORT = 14;
 const ORIENTATIONS: Readonly<Record<PageOptions['orientation'], string>> = {
   fit: postWords.bestFit,
   portrait: postWords.portrait,
   landscape: postWords.landscape,
 };
-const SCALES: Readonly<Record<string, string>> = {
-  fit: postWords.largest,
-  ...Object.fromEntries([100, 150, 200, 250, 300, 400, 500].map((each) => [String(each), `1:${each}`])),
-};
+const SCALES = [100, 150, 200, 250, 300, 400, 500];
 
 /** Which sheet, on which paper, and what it has to choose. */
 export function PaperPanel() {
@@ -22,7 +21,7 @@ export function PaperPanel() {
   const { sheet, paper, orientation } = settings;
   const ask = pageOptionsOf(settings, sheet);
   const hasDrawing = useHasDrawing(sheet);
-  const scales = ask.scale === undefined ? SCALES : { ...SCALES, [String(ask.scale)]: `1:${ask.scale}` };
+  const scales = ask.scale === undefined ? SCALES : [...new Set([...SCALES, ask.scale])].sort((a, b) => a - b);
   return (
     <div className="inspector">
       <ChoiceField label={postWords.sheet} value={sheet} options={TITLES} choose={posting.showSheet} />
@@ -44,7 +43,7 @@ export function PaperPanel() {
             <ChoiceField
               label={postWords.scale}
               value={String(ask.scale ?? 'fit')}
-              options={scales}
+              options={[['fit', postWords.largest], ...scales.map((each) => [String(each), `1:${each}`] as const)]}
               choose={(text) => posting.setScale(sheet, text === 'fit' ? undefined : Number(text))}
             />
           </>
@@ -53,16 +52,13 @@ export function PaperPanel() {
           <ChoiceField
             key={option.id}
             label={option.title}
+            wide={option.choices.some(({ title }) => title.length > SHORT)}
             value={chosenOf(option, ask)}
-            options={choicesOf(option)}
+            options={option.choices.map(({ id, title }) => [id, title] as const)}
             choose={(choice) => posting.choose(sheet, option.id, choice)}
           />
         ))}
       </div>
     </div>
   );
-}
-
-function choicesOf({ choices }: SheetOption): Readonly<Record<string, string>> {
-  return Object.fromEntries(choices.map(({ id, title }) => [id, title]));
 }

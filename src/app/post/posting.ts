@@ -2,6 +2,7 @@
 import { useSyncExternalStore } from 'react';
 import { createStore } from 'zustand/vanilla';
 import { PAPERS, type PageOptions } from '../../sheets/sheet.ts';
+import { linkBaseOf } from '../link/link-base.ts';
 import { recalledText, rememberText } from '../remembered.ts';
 import type { Shareable } from './export-verbs.ts';
 import { steppedZoom, type Zoom } from './page-zoom.ts';
@@ -63,11 +64,13 @@ const ORIENTATIONS: readonly PageOptions['orientation'][] = ['fit', 'portrait', 
 export function pageOptionsOf({ paper, orientation, scales, chosen }: PostingState, sheet: string): PageOptions {
   const scale = scales[sheet];
   const own = chosen[sheet];
+  const linkBase = linkBaseOf(globalThis.location);
   return {
     paper,
     orientation,
     ...(scale === undefined ? {} : { scale }),
     ...(own === undefined ? {} : { chosen: own }),
+    ...(linkBase === undefined ? {} : { linkBase }),
   };
 }
 

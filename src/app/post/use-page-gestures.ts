@@ -6,6 +6,8 @@ import { swipedBy } from './page-zoom.ts';
 export interface PageGestures {
   zoom(by: number, about: Point<'screen'>): void;
   turn(by: 1 | -1): void;
+  /** Two clicks or taps: larger there, or all of the page again. */
+  toggle(about: Point<'screen'>): void;
 }
 
 /** How far a wheel goes at the edge of a page until it turns it, pixels, and how long a rest begins anew, milliseconds. */
@@ -25,8 +27,9 @@ export function usePageGestures(box: RefObject<HTMLElement | null>, gestures: Pa
     const asked: PageGestures = {
       zoom: (by, about) => now.current.zoom(by, about),
       turn: (by) => now.current.turn(by),
+      toggle: (about) => now.current.toggle(about),
     };
-    const stops = [wheel(element, asked), touch(element, asked), drag(element)];
+    const stops = [wheel(element, asked), touch(element, asked), drag(element), double(element, asked)];
     return () => {
       for (const stop of stops) stop();
     };
@@ -121,6 +124,10 @@ function pinchOf(touches: TouchList) {
   if (a === undefined || b === undefined) return undefined;
   const apart = Math.max(1, Math.hypot(a.clientX - b.clientX, a.clientY - b.clientY));
   return { apart, middle: { x: (a.clientX + b.clientX) / 2, y: (a.clientY + b.clientY) / 2 } as Point<'screen'> };
+}
+
+function double(element: HTMLElement, { toggle }: PageGestures): () => void {
+  return listening(element, { dblclick: ({ clientX: x, clientY: y }) => toggle({ x, y }) });
 }
 
 /** Fingers scroll by themselves; a mouse does not. */

@@ -1,21 +1,21 @@
 import { sheetFileName } from '../../core/text/file-name.ts';
-import { type FolderPart, folderPages } from '../folder.ts';
-import { classFolder, dayFolder, type PlannedFolder, type PlannedPart } from '../folder-plan.ts';
+import { type BoundChapter, folderPages } from '../folder.ts';
+import { classFolder, dayFolder, type PlannedChapter, type PlannedFolder } from '../folder-plan.ts';
 import type { TooBig } from '../sheet.ts';
 import type { ExportFormat, ExportJob, ExportResources, ExportWatch } from './format.ts';
 import { pdfFile } from './pdf-format.ts';
 
-function sheetCount(parts: readonly PlannedPart[]): number {
-  return parts.reduce((sum, { content }) => sum + (typeof content === 'function' ? 1 : sheetCount(content)), 0);
+function sheetCount(chapters: readonly PlannedChapter[]): number {
+  return chapters.reduce((sum, { content }) => sum + (typeof content === 'function' ? 1 : sheetCount(content)), 0);
 }
 
-/** The parts drawn one after the other; one that is too big is told by its title. */
-async function drawnParts(
-  parts: readonly PlannedPart[],
+/** The chapters drawn one after the other; one that is too big is told by its title. */
+async function drawnChapters(
+  chapters: readonly PlannedChapter[],
   begin: () => Promise<void>,
-): Promise<readonly FolderPart[] | TooBig> {
-  const drawn: FolderPart[] = [];
-  for (const { title, content } of parts) {
+): Promise<readonly BoundChapter[] | TooBig> {
+  const drawn: BoundChapter[] = [];
+  for (const { title, content } of chapters) {
     if (typeof content === 'function') {
       await begin();
       const pages = content();
@@ -23,7 +23,7 @@ async function drawnParts(
       drawn.push({ title, content: pages });
       continue;
     }
-    const below = await drawnParts(content, begin);
+    const below = await drawnChapters(content, begin);
     if ('kind' in below) return below;
     const [first, ...rest] = below;
     if (first !== undefined) drawn.push({ title, content: [first, ...rest] });
@@ -33,21 +33,21 @@ async function drawnParts(
 
 /** The folder as one file. Drawing and writing count as a step each. */
 async function writtenFolder(
-  { cover, parts }: PlannedFolder,
+  { cover, chapters }: PlannedFolder,
   { course, id }: { readonly course: ExportJob['course']; readonly id: string },
   { resources, watch }: { readonly resources: ExportResources; readonly watch: ExportWatch },
 ) {
-  const count = sheetCount(parts) + 1;
+  const count = sheetCount(chapters) + 1;
   let done = 0;
   const begin = async (): Promise<void> => {
     await watch.step(done, count);
     watch.signal?.throwIfAborted();
     done += 1;
   };
-  const drawn = await drawnParts(parts, begin);
+  const drawn = await drawnChapters(chapters, begin);
   if ('kind' in drawn) return drawn;
   const [first, ...rest] = drawn;
-  if (first === undefined) throw new Error('writtenFolder: a folder has a part');
+  if (first === undefined) throw new Error('writtenFolder: a folder has a chapter');
   await begin();
   const pages = folderPages(cover, [first, ...rest]);
   return [await pdfFile(sheetFileName(course.title, id, 'pdf'), pages, await resources.fonts())];

@@ -1,18 +1,18 @@
-import { survey } from '../../core/survey.ts';
 import { sheetFileName } from '../../core/text/file-name.ts';
 import type { Fonts } from '../pdf.ts';
 import type { Pages } from '../sheet.ts';
+import { askedPages, noticesOf } from './asked-pages.ts';
 import type { ExportedFile, ExportFormat } from './format.ts';
 
 /** Pages as a file that is handed out. */
 export async function pdfFile(name: string, pages: Pages, fonts: Fonts): Promise<ExportedFile> {
   // The writer is large: who only lists the formats does not wait for it.
   const { pdf } = await import('../pdf.ts');
-  const { drawing, substitutions } = pages;
+  const { drawing } = pages;
   return {
     ...{ name, type: 'application/pdf', bytes: await pdf(pages, fonts), pages: pages.pages.length },
     ...(drawing === undefined ? {} : { scale: drawing.scale }),
-    ...(substitutions.length === 0 ? {} : { notices: substitutions }),
+    ...noticesOf(pages),
   };
 }
 
@@ -25,12 +25,12 @@ export const pdfFormat: ExportFormat = {
   async write({ course, sheets }, resources, { step, signal }) {
     const files: ExportedFile[] = [];
     const fonts = await resources.fonts();
-    for (const [done, { sheet, options }] of sheets.entries()) {
+    for (const [done, asked] of sheets.entries()) {
       await step(done, sheets.length);
       signal?.throwIfAborted();
-      const pages = sheet.draw(survey(course), options);
-      if (pages.kind === 'too-big') return { ...pages, why: `${sheet.title}: ${pages.why}` };
-      files.push(await pdfFile(sheetFileName(course.title, sheet.id, 'pdf'), pages, fonts));
+      const pages = askedPages(course, asked);
+      if (pages.kind === 'too-big') return pages;
+      files.push(await pdfFile(sheetFileName(course.title, asked.sheet.id, 'pdf'), pages, fonts));
     }
     return files;
   },

@@ -40,6 +40,13 @@ describe('an order', () => {
     expect(one.pages).toBeGreaterThan(2);
     expect(one.scale).toBeNull();
     expect(two.file.bytes).toEqual(one.file.bytes);
+    expect(one.notices).toEqual([]);
+  });
+
+  test('of sheets that lack a sign tells that once', async () => {
+    const course = { ...FIRST_COURSE, class: { ...FIRST_COURSE.class, title: 'Trail 馬' } };
+    const asked = order({ sheet: 'pattern', options: USUAL }, { sheet: 'copy', options: USUAL });
+    expect((await written({ ...asked, course })).notices).toEqual([expect.stringContaining('馬')]);
   });
 
   test('that does not fit is refused with the reason', async () => {

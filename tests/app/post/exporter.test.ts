@@ -16,6 +16,7 @@ const RESULT: ExportedOrder = {
   count: 1,
   pages: 1,
   scale: 200,
+  notices: [],
 };
 
 /** An exporter whose workers say what they are told to. */
