@@ -10,7 +10,7 @@ import type { Page } from './sheet.ts';
 import { continuedTitle, footer, titleBlock } from './title-block.ts';
 
 /** The transform that puts the extent into the drawing's space, its edge left free. */
-function paperTransform({ extent }: PageContent, plan: PageLayout): PaperTransform {
+export function paperTransform({ extent }: PageContent, plan: PageLayout): PaperTransform {
   const k = 1000 / plan.scale;
   const { minX, maxX, maxY } = plan.drawing;
   return plan.turned
@@ -53,7 +53,7 @@ export function composedPages(
   content: PageContent,
   plan: PageLayout,
 ): { pages: readonly [Page, ...Page[]]; transform: PaperTransform } {
-  const { head } = content;
+  const { head, preceding: before = 0 } = content;
   const transform = paperTransform(content, plan);
   const area = { x: PAGE_MARGIN, y: PAGE_MARGIN, width: plan.width - 2 * PAGE_MARGIN };
   const words = wordsOf(content, plan);
@@ -63,14 +63,18 @@ export function composedPages(
     const marks = [
       ...own,
       ...here,
-      ...footer(plan.scale, { number: index + 1, count: plan.pageCount + (content.following ?? 0) }, footArea),
+      ...footer(
+        plan.scale,
+        { number: before + index + 1, count: before + plan.pageCount + (content.following ?? 0) },
+        footArea,
+      ),
     ];
     return { width: plan.width, height: plan.height, marks, about: content.about(index) };
   };
   const title = titleBlock(head, plan.scale, area).marks;
   const legend = legendBar(content.legend, plan.scale, plan.legend.width);
   const strokes = legend.marks(plan.legend.x, plan.legend.y);
-  const drawn = content.draw(transform, plan.drawing);
+  const drawn = content.draw(transform, plan.drawing, plan.row);
   const first = pageOf(0, [...title, ...drawn, ...strokes, ...noteRule(plan)]);
   const rest = Array.from({ length: plan.pageCount - 1 }, (_, index) =>
     pageOf(index + 1, continuedTitle(head, area).marks),

@@ -1,6 +1,6 @@
 /** A drawing to scale with its words: the largest scale that fits, or the one that was asked for, or why not. */
 import type { Course } from '../core/course/course.ts';
-import { composedPages } from './compose.ts';
+import { composedPages, paperTransform } from './compose.ts';
 import type { TextItem } from './flow.ts';
 import { SMALLEST_FONT_SIZE } from './lettering.ts';
 import { type PageContent, type PageLayout, pageLayouts } from './page-layout.ts';
@@ -14,17 +14,23 @@ export const SCALES = [50, 75, 100, 125, 150, 200, 250, 300, 400, 500, 600, 750,
 /** A second page costs this factor in scale: a drawing half as large again is worth turning over for. */
 const SECOND_PAGE = 1.5;
 
-function layoutCost(plan: PageLayout): number {
-  return plan.scale * (plan.pageCount > 1 ? SECOND_PAGE : 1);
+/** The largest scale wins, one page before two, then the larger letters. */
+function bestLayout({ overleaf = SECOND_PAGE }: PageContent, plans: readonly PageLayout[]): PageLayout | undefined {
+  const cost = ({ scale, pageCount }: PageLayout): number => scale * (pageCount > 1 ? overleaf : 1);
+  return plans.toSorted((a, b) => cost(a) - cost(b) || b.fontSize - a.fontSize)[0];
 }
 
-/** The largest scale wins, one page before two, then the larger letters. */
-function bestLayout(plans: readonly PageLayout[]): PageLayout | undefined {
-  return plans.toSorted((a, b) => layoutCost(a) - layoutCost(b) || b.fontSize - a.fontSize)[0];
+/** The best layout; where frames have no room in its drawing, the best with a row for them, if the paper has one. */
+function roomiestLayout(content: PageContent, options: PageOptions, scales: readonly number[]): PageLayout | undefined {
+  const { frames, hasRoom, ...plain } = content;
+  const plan = bestLayout(content, pageLayouts(plain, options, scales));
+  if (plan === undefined || hasRoom === undefined || hasRoom(paperTransform(content, plan), plan.drawing)) return plan;
+  return bestLayout(content, pageLayouts(content, options, scales)) ?? plan;
 }
 
 function tooBig(content: PageContent, { arena }: Course, options: PageOptions): TooBig {
-  const plan = bestLayout(pageLayouts(content, options, SCALES));
+  const { frames: _, overleaf: __, ...plain } = content;
+  const plan = bestLayout(plain, pageLayouts(plain, options, SCALES));
   const nearest = plan?.scale ?? SCALES.at(-1) ?? 10000;
   const { length, width } = arena;
   const paper = PAPER_NAMES[options.paper];
@@ -49,7 +55,8 @@ export function drawnPages(
   { course, title, options }: { readonly course: Course; readonly title: string; readonly options: PageOptions },
 ): Pages | TooBig {
   const content = withWholeNames(given);
-  const plan = bestLayout(pageLayouts(content, options, options.scale === undefined ? SCALES : [options.scale]));
+  const scales = options.scale === undefined ? SCALES : [options.scale];
+  const plan = roomiestLayout(content, options, scales);
   if (plan === undefined) return tooBig(content, course, options);
   const { pages, transform } = composedPages(content, plan);
   return {

@@ -1,4 +1,4 @@
-/** Where horses come in, on paper. */
+/** Where horses come in and where the judge is, on paper. */
 import type { Arena } from '../core/course/course.ts';
 import { lerp } from '../core/plane/point.ts';
 import { opening } from './ground.ts';
@@ -19,4 +19,18 @@ export function entranceSign(arena: Arena, transform: PaperTransform): Entrance 
   const at = { x: middle.x - Math.cos(heading) * 2.4, y: middle.y - Math.sin(heading) * 2.4 };
   const [tip, left, , right] = arrowhead(at, heading, 3.8);
   return { at, ring: tip && left && right ? [tip, left, right, tip] : [] };
+}
+
+/** Half of the judge's sign, mm. */
+const JUDGE = 1.5;
+
+/** A hollow square where the judge is. */
+export function judgeSign({ x, y }: PaperPoint): readonly PaperPoint[] {
+  return [
+    { x: x - JUDGE, y: y - JUDGE },
+    { x: x + JUDGE, y: y - JUDGE },
+    { x: x + JUDGE, y: y + JUDGE },
+    { x: x - JUDGE, y: y + JUDGE },
+    { x: x - JUDGE, y: y - JUDGE },
+  ];
 }

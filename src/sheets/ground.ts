@@ -8,6 +8,7 @@ import { toWorld } from '../core/plane/pose.ts';
 import { type Bounds, ringBounds, unionBounds } from '../core/plane/ring.ts';
 import type { Survey } from '../core/survey.ts';
 import { blockLine, blockRing, type OccupancyGrid } from './occupancy-grid.ts';
+import { boundsMeet, grown, type PaperShape, pointBounds } from './paper-shapes.ts';
 import { markOnPaper, onPaper, type PaperPoint, type PaperTransform, perMetre } from './paper-transform.ts';
 
 /** The corners of the arena, counter-clockwise from its datum. */
@@ -111,6 +112,36 @@ export function pieceMarks(transform: PaperTransform, piece: PlacedPiece): reado
   const marks = hasOutline ? own : [...own, ...edgeMarks(transform, piece)];
   if (!isSmall(transform, piece)) return marks;
   return [...marks, { kind: 'disc', at: onPaper(transform, pose), radius: RING, ink: 'outline', fill: 'rim' }];
+}
+
+/** Half the stroke of an edge, mm. */
+const EDGE = 0.1;
+
+/** A piece as its marks, and as what no label may cover: its footprint, and what is drawn beyond it. */
+export function drawnShapes(
+  transform: PaperTransform,
+  piece: PlacedPiece,
+): { readonly marks: readonly Mark<'paper'>[]; readonly shapes: readonly PaperShape[] } {
+  const marks = pieceMarks(transform, piece);
+  const footprint = footprintOnPaper(transform, piece);
+  const inside = grown(pointBounds(footprint), 0.02);
+  const beyond = marks.flatMap((mark): PaperShape[] => {
+    if (mark.kind === 'words') return [];
+    if (mark.kind === 'disc') return [{ points: [mark.at, mark.at], reach: mark.radius + EDGE, firmness: 'solid' }];
+    const points = mark.kind === 'line' ? mark.points : mark.ring;
+    const isWithin = points.every(({ x, y }) => boundsMeet({ minX: x, maxX: x, minY: y, maxY: y }, inside));
+    // Most marks of a piece lie on its footprint, and many pieces have a dozen.
+    if (isWithin && footprint.length <= 4 && isUpright(footprint)) return [];
+    if (isWithin && mark.ink !== 'faint' && piece.figure.stands === 'ground') return [];
+    const firmness = mark.ink === 'faint' ? 'faint' : 'solid';
+    return [{ points, reach: EDGE, ...(mark.kind === 'area' ? { isFilled: true as const } : {}), firmness }];
+  });
+  return { marks, shapes: [{ points: footprint, reach: EDGE, isFilled: true, firmness: 'solid' }, ...beyond] };
+}
+
+/** Whether an outline has its sides along the page's. */
+function isUpright([a, b]: readonly PaperPoint[]): boolean {
+  return a !== undefined && b !== undefined && (Math.abs(a.x - b.x) < 0.01 || Math.abs(a.y - b.y) < 0.01);
 }
 
 export function footprintOnPaper(transform: PaperTransform, piece: PlacedPiece): readonly PaperPoint[] {

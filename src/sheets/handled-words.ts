@@ -22,7 +22,8 @@ export interface Phrasing {
   partOf(step: MoveStep): string | undefined;
 }
 
-function handOf(by: number): 'left' | 'right' {
+/** The hand to which something goes or stands, by its signed way to the left. */
+export function handOf(by: number): 'left' | 'right' {
   return by > 0 ? 'left' : 'right';
 }
 

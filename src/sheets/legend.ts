@@ -3,9 +3,10 @@ import type { PlacedPiece } from '../core/course/placed.ts';
 import { FOOT, type LengthUnit } from '../core/measure/quantity.ts';
 import type { Ink, Mark } from '../core/plane/mark.ts';
 import { ORIGIN } from '../core/plane/pose.ts';
+import { linePlaces } from '../core/ride/line-places.ts';
 import type { Survey } from '../core/survey.ts';
 import { CAP_HEIGHT, textWidth } from './lettering.ts';
-import { markOnPaper } from './paper-transform.ts';
+import { markOnPaper, onPaper } from './paper-transform.ts';
 import { arrowhead, arrowSize, inksOf, turnMarks } from './travel.ts';
 
 const NAMES: Partial<Readonly<Record<Ink, string>>> = {
@@ -20,8 +21,8 @@ const NAMES: Partial<Readonly<Record<Ink, string>>> = {
 
 const FONT_SIZE = 3.3;
 const ROW_HEIGHT = 6.2;
-const SAMPLE = 15;
-const SPACE = 7;
+const SAMPLE = 13;
+const SPACE = 6;
 
 interface LegendPart {
   readonly width: number;
@@ -81,17 +82,37 @@ export interface SheetLegend {
   readonly strokes: readonly StrokeSample[];
   /** One of each kind whose sign has to be told. */
   readonly pieces: readonly PlacedPiece[];
+  /** What a short bar across the line says; absent: there is none. */
+  readonly tick?: string;
   /** On a screen the drawing has any size: the bar is shown and no scale. */
   readonly isPicture?: true;
   /** What else has to be told, in a few words. */
   readonly words?: string;
 }
 
+/** Off the ground by more than its own height, as a pole in cups is. */
+function isRaised({ figure }: PlacedPiece): boolean {
+  return figure.stands === 'ground' && figure.height > figure.width + 0.01;
+}
+
+function pieceTitle(piece: PlacedPiece): string {
+  return isRaised(piece) ? `Raised ${piece.kind.title.toLowerCase()}` : piece.kind.title;
+}
+
+/** One of each stroke, tick and thing that a drawing of the course shows, and no other. */
 export function legendOf(survey: Survey): SheetLegend {
-  const kinds = new Map(survey.pieces.map((piece) => [piece.kind.id, piece]));
-  const pieces = [...kinds.values()].filter(({ kind }) => !kind.isPlain);
+  const pieces = new Map(survey.pieces.map((piece) => [pieceTitle(piece), piece]));
   const strokes = inksOf(survey.line.elements).map((ink) => ({ ink, name: NAMES[ink] ?? ink }));
-  return { unit: survey.course.unit, strokes, pieces };
+  const hasTicks = linePlaces(survey.line).length > 0;
+  const common = { unit: survey.course.unit, strokes, pieces: [...pieces.values()] };
+  return hasTicks ? { ...common, tick: 'Change of gait' } : common;
+}
+
+/** The same of a plain drawing: the line and the things. */
+export function plainLegendOf(survey: Survey): SheetLegend {
+  const { tick: _, strokes, ...legend } = legendOf(survey);
+  const turnsShow = survey.line.elements.some(({ move, length }) => move === 'turn' && length > 0);
+  return { ...legend, strokes: turnsShow ? strokes : strokes.filter(({ ink }) => ink !== 'turn') };
 }
 
 /** Lengths that a scale bar may have, in its unit. */
@@ -162,16 +183,40 @@ export interface LegendBar {
   marks(x: number, y: number): readonly Mark<'paper'>[];
 }
 
-/** A thing's sign, 4.5 mm large whatever the drawing's scale, and its name. */
-function piecePart({ kind, figure }: PlacedPiece): LegendPart {
-  const large = 4.5;
-  const scale = (1000 * Math.max(figure.length, figure.width)) / large;
+/** A thing's sign, 4.5 mm large whatever the drawing's scale, or 9 mm where it is long; and its name. */
+function piecePart(piece: PlacedPiece): LegendPart {
+  const { figure } = piece;
+  const longest = Math.max(figure.length, figure.width);
+  const large = longest > 4 * Math.min(figure.length, figure.width) ? 9 : 4.5;
+  const scale = (1000 * longest) / large;
+  const title = pieceTitle(piece);
   return {
-    width: large + 2 + textWidth(kind.title, FONT_SIZE),
+    width: large + 2 + textWidth(title, FONT_SIZE),
     marks: (x, middle) => {
       const frame = { scale, x: x + large / 2, y: middle, turned: false };
-      const sign = figure.marks.flatMap((mark) => markOnPaper(frame, ORIGIN, mark) ?? []);
-      return [...sign, legendWords(kind.title, x + large + 2, middle)];
+      const edge = figure.footprint.map((at) => onPaper(frame, at));
+      const first = edge[0];
+      const outline: readonly Mark<'paper'>[] =
+        first === undefined ? [] : [{ kind: 'line', ink: 'outline', points: [...edge, first] }];
+      // The swing of a gate is left out: it would reach into the next row.
+      const own = figure.marks.filter((mark) => mark.kind === 'words' || mark.ink !== 'faint');
+      const sign = own.flatMap((mark) => markOnPaper(frame, ORIGIN, mark) ?? []);
+      return [...sign, ...outline, legendWords(title, x + large + 2, middle)];
+    },
+  };
+}
+
+/** A bar across a piece of line. */
+function tickPart(text: string): LegendPart {
+  const half = 3;
+  return {
+    width: 2 * half + 2 + textWidth(text, FONT_SIZE),
+    marks: (x, middle) => {
+      const bar = [
+        { x: x + half, y: middle - 1.7 },
+        { x: x + half, y: middle + 1.7 },
+      ];
+      return [{ kind: 'line', ink: 'words', points: bar, width: 0.35 }, legendWords(text, x + 2 * half + 2, middle)];
     },
   };
 }
@@ -182,8 +227,9 @@ function wordsPart(text: string): LegendPart {
 
 /** Scale and strokes in rows no wider than `width`. */
 export function legendBar(legend: SheetLegend, scale: number, width: number): LegendBar {
-  const { strokes, pieces, words } = legend;
-  const signs = [...strokes.map(strokePart), ...pieces.map(piecePart)];
+  const { strokes, pieces, tick, words } = legend;
+  const ticks = tick === undefined ? [] : [tickPart(tick)];
+  const signs = [...strokes.map(strokePart), ...ticks, ...pieces.map(piecePart)];
   const parts = [barPart(scale, legend, width), ...signs, ...(words === undefined ? [] : [wordsPart(words)])];
   const places: { part: LegendPart; x: number; row: number }[] = [];
   let x = 0;

@@ -3,6 +3,7 @@
 import type { Mark } from '../core/plane/mark.ts';
 import type { Bounds } from '../core/plane/ring.ts';
 import { balancedHeight, type Column, flowedText, type TextItem } from './flow.ts';
+import { rowsOf } from './frame-rows.ts';
 import { legendBar, type SheetLegend } from './legend.ts';
 import { SMALLEST_FONT_SIZE } from './lettering.ts';
 import type { PaperTransform } from './paper-transform.ts';
@@ -15,8 +16,14 @@ export interface PageContent {
   /** What has to be on the drawing, metres. */
   readonly extent: Bounds;
   readonly legend: SheetLegend;
-  /** The drawing under its transform; `bounds` is the part of the page that labels may use. */
-  draw(transform: PaperTransform, bounds: Bounds): readonly Mark<'paper'>[];
+  /** The drawing under its transform; `bounds` is the part of the page that labels may use, `row` what is kept for frames. */
+  draw(transform: PaperTransform, bounds: Bounds, row?: Bounds): readonly Mark<'paper'>[];
+  /** How much larger a drawing has to be before its words go overleaf; absent: half as large again. */
+  readonly overleaf?: number;
+  /** Frames at a scale that have no room in the drawing, mm: the page keeps a row for them. Absent: none. */
+  readonly frames?: (scale: number, turned: boolean) => readonly PaperSize[];
+  /** Whether the drawing has room for all of its frames. */
+  readonly hasRoom?: (transform: PaperTransform, bounds: Bounds) => boolean;
   /** One sentence about a page for a screen reader; the first is 0. */
   about(page: number): string;
   /** What is to be done, in words. */
@@ -27,6 +34,8 @@ export interface PageContent {
   readonly fontSizes?: readonly number[];
   /** How many pages of another make follow and are counted with these; absent: none. */
   readonly following?: number;
+  /** The same of pages before; absent: none. */
+  readonly preceding?: number;
 }
 
 export interface PageLayout {
@@ -43,6 +52,8 @@ export interface PageLayout {
   /** Columns of the steps, and of the notes where they do not follow in the same columns. */
   readonly columns: readonly Column[];
   readonly noteColumns: readonly Column[];
+  /** Kept for frames. */
+  readonly row?: Bounds;
   /** Where scale and strokes stand. */
   readonly legend: { readonly x: number; readonly y: number; readonly width: number };
 }
@@ -101,6 +112,18 @@ function freeArea({ content, sheet, scale, turned }: LayoutTrial) {
   return { inner, top, bottom: sheet.height - PAGE_MARGIN - FOOTER_HEIGHT, size: drawnSize(content, scale, turned) };
 }
 
+/** The height of a row for the frames at a width, with air under it; 0 without frames. Undefined where one is too wide. */
+function rowHeight({ content, scale, turned }: LayoutTrial, width: number): number | undefined {
+  const sizes = content.frames?.(scale, turned) ?? [];
+  if (sizes.length === 0) return 0;
+  return sizes.some((each) => each.width > width) ? undefined : rowsOf(sizes, width).height + SPACE;
+}
+
+/** The part of the page that is kept; nothing where it has no height. */
+function keptRow(x: number, y: number, width: number, height: number): { readonly row?: Bounds } {
+  return height === 0 ? {} : { row: { minX: x, maxX: x + width, minY: y, maxY: y + height } };
+}
+
 function legendHeight({ content, scale }: LayoutTrial, width: number): number {
   return legendBar(content.legend, scale, width).height;
 }
@@ -130,7 +153,10 @@ function withWordsBelow(trial: LayoutTrial): PageLayout | undefined {
   const { inner, top, bottom, size } = freeArea(trial);
   if (size.width > inner + 2 * DRAWING_EDGE - 1 || top + size.height > bottom) return undefined;
   const x = (sheet.width - size.width) / 2;
-  const legend = { x: PAGE_MARGIN, y: top + size.height + 2, width: inner };
+  const kept = rowHeight(trial, inner);
+  if (kept === undefined) return undefined;
+  const row = keptRow(PAGE_MARGIN, top + size.height, inner, kept);
+  const legend = { x: PAGE_MARGIN, y: top + size.height + kept + 2, width: inner };
   const noteCount = mostColumns(inner, 85);
   const notes = { count: noteCount, width: columnWidth(inner, noteCount) };
   const noteHeight = balancedHeight(content.notes, notes, SMALLEST_FONT_SIZE);
@@ -140,7 +166,17 @@ function withWordsBelow(trial: LayoutTrial): PageLayout | undefined {
   if (left < 0) return undefined;
   const box = { minX: x, maxX: x + size.width, minY: top, maxY: top + size.height };
   const noteColumns = columnsOf({ x: PAGE_MARGIN, y: noteY, width: inner, height: noteHeight }, noteCount);
-  const common = { scale, ...sheet, turned, words: 'below', pageCount: 1, drawing: box, noteColumns, legend } as const;
+  const common = {
+    scale,
+    ...sheet,
+    turned,
+    words: 'below',
+    pageCount: 1,
+    drawing: box,
+    noteColumns,
+    legend,
+    ...row,
+  } as const;
   const most = mostColumns(inner, LEAST_COLUMN);
   for (const fontSize of FONT_SIZES) {
     for (let count = 1; count <= most; count += 1) {
@@ -163,7 +199,15 @@ function withWordsBeside(trial: LayoutTrial): PageLayout | undefined {
   const x = PAGE_MARGIN + inner - width;
   const legend = { x, y: top + DRAWING_EDGE - 2, width };
   const noteHeight = balancedHeight(content.notes, { count: 1, width }, SMALLEST_FONT_SIZE);
-  const y = legend.y + legendHeight(trial, width) + SPACE;
+  const under = rowHeight(trial, size.width - 2 * DRAWING_EDGE);
+  const isUnder = under !== undefined && top + size.height + under <= bottom;
+  const kept = isUnder ? under : rowHeight(trial, width);
+  if (kept === undefined) return undefined;
+  const beside = isUnder ? 0 : kept;
+  const row = isUnder
+    ? keptRow(PAGE_MARGIN, top + size.height, size.width - 2 * DRAWING_EDGE, kept)
+    : keptRow(x, legend.y + legendHeight(trial, width) + 2, width, kept);
+  const y = legend.y + legendHeight(trial, width) + SPACE + beside;
   const noteY = bottom - noteHeight;
   const column = { page: 0, x, y, width, height: noteY - SPACE - y };
   const fontSize = FONT_SIZES.find((each) => flowedText(content.steps, [column], each).whole);
@@ -173,7 +217,7 @@ function withWordsBeside(trial: LayoutTrial): PageLayout | undefined {
   const box = { minX: left, maxX: left + size.width, minY: top, maxY: top + size.height };
   const noteColumns = columnsOf({ x, y: noteY, width, height: noteHeight }, 1);
   const common = { scale, ...sheet, turned, words: 'beside', pageCount: 1 } as const;
-  return { ...common, fontSize, drawing: box, columns: [column], noteColumns, legend };
+  return { ...common, fontSize, drawing: box, columns: [column], noteColumns, legend, ...row };
 }
 
 /** Columns of the pages that hold nothing but words. */
@@ -204,7 +248,10 @@ export function wholeColumns(words: readonly TextItem[], sheet: PaperSize, fontS
 function withWordsAfter(trial: LayoutTrial): PageLayout | undefined {
   const { content, sheet, scale, turned } = trial;
   const { inner, top, bottom, size } = freeArea(trial);
-  const legend = { x: PAGE_MARGIN, y: top + size.height + 2, width: inner };
+  const kept = rowHeight(trial, inner);
+  if (kept === undefined) return undefined;
+  const row = keptRow(PAGE_MARGIN, top + size.height, inner, kept);
+  const legend = { x: PAGE_MARGIN, y: top + size.height + kept + 2, width: inner };
   if (size.width > inner + 2 * DRAWING_EDGE - 1 || legend.y + legendHeight(trial, inner) > bottom) return undefined;
   const words = [...content.steps, ...content.notes];
   const sizes = content.fontSizes ?? FONT_SIZES_AFTER;
@@ -215,7 +262,7 @@ function withWordsAfter(trial: LayoutTrial): PageLayout | undefined {
   const box = { minX: x, maxX: x + size.width, minY: top, maxY: top + size.height };
   const pageCount = 1 + (columns.at(-1)?.page ?? 0);
   const common = { scale, ...sheet, turned, words: 'after', fontSize, pageCount } as const;
-  return { ...common, drawing: box, columns, noteColumns: [], legend };
+  return { ...common, drawing: box, columns, noteColumns: [], legend, ...row };
 }
 
 /** For each way to use the paper, the largest of the scales that fits. */

@@ -1,15 +1,19 @@
 /** The exhibitors' pattern: the course to a stated scale, its numbers in words, and the usual cautions. */
+
+import type { Bounds } from '../core/plane/ring.ts';
 import type { Survey } from '../core/survey.ts';
 import { cautions } from './cautions.ts';
 import { CODE_OPTION, codeItems } from './code-note.ts';
-import { drawing } from './drawing.ts';
+import { type CourseDrawing, courseDrawing, hasInsetRoom } from './drawing.ts';
 import { drawnPages } from './drawn-pages.ts';
 import type { TextItem } from './flow.ts';
 import { extent } from './ground.ts';
+import { insetSizes } from './insets.ts';
 import { instructions } from './instructions.ts';
-import { legendOf } from './legend.ts';
+import { legendOf, plainLegendOf } from './legend.ts';
 import type { PageContent } from './page-layout.ts';
-import type { PageOptions, Pages, Sheet, TooBig } from './sheet.ts';
+import type { PaperTransform } from './paper-transform.ts';
+import { chosenOf, type PageOptions, type Pages, type Sheet, type SheetOption, type TooBig } from './sheet.ts';
 import { classHead, displayTitle } from './title-block.ts';
 
 /** A word of one letter stays with the word before it, and a short last word is not left alone on a line. */
@@ -17,7 +21,33 @@ function withNoBreakSpaces(text: string): string {
   return text.replace(/ (\p{L})(?=[\s,.;:]|$)/gu, '\u00a0$1').replace(/ (\S{1,6})$/, '\u00a0$1');
 }
 
-function contentOf(survey: Survey, options: PageOptions): PageContent {
+/** The usual choice first: whether gaps are written, and whether a plainer drawing stands beside one that is dense. */
+const DIMENSIONS: SheetOption = {
+  id: 'dimensions',
+  title: 'Dimensions',
+  choices: [
+    { id: 'off', title: 'None' },
+    { id: 'gaps', title: 'Gaps of the poles' },
+  ],
+};
+const DRAWING: SheetOption = {
+  id: 'drawing',
+  title: 'Drawing',
+  choices: [
+    { id: 'automatic', title: 'A plain one beside it when it is dense' },
+    { id: 'signs', title: 'With all signs' },
+    { id: 'plain', title: 'A plain one beside it' },
+  ],
+};
+
+/** A drawing of which labels take more than this share is dense. An estimate, from looking at the starters. */
+const DENSE = 0.22;
+/** A pattern is read at a wall: what is small is drawn again in frames, so one page is worth a smaller drawing. */
+const OVERLEAF = 2.1;
+
+type Draw = (transform: PaperTransform, bounds: Bounds, row?: Bounds) => CourseDrawing;
+
+function contentOf(survey: Survey, options: PageOptions, draw: Draw): PageContent {
   const steps = instructions(survey).map(
     ({ number, text }): TextItem => ({ kind: 'paragraph', text: withNoBreakSpaces(text), hang: `${number}.` }),
   );
@@ -30,7 +60,10 @@ function contentOf(survey: Survey, options: PageOptions): PageContent {
     head: classHead(survey.course),
     extent: extent(survey),
     legend: legendOf(survey),
-    draw: (transform, bounds) => drawing(survey, transform, bounds),
+    draw: (transform, bounds, row) => draw(transform, bounds, row).marks,
+    overleaf: OVERLEAF,
+    frames: (scale, turned) => insetSizes(survey, scale, turned),
+    hasRoom: (transform) => hasInsetRoom(survey, transform),
     about: (page) =>
       page === 0
         ? `${name}: drawing of the course with ${numbered}, and the pattern in words.`
@@ -42,7 +75,57 @@ function contentOf(survey: Survey, options: PageOptions): PageContent {
 
 function draw(survey: Survey, options: PageOptions): Pages | TooBig {
   const { course } = survey;
-  return drawnPages(contentOf(survey, options), { course, title: `Pattern: ${displayTitle(course)}`, options });
+  const dimensions = chosenOf(DIMENSIONS, options) === 'gaps' ? 'gaps' : 'off';
+  const title = `Pattern: ${displayTitle(course)}`;
+  const known = new Map<string, CourseDrawing>();
+  let last: CourseDrawing | undefined;
+  const content = contentOf(survey, options, (transform, bounds, row) => {
+    const key = JSON.stringify([transform, bounds, row]);
+    last =
+      known.get(key) ??
+      courseDrawing(survey, transform, { bounds, choices: { signs: 'all', dimensions, insets: row ?? 'ground' } });
+    known.set(key, last);
+    return last;
+  });
+  const pages = drawnPages(content, { course, title, options });
+  if (pages.kind === 'too-big' || last === undefined) return pages;
+  const signed = withInsets(pages, last);
+  const choice = chosenOf(DRAWING, options);
+  const isPlainWanted = choice === 'plain' || (choice === 'automatic' && last.crowding > DENSE);
+  if (!isPlainWanted || survey.layout.ride.legs.length === 0) return signed;
+  const plain = drawnPages(plainContent(survey, pages.pages.length), { course, title, options });
+  const again = drawnPages({ ...content, following: 1 }, { course, title, options });
+  if (plain.kind === 'too-big' || again.kind === 'too-big') return signed;
+  return { ...signed, pages: [...again.pages, ...plain.pages] };
 }
 
-export const pattern: Sheet = { id: 'pattern', title: 'Pattern', options: [CODE_OPTION], draw };
+/** The course once more, without signs and words, as large as a page has room for. */
+function plainContent(survey: Survey, preceding: number): PageContent {
+  const head = classHead(survey.course);
+  return {
+    head: { ...head, facts: [...head.facts, ['Drawing', 'poles, numbers and line']] },
+    extent: extent(survey),
+    legend: plainLegendOf(survey),
+    draw: (transform, bounds) =>
+      courseDrawing(survey, transform, { bounds, choices: { signs: 'plain', dimensions: 'off', insets: 'none' } })
+        .marks,
+    about: () => `${displayTitle(survey.course)}: a plain drawing of the course, with the numbers and the line.`,
+    steps: [],
+    notes: [],
+    preceding,
+  };
+}
+
+/** The pages with what is said of their insets. */
+function withInsets(pages: Pages, { insets }: CourseDrawing): Pages {
+  const { drawing } = pages;
+  if (drawing === undefined || insets.length === 0) return pages;
+  const told = insets.map(({ inset, transform: { scale, x, y, turned } }) => ({
+    obstacle: inset.small.obstacle.obstacle.id,
+    scale,
+    origin: { x, y, turned },
+  }));
+  return { ...pages, drawing: { ...drawing, insets: told } };
+}
+
+export const pattern: Sheet = { id: 'pattern', title: 'Pattern', options: [DIMENSIONS, DRAWING, CODE_OPTION], draw };

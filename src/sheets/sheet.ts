@@ -57,7 +57,23 @@ export interface PaperDrawing {
    * Paper position, mm, of the arena's datum corner. The arena's +x runs right and +y up the page; `turned` a quarter:
    * +x runs up the page and +y to the left.
    */
-  readonly origin: { readonly x: number; readonly y: number; readonly turned: boolean };
+  readonly origin: PaperOrigin;
+  /** Obstacles that are drawn once more on it, each at a scale of its own. */
+  readonly insets?: readonly PaperInset[];
+}
+
+/** Where the ground's datum corner lies, mm. */
+export interface PaperOrigin {
+  readonly x: number;
+  readonly y: number;
+  readonly turned: boolean;
+}
+
+/** An obstacle in a frame, as true to its scale as the drawing is to its own. */
+export interface PaperInset {
+  readonly obstacle: string;
+  readonly scale: number;
+  readonly origin: PaperOrigin;
 }
 
 export interface Pages {

@@ -3,7 +3,6 @@ import type { Ink, Mark } from '../core/plane/mark.ts';
 import { type Path, pathEnd, pathPoints } from '../core/plane/path.ts';
 import type { LineElement } from '../core/ride/line.ts';
 import { strokeWidth } from './line-styles.ts';
-import { blockRing, type OccupancyGrid, occupiedCells } from './occupancy-grid.ts';
 import { headingOnPaper, onPaper, type PaperPoint, type PaperTransform, perMetre } from './paper-transform.ts';
 
 /** A part of the line drawn with one stroke. */
@@ -102,87 +101,24 @@ export function arrowhead(at: PaperPoint, heading: number, size: number): readon
   ];
 }
 
-function lengthOf(points: readonly PaperPoint[]): number {
-  return points.slice(1).reduce((sum, at, index) => {
-    const before = points[index] as PaperPoint;
-    return sum + Math.hypot(at.x - before.x, at.y - before.y);
-  }, 0);
-}
-
-function paperPointAlong(
-  points: readonly PaperPoint[],
-  along: number,
-): { at: PaperPoint; heading: number } | undefined {
-  let rest = along;
-  for (let index = 1; index < points.length; index += 1) {
-    const a = points[index - 1] as PaperPoint;
-    const b = points[index] as PaperPoint;
-    const length = Math.hypot(b.x - a.x, b.y - a.y);
-    if (rest <= length && length > 0) {
-      const t = rest / length;
-      return { at: { x: a.x + (b.x - a.x) * t, y: a.y + (b.y - a.y) * t }, heading: Math.atan2(b.y - a.y, b.x - a.x) };
-    }
-    rest -= length;
-  }
-  return undefined;
-}
-
-/** An arrow about this often along the line, mm. */
-const ARROW_EVERY = 38;
 const ARROW = 2.8;
 
 /** An arrow has to stand out from the bars of a side pass. */
 export function arrowSize(ink: Ink): number {
   return ink === 'side-pass' ? 3.6 : ARROW;
 }
-/** Shorter runs carry no arrow, mm; a move that could be read both ways does sooner. */
-const SHORTEST = { ride: 7, other: 3.5 };
-/** An arrow looks this far to both sides for a place off the poles, mm. */
-const SHIFTS = [0, 1.5, -1.5, 3, -3, 4.5, -4.5, 6, -6, 8, -8];
-
-function isGait(ink: Ink): boolean {
-  return ink === 'walk' || ink === 'jog' || ink === 'lope';
-}
-
-/** Arrowheads along the runs, clear of the pieces where the room has them blocked; each is blocked in turn. */
-export function arrowMarks(runs: readonly InkRun[], grid: OccupancyGrid): readonly Mark<'paper'>[] {
-  const marks: Mark<'paper'>[] = [];
-  for (const run of runs) {
-    const length = lengthOf(run.points);
-    const shortest = isGait(run.ink) ? SHORTEST.ride : SHORTEST.other;
-    if (length < shortest) continue;
-    const count = Math.max(1, Math.round(length / ARROW_EVERY));
-    for (let index = 0; index < count; index += 1) {
-      const wanted = (length * (index + 0.5)) / count;
-      const free = SHIFTS.map((shift) => wanted + shift)
-        .filter((along) => along > ARROW * 0.6 && along < length - ARROW * 0.6)
-        .flatMap((along) => paperPointAlong(run.points, along) ?? [])
-        .map((place) => ({ place, taken: occupiedCells(grid, squareAround(place.at, ARROW * 0.55)) }));
-      const clear = free.find(({ taken }) => taken === 0) ?? free.sort((a, b) => a.taken - b.taken)[0];
-      if (clear === undefined) continue;
-      const ring = arrowhead(clear.place.at, clear.place.heading, arrowSize(run.ink));
-      marks.push({ kind: 'area', ink: run.ink, ring });
-      blockRing(grid, ring, 0.4);
-    }
-  }
-  return marks;
-}
-
-function squareAround(at: PaperPoint, reach: number): { minX: number; maxX: number; minY: number; maxY: number } {
-  return { minX: at.x - reach, maxX: at.x + reach, minY: at.y - reach, maxY: at.y + reach };
-}
 
 /** Radius of the sign for a turn on the spot, mm. */
 const TURN_RADIUS = 2.3;
 
 /** The sweep of a turn on the spot as an arc with an arrowhead, about the place where it is made. */
-export function turnMarks(turn: SpotTurn): readonly Mark<'paper'>[] {
+export function turnMarks(turn: SpotTurn, radius = TURN_RADIUS): readonly Mark<'paper'>[] {
   // A full turn leaves a gap so that its direction shows. y runs down, so counter-clockwise is negative here.
   const sweep = -Math.sign(turn.by) * Math.min(Math.abs(turn.by), (320 * Math.PI) / 180);
   const steps = Math.max(4, Math.ceil(Math.abs(sweep) / 0.2));
   const points = Array.from({ length: steps + 1 }, (_, index) => {
     const angle = turn.heading + (sweep * index) / steps;
-    return { x: turn.at.x + TURN_RADIUS * Math.cos(angle), y: turn.at.y + TURN_RADIUS * Math.sin(angle) };
+    return { x: turn.at.x + radius * Math.cos(angle), y: turn.at.y + radius * Math.sin(angle) };
   });
   const end = points.at(-1) ?? turn.at;
   const heading = turn.heading + sweep + (Math.sign(sweep) * Math.PI) / 2;

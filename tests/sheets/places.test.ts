@@ -19,7 +19,7 @@ const middle = ([a, b]: readonly { readonly x: number; readonly y: number }[]) =
   y: ((a?.y ?? 0) + (b?.y ?? 0)) / 2,
 });
 
-/** Each place has its tick across the line and its word on the drawing, and each stroke of a gait ends at one of them. */
+/** Each tick across the line is at a place, each place has its word on the drawing, and each stroke of a gait ends at one of them. */
 function expectDrawn(of: Survey): void {
   const { line } = of;
   const marks = drawing(of, TRANSFORM, BOUNDS);
@@ -29,12 +29,16 @@ function expectDrawn(of: Survey): void {
       : [],
   );
   const places = linePlaces(line).map(({ pose }) => onPaper(TRANSFORM, pose));
-  expect(ticks.length).toBe(places.length);
-  for (const [i, tick] of ticks.entries()) {
-    expect(distance(middle(tick), places[i] ?? { x: Number.NaN, y: 0 })).toBeLessThan(1e-6);
+  for (const tick of ticks) {
+    expect(Math.min(...places.map((place) => distance(middle(tick), place)))).toBeLessThan(1e-6);
   }
   const words = marks.filter((mark): mark is WordsMark => mark.kind === 'words').map(({ text }) => text);
-  for (const { words: own } of linePlaces(line)) expect(words).toContain(own.join(', '));
+  for (const { words: own } of linePlaces(line)) {
+    // Where the horse turns as well, the turn is told with them: "halt, 360° left, walk".
+    expect(
+      words.some((text) => own.every((each) => text.split(', ').join(' ').includes(each.replace(', ', ' ')))),
+    ).toBe(true);
+  }
 
   const transitions = line.transitions.map(({ pose }) => onPaper(TRANSFORM, pose));
   const strokes = marks.flatMap((mark) =>

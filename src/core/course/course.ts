@@ -26,6 +26,8 @@ export interface Arena {
   readonly width: Metres;
   /** Where horses come in: the middle of the opening, measured along the wall from its west or south end. */
   readonly entrance: { readonly wall: Wall; readonly at: Metres; readonly width: Metres };
+  /** Where the judge sits or stands, on the ground; absent: not said. */
+  readonly judge?: Point;
 }
 
 /** A line of the truck list: so many of one thing. A piece is taken from the first line whose kind and sizes it has. */

@@ -115,6 +115,7 @@ const arena = z.strictObject({
   length: side,
   width: side,
   entrance: z.strictObject({ wall, at: alongWall, width: alongWall }),
+  judge: z.exactOptional(point),
 });
 
 const stock = z.strictObject({ id, title: name, kind: id, values, count });
