@@ -2,7 +2,7 @@
 import { readFile } from 'node:fs/promises';
 import { expect, type Locator, type Page, test } from '@playwright/test';
 import { opened, openStarter, stage } from './arena.ts';
-import { axe, faultsInUse } from './axe.ts';
+import { axe, dialogsAlone, faultsInUse } from './axe.ts';
 
 const TABLET = { width: 820, height: 1180 };
 const PHONE = { width: 390, height: 844 };
@@ -168,8 +168,7 @@ test.describe('on a tablet, by touch', () => {
 
   test('what is pressed is large enough, and nothing has a fault of access, in light and in dark', async ({ page }) => {
     await openCard(page);
-    // Axe does not know that a dialog lies over the page: what is below would hide every colour from it.
-    await page.addStyleTag({ content: '.shell > :not(.score-card) { display: none !important }' });
+    await dialogsAlone(page);
     await addEntry(page, '412', tap);
     await tap(scoreButton(page, '−1'));
     await tap(penalty(page, /Hit of/));

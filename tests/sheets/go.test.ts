@@ -94,7 +94,7 @@ test('without a start the times count from the first go, and that is said', () =
   const course = entered(3);
   const { starts: _, ...rest } = course.class;
   const text = textOf(pagesOf({ ...course, class: rest }));
-  expect(text).toContain('+ 0 s');
+  expect(text).toContain('+ 0 min');
   expect(text).toContain('Times count from the first go.');
 });
 

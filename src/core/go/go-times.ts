@@ -1,7 +1,7 @@
 import type { ClassEntry, Course, Day, DayBreak, Entry } from '../course/course.ts';
 import { dayClassOf } from '../course/day-class.ts';
 import { ridingEntries } from '../course/entry-count.ts';
-import { printDuration } from '../measure/duration.ts';
+import { printMinutes } from '../measure/duration.ts';
 import type { Seconds } from '../measure/quantity.ts';
 import { printTimeOfDay } from '../measure/time-of-day.ts';
 import { memoizeByIdentity } from '../memo/by-identity.ts';
@@ -135,9 +135,9 @@ export const goTimesOf = memoizeByIdentity(({ course, classClock }: Survey, day?
   });
 });
 
-/** A time of these, as people read it: "9:05 am", or "12 min 30 s" after the first go. */
+/** A time of these, as people read it: "9:05 am", or "+ 12 min" from the first go. An estimate has no seconds. */
 export function goTimeWords({ counts }: Pick<GoTimes, 'counts'>, time: Seconds): string {
-  return counts === 'time-of-day' ? printTimeOfDay(time) : `+ ${printDuration(time)}`;
+  return counts === 'time-of-day' ? printTimeOfDay(time) : `+ ${time < 30 ? '0 min' : printMinutes(time)}`;
 }
 
 /** Stands wherever the times are shown. */

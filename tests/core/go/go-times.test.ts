@@ -160,7 +160,7 @@ describe('a course with a list', () => {
   test('counts from the first go until a start is typed', () => {
     const open = goTimesOf(survey(listed));
     expect(open.counts).toBe('from-start');
-    expect(goTimeWords(open, 90)).toBe('+ 1 min 30 s');
+    expect(goTimeWords(open, 90)).toBe('+ 2 min');
     const times = goTimesOf(survey(startClass(listed, 9 * HOUR)));
     expect(goTimeWords(times, times.from)).toBe('9:00 am');
   });
