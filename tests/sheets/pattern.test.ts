@@ -269,7 +269,7 @@ describe('the exhibitors’ pattern', () => {
     const ask = { paper: 'letter', orientation: 'fit' } as const;
     const texts = (chosen: Readonly<Record<string, string>>) =>
       pagesOf(course, { ...ask, chosen }).pages.map((page) => wordsOf(page).map(({ text }) => text));
-    expect(texts({ dimensions: 'gaps' }).flat()).toContain('3 × 3′');
+    expect(texts({ dimensions: 'gaps' }).flat()).toContain("3 × 3'");
     const plain = texts({ drawing: 'plain' });
     expect(plain.length).toBe(texts({ drawing: 'signs' }).length + 1);
     const last = plain.at(-1) ?? [];
