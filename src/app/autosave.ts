@@ -12,6 +12,8 @@ import { acquireLock, type LockResult } from '../storage/tab-lock.ts';
 /** What the person should know about saving. */
 export interface SaveState {
   readonly isSaved: boolean;
+  /** False while a course from a link is only looked at: it is in no slot yet. */
+  readonly isKept: boolean;
   /** What went wrong and what to do. */
   readonly errorMessage: ErrorMessage;
   /** Set while another tab edits this course: this tab saves nothing. */
@@ -82,6 +84,7 @@ export interface FirstSlot {
 export function createCourseSaver(desk: Desk, library: Library, first: FirstSlot): CourseSaver {
   const store = createStore<SaveState>()(() => ({
     isSaved: true,
+    isKept: !(first.isFresh && first.isSaved),
     errorMessage: library.note,
     lockedElsewhere: undefined,
   }));
@@ -117,7 +120,7 @@ export function createCourseSaver(desk: Desk, library: Library, first: FirstSlot
     if (lock.kind === 'acquired') lock.release();
     slot = next;
     slotAutosave = autosaveOf(slot);
-    change({ lockedElsewhere: undefined, isSaved: true });
+    change({ lockedElsewhere: undefined, isSaved: true, isKept: true });
     void lockSlot();
   }
   /** Reads the steps around the open course when the page has time; what is done meanwhile stays. */
@@ -134,6 +137,7 @@ export function createCourseSaver(desk: Desk, library: Library, first: FirstSlot
     if (isLookedAt || desk.state().gesture !== null || saving().lockedElsewhere !== undefined) return;
     const { history } = desk.state();
     isEdited ||= history.steps.length > 1;
+    if (isEdited && !saving().isKept) change({ isKept: true });
     slotAutosave.schedule(history);
     if (saving().isSaved !== slotAutosave.isSaved()) change({ isSaved: slotAutosave.isSaved() });
   }
@@ -168,6 +172,7 @@ export function createCourseSaver(desk: Desk, library: Library, first: FirstSlot
       desk.open(course);
       isLookedAt = false;
       slotAutosave.replace(desk.state().history);
+      change({ isKept: false });
     },
     async load(wanted) {
       const reading = await library.load(wanted);

@@ -80,7 +80,7 @@ function TopBar({ stage }: { readonly stage: Stage }) {
   const desk = useDesk();
   const title = useDeskState((state) => state.course.title);
   const findings = useDeskState(countToFix);
-  const { isSaved } = useSaveState();
+  const { isSaved, isKept } = useSaveState();
   return (
     <header className="top" data-pane="top">
       <div className="brand">
@@ -91,7 +91,7 @@ function TopBar({ stage }: { readonly stage: Stage }) {
             <span className="course-title" title={title}>
               {title === '' ? terms.untitledCourse : title}
             </span>
-            <span className="save-state">{isSaved ? terms.saved : terms.saving}</span>
+            <span className="save-state">{!isKept ? appWords.fromLink : isSaved ? terms.saved : terms.saving}</span>
           </p>
         </div>
       </div>

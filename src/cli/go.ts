@@ -92,7 +92,7 @@ function drawn(course: Course, options: Options): { course: Course; says: string
   };
   const order = drawOrder(list, by);
   return {
-    course: orderEntries(course, order.order, { seed: by.seed, between: order.between ?? 0 }),
+    course: orderEntries(course, order.order, { drawn: { seed: by.seed, between: order.between ?? 0 } }),
     says: drawnWords(by, order),
   };
 }

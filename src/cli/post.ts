@@ -27,7 +27,7 @@ interface PostOptions {
   readonly day?: boolean;
   readonly dpi: string;
   readonly linkBase?: string;
-  readonly option: readonly string[];
+  readonly option?: readonly string[];
   readonly force?: boolean;
   readonly json?: boolean;
 }
@@ -159,8 +159,7 @@ export function postCommand(io: Io): Command {
     .option(
       '--option <choice>',
       'A choice of a sheet, as SHEET.OPTION=CHOICE; may be given again.',
-      (each: string, before: readonly string[]) => [...before, each],
-      [] as readonly string[],
+      (each: string, before: readonly string[] = []) => [...before, each],
     )
     .option('--force', 'Write over files that are there already.')
     .option('--json', 'One JSON document about what was written.')
@@ -168,7 +167,7 @@ export function postCommand(io: Io): Command {
       const sheets = sheetsFrom(options);
       const formats = formatsFrom(options);
       const page = pageOptionsFrom(options);
-      const chosen = choicesFrom(options.option, sheets);
+      const chosen = choicesFrom(options.option ?? [], sheets);
       const dpi = dpiFrom(options);
       const course = await courseFrom(file, io);
       const asked = sheets.map((sheet): AskedSheet => {

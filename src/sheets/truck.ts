@@ -3,7 +3,7 @@ import { dayLayouts, type LoadingList, type TruckLine, truckLoad } from '../core
 import type { Survey } from '../core/survey.ts';
 import { andList } from '../core/text/sentence.ts';
 import { type BlockRow, blockPages, type ColumnRows } from './block-pages.ts';
-import { SMALLEST_FONT_SIZE } from './lettering.ts';
+import { SMALLEST_FONT_SIZE, textWidth } from './lettering.ts';
 import { cellLines, type ListCell, listRow } from './list-rows.ts';
 import { paperSizes } from './page-layout.ts';
 import { chosenOf, type PageOptions, type Pages, type Sheet, type SheetOption } from './sheet.ts';
@@ -25,10 +25,10 @@ const SPACE = 2.5;
 /** mm: a copy in black and white still has it. */
 const RULE = 0.25;
 const HEAD_RULE = 0.4;
-/** More layouts than these have no columns of their own. */
-const MOST_LAYOUTS = 5;
-/** Columns of a number, mm: of one layout, and where there are several. */
-const COUNT_WIDTHS = { one: 17, several: 14.5 } as const;
+/** Room for what a line is called, mm: layouts that would take of it have no columns of their own. */
+const LEAST_NAME = 42;
+/** A column of numbers, mm: as wide as the longest word of its head, within these. */
+const COUNT_WIDTH = { least: 13, most: 24 } as const;
 
 interface Column {
   readonly title: string;
@@ -36,14 +36,14 @@ interface Column {
   readonly isBold?: true;
 }
 
-/** What is counted: what to load first, then why. */
-function columnsOf({ layouts }: LoadingList): readonly Column[] {
+/** What is counted: what to load first, then why; with or without what lies in each layout. */
+function columnsOf({ layouts }: LoadingList, which: 'each-layout' | 'most'): readonly Column[] {
   const own = layouts.map(
     ({ title }, i): Column => ({ title, text: ({ uses }) => (uses[i] === 0 ? '–' : String(uses[i] ?? '')) }),
   );
   return [
     { title: 'Load', text: ({ most, spare, missing }) => String(most - missing + spare), isBold: true },
-    ...(layouts.length > 1 && layouts.length <= MOST_LAYOUTS ? own : []),
+    ...(layouts.length > 1 && which === 'each-layout' ? own : []),
     { title: layouts.length > 1 ? 'At most' : 'In the ring', text: ({ most }) => String(most) },
     { title: 'Spare', text: ({ spare }) => (spare === 0 ? '–' : String(spare)) },
     { title: 'There are', text: ({ there }) => (there === null ? '' : String(there)) },
@@ -55,22 +55,32 @@ interface Look {
   readonly width: number;
   readonly size: number;
   readonly columns: readonly Column[];
-  /** Of a column of numbers, mm. */
-  readonly count: number;
+  /** Of the columns of numbers, mm. */
+  readonly counts: readonly number[];
+}
+
+function countWidth({ title }: Column): number {
+  const words = title.split(' ').map((word) => textWidth(word, SMALLEST_FONT_SIZE, 'bold') + 0.1);
+  return Math.min(COUNT_WIDTH.most, Math.max(COUNT_WIDTH.least, ...words) + SPACE);
+}
+
+function sum(widths: readonly number[]): number {
+  return widths.reduce((all, width) => all + width, 0);
 }
 
 function numberCells(
-  { width, columns, count }: Look,
+  { width, columns, counts }: Look,
   lines: (column: Column, room: number) => ListCell['lines'],
 ): ListCell[] {
   return columns.map((column, i) => {
-    const x = width - (columns.length - i) * count;
-    return { x, width: count - SPACE, column: i + 2, align: 'end', lines: lines(column, count - SPACE) };
+    const room = (counts[i] ?? 0) - SPACE;
+    const x = width - sum(counts.slice(i)) + SPACE;
+    return { x, width: room, column: i + 2, align: 'end', lines: lines(column, room) };
   });
 }
 
-function nameRoom({ width, columns, count }: Look): { x: number; width: number } {
-  return { x: BOX_WIDTH + SPACE, width: width - columns.length * count - BOX_WIDTH - 2 * SPACE };
+function nameRoom({ width, counts }: Look): { x: number; width: number } {
+  return { x: BOX_WIDTH + SPACE, width: width - sum(counts) - BOX_WIDTH - 2 * SPACE };
 }
 
 function headOf(look: Look): ReturnType<typeof listRow> {
@@ -127,15 +137,18 @@ function wordsRow(text: string, { width }: Look, style: { size: number; weight?:
 }
 
 function rowsFor(load: LoadingList, width: number, size: number): ColumnRows {
-  const columns = columnsOf(load);
-  const count = load.layouts.length > 1 ? COUNT_WIDTHS.several : COUNT_WIDTHS.one;
-  const look: Look = { width, size, columns, count };
+  const look = (['each-layout', 'most'] as const)
+    .map((which): Look => {
+      const columns = columnsOf(load, which);
+      return { width, size, columns, counts: columns.map(countWidth) };
+    })
+    .find((each) => nameRoom(each).width >= LEAST_NAME);
+  if (look === undefined) throw new Error(`truck list: no room for names in ${width} mm`);
   const { things, risers, tools, unused } = load;
   const short = things.filter(({ missing }) => missing > 0);
   const note = Math.max(SMALLEST_FONT_SIZE, size * 0.85);
   const noted = (text: string): BlockRow => wordsRow(text, look, { size: note });
-  const noSpare = things.filter(({ spare, there, missing }) => spare === 0 && there !== null && missing === 0);
-  const lacking = noSpare.filter(({ most, there, title }) => most === there && !risers.some((r) => r.title === title));
+  const lacking = things.filter(({ spare, spareWanted, missing }) => spare < spareWanted && missing === 0);
   return {
     head: headOf(look),
     rows: [
@@ -150,7 +163,7 @@ function rowsFor(load: LoadingList, width: number, size: number): ColumnRows {
             ),
           ]
         : []),
-      ...(lacking.length > 0 ? [noted(`No spare is left of: ${andList(lacking.map(({ title }) => title))}.`)] : []),
+      ...(lacking.length > 0 ? [noted(`Too few spares of: ${andList(lacking.map(({ title }) => title))}.`)] : []),
       ...(unused.length > 0 ? [noted(`Not needed: ${andList(unused)}.`)] : []),
       noted('Spares (one for ten in use) and tools are common practice, without a source.'),
     ],

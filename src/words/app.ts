@@ -45,6 +45,7 @@ export const appWords = {
 
   // Shell.
   file: 'File',
+  fromLink: 'From a link',
   drawingThePage: 'Drawing the page…',
   stages: 'Stages',
   undoStep: (step: string) => `Undo: ${step}`,

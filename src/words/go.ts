@@ -11,6 +11,8 @@ export const goWords = {
   noList:
     'Who rides? Type the entries, or paste them from a spreadsheet: you get the order of go and about when each goes.',
   onlyCount: (entries: string) => `Until then the sheets have ${entries} without names.`,
+  classOfDay: 'Class',
+  inFolder: 'Its sheets are in the folder of the day.',
   firstGo: 'First go at',
   startOfDay: (time: string) => `As set for the day: ${time}.`,
   noStart: 'Without a time the goes count from the first.',

@@ -56,6 +56,14 @@ export const helpWords = {
       ],
     },
     {
+      id: 'help-pages',
+      title: 'Pages and files at Post',
+      paragraphs: [
+        'The page stands as it will print. A swipe, Page Down and Page Up turn it; two fingers, two taps, Ctrl and the wheel, + and − zoom, and 0 shows all of it. Export PDF stands under the pages; the arrow beside it opens the other kinds of file, all sheets as one, print, and the link. Long exports tell how far they are and can be cancelled; the course can be changed meanwhile.',
+        'An instruction in your own words is marked when the course no longer says what it said when you wrote it. Keep yours, take the new words, or edit.',
+      ],
+    },
+    {
       id: 'help-set-out',
       title: 'Setting it out in the arena',
       paragraphs: [

@@ -92,10 +92,11 @@ describe('post', () => {
   });
 
   test('draws a sheet by the choices that are given for it', async () => {
-    const sheet = SHEETS.find(({ options = [] }) => options.length > 0);
+    const sheet = SHEETS.find(({ id }) => id === 'judge');
     const option = sheet?.options?.[0];
     const other = option?.choices[1];
-    if (sheet === undefined || option === undefined || other === undefined) throw new Error('a sheet has an option');
+    if (sheet === undefined || option === undefined || other === undefined)
+      throw new Error('the judge’s card has an option');
     const list = [{ id: 'entry-1', number: '214', rider: 'A. Rider', horse: 'Larkhollow Bay' }];
     const course = { ...smallCourse(), class: { ...smallCourse().class, list } };
     const post = (folder: string, ...rest: string[]) =>

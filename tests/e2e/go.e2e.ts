@@ -160,10 +160,36 @@ for (const [name, size] of [
   });
 }
 
+// Twenty entries without names, which the starter has, are on one page; the thirty of the list need two.
 test('the sheets show the list', async ({ page }) => {
   await entries(page);
-  await paste(page, TWELVE);
+  await paste(page, Array.from({ length: 30 }, (_, i) => `${101 + i},${RIDERS[i % 6]},${HORSES[i % 6]}`).join('\n'));
+  await expect(rows(page)).toHaveCount(30);
   await page.getByLabel('Sheet', { exact: true }).selectOption({ label: 'Gate sheet' });
+  await expect(page.getByRole('img', { name: 'Gate sheet: Open Trail, page 1 of 2.' })).toBeVisible();
   await stage(page, 'Ride').click();
-  await expect(page.getByText('12 entries, by the list at Post.')).toBeVisible();
+  await expect(page.getByText('30 entries, by the list at Post.')).toBeVisible();
+});
+
+test('every class of a day has a list of its own', async ({ page }) => {
+  await opened(page);
+  await openStarter(page, 'larkhollow-day');
+  await expect(page.locator('[data-said]')).toContainText('Opened');
+  await stage(page, 'Post').click();
+  await page.getByRole('tab', { name: 'Entries', exact: true }).click();
+  const choice = page.getByRole('tabpanel', { name: 'Entries' }).getByLabel('Class', { exact: true });
+  await choice.selectOption({ label: 'Walk-Jog Trail' });
+  await paste(page, TWELVE.split('\n').slice(0, 5).join('\n'));
+  await expect(rows(page)).toHaveCount(4);
+  await choice.selectOption({ index: 0 });
+  await expect(rows(page)).toHaveCount(0);
+  await paste(page, TWELVE);
+  await expect(rows(page)).toHaveCount(12);
+  await choice.selectOption({ label: 'Walk-Jog Trail' });
+  await expect(rows(page)).toHaveCount(4);
+  await stage(page, 'Change').click();
+  await page.getByRole('tab', { name: 'Day', exact: true }).click();
+  const day = page.getByRole('list', { name: 'The day' });
+  await expect(day.locator('.timeline-class').filter({ hasText: 'Walk-Jog Trail' })).toContainText('4 entries');
+  await expect(day.locator('.timeline-class').filter({ hasText: /^Open Trail/ })).toContainText('12 entries');
 });

@@ -41,6 +41,7 @@ test('a code that is scanned opens the course, says whose it is, and the ride pl
   await expect(title(page)).toHaveText('Sunday amateur trail');
   await expect(stage(page, 'Ride')).toHaveAttribute('aria-selected', 'true');
   await expect(notice(page)).toContainText('Amateur Trail, Larkhollow Summer Show');
+  await expect(page.locator('.save-state')).toHaveText('From a link');
   await expect(page.getByRole('button', { name: 'Pause' })).toBeVisible();
   const time = page.getByRole('slider', { name: /time/i });
   const before = Number(await time.inputValue());

@@ -13,10 +13,15 @@ function card(page: Page): Locator {
   return page.getByRole('dialog', { name: /^Score card/ });
 }
 
-async function openCard(page: Page): Promise<void> {
+/** Opens the card of a starter with ten obstacles; `then` is done before, once all later parts have come. */
+async function openCard(page: Page, then?: () => Promise<void>): Promise<void> {
   await opened(page);
   await openStarter(page, 'larkhollow-open');
   await expect(page.locator('[data-said]')).toContainText('Opened');
+  if (then !== undefined) {
+    await page.waitForLoadState('networkidle');
+    await then();
+  }
   await stage(page, 'Post').click();
   await page.getByRole('tab', { name: 'Score', exact: true }).click();
   await page.getByRole('button', { name: 'Open the score card' }).click();
@@ -208,8 +213,8 @@ test.describe('on a tablet, by touch', () => {
   });
 });
 
-test('by keys: digits give scores, arrows go on, Escape leaves', async ({ page }) => {
-  await openCard(page);
+test('by keys, without a connection: digits give scores, arrows go on, Escape leaves', async ({ page, context }) => {
+  await openCard(page, () => context.setOffline(true));
   const field = card(page).getByLabel('Add an entry by its number');
   await expect(field).toBeFocused();
   await field.fill('5');

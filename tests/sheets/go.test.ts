@@ -1,9 +1,11 @@
 import { describe, expect, test } from 'vitest';
-import { clearEntries } from '../../src/core/course/edit-entries.ts';
+import { addEntries, clearEntries } from '../../src/core/course/edit-entries.ts';
 import { goTimesOf, goTimeWords } from '../../src/core/go/go-times.ts';
 import { survey } from '../../src/core/survey.ts';
+import { dayFolder } from '../../src/sheets/folder-plan.ts';
 import { orderOfGo } from '../../src/sheets/go.ts';
 import { PAPERS, type PageOptions, type Pages } from '../../src/sheets/sheet.ts';
+import { DAY } from '../core/change/larkhollow-day.ts';
 import { entered, misplaced, textOf, wordsOn } from './entered.ts';
 import { SAMPLES } from './samples.ts';
 
@@ -120,4 +122,24 @@ test('a class without entries has one page that says so', () => {
       .map(({ text }) => text)
       .join(' '),
   ).toContain('Nobody is entered yet.');
+});
+
+test('in the folder of a day each class has its own list, from the time of the timetable', () => {
+  const [first, second] = DAY.day?.classes ?? [];
+  if (first === undefined || second === undefined) throw new Error('the day has no two classes');
+  const one = (rider: string) => [{ number: '7', rider, horse: 'Moss' }];
+  const course = addEntries(addEntries(DAY, one('Wren Halden'), first.id), one('Oda Fenn'), second.id);
+  const folder = dayFolder(course, [{ sheet: orderOfGo, options: LETTER }]);
+  const sheets = (folder?.chapters ?? []).flatMap(({ title, content }) => {
+    const parts = typeof content === 'function' ? [] : content;
+    return parts.flatMap((part) => {
+      const drawn = part.title === 'Order of go' && typeof part.content === 'function' ? part.content() : undefined;
+      return drawn?.kind === 'pages' ? [{ title, text: textOf(drawn) }] : [];
+    });
+  });
+  const of = (title: string) => sheets.find((each) => each.title.includes(title));
+  expect(of(first.title)?.text).toContain('Wren Halden');
+  expect(of(second.title)?.text).toContain('Oda Fenn');
+  expect(of(second.title)?.text).not.toContain('Wren Halden');
+  for (const { title, text } of sheets) expect(text).toContain(title.split(', ').at(-1));
 });

@@ -47,6 +47,14 @@ test('the list of a day has a column for each layout, and loads the most that li
   expect(text).toContain('At most');
 });
 
+test('layouts whose titles leave no room for what is loaded have no columns of their own', () => {
+  const layouts = DAY.layouts.map((layout) => ({ ...layout, title: `${layout.id}-${'Langhaariger'.repeat(8)}` }));
+  const course = { ...DAY, layouts: layouts as unknown as Course['layouts'] };
+  const pages = pagesOf(course, { paper: 'letter', orientation: 'fit', chosen: { for: 'day' } });
+  expect(misplaced(pages)).toEqual([]);
+  expect(textOf(pages).replaceAll('\n', ' ')).toContain('Poles, 12 ft');
+});
+
 test('what is missing is told in the table and below it', () => {
   const [, course = DAY] = STARTERS.find(([name]) => name.includes('faults')) ?? [];
   const text = textOf(pagesOf(course));

@@ -1,6 +1,6 @@
 import { Trash2 } from 'lucide-react';
 import type { DayClass, Level } from '../../core/course/course.ts';
-import { dayClassOf, dayEntryCount } from '../../core/course/day-class.ts';
+import { dayEntryCount, listingOf } from '../../core/course/day-class.ts';
 import { changeClass, removeClass } from '../../core/course/edit-day.ts';
 import { printTimeOfDay, readTimeOfDay } from '../../core/measure/time-of-day.ts';
 import type { Refusal } from '../../desk/input.ts';
@@ -18,7 +18,7 @@ const MOST_ENTRIES = 500;
 export function ClassFields({ of }: { readonly of: DayClass }) {
   const desk = useDesk();
   const layouts = useDeskState((state) => state.course.layouts);
-  const isListed = useDeskState(({ course }) => course.class.list !== undefined && dayClassOf(course) === of);
+  const isListed = useDeskState(({ course }) => listingOf(course, of).list !== undefined);
   const listed = useDeskState(({ course }) => dayEntryCount(course, of));
   const change = (label: string, next: Parameters<typeof changeClass>[2]) =>
     desk.edit(dayWords.changeOfClass(label, of.title), (now) => changeClass(now, of.id, next));

@@ -1,12 +1,13 @@
 import { ArrowDown01, Dices } from 'lucide-react';
 import { useState } from 'react';
-import { type Entry, MOST_ENTRIES } from '../../core/course/course.ts';
-import { orderEntries } from '../../core/course/edit-entries.ts';
+import { type Draw, type Entry, MOST_ENTRIES } from '../../core/course/course.ts';
+import { type ClassChoice, orderEntries } from '../../core/course/edit-entries.ts';
 import { drawOrder, numberOrder } from '../../core/go/draw-order.ts';
 import { drawnWords, drawWords } from '../../core/go/draw-words.ts';
 import { usualBetween } from '../../core/go/usual-between.ts';
+import type { Survey } from '../../core/survey.ts';
 import { goWords } from '../../words/go.ts';
-import { useDesk, useDeskState } from '../desk-context.tsx';
+import { useDesk } from '../desk-context.tsx';
 import { TypedField } from '../set/typed-field.tsx';
 
 const LARGEST_SEED = 4_294_967_295;
@@ -24,10 +25,18 @@ function readCount(text: string, most: number): number | undefined {
 }
 
 /** The order by lot, repeatable by its number, or by number. */
-export function DrawTools({ list }: { readonly list: readonly Entry[] }) {
+export function DrawTools({
+  list,
+  drawn,
+  survey,
+  of,
+}: {
+  readonly list: readonly Entry[];
+  readonly drawn: Draw | undefined;
+  readonly survey: Survey;
+  readonly of: ClassChoice;
+}) {
   const desk = useDesk();
-  const survey = useDeskState((state) => state.survey);
-  const drawn = useDeskState((state) => state.course.class.drawn);
   const [seed, setSeed] = useState<number | null>(null);
   const [typed, setTyped] = useState<number | null>(null);
   const [said, setSaid] = useState<{ readonly of: typeof drawn; readonly says: string } | null>(null);
@@ -36,7 +45,7 @@ export function DrawTools({ list }: { readonly list: readonly Entry[] }) {
     const by = { seed: seed ?? newSeed(), between };
     const order = drawOrder(list, by);
     const kept = { seed: by.seed, between: order.between ?? 0 };
-    desk.edit(goWords.drawTheOrder, (now) => orderEntries(now, order.order, kept));
+    desk.edit(goWords.drawTheOrder, (now) => orderEntries(now, order.order, { drawn: kept, of }));
     setSaid({ of: kept, says: drawnWords(by, order) });
   };
   const says = drawn === undefined ? '' : said?.of?.seed === drawn.seed ? said.says : drawWords(drawn);
@@ -74,7 +83,7 @@ export function DrawTools({ list }: { readonly list: readonly Entry[] }) {
         <button
           type="button"
           className="button"
-          onClick={() => desk.edit(goWords.orderByNumber, (now) => orderEntries(now, numberOrder(list)))}
+          onClick={() => desk.edit(goWords.orderByNumber, (now) => orderEntries(now, numberOrder(list), { of }))}
         >
           <ArrowDown01 aria-hidden="true" />
           {goWords.byNumber}

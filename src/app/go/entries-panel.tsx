@@ -1,7 +1,11 @@
 import { FileDown, Trash2 } from 'lucide-react';
+import { useMemo, useState } from 'react';
+import { classEntryOf } from '../../core/change/day-problem.ts';
+import { layoutSurvey } from '../../core/change/layout-survey.ts';
 import type { Course, Entry } from '../../core/course/course.ts';
-import { clearEntries, startClass } from '../../core/course/edit-entries.ts';
-import { GO_CAUTION, goTimesOf, goTimeWords, startOf } from '../../core/go/go-times.ts';
+import { dayClassOf } from '../../core/course/day-class.ts';
+import { type ClassChoice, clearEntries, listing, startClass } from '../../core/course/edit-entries.ts';
+import { GO_CAUTION, type GoTimes, goTimesOf, goTimeWords, startOf } from '../../core/go/go-times.ts';
 import { sharedNumbers } from '../../core/go/shared-numbers.ts';
 import { writeEntries } from '../../core/go/write-entries.ts';
 import { printMinutes } from '../../core/measure/duration.ts';
@@ -13,36 +17,69 @@ import { goWords } from '../../words/go.ts';
 import { terms } from '../../words/terms.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import { saveDownload } from '../file/download.ts';
+import { ChoiceField } from '../set/choice-field.tsx';
 import { TypedField } from '../set/typed-field.tsx';
 import { DrawTools } from './draw-tools.tsx';
 import { EntryList } from './entry-list.tsx';
 import { EntryText } from './entry-text.tsx';
 
+/** The class that the panel is about: the course's own, or another of its day. */
+interface Meant {
+  readonly of: ClassChoice;
+  readonly listed: ReturnType<typeof listing>;
+  readonly survey: Survey;
+  readonly times: GoTimes;
+}
+
+function meantBy(course: Course, own: Survey, of: ClassChoice): Meant {
+  const listed = listing(course, of);
+  const other = course.day?.classes.find(({ id }) => id === of);
+  if (other === undefined) return { of, listed, survey: own, times: goTimesOf(own) };
+  const survey = layoutSurvey(course, other.layout, classEntryOf(other, course));
+  return { of, listed, survey, times: goTimesOf(survey, course.day) };
+}
+
 /** Who rides the class, in which order, and about when. */
 export function EntriesPanel() {
-  const list = useDeskState((state) => state.course.class.list);
-  const entries = useDeskState((state) => state.course.class.entries);
+  const course = useDeskState((state) => state.course);
+  const own = useDeskState((state) => state.survey);
+  const [wanted, setWanted] = useState<ClassChoice>();
+  const others = (course.day?.classes ?? []).filter((each) => each !== dayClassOf(course) || each.list !== undefined);
+  const of = others.find(({ id }) => id === wanted)?.id;
+  const meant = useMemo(() => meantBy(course, own, of), [course, own, of]);
+  const { list, entries } = meant.listed;
   // One tree with and without a list, so that the box keeps what it says when the first entries come.
   return (
     <div className="inspector one-column">
-      <StartField />
+      {others.length > 0 && (
+        <ChoiceField
+          label={goWords.classOfDay}
+          value={of ?? ''}
+          options={{
+            '': course.class.title === '' ? course.title : course.class.title,
+            ...Object.fromEntries(others.map(({ id, title }) => [id, title])),
+          }}
+          choose={(id) => setWanted(id === '' ? undefined : id)}
+        />
+      )}
+      {of !== undefined && <p className="small">{goWords.inFolder}</p>}
+      <StartField key={`start-${of}`} of={of} />
       {list === undefined ? (
         <p className="empty">
           {goWords.noList} {entries > 0 && goWords.onlyCount(terms.countedEntries(entries))}
         </p>
       ) : (
-        <Listed list={list} />
+        <Listed key={`list-${of}`} list={list} meant={meant} />
       )}
       {list !== undefined && <h3>{goWords.addEntries}</h3>}
-      <EntryText list={list ?? []} />
-      {list !== undefined && <ListTools list={list} />}
+      <EntryText key={`text-${of}`} list={list ?? []} of={of} />
+      {list !== undefined && <ListTools list={list} meant={meant} />}
     </div>
   );
 }
 
-function Listed({ list }: { readonly list: readonly Entry[] }) {
-  const survey = useDeskState((state) => state.survey);
-  const times = goTimesOf(survey);
+function Listed({ list, meant }: { readonly list: readonly Entry[]; readonly meant: Meant }) {
+  const { of, listed, survey, times } = meant;
   const scratched = times.scratched.length;
   const entries = terms.countedEntries(list.length - scratched);
   const { legs } = survey.layout.ride;
@@ -60,26 +97,25 @@ function Listed({ list }: { readonly list: readonly Entry[] }) {
           {goWords.numberShared(number, at.length)}
         </p>
       ))}
-      <DrawTools list={list} />
-      <EntryList list={list} times={times} />
+      <DrawTools list={list} drawn={listed.drawn} survey={survey} of={of} />
+      <EntryList list={list} times={times} of={of} />
       <p className="small">{GO_CAUTION}</p>
     </>
   );
 }
 
-function ListTools({ list }: { readonly list: readonly Entry[] }) {
+function ListTools({ list, meant }: { readonly list: readonly Entry[]; readonly meant: Meant }) {
   const desk = useDesk();
-  const survey = useDeskState((state) => state.survey);
   return (
     <div className="button-row">
-      <button type="button" className="button" onClick={() => saveTable(survey, list)}>
+      <button type="button" className="button" onClick={() => saveTable(meant, list)}>
         <FileDown aria-hidden="true" />
         {goWords.saveTable}
       </button>
       <button
         type="button"
         className="button danger"
-        onClick={() => desk.edit(goWords.clearTheList, (now) => clearEntries(now))}
+        onClick={() => desk.edit(goWords.clearTheList, (now) => clearEntries(now, meant.of))}
       >
         <Trash2 aria-hidden="true" />
         {goWords.clearTheList}
@@ -89,8 +125,7 @@ function ListTools({ list }: { readonly list: readonly Entry[] }) {
 }
 
 /** The list as a table for a spreadsheet; the mark before it tells a spreadsheet that it is UTF-8. */
-function saveTable(survey: Survey, list: readonly Entry[]): void {
-  const times = goTimesOf(survey);
+function saveTable({ survey, times }: Meant, list: readonly Entry[]): void {
   const when = (entry: Entry): string => {
     const row = times.rows.find((each) => each.kind === 'go' && each.entry.id === entry.id);
     return row === undefined ? '' : goTimeWords(times, row.from);
@@ -99,33 +134,29 @@ function saveTable(survey: Survey, list: readonly Entry[]): void {
   saveDownload(new Blob([table], { type: 'text/csv' }), `${fileName(survey.course.title)}-entries.csv`);
 }
 
-function startNote(course: Course): string {
-  const start = startOf(course);
-  if (start === null) return goWords.noStart;
-  return course.class.starts === undefined ? goWords.startOfDay(printTimeOfDay(start)) : '';
-}
-
-function StartField() {
+function StartField({ of }: { readonly of: ClassChoice }) {
   const desk = useDesk();
   const course = useDeskState((state) => state.course);
-  const { starts } = course.class;
-  const note = startNote(course);
+  const typed = of === undefined ? course.class.starts : course.day?.classes.find(({ id }) => id === of)?.startsAt;
+  const start = of === undefined ? startOf(course) : (typed ?? null);
+  const note =
+    start === null ? goWords.noStart : typed === undefined ? goWords.startOfDay(printTimeOfDay(start)) : undefined;
   const send = (text: string): Refusal => {
     if (text.trim() === '') {
-      desk.edit(goWords.changeTheStart, (now) => startClass(now, undefined));
+      desk.edit(goWords.changeTheStart, (now) => startClass(now, undefined, of));
       return undefined;
     }
     const read = readTimeOfDay(text);
     if (read.kind === 'refused') return read.why;
-    desk.edit(goWords.changeTheStart, (now) => startClass(now, read.value));
+    desk.edit(goWords.changeTheStart, (now) => startClass(now, read.value, of));
     return undefined;
   };
   return (
     <TypedField
       wide
       label={goWords.firstGo}
-      value={starts === undefined ? '' : printTimeOfDay(starts)}
-      note={note === '' ? undefined : note}
+      value={typed === undefined ? '' : printTimeOfDay(typed)}
+      note={note}
       send={send}
     />
   );

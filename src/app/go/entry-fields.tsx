@@ -1,6 +1,6 @@
 import { Trash2 } from 'lucide-react';
 import type { Entry } from '../../core/course/course.ts';
-import { changeEntry, type EntryChange, removeEntry } from '../../core/course/edit-entries.ts';
+import { type ClassChoice, changeEntry, type EntryChange, removeEntry } from '../../core/course/edit-entries.ts';
 import { isWornNumber } from '../../core/go/entry-columns.ts';
 import type { Refusal } from '../../desk/input.ts';
 import { goWords } from '../../words/go.ts';
@@ -12,11 +12,11 @@ import { entryName } from './entry-name.ts';
 const MOST_LATE = 1440;
 
 /** What is known of one entry, and what became of it. */
-export function EntryFields({ entry }: { readonly entry: Entry }) {
+export function EntryFields({ entry, of }: { readonly entry: Entry; readonly of: ClassChoice }) {
   const desk = useDesk();
   const { id, number, rider, horse, scratched, late } = entry;
   const name = entryName(entry);
-  const change = (label: string, next: EntryChange) => desk.edit(label, (now) => changeEntry(now, id, next));
+  const change = (label: string, next: EntryChange) => desk.edit(label, (now) => changeEntry(now, id, next, of));
   const text =
     (field: 'number' | 'rider' | 'horse') =>
     (typed: string): Refusal => {
@@ -62,7 +62,7 @@ export function EntryFields({ entry }: { readonly entry: Entry }) {
         <button
           type="button"
           className="button danger"
-          onClick={() => desk.edit(goWords.deleteEntryName(name), (now) => removeEntry(now, id))}
+          onClick={() => desk.edit(goWords.deleteEntryName(name), (now) => removeEntry(now, id, of))}
         >
           <Trash2 aria-hidden="true" />
           {goWords.deleteEntry}

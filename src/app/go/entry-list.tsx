@@ -1,7 +1,7 @@
 import { ArrowDown, ArrowUp } from 'lucide-react';
 import { type DragEvent, Fragment, type KeyboardEvent, useState } from 'react';
 import type { Entry } from '../../core/course/course.ts';
-import { moveEntry } from '../../core/course/edit-entries.ts';
+import { type ClassChoice, moveEntry } from '../../core/course/edit-entries.ts';
 import { type GoRow, type GoTimes, goTimeWords } from '../../core/go/go-times.ts';
 import { printMinutes } from '../../core/measure/duration.ts';
 import { goWords } from '../../words/go.ts';
@@ -10,11 +10,19 @@ import { EntryFields } from './entry-fields.tsx';
 import { entryName } from './entry-name.ts';
 
 /** The entries in the order of go with their times, and drags and breaks between; a row is moved by drag, button or keys. */
-export function EntryList({ list, times }: { readonly list: readonly Entry[]; readonly times: GoTimes }) {
+export function EntryList({
+  list,
+  times,
+  of,
+}: {
+  readonly list: readonly Entry[];
+  readonly times: GoTimes;
+  readonly of: ClassChoice;
+}) {
   const desk = useDesk();
   const [dragged, setDragged] = useState<string | null>(null);
   const [opened, setOpened] = useState<string | null>(null);
-  const put = (id: string, to: number) => desk.edit(goWords.reorder, (now) => moveEntry(now, id, to));
+  const put = (id: string, to: number) => desk.edit(goWords.reorder, (now) => moveEntry(now, id, to, of));
   const drop = (event: DragEvent, to: number) => {
     event.preventDefault();
     if (dragged !== null) put(dragged, to);
@@ -75,7 +83,7 @@ export function EntryList({ list, times }: { readonly list: readonly Entry[]; re
                   <ArrowDown aria-hidden="true" />
                 </button>
               </div>
-              {opened === id && <EntryFields entry={entry} />}
+              {opened === id && <EntryFields entry={entry} of={of} />}
             </li>
           </Fragment>
         );

@@ -1,7 +1,7 @@
 import { FolderOpen, Plus } from 'lucide-react';
 import { useId, useRef, useState } from 'react';
 import { type Entry, MOST_ENTRIES } from '../../core/course/course.ts';
-import { addEntries, replaceEntries } from '../../core/course/edit-entries.ts';
+import { addEntries, type ClassChoice, replaceEntries } from '../../core/course/edit-entries.ts';
 import { type EntryReading, readEntries, readingWords } from '../../core/go/read-entries.ts';
 import { goWords } from '../../words/go.ts';
 import { useDesk } from '../desk-context.tsx';
@@ -9,7 +9,7 @@ import { useDesk } from '../desk-context.tsx';
 type Way = 'add' | 'replace';
 
 /** Entries that are typed, pasted or opened. Lines that could not be read stay in the box, with what would be right. */
-export function EntryText({ list }: { readonly list: readonly Entry[] }) {
+export function EntryText({ list, of }: { readonly list: readonly Entry[]; readonly of: ClassChoice }) {
   const desk = useDesk();
   const id = useId();
   const file = useRef<HTMLInputElement>(null);
@@ -29,7 +29,7 @@ export function EntryText({ list }: { readonly list: readonly Entry[] }) {
     if (entries.length > 0) {
       const label = way === 'add' ? goWords.addLabel(entries.length) : goWords.replaceLabel(entries.length);
       const put = way === 'add' ? addEntries : replaceEntries;
-      desk.edit(label, (now) => put(now, entries));
+      desk.edit(label, (now) => put(now, entries, of));
     }
     setReading(read);
     const left = refused.map((each) => each.text);

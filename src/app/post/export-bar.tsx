@@ -1,7 +1,8 @@
 import { ChevronUp, FileDown } from 'lucide-react';
-import { useId } from 'react';
+import { useId, useState } from 'react';
 import { postWords } from '../../words/post.ts';
 import { useDesk } from '../desk-context.tsx';
+import { LinkDialog } from '../link/link-dialog.tsx';
 import type { PagePicture } from './drawn-sheet.ts';
 import { ExportMenu } from './export-menu.tsx';
 import type { ExportOrder } from './export-order.ts';
@@ -13,6 +14,7 @@ import { pageOptionsOf, posting } from './posting.ts';
 export function ExportBar({ pages }: { readonly pages: readonly PagePicture[] }) {
   const desk = useDesk();
   const menu = useId();
+  const [isLinking, setLinking] = useState(false);
   const isBusy = useExportState().kind === 'busy';
   const orderPdf = (): ExportOrder => {
     const settings = posting.state();
@@ -41,7 +43,8 @@ export function ExportBar({ pages }: { readonly pages: readonly PagePicture[] })
       >
         <ChevronUp aria-hidden="true" />
       </button>
-      <ExportMenu id={menu} pages={pages} />
+      <ExportMenu id={menu} pages={pages} openLink={() => setLinking(true)} />
+      {isLinking && <LinkDialog close={() => setLinking(false)} />}
     </div>
   );
 }

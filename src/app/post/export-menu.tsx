@@ -2,11 +2,12 @@ import { type ToggleEvent, useRef, useState } from 'react';
 import type { ExportFormat } from '../../sheets/formats/format.ts';
 import { EXPORT_FORMATS } from '../../sheets/formats/formats.ts';
 import { SHEETS, sheetById } from '../../sheets/sheets.ts';
+import { linkWords } from '../../words/link.ts';
 import { postWords } from '../../words/post.ts';
 import { useDesk, useDeskState } from '../desk-context.tsx';
 import type { PagePicture } from './drawn-sheet.ts';
 import type { ExportOrder, OrderedSheet } from './export-order.ts';
-import { canShare, copyLink, saveOrder, shareOrder } from './export-verbs.ts';
+import { canShare, saveOrder, shareOrder } from './export-verbs.ts';
 import { useExportState } from './exporter.ts';
 import { pageOptionsOf, posting, usePostingState } from './posting.ts';
 import { printPages } from './print-pages.ts';
@@ -19,7 +20,15 @@ const OF_COURSE = EXPORT_FORMATS.filter(({ about }) => about === 'course');
 const HAS_DOTS = EXPORT_FORMATS.some(({ ending }) => ending === 'png');
 
 /** Every kind of file, print and share. */
-export function ExportMenu({ id, pages }: { readonly id: string; readonly pages: readonly PagePicture[] }) {
+export function ExportMenu({
+  id,
+  pages,
+  openLink,
+}: {
+  readonly id: string;
+  readonly pages: readonly PagePicture[];
+  openLink(): void;
+}) {
   const desk = useDesk();
   const menu = useRef<HTMLDivElement>(null);
   const [shares] = useState(canShare);
@@ -86,8 +95,8 @@ export function ExportMenu({ id, pages }: { readonly id: string; readonly pages:
       <hr />
       <h2>{postWords.theCourse}</h2>
       {OF_COURSE.map((format) => item(format, shown))}
-      <button type="button" onClick={chosen(() => copyLink(desk.state().course))}>
-        {postWords.copyLink}
+      <button type="button" aria-haspopup="dialog" onClick={chosen(openLink)}>
+        {linkWords.copyLink}
       </button>
     </div>
   );

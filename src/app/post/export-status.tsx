@@ -10,10 +10,7 @@ import { posting, usePostingState } from './posting.ts';
 export function ExportStatus() {
   const state = useExportState();
   const waiting = usePostingState(({ shareable }) => shareable);
-  const isFault =
-    state.kind === 'failed' ||
-    (state.kind === 'said' && state.isFault) ||
-    (state.kind === 'done' && state.result.kind !== 'exported');
+  const isFault = state.kind === 'failed' || (state.kind === 'done' && state.result.kind !== 'exported');
   return (
     <div className={`export-status is-${state.kind}`}>
       <p role="status" className={isFault ? 'refusal' : 'small'}>
@@ -59,8 +56,6 @@ function sentenceOf(state: ExportState): string {
       return state.of > 1 ? postWords.writingOf(Math.min(state.done + 1, state.of), state.of) : postWords.writing;
     case 'given-up':
       return postWords.givenUp;
-    case 'said':
-      return state.says;
     case 'failed':
       return postWords.exportFailed(state.why);
     case 'done':

@@ -1,7 +1,4 @@
 /** What is done with files that were written: saved, shared or printed. */
-import type { Course } from '../../core/course/course.ts';
-import { courseLink } from '../../core/files/course-link.ts';
-import { postWords } from '../../words/post.ts';
 import { saveDownload } from '../file/download.ts';
 import type { ExportedOrder, ExportOrder } from './export-order.ts';
 import { exporter } from './exporter.ts';
@@ -35,16 +32,6 @@ export async function share(file: File): Promise<boolean> {
   } catch (failure) {
     // A person who closes the list has answered.
     return !(failure instanceof DOMException && failure.name === 'NotAllowedError');
-  }
-}
-
-/** Puts a link that opens the course on the clipboard, or says that it could not. */
-export async function copyLink(course: Course): Promise<void> {
-  try {
-    await navigator.clipboard.writeText(courseLink(course, location.href));
-    exporter.say(postWords.linkCopied);
-  } catch {
-    exporter.say(postWords.linkNotCopied, 'fault');
   }
 }
 

@@ -16,9 +16,7 @@ export type ExportState =
   | { readonly kind: 'busy'; readonly order: ExportOrder; readonly done: number; readonly of: number }
   | { readonly kind: 'done'; readonly order: ExportOrder; readonly result: ExportedOrder | RefusedOrder }
   | { readonly kind: 'failed'; readonly order: ExportOrder; readonly why: string }
-  | { readonly kind: 'given-up' }
-  /** Something else that was done. */
-  | { readonly kind: 'said'; readonly says: string; readonly isFault: boolean };
+  | { readonly kind: 'given-up' };
 
 /** Writes one order at a time. */
 export interface Exporter {
@@ -27,8 +25,6 @@ export interface Exporter {
   /** Undefined when one is under way, or when it is given up or fails: the state says why. */
   write(order: ExportOrder): Promise<ExportedOrder | RefusedOrder | undefined>;
   giveUp(): void;
-  /** Says what came of something that is no order, unless one is under way. */
-  say(says: string, how?: 'fault'): void;
   /** Takes away what is said of the last order. */
   clear(): void;
 }
@@ -63,9 +59,6 @@ export function createExporter(start: (order: ExportOrder, tell: (told: ExportTo
       });
     },
     giveUp: () => end?.({ kind: 'given-up' }),
-    say(says, how) {
-      if (end === undefined) store.setState({ kind: 'said', says, isFault: how === 'fault' }, true);
-    },
     clear() {
       if (end === undefined) store.setState({ kind: 'rest' }, true);
     },

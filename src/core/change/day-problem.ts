@@ -38,28 +38,28 @@ export interface DayProblem {
   changeOver(from: string | null, to: string | null): Seconds;
 }
 
-type Lists = 'its-list' | 'no-list';
+type Whose = 'its-own' | 'of-another';
 
-const entryOf = memoizeByIdentity((of: DayClass, own: ClassEntry, lists: Lists): ClassEntry => {
+const entryOf = memoizeByIdentity((of: DayClass, own: ClassEntry, whose: Whose): ClassEntry => {
   const { title, level, entries, changeover, dragEvery, drag } = of;
-  const { allotted: _, list, starts, drawn, ...rest } = own;
+  const { allotted: _, list: ownList, starts, drawn: _drawn, ...rest } = own;
+  const isOwn = whose === 'its-own';
+  const isOwnList = isOwn && ownList !== undefined;
+  const { list, drawn } = isOwnList ? own : of;
   return {
     ...{ ...rest, title, level, entries },
-    ...(lists === 'no-list' || list === undefined ? {} : { list }),
-    ...(lists === 'no-list' || starts === undefined ? {} : { starts }),
-    ...(lists === 'no-list' || drawn === undefined ? {} : { drawn }),
+    ...(list === undefined ? {} : { list }),
+    ...(drawn === undefined ? {} : { drawn }),
+    ...(isOwn && starts !== undefined ? { starts } : of.startsAt === undefined ? {} : { starts: of.startsAt }),
     ...(changeover === undefined ? {} : { changeover }),
     ...(dragEvery === undefined ? {} : { dragEvery }),
     ...(drag === undefined ? {} : { drag }),
   };
 });
 
-/**
- * A class of the day as the class entry that its layout is surveyed with. Who rides, and when, is known of the one that is the
- * course's own.
- */
+/** A class of the day as the class entry that its layout is surveyed with, with who rides it. */
 export function classEntryOf(of: DayClass, course: Course): ClassEntry {
-  return entryOf(of, course.class, dayClassOf(course) === of ? 'its-list' : 'no-list');
+  return entryOf(of, course.class, dayClassOf(course) === of ? 'its-own' : 'of-another');
 }
 
 function taskOf(course: Course, of: DayClass): DayTask {

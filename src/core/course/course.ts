@@ -149,6 +149,9 @@ export interface DayClass {
   readonly title: string;
   readonly level: Level;
   readonly entries: number;
+  /** As in a class entry; the class that is the course's own has the course's list (`dayClassOf`). */
+  readonly list?: readonly Entry[];
+  readonly drawn?: Draw;
   /** Who judges it; the classes of one judge follow each other. Absent: open. */
   readonly judge?: string;
   /** Seconds of the day before which it may not begin, and at which it should. Absent: when it is its turn. */

@@ -141,15 +141,20 @@ const timeOfDay = z.number().check(z.minimum(0), z.maximum(172_800));
 /** A number that a draw begins from: 32 bits. */
 const seed = z.int().check(z.minimum(0), z.maximum(4_294_967_295));
 
+/** Who rides a class. */
+const entryList = {
+  list: z.exactOptional(z.array(entry).check(z.maxLength(MOST_ENTRIES))),
+  drawn: z.exactOptional(z.strictObject({ seed, between: count })),
+};
+
 const classEntry = z.strictObject({
   show: name,
   title: name,
   level,
   date: z.string().check(z.regex(/^(\d{4}-\d{2}-\d{2})?$/)),
   entries: count,
-  list: z.exactOptional(z.array(entry).check(z.maxLength(MOST_ENTRIES))),
+  ...entryList,
   starts: z.exactOptional(timeOfDay),
-  drawn: z.exactOptional(z.strictObject({ seed, between: count })),
   changeover: z.exactOptional(duration),
   dragEvery: z.exactOptional(count),
   drag: z.exactOptional(duration),
@@ -170,6 +175,7 @@ const day = z.strictObject({
         title: name,
         level,
         entries: count,
+        ...entryList,
         judge: z.exactOptional(name),
         startsAt: z.exactOptional(timeOfDay),
         riders: z.exactOptional(list(name.check(z.minLength(1)))),

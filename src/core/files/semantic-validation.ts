@@ -204,6 +204,7 @@ function dayErrors({ day, layouts }: Course): readonly string[] {
   return [
     ...duplicateErrors(day.classes, 'A class of the day'),
     ...duplicateErrors(day.breaks, 'A break of the day'),
+    ...day.classes.flatMap(({ id, list = [] }) => duplicateErrors(list, `An entry of the class "${id}" of the day`)),
     ...day.classes
       .filter(({ layout }) => !known.has(layout))
       .map(({ id, layout }) => `Class "${id}" of the day rides the layout "${layout}"; there are ${idList(layouts)}.`),

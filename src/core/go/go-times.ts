@@ -1,4 +1,4 @@
-import type { ClassEntry, Course, DayBreak, Entry } from '../course/course.ts';
+import type { ClassEntry, Course, Day, DayBreak, Entry } from '../course/course.ts';
 import { dayClassOf } from '../course/day-class.ts';
 import { ridingEntries } from '../course/entry-count.ts';
 import { printDuration } from '../measure/duration.ts';
@@ -123,14 +123,15 @@ export function listOf({ list, entries }: ClassEntry): readonly Entry[] {
   return list ?? Array.from({ length: entries }, (_, i) => unnamed(i));
 }
 
-/** When each entry of the course's class goes. */
-export const goTimesOf = memoizeByIdentity(({ course, classClock }: Survey): GoTimes => {
+/** When each entry of a survey's class goes; `day` where the survey is of one layout alone and does not know it. */
+export const goTimesOf = memoizeByIdentity(({ course, classClock }: Survey, day?: Day): GoTimes => {
+  const known = day ?? (dayClassOf(course) === undefined ? undefined : course.day);
   return goTimes({
     list: listOf(course.class),
     go: classClock.go,
     class: course.class,
     starts: startOf(course),
-    breaks: dayClassOf(course) === undefined ? [] : (course.day?.breaks ?? []),
+    breaks: known?.breaks ?? [],
   });
 });
 

@@ -20,6 +20,8 @@ export interface TruckLine {
   readonly most: number;
   /** How many are taken along beside those, as far as there are any. */
   readonly spare: number;
+  /** How many spares there ought to be. */
+  readonly spareWanted: number;
   /** How many there are; null where no list says. */
   readonly there: number | null;
   readonly missing: number;
@@ -60,7 +62,8 @@ function lineOf({ title, uses }: Counted, about: { stock: Stock | null; isSpared
   const there = about.stock?.count ?? (about.isListed ? 0 : null);
   const wanted = about.isSpared && most > 0 ? spareFor(most) : 0;
   const spare = there === null ? wanted : Math.min(wanted, Math.max(0, there - most));
-  return { title, sizes: '', uses, most, spare, there, missing: there === null ? 0 : Math.max(0, most - there) };
+  const line = { title, sizes: '', uses, most, spare, spareWanted: wanted };
+  return { ...line, there, missing: there === null ? 0 : Math.max(0, most - there) };
 }
 
 interface Ground {

@@ -8,8 +8,3 @@ export function askedPages(course: Course, { sheet, options }: AskedSheet): Page
   const pages = sheet.draw(survey(course), options);
   return pages.kind === 'too-big' ? { ...pages, why: `${sheet.title}: ${pages.why}` } : pages;
 }
-
-/** What a person should know of pages, for the first of the files that have them. */
-export function noticesOf({ substitutions }: Pages): { readonly notices?: readonly string[] } {
-  return substitutions.length === 0 ? {} : { notices: substitutions };
-}

@@ -1,18 +1,18 @@
 import { sheetFileName } from '../../core/text/file-name.ts';
 import type { Fonts } from '../pdf.ts';
 import type { Pages } from '../sheet.ts';
-import { askedPages, noticesOf } from './asked-pages.ts';
+import { askedPages } from './asked-pages.ts';
 import type { ExportedFile, ExportFormat } from './format.ts';
 
 /** Pages as a file that is handed out. */
 export async function pdfFile(name: string, pages: Pages, fonts: Fonts): Promise<ExportedFile> {
   // The writer is large: who only lists the formats does not wait for it.
   const { pdf } = await import('../pdf.ts');
-  const { drawing } = pages;
+  const { drawing, substitutions } = pages;
   return {
     ...{ name, type: 'application/pdf', bytes: await pdf(pages, fonts), pages: pages.pages.length },
     ...(drawing === undefined ? {} : { scale: drawing.scale }),
-    ...noticesOf(pages),
+    ...(substitutions.length === 0 ? {} : { notices: substitutions }),
   };
 }
 

@@ -19,7 +19,7 @@ const BLANK = blankCourse({ class: { entries: 20 } });
 const names = (count: number) =>
   Array.from({ length: count }, (_, i) => ({ number: String(i + 1), rider: `Rider ${i + 1}`, horse: '' }));
 const THREE = addEntries(BLANK, names(3));
-const DRAWN = orderEntries(THREE, ['entry-2', 'entry-3', 'entry-1'], { seed: 7, between: 4 });
+const DRAWN = orderEntries(THREE, ['entry-2', 'entry-3', 'entry-1'], { drawn: { seed: 7, between: 4 } });
 const idsOf = ({ class: { list = [] } }: typeof BLANK) => list.map(({ id }) => id);
 
 describe('the list of entries', () => {

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { dayProblem } from '../../../src/core/change/day-problem.ts';
+import { classEntryOf, dayProblem } from '../../../src/core/change/day-problem.ts';
+import { layoutSurvey } from '../../../src/core/change/layout-survey.ts';
 import type { Course, Entry } from '../../../src/core/course/course.ts';
 import { dayClassOf, dayEntryCount } from '../../../src/core/course/day-class.ts';
 import { addEntries, changeEntry, startClass } from '../../../src/core/course/edit-entries.ts';
@@ -165,7 +166,7 @@ describe('a course with a list', () => {
   });
 });
 
-test('the class of the day is the one that rides the shown layout, and its set start is the start', () => {
+test('the class of the day is the one of the same title, and its set start is the start', () => {
   const current = DAY.day?.classes.find(({ startsAt }) => startsAt !== undefined);
   expect(current).toBeDefined();
   const shown: Course = {
@@ -174,6 +175,8 @@ test('the class of the day is the one that rides the shown layout, and its set s
     class: { ...DAY.class, title: current?.title ?? '' },
   };
   expect(dayClassOf(shown)).toBe(current);
+  expect(dayClassOf({ ...shown, current: DAY.layouts[0].id })).toBe(current);
+  expect(dayClassOf({ ...shown, class: { ...shown.class, title: 'Another' } })).toBeUndefined();
   expect(startOf(shown)).toBe(current?.startsAt);
   expect(startOf(startClass(shown, 5 * HOUR))).toBe(5 * HOUR);
 });
@@ -194,5 +197,19 @@ describe('a day', () => {
     const [before, after] = [riding(shown), riding(listed)];
     expect(after[0]).toBeCloseTo((Number(before[0]) * 5) / first.entries, 6);
     expect(after.slice(1)).toEqual(before.slice(1));
+  });
+
+  test('counts the list of any other class for that class, from its own start', () => {
+    const [, second] = DAY.day?.classes ?? [];
+    if (second === undefined) throw new Error('the day has one class');
+    const given = entries(3).map(({ id: _, ...rest }) => rest);
+    const course = startClass(addEntries(listed, given, second.id), 13 * HOUR, second.id);
+    const of = course.day?.classes.find(({ id }) => id === second.id) ?? second;
+    expect(dayEntryCount(course, of)).toBe(3);
+    expect(course.class).toBe(listed.class);
+    const times = goTimesOf(layoutSurvey(course, of.layout, classEntryOf(of, course)), course.day);
+    expect(times.rows.filter(({ kind }) => kind === 'go').length).toBe(3);
+    expect(times.from).toBe(13 * HOUR);
+    expect(() => addEntries(course, given, 'no-such')).toThrow('the day has no class no-such');
   });
 });
