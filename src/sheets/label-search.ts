@@ -76,7 +76,7 @@ const LOOSE_REACH = 14;
 /** So many of such places are kept. */
 const SPARE = 16;
 const CONFLICT = 1000;
-const RESTARTS = 14;
+const RESTARTS = 60;
 
 function boxAbout({ x, y }: PaperPoint, { width, height }: LabelWish): Bounds {
   return { minX: x - width / 2, maxX: x + width / 2, minY: y - height / 2, maxY: y + height / 2 };

@@ -21,6 +21,9 @@ export const setWords = {
   chooseObstacleArenaType:
     'Choose an obstacle in the arena to type its numbers. A second click chooses one of its poles.',
   theArena: 'The arena',
+  judgeFromWest: 'Judge, from the west wall',
+  judgeFromSouth: 'Judge, from the south wall',
+  placeTheJudge: 'Place the judge',
   nameTheArena: 'Name the arena',
   itsMiddleAt: 'Its middle at',
 

@@ -16,6 +16,7 @@ import {
 } from '../../src/sheets/lettering.ts';
 import { pattern } from '../../src/sheets/pattern.ts';
 import type { Page, PageOptions, Pages } from '../../src/sheets/sheet.ts';
+import { overlapsOf } from '../bench/sheets/overlaps.ts';
 import { drawingOf, onPaper } from './on-paper.ts';
 import { ended, SAMPLES, SEEDS } from './samples.ts';
 
@@ -240,5 +241,40 @@ describe('the exhibitors’ pattern', () => {
     const pages = pagesOf(blankCourse({ title: 'Tuesday practice' }), { paper: 'a4', orientation: 'fit' });
     expect(pages.title).toBe('Pattern: Tuesday practice');
     expect(pages.pages.flatMap(wordsOf).map(({ text }) => text)).toContain('Tuesday practice');
+  });
+
+  test('shows the judge where the arena says, clear of everything, and none where it says nothing', () => {
+    const course = SAMPLES['100 x 200 ft'] as Course;
+    const ask = { paper: 'letter', orientation: 'fit' } as const;
+    const judged = { ...course, arena: { ...course.arena, judge: { x: 30, y: 24 } } };
+    const texts = (each: Course) =>
+      pagesOf(each, ask)
+        .pages.flatMap(wordsOf)
+        .map(({ text }) => text);
+    expect(texts(judged)).toContain('Judge');
+    expect(texts(course)).not.toContain('Judge');
+    const pages = pagesOf(judged, ask);
+    const at = onPaper(pages, { x: 30, y: 24 });
+    const sign = pages.pages[0].marks.find(
+      (mark) => mark.kind === 'line' && mark.ink === 'words' && mark.points.length === 5 && mark.width === 0.35,
+    );
+    if (sign?.kind !== 'line') throw new Error('the judge has no sign');
+    const xs = sign.points.map(({ x }) => x);
+    expect((Math.min(...xs) + Math.max(...xs)) / 2).toBeCloseTo(at.x, 6);
+    expect(pages.pages.flatMap(({ marks }) => overlapsOf(marks).overlaps)).toEqual([]);
+  });
+
+  test('writes the gaps and adds a plain drawing where that is asked for', () => {
+    const course = SAMPLES['100 x 200 ft'] as Course;
+    const ask = { paper: 'letter', orientation: 'fit' } as const;
+    const texts = (chosen: Readonly<Record<string, string>>) =>
+      pagesOf(course, { ...ask, chosen }).pages.map((page) => wordsOf(page).map(({ text }) => text));
+    expect(texts({ dimensions: 'gaps' }).flat()).toContain("3 × 3'");
+    const plain = texts({ drawing: 'plain' });
+    expect(plain.length).toBe(texts({ drawing: 'signs' }).length + 1);
+    const last = plain.at(-1) ?? [];
+    expect(last).toContain(`Page ${plain.length} of ${plain.length}`);
+    expect(last).not.toContain('halt');
+    expect(plain[0]).toContain(`Page 1 of ${plain.length}`);
   });
 });

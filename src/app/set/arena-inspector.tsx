@@ -1,4 +1,5 @@
 import type { Wall } from '../../core/constraints/constraint.ts';
+import type { Arena } from '../../core/course/course.ts';
 import { printLength, readLength } from '../../core/measure/length.ts';
 import type { Metres } from '../../core/measure/quantity.ts';
 import { capitalized } from '../../core/text/sentence.ts';
@@ -48,6 +49,23 @@ export function ArenaInspector() {
   const side = { least: LEAST_SIDE, most: MOST_SIDE };
   const { entrance } = arena;
   const wall = entrance.wall === 'south' || entrance.wall === 'north' ? arena.length : arena.width;
+  const judgeWords = (axis: 'x' | 'y'): string =>
+    arena.judge === undefined ? '' : printLength(arena.judge[axis], unit);
+  /** Nothing typed takes the judge away; the first number typed puts it in the middle of the other way. */
+  const sendJudge = (axis: 'x' | 'y', text: string): Refusal => {
+    const place = (judge: Arena['judge']) =>
+      desk.edit(setWords.placeTheJudge, (course) => {
+        const { judge: _, ...others } = course.arena;
+        return { ...course, arena: judge === undefined ? others : { ...others, judge } };
+      });
+    if (text.trim() === '') {
+      if (arena.judge !== undefined) place(undefined);
+      return undefined;
+    }
+    const before = arena.judge ?? { x: arena.length / 2, y: arena.width / 2 };
+    const most = axis === 'x' ? arena.length : arena.width;
+    return length(text, { least: 0, most }, (value) => place({ ...before, [axis]: value }));
+  };
   return (
     <div className="inspector">
       <p className="lead">{setWords.chooseObstacleArenaType}</p>
@@ -86,6 +104,8 @@ export function ArenaInspector() {
             length(text, { least: 0, most: wall }, (at) => desk.changeArena({ entrance: { ...entrance, at } }))
           }
         />
+        <TypedField label={setWords.judgeFromWest} value={judgeWords('x')} send={(text) => sendJudge('x', text)} />
+        <TypedField label={setWords.judgeFromSouth} value={judgeWords('y')} send={(text) => sendJudge('y', text)} />
       </div>
       {found.length > 0 && (
         <section className="misfits" aria-label={handWords.misfitsTitle}>
