@@ -1,5 +1,6 @@
 /** Paragraphs set into columns: measured first, then placed; nothing is cut and nothing shrinks by itself. */
 
+import { memoizeByText } from '../core/memo/by-identity.ts';
 import type { Mark } from '../core/plane/mark.ts';
 import type { Point } from '../core/plane/point.ts';
 import { ARTIFACT, type Role } from '../core/plane/role.ts';
@@ -244,10 +245,15 @@ export function flowedText(items: readonly TextItem[], columns: readonly Column[
 /** The least height at which the items fit side by side in so many columns of this width. */
 export function balancedHeight(
   items: readonly TextItem[],
-  columns: { count: number; width: number },
+  { count, width }: { readonly count: number; readonly width: number },
   fontSize: number,
 ): number {
-  const { count, width } = columns;
+  return knownHeight(items, `${count} ${width} ${fontSize}`);
+}
+
+/** By count, width and letter height: a page is tried at many scales, and its columns are as wide at each. */
+const knownHeight = memoizeByText((items: readonly TextItem[], columns: string): number => {
+  const [count = 1, width = 0, fontSize = 0] = columns.split(' ').map(Number);
   const side = (height: number): readonly Column[] =>
     Array.from({ length: count }, () => ({ page: 0, x: 0, y: 0, width, height }));
   const whole = flowedText(items, side(1e6), fontSize).depths[0] ?? 0;
@@ -255,4 +261,4 @@ export function balancedHeight(
     if (flowedText(items, side(height), fontSize).whole) return height;
   }
   return whole;
-}
+});

@@ -146,7 +146,7 @@ function trialsAt(wish: LabelWish, off: number, room: Bounds): readonly Trial[] 
 }
 
 function isCrowded(kept: readonly Candidate[], { x, y }: PaperPoint): boolean {
-  for (const { middle } of kept) if (Math.hypot(middle.x - x, middle.y - y) < APART) return true;
+  for (const { middle } of kept) if ((middle.x - x) ** 2 + (middle.y - y) ** 2 < APART ** 2) return true;
   return false;
 }
 

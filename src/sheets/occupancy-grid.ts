@@ -29,7 +29,9 @@ export function paperSegmentDistance(x: number, y: number, a: PaperPoint, b: Pap
   const dy = b.y - a.y;
   const square = dx * dx + dy * dy;
   const t = square === 0 ? 0 : Math.min(1, Math.max(0, ((x - a.x) * dx + (y - a.y) * dy) / square));
-  return Math.hypot(a.x + dx * t - x, a.y + dy * t - y);
+  const [across, down] = [a.x + dx * t - x, a.y + dy * t - y];
+  // Much quicker than Math.hypot, and nothing here can overflow.
+  return Math.sqrt(across * across + down * down);
 }
 
 /** Whether a place lies inside a closed outline. */

@@ -1,5 +1,6 @@
 /** How a page is divided between drawing and words: words below, words beside, or words on the next page. */
 
+import { memoizeByText } from '../core/memo/by-identity.ts';
 import type { Mark } from '../core/plane/mark.ts';
 import type { Bounds } from '../core/plane/ring.ts';
 import { balancedHeight, type Column, flowedText, type TextItem } from './flow.ts';
@@ -104,11 +105,20 @@ interface LayoutTrial {
   readonly turned: boolean;
 }
 
+/** By scale and width: a page is tried in many ways that share both. */
+const headHeight = memoizeByText((head: SheetHead, text: string): number => {
+  const [scale = 0, width = 0] = text.split(' ').map(Number);
+  return titleBlock(head, scale, { x: PAGE_MARGIN, y: PAGE_MARGIN, width }).height;
+});
+const knownLegendHeight = memoizeByText((legend: SheetLegend, text: string): number => {
+  const [scale = 0, width = 0] = text.split(' ').map(Number);
+  return legendBar(legend, scale, width).height;
+});
+
 /** What the head and the foot leave, and the drawing's size. */
 function freeArea({ content, sheet, scale, turned }: LayoutTrial) {
   const inner = sheet.width - 2 * PAGE_MARGIN;
-  const head = titleBlock(content.head, scale, { x: PAGE_MARGIN, y: PAGE_MARGIN, width: inner });
-  const top = PAGE_MARGIN + head.height + SPACE;
+  const top = PAGE_MARGIN + headHeight(content.head, `${scale} ${inner}`) + SPACE;
   return { inner, top, bottom: sheet.height - PAGE_MARGIN - FOOTER_HEIGHT, size: drawnSize(content, scale, turned) };
 }
 
@@ -125,7 +135,7 @@ function keptRow(x: number, y: number, width: number, height: number): { readonl
 }
 
 function legendHeight({ content, scale }: LayoutTrial, width: number): number {
-  return legendBar(content.legend, scale, width).height;
+  return knownLegendHeight(content.legend, `${scale} ${width}`);
 }
 
 function columnsOf(area: { x: number; y: number; width: number; height: number }, count: number): readonly Column[] {

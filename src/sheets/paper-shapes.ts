@@ -21,6 +21,8 @@ interface Segment {
   readonly a: PaperPoint;
   readonly b: PaperPoint;
   readonly shape: PaperShape;
+  /** With the reach of its shape about it. */
+  readonly bounds: Bounds;
 }
 
 /** Side of a bin, mm. */
@@ -49,8 +51,9 @@ export function addShape({ bins, filled }: ShapeIndex, shape: PaperShape): void 
   const closed = shape.isFilled === true && points[0] !== undefined ? [...points, points[0]] : points;
   for (let i = 1; i < closed.length; i += 1) {
     const [a, b] = [closed[i - 1] as PaperPoint, closed[i] as PaperPoint];
-    const segment = { a, b, shape };
-    const { left, right, top, bottom } = binRange(grown(pointBounds([a, b]), reach));
+    const bounds = grown(pointBounds([a, b]), reach);
+    const segment = { a, b, shape, bounds };
+    const { left, right, top, bottom } = binRange(bounds);
     for (let row = top; row <= bottom; row += 1) {
       for (let column = left; column <= right; column += 1) {
         const key = row * ROW + column;
@@ -70,8 +73,8 @@ export function coveredByBox({ bins, filled }: ShapeIndex, box: Bounds): Covered
     for (let column = left; column <= right; column += 1) {
       const bin = bins.get(row * ROW + column);
       if (bin === undefined) continue;
-      for (const { a, b, shape } of bin) {
-        if (shape.firmness === 'line' && lines > 0) continue;
+      for (const { a, b, shape, bounds } of bin) {
+        if ((shape.firmness === 'line' && lines > 0) || !boundsTouch(bounds, box)) continue;
         if (segmentBoxDistance(a, b, box) > shape.reach) continue;
         if (shape.firmness !== 'line') return { isSolid: true, lines };
         lines = 1;
@@ -99,9 +102,9 @@ export function coveredByStroke(
     for (let column = left; column <= right; column += 1) {
       const bin = bins.get(row * ROW + column);
       if (bin === undefined) continue;
-      for (const { a, b, shape } of bin) {
+      for (const { a, b, shape, bounds } of bin) {
         if (shape.firmness === 'faint' || (shape.firmness === 'line' && lines > 0)) continue;
-        if (segmentsDistance(from, to, a, b) >= shape.reach + reach) continue;
+        if (!boundsTouch(bounds, box) || segmentsDistance(from, to, a, b) >= shape.reach + reach) continue;
         if (shape.firmness === 'solid') return { isSolid: true, lines };
         lines = 1;
       }
@@ -159,6 +162,11 @@ export function boundsMeet(a: Bounds, b: Bounds): boolean {
   return a.minX < b.maxX && b.minX < a.maxX && a.minY < b.maxY && b.minY < a.maxY;
 }
 
+/** The same where a shared edge counts. */
+function boundsTouch(a: Bounds, b: Bounds): boolean {
+  return a.minX <= b.maxX && b.minX <= a.maxX && a.minY <= b.maxY && b.minY <= a.maxY;
+}
+
 /** Whether two strokes cross. */
 export function strokesCross(a: PaperPoint, b: PaperPoint, p: PaperPoint, q: PaperPoint): boolean {
   const side = (o: PaperPoint, u: PaperPoint, v: PaperPoint) => (u.x - o.x) * (v.y - o.y) - (u.y - o.y) * (v.x - o.x);
@@ -177,7 +185,8 @@ export function segmentsDistance(a: PaperPoint, b: PaperPoint, p: PaperPoint, q:
 
 /** Distance of a place from a box; none inside of it. */
 export function boxPointDistance({ minX, maxX, minY, maxY }: Bounds, { x, y }: PaperPoint): number {
-  return Math.hypot(Math.max(minX - x, 0, x - maxX), Math.max(minY - y, 0, y - maxY));
+  const [across, down] = [Math.max(minX - x, 0, x - maxX), Math.max(minY - y, 0, y - maxY)];
+  return Math.sqrt(across * across + down * down);
 }
 
 /** Distance of a stroke from a box; none where it enters it. */

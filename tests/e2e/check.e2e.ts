@@ -123,6 +123,9 @@ test('a finding is waived only with a reason, stays waived after the page is loa
   await expect(truck).toContainText('It stands because: Two poles come from the barn');
   await stage(page, 'Post').click();
   await page.getByLabel('Sheet').selectOption({ label: 'Designer’s copy' });
+  const preview = page.getByRole('region', { name: /^Preview/ });
+  await expect(page.getByRole('group', { name: 'Pages' })).toContainText(/Page 1 of/);
+  await preview.press('End');
   await expect(page.getByRole('img', { name: /findings and waivers, for the designer/ }).first()).toBeVisible();
   await stage(page, 'Check').click();
   await openCard(truck);

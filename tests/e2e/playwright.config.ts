@@ -16,7 +16,8 @@ export default defineConfig({
   testMatch: '*.e2e.ts',
   outputDir: '../../out/e2e',
   reporter: [['list'], ['json', { outputFile: '../../out/e2e.json' }]],
-  workers: 2,
+  // A page waits now and then; a third one works meanwhile.
+  workers: 3,
   // Each test opens a page of its own.
   fullyParallel: true,
   // Far beyond what a slow machine needs: a limit here only ends a run that hangs.
