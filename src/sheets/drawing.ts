@@ -21,8 +21,11 @@ export interface DrawingChoices {
   /** `plain`: pieces, numbers and the line, nothing else. */
   readonly signs: 'all' | 'plain';
   readonly dimensions: 'off' | 'gaps';
-  /** `none`: small obstacles are not drawn again; `ground`: in free ground of the drawing; or in a row on the page. */
-  readonly insets: 'none' | 'ground' | Bounds;
+  /**
+   * `none`: small obstacles are not drawn again; `ground`: in free ground of the drawing, and overleaf where one has no room;
+   * `overleaf`: on a page that is not drawn here; or in a row on the page.
+   */
+  readonly insets: 'none' | 'ground' | 'overleaf' | Bounds;
 }
 
 export const ALL_SIGNS: DrawingChoices = { signs: 'all', dimensions: 'off', insets: 'none' };
@@ -30,7 +33,7 @@ export const ALL_SIGNS: DrawingChoices = { signs: 'all', dimensions: 'off', inse
 export interface CourseDrawing {
   readonly marks: readonly Mark<'paper'>[];
   readonly insets: readonly PlacedInset[];
-  /** Whether every inset has a place; else there is none, and all signs stand in the drawing. */
+  /** Whether every inset has a place on the page; else none has, and they belong overleaf. */
   readonly isWhole: boolean;
   /** Labels that cover something. */
   readonly conflicts: number;
@@ -56,11 +59,11 @@ export function courseDrawing(
   const placed =
     choices.insets === 'ground'
       ? insetsInGround(insets, picture.index, { room: insideRail(survey, transform), transform })
-      : choices.insets === 'none'
+      : choices.insets === 'none' || choices.insets === 'overleaf'
         ? []
         : insetsInRow(insets, choices.insets);
   if (placed === undefined) {
-    const whole = courseDrawing(survey, transform, { bounds, choices: { ...choices, insets: 'none' } });
+    const whole = courseDrawing(survey, transform, { bounds, choices: { ...choices, insets: 'overleaf' } });
     return { ...whole, isWhole: false };
   }
   for (const each of placed) {

@@ -14,18 +14,25 @@ export const SCALES = [50, 75, 100, 125, 150, 200, 250, 300, 400, 500, 600, 750,
 /** A second page costs this factor in scale: a drawing half as large again is worth turning over for. */
 const SECOND_PAGE = 1.5;
 
+/** Frames for which the drawing would have to be smaller by this factor have a page of their own. */
+const FRAMES_OVERLEAF = 1.7;
+
 /** The largest scale wins, one page before two, then the larger letters. */
 function bestLayout({ overleaf = SECOND_PAGE }: PageContent, plans: readonly PageLayout[]): PageLayout | undefined {
   const cost = ({ scale, pageCount }: PageLayout): number => scale * (pageCount > 1 ? overleaf : 1);
   return plans.toSorted((a, b) => cost(a) - cost(b) || b.fontSize - a.fontSize)[0];
 }
 
-/** The best layout; where frames have no room in its drawing, the best with a row for them, if the paper has one. */
+/**
+ * The best layout; where frames have no room in its drawing, the best with a row for them, unless the paper has none or the
+ * drawing would become too small.
+ */
 function roomiestLayout(content: PageContent, options: PageOptions, scales: readonly number[]): PageLayout | undefined {
   const { frames, hasRoom, ...plain } = content;
   const plan = bestLayout(content, pageLayouts(plain, options, scales));
   if (plan === undefined || hasRoom === undefined || hasRoom(paperTransform(content, plan), plan.drawing)) return plan;
-  return bestLayout(content, pageLayouts(content, options, scales)) ?? plan;
+  const framed = bestLayout(content, pageLayouts(content, options, scales));
+  return framed === undefined || framed.scale > FRAMES_OVERLEAF * plan.scale ? plan : framed;
 }
 
 function tooBig(content: PageContent, { arena }: Course, options: PageOptions): TooBig {

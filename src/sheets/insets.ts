@@ -49,6 +49,8 @@ const ABOUT = 0.5;
 /** Scales of insets, and the size on paper that they are chosen for, mm. */
 const SCALES = [50, 75, 100, 125, 150, 200, 250];
 const LARGEST = 28;
+/** The same on a page that has nothing else. */
+const LARGEST_OVERLEAF = 52;
 /** The line is shown so far beyond that ground, and labels may stand so far from it, mm. */
 const AROUND = 2.5;
 const LABEL_ROOM = 36;
@@ -102,11 +104,19 @@ function smallObstacle(survey: Survey, obstacle: PlacedObstacle, numbers: readon
 
 const drawn = new WeakMap<Survey, Map<string, Inset>>();
 
+/** The drawing beside which an inset stands. */
+interface InsetPlace {
+  readonly scale: number;
+  readonly turned: boolean;
+  /** On a page without the drawing: larger. */
+  readonly isOverleaf?: boolean;
+}
+
 /** The obstacle in its frame, turned as the drawing is; drawn once for a survey. */
-export function insetOf(survey: Survey, small: SmallObstacle, place: { scale: number; turned: boolean }): Inset {
+export function insetOf(survey: Survey, small: SmallObstacle, place: InsetPlace): Inset {
   const known = drawn.get(survey) ?? new Map<string, Inset>();
   drawn.set(survey, known);
-  const key = `${small.obstacle.obstacle.id} ${insetScale(small, place.scale)} ${place.turned}`;
+  const key = `${small.obstacle.obstacle.id} ${insetScale(small, place)} ${place.turned}`;
   const inset = known.get(key) ?? freshInset(survey, small, place);
   known.set(key, inset);
   return inset;
@@ -118,18 +128,16 @@ export function insetSizes(survey: Survey, scale: number, turned: boolean): read
 }
 
 /** The largest scale at which it keeps to its size, and not smaller than the drawing's. */
-function insetScale({ extent }: SmallObstacle, scale: number): number {
+function insetScale({ extent }: SmallObstacle, { scale, isOverleaf = false }: InsetPlace): number {
+  const most = isOverleaf ? LARGEST_OVERLEAF : LARGEST;
   const largest = Math.max(extent.maxX - extent.minX, extent.maxY - extent.minY);
-  return Math.min(SCALES.find((each) => (largest * 1000) / each <= LARGEST) ?? 250, scale);
+  return Math.min(SCALES.find((each) => (largest * 1000) / each <= most) ?? 250, scale);
 }
 
-function freshInset(
-  survey: Survey,
-  small: SmallObstacle,
-  { scale, turned }: { scale: number; turned: boolean },
-): Inset {
+function freshInset(survey: Survey, small: SmallObstacle, place: InsetPlace): Inset {
+  const { turned } = place;
   const { extent, numbers, obstacle } = small;
-  const own = insetScale(small, scale);
+  const own = insetScale(small, place);
   const k = 1000 / own;
   const { minX, maxX, minY, maxY } = extent;
   const transform: PaperTransform = turned

@@ -7,13 +7,23 @@ import { CODE_OPTION, codeItems } from './code-note.ts';
 import { type CourseDrawing, courseDrawing, hasInsetRoom } from './drawing.ts';
 import { drawnPages } from './drawn-pages.ts';
 import type { TextItem } from './flow.ts';
+import { framePages } from './frame-pages.ts';
 import { extent } from './ground.ts';
+import type { PlacedInset } from './inset-places.ts';
 import { insetSizes } from './insets.ts';
 import { instructions } from './instructions.ts';
 import { legendOf, plainLegendOf } from './legend.ts';
 import type { PageContent } from './page-layout.ts';
 import type { PaperTransform } from './paper-transform.ts';
-import { chosenOf, type PageOptions, type Pages, type Sheet, type SheetOption, type TooBig } from './sheet.ts';
+import {
+  chosenOf,
+  type PageOptions,
+  type Pages,
+  type PaperInset,
+  type Sheet,
+  type SheetOption,
+  type TooBig,
+} from './sheet.ts';
 import { classHead, displayTitle } from './title-block.ts';
 
 /** A word of one letter stays with the word before it, and a short last word is not left alone on a line. */
@@ -34,9 +44,9 @@ const DRAWING: SheetOption = {
   id: 'drawing',
   title: 'Drawing',
   choices: [
-    { id: 'automatic', title: 'A plain one beside it when it is dense' },
+    { id: 'automatic', title: 'Plain one too, if dense' },
     { id: 'signs', title: 'With all signs' },
-    { id: 'plain', title: 'A plain one beside it' },
+    { id: 'plain', title: 'Plain one too' },
   ],
 };
 
@@ -89,14 +99,32 @@ function draw(survey: Survey, options: PageOptions): Pages | TooBig {
   });
   const pages = drawnPages(content, { course, title, options });
   if (pages.kind === 'too-big' || last === undefined) return pages;
-  const signed = withInsets(pages, last);
   const choice = chosenOf(DRAWING, options);
   const isPlainWanted = choice === 'plain' || (choice === 'automatic' && last.crowding > DENSE);
-  if (!isPlainWanted || survey.layout.ride.legs.length === 0) return signed;
-  const plain = drawnPages(plainContent(survey, pages.pages.length), { course, title, options });
-  const again = drawnPages({ ...content, following: 1 }, { course, title, options });
-  if (plain.kind === 'too-big' || again.kind === 'too-big') return signed;
-  return { ...signed, pages: [...again.pages, ...plain.pages] };
+  const isPlainShown = isPlainWanted && survey.layout.ride.legs.length > 0;
+  const { scale = 0, origin } = pages.drawing ?? {};
+  const [{ width, height }] = pages.pages;
+  const frames = last.isWhole
+    ? []
+    : framePages(survey, {
+        ...{ head: content.head, paper: { width, height }, scale, turned: origin?.turned === true },
+        ...{ preceding: pages.pages.length, following: isPlainShown ? 1 : 0 },
+      });
+  const preceding = pages.pages.length + frames.length;
+  const plain = isPlainShown ? drawnPages(plainContent(survey, preceding), { course, title, options }) : undefined;
+  const further = [
+    ...frames.map(({ page }) => page),
+    ...(plain === undefined || plain.kind === 'too-big' ? [] : plain.pages),
+  ];
+  const told = [
+    ...last.insets.map((inset) => insetTold(inset)),
+    ...frames.flatMap(({ insets }, i) => insets.map((inset) => insetTold(inset, pages.pages.length + i))),
+  ];
+  if (further.length === 0) return withInsets(pages, told);
+  // Once more, with the number of pages that it now has.
+  const again = drawnPages({ ...content, following: further.length }, { course, title, options });
+  if (again.kind === 'too-big') return again;
+  return withInsets({ ...again, pages: [...again.pages, ...further] }, told);
 }
 
 /** The course once more, without signs and words, as large as a page has room for. */
@@ -116,16 +144,15 @@ function plainContent(survey: Survey, preceding: number): PageContent {
   };
 }
 
-/** The pages with what is said of their insets. */
-function withInsets(pages: Pages, { insets }: CourseDrawing): Pages {
+/** What is said of an inset; `page` where it is not that of the drawing. */
+function insetTold({ inset, transform: { scale, x, y, turned } }: PlacedInset, page?: number): PaperInset {
+  const told = { obstacle: inset.small.obstacle.obstacle.id, scale, origin: { x, y, turned } };
+  return page === undefined ? told : { ...told, page };
+}
+
+function withInsets(pages: Pages, insets: readonly PaperInset[]): Pages {
   const { drawing } = pages;
-  if (drawing === undefined || insets.length === 0) return pages;
-  const told = insets.map(({ inset, transform: { scale, x, y, turned } }) => ({
-    obstacle: inset.small.obstacle.obstacle.id,
-    scale,
-    origin: { x, y, turned },
-  }));
-  return { ...pages, drawing: { ...drawing, insets: told } };
+  return drawing === undefined || insets.length === 0 ? pages : { ...pages, drawing: { ...drawing, insets } };
 }
 
 export const pattern: Sheet = { id: 'pattern', title: 'Pattern', options: [DIMENSIONS, DRAWING, CODE_OPTION], draw };

@@ -74,6 +74,8 @@ export interface PaperInset {
   readonly obstacle: string;
   readonly scale: number;
   readonly origin: PaperOrigin;
+  /** The page on which it stands, 0 first; absent: that of the drawing. */
+  readonly page?: number;
 }
 
 export interface Pages {

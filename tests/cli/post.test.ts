@@ -65,7 +65,8 @@ describe('post', () => {
     const none = await runCli('post', file, '--out', folder, '--day');
     expect(none.code).toBe(2);
     expect(none.err).toContain('The course has no classes of a day.');
-    const day = await runCli('post', 'seeds/starters/larkhollow-day.course.json', '--out', folder, '--day');
+    const ofDay = 'seeds/starters/larkhollow-day.course.json';
+    const day = await runCli('post', ofDay, '--out', folder, '--sheets', 'truck', '--day');
     expect(day.code, day.err).toBe(0);
     expect(readdirSync(folder)).toEqual([
       'larkhollow-a-day-of-trail-day-folder.pdf',

@@ -1,6 +1,7 @@
 /** What the judge's card and the scribe's sheet have to keep, whatever the class. */
 import { expect } from 'vitest';
 import type { Course, Entry } from '../../src/core/course/course.ts';
+import { memoizeByText } from '../../src/core/memo/by-identity.ts';
 import { boundsIntersect } from '../../src/core/plane/ring.ts';
 import { survey } from '../../src/core/survey.ts';
 import { SMALLEST_FONT_SIZE, type WordsMark, wordsBounds } from '../../src/sheets/lettering.ts';
@@ -25,6 +26,12 @@ export function starter(name: string): Course {
 
 /** The course with so many legs: those that it has, again and again. */
 export function withLegs(course: Course, count: number): Course {
+  return knownCourse(course, String(count));
+}
+
+/** One course for a count, so that its line is worked out once. */
+const knownCourse = memoizeByText((course: Course, wanted: string): Course => {
+  const count = Number(wanted);
   const [layout, ...others] = course.layouts;
   const { legs } = layout.ride;
   const ridden = Array.from({ length: count }, (_, i) => {
@@ -33,7 +40,7 @@ export function withLegs(course: Course, count: number): Course {
     return { ...leg, id: `leg-${i + 1}` };
   });
   return { ...course, layouts: [{ ...layout, ride: { ...layout.ride, legs: ridden } }, ...others] };
-}
+});
 
 export function withEntries(course: Course, list: readonly Entry[]): Course {
   return { ...course, class: { ...course.class, entries: list.length, list } };

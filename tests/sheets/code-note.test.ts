@@ -40,7 +40,7 @@ function seed(name: string): Course {
 }
 
 describe('the code on a pattern', () => {
-  test.each(['larkhollow-novice', 'larkhollow-open', 'larkhollow-kinds-3'])(
+  test.each(['larkhollow-novice', 'larkhollow-open'])(
     'is read from the whole page and opens the course: %s',
     async (name) => {
       const pages = drawn(seed(name), LINKED);

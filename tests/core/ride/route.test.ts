@@ -39,9 +39,9 @@ function routeIn(small: SmallArena) {
   }).route;
 }
 
-const SEEDS = Array.from({ length: 200 }, (_, i) => i + 1);
+const SEEDS = Array.from({ length: 100 }, (_, i) => i + 1);
 
-describe('the router in 200 random small arenas', () => {
+describe('the router in 100 random small arenas', () => {
   const arenas = SEEDS.map((seed) => ({ seed, arena: smallArena(seed) }));
   const routes = arenas.map(({ seed, arena }) => ({ seed, arena, route: routeIn(arena) }));
 
@@ -57,8 +57,8 @@ describe('the router in 200 random small arenas', () => {
       expect((route?.length ?? 0) / best, `arena ${seed}`).toBeLessThanOrEqual(1.05);
     }
     // Enough of them ask for a way round something.
-    expect(compared).toBeGreaterThan(120);
-    expect(round).toBeGreaterThan(60);
+    expect(compared).toBeGreaterThan(60);
+    expect(round).toBeGreaterThan(30);
   });
 
   test('never crosses a piece, never turns sharper than allowed, and joins the two ends', () => {
