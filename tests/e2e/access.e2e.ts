@@ -1,6 +1,6 @@
 import { devices, expect, type Page, test } from '@playwright/test';
 import { arena, onPage, opened, openStarter, placeOf, stage } from './arena.ts';
-import { axe, dialogsAlone } from './axe.ts';
+import { axe } from './axe.ts';
 
 const STAGES = ['Set', 'Ride', 'Check', 'Post', 'Change'];
 const SIZES = [
@@ -89,7 +89,6 @@ for (const size of SIZES) {
       });
       if (isLargest) expect(await colourFaults(page, name)).toEqual([]);
     }
-    await dialogsAlone(page);
     for (const { stage: where, tab, menu, button } of DIALOGS) {
       await stage(page, where).click();
       const panel = page.getByRole('tab', { name: tab ?? '\u0000', exact: true });

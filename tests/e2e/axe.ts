@@ -7,13 +7,26 @@ import type { Page } from '@playwright/test';
  * Only what is wrong is described: to name all that is right takes longer than to look at it.
  */
 export function axe(page: Page): AxeBuilder {
-  return new AxeBuilder({ page }).setLegacyMode().options({ resultTypes: ['violations'] });
+  const builder = new AxeBuilder({ page }).setLegacyMode().options({ resultTypes: ['violations'] });
+  const analyze = builder.analyze.bind(builder);
+  builder.analyze = async () => {
+    await showDialogAlone(page, 'hidden');
+    const results = await analyze();
+    await showDialogAlone(page, '');
+    return results;
+  };
+  return builder;
 }
 
-/** Axe does not know that an open dialog lies over the page, whose things would hide the dialog's colours from it. */
-export async function dialogsAlone(page: Page): Promise<void> {
-  const below = ':root:has(dialog[open]) body *:not(dialog[open], dialog[open] *)';
-  await page.addStyleTag({ content: `${below} { visibility: hidden !important }` });
+/** Axe does not know that an open dialog lies over the page: what is below would hide the dialog's colours from it. */
+async function showDialogAlone(page: Page, below: 'hidden' | ''): Promise<void> {
+  await page.evaluate((visibility) => {
+    const dialog = [...document.querySelectorAll<HTMLElement>('dialog[open]')].at(-1);
+    if (dialog === undefined) return;
+    // Inherited: what is below is hidden with the body, and what is in the dialog is shown with it.
+    document.body.style.visibility = visibility;
+    dialog.style.visibility = visibility === '' ? '' : 'visible';
+  }, below);
 }
 
 /**

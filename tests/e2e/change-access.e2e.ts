@@ -1,6 +1,6 @@
 import { expect, type Page, test } from '@playwright/test';
 import { opened, openStarter, stage } from './arena.ts';
-import { dialogsAlone, faultsInUse } from './axe.ts';
+import { faultsInUse } from './axe.ts';
 
 const PLANNED = { timeout: 60_000 };
 
@@ -26,7 +26,6 @@ test('the Change stage in use has no serious fault of access', async ({ page }) 
   await page.getByRole('button', { name: /^Open Trail/ }).click();
   await page.getByRole('button', { name: /^Lunch/ }).click();
   expect(await faultsInUse(page, 'day')).toEqual([]);
-  await dialogsAlone(page);
   await page.getByRole('button', { name: 'Print the day' }).click();
   expect(await faultsInUse(page, 'the day on paper')).toEqual([]);
 });

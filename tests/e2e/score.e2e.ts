@@ -2,7 +2,7 @@
 import { readFile } from 'node:fs/promises';
 import { expect, type Locator, type Page, test } from '@playwright/test';
 import { opened, openStarter, stage } from './arena.ts';
-import { axe, dialogsAlone, faultsInUse } from './axe.ts';
+import { axe, faultsInUse } from './axe.ts';
 
 const TABLET = { width: 820, height: 1180 };
 const PHONE = { width: 390, height: 844 };
@@ -168,7 +168,6 @@ test.describe('on a tablet, by touch', () => {
 
   test('what is pressed is large enough, and nothing has a fault of access, in light and in dark', async ({ page }) => {
     await openCard(page);
-    await dialogsAlone(page);
     await addEntry(page, '412', tap);
     await tap(scoreButton(page, '−1'));
     await tap(penalty(page, /Hit of/));

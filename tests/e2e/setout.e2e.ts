@@ -1,7 +1,7 @@
 /** The set-out in the arena, as a crew has it: on a phone, where there is no connection. */
 import { expect, type Locator, type Page, test } from '@playwright/test';
 import { opened, openStarter, stage } from './arena.ts';
-import { axe, dialogsAlone } from './axe.ts';
+import { axe } from './axe.ts';
 
 const PHONE = { width: 390, height: 844 };
 const DESKTOP = { width: 1366, height: 768 };
@@ -291,7 +291,6 @@ test('nothing of the companion has a fault of access, in any look', async ({ pag
   await readyForArena(page);
   await enter(page);
   await goToPart(page, /The fan/);
-  await dialogsAlone(page);
   for (const [size, system] of [
     [PHONE, 'light'],
     [DESKTOP, 'light'],
