@@ -45,9 +45,11 @@ export function framePages(survey: Survey, ask: FrameAsk): readonly FramePage[] 
   const title = continuedTitle(head, area);
   const top = area.y + title.height + SPACE;
   const low = height - PAGE_MARGIN;
-  const insets = smallObstacles(survey, scale).map((small) =>
-    insetOf(survey, small, { scale, turned, isOverleaf: true }),
-  );
+  const insets = smallObstacles(survey, scale).map((small) => {
+    const large = insetOf(survey, small, { scale, turned, isOverleaf: true });
+    // Labels do not grow with their obstacle: what has no room at one scale may have it at the other.
+    return large.conflicts === 0 ? large : insetOf(survey, small, { scale, turned });
+  });
   const pages = chunks(insets, { width: area.width, height: low - FOOTER - top });
   const count = preceding + pages.length + following;
   return pages.map((own, i): FramePage => {
