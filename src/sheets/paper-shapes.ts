@@ -148,16 +148,6 @@ export function grown({ minX, maxX, minY, maxY }: Bounds, by: number): Bounds {
   return { minX: minX - by, maxX: maxX + by, minY: minY - by, maxY: maxY + by };
 }
 
-/** What two boxes share; they must meet. */
-export function sharedBounds(a: Bounds, b: Bounds): Bounds {
-  return {
-    minX: Math.max(a.minX, b.minX),
-    maxX: Math.min(a.maxX, b.maxX),
-    minY: Math.max(a.minY, b.minY),
-    maxY: Math.min(a.maxY, b.maxY),
-  };
-}
-
 export function boundsMeet(a: Bounds, b: Bounds): boolean {
   return a.minX < b.maxX && b.minX < a.maxX && a.minY < b.maxY && b.minY < a.maxY;
 }

@@ -14,6 +14,7 @@ import { tally } from '../../core/score/tally.ts';
 import { scoreWords } from '../../words/score.ts';
 import { useRememberedChoice } from '../remembered.ts';
 import { useWakeLock } from '../setout/wake-lock.ts';
+import { takesKeys } from '../takes-keys.ts';
 import { CardNotices } from './card-notices.tsx';
 import { EntryList } from './entry-list.tsx';
 import { keyAct } from './judge-keys.ts';
@@ -59,12 +60,12 @@ export function ScoreFrame(props: ScoreFrameProps) {
     setView('judge');
   };
   const keyed = (event: KeyboardEvent) => {
-    if ((event.ctrlKey || event.metaKey) && event.key.toLowerCase() === 'z' && !isField(event.target)) {
+    if ((event.ctrlKey || event.metaKey) && event.key.toLowerCase() === 'z' && !takesKeys(event.target)) {
       event.preventDefault();
       store.undo();
       return;
     }
-    if (view !== 'judge' || isField(event.target) || event.ctrlKey || event.metaKey || event.altKey) return;
+    if (view !== 'judge' || takesKeys(event.target) || event.ctrlKey || event.metaKey || event.altKey) return;
     if (row === undefined || column === undefined) return;
     const act = keyAct(card, { entry: row.entry.id, leg: column.leg }, event.key);
     if (act === undefined) return;
@@ -123,11 +124,6 @@ export function ScoreFrame(props: ScoreFrameProps) {
       )}
     </dialog>
   );
-}
-
-/** Whether keys are typed there. */
-function isField(target: EventTarget): boolean {
-  return target instanceof Element && target.matches('input:not([type="checkbox"]), select, textarea');
 }
 
 function ViewButton({

@@ -12,6 +12,7 @@ import {
 import type { Radians } from '../../core/measure/quantity.ts';
 import { setoutWords } from '../../words/setout.ts';
 import { useRememberedChoice } from '../remembered.ts';
+import { takesKeys } from '../takes-keys.ts';
 import { type ActPlace, actPlace, type PartActs } from './acts.ts';
 import { useAloud } from './aloud.ts';
 import { AsBuiltView } from './as-built-view.tsx';
@@ -27,11 +28,6 @@ const LOOKS = ['plain', 'sun', 'dark'] as const;
 const NORTH: Radians = Math.PI / 2;
 
 type View = 'steps' | 'parts' | 'as-built';
-
-/** Whether a person types or chooses there, so that keys mean something else. */
-function takesKeys(target: EventTarget): boolean {
-  return target instanceof Element && target.matches('input:not([type="checkbox"]), select, textarea');
-}
 
 /** The full-screen dialog: its head with the tools, and one of three views. */
 export function CompanionFrame(props: CompanionProps) {
